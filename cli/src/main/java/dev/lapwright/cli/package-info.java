@@ -1,0 +1,2 @@
+/** The lapwright command: reads the command line, asks the library, prints. No physics lives here. */
+package dev.lapwright.cli;
