@@ -5,7 +5,9 @@ package dev.lapwright.lap;
  * {@link WheelForces#use} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
  */
 final class Acceleration {
-    private static final double TOLERANCE = 1e-9;
+    /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
+    private static final double TOLERANCE = 1e-10;
+
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -126,7 +128,7 @@ final class Acceleration {
                     next = 0.5 * (low + high);
                 }
             }
-            if (Math.abs(next - x) < TOLERANCE && Math.abs(g) < 1) {
+            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
             }
             double before = g;
@@ -138,13 +140,11 @@ final class Acceleration {
             }
             double secant = (g - before) / moved;
             if (secant > 0) {
-                rootSlope = secant;
                 next = x - g / secant;
+                // A difference over a hair's breadth is mostly rounding and no guess for the next search.
+                rootSlope = Math.abs(moved) > 1e-5 ? secant : rootSlope;
             } else {
                 next = Double.NaN;
-            }
-            if (Math.abs(g) < 1e-12) {
-                return x;
             }
         }
         return x;

@@ -56,9 +56,6 @@ final class CellStep {
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
         int piece = p.pieceAt(e);
-        if (sign < 0 && piece > 0 && e == p.breakEnergy[piece]) {
-            piece--;
-        }
         boolean first = true;
         for (int split = 0; split < MAX_SPLITS; split++) {
             double h = length * (1 - done);

@@ -42,7 +42,7 @@ final class CornerLimit {
         double x = guess;
         double g = excess(road.rows, row, x);
         // use grows about as v², that is in proportion to energy
-        double next = x / (1 + g);
+        double next = x / (1 + Math.min(g, 3));
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -56,7 +56,7 @@ final class CornerLimit {
             if (!(next > low && next < high)) {
                 next = !capTried ? cap : lowFound ? 0.5 * (low + high) : 0.25 * high;
             }
-            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || x < 1e-7) {
+            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || (g > 0 && x < 1e-7)) {
                 break;
             }
             double before = g;
