@@ -9,11 +9,11 @@ final class Acceleration {
     private static final double TOLERANCE = 1e-10;
 
     /** A secant step this short leaves an error far below it. */
-    private static final double LAST_STEP = 1e-5;
+    private static final double LAST_STEP = 1e-4;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
-    private static final double ENGINE_TOLERANCE = 1e-6;
+    private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -24,6 +24,9 @@ final class Acceleration {
     private double lastEngine;
     private double lastGripDrive;
     private double lastGripBrake;
+    /** Growth of the force needed with acceleration, over the inertia: near 1. */
+    private double engineRate;
+
     private double slopeDrive;
     private double slopeBrake;
     private double root;
@@ -47,6 +50,7 @@ final class Acceleration {
         lastEngine = 0;
         lastGripDrive = 5;
         lastGripBrake = -8;
+        engineRate = 1;
         slopeDrive = 0.1;
         slopeBrake = 0.1;
     }
@@ -62,16 +66,19 @@ final class Acceleration {
         double engine = p.force(gear, v);
         double ax = lastEngine;
         double use = wheels.use(ax, massFactor);
-        double step = (engine - wheels.needed) / inertia;
+        double step = (engine - wheels.needed) / (engineRate * inertia);
         double before = wheels.needed;
         // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
         boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
         ax += step;
         for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
             use = wheels.use(ax, massFactor);
-            double rate = step == 0 ? inertia : (wheels.needed - before) / step;
+            double rate = (wheels.needed - before) / (step * inertia);
+            if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
+                engineRate = rate;
+            }
             before = wheels.needed;
-            step = (engine - before) / (rate > 0.5 * inertia ? rate : inertia);
+            step = (engine - before) / (engineRate * inertia);
             settled = Math.abs(step) < ENGINE_TOLERANCE;
             ax += step;
         }
@@ -79,9 +86,8 @@ final class Acceleration {
         limit = Limit.POWER;
         double force = engine;
         if (use > 1) {
-            double coast = ax - engine / inertia;
-            double guess = lastGripDrive < ax ? lastGripDrive : 0.5 * (coast + ax);
-            ax = gripRoot(1, coast, guess, slopeDrive, massFactor);
+            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
+            ax = gripRoot(1, guess, slopeDrive, massFactor);
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
@@ -104,9 +110,7 @@ final class Acceleration {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
-        wheels.use(lastGripBrake, massFactor);
-        double coast = lastGripBrake - wheels.needed / (car.mass * massFactor);
-        double ax = -gripRoot(-1, -coast, -Math.min(lastGripBrake, coast), slopeBrake, massFactor);
+        double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
         reading = ax;
@@ -114,14 +118,19 @@ final class Acceleration {
     }
 
     /**
-     * The greatest y for which the acceleration sign·y can be had. Never below {@code coast}: where even coasting asks too
+     * The greatest y for which the acceleration sign·y can be had. Never below that of coasting: where even coasting asks too
      * much of the tyres the car neither drives nor brakes.
      */
-    private double gripRoot(int sign, double coast, double guess, double slope, double massFactor) {
+    private double gripRoot(int sign, double guess, double slope, double massFactor) {
+        double x = guess;
+        double g = excess(sign * x, massFactor);
+        double coast = sign * (sign * x - wheels.needed / (car.mass * massFactor));
+        if (x < coast) {
+            x = coast;
+            g = excess(sign * x, massFactor);
+        }
         double low = coast;
         double high = Double.POSITIVE_INFINITY;
-        double x = Math.max(guess, coast);
-        double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
         boolean coastTried = false;
