@@ -279,7 +279,17 @@ public final class Car {
 
     private Car copy(double[] newValues, double[] newAngles, double[] newRatios) {
         return new Car(
-                name, description, newValues, wings, newAngles, newRatios, torqueCurve, powerCorrection, adjustments);
+                name,
+                description,
+                newValues,
+                wings,
+                newAngles,
+                newRatios,
+                torqueCurve,
+                powerCorrection,
+                adjustments,
+                settings,
+                document);
     }
 
     private static Quantity quantityOfPath(String path) {
