@@ -23,6 +23,9 @@ final class StationPlan {
     private static final double STRAIGHT_FIRST = 3;
 
     private static final double STRAIGHT_GROWTH = 0.08;
+    /** Keeps a whole number of steps whole where distances carry rounding. */
+    private static final double ROUNDING = 1e-6;
+
     private static final double STRAIGHT_CURVATURE = 1e-7;
 
     private final Track track;
@@ -99,7 +102,7 @@ final class StationPlan {
         double zone = GRADED_STEPS * StationSpacing.DEFAULT.curved();
         int zones = (gradedStart ? 1 : 0) + (gradedEnd ? 1 : 0);
         double zoneLength = zones == 0 ? 0 : Math.min(zone, length / zones);
-        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / curved));
+        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / curved - ROUNDING));
         double from = a.s();
         double to = b.s();
         if (gradedStart) {
@@ -116,7 +119,7 @@ final class StationPlan {
             add(a, b, from);
         }
         if (middle) {
-            int cells = (int) Math.ceil((to - from) / step - 1e-9);
+            int cells = (int) Math.ceil((to - from) / step - ROUNDING);
             for (int i = 1; i < cells; i++) {
                 add(a, b, from + (to - from) * i / cells);
             }
