@@ -1,0 +1,95 @@
+package dev.lapwright.aero;
+
+import dev.lapwright.fault.InvalidValueException;
+import java.util.Locale;
+
+/**
+ * The sprung platform: ride heights at which downforce and springs balance,
+ * h = h_static - q ClA(h) / (2 · ride rate) on each axle.
+ *
+ * <p>Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), sections 3.4 and 16.1 (wheel rate in series with the
+ * tyre). Neglects pitch under braking and drive, and bump stops.
+ */
+public final class Platform {
+    private static final int MAX_ITERATIONS = 60;
+    private static final double TOLERANCE_MM = 1e-10;
+
+    private final Areas base;
+    private final RideHeightMap map;
+    private final double staticFrontMm;
+    private final double staticRearMm;
+    private final double frontRate;
+    private final double rearRate;
+
+    /** Where the platform stands and what it gives there. */
+    public record State(double frontMm, double rearMm, Areas areas) {}
+
+    /**
+     * @param base areas at the reference heights, wings included
+     * @param staticFrontMm front ride height at rest, mm
+     * @param frontRate ride rate of one front wheel: wheel rate in series with the tyre's, N/m
+     */
+    public Platform(
+            Areas base,
+            RideHeightMap map,
+            double staticFrontMm,
+            double staticRearMm,
+            double frontRate,
+            double rearRate) {
+        this.base = base;
+        this.map = map;
+        this.staticFrontMm = staticFrontMm;
+        this.staticRearMm = staticRearMm;
+        this.frontRate = frontRate;
+        this.rearRate = rearRate;
+    }
+
+    /**
+     * Balance at a dynamic pressure (Pa), found by Newton's method from a neighbouring state.
+     *
+     * @param near a state at a nearby dynamic pressure, or null to start at rest
+     * @throws InvalidValueException if the platform has no balance: springs too soft for what the map asks
+     */
+    public State at(double dynamicPressure, State near) {
+        double f = near == null ? staticFrontMm : near.frontMm();
+        double r = near == null ? staticRearMm : near.rearMm();
+        final double step = 1e-3;
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            double gf = frontMiss(dynamicPressure, f, r);
+            double gr = rearMiss(dynamicPressure, f, r);
+            double gff = (frontMiss(dynamicPressure, f + step, r) - gf) / step;
+            double gfr = (frontMiss(dynamicPressure, f, r + step) - gf) / step;
+            double grf = (rearMiss(dynamicPressure, f + step, r) - gr) / step;
+            double grr = (rearMiss(dynamicPressure, f, r + step) - gr) / step;
+            double det = gff * grr - gfr * grf;
+            if (!(det > 0.02)) {
+                break;
+            }
+            double df = (gf * grr - gr * gfr) / det;
+            double dr = (gr * gff - gf * grf) / det;
+            f -= df;
+            r -= dr;
+            if (Math.abs(df) + Math.abs(dr) < TOLERANCE_MM) {
+                return new State(f, r, base.plus(map.at(f, r)));
+            }
+        }
+        throw new InvalidValueException(
+                "aero platform",
+                String.format(
+                        Locale.ROOT,
+                        "finds no steady ride height at a dynamic pressure of %.0f Pa: downforce grows faster than the"
+                                + " springs push back",
+                        dynamicPressure),
+                "fit stiffer springs or check the ride-height map's coefficients");
+    }
+
+    private double frontMiss(double q, double f, double r) {
+        double lift = base.liftFront() + map.at(f, r).liftFront();
+        return f - staticFrontMm + 1000 * q * lift / (2 * frontRate);
+    }
+
+    private double rearMiss(double q, double f, double r) {
+        double lift = base.liftRear() + map.at(f, r).liftRear();
+        return r - staticRearMm + 1000 * q * lift / (2 * rearRate);
+    }
+}

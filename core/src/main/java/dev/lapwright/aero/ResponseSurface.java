@@ -1,0 +1,22 @@
+package dev.lapwright.aero;
+
+/**
+ * How one aerodynamic area answers to ride height: a full quadratic in the changes of front and rear height from the
+ * reference (a second-order response surface; Box & Wilson, J. R. Stat. Soc. B 13 (1951) 1), the usual way to condense a
+ * ride-height map.
+ *
+ * @param front m² per mm of front height
+ * @param rear m² per mm of rear height
+ * @param frontSquare m² per mm²
+ * @param rearSquare m² per mm²
+ * @param cross m² per mm² of the product
+ */
+public record ResponseSurface(double front, double rear, double frontSquare, double rearSquare, double cross) {
+    /** An area that does not care about ride height. */
+    public static final ResponseSurface FLAT = new ResponseSurface(0, 0, 0, 0, 0);
+
+    /** Change of the area, m², for changes of height in mm. */
+    public double value(double frontMm, double rearMm) {
+        return frontMm * (front + frontSquare * frontMm + cross * rearMm) + rearMm * (rear + rearSquare * rearMm);
+    }
+}

@@ -1,0 +1,130 @@
+package dev.lapwright.car;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * One thing a mechanic can turn on this car: its name, the unit it is turned in, range and step (or a choice among values),
+ * and which quantities it moves.
+ *
+ * @param name short, lower case with hyphens, as in {@code rear-wing}
+ * @param label for people, as in "Rear wing"
+ * @param unit of the setting
+ * @param min least setting
+ * @param max greatest setting
+ * @param step between legal settings; ignored where there are choices
+ * @param standard setting at which the car's document describes the car
+ * @param clickSize how much of {@code unit} one click moves, counted from {@code min}; 0 if it has no clicks
+ * @param choices the only settings there are, rising, as for a set of final drives; empty if any step is legal
+ * @param effects at least one
+ */
+public record Adjustment(
+        String name,
+        String label,
+        Unit unit,
+        double min,
+        double max,
+        double step,
+        double standard,
+        double clickSize,
+        List<Double> choices,
+        List<Effect> effects) {
+    private static final Pattern VALUE = Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
+
+    public Adjustment {
+        if (!name.matches("[a-z][a-z0-9-]*")) {
+            throw new InvalidValueException(
+                    "adjustment '" + name + "'",
+                    "the name is not lower case letters, digits and hyphens",
+                    "write it like rear-wing");
+        }
+        choices = List.copyOf(choices);
+        effects = List.copyOf(effects);
+        String place = "adjustment " + name;
+        Check.finite(place + " min", min);
+        Check.finite(place + " max", max);
+        Check.inRange(place + " clickSize", clickSize, 0, 1e6);
+        if (!(max >= min)) {
+            throw new InvalidValueException(
+                    place, "max " + Check.text(max) + " is below min " + Check.text(min), "swap them");
+        }
+        if (choices.isEmpty()) {
+            Check.positive(place + " step", step);
+        } else {
+            Check.rising(
+                    place + " choices", choices.stream().mapToDouble(c -> c).toArray());
+        }
+        Check.inRange(place + " standard", standard, min, max);
+        if (effects.isEmpty()) {
+            throw new InvalidValueException(place, "it moves nothing", "name at least one quantity that it moves");
+        }
+    }
+
+    /** The legal settings in rising order: the choices, or min to max by the step. */
+    public List<Double> legalSettings() {
+        if (!choices.isEmpty()) {
+            return choices;
+        }
+        List<Double> settings = new ArrayList<>();
+        int count = (int) Math.floor((max - min) / step + 1e-9);
+        for (int i = 0; i <= count; i++) {
+            settings.add(min + i * step);
+        }
+        return settings;
+    }
+
+    /** Returns {@code setting} if it lies in the range; the model also takes settings between the legal steps. */
+    public double checked(double setting) {
+        Check.finite(name, setting);
+        double slack = 1e-9 * Math.max(1, Math.abs(max - min));
+        if (!(setting >= min - slack && setting <= max + slack)) {
+            throw new InvalidValueException(
+                    name,
+                    withUnit(setting) + " is outside the range of this adjustment",
+                    "allowed: " + withUnit(min) + " to " + withUnit(max));
+        }
+        return Math.max(min, Math.min(max, setting));
+    }
+
+    /**
+     * Reads a setting as a person writes it: a bare number in this adjustment's unit, or a number with a unit, as in
+     * {@code 24 psi}, {@code 165kPa} or {@code 3 clicks}.
+     */
+    public double parse(String text) {
+        Matcher matcher = VALUE.matcher(text);
+        if (!matcher.matches()) {
+            throw new InvalidValueException(
+                    name,
+                    "'" + text + "' is not a number",
+                    "write a number, if you like with a unit, as in " + Check.text(standard) + unit.symbol());
+        }
+        double number = Double.parseDouble(matcher.group(1));
+        if (matcher.group(2) == null) {
+            return checked(number);
+        }
+        Unit given = Unit.ofSymbol(matcher.group(2));
+        if (given == Unit.CLICK && unit != Unit.CLICK) {
+            if (clickSize == 0) {
+                throw new InvalidValueException(
+                        name, "this adjustment has no clicks", "give the setting in " + unit.symbol());
+            }
+            return checked(min + number * clickSize);
+        }
+        if (!given.convertsTo(unit)) {
+            throw new InvalidValueException(
+                    name, "it is not set in " + given.symbol(), "give the setting in " + unit.symbol());
+        }
+        return checked(given.convert(number, unit));
+    }
+
+    /** A setting with its unit, for people. */
+    public String withUnit(double setting) {
+        String number = Check.text(setting);
+        return unit.symbol().isEmpty() ? number : String.format(Locale.ROOT, "%s %s", number, unit.symbol());
+    }
+}

@@ -1,0 +1,374 @@
+package dev.lapwright.car;
+
+import dev.lapwright.aero.Wing;
+import dev.lapwright.air.PowerCorrection;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.powertrain.TorqueCurve;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * A car as data: its {@link Quantity quantities}, wings with their angles, gear ratios, torque curve and adjustments.
+ * Immutable; a change is a new car that shares what did not change.
+ *
+ * <p>A car is symmetric left to right.
+ */
+public final class Car {
+    private static final String WINGS = "aero.wings.";
+    private static final String ANGLE = ".angleDeg";
+    private static final String RATIOS = "gearbox.ratios.";
+
+    private final String name;
+    private final String description;
+    private final double[] values;
+    private final List<Wing> wings;
+    private final double[] wingAngles;
+    private final double[] gearRatios;
+    private final TorqueCurve torqueCurve;
+    private final PowerCorrection powerCorrection;
+    private final List<Adjustment> adjustments;
+
+    private Car(
+            String name,
+            String description,
+            double[] values,
+            List<Wing> wings,
+            double[] wingAngles,
+            double[] gearRatios,
+            TorqueCurve torqueCurve,
+            PowerCorrection powerCorrection,
+            List<Adjustment> adjustments) {
+        this.name = name;
+        this.description = description;
+        this.values = values;
+        this.wings = wings;
+        this.wingAngles = wingAngles;
+        this.gearRatios = gearRatios;
+        this.torqueCurve = torqueCurve;
+        this.powerCorrection = powerCorrection;
+        this.adjustments = adjustments;
+    }
+
+    /**
+     * @param name for people
+     * @param description what kind of car it is; may be empty
+     * @param given quantities; those left out take their standard value
+     * @param wings with the angle (degrees) at which each stands
+     * @param gearRatios first gear first, falling; at least one
+     * @param adjustments what can be turned on it; their quantities must exist
+     * @throws InvalidValueException naming the first quantity that is missing or out of range
+     */
+    public static Car of(
+            String name,
+            String description,
+            Map<Quantity, Double> given,
+            Map<Wing, Double> wings,
+            double[] gearRatios,
+            TorqueCurve torqueCurve,
+            PowerCorrection powerCorrection,
+            List<Adjustment> adjustments) {
+        double[] values = new double[Quantity.values().length];
+        for (Quantity quantity : Quantity.values()) {
+            Double value = given.get(quantity);
+            if (value == null && quantity.isRequired()) {
+                throw new InvalidValueException(
+                        quantity.path(),
+                        "it is missing",
+                        "give the " + quantity.meaning() + ", " + Check.text(quantity.min()) + " to "
+                                + Check.text(quantity.max()) + " "
+                                + quantity.unit().symbol());
+            }
+            values[quantity.ordinal()] = value == null ? quantity.standard() : quantity.checked(value);
+        }
+        checkRatios(gearRatios);
+        List<Wing> wingList = new ArrayList<>();
+        double[] angles = new double[wings.size()];
+        Set<String> names = new HashSet<>();
+        for (Map.Entry<Wing, Double> entry : new LinkedHashMap<>(wings).entrySet()) {
+            if (!names.add(entry.getKey().name())) {
+                throw new InvalidValueException(
+                        "aero.wings", "two wings are called " + entry.getKey().name(), "give each its own name");
+            }
+            entry.getKey().at(entry.getValue());
+            angles[wingList.size()] = entry.getValue();
+            wingList.add(entry.getKey());
+        }
+        Car car = new Car(
+                name,
+                description,
+                values,
+                List.copyOf(wingList),
+                angles,
+                gearRatios.clone(),
+                torqueCurve,
+                powerCorrection,
+                List.copyOf(adjustments));
+        car.checkAdjustments();
+        return car;
+    }
+
+    private static void checkRatios(double[] ratios) {
+        if (ratios.length == 0) {
+            throw new InvalidValueException("gearbox.ratios", "there are none", "give at least one gear ratio");
+        }
+        for (int i = 0; i < ratios.length; i++) {
+            Check.inRange(RATIOS + (i + 1), ratios[i], 0.1, 30);
+            if (i > 0 && !(ratios[i] < ratios[i - 1])) {
+                throw new InvalidValueException(
+                        RATIOS + (i + 1),
+                        Check.text(ratios[i]) + " is not below the ratio of the gear before it, "
+                                + Check.text(ratios[i - 1]),
+                        "list the ratios from first gear up");
+            }
+        }
+    }
+
+    private void checkAdjustments() {
+        Set<String> names = new HashSet<>();
+        for (Adjustment adjustment : adjustments) {
+            if (!names.add(adjustment.name())) {
+                throw new InvalidValueException(
+                        "adjustments", "two are called " + adjustment.name(), "give each its own name");
+            }
+            // Each end of the range must give a car, or a sweep would stop half-way.
+            with(adjustment.name(), adjustment.min());
+            with(adjustment.name(), adjustment.max());
+        }
+    }
+
+    /** Value of a quantity in its unit. */
+    public double value(Quantity quantity) {
+        return values[quantity.ordinal()];
+    }
+
+    /** Value under any of {@link #quantityNames()}, in that quantity's unit. */
+    public double value(String quantity) {
+        Quantity known = quantityOfPath(quantity);
+        if (known != null) {
+            return value(known);
+        }
+        int wing = wingIndex(quantity);
+        if (wing >= 0) {
+            return wingAngles[wing];
+        }
+        int gear = gearIndex(quantity);
+        if (gear >= 0) {
+            return gearRatios[gear];
+        }
+        throw unknown(quantity);
+    }
+
+    /** The same car with one quantity changed. */
+    public Car with(Quantity quantity, double value) {
+        double[] changed = values.clone();
+        changed[quantity.ordinal()] = quantity.checked(value);
+        return copy(changed, wingAngles, gearRatios);
+    }
+
+    /**
+     * The same car with one adjustment set, or one of {@link #quantityNames()} changed.
+     *
+     * @param adjustmentOrQuantity its name
+     * @param value in the adjustment's or quantity's unit
+     */
+    public Car with(String adjustmentOrQuantity, double value) {
+        for (Adjustment adjustment : adjustments) {
+            if (adjustment.name().equals(adjustmentOrQuantity)) {
+                return adjusted(adjustment, value);
+            }
+        }
+        return withQuantity(adjustmentOrQuantity, value);
+    }
+
+    private Car adjusted(Adjustment adjustment, double value) {
+        double setting = adjustment.checked(value);
+        Car car = this;
+        for (Effect effect : adjustment.effects()) {
+            double before = car.value(effect.quantity());
+            car = car.withQuantity(effect.quantity(), effect.apply(before, setting, adjustment.standard()));
+        }
+        return car;
+    }
+
+    private Car withQuantity(String quantity, double value) {
+        Quantity known = quantityOfPath(quantity);
+        if (known != null) {
+            return with(known, value);
+        }
+        int wing = wingIndex(quantity);
+        if (wing >= 0) {
+            wings.get(wing).at(value);
+            double[] changed = wingAngles.clone();
+            changed[wing] = value;
+            return copy(values, changed, gearRatios);
+        }
+        int gear = gearIndex(quantity);
+        if (gear >= 0) {
+            double[] changed = gearRatios.clone();
+            changed[gear] = value;
+            checkRatios(changed);
+            return copy(values, wingAngles, changed);
+        }
+        throw unknown(quantity);
+    }
+
+    /** The same car with a whole setup, its settings applied in their order. */
+    public Car with(Setup setup) {
+        Car car = this;
+        for (Map.Entry<String, Double> setting : setup.settings().entrySet()) {
+            car = car.with(setting.getKey(), setting.getValue());
+        }
+        return car;
+    }
+
+    private Car copy(double[] newValues, double[] newAngles, double[] newRatios) {
+        return new Car(
+                name, description, newValues, wings, newAngles, newRatios, torqueCurve, powerCorrection, adjustments);
+    }
+
+    private static Quantity quantityOfPath(String path) {
+        return ByPath.MAP.get(path);
+    }
+
+    private int wingIndex(String quantity) {
+        if (quantity.startsWith(WINGS) && quantity.endsWith(ANGLE)) {
+            for (int i = 0; i < wings.size(); i++) {
+                if (quantity.equals(WINGS + wings.get(i).name() + ANGLE)) {
+                    return i;
+                }
+            }
+        }
+        return -1;
+    }
+
+    private int gearIndex(String quantity) {
+        for (int i = 0; i < gearRatios.length; i++) {
+            if (quantity.equals(RATIOS + (i + 1))) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private InvalidValueException unknown(String wanted) {
+        return new InvalidValueException(
+                wanted, "this car has no adjustment or quantity of that name", Nearest.remedy(wanted, settableNames()));
+    }
+
+    /** Names of everything that can be changed: adjustments first, then quantities. */
+    public List<String> settableNames() {
+        List<String> names = new ArrayList<>();
+        adjustments.forEach(a -> names.add(a.name()));
+        names.addAll(quantityNames());
+        return names;
+    }
+
+    /** Names of all quantities of this car, wing angles and gear ratios included. */
+    public List<String> quantityNames() {
+        List<String> names = new ArrayList<>();
+        for (Quantity quantity : Quantity.values()) {
+            names.add(quantity.path());
+        }
+        wings.forEach(w -> names.add(WINGS + w.name() + ANGLE));
+        for (int i = 1; i <= gearRatios.length; i++) {
+            names.add(RATIOS + i);
+        }
+        return names;
+    }
+
+    /** Unit of an adjustment or quantity. */
+    public Unit unitOf(String adjustmentOrQuantity) {
+        for (Adjustment adjustment : adjustments) {
+            if (adjustment.name().equals(adjustmentOrQuantity)) {
+                return adjustment.unit();
+            }
+        }
+        Quantity known = quantityOfPath(adjustmentOrQuantity);
+        if (known != null) {
+            return known.unit();
+        }
+        if (wingIndex(adjustmentOrQuantity) >= 0) {
+            return Unit.DEGREE;
+        }
+        if (gearIndex(adjustmentOrQuantity) >= 0) {
+            return Unit.NONE;
+        }
+        throw unknown(adjustmentOrQuantity);
+    }
+
+    /** The adjustment of this name. */
+    public Adjustment adjustment(String adjustmentName) {
+        for (Adjustment adjustment : adjustments) {
+            if (adjustment.name().equals(adjustmentName)) {
+                return adjustment;
+            }
+        }
+        List<String> names = new ArrayList<>();
+        adjustments.forEach(a -> names.add(a.name()));
+        throw new InvalidValueException(
+                adjustmentName, "this car has no adjustment of that name", Nearest.remedy(adjustmentName, names));
+    }
+
+    /** Name for people. */
+    public String name() {
+        return name;
+    }
+
+    /** What kind of car it is. */
+    public String description() {
+        return description;
+    }
+
+    /** Wings. */
+    public List<Wing> wings() {
+        return wings;
+    }
+
+    /** Gear ratios, first gear first; a copy. */
+    public double[] gearRatios() {
+        return gearRatios.clone();
+    }
+
+    /** Full-load torque of the engine at the reference air of {@link #powerCorrection()}. */
+    public TorqueCurve torqueCurve() {
+        return torqueCurve;
+    }
+
+    /** How the engine's power follows the air. */
+    public PowerCorrection powerCorrection() {
+        return powerCorrection;
+    }
+
+    /** What can be turned on it. */
+    public List<Adjustment> adjustments() {
+        return adjustments;
+    }
+
+    /** All quantities by name, in the order of {@link Quantity}. */
+    public Map<Quantity, Double> quantities() {
+        Map<Quantity, Double> map = new EnumMap<>(Quantity.class);
+        for (Quantity quantity : Quantity.values()) {
+            map.put(quantity, value(quantity));
+        }
+        return map;
+    }
+
+    private static final class ByPath {
+        static final Map<String, Quantity> MAP = index();
+
+        private static Map<String, Quantity> index() {
+            Map<String, Quantity> map = new HashMap<>();
+            for (Quantity quantity : Quantity.values()) {
+                map.put(quantity.path(), quantity);
+            }
+            return map;
+        }
+    }
+}

@@ -1,0 +1,267 @@
+package dev.lapwright.car;
+
+import dev.lapwright.fault.Check;
+
+/**
+ * The numbers that describe a car, each with its path in a car document, unit, range and, where it may be left out, default.
+ * Values are held in the unit given here. Wing angles and gear ratios, of which a car has as many as it likes, are named
+ * beside these: see {@link Car#quantityNames()}.
+ */
+public enum Quantity {
+    // chassis
+    MASS("chassis.massKg", Unit.KILOGRAM, 50, 40_000, "mass with driver, without fuel"),
+    FUEL_MASS("chassis.fuelKg", Unit.KILOGRAM, 0, 500, 0, "fuel on board, taken at the centre of gravity"),
+    WHEELBASE("chassis.wheelbaseM", Unit.METRE, 0.5, 8, "distance between the axles"),
+    FRONT_WEIGHT("chassis.frontWeightPercent", Unit.PERCENT, 10, 90, "share of the weight on the front axle at rest"),
+    CG_HEIGHT("chassis.cgHeightM", Unit.METRE, 0, 2, "height of the centre of gravity"),
+    TRACK_FRONT("chassis.trackFrontM", Unit.METRE, 0.4, 3, "distance between the front wheels"),
+    TRACK_REAR("chassis.trackRearM", Unit.METRE, 0.4, 3, "distance between the rear wheels"),
+    ROLL_CENTRE_FRONT("chassis.rollCentreFrontM", Unit.METRE, -0.5, 1, 0, "height of the front roll centre"),
+    ROLL_CENTRE_REAR("chassis.rollCentreRearM", Unit.METRE, -0.5, 1, 0, "height of the rear roll centre"),
+    WIDTH("chassis.widthM", Unit.METRE, 0.4, 4, "greatest width of the car"),
+    // suspension
+    SPRING_FRONT("suspension.front.springNPerMm", Unit.NEWTON_PER_MM, 1, 5000, "rate of one front spring"),
+    SPRING_REAR("suspension.rear.springNPerMm", Unit.NEWTON_PER_MM, 1, 5000, "rate of one rear spring"),
+    MOTION_RATIO_FRONT("suspension.front.motionRatio", Unit.NONE, 0.1, 3, 1, "front spring travel over wheel travel"),
+    MOTION_RATIO_REAR("suspension.rear.motionRatio", Unit.NONE, 0.1, 3, 1, "rear spring travel over wheel travel"),
+    BAR_FRONT(
+            "suspension.front.antiRollBarNmPerDeg",
+            Unit.NM_PER_DEGREE,
+            0,
+            50_000,
+            0,
+            "roll stiffness the front bar adds to its axle"),
+    BAR_REAR(
+            "suspension.rear.antiRollBarNmPerDeg",
+            Unit.NM_PER_DEGREE,
+            0,
+            50_000,
+            0,
+            "roll stiffness the rear bar adds to its axle"),
+    RIDE_HEIGHT_FRONT("suspension.front.rideHeightMm", Unit.MILLIMETRE, 0, 500, "front ride height at rest"),
+    RIDE_HEIGHT_REAR("suspension.rear.rideHeightMm", Unit.MILLIMETRE, 0, 500, "rear ride height at rest"),
+    TOE_FRONT(
+            "suspension.front.toeDeg", Unit.DEGREE, -3, 3, 0, "toe of each front wheel; in or out costs the same drag"),
+    TOE_REAR("suspension.rear.toeDeg", Unit.DEGREE, -3, 3, 0, "toe of each rear wheel; in or out costs the same drag"),
+    // aero
+    DRAG_AREA("aero.cdAM2", Unit.SQUARE_METRE, 0, 10, "drag area at the reference ride heights, wings not counted"),
+    LIFT_AREA_FRONT(
+            "aero.clAFrontM2", Unit.SQUARE_METRE, -3, 10, 0, "front downforce area without wings, as axle load"),
+    LIFT_AREA_REAR("aero.clARearM2", Unit.SQUARE_METRE, -3, 10, 0, "rear downforce area without wings, as axle load"),
+    REFERENCE_HEIGHT_FRONT(
+            "aero.rideHeightMap.referenceFrontMm", Unit.MILLIMETRE, 0, 500, 0, "front height of the base areas"),
+    REFERENCE_HEIGHT_REAR(
+            "aero.rideHeightMap.referenceRearMm", Unit.MILLIMETRE, 0, 500, 0, "rear height of the base areas"),
+    DRAG_PER_FRONT_HEIGHT(
+            "aero.rideHeightMap.cdA.perFrontM2PerMm", Unit.SQUARE_METRE_PER_MM, -1, 1, 0, "drag over front height"),
+    DRAG_PER_REAR_HEIGHT(
+            "aero.rideHeightMap.cdA.perRearM2PerMm", Unit.SQUARE_METRE_PER_MM, -1, 1, 0, "drag over rear height"),
+    DRAG_PER_FRONT_HEIGHT_SQUARED(
+            "aero.rideHeightMap.cdA.perFrontSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    DRAG_PER_REAR_HEIGHT_SQUARED(
+            "aero.rideHeightMap.cdA.perRearSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    DRAG_PER_BOTH_HEIGHTS(
+            "aero.rideHeightMap.cdA.perProductM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "front times rear"),
+    LIFT_FRONT_PER_FRONT_HEIGHT(
+            "aero.rideHeightMap.clAFront.perFrontM2PerMm",
+            Unit.SQUARE_METRE_PER_MM,
+            -1,
+            1,
+            0,
+            "front downforce over front height"),
+    LIFT_FRONT_PER_REAR_HEIGHT(
+            "aero.rideHeightMap.clAFront.perRearM2PerMm",
+            Unit.SQUARE_METRE_PER_MM,
+            -1,
+            1,
+            0,
+            "front downforce over rear height"),
+    LIFT_FRONT_PER_FRONT_HEIGHT_SQUARED(
+            "aero.rideHeightMap.clAFront.perFrontSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    LIFT_FRONT_PER_REAR_HEIGHT_SQUARED(
+            "aero.rideHeightMap.clAFront.perRearSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    LIFT_FRONT_PER_BOTH_HEIGHTS(
+            "aero.rideHeightMap.clAFront.perProductM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "front times rear"),
+    LIFT_REAR_PER_FRONT_HEIGHT(
+            "aero.rideHeightMap.clARear.perFrontM2PerMm",
+            Unit.SQUARE_METRE_PER_MM,
+            -1,
+            1,
+            0,
+            "rear downforce over front height"),
+    LIFT_REAR_PER_REAR_HEIGHT(
+            "aero.rideHeightMap.clARear.perRearM2PerMm",
+            Unit.SQUARE_METRE_PER_MM,
+            -1,
+            1,
+            0,
+            "rear downforce over rear height"),
+    LIFT_REAR_PER_FRONT_HEIGHT_SQUARED(
+            "aero.rideHeightMap.clARear.perFrontSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    LIFT_REAR_PER_REAR_HEIGHT_SQUARED(
+            "aero.rideHeightMap.clARear.perRearSquaredM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "second order"),
+    LIFT_REAR_PER_BOTH_HEIGHTS(
+            "aero.rideHeightMap.clARear.perProductM2PerMm2", Unit.SQUARE_METRE_PER_MM2, -1, 1, 0, "front times rear"),
+    // tyres
+    FRICTION_X_FRONT("tyres.front.frictionX", Unit.NONE, 0.02, 4, "peak longitudinal friction at the reference load"),
+    FRICTION_Y_FRONT("tyres.front.frictionY", Unit.NONE, 0.02, 4, "peak lateral friction at the reference load"),
+    SENSITIVITY_X_FRONT(
+            "tyres.front.loadSensitivityX", Unit.NONE, 0, 0.6, 0, "share of friction lost when the load doubles"),
+    SENSITIVITY_Y_FRONT(
+            "tyres.front.loadSensitivityY", Unit.NONE, 0, 0.6, 0, "share of friction lost when the load doubles"),
+    REFERENCE_LOAD_FRONT(
+            "tyres.front.referenceLoadN", Unit.NEWTON, 100, 100_000, "load at which the friction is given"),
+    FRICTION_X_REAR("tyres.rear.frictionX", Unit.NONE, 0.02, 4, "peak longitudinal friction at the reference load"),
+    FRICTION_Y_REAR("tyres.rear.frictionY", Unit.NONE, 0.02, 4, "peak lateral friction at the reference load"),
+    SENSITIVITY_X_REAR(
+            "tyres.rear.loadSensitivityX", Unit.NONE, 0, 0.6, 0, "share of friction lost when the load doubles"),
+    SENSITIVITY_Y_REAR(
+            "tyres.rear.loadSensitivityY", Unit.NONE, 0, 0.6, 0, "share of friction lost when the load doubles"),
+    REFERENCE_LOAD_REAR("tyres.rear.referenceLoadN", Unit.NEWTON, 100, 100_000, "load at which the friction is given"),
+    FRICTION_EXPONENT(
+            "tyres.frictionExponent", Unit.NONE, 1, 8, 2, "exponent of the friction ellipse; 2 is an ellipse"),
+    COMPOUND_GRIP("tyres.compoundGrip", Unit.NONE, 0.2, 2, 1, "grip of the compound relative to the data above"),
+    CORNERING_STIFFNESS_FRONT(
+            "tyres.front.corneringStiffnessPerRad",
+            Unit.PER_RADIAN,
+            1,
+            200,
+            20,
+            "cornering stiffness over load at the reference load"),
+    CORNERING_STIFFNESS_REAR(
+            "tyres.rear.corneringStiffnessPerRad",
+            Unit.PER_RADIAN,
+            1,
+            200,
+            20,
+            "cornering stiffness over load at the reference load"),
+    STIFFNESS_SENSITIVITY_FRONT(
+            "tyres.front.stiffnessSensitivity",
+            Unit.NONE,
+            0,
+            0.6,
+            0,
+            "share of cornering stiffness over load that is lost when the load doubles"),
+    STIFFNESS_SENSITIVITY_REAR(
+            "tyres.rear.stiffnessSensitivity",
+            Unit.NONE,
+            0,
+            0.6,
+            0,
+            "share of cornering stiffness over load that is lost when the load doubles"),
+    VERTICAL_RATE_FRONT(
+            "tyres.front.verticalRateNPerMm", Unit.NEWTON_PER_MM, 20, 2000, "vertical rate of one front tyre"),
+    VERTICAL_RATE_REAR("tyres.rear.verticalRateNPerMm", Unit.NEWTON_PER_MM, 20, 2000, "vertical rate of one rear tyre"),
+    HOT_PRESSURE_FRONT("tyres.front.hotPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "gauge pressure when hot"),
+    HOT_PRESSURE_REAR("tyres.rear.hotPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "gauge pressure when hot"),
+    IDEAL_PRESSURE_FRONT(
+            "tyres.front.idealPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "hot gauge pressure with the most grip"),
+    IDEAL_PRESSURE_REAR(
+            "tyres.rear.idealPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "hot gauge pressure with the most grip"),
+    PRESSURE_LOSS(
+            "tyres.pressureLossPerKpa2",
+            Unit.PER_KPA_SQUARED,
+            0,
+            0.01,
+            0,
+            "share of grip lost per kPa squared away from the ideal"),
+    TYRE_TEMPERATURE("tyres.temperatureC", Unit.CELSIUS, -20, 200, 80, "carcass temperature"),
+    IDEAL_TEMPERATURE("tyres.idealTemperatureC", Unit.CELSIUS, -20, 200, 80, "carcass temperature with the most grip"),
+    TEMPERATURE_LOSS(
+            "tyres.temperatureLossPerK2",
+            Unit.PER_KELVIN_SQUARED,
+            0,
+            0.01,
+            0,
+            "share of grip lost per kelvin squared away from the ideal"),
+    ROLLING_RESISTANCE("tyres.rollingResistance", Unit.NONE, 0, 0.2, 0.013, "rolling resistance over load"),
+    ROLLING_RESISTANCE_PER_SPEED(
+            "tyres.rollingResistancePerMps",
+            Unit.PER_METRE_PER_SECOND,
+            0,
+            0.01,
+            0,
+            "growth of rolling resistance over load with speed"),
+    // powertrain
+    REV_LIMIT("engine.revLimitRpm", Unit.RPM, 500, 60_000, "engine speed above which there is no drive"),
+    POWER_SCALE("engine.powerScale", Unit.NONE, 0.01, 3, 1, "factor on the torque curve, as for a restrictor"),
+    ENGINE_INERTIA("engine.inertiaKgM2", Unit.KILOGRAM_SQUARE_METRE, 0, 10, 0, "inertia turning with the engine"),
+    FINAL_DRIVE("gearbox.finalDrive", Unit.NONE, 0.5, 20, "ratio of the final drive"),
+    EFFICIENCY("gearbox.efficiency", Unit.NONE, 0.3, 1, 0.95, "share of engine torque that reaches the wheels"),
+    SHIFT_TIME("gearbox.shiftTimeS", Unit.SECOND, 0, 2, 0, "time without drive in an upshift"),
+    WHEEL_RADIUS("drive.wheelRadiusM", Unit.METRE, 0.1, 1, "rolling radius of the driven wheels"),
+    WHEEL_INERTIA(
+            "drive.wheelInertiaKgM2", Unit.KILOGRAM_SQUARE_METRE, 0, 50, 0, "inertia of all four wheels together"),
+    FRONT_DRIVE_SHARE(
+            "drive.frontSharePercent", Unit.PERCENT, 0, 100, "share of drive at the front: 0 rear, 100 front drive"),
+    POWER_LOCK_FRONT(
+            "drive.front.powerLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the front differential, drive"),
+    POWER_LOCK_REAR("drive.rear.powerLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the rear differential, drive"),
+    COAST_LOCK_FRONT(
+            "drive.front.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the front differential, overrun"),
+    COAST_LOCK_REAR(
+            "drive.rear.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the rear differential, overrun"),
+    // brakes
+    BRAKE_FRONT_SHARE("brakes.frontSharePercent", Unit.PERCENT, 0, 100, "share of brake force at the front axle"),
+    BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes");
+
+    private final String path;
+    private final Unit unit;
+    private final double min;
+    private final double max;
+    private final double standard;
+    private final String meaning;
+
+    Quantity(String path, Unit unit, double min, double max, String meaning) {
+        this(path, unit, min, max, Double.NaN, meaning);
+    }
+
+    Quantity(String path, Unit unit, double min, double max, double standard, String meaning) {
+        this.path = path;
+        this.unit = unit;
+        this.min = min;
+        this.max = max;
+        this.standard = standard;
+        this.meaning = meaning;
+    }
+
+    /** Path in a car document and name in a sweep, its unit in the suffix. */
+    public String path() {
+        return path;
+    }
+
+    /** Unit of the value. */
+    public Unit unit() {
+        return unit;
+    }
+
+    /** Least value allowed. */
+    public double min() {
+        return min;
+    }
+
+    /** Greatest value allowed. */
+    public double max() {
+        return max;
+    }
+
+    /** Whether a car document must give it. */
+    public boolean isRequired() {
+        return Double.isNaN(standard);
+    }
+
+    /** Value if the document leaves it out; NaN if it must not. */
+    public double standard() {
+        return standard;
+    }
+
+    /** What it is, in a few words. */
+    public String meaning() {
+        return meaning;
+    }
+
+    /** Returns {@code value} if it lies in the range. */
+    public double checked(double value) {
+        return Check.inRange(path, value, min, max);
+    }
+}

@@ -1,0 +1,2 @@
+/** Smooth curves through tabulated values. No physics. */
+package dev.lapwright.curve;

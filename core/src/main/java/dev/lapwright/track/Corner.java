@@ -1,0 +1,21 @@
+package dev.lapwright.track;
+
+/**
+ * A stretch that bends one way.
+ *
+ * @param number from 1 in driving order
+ * @param name the name given to it, or an empty string
+ * @param entry distance where the bend begins, m; may exceed {@code exit} where a corner spans the start line
+ * @param apex distance of the greatest curvature, m (the middle of it where it is constant)
+ * @param exit distance where the bend ends, m
+ * @param left true for a left turn
+ * @param minimumRadius smallest radius of the path, m
+ */
+public record Corner(
+        int number, String name, double entry, double apex, double exit, boolean left, double minimumRadius) {
+
+    /** Short label for tables and charts: the number, and the name if it has one. */
+    public String label() {
+        return name.isEmpty() ? "T" + number : "T" + number + " " + name;
+    }
+}

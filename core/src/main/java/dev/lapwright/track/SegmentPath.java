@@ -1,0 +1,182 @@
+package dev.lapwright.track;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+
+/**
+ * A track made of segments. Where slope, bank, grip or width differ between neighbours the change is eased over a given
+ * length centred on the joint, half of it bending one way and half the other, so that vertical curvature is a triangle and
+ * never infinite: the vertical curve and the superelevation run-off of road design, in their simplest form.
+ */
+public final class SegmentPath {
+    private static final int EASE_POINTS = 8;
+
+    private final List<Segment> segments;
+    private final boolean closed;
+    private final double[] joints;
+    private final double[] easeHalf;
+
+    /**
+     * @param segments in driving order, at least one
+     * @param closed whether the last joins the first
+     * @param easeLength length over which slope, bank, grip and width change between neighbours, m
+     */
+    public SegmentPath(List<Segment> segments, boolean closed, double easeLength) {
+        if (segments.isEmpty()) {
+            throw new InvalidValueException("segments", "there are none", "give at least one segment");
+        }
+        Check.inRange("easeLengthM", easeLength, 1, 500);
+        this.segments = List.copyOf(segments);
+        this.closed = closed;
+        int n = segments.size();
+        joints = new double[n + 1];
+        easeHalf = new double[n + 1];
+        for (int i = 0; i < n; i++) {
+            joints[i + 1] = joints[i] + segments.get(i).length();
+        }
+        for (int i = 0; i <= n; i++) {
+            double before = segments.get((i + n - 1) % n).length();
+            double after = segments.get(i % n).length();
+            boolean openEnd = !closed && (i == 0 || i == n);
+            easeHalf[i] = openEnd ? 0 : Math.min(easeLength, Math.min(before, after)) / 2;
+        }
+    }
+
+    /**
+     * The circuit, if its end meets its start.
+     *
+     * @param tolerance greatest gap on the plane and in altitude, m
+     * @throws InvalidValueException saying by how much the path misses
+     */
+    public Track closedTrack(String name, double tolerance) {
+        Check.inRange("closureToleranceM", tolerance, 1e-6, 50);
+        Track track = Track.closed(name, points()).withCornerNames(names());
+        Stations laid = track.stations(StationSpacing.DEFAULT);
+        double turns = laid.totalTurning() / (2 * Math.PI);
+        double headingMiss = Math.toDegrees(laid.totalTurning() - 2 * Math.PI * Math.rint(turns));
+        boolean closes = laid.planeGap() <= tolerance
+                && Math.abs(laid.altitudeGap()) <= tolerance
+                && Math.abs(headingMiss) <= 0.5;
+        if (!closes) {
+            throw new InvalidValueException(
+                    "segments",
+                    String.format(
+                            Locale.ROOT,
+                            "the circuit does not close: its end misses its start by %.2f m on the plane, %.2f m in"
+                                    + " altitude and %.2f° in heading",
+                            laid.planeGap(),
+                            laid.altitudeGap(),
+                            headingMiss),
+                    "change lengths, radii or slopes, or allow it with closureToleranceM (now " + Check.text(tolerance)
+                            + " m; 0.5° in heading)");
+        }
+        return track;
+    }
+
+    /** The open run, entered at a speed in m/s. */
+    public Track openTrack(String name, double entrySpeed) {
+        return Track.open(name, entrySpeed, points()).withCornerNames(names());
+    }
+
+    private List<Track.NamedPlace> names() {
+        List<Track.NamedPlace> names = new ArrayList<>();
+        for (int i = 0; i < segments.size(); i++) {
+            if (!segments.get(i).name().isEmpty()) {
+                names.add(new Track.NamedPlace(
+                        0.5 * (joints[i] + joints[i + 1]), segments.get(i).name()));
+            }
+        }
+        return names;
+    }
+
+    private List<TrackPoint> points() {
+        int n = segments.size();
+        double length = joints[n];
+        List<TrackPoint> points = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            TreeSet<Double> places = new TreeSet<>();
+            addEase(places, i, joints[i], length);
+            addEase(places, i + 1, joints[i + 1], length);
+            List<Double> inside = new ArrayList<>(places.subSet(joints[i] + 1e-9, true, joints[i + 1] - 1e-9, true));
+            points.add(at(i, joints[i]));
+            for (double s : inside) {
+                points.add(at(i, s));
+            }
+            TrackPoint end = at(i, joints[i + 1]);
+            TrackPoint next = i + 1 < n ? at(i + 1, joints[i + 1]) : null;
+            if (next == null || !next.equals(end)) {
+                points.add(end);
+            }
+        }
+        return points;
+    }
+
+    private void addEase(TreeSet<Double> places, int joint, double centre, double length) {
+        if (!changesAt(joint)) {
+            return;
+        }
+        for (int k = 0; k <= EASE_POINTS; k++) {
+            double s = centre + easeHalf[joint] * (2.0 * k / EASE_POINTS - 1);
+            places.add(Math.max(0, Math.min(length, s)));
+        }
+    }
+
+    private boolean changesAt(int joint) {
+        if (easeHalf[joint] == 0) {
+            return false;
+        }
+        Segment a = segmentBefore(joint);
+        Segment b = segmentAfter(joint);
+        return a.slope() != b.slope()
+                || a.bank() != b.bank()
+                || a.grip() != b.grip()
+                || a.widthLeft() != b.widthLeft()
+                || a.widthRight() != b.widthRight();
+    }
+
+    private Segment segmentBefore(int joint) {
+        int n = segments.size();
+        return segments.get((joint + n - 1) % n);
+    }
+
+    private Segment segmentAfter(int joint) {
+        return segments.get(joint % segments.size());
+    }
+
+    private TrackPoint at(int segment, double s) {
+        Segment here = segments.get(segment);
+        double w = (s - joints[segment]) / here.length();
+        // Both ends must give the neighbour's number exactly, or every joint would look like a jump.
+        double curvature = w <= 0
+                ? here.startCurvature()
+                : w >= 1
+                        ? here.endCurvature()
+                        : here.startCurvature() + w * (here.endCurvature() - here.startCurvature());
+        int joint = s - joints[segment] < joints[segment + 1] - s ? segment : segment + 1;
+        double half = easeHalf[joint];
+        double t = half > 0 ? (s - joints[joint]) / (2 * half) + 0.5 : joint == segment ? 1 : 0;
+        double share = t <= 0 ? 0 : t >= 1 ? 1 : t < 0.5 ? 2 * t * t : 1 - 2 * (1 - t) * (1 - t);
+        double rate = t <= 0 || t >= 1 ? 0 : (t < 0.5 ? 4 * t : 4 * (1 - t)) / (2 * half);
+        Segment a = half > 0 ? segmentBefore(joint) : here;
+        Segment b = half > 0 ? segmentAfter(joint) : here;
+        return new TrackPoint(
+                s,
+                curvature,
+                a.slope() + share * (b.slope() - a.slope()),
+                a.bank() + share * (b.bank() - a.bank()),
+                rate * (b.slope() - a.slope()),
+                a.grip() + share * (b.grip() - a.grip()),
+                a.widthLeft() + share * (b.widthLeft() - a.widthLeft()),
+                a.widthRight() + share * (b.widthRight() - a.widthRight()),
+                here.speedLimit());
+    }
+
+    /** True if the path is to be closed. */
+    public boolean isClosed() {
+        return closed;
+    }
+}

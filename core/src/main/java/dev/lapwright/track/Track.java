@@ -1,0 +1,240 @@
+package dev.lapwright.track;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A circuit or an open run as a function of distance. Immutable.
+ *
+ * <p>The path is given by {@link TrackPoint}s in order of distance, with linear variation between them. A closed track ends
+ * where it starts: its last point carries the same values as its first.
+ */
+public final class Track {
+    private final String name;
+    private final boolean closed;
+    private final double entrySpeed;
+    private final double startHeading;
+    private final double startAltitude;
+    private final List<TrackPoint> points;
+    private final double[] sectorEnds;
+    private final List<NamedPlace> cornerNames;
+
+    /** A name for whatever corner lies at a distance (m). */
+    public record NamedPlace(double s, String name) {}
+
+    private Track(
+            String name,
+            boolean closed,
+            double entrySpeed,
+            double startHeading,
+            double startAltitude,
+            List<TrackPoint> points,
+            double[] sectorEnds,
+            List<NamedPlace> cornerNames) {
+        this.name = name;
+        this.closed = closed;
+        this.entrySpeed = entrySpeed;
+        this.startHeading = startHeading;
+        this.startAltitude = startAltitude;
+        this.points = List.copyOf(points);
+        this.sectorEnds = sectorEnds.clone();
+        this.cornerNames = List.copyOf(cornerNames);
+    }
+
+    /**
+     * A closed circuit.
+     *
+     * @param points from s = 0 to the length; the last must carry the values of the first
+     */
+    public static Track closed(String name, List<TrackPoint> points) {
+        checkPoints(points);
+        TrackPoint first = points.get(0);
+        TrackPoint last = points.get(points.size() - 1);
+        if (!first.equals(last.at(0))) {
+            points = new ArrayList<>(points);
+            points.add(first.at(last.s()));
+        }
+        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of());
+    }
+
+    /**
+     * An open run.
+     *
+     * @param entrySpeed speed at s = 0, m/s; zero is a standing start
+     */
+    public static Track open(String name, double entrySpeed, List<TrackPoint> points) {
+        checkPoints(points);
+        Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
+        double length = points.get(points.size() - 1).s();
+        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of());
+    }
+
+    private static void checkPoints(List<TrackPoint> points) {
+        if (points.size() < 2) {
+            throw new InvalidValueException("track", points.size() + " points are too few", "give at least 2");
+        }
+        if (points.get(0).s() != 0) {
+            throw new InvalidValueException(
+                    "track", "the first point is at " + Check.text(points.get(0).s()) + " m", "start at 0 m");
+        }
+        for (int i = 1; i < points.size(); i++) {
+            if (!(points.get(i).s() >= points.get(i - 1).s())) {
+                throw new InvalidValueException(
+                        "track point " + (i + 1),
+                        "distance " + Check.text(points.get(i).s()) + " m lies before the point above it",
+                        "list the points in order of distance");
+            }
+        }
+        Check.inRange("track length (m)", points.get(points.size() - 1).s(), 10, 200_000);
+    }
+
+    private static double[] thirds(double length) {
+        return new double[] {length / 3, 2 * length / 3, length};
+    }
+
+    /** The same track with timing sectors that end at these distances (m, rising; the last is the length). */
+    public Track withSectorEnds(double... ends) {
+        Check.rising("sectorEndsM", ends);
+        boolean fits = ends.length > 0 && ends[0] > 0 && Math.abs(ends[ends.length - 1] - length()) <= 1;
+        if (!fits) {
+            throw new InvalidValueException(
+                    "sectorEndsM",
+                    "the sectors do not cover the track",
+                    "list rising distances above 0 of which the last is the length, " + Check.text(length()) + " m");
+        }
+        double[] exact = ends.clone();
+        exact[exact.length - 1] = length();
+        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames);
+    }
+
+    /** The same track with names for the corners that lie at these distances. */
+    public Track withCornerNames(List<NamedPlace> names) {
+        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names);
+    }
+
+    /**
+     * The same track laid out from another direction and altitude.
+     *
+     * @param heading at s = 0, rad, counter-clockwise from the x axis (east)
+     * @param altitude at s = 0, m
+     */
+    public Track laidOut(double heading, double altitude) {
+        Check.finite("start heading (rad)", heading);
+        Check.inRange("start altitude (m)", altitude, -500, 6000);
+        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames);
+    }
+
+    /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
+    public Track mirrored() {
+        List<TrackPoint> mirror = new ArrayList<>(points.size());
+        for (TrackPoint p : points) {
+            mirror.add(new TrackPoint(
+                    p.s(),
+                    -p.curvature(),
+                    p.slope(),
+                    -p.bank(),
+                    p.verticalCurvature(),
+                    p.grip(),
+                    p.widthRight(),
+                    p.widthLeft(),
+                    p.speedLimit()));
+        }
+        return new Track(name, closed, entrySpeed, -startHeading, startAltitude, mirror, sectorEnds, cornerNames);
+    }
+
+    /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
+    public Track startingAt(double distance) {
+        if (!closed) {
+            throw new InvalidValueException("track", "an open run has only one start", "use a closed circuit");
+        }
+        double length = length();
+        Check.inRange("start (m)", distance, 0, length);
+        List<TrackPoint> moved = new ArrayList<>(points.size() + 2);
+        moved.add(pointAt(distance).at(0));
+        for (TrackPoint p : points) {
+            if (p.s() > distance) {
+                moved.add(p.at(p.s() - distance));
+            }
+        }
+        for (TrackPoint p : points) {
+            if (p.s() <= distance) {
+                moved.add(p.at(p.s() + length - distance));
+            }
+        }
+        moved.add(pointAt(distance).at(length));
+        double heading = stations(StationSpacing.DEFAULT).headingAt(distance);
+        List<NamedPlace> names = new ArrayList<>();
+        for (NamedPlace n : cornerNames) {
+            names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
+        }
+        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names);
+    }
+
+    /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
+    public TrackPoint pointAt(double distance) {
+        Check.inRange("distance (m)", distance, 0, length());
+        int low = 0;
+        int high = points.size() - 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (points.get(middle).s() <= distance) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return TrackPoint.between(points.get(low), points.get(high), distance);
+    }
+
+    /** The stations at which a lap is solved. Depends on the track alone, never on the car. */
+    public Stations stations(StationSpacing spacing) {
+        return new StationPlan(this, spacing).lay();
+    }
+
+    /** Name for people. */
+    public String name() {
+        return name;
+    }
+
+    /** True for a circuit, false for an open run such as a hillclimb. */
+    public boolean isClosed() {
+        return closed;
+    }
+
+    /** Speed at the start of an open run, m/s. */
+    public double entrySpeed() {
+        return entrySpeed;
+    }
+
+    /** Heading at s = 0, rad, counter-clockwise from the x axis (east). */
+    public double startHeading() {
+        return startHeading;
+    }
+
+    /** Altitude at s = 0, m. */
+    public double startAltitude() {
+        return startAltitude;
+    }
+
+    /** Length of the path along the road surface, m. */
+    public double length() {
+        return points.get(points.size() - 1).s();
+    }
+
+    /** The points that define the track; unmodifiable. */
+    public List<TrackPoint> points() {
+        return points;
+    }
+
+    /** Distances at which the timing sectors end, m; the last is the length. A copy. */
+    public double[] sectorEnds() {
+        return sectorEnds.clone();
+    }
+
+    /** Names given to corners. */
+    public List<NamedPlace> cornerNames() {
+        return cornerNames;
+    }
+}

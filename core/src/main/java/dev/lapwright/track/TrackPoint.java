@@ -1,0 +1,76 @@
+package dev.lapwright.track;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+
+/**
+ * What a track is at one distance; between neighbouring points everything varies linearly. Two points at the same distance
+ * make a jump, as where an arc joins a straight.
+ *
+ * @param s distance along the road surface, m
+ * @param curvature 1/m, positive to the left
+ * @param slope angle of the road along the path, rad, positive uphill
+ * @param bank angle across, rad, positive lowers the left side (helps a left turn)
+ * @param verticalCurvature change of slope with distance, 1/m, positive in a dip
+ * @param grip friction relative to the reference surface
+ * @param widthLeft free width to the left of the path, m
+ * @param widthRight free width to the right of the path, m
+ * @param speedLimit a limit set by rule (pit lane, neutralised stretch), m/s; positive infinity where there is none
+ */
+public record TrackPoint(
+        double s,
+        double curvature,
+        double slope,
+        double bank,
+        double verticalCurvature,
+        double grip,
+        double widthLeft,
+        double widthRight,
+        double speedLimit) {
+    /** The tightest radius accepted is 2 m: less is not a road. */
+    private static final double MAX_CURVATURE = 0.5;
+
+    public TrackPoint {
+        Check.inRange("s (m)", s, 0, 200_000);
+        Check.inRange("curvature (1/m)", curvature, -MAX_CURVATURE, MAX_CURVATURE);
+        Check.inRange("slope (rad)", slope, -0.6, 0.6);
+        Check.inRange("bank (rad)", bank, -1.2, 1.2);
+        Check.inRange("vertical curvature (1/m)", verticalCurvature, -0.2, 0.2);
+        Check.inRange("grip", grip, 0.05, 3);
+        Check.inRange("width to the left (m)", widthLeft, 0, 100);
+        Check.inRange("width to the right (m)", widthRight, 0, 100);
+        if (!(speedLimit > 0)) {
+            throw new InvalidValueException(
+                    "speed limit (m/s)", Check.text(speedLimit) + " is not above zero", "leave it out for no limit");
+        }
+    }
+
+    /** A flat point on the reference surface with 5 m of road on each side and no speed limit. */
+    public static TrackPoint flat(double s, double curvature) {
+        return new TrackPoint(s, curvature, 0, 0, 0, 1, 5, 5, Double.POSITIVE_INFINITY);
+    }
+
+    TrackPoint at(double distance) {
+        return new TrackPoint(
+                distance, curvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
+    }
+
+    /** The point at {@code distance} on the straight line between {@code a} and {@code b} in all columns. */
+    static TrackPoint between(TrackPoint a, TrackPoint b, double distance) {
+        double w = b.s == a.s ? 0 : (distance - a.s) / (b.s - a.s);
+        return new TrackPoint(
+                distance,
+                mix(a.curvature, b.curvature, w),
+                mix(a.slope, b.slope, w),
+                mix(a.bank, b.bank, w),
+                mix(a.verticalCurvature, b.verticalCurvature, w),
+                mix(a.grip, b.grip, w),
+                mix(a.widthLeft, b.widthLeft, w),
+                mix(a.widthRight, b.widthRight, w),
+                Math.min(a.speedLimit, b.speedLimit));
+    }
+
+    private static double mix(double a, double b, double w) {
+        return a + w * (b - a);
+    }
+}

@@ -1,0 +1,26 @@
+package dev.lapwright.tyre;
+
+/**
+ * Peak force of a tyre in one direction as its friction falls with load: μ(F) = μ0 (1 - k (F/F0 - 1)), never below 0.2 μ0.
+ *
+ * <p>Source: the linear fall of friction with load of Milliken & Milliken, Race Car Vehicle Dynamics (1995), section 2.6,
+ * and of Perantoni & Limebeer, Vehicle System Dynamics 52 (2014) 653. Neglects camber and any effect of speed.
+ *
+ * @param referenceFriction μ0 at the reference load
+ * @param sensitivity k: share of friction lost when the load doubles from the reference
+ * @param referenceLoad F0, N
+ */
+public record LoadSensitivity(double referenceFriction, double sensitivity, double referenceLoad) {
+    /** Share of the reference friction that is left however high the load. */
+    public static final double FLOOR = 0.2;
+
+    /** Friction coefficient at a load in N. */
+    public double friction(double load) {
+        return referenceFriction * Math.max(FLOOR, 1 - sensitivity * (load / referenceLoad - 1));
+    }
+
+    /** Peak force at a load, both in N. */
+    public double peakForce(double load) {
+        return friction(load) * load;
+    }
+}
