@@ -1,0 +1,157 @@
+package dev.lapwright.lap;
+
+/**
+ * The greatest acceleration and the hardest braking at a place and speed: the engine's limit or the root of
+ * {@link WheelForces#use} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
+ */
+final class Acceleration {
+    /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
+    private static final double TOLERANCE = 1e-10;
+
+    private static final int MAX_ITERATIONS = 60;
+
+    private final Vehicle car;
+    private final WheelForces wheels;
+    private final double inverseExponent;
+
+    // Where the last searches ended: good guesses for the next station.
+    private double lastEngine;
+    private double lastGripDrive;
+    private double lastGripBrake;
+    private double slopeDrive;
+    private double slopeBrake;
+    private double root;
+    private double rootSlope;
+
+    /** What limited the last acceleration found by {@link #drive}. */
+    Limit limit = Limit.POWER;
+
+    /** Accelerometer reading along the path that belongs to the last answer, m/s². */
+    double reading;
+
+    Acceleration(Vehicle car, WheelForces wheels) {
+        this.car = car;
+        this.wheels = wheels;
+        inverseExponent = 1 / car.ellipseExponent;
+        forget();
+    }
+
+    /** Forgets the guesses, so that results never depend on what was solved before. */
+    void forget() {
+        lastEngine = 0;
+        lastGripDrive = 5;
+        lastGripBrake = -8;
+        slopeDrive = 0.1;
+        slopeBrake = 0.1;
+    }
+
+    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s². */
+    double drive(double[] rows, int row, double energy, int piece) {
+        Propulsion p = car.propulsion;
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        int gear = p.gear[piece];
+        double massFactor = p.massFactor[gear];
+        double inertia = car.mass * massFactor;
+        double engine = p.force(gear, v);
+        double ax = lastEngine;
+        double use = 0;
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            use = wheels.use(ax, massFactor);
+            double step = (engine - wheels.needed) / inertia;
+            ax += step;
+            if (Math.abs(step) < 1e-8) {
+                break;
+            }
+        }
+        lastEngine = ax;
+        limit = Limit.POWER;
+        if (use > 1) {
+            double coast = ax - engine / inertia;
+            double guess = lastGripDrive < ax ? lastGripDrive : 0.5 * (coast + ax);
+            ax = gripRoot(1, coast, guess, slopeDrive, massFactor);
+            lastGripDrive = ax;
+            slopeDrive = rootSlope;
+            limit = wheels.tightest();
+        }
+        reading = ax;
+        double a = ax - wheels.climb;
+        double density = p.bandDensity[piece];
+        if (density > 0 && a > 0) {
+            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
+            double driven = Math.max(wheels.needed, 0) / inertia;
+            a /= 1 + density * x * (1 - x) * driven;
+            reading = a + wheels.climb;
+        }
+        return a;
+    }
+
+    /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy, m/s². */
+    double brake(double[] rows, int row, double energy, int piece) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
+        wheels.use(lastGripBrake, massFactor);
+        double coast = lastGripBrake - wheels.needed / (car.mass * massFactor);
+        double ax = -gripRoot(-1, -coast, -Math.min(lastGripBrake, coast), slopeBrake, massFactor);
+        lastGripBrake = ax;
+        slopeBrake = rootSlope;
+        reading = ax;
+        return ax - wheels.climb;
+    }
+
+    /**
+     * The greatest y for which the acceleration sign·y can be had. Never below {@code coast}: where even coasting asks too
+     * much of the tyres the car neither drives nor brakes.
+     */
+    private double gripRoot(int sign, double coast, double guess, double slope, double massFactor) {
+        double low = coast;
+        double high = Double.POSITIVE_INFINITY;
+        double x = Math.max(guess, coast);
+        double g = excess(sign * x, massFactor);
+        double next = x - g / slope;
+        rootSlope = slope;
+        boolean coastTried = false;
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            if (g > 0) {
+                high = x;
+            } else {
+                low = x;
+                coastTried = true;
+            }
+            if (!(next > low && next < high)) {
+                if (high == Double.POSITIVE_INFINITY) {
+                    next = low + 4 * (1 + Math.abs(low));
+                } else if (!coastTried) {
+                    next = coast;
+                } else {
+                    next = 0.5 * (low + high);
+                }
+            }
+            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
+                return x;
+            }
+            double before = g;
+            double moved = next - x;
+            x = next;
+            g = excess(sign * x, massFactor);
+            if (x == coast && g > 0) {
+                return coast;
+            }
+            double secant = (g - before) / moved;
+            if (secant > 0) {
+                next = x - g / secant;
+                // A difference over a hair's breadth is mostly rounding and no guess for the next search.
+                rootSlope = Math.abs(moved) > 1e-5 ? secant : rootSlope;
+            } else {
+                next = Double.NaN;
+            }
+        }
+        return x;
+    }
+
+    private double excess(double ax, double massFactor) {
+        double use = wheels.use(ax, massFactor);
+        return (inverseExponent == 0.5 ? Math.sqrt(use) : Math.pow(use, inverseExponent)) - 1;
+    }
+}
