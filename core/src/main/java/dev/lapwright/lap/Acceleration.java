@@ -8,6 +8,12 @@ final class Acceleration {
     /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
+    /** A secant step this short leaves an error far below it. */
+    private static final double LAST_STEP = 1e-5;
+    /** Use below which a moderate change of acceleration cannot reach the limit. */
+    private static final double CLEAR = 0.5;
+
+    private static final double ENGINE_TOLERANCE = 1e-6;
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -55,17 +61,23 @@ final class Acceleration {
         double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
         double ax = lastEngine;
-        double use = 0;
-        for (int i = 0; i < MAX_ITERATIONS; i++) {
+        double use = wheels.use(ax, massFactor);
+        double step = (engine - wheels.needed) / inertia;
+        double before = wheels.needed;
+        // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
+        boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
+        ax += step;
+        for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
             use = wheels.use(ax, massFactor);
-            double step = (engine - wheels.needed) / inertia;
+            double rate = step == 0 ? inertia : (wheels.needed - before) / step;
+            before = wheels.needed;
+            step = (engine - before) / (rate > 0.5 * inertia ? rate : inertia);
+            settled = Math.abs(step) < ENGINE_TOLERANCE;
             ax += step;
-            if (Math.abs(step) < 1e-8) {
-                break;
-            }
         }
         lastEngine = ax;
         limit = Limit.POWER;
+        double force = engine;
         if (use > 1) {
             double coast = ax - engine / inertia;
             double guess = lastGripDrive < ax ? lastGripDrive : 0.5 * (coast + ax);
@@ -73,14 +85,15 @@ final class Acceleration {
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
+            force = Math.max(wheels.needed, 0);
         }
         reading = ax;
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
         if (density > 0 && a > 0) {
-            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            double driven = Math.max(wheels.needed, 0) / inertia;
-            a /= 1 + density * x * (1 - x) * driven;
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            a /= Math.max(0.5, 1 + density * x * (1 - x) * force / inertia);
             reading = a + wheels.climb;
         }
         return a;
@@ -130,6 +143,9 @@ final class Acceleration {
             }
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+                return next;
             }
             double before = g;
             double moved = next - x;
