@@ -6,6 +6,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.AccessTarget.CodeUnitAccessTarget;
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.library.GeneralCodingRules;
 import java.io.IOException;
@@ -31,14 +32,17 @@ class HabitsTest {
     }
 
     @Test
-    void nobodyPrintsAStackTrace() {
+    void aStackTraceIsNeverPrintedUnasked() {
+        noClasses()
+                .that(resideOutsideOfPackages(House.packagesOf("cli")))
+                .should()
+                .accessTargetWhere(printingAStackTrace(false))
+                .because("an error is one clear line")
+                .check(House.classes());
         noClasses()
                 .should()
-                .accessTargetWhere(DescribedPredicate.describe(
-                        "printStackTrace of a Throwable",
-                        access -> access.getName().equals("printStackTrace")
-                                && access.getTargetOwner().isAssignableTo(Throwable.class)))
-                .because("an error is one clear line")
+                .accessTargetWhere(printingAStackTrace(true))
+                .because("only the command may, when it is asked to, and to where it prints everything else")
                 .check(House.classes());
     }
 
@@ -89,6 +93,19 @@ class HabitsTest {
         assertThat(tooLong)
                 .as("files of more than %d lines: split them by subject", LONGEST_FILE)
                 .isEmpty();
+    }
+
+    private static DescribedPredicate<JavaAccess<?>> printingAStackTrace(boolean onlyToStandardError) {
+        return DescribedPredicate.describe(
+                onlyToStandardError ? "printStackTrace() to standard error" : "printStackTrace of a Throwable",
+                access -> access.getName().equals("printStackTrace")
+                        && access.getTargetOwner().isAssignableTo(Throwable.class)
+                        && !(onlyToStandardError && takesArguments(access)));
+    }
+
+    private static boolean takesArguments(JavaAccess<?> access) {
+        return access.getTarget() instanceof CodeUnitAccessTarget target
+                && !target.getRawParameterTypes().isEmpty();
     }
 
     private static DescribedPredicate<JavaAccess<?>> printingOrExiting() {
