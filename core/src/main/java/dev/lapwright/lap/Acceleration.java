@@ -1,0 +1,182 @@
+package dev.lapwright.lap;
+
+/**
+ * The greatest acceleration and the hardest braking at a place and speed: the engine's limit or the root of
+ * {@link WheelForces#use} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
+ */
+final class Acceleration {
+    /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
+    private static final double TOLERANCE = 1e-10;
+
+    /** A secant step this short leaves an error far below it. */
+    private static final double LAST_STEP = 1e-4;
+    /** Use below which a moderate change of acceleration cannot reach the limit. */
+    private static final double CLEAR = 0.5;
+
+    private static final double ENGINE_TOLERANCE = 1e-4;
+    private static final int MAX_ITERATIONS = 60;
+
+    private final Vehicle car;
+    private final WheelForces wheels;
+    private final double inverseExponent;
+
+    // Where the last searches ended: good guesses for the next station.
+    private double lastEngine;
+    private double lastGripDrive;
+    private double lastGripBrake;
+    /** Growth of the force needed with acceleration, over the inertia: near 1. */
+    private double engineRate;
+
+    private double slopeDrive;
+    private double slopeBrake;
+    private double root;
+    private double rootSlope;
+
+    /** What limited the last acceleration found by {@link #drive}. */
+    Limit limit = Limit.POWER;
+
+    /** Accelerometer reading along the path that belongs to the last answer, m/s². */
+    double reading;
+
+    Acceleration(Vehicle car, WheelForces wheels) {
+        this.car = car;
+        this.wheels = wheels;
+        inverseExponent = 1 / car.ellipseExponent;
+        forget();
+    }
+
+    /** Forgets the guesses, so that results never depend on what was solved before. */
+    void forget() {
+        lastEngine = 0;
+        lastGripDrive = 5;
+        lastGripBrake = -8;
+        engineRate = 1;
+        slopeDrive = 0.1;
+        slopeBrake = 0.1;
+    }
+
+    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s². */
+    double drive(double[] rows, int row, double energy, int piece) {
+        Propulsion p = car.propulsion;
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        int gear = p.gear[piece];
+        double massFactor = p.massFactor[gear];
+        double inertia = car.mass * massFactor;
+        double engine = p.force(gear, v);
+        double ax = lastEngine;
+        double use = wheels.use(ax, massFactor);
+        double step = (engine - wheels.needed) / (engineRate * inertia);
+        double before = wheels.needed;
+        // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
+        boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
+        ax += step;
+        for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
+            use = wheels.use(ax, massFactor);
+            double rate = (wheels.needed - before) / (step * inertia);
+            if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
+                engineRate = rate;
+            }
+            before = wheels.needed;
+            step = (engine - before) / (engineRate * inertia);
+            settled = Math.abs(step) < ENGINE_TOLERANCE;
+            ax += step;
+        }
+        lastEngine = ax;
+        limit = Limit.POWER;
+        double force = engine;
+        if (use > 1) {
+            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
+            ax = gripRoot(1, guess, slopeDrive, massFactor);
+            lastGripDrive = ax;
+            slopeDrive = rootSlope;
+            limit = wheels.tightest();
+            force = Math.max(wheels.needed, 0);
+        }
+        reading = ax;
+        double a = ax - wheels.climb;
+        double density = p.bandDensity[piece];
+        if (density > 0 && a > 0) {
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            a /= Math.max(0.5, 1 + density * x * (1 - x) * force / inertia);
+            reading = a + wheels.climb;
+        }
+        return a;
+    }
+
+    /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy, m/s². */
+    double brake(double[] rows, int row, double energy, int piece) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
+        double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
+        lastGripBrake = ax;
+        slopeBrake = rootSlope;
+        reading = ax;
+        return ax - wheels.climb;
+    }
+
+    /**
+     * The greatest y for which the acceleration sign·y can be had. Never below that of coasting: where even coasting asks too
+     * much of the tyres the car neither drives nor brakes.
+     */
+    private double gripRoot(int sign, double guess, double slope, double massFactor) {
+        double x = guess;
+        double g = excess(sign * x, massFactor);
+        double coast = sign * (sign * x - wheels.needed / (car.mass * massFactor));
+        if (x < coast) {
+            x = coast;
+            g = excess(sign * x, massFactor);
+        }
+        double low = coast;
+        double high = Double.POSITIVE_INFINITY;
+        double next = x - g / slope;
+        rootSlope = slope;
+        boolean coastTried = false;
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            if (g > 0) {
+                high = x;
+            } else {
+                low = x;
+                coastTried = true;
+            }
+            if (!(next > low && next < high)) {
+                if (high == Double.POSITIVE_INFINITY) {
+                    next = low + 4 * (1 + Math.abs(low));
+                } else if (!coastTried) {
+                    next = coast;
+                } else {
+                    next = 0.5 * (low + high);
+                }
+            }
+            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
+                return x;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+                return next;
+            }
+            double before = g;
+            double moved = next - x;
+            x = next;
+            g = excess(sign * x, massFactor);
+            if (x == coast && g > 0) {
+                return coast;
+            }
+            double secant = (g - before) / moved;
+            if (secant > 0) {
+                next = x - g / secant;
+                // A difference over a hair's breadth is mostly rounding and no guess for the next search.
+                rootSlope = Math.abs(moved) > 1e-5 ? secant : rootSlope;
+            } else {
+                next = Double.NaN;
+            }
+        }
+        return x;
+    }
+
+    private double excess(double ax, double massFactor) {
+        double use = wheels.use(ax, massFactor);
+        return (inverseExponent == 0.5 ? Math.sqrt(use) : Math.pow(use, inverseExponent)) - 1;
+    }
+}

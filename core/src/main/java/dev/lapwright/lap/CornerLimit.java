@@ -1,0 +1,92 @@
+package dev.lapwright.lap;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.NoLapException;
+
+/**
+ * The highest steady speed at each station: section 6 of docs/theory.md with the resistances overcome, the rev limit in top
+ * gear and any rule of the track.
+ */
+final class CornerLimit {
+    private static final int MAX_ITERATIONS = 80;
+    private static final double RELATIVE_TOLERANCE = 1e-12;
+    /** A secant step this short, relative to the energy, leaves an error far below it. */
+    private static final double LAST_STEP = 1e-6;
+
+    private final Vehicle car;
+    private final WheelForces wheels;
+    private final double inverseExponent;
+
+    CornerLimit(Vehicle car, WheelForces wheels) {
+        this.car = car;
+        this.wheels = wheels;
+        inverseExponent = 1 / car.ellipseExponent;
+    }
+
+    /** Fills {@code energy} (one for each station, written) with the limits v²/2. */
+    void fill(Road road, double[] energy) {
+        double top = 0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed;
+        double guess = top;
+        for (int i = 0; i <= road.cells; i++) {
+            int row = 2 * i * Road.STRIDE;
+            double rule = road.rows[row + Road.RULE];
+            double cap = Math.min(top, 0.5 * rule * rule);
+            energy[i] = highest(road, row, cap, Math.min(guess, cap), i);
+            guess = energy[i];
+        }
+    }
+
+    private double highest(Road road, int row, double cap, double guess, int station) {
+        double low = 0;
+        double high = cap;
+        boolean capTried = false;
+        boolean lowFound = false;
+        double x = guess;
+        double g = excess(road.rows, row, x);
+        // use grows about as v², that is in proportion to energy
+        double next = x / (1 + Math.min(g, 3));
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            if (g > 0) {
+                high = x;
+                capTried = true;
+            } else if (x >= cap) {
+                return cap;
+            } else {
+                low = x;
+                lowFound = true;
+            }
+            if (!(next > low && next < high)) {
+                next = !capTried ? cap : lowFound ? 0.5 * (low + high) : 0.25 * high;
+            }
+            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || (g > 0 && x < 1e-7)) {
+                break;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
+                return Math.min(next, cap);
+            }
+            double before = g;
+            double moved = next - x;
+            x = next;
+            g = excess(road.rows, row, x);
+            double slope = (g - before) / moved;
+            next = slope > 0 ? x - g / slope : Double.NaN;
+            if (g == 0) {
+                return x;
+            }
+        }
+        if (!lowFound && x < 1e-6) {
+            throw new NoLapException(
+                    "track at " + Check.text(road.s[station]) + " m",
+                    "the car cannot hold the road there at any speed: too little grip for the slope or bank",
+                    "check slope, bank and grip of the track, and the car's friction");
+        }
+        return x;
+    }
+
+    /** Root of the use less one at a steady speed; sets {@link WheelForces} to that state. */
+    double excess(double[] rows, int row, double energy) {
+        wheels.at(rows, row, Math.sqrt(2 * energy));
+        double use = wheels.use(wheels.climb, 1);
+        return (inverseExponent == 0.5 ? Math.sqrt(use) : Math.pow(use, inverseExponent)) - 1;
+    }
+}

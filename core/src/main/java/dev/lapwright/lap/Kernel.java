@@ -1,0 +1,239 @@
+package dev.lapwright.lap;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.NoLapException;
+import java.util.Arrays;
+
+/**
+ * The lap (section 8 of docs/theory.md): limits at every station, once round forward under drive, back from every place
+ * where the limit stops the car, and the lower envelope. A workspace owned by one thread; solving allocates nothing per
+ * station.
+ */
+final class Kernel {
+    private static final int MAX_ROUNDS = 200;
+    private static final double ROUND_TOLERANCE = 1e-12;
+
+    /** How a cell is driven. */
+    static final byte DRIVING = 0;
+
+    static final byte BRAKING = 1;
+    /** Drive, then brakes. */
+    static final byte TURNING = 2;
+
+    final Road road;
+    final double[] limit;
+    final double[] energy;
+    final double[] time;
+    final byte[] mode;
+    private final double[] freeEnd;
+    private final double[] startSlope;
+    private final double[] endSlope;
+
+    private Vehicle car;
+    private CellStep step;
+
+    Kernel(Road road) {
+        this.road = road;
+        int n = road.cells;
+        limit = new double[n + 1];
+        energy = new double[n + 1];
+        time = new double[n];
+        mode = new byte[n];
+        freeEnd = new double[n];
+        startSlope = new double[n];
+        endSlope = new double[n];
+    }
+
+    /** Solves; the answer stands in {@link #energy}, {@link #time} and {@link #mode}. Returns the lap time, s. */
+    double solve(Vehicle vehicle) {
+        car = vehicle;
+        WheelForces wheels = new WheelForces(vehicle);
+        new CornerLimit(vehicle, wheels).fill(road, limit);
+        step = new CellStep(vehicle, new Acceleration(vehicle, wheels));
+        Arrays.fill(energy, Double.NaN);
+        if (road.closed) {
+            solveClosed();
+        } else {
+            solveOpen();
+        }
+        double sum = 0;
+        for (double t : time) {
+            sum += t;
+        }
+        return sum;
+    }
+
+    private void solveOpen() {
+        double entry = road.stations.track().entrySpeed();
+        energy[0] = 0.5 * entry * entry;
+        if (energy[0] > limit[0]) {
+            throw new NoLapException(
+                    "entry speed",
+                    Check.text(3.6 * entry) + " km/h is more than the car can hold at the start",
+                    "enter at " + Check.text(Math.floor(36 * Math.sqrt(2 * limit[0])) / 10) + " km/h or less");
+        }
+        double wanted = energy[0];
+        for (int i = 0; i < road.cells; i++) {
+            forward(i);
+        }
+        boolean braking = false;
+        for (int i = road.cells - 1; i >= 0; i--) {
+            braking = backward(i, braking);
+        }
+        if (energy[0] < wanted * (1 - 1e-9)) {
+            throw new NoLapException(
+                    "entry speed",
+                    Check.text(3.6 * entry) + " km/h is too fast: the car cannot slow in time for what follows",
+                    "enter at " + Check.text(Math.floor(36 * Math.sqrt(2 * energy[0])) / 10) + " km/h or less");
+        }
+    }
+
+    private void solveClosed() {
+        int n = road.cells;
+        int slowest = 0;
+        for (int i = 1; i < n; i++) {
+            if (limit[i] < limit[slowest]) {
+                slowest = i;
+            }
+        }
+        double start = limit[slowest];
+        for (int round = 0; ; round++) {
+            if (round == MAX_ROUNDS) {
+                throw new NoLapException(
+                        "lap",
+                        "no steady lap was found in " + MAX_ROUNDS + " rounds",
+                        "check the car's power and drag; perhaps it is still gaining speed lap after lap");
+            }
+            energy[slowest] = start;
+            if (slowest == 0) {
+                energy[n] = start;
+            }
+            for (int c = 0; c < n; c++) {
+                forward((slowest + c) % n);
+            }
+            double arrived = Math.min(energy[slowest], start);
+            energy[slowest] = arrived;
+            boolean braking = false;
+            for (int c = n - 1; c >= 0; c--) {
+                braking = backward((slowest + c) % n, braking);
+            }
+            double settled = energy[slowest];
+            if (Math.abs(settled - start) <= ROUND_TOLERANCE * start) {
+                return;
+            }
+            start = settled;
+        }
+    }
+
+    private void forward(int i) {
+        double entered = energy[i];
+        double end = step.forward(road, i, entered);
+        if (!(end > 1e-9)) {
+            throw new NoLapException(
+                    "track at " + Check.text(road.s[i]) + " m",
+                    "the car comes to rest there: its drive does not overcome slope and resistance",
+                    "check gears, torque, grip of the driven wheels and the slope of the track");
+        }
+        startSlope[i] = step.startSlope;
+        endSlope[i] = step.endSlope;
+        freeEnd[i] = end;
+        mode[i] = DRIVING;
+        time[i] = step.time;
+        double capped = Math.min(end, limit[i + 1]);
+        if (capped < end) {
+            time[i] = CellStep.duration(road.length[i], entered, capped, 0, 0);
+        }
+        store(i + 1, capped);
+    }
+
+    /** Goes back over a cell; returns whether the car is braking where it begins. */
+    private boolean backward(int i, boolean braking) {
+        double after = energy[i + 1];
+        boolean stopped = freeEnd[i] > after;
+        if (!braking && !stopped) {
+            return false;
+        }
+        double before = step.backward(road, i, after);
+        if (before < energy[i]) {
+            mode[i] = BRAKING;
+            time[i] = step.time;
+            store(i, before);
+            return true;
+        }
+        if (road.length[i] > 0) {
+            crossing(i, before, after);
+        }
+        return false;
+    }
+
+    /** Drive meets braking inside the cell: the time over both parts, energies taken as Hermite cubics. */
+    private void crossing(int i, double before, double after) {
+        double h = road.length[i];
+        double up = energy[i];
+        double upEnd = freeEnd[i];
+        double upSlope = startSlope[i] * h;
+        double upEndSlope = endSlope[i] * h;
+        // Backward steps run from the cell's end, so their first slope is the one there.
+        double downSlope = step.endSlope * h;
+        double downEndSlope = step.startSlope * h;
+        double gap0 = before - up;
+        double gap1 = after - upEnd;
+        double x = gap0 - gap1 > 0 ? gap0 / (gap0 - gap1) : 1;
+        double low = 0;
+        double high = 1;
+        for (int k = 0; k < 30; k++) {
+            double gap =
+                    hermite(before, after, downSlope, downEndSlope, x) - hermite(up, upEnd, upSlope, upEndSlope, x);
+            if (gap > 0) {
+                low = x;
+            } else {
+                high = x;
+            }
+            double rate = hermiteSlope(before, after, downSlope, downEndSlope, x)
+                    - hermiteSlope(up, upEnd, upSlope, upEndSlope, x);
+            double next = x - gap / rate;
+            if (!(next > low && next < high)) {
+                next = 0.5 * (low + high);
+            }
+            if (Math.abs(next - x) < 1e-13) {
+                break;
+            }
+            x = next;
+        }
+        double peak = hermite(up, upEnd, upSlope, upEndSlope, x);
+        double bound = limit[i] + x * (limit[i + 1] - limit[i]);
+        if (peak > bound && up >= limit[i] && after >= limit[i + 1]) {
+            // Both ends lie on the limit: the car follows it.
+            time[i] = CellStep.duration(h, up, after, 0, 0);
+            mode[i] = BRAKING;
+            return;
+        }
+        double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, x) / h;
+        double slopeDown = hermiteSlope(before, after, downSlope, downEndSlope, x) / h;
+        time[i] = CellStep.duration(x * h, up, peak, startSlope[i], slopeUp)
+                + CellStep.duration((1 - x) * h, peak, after, slopeDown, step.startSlope);
+        mode[i] = TURNING;
+    }
+
+    private static double hermite(double y0, double y1, double d0, double d1, double x) {
+        double w = 1 - x;
+        return y0 * w * w * (1 + 2 * x) + y1 * x * x * (3 - 2 * x) + x * w * (d0 * w - d1 * x);
+    }
+
+    private static double hermiteSlope(double y0, double y1, double d0, double d1, double x) {
+        double w = 1 - x;
+        return 6 * x * w * (y1 - y0) + d0 * w * (1 - 3 * x) + d1 * x * (3 * x - 2);
+    }
+
+    /** A closed track's last station is its first. */
+    private void store(int station, double value) {
+        energy[station] = value;
+        if (road.closed) {
+            if (station == 0) {
+                energy[road.cells] = value;
+            } else if (station == road.cells) {
+                energy[0] = value;
+            }
+        }
+    }
+}

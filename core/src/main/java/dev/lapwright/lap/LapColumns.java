@@ -1,0 +1,126 @@
+package dev.lapwright.lap;
+
+import dev.lapwright.aero.Platform;
+
+/** Explains a solved lap: evaluates the forces once more at every station and says what limits the car there. */
+final class LapColumns {
+    private static final double ON_LIMIT = 1 - 1e-7;
+
+    private final Vehicle car;
+    private final Kernel kernel;
+    private final Road road;
+    private final double[][] columns;
+    private final Limit[] limits;
+    private final WheelForces wheels;
+    private final Acceleration acceleration;
+    private final CornerLimit cornerLimit;
+
+    LapColumns(Vehicle car, Kernel kernel) {
+        this.car = car;
+        this.kernel = kernel;
+        road = kernel.road;
+        int n = road.cells + 1;
+        columns = new double[Channel.values().length][n];
+        limits = new Limit[n];
+        wheels = new WheelForces(car);
+        acceleration = new Acceleration(car, wheels);
+        cornerLimit = new CornerLimit(car, wheels);
+    }
+
+    Lap lap(double time) {
+        double t = 0;
+        for (int i = 0; i <= road.cells; i++) {
+            explain(i);
+            put(Channel.DISTANCE, i, road.s[i]);
+            put(Channel.TIME, i, i == road.cells ? time : t);
+            if (i < road.cells) {
+                t += kernel.time[i];
+            }
+        }
+        return new Lap(car, road.stations, columns, limits, time);
+    }
+
+    private void explain(int i) {
+        double e = kernel.energy[i];
+        int row = 2 * i * Road.STRIDE;
+        // At a limit's start the cell behind counts, at the end of an open run there is only that.
+        int cell = i < road.cells ? i : road.closed ? 0 : i - 1;
+        boolean braking = kernel.mode[cell] == Kernel.BRAKING;
+        int piece = car.propulsion.pieceAt(e);
+        int gear = car.propulsion.gear[piece];
+        double massFactor = car.propulsion.massFactor[gear];
+        double a;
+        if (e >= kernel.limit[i] * ON_LIMIT && kernel.limit[i] > 0) {
+            limits[i] = limitOfSteadySpeed(i, row, e);
+            a = braking ? slopeOfEnergy(cell) : Math.min(0, slopeOfEnergy(cell));
+            wheels.at(road.rows, row, Math.sqrt(2 * e));
+        } else if (braking) {
+            a = acceleration.brake(road.rows, row, e, piece);
+            limits[i] = Limit.BRAKES;
+        } else {
+            a = acceleration.drive(road.rows, row, e, piece);
+            limits[i] = acceleration.limit;
+            boolean held = i < road.cells && kernel.energy[i + 1] == e && a > 0;
+            if (held) {
+                a = 0;
+                limits[i] = Limit.REV_LIMIT;
+            }
+        }
+        wheels.use(a + wheels.climb, massFactor);
+        record(i, e, a, gear);
+    }
+
+    private Limit limitOfSteadySpeed(int i, int row, double e) {
+        double rule = road.rows[row + Road.RULE];
+        if (e >= 0.5 * rule * rule * ON_LIMIT) {
+            return Limit.SPEED_RULE;
+        }
+        double top = car.propulsion.topSpeed;
+        if (e >= 0.5 * top * top * ON_LIMIT) {
+            return Limit.REV_LIMIT;
+        }
+        cornerLimit.excess(road.rows, row, kernel.limit[i]);
+        return wheels.tightest();
+    }
+
+    private double slopeOfEnergy(int cell) {
+        double h = road.length[cell];
+        return h > 0 ? (kernel.energy[cell + 1] - kernel.energy[cell]) / h : 0;
+    }
+
+    private void record(int i, double e, double a, int gear) {
+        double v = Math.sqrt(2 * e);
+        put(Channel.SPEED, i, v);
+        put(Channel.ACCELERATION, i, a);
+        put(Channel.LONGITUDINAL_ACCELERATION, i, a + wheels.climb);
+        put(Channel.LATERAL_ACCELERATION, i, wheels.lateral);
+        put(Channel.NORMAL_ACCELERATION, i, wheels.normal);
+        put(Channel.GEAR, i, gear + 1);
+        put(Channel.ENGINE_SPEED, i, v * car.propulsion.engineSpeedPerSpeed[gear] * 30 / Math.PI);
+        put(Channel.DRIVE_FORCE, i, Math.max(wheels.needed, 0));
+        put(Channel.BRAKE_FORCE, i, Math.max(-wheels.needed, 0));
+        put(Channel.DRAG, i, wheels.drag);
+        put(Channel.CORNERING_DRAG, i, wheels.cornering);
+        put(Channel.DOWNFORCE_FRONT, i, wheels.liftFront);
+        put(Channel.DOWNFORCE_REAR, i, wheels.liftRear);
+        Platform.State platform = car.platformAt(v + road.rows[2 * i * Road.STRIDE + Road.HEAD_WIND]);
+        put(Channel.RIDE_HEIGHT_FRONT, i, platform.frontMm());
+        put(Channel.RIDE_HEIGHT_REAR, i, platform.rearMm());
+        // In a left turn (positive) the left wheels are the inner ones.
+        double side = Math.signum(wheels.lateral);
+        put(Channel.LOAD_FRONT_LEFT, i, wheels.frontLoad / 2 - side * wheels.frontTransfer);
+        put(Channel.LOAD_FRONT_RIGHT, i, wheels.frontLoad / 2 + side * wheels.frontTransfer);
+        put(Channel.LOAD_REAR_LEFT, i, wheels.rearLoad / 2 - side * wheels.rearTransfer);
+        put(Channel.LOAD_REAR_RIGHT, i, wheels.rearLoad / 2 + side * wheels.rearTransfer);
+        put(Channel.LATERAL_USE_FRONT, i, wheels.frontLateralUse);
+        put(Channel.LATERAL_USE_REAR, i, wheels.rearLateralUse);
+        double inverse = 1 / car.ellipseExponent;
+        put(Channel.USE_FRONT, i, Math.pow(wheels.frontUse, inverse));
+        put(Channel.USE_REAR, i, Math.pow(wheels.rearUse, inverse));
+        put(Channel.SPEED_LIMIT, i, Math.sqrt(2 * kernel.limit[i]));
+    }
+
+    private void put(Channel channel, int i, double value) {
+        columns[channel.ordinal()][i] = value;
+    }
+}

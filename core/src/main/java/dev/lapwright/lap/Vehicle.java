@@ -1,0 +1,203 @@
+package dev.lapwright.lap;
+
+import dev.lapwright.aero.Areas;
+import dev.lapwright.aero.Platform;
+import dev.lapwright.aero.ResponseSurface;
+import dev.lapwright.aero.RideHeightMap;
+import dev.lapwright.aero.Wing;
+import dev.lapwright.air.Atmosphere;
+import dev.lapwright.air.Wind;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.chassis.AxleSpring;
+import dev.lapwright.chassis.LateralTransfer;
+
+/**
+ * A car as set up, in the air of the day: constants and tables that the kernel reads. Everything that depends on speed
+ * alone is tabulated here, once. Immutable and safe to share between threads.
+ */
+public final class Vehicle {
+    private final Car car;
+    private final Conditions conditions;
+    private final Platform platform;
+
+    final double mass;
+    final double wheelbase;
+    final double frontShare;
+    final double cgHeight;
+    final double airDensity;
+    final Wind wind;
+    final AxleData front;
+    final AxleData rear;
+    final double frontRollShare;
+    final double rollingResistance;
+    final double rollingResistancePerSpeed;
+    final double ellipseExponent;
+    final double frontDriveShare;
+    final double frontBrakeShare;
+    final double brakeMaxForce;
+    final AeroTable aero;
+    final Propulsion propulsion;
+
+    private Vehicle(Car car, Conditions conditions) {
+        this.car = car;
+        this.conditions = conditions;
+        mass = car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS);
+        wheelbase = car.value(Quantity.WHEELBASE);
+        frontShare = car.value(Quantity.FRONT_WEIGHT) / 100;
+        cgHeight = car.value(Quantity.CG_HEIGHT);
+        Atmosphere air = conditions.air();
+        airDensity = air.density();
+        wind = conditions.wind();
+        AxleSpring frontSpring = axleSpring(
+                Quantity.SPRING_FRONT,
+                Quantity.MOTION_RATIO_FRONT,
+                Quantity.BAR_FRONT,
+                Quantity.VERTICAL_RATE_FRONT,
+                Quantity.TRACK_FRONT);
+        AxleSpring rearSpring = axleSpring(
+                Quantity.SPRING_REAR,
+                Quantity.MOTION_RATIO_REAR,
+                Quantity.BAR_REAR,
+                Quantity.VERTICAL_RATE_REAR,
+                Quantity.TRACK_REAR);
+        frontRollShare = frontSpring.rollStiffness() / (frontSpring.rollStiffness() + rearSpring.rollStiffness());
+        LateralTransfer transfer = LateralTransfer.of(
+                frontShare,
+                cgHeight,
+                car.value(Quantity.ROLL_CENTRE_FRONT),
+                car.value(Quantity.ROLL_CENTRE_REAR),
+                frontSpring.track(),
+                rearSpring.track(),
+                frontRollShare);
+        front = new AxleData(
+                car,
+                conditions.grip(),
+                frontSpring.track(),
+                transfer.front(),
+                Quantity.FRICTION_X_FRONT,
+                Quantity.SENSITIVITY_X_FRONT,
+                Quantity.FRICTION_Y_FRONT,
+                Quantity.SENSITIVITY_Y_FRONT,
+                Quantity.REFERENCE_LOAD_FRONT,
+                Quantity.CORNERING_STIFFNESS_FRONT,
+                Quantity.STIFFNESS_SENSITIVITY_FRONT,
+                Quantity.HOT_PRESSURE_FRONT,
+                Quantity.IDEAL_PRESSURE_FRONT,
+                Quantity.TOE_FRONT,
+                Quantity.POWER_LOCK_FRONT);
+        rear = new AxleData(
+                car,
+                conditions.grip(),
+                rearSpring.track(),
+                transfer.rear(),
+                Quantity.FRICTION_X_REAR,
+                Quantity.SENSITIVITY_X_REAR,
+                Quantity.FRICTION_Y_REAR,
+                Quantity.SENSITIVITY_Y_REAR,
+                Quantity.REFERENCE_LOAD_REAR,
+                Quantity.CORNERING_STIFFNESS_REAR,
+                Quantity.STIFFNESS_SENSITIVITY_REAR,
+                Quantity.HOT_PRESSURE_REAR,
+                Quantity.IDEAL_PRESSURE_REAR,
+                Quantity.TOE_REAR,
+                Quantity.POWER_LOCK_REAR);
+        rollingResistance = car.value(Quantity.ROLLING_RESISTANCE);
+        rollingResistancePerSpeed = car.value(Quantity.ROLLING_RESISTANCE_PER_SPEED);
+        ellipseExponent = car.value(Quantity.FRICTION_EXPONENT);
+        frontDriveShare = car.value(Quantity.FRONT_DRIVE_SHARE) / 100;
+        frontBrakeShare = car.value(Quantity.BRAKE_FRONT_SHARE) / 100;
+        brakeMaxForce = car.value(Quantity.BRAKE_MAX_FORCE);
+        propulsion = new Propulsion(car, mass, car.powerCorrection().powerFactor(air));
+        platform = platform(frontSpring, rearSpring);
+        double topAirSpeed = propulsion.topSpeed + wind.speed() + 1;
+        aero = new AeroTable(platform, 0.5 * airDensity * topAirSpeed * topAirSpeed);
+    }
+
+    /** The car as it stands, on this day. */
+    public static Vehicle of(Car car, Conditions conditions) {
+        return new Vehicle(car, conditions);
+    }
+
+    private AxleSpring axleSpring(
+            Quantity spring, Quantity motionRatio, Quantity bar, Quantity tyreRate, Quantity track) {
+        return new AxleSpring(
+                1000 * car.value(spring),
+                car.value(motionRatio),
+                Math.toDegrees(car.value(bar)),
+                1000 * car.value(tyreRate),
+                car.value(track));
+    }
+
+    private Platform platform(AxleSpring frontSpring, AxleSpring rearSpring) {
+        Areas base = new Areas(
+                car.value(Quantity.DRAG_AREA), car.value(Quantity.LIFT_AREA_FRONT), car.value(Quantity.LIFT_AREA_REAR));
+        for (Wing wing : car.wings()) {
+            base = base.plus(wing.at(car.value("aero.wings." + wing.name() + ".angleDeg")));
+        }
+        RideHeightMap map = new RideHeightMap(
+                car.value(Quantity.REFERENCE_HEIGHT_FRONT),
+                car.value(Quantity.REFERENCE_HEIGHT_REAR),
+                new ResponseSurface(
+                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT),
+                        car.value(Quantity.DRAG_PER_REAR_HEIGHT),
+                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT_SQUARED),
+                        car.value(Quantity.DRAG_PER_REAR_HEIGHT_SQUARED),
+                        car.value(Quantity.DRAG_PER_BOTH_HEIGHTS)),
+                new ResponseSurface(
+                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT),
+                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT),
+                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT_SQUARED),
+                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT_SQUARED),
+                        car.value(Quantity.LIFT_FRONT_PER_BOTH_HEIGHTS)),
+                new ResponseSurface(
+                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT),
+                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT),
+                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT_SQUARED),
+                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT_SQUARED),
+                        car.value(Quantity.LIFT_REAR_PER_BOTH_HEIGHTS)));
+        return new Platform(
+                base,
+                map,
+                car.value(Quantity.RIDE_HEIGHT_FRONT),
+                car.value(Quantity.RIDE_HEIGHT_REAR),
+                frontSpring.rideRate(),
+                rearSpring.rideRate());
+    }
+
+    /** The car this was made from. */
+    public Car car() {
+        return car;
+    }
+
+    /** The day. */
+    public Conditions conditions() {
+        return conditions;
+    }
+
+    /** Speed at the rev limit in top gear, m/s: nothing drives the car faster. */
+    public double geared() {
+        return propulsion.topSpeed;
+    }
+
+    /** Mass with fuel, kg. */
+    public double mass() {
+        return mass;
+    }
+
+    /** Share of the roll stiffness at the front axle, 0 to 1. */
+    public double frontRollShare() {
+        return frontRollShare;
+    }
+
+    /** Air density, kg/m³. */
+    public double airDensity() {
+        return airDensity;
+    }
+
+    /** Ride heights and aerodynamic areas at an air speed (m/s), platform settled. */
+    public Platform.State platformAt(double airSpeed) {
+        return platform.at(0.5 * airDensity * airSpeed * airSpeed, null);
+    }
+}

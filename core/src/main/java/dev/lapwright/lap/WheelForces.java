@@ -1,0 +1,300 @@
+package dev.lapwright.lap;
+
+/**
+ * Sections 4 to 7 of docs/theory.md for one car at one place and speed: loads on four wheels, the use of each axle, and what
+ * drive or braking a wanted acceleration needs. Mutable scratch of one solver; allocates nothing.
+ *
+ * <p>The use of an axle is (u^p + (X/C)^p) with u its share of lateral grip taken, X its longitudinal force, C what X could
+ * be with no lateral force, and p the exponent of the friction ellipse. At 1 the axle has nothing left.
+ */
+final class WheelForces {
+    /** Least load or capacity used as a divisor, N: keeps an unloaded axle's use huge but finite. */
+    private static final double TINY = 1e-6;
+    /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
+    private static final double LIGHT_WHEEL = 0.5;
+
+    private final Vehicle car;
+    private final boolean ellipse;
+    private final double exponent;
+
+    // The place and speed.
+    double speed;
+    double lateral;
+    double normal;
+    double climb;
+    private double grip;
+
+    // Independent of longitudinal acceleration.
+    double drag;
+    double liftFront;
+    double liftRear;
+    private double frontAtRest;
+    private double rearAtRest;
+    private double frontShift;
+    private double rearShift;
+    private double frontSide;
+    private double rearSide;
+    private double rolling;
+
+    // For the last acceleration evaluated.
+    double frontLoad;
+    double rearLoad;
+    double frontTransfer;
+    double rearTransfer;
+    double frontLateralUse;
+    double rearLateralUse;
+    double frontUse;
+    double rearUse;
+    double rollUse;
+    double pitchUse;
+    double brakeUse;
+    double cornering;
+    /** Force at the wheels that the acceleration needs: drive if positive, braking if negative, N. */
+    double needed;
+
+    double yawMoment;
+
+    // What axle() leaves behind.
+    private double axleLateralPeak;
+    private double axleDragFactor;
+    private double axleToe;
+    private double axleDrive;
+    private double axleDriveMoment;
+    private double axleBrake;
+
+    WheelForces(Vehicle car) {
+        this.car = car;
+        exponent = car.ellipseExponent;
+        ellipse = exponent == 2;
+    }
+
+    /** Moves to a row of the road at a speed in m/s. */
+    void at(double[] rows, int k, double v) {
+        at(
+                v,
+                rows[k + Road.LATERAL_CURVATURE],
+                rows[k + Road.LATERAL_GRAVITY],
+                rows[k + Road.NORMAL_GRAVITY],
+                rows[k + Road.NORMAL_CURVATURE],
+                rows[k + Road.CLIMB],
+                rows[k + Road.GRIP],
+                rows[k + Road.HEAD_WIND]);
+    }
+
+    void at(
+            double v,
+            double lateralCurvature,
+            double lateralGravity,
+            double normalGravity,
+            double normalCurvature,
+            double climbGravity,
+            double surfaceGrip,
+            double headWind) {
+        speed = v;
+        double v2 = v * v;
+        lateral = v2 * lateralCurvature - lateralGravity;
+        normal = normalGravity + v2 * normalCurvature;
+        climb = climbGravity;
+        grip = surfaceGrip;
+        double airSpeed = v + headWind;
+        double q = 0.5 * car.airDensity * airSpeed * airSpeed;
+        AeroTable aero = car.aero;
+        double t = q * aero.inverseStep;
+        int cell = (int) t;
+        if (cell >= AeroTable.CELLS) {
+            cell = AeroTable.CELLS - 1;
+            t = AeroTable.CELLS;
+        }
+        t -= cell;
+        double[] c = aero.coefficients;
+        int j = 12 * cell;
+        double dragArea = c[j] + t * (c[j + 1] + t * (c[j + 2] + t * c[j + 3]));
+        liftFront = q * (c[j + 4] + t * (c[j + 5] + t * (c[j + 6] + t * c[j + 7])));
+        liftRear = q * (c[j + 8] + t * (c[j + 9] + t * (c[j + 10] + t * c[j + 11])));
+        drag = airSpeed >= 0 ? q * dragArea : -q * dragArea;
+        double weight = car.mass * normal;
+        frontAtRest = weight * car.frontShare + liftFront;
+        rearAtRest = weight * (1 - car.frontShare) + liftRear;
+        double side = car.mass * Math.abs(lateral);
+        frontShift = side * car.front.transfer;
+        rearShift = side * car.rear.transfer;
+        frontSide = side * car.frontShare;
+        rearSide = side - frontSide;
+        rolling = (car.rollingResistance + car.rollingResistancePerSpeed * v) * larger(frontAtRest + rearAtRest, 0);
+    }
+
+    /**
+     * Evaluates everything at an acceleration.
+     *
+     * @param ax what an accelerometer in the car would read along the path: dv/dt + g sin θ, m/s²
+     * @param massFactor δ
+     * @return the greatest use of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
+     */
+    double use(double ax, double massFactor) {
+        if (!(frontAtRest + rearAtRest > TINY)) {
+            return airborne(ax, massFactor);
+        }
+        double pitch = car.mass * car.cgHeight / car.wheelbase * ax;
+        frontLoad = frontAtRest - pitch;
+        rearLoad = rearAtRest + pitch;
+        pitchUse = pitch > 0 ? pitch / larger(frontAtRest, TINY) : -pitch / larger(rearAtRest, TINY);
+        if (frontLoad < 0) {
+            rearLoad += frontLoad;
+            frontLoad = 0;
+        } else if (rearLoad < 0) {
+            frontLoad += rearLoad;
+            rearLoad = 0;
+        }
+        shareRoll();
+        axle(car.front, frontLoad, frontTransfer);
+        double frontPeak = axleLateralPeak;
+        double frontDragFactor = axleDragFactor;
+        double toe = axleToe;
+        double frontDrive = axleDrive;
+        double frontMoment = axleDriveMoment;
+        double frontBrake = axleBrake;
+        axle(car.rear, rearLoad, rearTransfer);
+        toe += axleToe;
+        frontLateralUse = frontSide / frontPeak;
+        rearLateralUse = rearSide / axleLateralPeak;
+        double inertia = car.mass * (ax + (massFactor - 1) * (ax - climb));
+        double resistance = drag + rolling + toe;
+        cornering =
+                frontLateralUse * frontLateralUse * frontDragFactor + rearLateralUse * rearLateralUse * axleDragFactor;
+        needed = inertia + resistance + cornering;
+        yawMoment = 0;
+        double frontX;
+        double rearX;
+        if (needed >= 0) {
+            brakeUse = 0;
+            double moment = car.frontDriveShare * frontMoment + (1 - car.frontDriveShare) * axleDriveMoment;
+            // The moment depends on the drive, the drive on the drag of cornering, that on the moment: settles in two.
+            for (int pass = 0; pass < 2 && moment != 0; pass++) {
+                yawMoment = moment * needed;
+                double shifted = yawMoment / car.wheelbase;
+                frontLateralUse = Math.abs(frontSide - shifted) / frontPeak;
+                rearLateralUse = (rearSide + shifted) / axleLateralPeak;
+                cornering = frontLateralUse * frontLateralUse * frontDragFactor
+                        + rearLateralUse * rearLateralUse * axleDragFactor;
+                needed = inertia + resistance + cornering;
+            }
+            frontX = car.frontDriveShare * needed / frontDrive;
+            rearX = (1 - car.frontDriveShare) * needed / axleDrive;
+        } else {
+            brakeUse = -needed / car.brakeMaxForce;
+            frontX = -car.frontBrakeShare * needed / frontBrake;
+            rearX = -(1 - car.frontBrakeShare) * needed / axleBrake;
+        }
+        frontUse = power(frontLateralUse) + power(frontX);
+        rearUse = power(rearLateralUse) + power(rearX);
+        double most = larger(frontUse, rearUse);
+        most = larger(most, larger(power(rollUse), power(pitchUse)));
+        return larger(most, power(brakeUse));
+    }
+
+    private double airborne(double ax, double massFactor) {
+        frontLoad = 0;
+        rearLoad = 0;
+        frontTransfer = 0;
+        rearTransfer = 0;
+        cornering = 0;
+        yawMoment = 0;
+        needed = car.mass * (ax + (massFactor - 1) * (ax - climb)) + drag;
+        // Grows with the missing load so that a search for the limit is led back to the ground.
+        double use = 1e6 - (frontAtRest + rearAtRest);
+        frontLateralUse = use;
+        rearLateralUse = use;
+        frontUse = use;
+        rearUse = use;
+        rollUse = 0;
+        pitchUse = 0;
+        brakeUse = 0;
+        return use;
+    }
+
+    /** Transfer on each axle; what an inner wheel cannot give up goes to the other axle's. */
+    private void shareRoll() {
+        double frontTrack = car.front.track;
+        double rearTrack = car.rear.track;
+        double frontMost = 0.5 * frontLoad;
+        double rearMost = 0.5 * rearLoad;
+        frontTransfer = frontShift;
+        rearTransfer = rearShift;
+        rollUse = (frontShift * frontTrack + rearShift * rearTrack)
+                / larger(frontMost * frontTrack + rearMost * rearTrack, TINY);
+        if (frontTransfer > frontMost) {
+            rearTransfer += (frontTransfer - frontMost) * frontTrack / rearTrack;
+            frontTransfer = frontMost;
+        }
+        if (rearTransfer > rearMost) {
+            frontTransfer = smaller(frontMost, frontTransfer + (rearTransfer - rearMost) * rearTrack / frontTrack);
+            rearTransfer = rearMost;
+        }
+    }
+
+    /** Peaks, stiffness and capacities of one axle's two wheels. */
+    private void axle(AxleData a, double load, double transfer) {
+        if (transfer == 0) {
+            evenAxle(a, 0.5 * load);
+            return;
+        }
+        double inner = 0.5 * load - transfer;
+        double outer = 0.5 * load + transfer;
+        double muInner = grip * larger(a.floorY, a.aY - a.bY * inner);
+        double muOuter = grip * larger(a.floorY, a.aY - a.bY * outer);
+        double cInner = larger(a.floorC, a.aC - a.bC * inner);
+        double cOuter = larger(a.floorC, a.aC - a.bC * outer);
+        axleLateralPeak = larger(muInner * inner + muOuter * outer, TINY);
+        axleDragFactor = muInner * muInner * inner / cInner + muOuter * muOuter * outer / cOuter;
+        axleToe = a.toeSquared * (cInner * inner + cOuter * outer);
+        double xInner = grip * larger(a.floorX, a.aX - a.bX * inner) * inner;
+        double xOuter = grip * larger(a.floorX, a.aX - a.bX * outer) * outer;
+        double low = smaller(xInner, xOuter);
+        double high = larger(xInner, xOuter);
+        double stronger = a.powerTorqueBias == Double.POSITIVE_INFINITY ? high : smaller(high, a.powerTorqueBias * low);
+        axleDrive = larger(low + stronger, TINY);
+        axleDriveMoment = (stronger - low) / axleDrive * 0.5 * a.track;
+        if (xOuter < xInner) {
+            axleDriveMoment = -axleDriveMoment;
+        }
+        axleBrake = larger(larger(2 * low, LIGHT_WHEEL * high), TINY);
+    }
+
+    /** The same where both wheels carry alike: on a straight. */
+    private void evenAxle(AxleData a, double load) {
+        double mu = grip * larger(a.floorY, a.aY - a.bY * load);
+        double c = larger(a.floorC, a.aC - a.bC * load);
+        axleLateralPeak = larger(2 * mu * load, TINY);
+        axleDragFactor = 2 * mu * mu * load / c;
+        axleToe = 2 * a.toeSquared * c * load;
+        axleDrive = larger(2 * grip * larger(a.floorX, a.aX - a.bX * load) * load, TINY);
+        axleDriveMoment = 0;
+        axleBrake = axleDrive;
+    }
+
+    /** Without the care for signed zero and NaN that Math.max takes: the kernel knows neither. */
+    private static double larger(double a, double b) {
+        return a > b ? a : b;
+    }
+
+    private static double smaller(double a, double b) {
+        return a < b ? a : b;
+    }
+
+    private double power(double x) {
+        return ellipse ? x * x : Math.pow(x, exponent);
+    }
+
+    /** Which limit the last evaluation came closest to. */
+    Limit tightest() {
+        double most = larger(frontUse, rearUse);
+        double tip = larger(power(rollUse), power(pitchUse));
+        if (power(brakeUse) > larger(most, tip)) {
+            return Limit.BRAKES;
+        }
+        if (tip > most) {
+            return rollUse >= pitchUse ? Limit.ROLL_OVER : Limit.PITCH_OVER;
+        }
+        return frontUse >= rearUse ? Limit.FRONT_GRIP : Limit.REAR_GRIP;
+    }
+}
