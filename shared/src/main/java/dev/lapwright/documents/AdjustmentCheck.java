@@ -7,8 +7,8 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * Holds adjustments against the car they belong to: both ends of the range must give a possible car, and the standard setting
- * must leave the car as its document describes it.
+ * Holds adjustments against the car they belong to: both ends of the range must give a possible car, and the standard
+ * setting must leave the car as its document describes it.
  */
 final class AdjustmentCheck {
     /** Documents give numbers to a few digits; a standard setting may miss a quantity by this share of it. */

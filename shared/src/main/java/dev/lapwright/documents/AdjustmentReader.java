@@ -15,7 +15,7 @@ import java.util.Set;
 
 /** Reads the list of adjustments in a car document. */
 final class AdjustmentReader {
-    private static final double WIDE = 1e7;
+    private static final double WIDE = NumberField.UNBOUNDED;
 
     static final NumberField MIN = number("min", -WIDE, "least setting");
     static final NumberField MAX = number("max", -WIDE, "greatest setting");
@@ -101,10 +101,13 @@ final class AdjustmentReader {
         }
         for (int i = 1; i < choices.length; i++) {
             if (choices[i] <= choices[i - 1]) {
-                fields.meaning(
-                        "choices",
+                faults.meaning(
+                        fields.place("choices"),
+                        fields.path("choices") + "[" + i + "]",
                         Check.text(choices[i]) + " does not exceed the choice before it, " + Check.text(choices[i - 1]),
                         "list the choices in rising order");
+                // Their ends mean nothing then.
+                return new double[] {Double.NaN};
             }
         }
         return choices;
@@ -149,7 +152,7 @@ final class AdjustmentReader {
                     Check.text(standard) + symbol + " is outside the range of this adjustment",
                     "allowed: " + Check.text(min) + " to " + Check.text(max) + symbol);
         } else if (choices.length > 0 && !Double.isNaN(standard)) {
-            boolean found = false;
+            boolean found = Double.isNaN(choices[0]);
             for (double choice : choices) {
                 found |= Math.abs(choice - standard) <= 1e-9 * Math.max(1, Math.abs(choice));
             }

@@ -51,6 +51,7 @@ final class CarReader {
     private Car car() {
         String name = root.name();
         String description = DocumentHeader.description(root);
+        root.knowHomes(CarSection.root()::homes);
         readSection(CarSection.root(), root);
         WingReader wingReader = new WingReader(faults);
         Map<Wing, Double> wings = wingReader.read(root.section("aero"));
@@ -165,7 +166,7 @@ final class CarReader {
             return new TorqueCurve(rpm, torque);
         } catch (InvalidValueException e) {
             // The faults that make this happen have been reported with their lines.
-            if (faults.isEmpty() && engine.isPresent()) {
+            if (faults.isEmpty() && engine.has("torqueCurve")) {
                 faults.meaning(engine.place("torqueCurve"), engine.path("torqueCurve"), e);
             }
             return null;

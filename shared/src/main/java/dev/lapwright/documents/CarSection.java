@@ -2,13 +2,14 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Quantity;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
- * The shape of a car document as the paths of {@link Quantity} give it: sections within sections, each with its quantities.
- * Made from that enum, so that nothing is listed twice.
+ * The shape of a car document as the paths of {@link Quantity} give it: sections within sections, each with its
+ * quantities. Made from that enum, so that nothing is listed twice.
  */
 final class CarSection {
     private static final CarSection ROOT = make();
@@ -41,6 +42,19 @@ final class CarSection {
 
     private CarSection child(String name) {
         return sections.computeIfAbsent(name, n -> new CarSection(path.isEmpty() ? n : path + "." + n));
+    }
+
+    /** Sections in which each field name stands, from this section on. */
+    Map<String, List<String>> homes() {
+        Map<String, List<String>> homes = new HashMap<>();
+        quantities.values().forEach(field -> field.names().forEach(name -> homes.put(name, List.of(path))));
+        sections.values()
+                .forEach(section -> section.homes().forEach((name, paths) -> {
+                    List<String> all = new ArrayList<>(homes.getOrDefault(name, List.of()));
+                    all.addAll(paths);
+                    homes.put(name, all);
+                }));
+        return homes;
     }
 
     /** Quantities that stand in this section itself. */

@@ -13,7 +13,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Writes a car as a document. Quantities that have their default value are left out, as they may be when it is read. */
+/**
+ * Writes a car as a document. Quantities that have their default value are left out, as they may be when it is read.
+ */
 final class CarWriter {
     private final Car car;
 
@@ -21,13 +23,12 @@ final class CarWriter {
         this.car = car;
     }
 
-    /** The document as maps and lists in its order. */
+    /** The car as it stands, as maps and lists in the order of its document. */
     static Map<String, Object> tree(Car car) {
         return new CarWriter(car).tree();
     }
 
     private Map<String, Object> tree() {
-        car.adjustments().forEach(this::checkStandard);
         Map<String, Object> document = DocumentWriter.header(DocumentKind.CAR, car.name(), car.description());
         document.putAll(section(CarSection.root()));
         if (!car.adjustments().isEmpty()) {
@@ -39,7 +40,11 @@ final class CarWriter {
     }
 
     /** A car set up away from its standard settings is no car document: that is what a setup is for. */
-    private void checkStandard(Adjustment adjustment) {
+    static void checkStandard(Car car) {
+        car.adjustments().forEach(adjustment -> checkStandard(car, adjustment));
+    }
+
+    private static void checkStandard(Car car, Adjustment adjustment) {
         for (Effect effect : adjustment.effects()) {
             double now = car.value(effect.quantity());
             double standard = effect.apply(now, adjustment.standard(), adjustment.standard());

@@ -46,6 +46,8 @@ final class CircuitReader {
         List<Track.NamedPlace> corners = corners();
         root.close();
         faults.throwIfAny();
+        new SlopeEase(closed, easeLength, faults).check(segments, root.objects("segments"));
+        faults.throwIfAny();
 
         String shape = root.has("segments") ? "segments" : "stations";
         Track track = attempt(shape, () -> {
@@ -99,7 +101,7 @@ final class CircuitReader {
     private List<Fields> list(String name, int least) {
         List<Fields> list = root.objects(name);
         if (root.node(name) instanceof Node.Arr array && array.items().size() < least) {
-            root.form(name, "there are too few", "give at least " + least);
+            root.form(name, array.items().size() + " are too few", "give at least " + least);
         }
         return list;
     }
@@ -110,7 +112,7 @@ final class CircuitReader {
         if (segments && stations) {
             root.form("stations", "the road is already given by its segments", "keep one of segments and stations");
         } else if (!segments && !stations) {
-            root.missing("segments or stations", "road as one of them");
+            root.missing(List.of("segments", "stations"), "road as one of them");
         }
         if (Boolean.TRUE.equals(closed)) {
             refuse(RoadFields.ENTRY_SPEED, "a closed circuit has no entry speed", "remove it, or make closed false");
@@ -121,7 +123,7 @@ final class CircuitReader {
             refuse(RoadFields.EASE_LENGTH, "only segments are eased into each other", "remove it");
         }
         if (segments && !stations && root.has("corners")) {
-            root.form("corners", "corners given by segments are named there", "put the name into the segment");
+            root.form("corners", "a circuit of segments names its corners there", "put the name into the segment");
         }
     }
 

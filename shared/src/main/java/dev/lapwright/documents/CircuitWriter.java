@@ -44,7 +44,10 @@ final class CircuitWriter {
         return document;
     }
 
-    /** The gap was accepted when the track was made; its document must not be stricter than that, nor laxer than needed, m. */
+    /**
+     * The gap was accepted when the track was made; its document must not be stricter than that, nor laxer than needed,
+     * m.
+     */
     private static double tolerance(Track track) {
         Stations laid = track.stations(StationSpacing.DEFAULT);
         double gap = Math.max(laid.planeGap(), Math.abs(laid.altitudeGap()));

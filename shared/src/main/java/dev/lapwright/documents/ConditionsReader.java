@@ -5,8 +5,11 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.List;
+import java.util.Optional;
 
-/** Reads a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given. */
+/**
+ * Reads a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
+ */
 final class ConditionsReader {
     static final NumberField AIR_TEMPERATURE =
             NumberField.of("airTemp", Unit.CELSIUS, -40, 60, "temperature of the air");
@@ -29,6 +32,13 @@ final class ConditionsReader {
     private static final double ZERO_CELSIUS = 273.15;
 
     private ConditionsReader() {}
+
+    /** The field of a name under which conditions can be swept; empty if it is none. */
+    static Optional<NumberField> field(String sweepName) {
+        return FIELDS.stream()
+                .filter(field -> sweepName.equals("conditions." + field.name()))
+                .findFirst();
+    }
 
     static Conditions read(DocumentSource source) {
         Faults faults = new Faults(source.name());

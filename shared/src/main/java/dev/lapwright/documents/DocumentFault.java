@@ -4,8 +4,8 @@ package dev.lapwright.documents;
  * One thing wrong with a document.
  *
  * @param kind what sort of fault it is
- * @param path of the field as in {@code segments[3].radiusM}, counted from 0 (RFC 9535 without the leading {@code $.}); empty
- *     for the document as a whole
+ * @param path of the field as in {@code segments[3].radiusM}, counted from 0 (RFC 9535 without the leading {@code
+ *     $.}); empty for the document as a whole
  * @param line from 1; 0 if there is none
  * @param column from 1; 0 if there is none
  * @param problem what is wrong, with the value, its unit and the allowed range

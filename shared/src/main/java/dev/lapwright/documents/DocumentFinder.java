@@ -1,6 +1,5 @@
 package dev.lapwright.documents;
 
-import dev.lapwright.car.Nearest;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -55,9 +54,13 @@ final class DocumentFinder {
         if (names.isEmpty()) {
             return new DocumentException(shown, problem, "no demo " + kind.folder() + " are installed: name a file");
         }
-        String near = Nearest.remedy(name, names);
         String list = "demo " + kind.folder() + ": " + String.join(", ", names);
-        return new DocumentException(shown, problem, near.startsWith("perhaps") ? near + " (" + list + ")" : list);
+        return new DocumentException(
+                shown,
+                problem,
+                Suggestion.near(name, names)
+                        .map(near -> "perhaps you meant " + near + " (" + list + ")")
+                        .orElse(list));
     }
 
     private static Path path(String name) {
@@ -87,8 +90,7 @@ final class DocumentFinder {
                     .filter(file -> file.endsWith(".json"))
                     .sorted()
                     .toList();
-            String near = Nearest.remedy(name.toString(), names);
-            return near.startsWith("perhaps") ? near : plain + "; demo " + kind.folder() + " go by name alone";
+            return Suggestion.remedy(name.toString(), names, plain + "; demo " + kind.folder() + " go by name alone");
         } catch (IOException e) {
             return plain;
         }

@@ -1,5 +1,8 @@
 package dev.lapwright.documents;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /** What all documents begin with: the field {@code lapwright} with kind and version, a name, a description. */
 final class DocumentHeader {
     static final String MARK = "lapwright";
@@ -11,7 +14,8 @@ final class DocumentHeader {
     /**
      * Parses a document and makes sure that it is of the kind wanted.
      *
-     * @throws DocumentException if it is not JSON or another kind of document, for then nothing else in it would make sense
+     * @throws DocumentException if it is not JSON or another kind of document, for then nothing else in it would
+     *     make sense
      */
     static Fields open(DocumentSource source, DocumentKind kind, Faults faults) {
         return open(source, kind.mark(), faults);
@@ -27,6 +31,30 @@ final class DocumentHeader {
             faults.throwIfAny();
         }
         return root;
+    }
+
+    /** The kind of a document by its mark. */
+    static DocumentKind kindOf(DocumentSource source) {
+        Faults faults = new Faults(source.name());
+        Fields root = Fields.of(JsonTree.parse(source, faults), "", faults);
+        Node mark = root.isPresent() ? root.node(MARK) : null;
+        List<String> marks = new ArrayList<>();
+        for (DocumentKind kind : DocumentKind.values()) {
+            if (mark instanceof Node.Text text && text.value().equals(kind.mark())) {
+                return kind;
+            }
+            marks.add('"' + kind.mark() + '"');
+        }
+        String problem = mark == null
+                ? "this is not marked as a document of Lapwright"
+                : mark.describe() + " is not a mark known to this version";
+        stop(
+                root.isPresent() ? root.place(MARK) : Node.Place.NONE,
+                mark == null ? "" : MARK,
+                problem,
+                "begin it with \"" + MARK + "\": and one of " + String.join(", ", marks),
+                faults);
+        throw new IllegalStateException(problem);
     }
 
     private static void checkMark(Fields root, String wanted, Faults faults) {
@@ -46,7 +74,7 @@ final class DocumentHeader {
                 stop(
                         place,
                         MARK,
-                        "this is a " + other.word() + " document, but a " + word + " is wanted here",
+                        "this is a " + other.word() + " document, but a " + word + " document is wanted here",
                         "name a document marked " + line,
                         faults);
             }

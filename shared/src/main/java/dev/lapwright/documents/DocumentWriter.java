@@ -8,8 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Writes documents that read back as what was written. The same content always gives the same text: fields in a fixed order,
- * numbers as short as they can be. Texts go to a file through {@link SafeFile}.
+ * Writes documents that read back as what was written. The same content always gives the same text: fields in a fixed
+ * order, numbers as short as they can be. Texts go to a file through {@link SafeFile}.
  */
 public final class DocumentWriter {
     private DocumentWriter() {}
@@ -21,6 +21,7 @@ public final class DocumentWriter {
      *     adjustments; write its setup instead
      */
     public static String text(Car car) {
+        CarWriter.checkStandard(car);
         return JsonLayout.text(CarWriter.tree(car));
     }
 
@@ -40,6 +41,10 @@ public final class DocumentWriter {
 
     /** The document of conditions. */
     public static String text(Conditions conditions) {
+        return JsonLayout.text(tree(conditions));
+    }
+
+    static Map<String, Object> tree(Conditions conditions) {
         Map<String, Object> document = header(DocumentKind.CONDITIONS, conditions.name(), "");
         put(document, ConditionsReader.AIR_TEMPERATURE, conditions.airTempC());
         put(document, ConditionsReader.AIR_PRESSURE, conditions.airPressureHpa());
@@ -47,7 +52,7 @@ public final class DocumentWriter {
         put(document, ConditionsReader.WIND_SPEED, conditions.windSpeedMps());
         put(document, ConditionsReader.WIND_FROM, conditions.windFromDeg());
         put(document, ConditionsReader.GRIP, conditions.grip());
-        return JsonLayout.text(document);
+        return document;
     }
 
     /** The document of a track, made of stations whatever it was made of before. */

@@ -7,12 +7,13 @@ import dev.lapwright.track.Track;
 import java.util.List;
 
 /**
- * Where documents are found, read and checked. A document is named by its file or by the name of a demo; a file comes first.
+ * Where documents are found, read and checked. A document is named by its file or by the name of a demo; a file comes
+ * first.
  *
  * <p>A document with faults gives a {@link DocumentException} that holds all of them.
  *
- * <p>The rules are those of the JSON Schemas (draft 2020-12) shipped beside this class, but they are applied by a reader of
- * our own: MEASURED
+ * <p>The rules are those of the JSON Schemas (draft 2020-12) shipped beside this class, but they are applied by a
+ * reader of our own: MEASURED
  */
 public final class Documents {
     private Documents() {}
@@ -68,6 +69,15 @@ public final class Documents {
      */
     public static DocumentSource find(DocumentKind kind, String nameOrFile) {
         return new DocumentFinder(DemoIndex.load()).find(kind, nameOrFile);
+    }
+
+    /**
+     * What kind a document is, by its mark alone; the rest is not looked at.
+     *
+     * @throws DocumentException if it is not JSON or has no mark known here
+     */
+    public static DocumentKind kindOf(DocumentSource source) {
+        return DocumentHeader.kindOf(source);
     }
 
     /** The demo documents on the class path; empty if the module that holds them is not there. */

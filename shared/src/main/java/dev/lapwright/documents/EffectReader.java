@@ -1,21 +1,26 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Effect;
-import dev.lapwright.car.Nearest;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Reads how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table. */
+/**
+ * Reads how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table.
+ */
 final class EffectReader {
-    static final NumberField OFFSET = AdjustmentReader.number("offset", -1e7, "value of the quantity at setting 0");
-    static final NumberField FACTOR = AdjustmentReader.number("factor", -1e7, "growth of the quantity for each unit");
-    static final NumberField PER_UNIT =
-            AdjustmentReader.number("perUnit", -1e7, "change of the quantity for each unit away from the standard");
-    static final NumberField SETTING = AdjustmentReader.number("setting", -1e7, "setting of the adjustment");
-    static final NumberField VALUE = AdjustmentReader.number("value", -1e7, "value of the quantity in its unit");
+    static final NumberField OFFSET =
+            AdjustmentReader.number("offset", -NumberField.UNBOUNDED, "value of the quantity at setting 0");
+    static final NumberField FACTOR =
+            AdjustmentReader.number("factor", -NumberField.UNBOUNDED, "growth of the quantity for each unit");
+    static final NumberField PER_UNIT = AdjustmentReader.number(
+            "perUnit", -NumberField.UNBOUNDED, "change of the quantity for each unit away from the standard");
+    static final NumberField SETTING =
+            AdjustmentReader.number("setting", -NumberField.UNBOUNDED, "setting of the adjustment");
+    static final NumberField VALUE =
+            AdjustmentReader.number("value", -NumberField.UNBOUNDED, "value of the quantity in its unit");
 
     private static final List<String> WAYS = List.of("factor", "perUnit", "table");
 
@@ -66,11 +71,10 @@ final class EffectReader {
         }
         String quantity = move.text("quantity", null, Fields.MAX_NAME_LENGTH);
         if (quantity != null && !quantities.containsKey(quantity)) {
-            String remedy = Nearest.remedy(quantity, quantities.keySet());
             move.meaning(
                     "quantity",
                     "this car has no quantity " + Node.Text.shown(quantity),
-                    remedy.startsWith("perhaps") ? remedy : "name one as in aero.wings.rear.angleDeg");
+                    Suggestion.remedy(quantity, quantities.keySet(), "name one as in aero.wings.rear.angleDeg"));
             return null;
         }
         return quantity;

@@ -27,7 +27,12 @@ final class Faults {
     /** A fault found by the model; its own place is put before the problem unless the path says the same. */
     void meaning(Node.Place place, String path, InvalidValueException fault) {
         boolean told = fault.place().isEmpty() || path.endsWith(fault.place());
-        meaning(place, path, told ? fault.problem() : fault.place() + ": " + fault.problem(), fault.remedy());
+        boolean closer = !path.isEmpty() && fault.place().startsWith(path);
+        meaning(
+                place,
+                closer ? fault.place() : path,
+                told || closer ? fault.problem() : fault.place() + ": " + fault.problem(),
+                fault.remedy());
     }
 
     private void add(DocumentFault.Kind kind, Node.Place place, String path, String problem, String remedy) {

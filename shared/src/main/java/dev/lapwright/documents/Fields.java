@@ -1,6 +1,5 @@
 package dev.lapwright.documents;
 
-import dev.lapwright.car.Nearest;
 import dev.lapwright.fault.Check;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -8,7 +7,9 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
@@ -32,6 +33,12 @@ final class Fields {
     private final Set<String> known = new LinkedHashSet<>();
     private final Map<String, NumberField> numbers = new LinkedHashMap<>();
     private final Map<String, Fields> sections = new LinkedHashMap<>();
+
+    private final List<Missing> missing = new ArrayList<>();
+    private Supplier<Map<String, List<String>>> homes = Map::of;
+
+    /** A field, or one of several, that is not there; {@code meaning} completes "give the". */
+    private record Missing(List<String> names, String meaning) {}
 
     private Fields(Node.Obj node, String path, Faults faults) {
         this.node = node;
@@ -117,7 +124,7 @@ final class Fields {
     /** A number that must be given; NaN after a fault. */
     double required(NumberField field) {
         if (isPresent() && !has(field)) {
-            missing(field.choiceOfNames(), field.meaning() + ", " + field.range(field.usual()));
+            missing(field.names(), field.meaning() + ", " + field.range(field.usual()));
         }
         return optional(field, Double.NaN);
     }
@@ -247,12 +254,12 @@ final class Fields {
         if (value instanceof Node.Text text && allowed.contains(text.value())) {
             return text.value();
         }
-        String remedy = value instanceof Node.Text text ? near(text.value(), allowed) : "";
+        String all = "allowed: " + String.join(", ", allowed);
         faults.form(
                 value.place(),
                 path(name),
                 value.describe() + " is not one of the words allowed",
-                remedy.isEmpty() ? "allowed: " + String.join(", ", allowed) : remedy);
+                value instanceof Node.Text text ? Suggestion.remedy(text.value(), allowed, all) : all);
         return null;
     }
 
@@ -278,7 +285,9 @@ final class Fields {
     Fields section(String name) {
         return sections.computeIfAbsent(name, n -> {
             Node value = node(n);
-            return value == null ? new Fields(null, path(n), faults) : of(value, path(n), faults);
+            Fields section = value == null ? new Fields(null, path(n), faults) : of(value, path(n), faults);
+            section.homes = homes;
+            return section;
         });
     }
 
@@ -307,10 +316,15 @@ final class Fields {
         return List.of();
     }
 
-    /** Reports that a field is missing, unless the whole object is. */
+    /** Reports at {@link #close()} that a field is missing, unless the whole object is. */
     void missing(String name, String meaning) {
+        missing(List.of(name), meaning);
+    }
+
+    /** Reports at {@link #close()} that one of several fields is missing, unless the whole object is. */
+    void missing(List<String> names, String meaning) {
         if (isPresent()) {
-            faults.form(place(), path, "the field " + name + " is missing", "give the " + meaning);
+            missing.add(new Missing(names, meaning));
         }
     }
 
@@ -324,31 +338,48 @@ final class Fields {
         faults.meaning(place(name), path(name), problem, remedy);
     }
 
-    /** Refuses every field, here and in the sections read, that nobody asked for. */
+    /**
+     * Where the fields of other objects of the document belong, for those who put them here; holds for sections too.
+     */
+    void knowHomes(Supplier<Map<String, List<String>>> sectionsByField) {
+        homes = sectionsByField;
+    }
+
+    /**
+     * Refuses every field, here and in the sections read, that nobody asked for, and then reports what is missing: but
+     * not a field for which a mistyped one has just been reported.
+     */
     void close() {
         for (String name : names()) {
             if (!known.contains(name) && !numbers.containsKey(name)) {
-                faults.form(place(name), path(name), "this field is unknown here", remedyForUnknown(name));
+                Set<String> all = new LinkedHashSet<>(known);
+                all.addAll(numbers.keySet());
+                Suggestion.near(name, all).ifPresent(meant -> missing.removeIf(m -> m.names.contains(meant)));
+                faults.form(place(name), path(name), "this field is unknown here", remedyForUnknown(name, all));
             }
         }
+        for (Missing field : missing) {
+            String name = Suggestion.either(field.names);
+            faults.form(place(), path, "the field " + name + " is missing", "give the " + field.meaning);
+        }
+        missing.clear();
         sections.values().forEach(Fields::close);
     }
 
-    private String remedyForUnknown(String name) {
-        for (NumberField field : numbers.values()) {
-            if (field.base().equalsIgnoreCase(name)) {
-                return "write it with its unit: " + field.choiceOfNames();
-            }
+    private String remedyForUnknown(String name, Set<String> all) {
+        Optional<NumberField> number = Suggestion.numberOf(name, numbers.values());
+        if (number.isPresent() && !name.equals(number.get().name())) {
+            return "write it with its unit: " + Suggestion.either(number.get().names());
         }
-        Set<String> all = new LinkedHashSet<>(known);
-        all.addAll(numbers.keySet());
-        String near = near(name, all);
-        return near.isEmpty() ? "known here: " + String.join(", ", known) : near;
-    }
-
-    /** "perhaps you meant …", or empty if nothing is near. */
-    private static String near(String wanted, Collection<String> allowed) {
-        String remedy = Nearest.remedy(wanted, allowed);
-        return remedy.startsWith("perhaps") ? remedy : "";
+        List<String> elsewhere = homes.get().getOrDefault(name, List.of());
+        if (!elsewhere.isEmpty()) {
+            return "it belongs in " + Suggestion.either(elsewhere);
+        }
+        // Left out of the list: what every document has on top.
+        List<String> names = known.stream()
+                .filter(n -> !n.equals(DocumentHeader.MARK) && !n.equals(DocumentHeader.SCHEMA))
+                .toList();
+        return Suggestion.remedy(
+                name, all, names.isEmpty() ? "nothing may stand here" : "known here: " + String.join(", ", names));
     }
 }

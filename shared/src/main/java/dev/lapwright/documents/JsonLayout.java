@@ -3,15 +3,14 @@ package dev.lapwright.documents;
 import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import com.fasterxml.jackson.core.io.NumberOutput;
 import java.math.BigDecimal;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Writes JSON for people: two spaces for each level, small objects and lists in one line, numbers as short as they can be
- * while reading back as the same double. The same content always gives the same text.
+ * Writes JSON for people: two spaces for each level, small objects and lists in one line, numbers as short as they can
+ * be while reading back as the same double. The same content always gives the same text.
  */
-final class JsonLayout {
+public final class JsonLayout {
     private static final int LINE_LENGTH = 110;
     private static final String INDENT = "  ";
 
@@ -22,9 +21,10 @@ final class JsonLayout {
     /**
      * The text of an object, with a line feed at its end.
      *
-     * @param object of texts, finite numbers, booleans, lists and maps, in the order to be written
+     * @param object of texts, numbers, booleans, nulls, lists and maps, in the order to be written; NaN and infinities,
+     *     which JSON does not have, become null
      */
-    static String text(Map<String, ?> object) {
+    public static String text(Map<String, ?> object) {
         JsonLayout layout = new JsonLayout();
         // The outermost object always has a line for each field.
         layout.many(object, "");
@@ -45,24 +45,59 @@ final class JsonLayout {
     }
 
     private void many(Object container, String indent) {
-        boolean object = container instanceof Map;
-        String inner = indent + INDENT;
-        out.append(object ? '{' : '[');
-        Iterator<?> items = object ? ((Map<?, ?>) container).entrySet().iterator() : ((List<?>) container).iterator();
-        boolean first = true;
-        while (items.hasNext()) {
-            out.append(first ? "\n" : ",\n").append(inner);
-            first = false;
-            Object item = items.next();
-            if (item instanceof Map.Entry<?, ?> field) {
-                String name = quoted((String) field.getKey()) + ": ";
-                out.append(name);
-                value(field.getValue(), inner, name.length());
-            } else {
-                value(item, inner, 0);
-            }
+        if (container instanceof Map<?, ?> map) {
+            fields(map, indent);
+        } else if (isFlat((List<?>) container)) {
+            filled((List<?>) container, indent + INDENT);
+            out.append('\n').append(indent).append(']');
+        } else {
+            items((List<?>) container, indent);
         }
-        out.append(first ? "" : "\n" + indent).append(object ? '}' : ']');
+    }
+
+    private void fields(Map<?, ?> map, String indent) {
+        String inner = indent + INDENT;
+        String before = "{\n";
+        for (Map.Entry<?, ?> field : map.entrySet()) {
+            String name = quoted((String) field.getKey()) + ": ";
+            out.append(before).append(inner).append(name);
+            value(field.getValue(), inner, name.length());
+            before = ",\n";
+        }
+        out.append('\n').append(indent).append('}');
+    }
+
+    private void items(List<?> list, String indent) {
+        String inner = indent + INDENT;
+        String before = "[\n";
+        for (Object item : list) {
+            out.append(before).append(inner);
+            value(item, inner, 0);
+            before = ",\n";
+        }
+        out.append('\n').append(indent).append(']');
+    }
+
+    /** A long list of scalars, as many to a line as fit. */
+    private void filled(List<?> list, String indent) {
+        out.append("[\n").append(indent);
+        int used = indent.length();
+        for (int i = 0; i < list.size(); i++) {
+            String item = scalar(list.get(i)) + (i + 1 < list.size() ? "," : "");
+            if (i > 0 && used + 1 + item.length() > LINE_LENGTH) {
+                out.append('\n').append(indent);
+                used = indent.length();
+            } else if (i > 0) {
+                out.append(' ');
+                used++;
+            }
+            out.append(item);
+            used += item.length();
+        }
+    }
+
+    private static boolean isFlat(List<?> list) {
+        return list.stream().noneMatch(item -> item instanceof Map || item instanceof List);
     }
 
     /** The object in one line, or null if it holds an object or a list that does. */
@@ -113,7 +148,7 @@ final class JsonLayout {
      */
     static String number(double value) {
         if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException(value + " cannot be written as JSON");
+            return "null";
         }
         BigDecimal shortest = new BigDecimal(NumberOutput.toString(value, true)).stripTrailingZeros();
         double size = Math.abs(value);

@@ -14,9 +14,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Reads JSON text into {@link Node}s that keep their line and column. Strict RFC 8259: no comments, no trailing commas, no NaN;
- * a key given twice is a fault. Uses Jackson's streaming parser alone, which starts in a fraction of the time of its data
- * binding.
+ * Reads JSON text into {@link Node}s that keep their line and column. Strict RFC 8259: no comments, no trailing commas,
+ * no NaN; a key given twice is a fault. Uses Jackson's streaming parser alone, which starts in a fraction of the time
+ * of its data binding.
  */
 final class JsonTree {
     private final DocumentSource source;
@@ -38,22 +38,27 @@ final class JsonTree {
             throw new DocumentException(source.name(), "it is empty", "write a JSON document into it");
         }
         try (JsonParser parser = new JsonFactory().createParser(source.text())) {
-            JsonTree tree = new JsonTree(source, faults, parser);
+            return new JsonTree(source, faults, parser).root();
+        } catch (JsonProcessingException e) {
+            throw new DocumentException(source.name(), List.of(SyntaxFault.of(e, source.text())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Node root() throws IOException {
+        try {
             parser.nextToken();
-            Node root = tree.value("");
-            tree.checkEnd();
+            Node root = value("");
+            checkEnd();
             return root;
         } catch (StreamConstraintsException e) {
             throw new DocumentException(
                     source.name(),
                     List.of(SyntaxFault.at(
-                            e.getLocation(),
-                            "the JSON goes beyond what can be read: objects nested too deep, or a number or name too long",
+                            parser.currentLocation(),
+                            "this goes beyond what can be read: objects nested too deep, or too long a name or number",
                             "check that it is a document for Lapwright")));
-        } catch (JsonProcessingException e) {
-            throw new DocumentException(source.name(), List.of(SyntaxFault.of(e, source.text())));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 
@@ -118,8 +123,8 @@ final class JsonTree {
     private Node number(String path, Node.Place place) throws IOException {
         double value = parser.getDoubleValue();
         if (!Double.isFinite(value)) {
-            faults.meaning(place, path, parser.getText() + " is too large for a number", "give a finite number");
-            value = 0;
+            faults.form(place, path, parser.getText() + " is too large for a number", "give a finite number");
+            value = Double.NaN;
         }
         return new Node.Num(place, value);
     }

@@ -37,7 +37,7 @@ sealed interface Node {
         }
     }
 
-    /** A finite number. */
+    /** A number; NaN if it was too large, which has been reported. */
     record Num(Place place, double value) implements Node {
         @Override
         public String describe() {

@@ -9,14 +9,19 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A number in a document: its name, which ends in its unit, the units that may stand there instead, and its range. Reader
- * and schema are both made from these, so that they cannot disagree.
+ * A number in a document: its name, which ends in its unit, the units that may stand there instead, and its range.
+ * Reader and schema are both made from these, so that they cannot disagree.
  */
 final class NumberField {
-    /** A limit turned into another unit is rounded to this many digits, so that 200 °C is 392 °F and not a little more. */
+    /**
+     * A limit turned into another unit is rounded to this many digits, so that 200 °C is 392 °F and not a little more.
+     */
     private static final MathContext LIMIT_DIGITS = new MathContext(12);
     /** What rounding the limit may let through, as a share of the limit. */
     private static final double LIMIT_SLACK = 1e-11;
+
+    /** A limit as far out as this is there to refuse nonsense and is not worth naming. */
+    static final double UNBOUNDED = 1e7;
 
     private final String base;
     private final List<Scale> scales;
@@ -137,12 +142,9 @@ final class NumberField {
     /** The range on a scale, for people. */
     String range(Scale scale) {
         String unit = scale.symbol().isEmpty() ? "" : " " + scale.symbol();
+        if (max >= UNBOUNDED) {
+            return (min <= -UNBOUNDED ? "a number" : "at least " + Check.text(min(scale))) + unit;
+        }
         return Check.text(min(scale)) + " to " + Check.text(max(scale)) + unit;
-    }
-
-    /** Names of the field on all scales, for people: {@code hotPressureKpa, hotPressurePsi or hotPressureBar}. */
-    String choiceOfNames() {
-        int last = names.size() - 1;
-        return last == 0 ? names.get(0) : String.join(", ", names.subList(0, last)) + " or " + names.get(last);
     }
 }

@@ -1,8 +1,8 @@
 package dev.lapwright.documents;
 
 /**
- * What segments and stations of a circuit share: slope, bank, grip and width, which hold until they are changed, and a speed
- * limit, which holds where it stands.
+ * What segments and stations of a circuit share: slope, bank, grip and width, which hold until they are changed, and a
+ * speed limit, which holds where it stands.
  *
  * @param slope rad
  * @param bank rad

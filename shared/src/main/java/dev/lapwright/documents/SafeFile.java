@@ -14,8 +14,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.concurrent.ThreadLocalRandom;
 
 /**
- * Writes a file whole or not at all, and never over another unless told to. The content goes to a temporary file in the same
- * folder, which takes the name of the target at the end; on failure, and when the program is stopped, it is removed.
+ * Writes a file whole or not at all, and never over another unless told to. The content goes to a temporary file in the
+ * same folder, which takes the name of the target at the end; on failure, and when the program is stopped, it is
+ * removed.
  */
 public final class SafeFile {
     private static final int BUFFER_BYTES = 1 << 16;
@@ -33,8 +34,8 @@ public final class SafeFile {
      * Writes a file.
      *
      * @param overwrite whether an existing file may be replaced
-     * @throws UnwritableFileException if it exists and may not be replaced, its folder is missing or closed to us, or writing
-     *     fails; nothing has changed then
+     * @throws UnwritableFileException if it exists and may not be replaced, its folder is missing or closed to us,
+     *     or writing fails; nothing has changed then
      */
     public static void write(Path file, boolean overwrite, Content content) {
         check(file, overwrite);

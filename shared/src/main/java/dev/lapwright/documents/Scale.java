@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A way to write a quantity: the suffix that its field's name then has, and the rising function that turns what is written
- * into the value the model takes.
+ * A way to write a quantity: the suffix that its field's name then has, and the rising function that turns what is
+ * written into the value the model takes.
  *
  * @param suffix of the field's name
  * @param symbol behind a printed number; empty for a pure number
@@ -64,7 +64,8 @@ record Scale(String suffix, String symbol, DoubleUnaryOperator toModel, DoubleUn
     /**
      * All units that convert to the one the model takes, with another as the usual one in documents.
      *
-     * <p>A pure number and a percentage have no alternatives: a field's name without a unit would leave open which is meant.
+     * <p>A pure number and a percentage have no alternatives: a field's name without a unit would leave open which is
+     * meant.
      */
     static List<Scale> of(Unit usual, Unit model) {
         return usual == model ? BY_UNIT.get(usual) : make(usual, model);

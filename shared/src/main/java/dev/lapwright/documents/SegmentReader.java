@@ -141,7 +141,7 @@ final class SegmentReader {
             }
             length = radius * angle;
         } else if (!fields.has(RoadFields.LENGTH)) {
-            fields.missing("lengthM or angleDeg", "length of the arc, or the angle through which it turns");
+            fields.missing(List.of("lengthM", "angleDeg"), "length of the arc, or the angle through which it turns");
         }
         return shape(length, sign / radius, sign / radius);
     }
@@ -152,7 +152,7 @@ final class SegmentReader {
         double end = fields.optional(RoadFields.END_RADIUS, Double.POSITIVE_INFINITY);
         double sign = turn(fields);
         if (!fields.has(RoadFields.START_RADIUS) && !fields.has(RoadFields.END_RADIUS)) {
-            fields.missing("startRadiusM or endRadiusM", "radius at one end at least, or make it a straight");
+            fields.missing(List.of("startRadiusM", "endRadiusM"), "radius at one end at least, or make it a straight");
         }
         return shape(length, sign / start, sign / end);
     }

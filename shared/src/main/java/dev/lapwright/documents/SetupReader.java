@@ -53,11 +53,16 @@ final class SetupReader {
         return setup;
     }
 
+    private double checked(String setting, double value) {
+        car.with(setting, value);
+        return value;
+    }
+
     private void readSetting(Fields fields, String setting, Map<String, Double> settings) {
         Node value = fields.node(setting);
         try {
             if (value instanceof Node.Num number) {
-                settings.put(setting, SettingText.checked(car, setting, number.value()));
+                settings.put(setting, checked(setting, number.value()));
             } else if (value instanceof Node.Text text) {
                 settings.put(setting, SettingText.value(car, setting, text.value()));
             } else {

@@ -7,8 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads the stations of a circuit document into the points of a track. Where a station does not give its vertical curvature
- * it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at open ends.
+ * Reads the stations of a circuit document into the points of a track. Where a station does not give its vertical
+ * curvature it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at
+ * open ends.
  */
 final class StationReader {
     private final Faults faults;
@@ -75,6 +76,14 @@ final class StationReader {
         for (int i = 0; i < stations.size(); i++) {
             Station at = stations.get(i);
             double vertical = Double.isNaN(at.verticalCurvature) ? slopeChange(stations, i) : at.verticalCurvature;
+            if (Math.abs(vertical) > SlopeEase.MAX_VERTICAL_CURVATURE) {
+                at.fields.meaning(
+                        RoadFields.DISTANCE.name(),
+                        "the slope changes too fast here: a vertical radius of " + Check.text(1 / Math.abs(vertical))
+                                + " m",
+                        "check slopes and distances; " + SlopeEase.LEAST_RADIUS + " m is the least");
+                continue;
+            }
             try {
                 points.add(new TrackPoint(
                         at.s,

@@ -6,10 +6,13 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Turns what the JSON parser says into words for the person who wrote the text: what was found and what belongs there. */
+/**
+ * Turns what the JSON parser says into words for the person who wrote the text: what was found and what belongs there.
+ */
 final class SyntaxFault {
     private static final Pattern OPENED_AT = Pattern.compile("line: (\\d+), column: (\\d+)\\]");
     private static final Pattern TOKEN = Pattern.compile("(?:token|escape) '([^']*)'");
+    private static final String ONLY_DOUBLE_QUOTES = "put names and texts into straight double quotes, as in \"name\"";
     private static final String SURPLUS_COMMA = "remove the comma before it";
 
     private final String said;
@@ -30,8 +33,12 @@ final class SyntaxFault {
     static DocumentFault of(JsonProcessingException e, String text) {
         JsonLocation location = e.getLocation();
         String said = e.getOriginalMessage();
-        String[] words = new SyntaxFault(said, text, (int) Math.min(text.length(), location.getCharOffset())).words();
-        return at(location, words[0], words[1]);
+        SyntaxFault fault = new SyntaxFault(said, text, (int) Math.min(text.length(), location.getCharOffset()));
+        String[] words = fault.words();
+        // The parser stands behind a word that JSON does not have; a person looks for its beginning.
+        int back = said.startsWith("Non-standard token") ? fault.token().length() : 0;
+        return new DocumentFault(
+                DocumentFault.Kind.SYNTAX, "", location.getLineNr(), location.getColumnNr() - back, words[0], words[1]);
     }
 
     private String[] words() {
@@ -79,7 +86,11 @@ final class SyntaxFault {
     private String[] noComma() {
         char here = charAt(offset);
         if (here == '"' || here == '{' || here == '[') {
-            return words("a comma is missing before " + found(), "separate fields and list entries with commas");
+            int line = lineOfLastBefore(offset);
+            boolean sameLine = line == lineAt(offset);
+            return words(
+                    "a comma is missing " + (sameLine ? "before this " + here : "at the end of line " + line),
+                    "separate fields and list entries with commas");
         }
         if (Character.isLetter(here) && Character.isDigit(charAt(offset - 1))) {
             return words(
@@ -100,6 +111,9 @@ final class SyntaxFault {
         }
         if (here == '/' || here == '#') {
             return words("JSON has no comments", "remove it, or put it into the description");
+        }
+        if (isQuote(here)) {
+            return words(here + " is not a double quote", ONLY_DOUBLE_QUOTES);
         }
         return words(
                 found() + " stands where a field's name in double quotes belongs", "write a field as \"name\": value");
@@ -129,6 +143,9 @@ final class SyntaxFault {
         if (here == '.' || here == '+') {
             return words("this is not a number as JSON writes it", "write it like 12, -0.5 or 1.2e-3");
         }
+        if (isQuote(here)) {
+            return words(here + " is not a double quote", ONLY_DOUBLE_QUOTES);
+        }
         if (here == ']' && lastBefore(offset) == ',') {
             return words("a value is expected after the comma, but ] is found", SURPLUS_COMMA);
         }
@@ -156,19 +173,47 @@ final class SyntaxFault {
             return "the end of the text";
         }
         int c = text.codePointAt(offset);
-        return Character.isISOControl(c) ? String.format(Locale.ROOT, "character U+%04X", c) : Character.toString(c);
+        return Character.isISOControl(c)
+                ? String.format(Locale.ROOT, "the character U+%04X", c)
+                : "'" + Character.toString(c) + "'";
     }
 
     private char charAt(int index) {
         return index >= 0 && index < text.length() ? text.charAt(index) : ' ';
     }
 
+    private static boolean isQuote(char c) {
+        return c == '\''
+                || c == '`'
+                || c == '\u2018'
+                || c == '\u2019'
+                || c == '\u201c'
+                || c == '\u201d'
+                || c == '\u201e';
+    }
+
     private char lastBefore(int index) {
+        return charAt(lastIndexBefore(index));
+    }
+
+    private int lastIndexBefore(int index) {
         int i = index - 1;
         while (i >= 0 && Character.isWhitespace(text.charAt(i))) {
             i--;
         }
-        return charAt(i);
+        return i;
+    }
+
+    private int lineOfLastBefore(int index) {
+        return lineAt(lastIndexBefore(index));
+    }
+
+    private int lineAt(int index) {
+        int line = 1;
+        for (int i = 0; i < index; i++) {
+            line += text.charAt(i) == '\n' ? 1 : 0;
+        }
+        return line;
     }
 
     private static String[] words(String problem, String remedy) {

@@ -54,11 +54,12 @@ final class WingReader {
         }
         double least = table.get(0).angleDeg();
         double greatest = table.get(table.size() - 1).angleDeg();
-        if (angle < least || angle > greatest) {
+        if (least <= greatest && (angle < least || angle > greatest)) {
             fields.meaning(
                     fields.nameGiven(ANGLE),
                     Check.text(angle) + " deg is outside the wing's table",
-                    "give " + Check.text(least) + " to " + Check.text(greatest) + " deg, or extend the table");
+                    "give " + Check.text(least) + (least < greatest ? " to " + Check.text(greatest) : "")
+                            + " deg, or extend the table");
         }
         try {
             wings.put(new Wing(name, table), angle);
