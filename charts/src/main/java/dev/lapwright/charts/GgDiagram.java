@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.ui.Layer;
 import org.jfree.data.xy.DefaultXYDataset;
 
@@ -41,7 +41,7 @@ public final class GgDiagram {
         order.sort(Comparator.comparing((Limit limit) -> shares.getOrDefault(limit, 0.0))
                 .reversed());
         DefaultXYDataset data = new DefaultXYDataset();
-        XYLineAndShapeRenderer points = new XYLineAndShapeRenderer(false, true);
+        PointCloud points = new PointCloud();
         for (Limit limit : order) {
             int series = data.getSeriesCount();
             String share = Numbers.fixed(0).format(100 * shares.getOrDefault(limit, 0.0)) + "% of the time";
@@ -58,6 +58,8 @@ public final class GgDiagram {
                 axis("Longitudinal acceleration (g), braking negative", along, style),
                 points);
         Sheet.plain(plot, style);
+        // The rarest limit is drawn last and so is never hidden.
+        plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinesVisible(false);
         points.addAnnotation(new GRings(style), Layer.BACKGROUND);

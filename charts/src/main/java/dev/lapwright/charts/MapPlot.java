@@ -21,6 +21,8 @@ final class MapPlot extends Plot {
     private static final double MARGIN = 58;
     /** Room beneath for scale and north arrow, px. */
     private static final double FOOT = 34;
+
+    private static final double REACH = 0.8;
     /** Colours told apart along the road. */
     private static final int SHADES = 48;
 
@@ -70,7 +72,7 @@ final class MapPlot extends Plot {
         g2.setStroke(ChartStyle.round(CASING));
         g2.setPaint(style.palette().muted());
         g2.draw(path(scale, x, y, 0, n - 1));
-        // Each stretch reaches under the next one, so that no seam shows between them.
+        // Each stretch reaches a little under the next one, so that no seam shows between them.
         g2.setStroke(ChartStyle.solid(ROAD));
         int from = 0;
         while (from + 1 < n) {
@@ -80,9 +82,24 @@ final class MapPlot extends Plot {
                 to++;
             }
             g2.setPaint(colour(shade));
-            g2.draw(path(scale, x, y, from, Math.min(to + 1, n - 1)));
+            Path2D stretch = path(scale, x, y, from, to);
+            if (to + 1 < n) {
+                reach(stretch, scale, x, y, to);
+            }
+            g2.draw(stretch);
             from = to;
         }
+    }
+
+    /** Lengthens a stretch that ends at a station by a px or so towards the next station. */
+    private static void reach(Path2D stretch, MapScale scale, double[] x, double[] y, int end) {
+        double px = scale.px(x[end]);
+        double py = scale.py(y[end]);
+        double dx = scale.px(x[end + 1]) - px;
+        double dy = scale.py(y[end + 1]) - py;
+        double length = Math.hypot(dx, dy);
+        double part = length > REACH ? REACH / length : 1;
+        stretch.lineTo(px + part * dx, py + part * dy);
     }
 
     private int shade(double a, double b) {

@@ -17,9 +17,10 @@ import org.jfree.chart.ui.RectangleEdge;
  */
 final class UnitAxis extends NumberAxis {
     private static final long serialVersionUID = 1L;
-    private static final double TICK_GAP_ACROSS = 85;
+    private static final double TICK_GAP_ACROSS = 75;
     private static final double TICK_GAP_UP = 28;
-    private static final double TICKS_AT_MOST = 10;
+    private static final double TICKS_ACROSS_AT_MOST = 14;
+    private static final double TICKS_UP_AT_MOST = 10;
     private static final double LABEL_GAP = 6;
 
     private final transient IntFunction<NumberFormat> format;
@@ -49,7 +50,8 @@ final class UnitAxis extends NumberAxis {
     protected void selectAutoTickUnit(Graphics2D g2, Rectangle2D area, RectangleEdge edge) {
         boolean across = RectangleEdge.isTopOrBottom(edge);
         double pixels = across ? area.getWidth() : area.getHeight();
-        double most = Math.max(1, Math.min(TICKS_AT_MOST, pixels / (across ? TICK_GAP_ACROSS : TICK_GAP_UP)));
+        double room = pixels / (across ? TICK_GAP_ACROSS : TICK_GAP_UP);
+        double most = Math.max(1, Math.min(room, across ? TICKS_ACROSS_AT_MOST : TICKS_UP_AT_MOST));
         double step = Math.max(leastStep, step(getRange().getLength() / most));
         setTickUnit(new NumberTickUnit(step, format.apply(decimals(step))), false, false);
     }
