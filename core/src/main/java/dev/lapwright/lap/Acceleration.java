@@ -97,9 +97,8 @@ final class Acceleration {
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
         if (density > 0 && a > 0) {
-            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
-            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
-            a /= Math.max(0.5, 1 + density * x * (1 - x) * force / inertia);
+            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
+            a /= 1 + density * x * (1 - x) * force / inertia;
             reading = a + wheels.climb;
         }
         return a;
