@@ -5,7 +5,15 @@ package dev.lapwright.lap;
  * {@link WheelForces#use} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
  */
 final class Acceleration {
-    private static final double TOLERANCE = 1e-9;
+    /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
+    private static final double TOLERANCE = 1e-10;
+
+    /** A secant step this short leaves an error far below it. */
+    private static final double LAST_STEP = 1e-4;
+    /** Use below which a moderate change of acceleration cannot reach the limit. */
+    private static final double CLEAR = 0.5;
+
+    private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -16,6 +24,9 @@ final class Acceleration {
     private double lastEngine;
     private double lastGripDrive;
     private double lastGripBrake;
+    /** Growth of the force needed with acceleration, over the inertia: near 1. */
+    private double engineRate;
+
     private double slopeDrive;
     private double slopeBrake;
     private double root;
@@ -39,6 +50,7 @@ final class Acceleration {
         lastEngine = 0;
         lastGripDrive = 5;
         lastGripBrake = -8;
+        engineRate = 1;
         slopeDrive = 0.1;
         slopeBrake = 0.1;
     }
@@ -53,32 +65,41 @@ final class Acceleration {
         double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
         double ax = lastEngine;
-        double use = 0;
-        for (int i = 0; i < MAX_ITERATIONS; i++) {
+        double use = wheels.use(ax, massFactor);
+        double step = (engine - wheels.needed) / (engineRate * inertia);
+        double before = wheels.needed;
+        // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
+        boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
+        ax += step;
+        for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
             use = wheels.use(ax, massFactor);
-            double step = (engine - wheels.needed) / inertia;
-            ax += step;
-            if (Math.abs(step) < 1e-8) {
-                break;
+            double rate = (wheels.needed - before) / (step * inertia);
+            if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
+                engineRate = rate;
             }
+            before = wheels.needed;
+            step = (engine - before) / (engineRate * inertia);
+            settled = Math.abs(step) < ENGINE_TOLERANCE;
+            ax += step;
         }
         lastEngine = ax;
         limit = Limit.POWER;
+        double force = engine;
         if (use > 1) {
-            double coast = ax - engine / inertia;
-            double guess = lastGripDrive < ax ? lastGripDrive : 0.5 * (coast + ax);
-            ax = gripRoot(1, coast, guess, slopeDrive, massFactor);
+            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
+            ax = gripRoot(1, guess, slopeDrive, massFactor);
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
+            force = Math.max(wheels.needed, 0);
         }
         reading = ax;
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
         if (density > 0 && a > 0) {
-            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            double driven = Math.max(wheels.needed, 0) / inertia;
-            a /= 1 + density * x * (1 - x) * driven;
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            a /= Math.max(0.5, 1 + density * x * (1 - x) * force / inertia);
             reading = a + wheels.climb;
         }
         return a;
@@ -89,9 +110,7 @@ final class Acceleration {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
-        wheels.use(lastGripBrake, massFactor);
-        double coast = lastGripBrake - wheels.needed / (car.mass * massFactor);
-        double ax = -gripRoot(-1, -coast, -Math.min(lastGripBrake, coast), slopeBrake, massFactor);
+        double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
         reading = ax;
@@ -99,14 +118,19 @@ final class Acceleration {
     }
 
     /**
-     * The greatest y for which the acceleration sign·y can be had. Never below {@code coast}: where even coasting asks too
+     * The greatest y for which the acceleration sign·y can be had. Never below that of coasting: where even coasting asks too
      * much of the tyres the car neither drives nor brakes.
      */
-    private double gripRoot(int sign, double coast, double guess, double slope, double massFactor) {
+    private double gripRoot(int sign, double guess, double slope, double massFactor) {
+        double x = guess;
+        double g = excess(sign * x, massFactor);
+        double coast = sign * (sign * x - wheels.needed / (car.mass * massFactor));
+        if (x < coast) {
+            x = coast;
+            g = excess(sign * x, massFactor);
+        }
         double low = coast;
         double high = Double.POSITIVE_INFINITY;
-        double x = Math.max(guess, coast);
-        double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
         boolean coastTried = false;
@@ -126,8 +150,11 @@ final class Acceleration {
                     next = 0.5 * (low + high);
                 }
             }
-            if (Math.abs(next - x) < TOLERANCE && Math.abs(g) < 1) {
+            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+                return next;
             }
             double before = g;
             double moved = next - x;
@@ -138,13 +165,11 @@ final class Acceleration {
             }
             double secant = (g - before) / moved;
             if (secant > 0) {
-                rootSlope = secant;
                 next = x - g / secant;
+                // A difference over a hair's breadth is mostly rounding and no guess for the next search.
+                rootSlope = Math.abs(moved) > 1e-5 ? secant : rootSlope;
             } else {
                 next = Double.NaN;
-            }
-            if (Math.abs(g) < 1e-12) {
-                return x;
             }
         }
         return x;

@@ -2,11 +2,15 @@ package dev.lapwright.lap;
 
 /**
  * Carries the energy e = v²/2 across one cell by de/ds = a(s, e), with Kutta's third-order rule, forward under drive or
- * backward under braking. Where e meets a break speed of the propulsion the step is split there exactly: up to the break s
- * is integrated over e (Hénon, Physica D 5 (1982) 412), then e over s again. Scratch of one solver.
+ * backward under braking. Where e meets a break speed of the propulsion the step is split there: its first part is the step
+ * of the very length that ends on the break, so that the result changes without a jump as a break moves into a cell. Scratch
+ * of one solver.
  */
 final class CellStep {
-    private static final int MAX_SPLITS = 40;
+    private static final int MAX_SPLITS = 60;
+    private static final int MAX_REFINEMENTS = 8;
+    /** On the place of a break, m. */
+    private static final double PLACE_TOLERANCE = 1e-6;
 
     private final Vehicle car;
     private final Acceleration acceleration;
@@ -56,9 +60,6 @@ final class CellStep {
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
         int piece = p.pieceAt(e);
-        if (sign < 0 && piece > 0 && e == p.breakEnergy[piece]) {
-            piece--;
-        }
         boolean first = true;
         for (int split = 0; split < MAX_SPLITS; split++) {
             double h = length * (1 - done);
@@ -81,7 +82,7 @@ final class CellStep {
                 startSlope = k1;
                 first = false;
             }
-            double end = step(done, sign, h, e, k1, piece);
+            double end = step(done, sign, h, length, e, k1, piece);
             double target;
             int nextPiece;
             if (end > p.breakEnergy[piece + 1]) {
@@ -94,11 +95,7 @@ final class CellStep {
                 time += duration(h, e, end, sign * k1, sign * endSlope);
                 return end;
             }
-            double part = distanceTo(target, done, sign, length, e, k1, piece);
-            if (!(part < h)) {
-                time += duration(h, e, target, sign * k1, sign * endSlope);
-                return target;
-            }
+            double part = lengthTo(target, end, done, sign, h, length, e, k1, piece);
             time += duration(part, e, target, sign * k1, sign * endSlope);
             done += part / length;
             e = target;
@@ -112,7 +109,7 @@ final class CellStep {
                 // Beyond what the gears can reach the braking goes on in top gear.
                 double rest = length * (1 - done);
                 double last = slope(done, sign, e, piece);
-                double beyond = step(done, sign, rest, e, last, piece);
+                double beyond = step(done, sign, rest, length, e, last, piece);
                 time += duration(rest, e, beyond, sign * last, sign * endSlope);
                 return beyond;
             }
@@ -121,29 +118,33 @@ final class CellStep {
     }
 
     /** Kutta's third-order rule over the distance h; leaves the slope at its far end in {@link #endSlope}. */
-    private double step(double done, int sign, double h, double e, double k1, int piece) {
-        double length = h / (1 - done);
+    private double step(double done, int sign, double h, double length, double e, double k1, int piece) {
         double signed = sign * h;
         double k2 = slope(done + 0.5 * h / length, sign, e + 0.5 * signed * k1, piece);
-        double k3 = slope(1, sign, e + signed * (2 * k2 - k1), piece);
+        double k3 = slope(done + h / length, sign, e + signed * (2 * k2 - k1), piece);
         endSlope = k3;
         return e + signed / 6 * (k1 + 4 * k2 + k3);
     }
 
-    /** Distance until e reaches {@code target}, by the same rule with e as the independent variable. */
-    private double distanceTo(double target, double done, int sign, double length, double e, double k1, int piece) {
-        double rise = target - e;
-        if (rise == 0) {
-            return 0;
+    /** Length of the step that ends at {@code target}, less than h as the whole step goes beyond it. */
+    private double lengthTo(
+            double target, double end, double done, int sign, double h, double length, double e, double k1, int piece) {
+        double share = (target - e) / (end - e);
+        // The slope changes from k1 to that at the end: start from the parabola through both ends.
+        double bend = (sign * h * k1 - (end - e)) / (end - e);
+        double part = h * share / (1 + bend * (1 - share));
+        for (int i = 0; i < MAX_REFINEMENTS; i++) {
+            if (!(part > 0 && part < h)) {
+                part = h * share;
+            }
+            double miss = step(done, sign, part, length, e, k1, piece) - target;
+            double move = miss / (sign * endSlope);
+            part -= move;
+            if (Math.abs(move) < PLACE_TOLERANCE) {
+                break;
+            }
         }
-        double g1 = 1 / (sign * k1);
-        double k2 = slope(done + 0.5 * rise * g1 / length, sign, e + 0.5 * rise, piece);
-        double g2 = 1 / (sign * k2);
-        double k3 = slope(done + rise * (2 * g2 - g1) / length, sign, target, piece);
-        double g3 = 1 / (sign * k3);
-        endSlope = k3;
-        double distance = rise / 6 * (g1 + 4 * g2 + g3);
-        return distance > 0 ? distance : Double.POSITIVE_INFINITY;
+        return Math.max(0, Math.min(part, h));
     }
 
     /** de/ds at a fraction of the cell counted from where the step began. */

@@ -10,6 +10,8 @@ import dev.lapwright.fault.NoLapException;
 final class CornerLimit {
     private static final int MAX_ITERATIONS = 80;
     private static final double RELATIVE_TOLERANCE = 1e-12;
+    /** A secant step this short, relative to the energy, leaves an error far below it. */
+    private static final double LAST_STEP = 1e-6;
 
     private final Vehicle car;
     private final WheelForces wheels;
@@ -42,7 +44,7 @@ final class CornerLimit {
         double x = guess;
         double g = excess(road.rows, row, x);
         // use grows about as v², that is in proportion to energy
-        double next = x / (1 + g);
+        double next = x / (1 + Math.min(g, 3));
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -56,8 +58,11 @@ final class CornerLimit {
             if (!(next > low && next < high)) {
                 next = !capTried ? cap : lowFound ? 0.5 * (low + high) : 0.25 * high;
             }
-            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || x < 1e-7) {
+            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || (g > 0 && x < 1e-7)) {
                 break;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
+                return Math.min(next, cap);
             }
             double before = g;
             double moved = next - x;

@@ -16,9 +16,12 @@ import dev.lapwright.curve.CubicTable;
  */
 final class Propulsion {
     /** Width of a shift's band over the speed of the shift, and the least width in m/s. */
-    private static final double BAND_SHARE = 0.04;
+    private static final double BAND_SHARE = 0.06;
 
     private static final double BAND_LEAST = 0.6;
+    /** A band is crossed in at least this many steps, so that one step never has to follow the whole rise and fall. */
+    private static final int BAND_PIECES = 4;
+
     private static final int TORQUE_CELLS = 400;
 
     /** Engine torque over engine speed (rad/s), in Nm, in this air. */
@@ -61,11 +64,12 @@ final class Propulsion {
             massFactor[g] = 1 + inertia / (mass * radius * radius);
         }
         double shiftTime = car.value(Quantity.SHIFT_TIME);
-        double[] start = new double[2 * gears + 1];
-        gear = new int[2 * gears];
-        bandStart = new double[2 * gears];
-        bandInverseWidth = new double[2 * gears];
-        bandDensity = new double[2 * gears];
+        int most = gears * (BAND_PIECES + 1);
+        double[] start = new double[most + 1];
+        gear = new int[most];
+        bandStart = new double[most];
+        bandInverseWidth = new double[most];
+        bandDensity = new double[most];
         int n = 0;
         int g = 0;
         double from = 0;
@@ -78,12 +82,14 @@ final class Propulsion {
             double width = Math.min(Math.max(BAND_SHARE * shift, BAND_LEAST), room);
             from = shift;
             if (shiftTime > 0 && width > 1e-3) {
-                start[n] = shift;
-                gear[n] = g;
-                bandStart[n] = shift;
-                bandInverseWidth[n] = 1 / width;
-                bandDensity[n] = 6 * shiftTime / width;
-                n++;
+                for (int part = 0; part < BAND_PIECES; part++) {
+                    start[n] = shift + width * part / BAND_PIECES;
+                    gear[n] = g;
+                    bandStart[n] = shift;
+                    bandInverseWidth[n] = 1 / width;
+                    bandDensity[n] = 6 * shiftTime / width;
+                    n++;
+                }
                 from = shift + width;
             }
             start[n] = from;

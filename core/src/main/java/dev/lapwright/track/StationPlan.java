@@ -16,6 +16,9 @@ final class StationPlan {
     /** A change of the curvature's course counts if it would alter the curvature by this share within 10 m. */
     private static final double KINK_SHARE = 0.02;
 
+    /** At the default spacing no step in a bend is longer than this share of its radius. */
+    private static final double STEP_PER_RADIUS = 0.08;
+
     private static final double STRAIGHT_CURVATURE = 1e-7;
 
     private final Track track;
@@ -78,7 +81,9 @@ final class StationPlan {
     private void layInterval(TrackPoint a, TrackPoint b, boolean gradedStart, boolean gradedEnd) {
         double length = b.s() - a.s();
         boolean straight = Math.abs(a.curvature()) < STRAIGHT_CURVATURE && Math.abs(b.curvature()) < STRAIGHT_CURVATURE;
-        double step = straight ? spacing.straight() : spacing.curved();
+        double tightest = Math.max(Math.abs(a.curvature()), Math.abs(b.curvature()));
+        double curved = spacing.curved() * Math.min(1, STEP_PER_RADIUS / (StationSpacing.DEFAULT.curved() * tightest));
+        double step = straight ? spacing.straight() : curved;
         if (length <= step && !gradedStart && !gradedEnd) {
             return;
         }
@@ -86,7 +91,7 @@ final class StationPlan {
         double zone = GRADED_STEPS * StationSpacing.DEFAULT.curved();
         int zones = (gradedStart ? 1 : 0) + (gradedEnd ? 1 : 0);
         double zoneLength = zones == 0 ? 0 : Math.min(zone, length / zones);
-        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / spacing.curved()));
+        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / curved));
         double from = a.s();
         double to = b.s();
         if (gradedStart) {
