@@ -12,12 +12,12 @@ import java.util.List;
  */
 final class StationPlan {
     /** Length of the zone of growing steps beside such a place, in units of the spacing in curves. */
-    private static final double GRADED_STEPS = 4;
+    private static final double GRADED_STEPS = 5;
     /** A change of the curvature's course counts if it would alter the curvature by this share within 10 m. */
     private static final double KINK_SHARE = 0.02;
 
     /** At the default spacing no step in a bend is longer than this share of its radius. */
-    private static final double STEP_PER_RADIUS = 0.08;
+    private static final double STEP_PER_RADIUS = 0.06;
 
     /** First step of a straight at the default spacing, m, and growth of the steps over the distance from its end. */
     private static final double STRAIGHT_FIRST = 3;
