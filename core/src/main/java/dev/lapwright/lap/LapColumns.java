@@ -58,7 +58,7 @@ final class LapColumns {
             a = acceleration.brake(road.rows, row, e, piece);
             limits[i] = Limit.BRAKES;
         } else {
-            a = acceleration.drive(road.rows, row, e, piece);
+            a = acceleration.drive(road.rows, row, e, piece) / acceleration.stretch;
             limits[i] = acceleration.limit;
             boolean held = i < road.cells && kernel.energy[i + 1] == e && a > 0;
             if (held) {
