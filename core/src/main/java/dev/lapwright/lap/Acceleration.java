@@ -96,8 +96,9 @@ final class Acceleration {
         double density = p.bandDensity[piece];
         stretch = 1;
         if (density > 0 && a > 0) {
-            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            stretch = 1 + density * x * (1 - x) * force / inertia;
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            stretch = Math.max(0.3, 1 + density * x * (1 - x) * force / inertia);
         }
         return a;
     }
