@@ -13,6 +13,9 @@ final class Acceleration {
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
+    /** Deceleration by the drag of cornering that no car exceeds, m/s². */
+    private static final double MOST_CORNERING = 4;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
@@ -97,9 +100,8 @@ final class Acceleration {
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
         if (density > 0 && a > 0) {
-            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
-            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
-            a /= Math.max(0.5, 1 + density * x * (1 - x) * force / inertia);
+            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
+            a /= 1 + density * x * (1 - x) * force / inertia;
             reading = a + wheels.climb;
         }
         return a;
@@ -124,7 +126,7 @@ final class Acceleration {
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double x = guess;
         double g = excess(sign * x, massFactor);
-        double coast = sign * (sign * x - wheels.needed / (car.mass * massFactor));
+        double coast = sign * coasting(sign * x, massFactor);
         if (x < coast) {
             x = coast;
             g = excess(sign * x, massFactor);
@@ -173,6 +175,21 @@ final class Acceleration {
             }
         }
         return x;
+    }
+
+    /** The acceleration without drive or brakes, from the forces just evaluated at {@code ax}. */
+    private double coasting(double ax, double massFactor) {
+        double inertia = car.mass * massFactor;
+        double straight = wheels.straightCoasting(massFactor);
+        double estimate = ax - wheels.needed / inertia;
+        if (estimate < straight + 1e-6 && estimate > straight - MOST_CORNERING) {
+            return estimate;
+        }
+        // At an acceleration no tyre could give, the drag of cornering is no guide.
+        wheels.use(straight, massFactor);
+        double coast = Math.max(straight - wheels.needed / inertia, straight - MOST_CORNERING);
+        wheels.use(ax, massFactor);
+        return coast;
     }
 
     private double excess(double ax, double massFactor) {

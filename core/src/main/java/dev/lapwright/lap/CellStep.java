@@ -23,6 +23,8 @@ final class CellStep {
 
     double endSlope;
 
+    private double bandTime;
+
     private double[] rows;
     private int cell;
     private boolean braking;
@@ -82,12 +84,26 @@ final class CellStep {
                 startSlope = k1;
                 first = false;
             }
+            int above = upperPiece(piece);
+            if (!braking && k1 > 0 && p.bandDensity[piece] > 0) {
+                double part = bandDistance(p.breakEnergy[above], done, length, e, k1, piece);
+                if (part < h) {
+                    time += bandTime;
+                    done += part / length;
+                    e = p.breakEnergy[above];
+                    piece = above;
+                    continue;
+                }
+                if (part < Double.POSITIVE_INFINITY) {
+                    return withinBand(p.breakEnergy[above], part, done, h, length, e, k1, piece);
+                }
+            }
             double end = step(done, sign, h, length, e, k1, piece);
             double target;
             int nextPiece;
-            if (end > p.breakEnergy[piece + 1]) {
-                target = p.breakEnergy[piece + 1];
-                nextPiece = piece + 1;
+            if (above <= p.pieces && end > p.breakEnergy[above]) {
+                target = p.breakEnergy[above];
+                nextPiece = above;
             } else if (piece > 0 && end < p.breakEnergy[piece]) {
                 target = p.breakEnergy[piece];
                 nextPiece = piece - 1;
@@ -104,17 +120,54 @@ final class CellStep {
                 time += (h - part) / Math.sqrt(2 * e);
                 return e;
             }
-            piece = Math.min(nextPiece, p.pieces - 1);
-            if (braking && nextPiece == p.pieces) {
-                // Beyond what the gears can reach the braking goes on in top gear.
-                double rest = length * (1 - done);
-                double last = slope(done, sign, e, piece);
-                double beyond = step(done, sign, rest, length, e, last, piece);
-                time += duration(rest, e, beyond, sign * last, sign * endSlope);
-                return beyond;
-            }
+            piece = nextPiece;
         }
         return e;
+    }
+
+    /** The piece above, for braking the first in another gear; one past the last where no gear is left but the top. */
+    private int upperPiece(int piece) {
+        Propulsion p = car.propulsion;
+        int above = piece + 1;
+        while (braking && above <= p.pieces && (above == p.pieces || p.gear[above] == p.gear[piece])) {
+            above++;
+        }
+        return above;
+    }
+
+    /**
+     * Distance from e to {@code target} within a shift's band. There 1/a is the smooth one, a sum of a slowly varying part
+     * and the shift's parabola, so that Kutta's rule is applied to ds/de. Leaves the time in {@link #bandTime}.
+     */
+    private double bandDistance(double target, double done, double length, double e, double k1, int piece) {
+        double rise = target - e;
+        double g1 = 1 / k1;
+        double g2 = 1 / slope(done + 0.5 * rise * g1 / length, 1, e + 0.5 * rise, piece);
+        double g3 = 1 / slope(done + rise * (2 * g2 - g1) / length, 1, target, piece);
+        endSlope = 1 / g3;
+        bandTime = rise / 6 * (g1 / speed(e) + 4 * g2 / speed(e + 0.5 * rise) + g3 / speed(target));
+        double distance = rise / 6 * (g1 + 4 * g2 + g3);
+        return g2 > 0 && g3 > 0 ? distance : Double.POSITIVE_INFINITY;
+    }
+
+    /** Energy where the distance h ends, which lies before {@code target} at the distance {@code whole}. */
+    private double withinBand(
+            double target, double whole, double done, double h, double length, double e, double k1, int piece) {
+        double end = e + (target - e) * h / whole;
+        for (int i = 0; i < MAX_REFINEMENTS; i++) {
+            double miss = h - bandDistance(end, done, length, e, k1, piece);
+            double moved = end + miss * endSlope;
+            end = moved > e && moved < target ? moved : 0.5 * (end + (miss > 0 ? target : e));
+            if (Math.abs(miss) < PLACE_TOLERANCE) {
+                break;
+            }
+        }
+        time += bandTime;
+        return end;
+    }
+
+    private static double speed(double energy) {
+        return Math.sqrt(2 * energy);
     }
 
     /** Kutta's third-order rule over the distance h; leaves the slope at its far end in {@link #endSlope}. */

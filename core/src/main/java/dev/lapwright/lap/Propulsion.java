@@ -19,8 +19,8 @@ final class Propulsion {
     private static final double BAND_SHARE = 0.06;
 
     private static final double BAND_LEAST = 0.6;
-    /** A band is crossed in at least this many steps, so that one step never has to follow the whole rise and fall. */
-    private static final int BAND_PIECES = 4;
+    /** A band is crossed in this many steps at least. */
+    private static final int BAND_PIECES = 2;
 
     private static final int TORQUE_CELLS = 400;
 

@@ -192,6 +192,11 @@ final class WheelForces {
         return larger(most, power(brakeUse));
     }
 
+    /** Accelerometer reading without drive, brakes or cornering, m/s². */
+    double straightCoasting(double massFactor) {
+        return ((massFactor - 1) * climb - (drag + rolling) / car.mass) / massFactor;
+    }
+
     private double airborne(double ax, double massFactor) {
         frontLoad = 0;
         rearLoad = 0;

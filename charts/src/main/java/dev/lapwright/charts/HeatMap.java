@@ -1,0 +1,166 @@
+package dev.lapwright.charts;
+
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.text.NumberFormat;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.annotations.AbstractXYAnnotation;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.TextAnchor;
+
+/** Cells coloured by lap time, each reaching half-way to its neighbours, with labelled lines of equal lap time. */
+final class HeatMap extends AbstractXYAnnotation {
+    private static final long serialVersionUID = 1L;
+    private static final int LINES = 10;
+    private static final double SHORTEST_DRAWN = 20;
+    private static final double SHORTEST_LABELLED = 60;
+
+    private final double[] x;
+    private final double[] y;
+    private final double[][] z;
+    private final transient ValueRamp ramp;
+    private final double baseline;
+    private final ChartStyle style;
+
+    /**
+     * @param x rising
+     * @param y rising
+     * @param z lap times, s, [y][x]; NaN where there is no lap
+     */
+    HeatMap(double[] x, double[] y, double[][] z, ValueRamp ramp, double baseline, ChartStyle style) {
+        this.x = x;
+        this.y = y;
+        this.z = z;
+        this.ramp = ramp;
+        this.baseline = baseline;
+        this.style = style;
+    }
+
+    /** Lap times at which lines are drawn, s: whole multiples of a step of 1, 2 or 5, ten or fewer. */
+    List<Double> levels() {
+        double low = ramp.getLowerBound();
+        double high = ramp.getUpperBound();
+        double step = UnitAxis.step((high - low) / LINES);
+        List<Double> levels = new ArrayList<>();
+        for (long k = (long) Math.ceil(low / step); k * step < high; k++) {
+            levels.add(k * step);
+        }
+        return levels;
+    }
+
+    @Override
+    public void draw(
+            Graphics2D g2,
+            XYPlot plot,
+            Rectangle2D area,
+            ValueAxis domain,
+            ValueAxis range,
+            int rendererIndex,
+            PlotRenderingInfo info) {
+        drawCells(g2, area, domain, range);
+        Contours contours = new Contours(x, y, z);
+        NumberFormat format = Numbers.lapTimes(
+                UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
+        LabelSpace space = new LabelSpace();
+        List<Note> notes = new ArrayList<>();
+        g2.setPaint(style.palette().ink());
+        g2.setStroke(ChartStyle.dashed(2));
+        drawLines(g2, contours.at(baseline), "baseline", area, domain, range, space, notes);
+        g2.setStroke(ChartStyle.solid(1));
+        for (double level : levels()) {
+            drawLines(g2, contours.at(level), format.format(level), area, domain, range, space, notes);
+        }
+        for (Note note : notes) {
+            note.drawOn(g2, style.palette().ink(), style.palette().background());
+        }
+    }
+
+    private void drawCells(Graphics2D g2, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+        Object smoothing = g2.getRenderingHint(RenderingHints.KEY_ANTIALIASING);
+        // Smoothed edges would leave hairlines between cells.
+        g2.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_OFF);
+        for (int j = 0; j < y.length; j++) {
+            for (int i = 0; i < x.length; i++) {
+                if (!Double.isNaN(z[j][i])) {
+                    double left = domain.valueToJava2D(edge(x, i, -1), area, RectangleEdge.BOTTOM);
+                    double right = domain.valueToJava2D(edge(x, i, 1), area, RectangleEdge.BOTTOM);
+                    double bottom = range.valueToJava2D(edge(y, j, -1), area, RectangleEdge.LEFT);
+                    double top = range.valueToJava2D(edge(y, j, 1), area, RectangleEdge.LEFT);
+                    g2.setPaint(ramp.getPaint(z[j][i]));
+                    g2.fill(new Rectangle2D.Double(
+                            Math.rint(left),
+                            Math.rint(top),
+                            Math.rint(right) - Math.rint(left),
+                            Math.rint(bottom) - Math.rint(top)));
+                }
+            }
+        }
+        if (smoothing != null) {
+            g2.setRenderingHint(RenderingHints.KEY_ANTIALIASING, smoothing);
+        }
+    }
+
+    /** Half-way to the neighbour on a side; the outermost cells reach as far out as in. */
+    static double edge(double[] values, int i, int side) {
+        int neighbour = i + side;
+        if (neighbour < 0 || neighbour >= values.length) {
+            return values[i] + (values[i] - values[i - side]) / 2;
+        }
+        return (values[i] + values[neighbour]) / 2;
+    }
+
+    private void drawLines(
+            Graphics2D g2,
+            List<double[][]> lines,
+            String text,
+            Rectangle2D area,
+            ValueAxis domain,
+            ValueAxis range,
+            LabelSpace space,
+            List<Note> notes) {
+        for (double[][] line : lines) {
+            Path2D path = new Path2D.Double();
+            List<Point2D> points = new ArrayList<>();
+            double length = 0;
+            for (double[] p : line) {
+                Point2D here = new Point2D.Double(
+                        domain.valueToJava2D(p[0], area, RectangleEdge.BOTTOM),
+                        range.valueToJava2D(p[1], area, RectangleEdge.LEFT));
+                if (points.isEmpty()) {
+                    path.moveTo(here.getX(), here.getY());
+                } else {
+                    path.lineTo(here.getX(), here.getY());
+                    length += here.distance(points.get(points.size() - 1));
+                }
+                points.add(here);
+            }
+            if (length > SHORTEST_DRAWN) {
+                g2.draw(path);
+            }
+            if (length > SHORTEST_LABELLED) {
+                addNote(g2, text, points, area, space, notes);
+            }
+        }
+    }
+
+    /** Labels a line at its middle, or nearer to an end where the middle is taken. */
+    private void addNote(
+            Graphics2D g2, String text, List<Point2D> line, Rectangle2D area, LabelSpace space, List<Note> notes) {
+        for (double share : new double[] {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
+            Point2D at = line.get((int) (share * (line.size() - 1)));
+            Note note = new Note(text, at.getX(), at.getY(), TextAnchor.CENTER, style.small());
+            if (area.contains(note.box(g2)) && space.isFree(note.box(g2), 4)) {
+                space.take(note.box(g2));
+                notes.add(note);
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,134 @@
+package dev.lapwright.charts;
+
+import dev.lapwright.lap.Channel;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.track.Stations;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.PlotState;
+
+/** The road in plan coloured by speed, and what is written beside it. */
+final class MapPlot extends Plot {
+    private static final long serialVersionUID = 1L;
+    private static final double ROAD = 7;
+    private static final double CASING = 10;
+    /** Room for labels round the road, px. */
+    private static final double MARGIN = 58;
+    /** Room beneath for scale and north arrow, px. */
+    private static final double FOOT = 34;
+
+    private static final double REACH = 0.8;
+    /** Colours told apart along the road. */
+    private static final int SHADES = 48;
+
+    private final transient Lap lap;
+    private final transient ValueRamp ramp;
+    private final ChartStyle style;
+
+    MapPlot(Lap lap, ValueRamp ramp, ChartStyle style) {
+        this.lap = lap;
+        this.ramp = ramp;
+        this.style = style;
+        setBackgroundPaint(null);
+    }
+
+    @Override
+    public String getPlotType() {
+        return "track map";
+    }
+
+    Lap lap() {
+        return lap;
+    }
+
+    @Override
+    public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
+        if (info != null) {
+            info.setPlotArea(area);
+            info.setDataArea(area);
+        }
+        Stations stations = lap.stations();
+        Rectangle2D land = new Rectangle2D.Double(
+                area.getX() + MARGIN,
+                area.getY() + MARGIN / 2,
+                Math.max(1, area.getWidth() - 2 * MARGIN),
+                Math.max(1, area.getHeight() - 1.5 * MARGIN - FOOT));
+        MapScale scale = new MapScale(stations.x(), stations.y(), land);
+        drawRoad(g2, scale, stations.x(), stations.y());
+        MapLabels labels = new MapLabels(g2, style, scale, stations, area);
+        labels.drawStart(lap.track().isClosed());
+        labels.drawCorners();
+        new MapFoot(style, scale).draw(g2, area);
+    }
+
+    private void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
+        double[] v = lap.column(Channel.SPEED);
+        int n = x.length;
+        g2.setStroke(ChartStyle.round(CASING));
+        g2.setPaint(style.palette().muted());
+        g2.draw(path(scale, x, y, 0, n - 1));
+        // Each stretch reaches a little under the next one, so that no seam shows between them.
+        g2.setStroke(ChartStyle.solid(ROAD));
+        int from = 0;
+        while (from + 1 < n) {
+            int to = from + 1;
+            int shade = shade(v[from], v[to]);
+            while (to + 1 < n && shade(v[to], v[to + 1]) == shade) {
+                to++;
+            }
+            g2.setPaint(colour(shade));
+            Path2D stretch = path(scale, x, y, from, to);
+            if (to + 1 < n) {
+                reach(stretch, scale, x, y, to);
+            }
+            g2.draw(stretch);
+            from = to;
+        }
+    }
+
+    /** Lengthens a stretch that ends at a station by a px or so towards the next station. */
+    private static void reach(Path2D stretch, MapScale scale, double[] x, double[] y, int end) {
+        double px = scale.px(x[end]);
+        double py = scale.py(y[end]);
+        double dx = scale.px(x[end + 1]) - px;
+        double dy = scale.py(y[end + 1]) - py;
+        double length = Math.hypot(dx, dy);
+        double part = length > REACH ? REACH / length : 1;
+        stretch.lineTo(px + part * dx, py + part * dy);
+    }
+
+    private int shade(double a, double b) {
+        double kmh = Numbers.kmh((a + b) / 2);
+        double share = (kmh - ramp.getLowerBound()) / (ramp.getUpperBound() - ramp.getLowerBound());
+        return (int) Math.max(0, Math.min(SHADES - 1, share * SHADES));
+    }
+
+    private Color colour(int shade) {
+        double share = (shade + 0.5) / SHADES;
+        return ramp.getPaint(ramp.getLowerBound() + share * (ramp.getUpperBound() - ramp.getLowerBound()));
+    }
+
+    private static Path2D path(MapScale scale, double[] x, double[] y, int from, int to) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(scale.px(x[from]), scale.py(y[from]));
+        for (int i = from + 1; i <= to; i++) {
+            path.lineTo(scale.px(x[i]), scale.py(y[i]));
+        }
+        return path;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+        return System.identityHashCode(this);
+    }
+}

@@ -1,0 +1,39 @@
+package dev.lapwright.charts;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import org.jfree.chart.annotations.AbstractXYAnnotation;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.TextAnchor;
+
+/** Says which side of an axis of differences is behind and which ahead. */
+final class Sides extends AbstractXYAnnotation {
+    private static final long serialVersionUID = 1L;
+    private static final double GAP = 4;
+
+    private final String reference;
+    private final ChartStyle style;
+
+    Sides(String reference, ChartStyle style) {
+        this.reference = reference;
+        this.style = style;
+    }
+
+    @Override
+    public void draw(
+            Graphics2D g2,
+            XYPlot plot,
+            Rectangle2D area,
+            ValueAxis domain,
+            ValueAxis range,
+            int rendererIndex,
+            PlotRenderingInfo info) {
+        double x = area.getMinX() + GAP;
+        new Note("+ behind " + reference, x, area.getMinY() + 1, TextAnchor.TOP_LEFT, style.small())
+                .draw(g2, style.palette().muted());
+        new Note("\u2212 ahead of " + reference, x, area.getMaxY() - 1, TextAnchor.BOTTOM_LEFT, style.small())
+                .draw(g2, style.palette().muted());
+    }
+}
