@@ -126,9 +126,7 @@ class ResultsTest {
 
     @Test
     void aPointWithoutALapSaysWhyAndHasNoNumbers() throws IOException {
-        Track steep = Documents.circuit(new DocumentSource(
-                "steep",
-                """
+        Track steep = Documents.circuit(new DocumentSource("steep", """
                 { "lapwright": "circuit/1", "name": "Steep", "closed": false, "segments": [
                   { "type": "straight", "lengthM": 400, "slopePercent": 40 } ] }
                 """));
