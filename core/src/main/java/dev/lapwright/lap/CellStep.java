@@ -8,7 +8,9 @@ package dev.lapwright.lap;
  */
 final class CellStep {
     private static final int MAX_SPLITS = 60;
-    private static final int MAX_REFINEMENTS = 8;
+    /** Slope below which 1/a is no basis for a step, m/s². */
+    private static final double LEAST_SLOPE = 1e-6;
+
     /** On the place of a break, m. */
     private static final double PLACE_TOLERANCE = 1e-6;
 
@@ -85,7 +87,7 @@ final class CellStep {
                 first = false;
             }
             int above = upperPiece(piece);
-            if (!braking && k1 > 0 && p.bandDensity[piece] > 0) {
+            if (!braking && k1 > LEAST_SLOPE && p.bandDensity[piece] > 0) {
                 double part = bandDistance(p.breakEnergy[above], done, length, e, k1, piece);
                 if (part < h) {
                     time += bandTime;
@@ -141,26 +143,37 @@ final class CellStep {
      */
     private double bandDistance(double target, double done, double length, double e, double k1, int piece) {
         double rise = target - e;
-        double g1 = 1 / k1;
-        double g2 = 1 / slope(done + 0.5 * rise * g1 / length, 1, e + 0.5 * rise, piece);
-        double g3 = 1 / slope(done + rise * (2 * g2 - g1) / length, 1, target, piece);
-        endSlope = 1 / g3;
-        bandTime = rise / 6 * (g1 / speed(e) + 4 * g2 / speed(e + 0.5 * rise) + g3 / speed(target));
-        double distance = rise / 6 * (g1 + 4 * g2 + g3);
-        return g2 > 0 && g3 > 0 ? distance : Double.POSITIVE_INFINITY;
+        double k2 = slope(done + 0.5 * rise / (k1 * length), 1, e + 0.5 * rise, piece);
+        if (!(k2 > LEAST_SLOPE)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double k3 = slope(done + rise * (2 / k2 - 1 / k1) / length, 1, target, piece);
+        if (!(k3 > LEAST_SLOPE)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        endSlope = k3;
+        bandTime = rise / 6 * (1 / (k1 * speed(e)) + 4 / (k2 * speed(e + 0.5 * rise)) + 1 / (k3 * speed(target)));
+        return rise / 6 * (1 / k1 + 4 / k2 + 1 / k3);
     }
 
     /** Energy where the distance h ends, which lies before {@code target} at the distance {@code whole}. */
     private double withinBand(
             double target, double whole, double done, double h, double length, double e, double k1, int piece) {
+        double low = e;
+        double high = target;
         double end = e + (target - e) * h / whole;
-        for (int i = 0; i < MAX_REFINEMENTS; i++) {
+        for (int i = 0; i < MAX_SPLITS; i++) {
             double miss = h - bandDistance(end, done, length, e, k1, piece);
-            double moved = end + miss * endSlope;
-            end = moved > e && moved < target ? moved : 0.5 * (end + (miss > 0 ? target : e));
             if (Math.abs(miss) < PLACE_TOLERANCE) {
                 break;
             }
+            if (miss > 0) {
+                low = end;
+            } else {
+                high = end;
+            }
+            double moved = end + miss * endSlope;
+            end = moved > low && moved < high ? moved : 0.5 * (low + high);
         }
         time += bandTime;
         return end;
@@ -182,22 +195,32 @@ final class CellStep {
     /** Length of the step that ends at {@code target}, less than h as the whole step goes beyond it. */
     private double lengthTo(
             double target, double end, double done, int sign, double h, double length, double e, double k1, int piece) {
+        if (target == e) {
+            return 0;
+        }
         double share = (target - e) / (end - e);
         // The slope changes from k1 to that at the end: start from the parabola through both ends.
         double bend = (sign * h * k1 - (end - e)) / (end - e);
         double part = h * share / (1 + bend * (1 - share));
-        for (int i = 0; i < MAX_REFINEMENTS; i++) {
-            if (!(part > 0 && part < h)) {
-                part = h * share;
+        double low = 0;
+        double high = h;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            if (!(part > low && part < high)) {
+                part = 0.5 * (low + high);
             }
-            double miss = step(done, sign, part, length, e, k1, piece) - target;
-            double move = miss / (sign * endSlope);
+            double over = (step(done, sign, part, length, e, k1, piece) - target) * Math.signum(target - e);
+            double move = over / Math.abs(endSlope);
+            if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return part;
+            }
+            if (over > 0) {
+                high = part;
+            } else {
+                low = part;
+            }
             part -= move;
-            if (Math.abs(move) < PLACE_TOLERANCE) {
-                break;
-            }
         }
-        return Math.max(0, Math.min(part, h));
+        return part;
     }
 
     /** de/ds at a fraction of the cell counted from where the step began. */
