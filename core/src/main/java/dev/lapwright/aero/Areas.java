@@ -1,5 +1,7 @@
 package dev.lapwright.aero;
 
+import dev.lapwright.fault.Check;
+
 /**
  * The three aerodynamic areas of a car, m²: force divided by dynamic pressure.
  *
@@ -8,6 +10,12 @@ package dev.lapwright.aero;
  * @param liftRear ClA of the rear axle
  */
 public record Areas(double drag, double liftFront, double liftRear) {
+    public Areas {
+        Check.finite("CdA (m²)", drag);
+        Check.finite("ClA front (m²)", liftFront);
+        Check.finite("ClA rear (m²)", liftRear);
+    }
+
     /** Nothing. */
     public static final Areas NONE = new Areas(0, 0, 0);
 

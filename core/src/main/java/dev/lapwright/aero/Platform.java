@@ -1,5 +1,6 @@
 package dev.lapwright.aero;
 
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.Locale;
 
@@ -36,6 +37,10 @@ public final class Platform {
             double staticRearMm,
             double frontRate,
             double rearRate) {
+        Check.finite("front ride height (mm)", staticFrontMm);
+        Check.finite("rear ride height (mm)", staticRearMm);
+        Check.positive("front ride rate (N/m)", frontRate);
+        Check.positive("rear ride rate (N/m)", rearRate);
         this.base = base;
         this.map = map;
         this.staticFrontMm = staticFrontMm;

@@ -1,5 +1,7 @@
 package dev.lapwright.aero;
 
+import dev.lapwright.fault.Check;
+
 /**
  * How one aerodynamic area answers to ride height: a full quadratic in the changes of front and rear height from the
  * reference (a second-order response surface; Box & Wilson, J. R. Stat. Soc. B 13 (1951) 1), the usual way to condense a
@@ -12,6 +14,14 @@ package dev.lapwright.aero;
  * @param cross m² per mm² of the product
  */
 public record ResponseSurface(double front, double rear, double frontSquare, double rearSquare, double cross) {
+    public ResponseSurface {
+        Check.finite("ride-height map, front (m²/mm)", front);
+        Check.finite("ride-height map, rear (m²/mm)", rear);
+        Check.finite("ride-height map, front squared (m²/mm²)", frontSquare);
+        Check.finite("ride-height map, rear squared (m²/mm²)", rearSquare);
+        Check.finite("ride-height map, product (m²/mm²)", cross);
+    }
+
     /** An area that does not care about ride height. */
     public static final ResponseSurface FLAT = new ResponseSurface(0, 0, 0, 0, 0);
 

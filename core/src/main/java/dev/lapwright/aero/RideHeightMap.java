@@ -1,5 +1,7 @@
 package dev.lapwright.aero;
 
+import dev.lapwright.fault.Check;
+
 /**
  * The ride-height map: what the three areas add when the car stands off its reference heights.
  *
@@ -15,6 +17,10 @@ public record RideHeightMap(
         ResponseSurface drag,
         ResponseSurface liftFront,
         ResponseSurface liftRear) {
+    public RideHeightMap {
+        Check.finite("reference front ride height (mm)", referenceFrontMm);
+        Check.finite("reference rear ride height (mm)", referenceRearMm);
+    }
 
     /** What is added to the base areas at dynamic heights in mm; a floor that touches the road is taken as at 0 mm. */
     public Areas at(double frontMm, double rearMm) {

@@ -6,6 +6,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.TorqueCurve;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -34,6 +35,10 @@ public final class Car {
     private final TorqueCurve torqueCurve;
     private final PowerCorrection powerCorrection;
     private final List<Adjustment> adjustments;
+    /** What was set since the car was made from its document, in order; and that car, null if this is it. */
+    private final Map<String, Double> settings;
+
+    private final Car document;
 
     private Car(
             String name,
@@ -44,7 +49,9 @@ public final class Car {
             double[] gearRatios,
             TorqueCurve torqueCurve,
             PowerCorrection powerCorrection,
-            List<Adjustment> adjustments) {
+            List<Adjustment> adjustments,
+            Map<String, Double> settings,
+            Car document) {
         this.name = name;
         this.description = description;
         this.values = values;
@@ -54,6 +61,8 @@ public final class Car {
         this.torqueCurve = torqueCurve;
         this.powerCorrection = powerCorrection;
         this.adjustments = adjustments;
+        this.settings = settings;
+        this.document = document;
     }
 
     /**
@@ -109,7 +118,9 @@ public final class Car {
                 gearRatios.clone(),
                 torqueCurve,
                 powerCorrection,
-                List.copyOf(adjustments));
+                List.copyOf(adjustments),
+                Map.of(),
+                null);
         car.checkAdjustments();
         return car;
     }
@@ -167,24 +178,51 @@ public final class Car {
 
     /** The same car with one quantity changed. */
     public Car with(Quantity quantity, double value) {
-        double[] changed = values.clone();
-        changed[quantity.ordinal()] = quantity.checked(value);
-        return copy(changed, wingAngles, gearRatios);
+        return with(quantity.path(), value);
     }
 
     /**
-     * The same car with one adjustment set, or one of {@link #quantityNames()} changed.
+     * The same car with one adjustment set, or one of {@link #quantityNames()} changed. Setting a thing again replaces its
+     * former setting, so the order of two different settings matters only where both move one quantity: the first set acts
+     * first.
      *
      * @param adjustmentOrQuantity its name
      * @param value in the adjustment's or quantity's unit
      */
     public Car with(String adjustmentOrQuantity, double value) {
+        Map<String, Double> all = new LinkedHashMap<>(settings);
+        all.put(adjustmentOrQuantity, value);
+        return set(all);
+    }
+
+    /** The document's car with settings applied in their order. */
+    private Car set(Map<String, Double> all) {
+        Car from = document == null ? this : document;
+        Car car = from;
+        for (Map.Entry<String, Double> setting : all.entrySet()) {
+            car = car.apply(setting.getKey(), setting.getValue());
+        }
+        return new Car(
+                name,
+                description,
+                car.values,
+                wings,
+                car.wingAngles,
+                car.gearRatios,
+                torqueCurve,
+                powerCorrection,
+                adjustments,
+                Collections.unmodifiableMap(all),
+                from);
+    }
+
+    private Car apply(String setting, double value) {
         for (Adjustment adjustment : adjustments) {
-            if (adjustment.name().equals(adjustmentOrQuantity)) {
+            if (adjustment.name().equals(setting)) {
                 return adjusted(adjustment, value);
             }
         }
-        return withQuantity(adjustmentOrQuantity, value);
+        return withQuantity(setting, value);
     }
 
     private Car adjusted(Adjustment adjustment, double value) {
@@ -200,7 +238,9 @@ public final class Car {
     private Car withQuantity(String quantity, double value) {
         Quantity known = quantityOfPath(quantity);
         if (known != null) {
-            return with(known, value);
+            double[] changed = values.clone();
+            changed[known.ordinal()] = known.checked(value);
+            return copy(changed, wingAngles, gearRatios);
         }
         int wing = wingIndex(quantity);
         if (wing >= 0) {
@@ -221,16 +261,35 @@ public final class Car {
 
     /** The same car with a whole setup, its settings applied in their order. */
     public Car with(Setup setup) {
-        Car car = this;
-        for (Map.Entry<String, Double> setting : setup.settings().entrySet()) {
-            car = car.with(setting.getKey(), setting.getValue());
-        }
-        return car;
+        Map<String, Double> all = new LinkedHashMap<>(settings);
+        all.putAll(setup.settings());
+        return set(all);
+    }
+
+    /** What has been set since the car was made from its document, by name, in the order it acts; unmodifiable. */
+    public Map<String, Double> settings() {
+        return settings;
+    }
+
+    /** Where an adjustment stands: as last set, or at its standard. */
+    public double setting(String adjustmentName) {
+        Double set = settings.get(adjustmentName);
+        return set != null ? set : adjustment(adjustmentName).standard();
     }
 
     private Car copy(double[] newValues, double[] newAngles, double[] newRatios) {
         return new Car(
-                name, description, newValues, wings, newAngles, newRatios, torqueCurve, powerCorrection, adjustments);
+                name,
+                description,
+                newValues,
+                wings,
+                newAngles,
+                newRatios,
+                torqueCurve,
+                powerCorrection,
+                adjustments,
+                settings,
+                document);
     }
 
     private static Quantity quantityOfPath(String path) {

@@ -1,6 +1,7 @@
 package dev.lapwright.car;
 
 import dev.lapwright.curve.MonotoneCubic;
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
@@ -24,6 +25,11 @@ public sealed interface Effect {
      * The quantity is {@code offset + factor · setting}. Where units differ but convert, the factor holds the conversion.
      */
     record Absolute(String quantity, double offset, double factor) implements Effect {
+        public Absolute {
+            Check.finite(quantity + " offset", offset);
+            Check.finite(quantity + " factor", factor);
+        }
+
         @Override
         public double apply(double before, double setting, double standard) {
             return offset + factor * setting;
@@ -32,6 +38,10 @@ public sealed interface Effect {
 
     /** The quantity changes by {@code perUnit} for each unit the setting is away from the standard setting. */
     record Relative(String quantity, double perUnit) implements Effect {
+        public Relative {
+            Check.finite(quantity + " perUnit", perUnit);
+        }
+
         @Override
         public double apply(double before, double setting, double standard) {
             return before + perUnit * (setting - standard);
@@ -51,6 +61,9 @@ public sealed interface Effect {
             if (settings.length < 2) {
                 throw new InvalidValueException(
                         quantity, "a table of " + settings.length + " settings is too short", "give 2 or more");
+            }
+            for (double value : values) {
+                Check.finite(quantity + " table", value);
             }
             this.quantity = quantity;
             this.curve = new MonotoneCubic(settings, values);

@@ -1,5 +1,6 @@
 package dev.lapwright.car;
 
+import dev.lapwright.fault.Check;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -16,6 +17,7 @@ public record Setup(String name, Map<String, Double> settings) {
     public static final Setup STANDARD = new Setup("standard", Map.of());
 
     public Setup {
+        settings.forEach(Check::finite);
         settings = Collections.unmodifiableMap(new LinkedHashMap<>(settings));
     }
 

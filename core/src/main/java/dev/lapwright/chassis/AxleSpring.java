@@ -1,5 +1,7 @@
 package dev.lapwright.chassis;
 
+import dev.lapwright.fault.Check;
+
 /**
  * The springing of one axle.
  *
@@ -14,6 +16,14 @@ package dev.lapwright.chassis;
  */
 public record AxleSpring(
         double springRate, double motionRatio, double antiRollStiffness, double tyreRate, double track) {
+    public AxleSpring {
+        Check.positive("spring rate (N/m)", springRate);
+        Check.positive("motion ratio", motionRatio);
+        Check.inRange("anti-roll stiffness (Nm/rad)", antiRollStiffness, 0, 1e8);
+        Check.positive("tyre rate (N/m)", tyreRate);
+        Check.positive("track (m)", track);
+    }
+
     /** Rate at the wheel, N/m. */
     public double wheelRate() {
         return springRate * motionRatio * motionRatio;

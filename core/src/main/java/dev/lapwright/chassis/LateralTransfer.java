@@ -1,5 +1,7 @@
 package dev.lapwright.chassis;
 
+import dev.lapwright.fault.Check;
+
 /**
  * Load that moves from the inner to the outer wheel of each axle, per newton of lateral force m·ay at the centre of gravity:
  * through the roll centre directly, and through roll by the axle's share of roll stiffness.
@@ -11,6 +13,11 @@ package dev.lapwright.chassis;
  * @param rear ΔZ of the rear axle per newton
  */
 public record LateralTransfer(double front, double rear) {
+    public LateralTransfer {
+        Check.finite("front load transfer", front);
+        Check.finite("rear load transfer", rear);
+    }
+
     /**
      * @param frontShare share of the weight on the front axle, b/L
      * @param cgHeight m
@@ -28,6 +35,10 @@ public record LateralTransfer(double front, double rear) {
             double frontTrack,
             double rearTrack,
             double frontRollShare) {
+        Check.inRange("share of weight at the front", frontShare, 0, 1);
+        Check.positive("front track (m)", frontTrack);
+        Check.positive("rear track (m)", rearTrack);
+        Check.inRange("share of roll stiffness at the front", frontRollShare, 0, 1);
         double arm = cgHeight - frontShare * frontRollCentre - (1 - frontShare) * rearRollCentre;
         return new LateralTransfer(
                 geometric(frontShare, frontRollCentre, frontTrack) + elastic(frontRollShare, arm, frontTrack),

@@ -1,5 +1,7 @@
 package dev.lapwright.curve;
 
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -18,13 +20,18 @@ public final class CubicTable {
      * @param cells number of steps, at least 2
      */
     public CubicTable(double first, double last, int cells, DoubleUnaryOperator function) {
+        Check.finite("first abscissa", first);
+        if (!(Check.finite("last abscissa", last) > first) || cells < 2) {
+            throw new InvalidValueException(
+                    "table", "it has no extent", "give a last above the first and 2 or more cells");
+        }
         this.first = first;
         this.cells = cells;
         double step = (last - first) / cells;
         inverseStep = 1 / step;
         double[] y = new double[cells + 1];
         for (int i = 0; i <= cells; i++) {
-            y[i] = function.applyAsDouble(first + i * step);
+            y[i] = Check.finite("tabulated value", function.applyAsDouble(first + i * step));
         }
         double[] d = new double[cells + 1];
         for (int i = 1; i < cells; i++) {

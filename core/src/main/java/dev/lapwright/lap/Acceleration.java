@@ -8,6 +8,12 @@ final class Acceleration {
     /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
+    /** A secant step this short leaves an error far below it. */
+    private static final double LAST_STEP = 1e-4;
+    /** Use below which a moderate change of acceleration cannot reach the limit. */
+    private static final double CLEAR = 0.5;
+
+    private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -18,9 +24,11 @@ final class Acceleration {
     private double lastEngine;
     private double lastGripDrive;
     private double lastGripBrake;
+    /** Growth of the force needed with acceleration, over the inertia: near 1. */
+    private double engineRate;
+
     private double slopeDrive;
     private double slopeBrake;
-    private double root;
     private double rootSlope;
 
     /** What limited the last acceleration found by {@link #drive}. */
@@ -41,6 +49,7 @@ final class Acceleration {
         lastEngine = 0;
         lastGripDrive = 5;
         lastGripBrake = -8;
+        engineRate = 1;
         slopeDrive = 0.1;
         slopeBrake = 0.1;
     }
@@ -55,32 +64,40 @@ final class Acceleration {
         double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
         double ax = lastEngine;
-        double use = 0;
-        for (int i = 0; i < MAX_ITERATIONS; i++) {
+        double use = wheels.use(ax, massFactor);
+        double step = (engine - wheels.needed) / (engineRate * inertia);
+        double before = wheels.needed;
+        // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
+        boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
+        ax += step;
+        for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
             use = wheels.use(ax, massFactor);
-            double step = (engine - wheels.needed) / inertia;
-            ax += step;
-            if (Math.abs(step) < 1e-8) {
-                break;
+            double rate = (wheels.needed - before) / (step * inertia);
+            if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
+                engineRate = rate;
             }
+            before = wheels.needed;
+            step = (engine - before) / (engineRate * inertia);
+            settled = Math.abs(step) < ENGINE_TOLERANCE;
+            ax += step;
         }
         lastEngine = ax;
         limit = Limit.POWER;
+        double force = engine;
         if (use > 1) {
-            double coast = ax - engine / inertia;
-            double guess = lastGripDrive < ax ? lastGripDrive : 0.5 * (coast + ax);
-            ax = gripRoot(1, coast, guess, slopeDrive, massFactor);
+            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
+            ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
+            force = Math.max(wheels.needed, 0);
         }
         reading = ax;
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
         if (density > 0 && a > 0) {
             double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            double driven = Math.max(wheels.needed, 0) / inertia;
-            a /= 1 + density * x * (1 - x) * driven;
+            a /= 1 + density * x * (1 - x) * force / inertia;
             reading = a + wheels.climb;
         }
         return a;
@@ -91,9 +108,7 @@ final class Acceleration {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
-        wheels.use(lastGripBrake, massFactor);
-        double coast = lastGripBrake - wheels.needed / (car.mass * massFactor);
-        double ax = -gripRoot(-1, -coast, -Math.min(lastGripBrake, coast), slopeBrake, massFactor);
+        double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
         reading = ax;
@@ -101,43 +116,49 @@ final class Acceleration {
     }
 
     /**
-     * The greatest y for which the acceleration sign·y can be had. Never below {@code coast}: where even coasting asks too
-     * much of the tyres the car neither drives nor brakes.
+     * The greatest y for which the acceleration sign·y can be had, searched from steady speed outwards: up to its cornering
+     * limit a car can hold its speed, while it may be unable to lift off. Beyond the limit, where it cannot, the answer is
+     * what asks less of the tyres: coasting, or else holding.
      */
-    private double gripRoot(int sign, double coast, double guess, double slope, double massFactor) {
-        double low = coast;
+    private double gripRoot(int sign, double guess, double slope, double massFactor) {
+        double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
-        double x = Math.max(guess, coast);
+        double x = Math.max(guess, low);
         double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
-        boolean coastTried = false;
+        boolean lowKnown = false;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
             } else {
                 low = x;
-                coastTried = true;
+                lowKnown = true;
+            }
+            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
+                return x;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+                return next;
             }
             if (!(next > low && next < high)) {
                 if (high == Double.POSITIVE_INFINITY) {
                     next = low + 4 * (1 + Math.abs(low));
-                } else if (!coastTried) {
-                    next = coast;
+                } else if (lowKnown) {
+                    next = 0.5 * (low + high);
                 } else {
+                    double steady = excess(sign * low, massFactor);
+                    if (steady > 0) {
+                        return beyondLimit(sign, low, massFactor);
+                    }
+                    lowKnown = true;
                     next = 0.5 * (low + high);
                 }
-            }
-            if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
-                return x;
             }
             double before = g;
             double moved = next - x;
             x = next;
             g = excess(sign * x, massFactor);
-            if (x == coast && g > 0) {
-                return coast;
-            }
             double secant = (g - before) / moved;
             if (secant > 0) {
                 next = x - g / secant;
@@ -148,6 +169,31 @@ final class Acceleration {
             }
         }
         return x;
+    }
+
+    /** Above the cornering limit: by bisection between steady speed, which cannot be held, and coasting if that can. */
+    private double beyondLimit(int sign, double steady, double massFactor) {
+        double inertia = car.mass * massFactor;
+        double coast = sign * (sign * steady - wheels.needed / inertia);
+        boolean coastHolds = excess(sign * coast, massFactor) <= 0;
+        if (sign < 0) {
+            return coast;
+        }
+        if (!coastHolds) {
+            wheels.use(sign * steady, massFactor);
+            return steady;
+        }
+        double low = coast;
+        double high = steady;
+        for (int i = 0; i < MAX_ITERATIONS && high - low > 1e-9; i++) {
+            double middle = 0.5 * (low + high);
+            if (excess(sign * middle, massFactor) > 0) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return low;
     }
 
     private double excess(double ax, double massFactor) {

@@ -2,11 +2,17 @@ package dev.lapwright.lap;
 
 /**
  * Carries the energy e = v²/2 across one cell by de/ds = a(s, e), with Kutta's third-order rule, forward under drive or
- * backward under braking. Where e meets a break speed of the propulsion the step is split there exactly: up to the break s
- * is integrated over e (Hénon, Physica D 5 (1982) 412), then e over s again. Scratch of one solver.
+ * backward under braking. Where e meets a break speed of the propulsion the step is split there: its first part is the step
+ * of the very length that ends on the break, so that the result changes without a jump as a break moves into a cell. Scratch
+ * of one solver.
  */
 final class CellStep {
-    private static final int MAX_SPLITS = 40;
+    private static final int MAX_SPLITS = 60;
+    /** Slope below which 1/a is no basis for a step, m/s². */
+    private static final double LEAST_SLOPE = 1e-6;
+
+    /** On the place of a break, m. */
+    private static final double PLACE_TOLERANCE = 1e-6;
 
     private final Vehicle car;
     private final Acceleration acceleration;
@@ -18,6 +24,8 @@ final class CellStep {
     double startSlope;
 
     double endSlope;
+
+    private double bandTime;
 
     private double[] rows;
     private int cell;
@@ -78,12 +86,26 @@ final class CellStep {
                 startSlope = k1;
                 first = false;
             }
-            double end = step(done, sign, h, e, k1, piece);
+            int above = upperPiece(piece);
+            if (!braking && k1 > LEAST_SLOPE && p.bandDensity[piece] > 0) {
+                double part = bandDistance(p.breakEnergy[above], done, length, e, k1, piece);
+                if (part < h) {
+                    time += bandTime;
+                    done += part / length;
+                    e = p.breakEnergy[above];
+                    piece = above;
+                    continue;
+                }
+                if (part < Double.POSITIVE_INFINITY) {
+                    return withinBand(p.breakEnergy[above], part, done, h, length, e, k1, piece);
+                }
+            }
+            double end = step(done, sign, h, length, e, k1, piece);
             double target;
             int nextPiece;
-            if (end > p.breakEnergy[piece + 1]) {
-                target = p.breakEnergy[piece + 1];
-                nextPiece = piece + 1;
+            if (above <= p.pieces && end > p.breakEnergy[above]) {
+                target = p.breakEnergy[above];
+                nextPiece = above;
             } else if (piece > 0 && end < p.breakEnergy[piece]) {
                 target = p.breakEnergy[piece];
                 nextPiece = piece - 1;
@@ -91,11 +113,7 @@ final class CellStep {
                 time += duration(h, e, end, sign * k1, sign * endSlope);
                 return end;
             }
-            double part = distanceTo(target, done, sign, length, e, k1, piece);
-            if (!(part < h)) {
-                time += duration(h, e, target, sign * k1, sign * endSlope);
-                return target;
-            }
+            double part = lengthTo(target, end, done, sign, h, length, e, k1, piece);
             time += duration(part, e, target, sign * k1, sign * endSlope);
             done += part / length;
             e = target;
@@ -104,43 +122,105 @@ final class CellStep {
                 time += (h - part) / Math.sqrt(2 * e);
                 return e;
             }
-            piece = Math.min(nextPiece, p.pieces - 1);
-            if (braking && nextPiece == p.pieces) {
-                // Beyond what the gears can reach the braking goes on in top gear.
-                double rest = length * (1 - done);
-                double last = slope(done, sign, e, piece);
-                double beyond = step(done, sign, rest, e, last, piece);
-                time += duration(rest, e, beyond, sign * last, sign * endSlope);
-                return beyond;
-            }
+            piece = nextPiece;
         }
         return e;
     }
 
+    /** The piece above, for braking the first in another gear; one past the last where no gear is left but the top. */
+    private int upperPiece(int piece) {
+        Propulsion p = car.propulsion;
+        int above = piece + 1;
+        while (braking && above <= p.pieces && (above == p.pieces || p.gear[above] == p.gear[piece])) {
+            above++;
+        }
+        return above;
+    }
+
+    /**
+     * Distance from e to {@code target} within a shift's band. There 1/a is the smooth one, a sum of a slowly varying part
+     * and the shift's parabola, so that Kutta's rule is applied to ds/de. Leaves the time in {@link #bandTime}.
+     */
+    private double bandDistance(double target, double done, double length, double e, double k1, int piece) {
+        double rise = target - e;
+        double k2 = slope(done + 0.5 * rise / (k1 * length), 1, e + 0.5 * rise, piece);
+        if (!(k2 > LEAST_SLOPE)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double k3 = slope(done + rise * (2 / k2 - 1 / k1) / length, 1, target, piece);
+        if (!(k3 > LEAST_SLOPE)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        endSlope = k3;
+        bandTime = rise / 6 * (1 / (k1 * speed(e)) + 4 / (k2 * speed(e + 0.5 * rise)) + 1 / (k3 * speed(target)));
+        return rise / 6 * (1 / k1 + 4 / k2 + 1 / k3);
+    }
+
+    /** Energy where the distance h ends, which lies before {@code target} at the distance {@code whole}. */
+    private double withinBand(
+            double target, double whole, double done, double h, double length, double e, double k1, int piece) {
+        double low = e;
+        double high = target;
+        double end = e + (target - e) * h / whole;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            double miss = h - bandDistance(end, done, length, e, k1, piece);
+            if (Math.abs(miss) < PLACE_TOLERANCE) {
+                break;
+            }
+            if (miss > 0) {
+                low = end;
+            } else {
+                high = end;
+            }
+            double moved = end + miss * endSlope;
+            end = moved > low && moved < high ? moved : 0.5 * (low + high);
+        }
+        time += bandTime;
+        return end;
+    }
+
+    private static double speed(double energy) {
+        return Math.sqrt(2 * energy);
+    }
+
     /** Kutta's third-order rule over the distance h; leaves the slope at its far end in {@link #endSlope}. */
-    private double step(double done, int sign, double h, double e, double k1, int piece) {
-        double length = h / (1 - done);
+    private double step(double done, int sign, double h, double length, double e, double k1, int piece) {
         double signed = sign * h;
         double k2 = slope(done + 0.5 * h / length, sign, e + 0.5 * signed * k1, piece);
-        double k3 = slope(1, sign, e + signed * (2 * k2 - k1), piece);
+        double k3 = slope(done + h / length, sign, e + signed * (2 * k2 - k1), piece);
         endSlope = k3;
         return e + signed / 6 * (k1 + 4 * k2 + k3);
     }
 
-    /** Distance until e reaches {@code target}, by the same rule with e as the independent variable. */
-    private double distanceTo(double target, double done, int sign, double length, double e, double k1, int piece) {
-        double rise = target - e;
-        if (rise == 0) {
+    /** Length of the step that ends at {@code target}, less than h as the whole step goes beyond it. */
+    private double lengthTo(
+            double target, double end, double done, int sign, double h, double length, double e, double k1, int piece) {
+        if (target == e) {
             return 0;
         }
-        double g1 = 1 / (sign * k1);
-        double k2 = slope(done + 0.5 * rise * g1 / length, sign, e + 0.5 * rise, piece);
-        double g2 = 1 / (sign * k2);
-        double k3 = slope(done + rise * (2 * g2 - g1) / length, sign, target, piece);
-        double g3 = 1 / (sign * k3);
-        endSlope = k3;
-        double distance = rise / 6 * (g1 + 4 * g2 + g3);
-        return distance > 0 ? distance : Double.POSITIVE_INFINITY;
+        double share = (target - e) / (end - e);
+        // The slope changes from k1 to that at the end: start from the parabola through both ends.
+        double bend = (sign * h * k1 - (end - e)) / (end - e);
+        double part = h * share / (1 + bend * (1 - share));
+        double low = 0;
+        double high = h;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            if (!(part > low && part < high)) {
+                part = 0.5 * (low + high);
+            }
+            double over = (step(done, sign, part, length, e, k1, piece) - target) * Math.signum(target - e);
+            double move = over / Math.abs(endSlope);
+            if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return part;
+            }
+            if (over > 0) {
+                high = part;
+            } else {
+                low = part;
+            }
+            part -= move;
+        }
+        return part;
     }
 
     /** de/ds at a fraction of the cell counted from where the step began. */

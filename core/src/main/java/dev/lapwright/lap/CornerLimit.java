@@ -10,6 +10,8 @@ import dev.lapwright.fault.NoLapException;
 final class CornerLimit {
     private static final int MAX_ITERATIONS = 80;
     private static final double RELATIVE_TOLERANCE = 1e-12;
+    /** A secant step this short, relative to the energy, leaves an error far below it. */
+    private static final double LAST_STEP = 1e-6;
 
     private final Vehicle car;
     private final WheelForces wheels;
@@ -58,6 +60,9 @@ final class CornerLimit {
             }
             if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || (g > 0 && x < 1e-7)) {
                 break;
+            }
+            if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
+                return Math.min(next, cap);
             }
             double before = g;
             double moved = next - x;

@@ -201,18 +201,44 @@ final class Kernel {
             x = next;
         }
         double peak = hermite(up, upEnd, upSlope, upEndSlope, x);
-        double bound = limit[i] + x * (limit[i + 1] - limit[i]);
-        if (peak > bound && up >= limit[i] && after >= limit[i + 1]) {
-            // Both ends lie on the limit: the car follows it.
-            time[i] = CellStep.duration(h, up, after, 0, 0);
-            mode[i] = BRAKING;
-            return;
-        }
-        double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, x) / h;
-        double slopeDown = hermiteSlope(before, after, downSlope, downEndSlope, x) / h;
-        time[i] = CellStep.duration(x * h, up, peak, startSlope[i], slopeUp)
-                + CellStep.duration((1 - x) * h, peak, after, slopeDown, step.startSlope);
         mode[i] = TURNING;
+        double from = x;
+        double to = x;
+        if (peak > bound(i, x)) {
+            // The limit lies below the peak: drive up to it, follow it, brake from it.
+            from = meeting(i, up, upEnd, upSlope, upEndSlope, 0, x);
+            to = meeting(i, before, after, downSlope, downEndSlope, 1, x);
+        }
+        double high1 = from < to ? Math.max(bound(i, from), up) : peak;
+        double high2 = from < to ? Math.max(bound(i, to), after) : peak;
+        double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, from) / h;
+        double slopeDown = hermiteSlope(before, after, downSlope, downEndSlope, to) / h;
+        time[i] = CellStep.duration(from * h, up, high1, startSlope[i], slopeUp)
+                + CellStep.duration((to - from) * h, high1, high2, 0, 0)
+                + CellStep.duration((1 - to) * h, high2, after, slopeDown, step.startSlope);
+    }
+
+    /** The limit inside a cell, by linear variation. */
+    private double bound(int i, double x) {
+        return limit[i] + x * (limit[i + 1] - limit[i]);
+    }
+
+    /** Where a cubic meets the limit between the cell's {@code end}, at or below it, and {@code above}. */
+    private double meeting(int i, double y0, double y1, double d0, double d1, double end, double above) {
+        double below = end;
+        double over = above;
+        if (hermite(y0, y1, d0, d1, end) >= bound(i, end)) {
+            return end;
+        }
+        for (int k = 0; k < 50 && Math.abs(over - below) > 1e-13; k++) {
+            double middle = 0.5 * (below + over);
+            if (hermite(y0, y1, d0, d1, middle) > bound(i, middle)) {
+                over = middle;
+            } else {
+                below = middle;
+            }
+        }
+        return below;
     }
 
     private static double hermite(double y0, double y1, double d0, double d1, double x) {

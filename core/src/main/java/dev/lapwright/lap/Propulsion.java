@@ -16,11 +16,11 @@ import dev.lapwright.curve.CubicTable;
  */
 final class Propulsion {
     /** Width of a shift's band over the speed of the shift, and the least width in m/s. */
-    private static final double BAND_SHARE = 0.04;
+    private static final double BAND_SHARE = 0.06;
 
     private static final double BAND_LEAST = 0.6;
-    /** A band is crossed in at least this many steps, so that one step never has to follow the whole rise and fall. */
-    private static final int BAND_PIECES = 4;
+    /** A band is crossed in this many steps at least. */
+    private static final int BAND_PIECES = 2;
 
     private static final int TORQUE_CELLS = 400;
 

@@ -13,6 +13,8 @@ final class WheelForces {
     /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
     private static final double LIGHT_WHEEL = 0.5;
 
+    private static final double MOST_USE = 1.5;
+
     private final Vehicle car;
     private final boolean ellipse;
     private final double exponent;
@@ -120,7 +122,7 @@ final class WheelForces {
         rearShift = side * car.rear.transfer;
         frontSide = side * car.frontShare;
         rearSide = side - frontSide;
-        rolling = (car.rollingResistance + car.rollingResistancePerSpeed * v) * Math.max(frontAtRest + rearAtRest, 0);
+        rolling = (car.rollingResistance + car.rollingResistancePerSpeed * v) * larger(frontAtRest + rearAtRest, 0);
     }
 
     /**
@@ -137,7 +139,7 @@ final class WheelForces {
         double pitch = car.mass * car.cgHeight / car.wheelbase * ax;
         frontLoad = frontAtRest - pitch;
         rearLoad = rearAtRest + pitch;
-        pitchUse = pitch > 0 ? pitch / Math.max(frontAtRest, TINY) : -pitch / Math.max(rearAtRest, TINY);
+        pitchUse = pitch > 0 ? pitch / larger(frontAtRest, TINY) : -pitch / larger(rearAtRest, TINY);
         if (frontLoad < 0) {
             rearLoad += frontLoad;
             frontLoad = 0;
@@ -174,8 +176,7 @@ final class WheelForces {
                 double shifted = yawMoment / car.wheelbase;
                 frontLateralUse = Math.abs(frontSide - shifted) / frontPeak;
                 rearLateralUse = (rearSide + shifted) / axleLateralPeak;
-                cornering = frontLateralUse * frontLateralUse * frontDragFactor
-                        + rearLateralUse * rearLateralUse * axleDragFactor;
+                cornering = corneringDrag(frontDragFactor, axleDragFactor);
                 needed = inertia + resistance + cornering;
             }
             frontX = car.frontDriveShare * needed / frontDrive;
@@ -187,9 +188,16 @@ final class WheelForces {
         }
         frontUse = power(frontLateralUse) + power(frontX);
         rearUse = power(rearLateralUse) + power(rearX);
-        double most = Math.max(frontUse, rearUse);
-        most = Math.max(most, Math.max(power(rollUse), power(pitchUse)));
-        return Math.max(most, power(brakeUse));
+        double most = larger(frontUse, rearUse);
+        most = larger(most, larger(power(rollUse), power(pitchUse)));
+        return larger(most, power(brakeUse));
+    }
+
+    /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
+    private double corneringDrag(double frontFactor, double rearFactor) {
+        double front = smaller(frontLateralUse, MOST_USE);
+        double rear = smaller(rearLateralUse, MOST_USE);
+        return front * front * frontFactor + rear * rear * rearFactor;
     }
 
     private double airborne(double ax, double massFactor) {
@@ -221,40 +229,64 @@ final class WheelForces {
         frontTransfer = frontShift;
         rearTransfer = rearShift;
         rollUse = (frontShift * frontTrack + rearShift * rearTrack)
-                / Math.max(frontMost * frontTrack + rearMost * rearTrack, TINY);
+                / larger(frontMost * frontTrack + rearMost * rearTrack, TINY);
         if (frontTransfer > frontMost) {
             rearTransfer += (frontTransfer - frontMost) * frontTrack / rearTrack;
             frontTransfer = frontMost;
         }
         if (rearTransfer > rearMost) {
-            frontTransfer = Math.min(frontMost, frontTransfer + (rearTransfer - rearMost) * rearTrack / frontTrack);
+            frontTransfer = smaller(frontMost, frontTransfer + (rearTransfer - rearMost) * rearTrack / frontTrack);
             rearTransfer = rearMost;
         }
     }
 
     /** Peaks, stiffness and capacities of one axle's two wheels. */
     private void axle(AxleData a, double load, double transfer) {
+        if (transfer == 0) {
+            evenAxle(a, 0.5 * load);
+            return;
+        }
         double inner = 0.5 * load - transfer;
         double outer = 0.5 * load + transfer;
-        double muInner = grip * Math.max(a.floorY, a.aY - a.bY * inner);
-        double muOuter = grip * Math.max(a.floorY, a.aY - a.bY * outer);
-        double cInner = Math.max(a.floorC, a.aC - a.bC * inner);
-        double cOuter = Math.max(a.floorC, a.aC - a.bC * outer);
-        axleLateralPeak = Math.max(muInner * inner + muOuter * outer, TINY);
+        double muInner = grip * larger(a.floorY, a.aY - a.bY * inner);
+        double muOuter = grip * larger(a.floorY, a.aY - a.bY * outer);
+        double cInner = larger(a.floorC, a.aC - a.bC * inner);
+        double cOuter = larger(a.floorC, a.aC - a.bC * outer);
+        axleLateralPeak = larger(muInner * inner + muOuter * outer, TINY);
         axleDragFactor = muInner * muInner * inner / cInner + muOuter * muOuter * outer / cOuter;
         axleToe = a.toeSquared * (cInner * inner + cOuter * outer);
-        double xInner = grip * Math.max(a.floorX, a.aX - a.bX * inner) * inner;
-        double xOuter = grip * Math.max(a.floorX, a.aX - a.bX * outer) * outer;
-        double low = Math.min(xInner, xOuter);
-        double high = Math.max(xInner, xOuter);
-        double stronger =
-                a.powerTorqueBias == Double.POSITIVE_INFINITY ? high : Math.min(high, a.powerTorqueBias * low);
-        axleDrive = Math.max(low + stronger, TINY);
+        double xInner = grip * larger(a.floorX, a.aX - a.bX * inner) * inner;
+        double xOuter = grip * larger(a.floorX, a.aX - a.bX * outer) * outer;
+        double low = smaller(xInner, xOuter);
+        double high = larger(xInner, xOuter);
+        double stronger = a.powerTorqueBias == Double.POSITIVE_INFINITY ? high : smaller(high, a.powerTorqueBias * low);
+        axleDrive = larger(low + stronger, TINY);
         axleDriveMoment = (stronger - low) / axleDrive * 0.5 * a.track;
         if (xOuter < xInner) {
             axleDriveMoment = -axleDriveMoment;
         }
-        axleBrake = Math.max(Math.max(2 * low, LIGHT_WHEEL * high), TINY);
+        axleBrake = larger(larger(2 * low, LIGHT_WHEEL * high), TINY);
+    }
+
+    /** The same where both wheels carry alike: on a straight. */
+    private void evenAxle(AxleData a, double load) {
+        double mu = grip * larger(a.floorY, a.aY - a.bY * load);
+        double c = larger(a.floorC, a.aC - a.bC * load);
+        axleLateralPeak = larger(2 * mu * load, TINY);
+        axleDragFactor = 2 * mu * mu * load / c;
+        axleToe = 2 * a.toeSquared * c * load;
+        axleDrive = larger(2 * grip * larger(a.floorX, a.aX - a.bX * load) * load, TINY);
+        axleDriveMoment = 0;
+        axleBrake = axleDrive;
+    }
+
+    /** Without the care for signed zero and NaN that Math.max takes: the kernel knows neither. */
+    private static double larger(double a, double b) {
+        return a > b ? a : b;
+    }
+
+    private static double smaller(double a, double b) {
+        return a < b ? a : b;
     }
 
     private double power(double x) {
@@ -263,9 +295,9 @@ final class WheelForces {
 
     /** Which limit the last evaluation came closest to. */
     Limit tightest() {
-        double most = Math.max(frontUse, rearUse);
-        double tip = Math.max(power(rollUse), power(pitchUse));
-        if (power(brakeUse) > Math.max(most, tip)) {
+        double most = larger(frontUse, rearUse);
+        double tip = larger(power(rollUse), power(pitchUse));
+        if (power(brakeUse) > larger(most, tip)) {
             return Limit.BRAKES;
         }
         if (tip > most) {

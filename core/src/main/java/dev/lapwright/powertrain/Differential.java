@@ -1,5 +1,7 @@
 package dev.lapwright.powertrain;
 
+import dev.lapwright.fault.Check;
+
 /**
  * Locking of a differential: S = (T_high - T_low) / (T_high + T_low), 0 open, 1 locked.
  *
@@ -11,6 +13,7 @@ public final class Differential {
 
     /** Torque bias ratio of a locking value from 0 to 1; infinite when locked. */
     public static double torqueBias(double locking) {
+        Check.inRange("locking value", locking, 0, 1);
         return locking >= 1 ? Double.POSITIVE_INFINITY : (1 + locking) / (1 - locking);
     }
 

@@ -4,7 +4,6 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeSet;
 
 /**
@@ -53,28 +52,7 @@ public final class SegmentPath {
      * @throws InvalidValueException saying by how much the path misses
      */
     public Track closedTrack(String name, double tolerance) {
-        Check.inRange("closureToleranceM", tolerance, 1e-6, 50);
-        Track track = Track.closed(name, points()).withCornerNames(names());
-        Stations laid = track.stations(StationSpacing.DEFAULT);
-        double turns = laid.totalTurning() / (2 * Math.PI);
-        double headingMiss = Math.toDegrees(laid.totalTurning() - 2 * Math.PI * Math.rint(turns));
-        boolean closes = laid.planeGap() <= tolerance
-                && Math.abs(laid.altitudeGap()) <= tolerance
-                && Math.abs(headingMiss) <= 0.5;
-        if (!closes) {
-            throw new InvalidValueException(
-                    "segments",
-                    String.format(
-                            Locale.ROOT,
-                            "the circuit does not close: its end misses its start by %.2f m on the plane, %.2f m in"
-                                    + " altitude and %.2f° in heading",
-                            laid.planeGap(),
-                            laid.altitudeGap(),
-                            headingMiss),
-                    "change lengths, radii or slopes, or allow it with closureToleranceM (now " + Check.text(tolerance)
-                            + " m; 0.5° in heading)");
-        }
-        return track;
+        return Track.closed(name, points()).withCornerNames(names()).requireClosed(tolerance);
     }
 
     /** The open run, entered at a speed in m/s. */

@@ -12,9 +12,19 @@ import java.util.List;
  */
 final class StationPlan {
     /** Length of the zone of growing steps beside such a place, in units of the spacing in curves. */
-    private static final double GRADED_STEPS = 4;
+    private static final double GRADED_STEPS = 5;
     /** A change of the curvature's course counts if it would alter the curvature by this share within 10 m. */
     private static final double KINK_SHARE = 0.02;
+
+    /** At the default spacing no step in a bend is longer than this share of its radius. */
+    private static final double STEP_PER_RADIUS = 0.06;
+
+    /** First step of a straight at the default spacing, m, and growth of the steps over the distance from its end. */
+    private static final double STRAIGHT_FIRST = 3;
+
+    private static final double STRAIGHT_GROWTH = 0.08;
+    /** Keeps a whole number of steps whole where distances carry rounding. */
+    private static final double ROUNDING = 1e-6;
 
     private static final double STRAIGHT_CURVATURE = 1e-7;
 
@@ -78,7 +88,13 @@ final class StationPlan {
     private void layInterval(TrackPoint a, TrackPoint b, boolean gradedStart, boolean gradedEnd) {
         double length = b.s() - a.s();
         boolean straight = Math.abs(a.curvature()) < STRAIGHT_CURVATURE && Math.abs(b.curvature()) < STRAIGHT_CURVATURE;
-        double step = straight ? spacing.straight() : spacing.curved();
+        double tightest = Math.max(Math.abs(a.curvature()), Math.abs(b.curvature()));
+        double curved = spacing.curved() * Math.min(1, STEP_PER_RADIUS / (StationSpacing.DEFAULT.curved() * tightest));
+        double step = straight ? spacing.straight() : curved;
+        if (straight && !gradedStart && !gradedEnd) {
+            layStraight(a, b);
+            return;
+        }
         if (length <= step && !gradedStart && !gradedEnd) {
             return;
         }
@@ -86,7 +102,7 @@ final class StationPlan {
         double zone = GRADED_STEPS * StationSpacing.DEFAULT.curved();
         int zones = (gradedStart ? 1 : 0) + (gradedEnd ? 1 : 0);
         double zoneLength = zones == 0 ? 0 : Math.min(zone, length / zones);
-        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / spacing.curved()));
+        int zoneCells = (int) Math.max(3, Math.ceil(2 * zoneLength / curved - ROUNDING));
         double from = a.s();
         double to = b.s();
         if (gradedStart) {
@@ -103,7 +119,7 @@ final class StationPlan {
             add(a, b, from);
         }
         if (middle) {
-            int cells = (int) Math.ceil((to - from) / step - 1e-9);
+            int cells = (int) Math.ceil((to - from) / step - ROUNDING);
             for (int i = 1; i < cells; i++) {
                 add(a, b, from + (to - from) * i / cells);
             }
@@ -115,6 +131,31 @@ final class StationPlan {
             for (int i = zoneCells - 1; i >= 1; i--) {
                 add(a, b, b.s() - zoneLength * i * i / (zoneCells * (double) zoneCells));
             }
+        }
+    }
+
+    /**
+     * Steps that grow from both ends: at the ends the car is slow, and a step's length over v² says how much a step changes
+     * the speed.
+     */
+    private void layStraight(TrackPoint a, TrackPoint b) {
+        double scale = spacing.straight() / StationSpacing.DEFAULT.straight();
+        double half = 0.5 * (b.s() - a.s());
+        List<Double> places = new ArrayList<>();
+        for (double d = 0; d < half; ) {
+            d += Math.min(spacing.straight(), scale * STRAIGHT_FIRST + STRAIGHT_GROWTH * scale * d);
+            places.add(d);
+        }
+        // Stretched so that a whole number of steps meets the middle.
+        double stretch = half / places.get(places.size() - 1);
+        for (double d : places.subList(0, places.size() - 1)) {
+            add(a, b, a.s() + stretch * d);
+        }
+        if (places.size() > 1 || 2 * half > scale * STRAIGHT_FIRST) {
+            add(a, b, a.s() + half);
+        }
+        for (int i = places.size() - 2; i >= 0; i--) {
+            add(a, b, b.s() - stretch * places.get(i));
         }
     }
 

@@ -184,6 +184,15 @@ public final class Stations {
         return z[s.length - 1] - z[0];
     }
 
+    /** Sum of all rises along the path, m. */
+    public double climb() {
+        double sum = 0;
+        for (int i = 0; i + 1 < z.length; i++) {
+            sum += Math.max(0, z[i + 1] - z[i]);
+        }
+        return sum;
+    }
+
     /** Total change of heading from start to end, rad: ±2π round a simple closed loop. */
     public double totalTurning() {
         return heading[s.length - 1] - heading[0];

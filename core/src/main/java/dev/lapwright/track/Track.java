@@ -4,6 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A circuit or an open run as a function of distance. Immutable.
@@ -12,6 +13,8 @@ import java.util.List;
  * where it starts: its last point carries the same values as its first.
  */
 public final class Track {
+    private static final double HEADING_TOLERANCE_DEG = 0.5;
+
     private final String name;
     private final boolean closed;
     private final double entrySpeed;
@@ -22,7 +25,11 @@ public final class Track {
     private final List<NamedPlace> cornerNames;
 
     /** A name for whatever corner lies at a distance (m). */
-    public record NamedPlace(double s, String name) {}
+    public record NamedPlace(double s, String name) {
+        public NamedPlace {
+            Check.inRange("corner name's place (m)", s, 0, 200_000);
+        }
+    }
 
     private Track(
             String name,
@@ -92,6 +99,36 @@ public final class Track {
 
     private static double[] thirds(double length) {
         return new double[] {length / 3, 2 * length / 3, length};
+    }
+
+    /**
+     * This track, if its end meets its start on the plane, in altitude and in heading (to 0.5°).
+     *
+     * @param tolerance greatest gap on the plane and in altitude, m
+     * @throws InvalidValueException saying by how much it misses
+     */
+    public Track requireClosed(double tolerance) {
+        Check.inRange("closureToleranceM", tolerance, 1e-6, 50);
+        Stations laid = stations(StationSpacing.DEFAULT);
+        double turns = Math.rint(laid.totalTurning() / (2 * Math.PI));
+        double headingMiss = Math.toDegrees(laid.totalTurning() - 2 * Math.PI * turns);
+        boolean closes = laid.planeGap() <= tolerance
+                && Math.abs(laid.altitudeGap()) <= tolerance
+                && Math.abs(headingMiss) <= HEADING_TOLERANCE_DEG;
+        if (!closes) {
+            throw new InvalidValueException(
+                    "circuit",
+                    String.format(
+                            Locale.ROOT,
+                            "it does not close: its end misses its start by %.2f m on the plane, %.2f m in altitude and"
+                                    + " %.2f° in heading",
+                            laid.planeGap(),
+                            laid.altitudeGap(),
+                            headingMiss),
+                    "change lengths, radii or slopes, or allow it with closureToleranceM (now " + Check.text(tolerance)
+                            + " m; 0.5° in heading)");
+        }
+        return this;
     }
 
     /** The same track with timing sectors that end at these distances (m, rising; the last is the length). */

@@ -1,5 +1,7 @@
 package dev.lapwright.tyre;
 
+import dev.lapwright.fault.Check;
+
 /**
  * Peak force of a tyre in one direction as its friction falls with load: μ(F) = μ0 (1 - k (F/F0 - 1)), never below 0.2 μ0.
  *
@@ -13,6 +15,12 @@ package dev.lapwright.tyre;
 public record LoadSensitivity(double referenceFriction, double sensitivity, double referenceLoad) {
     /** Share of the reference friction that is left however high the load. */
     public static final double FLOOR = 0.2;
+
+    public LoadSensitivity {
+        Check.positive("friction", referenceFriction);
+        Check.inRange("load sensitivity", sensitivity, 0, 1);
+        Check.positive("reference load (N)", referenceLoad);
+    }
 
     /** Friction coefficient at a load in N. */
     public double friction(double load) {

@@ -1,5 +1,7 @@
 package dev.lapwright.tyre;
 
+import dev.lapwright.fault.Check;
+
 /**
  * How pressure and temperature scale grip: each a parabola about its ideal, never below {@link #FLOOR}.
  *
@@ -18,7 +20,8 @@ public final class TyreState {
      * @return factor on grip, {@link #FLOOR} to 1
      */
     public static double gripFactor(double value, double ideal, double lossPerSquare) {
-        double away = value - ideal;
+        Check.finite("loss per square", lossPerSquare);
+        double away = Check.finite("pressure or temperature", value) - Check.finite("ideal", ideal);
         return Math.max(FLOOR, 1 - lossPerSquare * away * away);
     }
 }

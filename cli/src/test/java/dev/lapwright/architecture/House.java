@@ -1,0 +1,91 @@
+package dev.lapwright.architecture;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** The compiled classes and the sources of all modules, and which package belongs to which module. */
+final class House {
+    /** The packages of core from the ground up: a package may import those before it, never those after it. */
+    static final List<String> CORE_FROM_THE_GROUND_UP = List.of(
+            "fault",
+            "curve",
+            "air",
+            "track",
+            "tyre",
+            "aero",
+            "powertrain",
+            "chassis",
+            "car",
+            "lap",
+            "line",
+            "study",
+            "ride",
+            "evidence");
+
+    /** The top packages of the other modules that hold classes. */
+    static final Map<String, List<String>> OTHER_MODULES =
+            Map.of("shared", List.of("documents"), "charts", List.of("charts"), "cli", List.of("cli"));
+
+    /** Surefire runs in the folder of the module, cli. */
+    static final Path TOP = Path.of("").toAbsolutePath().getParent();
+
+    private static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPackages("dev.lapwright");
+
+    private House() {}
+
+    static JavaClasses classes() {
+        return CLASSES;
+    }
+
+    /** The package names of a module, each with all packages below it, as ArchUnit writes them. */
+    static String[] packagesOf(String module) {
+        List<String> names = module.equals("core") ? CORE_FROM_THE_GROUND_UP : OTHER_MODULES.get(module);
+        return names.stream().map(House::withAllBelow).toArray(String[]::new);
+    }
+
+    static String withAllBelow(String name) {
+        return "dev.lapwright." + name + "..";
+    }
+
+    /** The module whose folder or jar a class was compiled into, whatever its package says. */
+    static DescribedPredicate<JavaClass> compiledInto(String module) {
+        return DescribedPredicate.describe("compiled into " + module, type -> {
+            String source = type.getSource().orElseThrow().getUri().toString().toLowerCase(Locale.ROOT);
+            return source.contains("/" + module + "/target/") || source.contains("/lapwright-" + module + ".jar!");
+        });
+    }
+
+    /** Every source file of the kind (main, test or jmh) in every module. */
+    static List<Path> sourceFiles(String kind) {
+        List<Path> files = new ArrayList<>();
+        try (Stream<Path> modules = Files.list(TOP)) {
+            for (Path module : modules.sorted().toList()) {
+                Path folder = module.resolve("src").resolve(kind).resolve("java");
+                if (Files.isDirectory(folder)) {
+                    try (Stream<Path> found = Files.walk(folder)) {
+                        found.filter(file -> file.toString().endsWith(".java"))
+                                .sorted()
+                                .forEach(files::add);
+                    }
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return files;
+    }
+}

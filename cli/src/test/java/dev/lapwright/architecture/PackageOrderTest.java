@@ -1,0 +1,62 @@
+package dev.lapwright.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Inside core a lower package never imports a higher one. */
+class PackageOrderTest {
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("packagesWithThoseAbove")
+    void aPackageImportsNothingFromAbove(String name, List<String> above) {
+        noClasses()
+                .that()
+                .resideInAPackage(House.withAllBelow(name))
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(above.stream().map(House::withAllBelow).toArray(String[]::new))
+                // A package may still be waiting for its first class.
+                .allowEmptyShould(true)
+                .check(House.classes());
+    }
+
+    @Test
+    void noTwoPackagesImportEachOther() {
+        slices().matching("dev.lapwright.(**)").should().beFreeOfCycles().check(House.classes());
+    }
+
+    @Test
+    void aLapIsSolvedOnOneThread() {
+        noClasses()
+                .that()
+                .resideInAnyPackage(below("line"))
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("java.util.concurrent..")
+                .orShould()
+                .dependOnClassesThat()
+                .areAssignableTo(Thread.class)
+                .because("parallelism belongs to studies, never to the solver")
+                .check(House.classes());
+    }
+
+    private static Stream<Arguments> packagesWithThoseAbove() {
+        List<String> order = House.CORE_FROM_THE_GROUND_UP;
+        return IntStream.range(0, order.size() - 1)
+                .mapToObj(i -> Arguments.of(order.get(i), order.subList(i + 1, order.size())));
+    }
+
+    private static String[] below(String name) {
+        List<String> order = House.CORE_FROM_THE_GROUND_UP;
+        return order.subList(0, order.indexOf(name)).stream()
+                .map(House::withAllBelow)
+                .toArray(String[]::new);
+    }
+}

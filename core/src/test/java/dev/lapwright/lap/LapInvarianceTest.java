@@ -1,0 +1,94 @@
+package dev.lapwright.lap;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.study.Sweep;
+import dev.lapwright.study.SweepAxis;
+import dev.lapwright.study.SweepResult;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What a lap time must not depend on: the side, the start line, what was solved before, the number of threads. */
+class LapInvarianceTest {
+    private final Car car = TestCars.winged();
+    private final Track track = TestTracks.circuit();
+    private final Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
+
+    @Test
+    void mirroredCircuitGivesTheSameTime() {
+        // Left and right differ by signs alone, which floating point keeps exactly.
+        assertThat(LapSolver.on(track.mirrored()).lapTime(vehicle))
+                .isEqualTo(LapSolver.on(track).lapTime(vehicle));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {100, 733.3, 1500, 2000, 3333.3})
+    void startingElsewhereGivesTheSameTime(double start) {
+        // 0.1 ms is the project's goal; the stations differ, since a moved start adds one.
+        assertThat(LapSolver.on(track.startingAt(start)).lapTime(vehicle))
+                .isCloseTo(LapSolver.on(track).lapTime(vehicle), within(1e-4));
+    }
+
+    @Test
+    void defaultSpacingIsWithinAMillisecondOfTheConvergedTime() {
+        double fine = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(1.0 / 16))).lapTime(vehicle);
+        assertThat(LapSolver.on(track).lapTime(vehicle)).isCloseTo(fine, within(1e-3));
+    }
+
+    @Test
+    void workspaceCarriesNothingFromOneLapToTheNext() {
+        LapSolver used = LapSolver.on(track);
+        used.lapTime(Vehicle.of(TestCars.winged(Map.of(Quantity.MASS, 900.0)), Conditions.STANDARD));
+        used.solve(Vehicle.of(car, Conditions.STANDARD.with("conditions.windSpeedMps", 8)));
+        assertThat(used.lapTime(vehicle)).isEqualTo(LapSolver.on(track).lapTime(vehicle));
+    }
+
+    @Test
+    void sweepIsTheSameForAnyNumberOfThreads() {
+        Sweep sweep = Sweep.of(car, track, Conditions.STANDARD)
+                .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 3))
+                .over(SweepAxis.stepped("gearbox.finalDrive", 3.5, 4.3, 0.4));
+        SweepResult alone = sweep.onThreads(1).run();
+        SweepResult together = sweep.onThreads(4).run();
+        assertThat(together.points()).isEqualTo(alone.points());
+        assertThat(together.baseline()).isEqualTo(alone.baseline());
+    }
+
+    @Test
+    void columnsAddUpToTheLap() {
+        Lap lap = LapSolver.on(track).solve(vehicle);
+        assertThat(lap.value(Channel.TIME, lap.count() - 1)).isEqualTo(lap.time());
+        double sectors = 0;
+        for (double sector : lap.sectorTimes()) {
+            sectors += sector;
+        }
+        // Sums of a hundred seconds in another order: a few units in the last place.
+        assertThat(sectors).isCloseTo(lap.time(), within(1e-10));
+        double shares = lap.limitShares().values().stream().mapToDouble(s -> s).sum();
+        assertThat(shares).isCloseTo(1, within(1e-12));
+    }
+
+    @Test
+    void wheelLoadsAddUpToWeightAndDownforce() {
+        Lap lap = LapSolver.on(track).solve(vehicle);
+        for (int i = 0; i < lap.count(); i++) {
+            double wheels = lap.value(Channel.LOAD_FRONT_LEFT, i)
+                    + lap.value(Channel.LOAD_FRONT_RIGHT, i)
+                    + lap.value(Channel.LOAD_REAR_LEFT, i)
+                    + lap.value(Channel.LOAD_REAR_RIGHT, i);
+            double pressing = vehicle.mass() * lap.value(Channel.NORMAL_ACCELERATION, i)
+                    + lap.value(Channel.DOWNFORCE_FRONT, i)
+                    + lap.value(Channel.DOWNFORCE_REAR, i);
+            // Rounding of sums of some 20 kN.
+            assertThat(wheels).isCloseTo(pressing, within(1e-7));
+        }
+    }
+}

@@ -1,0 +1,242 @@
+package dev.lapwright.lap;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.track.TrackPoint;
+
+/**
+ * A slow, plain second writing of sections 1 to 7 of docs/theory.md, straight from the equations, that shares no code with
+ * the kernel but the aero platform and the shift points (both checked on their own): no tables, no warm starts, plain
+ * bisection. The kernel is held to it.
+ */
+final class ReferenceForces {
+    private static final double G = 9.80665;
+
+    private final Car car;
+    private final Vehicle vehicle;
+    private final double rho;
+    private final double m;
+
+    ReferenceForces(Car car, Conditions conditions) {
+        this.car = car;
+        vehicle = Vehicle.of(car, conditions);
+        rho = conditions.air().density();
+        m = q(Quantity.MASS) + q(Quantity.FUEL_MASS);
+    }
+
+    private double q(Quantity quantity) {
+        return car.value(quantity);
+    }
+
+    /** Greatest dv/dt under drive; {@code gear} from 0; NaN-free wherever coasting is possible. */
+    double drive(TrackPoint p, double v, int gear, double shiftDensity) {
+        double overall = car.gearRatios()[gear] * q(Quantity.FINAL_DRIVE);
+        double radius = q(Quantity.WHEEL_RADIUS);
+        double power = car.powerCorrection().powerFactor(vehicle.conditions().air());
+        double torque = power * car.torqueCurve().torque(v * overall / radius);
+        double engine = torque * overall * q(Quantity.EFFICIENCY) / radius;
+        double delta = delta(gear);
+        // The largest acceleration for which grip suffices and no more than the engine's force is needed.
+        double low = -30;
+        double high = 60;
+        for (int i = 0; i < 200; i++) {
+            double a = 0.5 * (low + high);
+            State s = new State(p, v, a, delta);
+            if (s.needed <= 0 || (s.needed <= engine && s.within())) {
+                low = a;
+            } else {
+                high = a;
+            }
+        }
+        double a = low;
+        if (a > 0) {
+            double driven = Math.max(new State(p, v, a, delta).needed, 0) / (m * delta);
+            a /= 1 + shiftDensity * driven;
+        }
+        return a;
+    }
+
+    /** Hardest braking, dv/dt, negative. */
+    double brake(TrackPoint p, double v, int gear) {
+        double delta = delta(gear);
+        double low = -60;
+        double high = 20;
+        for (int i = 0; i < 200; i++) {
+            double a = 0.5 * (low + high);
+            State s = new State(p, v, a, delta);
+            if (s.needed >= 0 || s.within()) {
+                high = a;
+            } else {
+                low = a;
+            }
+        }
+        return high;
+    }
+
+    /** Whether the car can hold this speed steadily. */
+    boolean holds(TrackPoint p, double v) {
+        return new State(p, v, 0, 1).within();
+    }
+
+    private double delta(int gear) {
+        double overall = car.gearRatios()[gear] * q(Quantity.FINAL_DRIVE);
+        double radius = q(Quantity.WHEEL_RADIUS);
+        return 1 + (q(Quantity.WHEEL_INERTIA) + q(Quantity.ENGINE_INERTIA) * overall * overall) / (m * radius * radius);
+    }
+
+    /** Everything at one speed and one dv/dt. */
+    final class State {
+        final double needed;
+        private final double worst;
+
+        State(TrackPoint p, double v, double a, double delta) {
+            double lateral =
+                    Math.abs(v * v * p.curvature() * Math.cos(p.bank()) - G * Math.sin(p.bank()) * Math.cos(p.slope()));
+            double normal = G * Math.cos(p.slope()) * Math.cos(p.bank())
+                    + v * v * p.curvature() * Math.sin(p.bank())
+                    + v * v * p.verticalCurvature();
+            double dynamic = 0.5 * rho * v * v;
+            var aero = vehicle.platformAt(v).areas();
+            double wheelbase = q(Quantity.WHEELBASE);
+            double fw = q(Quantity.FRONT_WEIGHT) / 100;
+            double h = q(Quantity.CG_HEIGHT);
+            double tf = q(Quantity.TRACK_FRONT);
+            double tr = q(Quantity.TRACK_REAR);
+            double ax = a + G * Math.sin(p.slope());
+            double zf = m * normal * fw + dynamic * aero.liftFront() - m * ax * h / wheelbase;
+            double zr = m * normal * (1 - fw) + dynamic * aero.liftRear() + m * ax * h / wheelbase;
+            double total = zf + zr;
+            double rcf = q(Quantity.ROLL_CENTRE_FRONT);
+            double rcr = q(Quantity.ROLL_CENTRE_REAR);
+            double arm = h - (rcf * fw + rcr * (1 - fw));
+            double kf = rollStiffness(
+                    Quantity.SPRING_FRONT,
+                    Quantity.MOTION_RATIO_FRONT,
+                    Quantity.BAR_FRONT,
+                    Quantity.VERTICAL_RATE_FRONT,
+                    tf);
+            double kr = rollStiffness(
+                    Quantity.SPRING_REAR,
+                    Quantity.MOTION_RATIO_REAR,
+                    Quantity.BAR_REAR,
+                    Quantity.VERTICAL_RATE_REAR,
+                    tr);
+            double share = kf / (kf + kr);
+            double side = m * lateral;
+            double df = side * (fw * rcf + share * arm) / tf;
+            double dr = side * ((1 - fw) * rcr + (1 - share) * arm) / tr;
+            double rollUse = (df * tf + dr * tr) / (0.5 * (zf * tf + zr * tr));
+            if (df > zf / 2) {
+                dr += (df - zf / 2) * tf / tr;
+                df = zf / 2;
+            }
+            if (dr > zr / 2) {
+                df = Math.min(zf / 2, df + (dr - zr / 2) * tr / tf);
+                dr = zr / 2;
+            }
+            double[] load = {zf / 2 - df, zf / 2 + df, zr / 2 - dr, zr / 2 + dr};
+            double[] px = new double[4];
+            double[] py = new double[4];
+            double[] c = new double[4];
+            for (int w = 0; w < 4; w++) {
+                boolean front = w < 2;
+                double f = load[w];
+                px[w] = p.grip()
+                        * peak(
+                                f,
+                                front ? Quantity.FRICTION_X_FRONT : Quantity.FRICTION_X_REAR,
+                                front ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR,
+                                front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
+                py[w] = p.grip()
+                        * peak(
+                                f,
+                                front ? Quantity.FRICTION_Y_FRONT : Quantity.FRICTION_Y_REAR,
+                                front ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR,
+                                front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
+                c[w] = peak(
+                        f,
+                        front ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR,
+                        front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR,
+                        front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
+            }
+            double ff = side * fw;
+            double fr = side * (1 - fw);
+            double front = q(Quantity.FRONT_DRIVE_SHARE) / 100;
+            double[] driveFront = axleDrive(px[0], px[1], q(Quantity.POWER_LOCK_FRONT) / 100, tf);
+            double[] driveRear = axleDrive(px[2], px[3], q(Quantity.POWER_LOCK_REAR) / 100, tr);
+            double uf = ff / (py[0] + py[1]);
+            double ur = fr / (py[2] + py[3]);
+            double x = 0;
+            // Yaw moment, drive and cornering drag settle together.
+            for (int i = 0; i < 60; i++) {
+                double cornering = 0;
+                for (int w = 0; w < 4; w++) {
+                    double fy = (w < 2 ? uf : ur) * py[w];
+                    cornering += c[w] > 0 ? fy * fy / c[w] : 0;
+                }
+                double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
+                double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
+                double toe = toeFront * toeFront * (c[0] + c[1]) + toeRear * toeRear * (c[2] + c[3]);
+                double rolling =
+                        (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
+                x = m * delta * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
+                if (x <= 0) {
+                    uf = ff / (py[0] + py[1]);
+                    ur = fr / (py[2] + py[3]);
+                    if (i > 0) {
+                        break;
+                    }
+                    continue;
+                }
+                double moment = x * (front * driveFront[1] + (1 - front) * driveRear[1]);
+                uf = Math.abs(ff - moment / wheelbase) / (py[0] + py[1]);
+                ur = (fr + moment / wheelbase) / (py[2] + py[3]);
+            }
+            needed = x;
+            double xf;
+            double xr;
+            if (x >= 0) {
+                xf = front * x / driveFront[0];
+                xr = (1 - front) * x / driveRear[0];
+            } else {
+                double bf = q(Quantity.BRAKE_FRONT_SHARE) / 100;
+                xf = -bf * x / axleBrake(px[0], px[1]);
+                xr = -(1 - bf) * x / axleBrake(px[2], px[3]);
+            }
+            double e = q(Quantity.FRICTION_EXPONENT);
+            double useFront = Math.pow(uf, e) + Math.pow(xf, e);
+            double useRear = Math.pow(ur, e) + Math.pow(xr, e);
+            double pitch = zf < 0 || zr < 0 ? 2 : 0;
+            worst = Math.max(Math.max(useFront, useRear), Math.max(Math.pow(rollUse, e), pitch));
+        }
+
+        boolean within() {
+            return worst <= 1;
+        }
+    }
+
+    private double peak(double f, Quantity mu, Quantity k, Quantity f0) {
+        return f * q(mu) * Math.max(0.2, 1 - q(k) * (f / q(f0) - 1));
+    }
+
+    /** Capacity and yaw moment per newton of drive. */
+    private static double[] axleDrive(double inner, double outer, double locking, double track) {
+        double low = Math.min(inner, outer);
+        double high = Math.max(inner, outer);
+        double stronger = locking >= 1 ? high : Math.min(high, low * (1 + locking) / (1 - locking));
+        double sign = outer >= inner ? 1 : -1;
+        return new double[] {low + stronger, sign * (stronger - low) / (low + stronger) * track / 2};
+    }
+
+    private static double axleBrake(double inner, double outer) {
+        return Math.max(2 * Math.min(inner, outer), 0.5 * Math.max(inner, outer));
+    }
+
+    private double rollStiffness(Quantity spring, Quantity ratio, Quantity bar, Quantity tyre, double track) {
+        double wheel = 1000 * q(spring) * q(ratio) * q(ratio);
+        double sprung = wheel * track * track / 2 + q(bar) * 180 / Math.PI;
+        double tyres = 1000 * q(tyre) * track * track / 2;
+        return 1 / (1 / sprung + 1 / tyres);
+    }
+}

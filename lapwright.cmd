@@ -1,0 +1,75 @@
+@echo off
+rem Starts Lapwright. On first use builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
+rem Needs Java 17 or newer (JAVA_HOME or PATH); for the build also Maven 3.8 or newer.
+setlocal EnableExtensions DisableDelayedExpansion
+
+set "HOME_FOLDER=%~dp0"
+set "HOME_FOLDER=%HOME_FOLDER:~0,-1%"
+set "TARGET=%HOME_FOLDER%\cli\target"
+set "JAR=%TARGET%\lapwright.jar"
+
+set "JAVA="
+if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+if not defined JAVA for %%I in (java.exe) do set "JAVA=%%~$PATH:I"
+if not defined JAVA (
+    echo lapwright: needs Java 17 or newer; none found. Install one, or set JAVA_HOME to it. 1>&2
+    exit /b 2
+)
+
+rem The release file of the Java installation says its version without starting it.
+set "JAVA_VERSION="
+for %%I in ("%JAVA%") do set "JAVA_FOLDER=%%~dpI.."
+if exist "%JAVA_FOLDER%\release" (
+    for /f "usebackq tokens=2 delims==" %%V in (`findstr /b "JAVA_VERSION=" "%JAVA_FOLDER%\release"`) do set "JAVA_VERSION=%%~V"
+)
+rem Without that file the version goes unchecked.
+if not defined JAVA_VERSION set "JAVA_VERSION=17"
+for /f "tokens=1 delims=.-+" %%M in ("%JAVA_VERSION%") do set "JAVA_MAJOR=%%M"
+if %JAVA_MAJOR% LSS 17 (
+    echo lapwright: needs Java 17 or newer; "%JAVA%" is Java %JAVA_VERSION%. Install one, or set JAVA_HOME to it. 1>&2
+    exit /b 2
+)
+
+if exist "%JAR%" goto start
+if not exist "%HOME_FOLDER%\pom.xml" (
+    echo lapwright: must be built first, and cannot be: there are no sources in "%HOME_FOLDER%". 1>&2
+    exit /b 2
+)
+where mvn >nul 2>nul
+if errorlevel 1 (
+    echo lapwright: must be built first, and cannot be: Maven is not on the PATH ^(install Maven 3.8 or newer^). 1>&2
+    exit /b 2
+)
+echo lapwright: first use; building. This takes a minute, once ... 1>&2
+pushd "%HOME_FOLDER%"
+call mvn -q -B -ntp -Dquick -Dmaven.test.skip=true package 1>&2 <nul
+if errorlevel 1 (
+    popd
+    echo lapwright: the build failed; its messages are above. 1>&2
+    exit /b 2
+)
+popd
+
+:start
+rem Classes that a lap and a sweep need, read and checked beforehand; made once for each Java. Without it all works, only slower.
+set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%.jsa"
+set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
+set TRAIN="%JAVA%" -Xlog:disable -Xshare:off -XX:TieredStopAtLevel=1 -XX:+UseSerialGC
+if exist "%ARCHIVE%" goto run
+mkdir "%DRAFT%" 2>nul
+if errorlevel 1 goto run
+%TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\lap" -jar "%JAR%" lap gt-talvex castelvane --against rear-wing=3 --out "%DRAFT%\lap-files" >nul 2>nul <nul
+%TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\sweep" -jar "%JAR%" sweep gt-talvex castelvane --vary rear-wing=3,5 --out "%DRAFT%\sweep-files" >nul 2>nul <nul
+copy /b "%DRAFT%\lap" + "%DRAFT%\sweep" "%DRAFT%\classes" >nul 2>nul
+"%JAVA%" -Xlog:disable -Xshare:dump "-XX:SharedClassListFile=%DRAFT%\classes" "-XX:SharedArchiveFile=%DRAFT%\jsa" -cp "%JAR%" >nul 2>nul <nul
+if exist "%DRAFT%\jsa" move /y "%DRAFT%\jsa" "%ARCHIVE%" >nul 2>nul
+rmdir /s /q "%DRAFT%" >nul 2>nul
+
+:run
+set "SHARED="
+if exist "%ARCHIVE%" set SHARED="-XX:SharedArchiveFile=%ARCHIVE%" -Xshare:auto
+rem A short command ends before the second compiler has paid for itself; a study needs it.
+set "COMPILER="
+for %%C in (lap show demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1"
+"%JAVA%" %SHARED% %COMPILER% -Xlog:disable -Xlog:all=error:stderr -XX:+UseSerialGC -XX:-UsePerfData -jar "%JAR%" %*
+exit /b %ERRORLEVEL%

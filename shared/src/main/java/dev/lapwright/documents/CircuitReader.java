@@ -1,0 +1,146 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads a circuit document, from segments or from stations. */
+final class CircuitReader {
+    private static final double EASE_LENGTH = 40;
+    private static final double CLOSURE_TOLERANCE = 1;
+    /** A start whose heading is not given points east, which on a map is to the right. */
+    private static final double EAST = Math.PI / 2;
+
+    private final Faults faults;
+    private final Fields root;
+
+    private CircuitReader(Faults faults, Fields root) {
+        this.faults = faults;
+        this.root = root;
+    }
+
+    static Track read(DocumentSource source) {
+        Faults faults = new Faults(source.name());
+        return new CircuitReader(faults, DocumentHeader.open(source, DocumentKind.CIRCUIT, faults)).track();
+    }
+
+    private Track track() {
+        String name = root.name();
+        DocumentHeader.description(root);
+        Boolean closedFlag = root.flag("closed", "answer: true where the end joins the start, false for an open run");
+        boolean closed = closedFlag == null || closedFlag;
+        double heading = root.optional(RoadFields.START_HEADING, EAST);
+        double altitude = root.optional(RoadFields.START_ALTITUDE, 0);
+        double entrySpeed = root.optional(RoadFields.ENTRY_SPEED, 0);
+        double tolerance = root.optional(RoadFields.CLOSURE_TOLERANCE, CLOSURE_TOLERANCE);
+        double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
+        double[] sectorEnds = sectorEnds();
+        refuseWhatDoesNotApply(closedFlag);
+        List<Segment> segments = new SegmentReader(faults).read(list("segments", 1));
+        List<TrackPoint> stations = new StationReader(faults, closed).read(list("stations", 2));
+        List<Track.NamedPlace> corners = corners();
+        root.close();
+        faults.throwIfAny();
+        new SlopeEase(closed, easeLength, faults).check(segments, root.objects("segments"));
+        faults.throwIfAny();
+
+        String shape = root.has("segments") ? "segments" : "stations";
+        Track track = attempt(shape, () -> {
+            if (root.has("segments")) {
+                SegmentPath path = new SegmentPath(segments, closed, easeLength);
+                return closed ? path.closedTrack(name, tolerance) : path.openTrack(name, entrySpeed);
+            }
+            Track laid = closed ? Track.closed(name, stations) : Track.open(name, entrySpeed, stations);
+            if (closed) {
+                Closure.check(laid, tolerance);
+            }
+            return corners.isEmpty() ? laid : laid.withCornerNames(corners);
+        });
+        for (int i = 0; i < corners.size(); i++) {
+            if (corners.get(i).s() > track.length()) {
+                faults.meaning(
+                        root.place("corners"),
+                        "corners[" + i + "]",
+                        Check.text(corners.get(i).s()) + " m lies beyond the end, " + Check.text(track.length()) + " m",
+                        "give a distance within the circuit");
+            }
+        }
+        faults.throwIfAny();
+        Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude));
+        return sectorEnds.length == 0 ? placed : attempt("sectorEndsM", () -> placed.withSectorEnds(sectorEnds));
+    }
+
+    private interface Attempt {
+        Track make();
+    }
+
+    /** Lets the model make a track, and turns its refusal into a fault of a field. */
+    private Track attempt(String field, Attempt attempt) {
+        try {
+            return attempt.make();
+        } catch (InvalidValueException e) {
+            faults.meaning(root.place(field), field, e);
+            faults.throwIfAny();
+            throw e;
+        }
+    }
+
+    private double[] sectorEnds() {
+        double[] ends = root.numbers(RoadFields.SECTOR_ENDS);
+        if (ends.length == 0 && root.node("sectorEndsM") instanceof Node.Arr) {
+            root.form("sectorEndsM", "the list is empty", "give the end of each sector, or leave it out for thirds");
+        }
+        return ends;
+    }
+
+    private List<Fields> list(String name, int least) {
+        List<Fields> list = root.objects(name);
+        if (root.node(name) instanceof Node.Arr array && array.items().size() < least) {
+            root.form(name, array.items().size() + " are too few", "give at least " + least);
+        }
+        return list;
+    }
+
+    private void refuseWhatDoesNotApply(Boolean closed) {
+        boolean segments = root.has("segments");
+        boolean stations = root.has("stations");
+        if (segments && stations) {
+            root.form("stations", "the road is already given by its segments", "keep one of segments and stations");
+        } else if (!segments && !stations) {
+            root.missing(List.of("segments", "stations"), "road as one of them");
+        }
+        if (Boolean.TRUE.equals(closed)) {
+            refuse(RoadFields.ENTRY_SPEED, "a closed circuit has no entry speed", "remove it, or make closed false");
+        } else if (Boolean.FALSE.equals(closed)) {
+            refuse(RoadFields.CLOSURE_TOLERANCE, "an open run does not close", "remove it, or make closed true");
+        }
+        if (stations && !segments) {
+            refuse(RoadFields.EASE_LENGTH, "only segments are eased into each other", "remove it");
+        }
+        if (segments && !stations && root.has("corners")) {
+            root.form("corners", "a circuit of segments names its corners there", "put the name into the segment");
+        }
+    }
+
+    private void refuse(NumberField field, String problem, String remedy) {
+        if (root.has(field)) {
+            root.form(root.nameGiven(field), problem, remedy);
+        }
+    }
+
+    private List<Track.NamedPlace> corners() {
+        List<Track.NamedPlace> corners = new ArrayList<>();
+        for (Fields fields : root.objects("corners")) {
+            double at = fields.required(RoadFields.CORNER_AT);
+            String name = fields.name();
+            fields.close();
+            corners.add(new Track.NamedPlace(at, name));
+        }
+        return corners;
+    }
+}

@@ -1,0 +1,80 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Writes a track as a circuit document made of stations, which holds the whole of any track however it was made. */
+final class CircuitWriter {
+    private CircuitWriter() {}
+
+    /** The document as maps and lists in its order. */
+    static Map<String, Object> tree(Track track) {
+        Map<String, Object> document = DocumentWriter.header(DocumentKind.CIRCUIT, track.name(), "");
+        document.put("closed", track.isClosed());
+        put(document, RoadFields.START_HEADING, compass(track.startHeading()));
+        put(document, RoadFields.START_ALTITUDE, track.startAltitude());
+        if (track.isClosed()) {
+            put(document, RoadFields.CLOSURE_TOLERANCE, tolerance(track));
+        } else {
+            put(document, RoadFields.ENTRY_SPEED, track.entrySpeed());
+        }
+        List<Double> sectors = new ArrayList<>();
+        for (double end : track.sectorEnds()) {
+            sectors.add(end);
+        }
+        document.put(RoadFields.SECTOR_ENDS.name(), sectors);
+        document.put(
+                "stations", track.points().stream().map(CircuitWriter::station).toList());
+        if (!track.cornerNames().isEmpty()) {
+            List<Map<String, Object>> corners = new ArrayList<>();
+            for (Track.NamedPlace place : track.cornerNames()) {
+                Map<String, Object> corner = new LinkedHashMap<>();
+                put(corner, RoadFields.CORNER_AT, place.s());
+                corner.put("name", place.name());
+                corners.add(corner);
+            }
+            document.put("corners", corners);
+        }
+        return document;
+    }
+
+    /**
+     * The gap was accepted when the track was made; its document must not be stricter than that, nor laxer than needed,
+     * m.
+     */
+    private static double tolerance(Track track) {
+        Stations laid = track.stations(StationSpacing.DEFAULT);
+        double gap = Math.max(laid.planeGap(), Math.abs(laid.altitudeGap()));
+        return Math.max(1, Math.ceil(gap + 1e-3));
+    }
+
+    private static double compass(double heading) {
+        return Math.IEEEremainder(Math.PI / 2 - heading, 2 * Math.PI);
+    }
+
+    private static Map<String, Object> station(TrackPoint point) {
+        Map<String, Object> fields = new LinkedHashMap<>();
+        put(fields, RoadFields.DISTANCE, point.s());
+        put(fields, RoadFields.CURVATURE, point.curvature());
+        put(fields, RoadFields.SLOPE, point.slope());
+        put(fields, RoadFields.VERTICAL_CURVATURE, point.verticalCurvature());
+        put(fields, RoadFields.BANK, point.bank());
+        put(fields, RoadFields.GRIP, point.grip());
+        put(fields, RoadFields.WIDTH_LEFT, point.widthLeft());
+        put(fields, RoadFields.WIDTH_RIGHT, point.widthRight());
+        if (Double.isFinite(point.speedLimit())) {
+            put(fields, RoadFields.SPEED_LIMIT, point.speedLimit());
+        }
+        return fields;
+    }
+
+    private static void put(Map<String, Object> fields, NumberField field, double value) {
+        fields.put(field.name(), field.fromModel(value));
+    }
+}

@@ -1,0 +1,29 @@
+package dev.lapwright.documents;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+
+/** Texts shipped on the class path. */
+final class ClassPathText {
+    /** Folder of the schemas. */
+    static final String SCHEMAS = "/dev/lapwright/documents/schema/";
+    /** Folder of the demo documents. */
+    static final String DEMOS = "/dev/lapwright/demo/";
+
+    private ClassPathText() {}
+
+    static Optional<String> find(String resource) {
+        try (InputStream in = ClassPathText.class.getResourceAsStream(resource)) {
+            return in == null ? Optional.empty() : Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static String required(String resource) {
+        return find(resource).orElseThrow(() -> new IllegalStateException(resource + " is not on the class path"));
+    }
+}

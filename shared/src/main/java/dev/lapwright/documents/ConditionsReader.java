@@ -1,0 +1,79 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.air.StandardAtmosphere;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Unit;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Reads a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
+ */
+final class ConditionsReader {
+    static final NumberField AIR_TEMPERATURE =
+            NumberField.of("airTemp", Unit.CELSIUS, -40, 60, "temperature of the air");
+    static final NumberField AIR_PRESSURE = NumberField.of(
+            "airPressure", Unit.HECTOPASCAL, 400, 1100, "static pressure at the circuit, not reduced to sea level");
+    static final NumberField ALTITUDE = NumberField.only(
+            "altitude", Unit.METRE, -400, 6000, "altitude, for the pressure of the standard atmosphere");
+    static final NumberField HUMIDITY = NumberField.of("humidity", Unit.PERCENT, 0, 100, "relative humidity");
+    static final NumberField WIND_SPEED =
+            NumberField.of("windSpeed", Unit.METRE_PER_SECOND, 0, 40, "speed of the wind");
+    static final NumberField WIND_FROM =
+            NumberField.of("windFrom", Unit.DEGREE, -360, 360, "where the wind comes from, clockwise from north");
+    static final NumberField GRIP =
+            NumberField.of("grip", Unit.NONE, 0.05, 2, "factor on all friction; 1 is the reference");
+
+    /** All numbers of the document in its order. */
+    static final List<NumberField> FIELDS =
+            List.of(AIR_TEMPERATURE, AIR_PRESSURE, ALTITUDE, HUMIDITY, WIND_SPEED, WIND_FROM, GRIP);
+
+    private static final double ZERO_CELSIUS = 273.15;
+
+    private ConditionsReader() {}
+
+    /** The field of a name under which conditions can be swept; empty if it is none. */
+    static Optional<NumberField> field(String sweepName) {
+        return FIELDS.stream()
+                .filter(field -> sweepName.equals("conditions." + field.name()))
+                .findFirst();
+    }
+
+    static Conditions read(DocumentSource source) {
+        Faults faults = new Faults(source.name());
+        Fields root = DocumentHeader.open(source, DocumentKind.CONDITIONS, faults);
+        String name = root.name();
+        DocumentHeader.description(root);
+        Conditions standard = Conditions.STANDARD;
+        double temperature = root.optional(AIR_TEMPERATURE, standard.airTempC());
+        double pressure = root.optional(AIR_PRESSURE, standard.airPressureHpa());
+        double altitude = root.optional(ALTITUDE, 0);
+        if (root.has(ALTITUDE)) {
+            if (root.has(AIR_PRESSURE)) {
+                root.form(
+                        ALTITUDE.name(),
+                        "the pressure is already given by " + root.nameGiven(AIR_PRESSURE),
+                        "keep one of the two");
+            } else if (!Double.isNaN(altitude)) {
+                pressure = StandardAtmosphere.pressure(altitude) / 100;
+                temperature = root.has(AIR_TEMPERATURE)
+                        ? temperature
+                        : StandardAtmosphere.temperature(altitude) - ZERO_CELSIUS;
+            }
+        }
+        double humidity = root.optional(HUMIDITY, standard.humidityPercent());
+        double windSpeed = root.optional(WIND_SPEED, standard.windSpeedMps());
+        double windFrom = root.optional(WIND_FROM, standard.windFromDeg());
+        double grip = root.optional(GRIP, standard.grip());
+        root.close();
+        faults.throwIfAny();
+        try {
+            return new Conditions(name, temperature, pressure, humidity, windSpeed, windFrom, grip);
+        } catch (InvalidValueException e) {
+            faults.meaning(Node.Place.NONE, "", e);
+            faults.throwIfAny();
+            throw e;
+        }
+    }
+}

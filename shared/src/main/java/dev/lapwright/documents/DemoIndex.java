@@ -1,0 +1,60 @@
+package dev.lapwright.documents;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The list of demo documents on the class path. */
+final class DemoIndex {
+    private static final String RESOURCE = ClassPathText.DEMOS + "index.json";
+
+    private final List<Demo> demos;
+
+    private DemoIndex(List<Demo> demos) {
+        this.demos = List.copyOf(demos);
+    }
+
+    /** Reads the index; without one there are no demos. */
+    static DemoIndex load() {
+        return ClassPathText.find(RESOURCE)
+                .map(text -> read(new DocumentSource("demo index", text)))
+                .orElse(new DemoIndex(List.of()));
+    }
+
+    static DemoIndex read(DocumentSource source) {
+        Map<String, DocumentKind> kinds = new LinkedHashMap<>();
+        for (DocumentKind kind : DocumentKind.values()) {
+            kinds.put(kind.word(), kind);
+        }
+        Faults faults = new Faults(source.name());
+        Fields root = DocumentHeader.open(source, "index/1", faults);
+        List<Demo> demos = new ArrayList<>();
+        for (Fields fields : root.objects("demos")) {
+            String kind = fields.choice("kind", kinds.keySet(), "");
+            String name = fields.shortName("write it like gt-car");
+            String title = fields.text("title", name, Fields.MAX_NAME_LENGTH);
+            String description = fields.text("description", "", Fields.MAX_DESCRIPTION_LENGTH);
+            if (!fields.has("kind")) {
+                fields.missing("kind", "kind of document");
+            }
+            fields.close();
+            demos.add(new Demo(kinds.get(kind), name, title, description));
+        }
+        root.close();
+        faults.throwIfAny();
+        return new DemoIndex(demos);
+    }
+
+    List<Demo> demos() {
+        return demos;
+    }
+
+    /** Names of the demos of a kind. */
+    List<String> names(DocumentKind kind) {
+        return demos.stream()
+                .filter(demo -> demo.kind() == kind)
+                .map(Demo::name)
+                .toList();
+    }
+}

@@ -1,0 +1,104 @@
+package dev.lapwright.documents;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** What all documents begin with: the field {@code lapwright} with kind and version, a name, a description. */
+final class DocumentHeader {
+    static final String MARK = "lapwright";
+    /** Lets an editor find the schema of a document; not looked at here. */
+    static final String SCHEMA = "$schema";
+
+    private DocumentHeader() {}
+
+    /**
+     * Parses a document and makes sure that it is of the kind wanted.
+     *
+     * @throws DocumentException if it is not JSON or another kind of document, for then nothing else in it would
+     *     make sense
+     */
+    static Fields open(DocumentSource source, DocumentKind kind, Faults faults) {
+        return open(source, kind.mark(), faults);
+    }
+
+    static Fields open(DocumentSource source, String mark, Faults faults) {
+        Node node = JsonTree.parse(source, faults);
+        Fields root = Fields.of(node, "", faults);
+        if (root.isPresent()) {
+            checkMark(root, mark, faults);
+            root.text(SCHEMA, "", Integer.MAX_VALUE);
+        } else {
+            faults.throwIfAny();
+        }
+        return root;
+    }
+
+    /** The kind of a document by its mark. */
+    static DocumentKind kindOf(DocumentSource source) {
+        Faults faults = new Faults(source.name());
+        Fields root = Fields.of(JsonTree.parse(source, faults), "", faults);
+        Node mark = root.isPresent() ? root.node(MARK) : null;
+        List<String> marks = new ArrayList<>();
+        for (DocumentKind kind : DocumentKind.values()) {
+            if (mark instanceof Node.Text text && text.value().equals(kind.mark())) {
+                return kind;
+            }
+            marks.add('"' + kind.mark() + '"');
+        }
+        String problem = mark == null
+                ? "this is not marked as a document of Lapwright"
+                : mark.describe() + " is not a mark known to this version";
+        stop(
+                root.isPresent() ? root.place(MARK) : Node.Place.NONE,
+                mark == null ? "" : MARK,
+                problem,
+                "begin it with \"" + MARK + "\": and one of " + String.join(", ", marks),
+                faults);
+        throw new IllegalStateException(problem);
+    }
+
+    private static void checkMark(Fields root, String wanted, Faults faults) {
+        Node mark = root.node(MARK);
+        String word = wanted.substring(0, wanted.indexOf('/'));
+        String line = "\"" + MARK + "\": \"" + wanted + "\"";
+        if (mark == null) {
+            stop(root.place(), "", "this is not marked as a " + word + " document", "begin it with " + line, faults);
+        }
+        Node.Place place = root.place(MARK);
+        String found = mark instanceof Node.Text text ? text.value() : "";
+        if (found.equals(wanted)) {
+            return;
+        }
+        for (DocumentKind other : DocumentKind.values()) {
+            if (found.equals(other.mark()) && !other.word().equals(word)) {
+                stop(
+                        place,
+                        MARK,
+                        "this is a " + other.word() + " document, but a " + word + " document is wanted here",
+                        "name a document marked " + line,
+                        faults);
+            }
+        }
+        if (found.matches(word + "/[0-9]+")) {
+            stop(
+                    place,
+                    MARK,
+                    "its format " + found + " is not known to this version",
+                    "use a newer version, or a document marked " + wanted,
+                    faults);
+        }
+        stop(place, MARK, mark.describe() + " is not the mark of a " + word + " document", "write " + line, faults);
+    }
+
+    private static void stop(Node.Place place, String path, String problem, String remedy, Faults faults) {
+        // Keys given twice may have been noted; they do not matter in a document of the wrong kind.
+        Faults alone = faults.emptied();
+        alone.form(place, path, problem, remedy);
+        alone.throwIfAny();
+    }
+
+    /** The description, empty if it is left out. */
+    static String description(Fields root) {
+        return root.text("description", "", Fields.MAX_DESCRIPTION_LENGTH);
+    }
+}

@@ -1,0 +1,76 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
+import dev.lapwright.track.Track;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Writes documents that read back as what was written. The same content always gives the same text: fields in a fixed
+ * order, numbers as short as they can be. Texts go to a file through {@link SafeFile}.
+ */
+public final class DocumentWriter {
+    private DocumentWriter() {}
+
+    /**
+     * The document of a car.
+     *
+     * @throws dev.lapwright.fault.InvalidValueException if the car is set up away from the standard settings of its
+     *     adjustments; write its setup instead
+     */
+    public static String text(Car car) {
+        CarWriter.checkStandard(car);
+        return JsonLayout.text(CarWriter.tree(car));
+    }
+
+    /**
+     * The document of a setup.
+     *
+     * @param car whose name is written with it, so that it is not used with another; null to leave that open
+     */
+    public static String text(Setup setup, Car car) {
+        Map<String, Object> document = header(DocumentKind.SETUP, setup.name(), "");
+        if (car != null) {
+            document.put("car", car.name());
+        }
+        document.put("settings", setup.settings());
+        return JsonLayout.text(document);
+    }
+
+    /** The document of conditions. */
+    public static String text(Conditions conditions) {
+        return JsonLayout.text(tree(conditions));
+    }
+
+    static Map<String, Object> tree(Conditions conditions) {
+        Map<String, Object> document = header(DocumentKind.CONDITIONS, conditions.name(), "");
+        put(document, ConditionsReader.AIR_TEMPERATURE, conditions.airTempC());
+        put(document, ConditionsReader.AIR_PRESSURE, conditions.airPressureHpa());
+        put(document, ConditionsReader.HUMIDITY, conditions.humidityPercent());
+        put(document, ConditionsReader.WIND_SPEED, conditions.windSpeedMps());
+        put(document, ConditionsReader.WIND_FROM, conditions.windFromDeg());
+        put(document, ConditionsReader.GRIP, conditions.grip());
+        return document;
+    }
+
+    /** The document of a track, made of stations whatever it was made of before. */
+    public static String text(Track track) {
+        return JsonLayout.text(CircuitWriter.tree(track));
+    }
+
+    static Map<String, Object> header(DocumentKind kind, String name, String description) {
+        Map<String, Object> document = new LinkedHashMap<>();
+        document.put(DocumentHeader.MARK, kind.mark());
+        document.put("name", name);
+        if (!description.isEmpty()) {
+            document.put("description", description);
+        }
+        return document;
+    }
+
+    private static void put(Map<String, Object> document, NumberField field, double value) {
+        document.put(field.name(), value);
+    }
+}

@@ -1,0 +1,101 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
+import dev.lapwright.track.Track;
+import java.util.List;
+
+/**
+ * Where documents are found, read and checked. A document is named by its file or by the name of a demo; a file comes
+ * first.
+ *
+ * <p>A document with faults gives a {@link DocumentException} that holds all of them.
+ *
+ * <p>The rules are those of the JSON Schemas (draft 2020-12) shipped beside this class, but they are applied by a
+ * reader of our own: MEASURED
+ */
+public final class Documents {
+    private Documents() {}
+
+    /** The car of a file or a demo name. */
+    public static Car car(String nameOrFile) {
+        return car(find(DocumentKind.CAR, nameOrFile));
+    }
+
+    /** The car a document describes. */
+    public static Car car(DocumentSource source) {
+        return CarReader.read(source);
+    }
+
+    /**
+     * The setup of a file or a demo name.
+     *
+     * @param car it is for; its settings must fit it
+     */
+    public static Setup setup(String nameOrFile, Car car) {
+        return setup(find(DocumentKind.SETUP, nameOrFile), car);
+    }
+
+    /** The setup a document describes, for a car. */
+    public static Setup setup(DocumentSource source, Car car) {
+        return SetupReader.read(source, car);
+    }
+
+    /** The circuit or open run of a file or a demo name. */
+    public static Track circuit(String nameOrFile) {
+        return circuit(find(DocumentKind.CIRCUIT, nameOrFile));
+    }
+
+    /** The circuit or open run a document describes. */
+    public static Track circuit(DocumentSource source) {
+        return CircuitReader.read(source);
+    }
+
+    /** The conditions of a file or a demo name. */
+    public static Conditions conditions(String nameOrFile) {
+        return conditions(find(DocumentKind.CONDITIONS, nameOrFile));
+    }
+
+    /** The conditions a document describes. */
+    public static Conditions conditions(DocumentSource source) {
+        return ConditionsReader.read(source);
+    }
+
+    /**
+     * The text of a document, unchecked: an existing file, or else the demo of that name.
+     *
+     * @throws DocumentException if there is neither, with the nearest name
+     */
+    public static DocumentSource find(DocumentKind kind, String nameOrFile) {
+        return new DocumentFinder(DemoIndex.load()).find(kind, nameOrFile);
+    }
+
+    /**
+     * What kind a document is, by its mark alone; the rest is not looked at.
+     *
+     * @throws DocumentException if it is not JSON or has no mark known here
+     */
+    public static DocumentKind kindOf(DocumentSource source) {
+        return DocumentHeader.kindOf(source);
+    }
+
+    /** The demo documents on the class path; empty if the module that holds them is not there. */
+    public static List<Demo> demos() {
+        return DemoIndex.load().demos();
+    }
+
+    /**
+     * The text of a demo document, to copy and edit.
+     *
+     * @throws DocumentException if there is no demo of that name
+     */
+    public static String demoText(DocumentKind kind, String name) {
+        return new DocumentFinder(DemoIndex.load()).demo(kind, name).text();
+    }
+
+    /** The JSON Schema (draft 2020-12) of a kind of document, for editors and other programs. */
+    public static String schemaText(DocumentKind kind) {
+        return ClassPathText.required(ClassPathText.SCHEMAS + kind.word() + ".schema.json");
+    }
+}

@@ -1,0 +1,58 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Collects the faults of one document while it is read. */
+final class Faults {
+    private final String source;
+    private final List<DocumentFault> faults = new ArrayList<>();
+
+    Faults(String source) {
+        this.source = source;
+    }
+
+    /** A fault that the schema finds too. */
+    void form(Node.Place place, String path, String problem, String remedy) {
+        add(DocumentFault.Kind.FORM, place, path, problem, remedy);
+    }
+
+    /** A fault that only the reader can find. */
+    void meaning(Node.Place place, String path, String problem, String remedy) {
+        add(DocumentFault.Kind.MEANING, place, path, problem, remedy);
+    }
+
+    /** A fault found by the model; its own place is put before the problem unless the path says the same. */
+    void meaning(Node.Place place, String path, InvalidValueException fault) {
+        boolean told = fault.place().isEmpty() || path.endsWith(fault.place());
+        boolean closer = !path.isEmpty() && fault.place().startsWith(path);
+        meaning(
+                place,
+                closer ? fault.place() : path,
+                told || closer ? fault.problem() : fault.place() + ": " + fault.problem(),
+                fault.remedy());
+    }
+
+    private void add(DocumentFault.Kind kind, Node.Place place, String path, String problem, String remedy) {
+        faults.add(new DocumentFault(kind, path, place.line(), place.column(), problem, remedy));
+    }
+
+    /** An empty collection for the same document. */
+    Faults emptied() {
+        return new Faults(source);
+    }
+
+    boolean isEmpty() {
+        return faults.isEmpty();
+    }
+
+    /** Throws what has been collected, in the order of the document. */
+    void throwIfAny() {
+        if (!faults.isEmpty()) {
+            faults.sort(Comparator.comparingInt(DocumentFault::line).thenComparingInt(DocumentFault::column));
+            throw new DocumentException(source, faults);
+        }
+    }
+}

@@ -1,0 +1,69 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.study.SweepAxis;
+import dev.lapwright.study.SweepResult;
+import dev.lapwright.track.Track;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * SHA-256 (FIPS 180-4) of what a result was computed from, in hexadecimal. It is taken over the content, written in the
+ * fixed form of {@link DocumentWriter}, so that spaces, units and the order of fields in the documents do not matter;
+ * two results with the same hash and the same version of the tool are the same.
+ */
+public final class InputHash {
+    private InputHash() {}
+
+    /** Car as set up, conditions, circuit and its sampling. */
+    public static String of(Lap lap) {
+        Map<String, Object> inputs = inputs(lap.vehicle().car(), lap.vehicle().conditions(), lap.track());
+        inputs.put("stations", lap.count());
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Baseline car as set up, conditions, circuit and the axes. */
+    public static String of(SweepResult sweep) {
+        Map<String, Object> inputs = inputs(sweep.car(), sweep.conditions(), sweep.track());
+        Map<String, Object> axes = new LinkedHashMap<>();
+        for (SweepAxis axis : sweep.axes()) {
+            axes.put(axis.name(), list(axis.values()));
+        }
+        inputs.put("axes", axes);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", CarWriter.tree(car));
+        inputs.put("settings", car.settings());
+        inputs.put("conditions", DocumentWriter.tree(conditions));
+        inputs.put("circuit", CircuitWriter.tree(track));
+        return inputs;
+    }
+
+    static List<Double> list(double[] values) {
+        List<Double> list = new ArrayList<>(values.length);
+        for (double value : values) {
+            list.add(value);
+        }
+        return list;
+    }
+
+    static String sha256(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

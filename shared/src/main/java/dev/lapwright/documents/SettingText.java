@@ -1,0 +1,123 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Unit;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A setting as a person writes it, in a setup document or on the command line: a number in the unit of the adjustment
+ * or quantity, or a number with a unit, as in {@code 24 psi} or {@code 3 clicks}. Clicks are counted from the least
+ * setting.
+ */
+public final class SettingText {
+    private static final Pattern VALUE = Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
+
+    private final String name;
+    private final Unit unit;
+    private final double example;
+    private final Optional<Adjustment> adjustment;
+
+    private SettingText(String name, Unit unit, double example, Optional<Adjustment> adjustment) {
+        this.name = name;
+        this.unit = unit;
+        this.example = example;
+        this.adjustment = adjustment;
+    }
+
+    /**
+     * Value of a setting in the unit of the adjustment or quantity it is for.
+     *
+     * @param name an adjustment of the car or one of its quantities
+     * @throws InvalidValueException if the car has nothing of that name, the text is no value for it, or the value
+     *     is out of range
+     */
+    public static double value(Car car, String name, String text) {
+        Optional<Adjustment> adjustment =
+                car.adjustments().stream().filter(a -> a.name().equals(name)).findFirst();
+        Unit unit = car.unitOf(name);
+        double example = adjustment.map(Adjustment::standard).orElseGet(() -> car.value(name));
+        double value = new SettingText(name, unit, example, adjustment).number(text);
+        car.with(name, value);
+        return value;
+    }
+
+    /**
+     * Value of one of the conditions in the unit of its name.
+     *
+     * @param name one of {@link Conditions#NAMES}
+     * @throws InvalidValueException if there is no such name, the text is no value for it, or the value is out of range
+     */
+    public static double value(Conditions conditions, String name, String text) {
+        double now = conditions.value(name);
+        Unit unit = Unit.ofSymbol(ConditionsReader.field(name)
+                .orElseThrow(() -> new IllegalStateException(name + " has no field in a document"))
+                .usual()
+                .symbol());
+        double value = new SettingText(name, unit, now, Optional.empty()).number(text);
+        conditions.with(name, value);
+        return value;
+    }
+
+    private double number(String text) {
+        Matcher matcher = VALUE.matcher(text);
+        if (!matcher.matches()) {
+            String symbol = unit.symbol().isEmpty() ? "" : " " + unit.symbol();
+            throw new InvalidValueException(
+                    name,
+                    "'" + Node.Text.shown(text) + "' is not a number",
+                    "write a number, if you like with a unit, as in " + Check.text(example) + symbol);
+        }
+        double number = Double.parseDouble(matcher.group(1));
+        return matcher.group(2) == null
+                ? number
+                : inUnit(number, matcher.group(2).trim());
+    }
+
+    private double inUnit(double number, String symbol) {
+        Optional<Unit> given = known(symbol);
+        if (given.isPresent() && given.get() == Unit.CLICK && unit != Unit.CLICK) {
+            return clicks(number);
+        }
+        if (given.isEmpty() || !given.get().convertsTo(unit)) {
+            throw new InvalidValueException(
+                    name, "it is not measured in '" + Node.Text.shown(symbol) + "'", "give " + numberInItsUnits());
+        }
+        return given.get().convert(number, unit);
+    }
+
+    private double clicks(double number) {
+        double size = adjustment.map(Adjustment::clickSize).orElse(0.0);
+        if (size == 0) {
+            throw new InvalidValueException(name, "it has no clicks", "give " + numberInItsUnits());
+        }
+        return adjustment.orElseThrow().min() + number * size;
+    }
+
+    private static Optional<Unit> known(String symbol) {
+        try {
+            return Optional.of(Unit.ofSymbol(symbol));
+        } catch (InvalidValueException e) {
+            // The units that make sense here are fewer than all that the message lists.
+            return Optional.empty();
+        }
+    }
+
+    private String numberInItsUnits() {
+        List<String> symbols = new ArrayList<>();
+        for (Unit other : unit.alternatives()) {
+            if (!other.symbol().isEmpty()) {
+                symbols.add(other.symbol());
+            }
+        }
+        boolean alone = unit == Unit.NONE || symbols.isEmpty();
+        return alone ? "a number alone" : "a number in " + Suggestion.either(symbols);
+    }
+}

@@ -1,0 +1,57 @@
+package dev.lapwright.documents;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Builds the schemas that are shipped, from the same fields by which the documents are read. */
+final class DocumentSchemas {
+    private DocumentSchemas() {}
+
+    static String text(DocumentKind kind) {
+        return JsonLayout.text(schema(kind));
+    }
+
+    private static Map<String, Object> schema(DocumentKind kind) {
+        ObjectSchema object = header(kind);
+        switch (kind) {
+            case CAR -> CarSchema.fill(object);
+            case SETUP -> setup(object);
+            case CIRCUIT -> CircuitSchema.fill(object);
+            case CONDITIONS -> conditions(object);
+        }
+        Map<String, Object> schema = new LinkedHashMap<>();
+        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
+        schema.put("$id", "urn:lapwright:schema:" + kind.word() + ":1");
+        schema.put("title", "Lapwright " + kind.word() + " document");
+        schema.putAll(object.build());
+        return schema;
+    }
+
+    private static ObjectSchema header(DocumentKind kind) {
+        Map<String, Object> mark = new LinkedHashMap<>();
+        mark.put("description", "kind of document and version of its format");
+        mark.put("const", kind.mark());
+        return new ObjectSchema("")
+                .optional("$schema", Map.of("type", "string"))
+                .required("lapwright", mark)
+                .required("name", ObjectSchema.name("name for people"))
+                .optional("description", ObjectSchema.text("what it is", Fields.MAX_DESCRIPTION_LENGTH));
+    }
+
+    private static void setup(ObjectSchema setup) {
+        Map<String, Object> settings = new LinkedHashMap<>();
+        settings.put(
+                "description",
+                "adjustment or quantity of the car to its value: a number in its unit, or a text with a unit as in '24 psi'");
+        settings.put("type", "object");
+        settings.put("additionalProperties", Map.of("type", List.of("number", "string")));
+        setup.optional("car", ObjectSchema.text("name of the car the setup is for", Fields.MAX_NAME_LENGTH))
+                .required("settings", settings);
+    }
+
+    private static void conditions(ObjectSchema conditions) {
+        ConditionsReader.FIELDS.forEach(field -> conditions.optional(field, Double.NaN));
+        conditions.exclusive(ConditionsReader.AIR_PRESSURE.names(), ConditionsReader.ALTITUDE.names());
+    }
+}
