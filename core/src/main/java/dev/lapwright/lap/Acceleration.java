@@ -34,8 +34,8 @@ final class Acceleration {
     /** What limited the last acceleration found by {@link #drive}. */
     Limit limit = Limit.POWER;
 
-    /** Accelerometer reading along the path that belongs to the last answer, m/s². */
-    double reading;
+    /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
+    double stretch;
 
     Acceleration(Vehicle car, WheelForces wheels) {
         this.car = car;
@@ -54,7 +54,7 @@ final class Acceleration {
         slopeBrake = 0.1;
     }
 
-    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s². */
+    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s², any shift left to {@link #stretch}. */
     double drive(double[] rows, int row, double energy, int piece) {
         Propulsion p = car.propulsion;
         double v = Math.sqrt(2 * energy);
@@ -92,13 +92,13 @@ final class Acceleration {
             limit = wheels.tightest();
             force = Math.max(wheels.needed, 0);
         }
-        reading = ax;
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
+        stretch = 1;
         if (density > 0 && a > 0) {
-            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            a /= 1 + density * x * (1 - x) * force / inertia;
-            reading = a + wheels.climb;
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            stretch = Math.max(0.3, 1 + density * x * (1 - x) * force / inertia);
         }
         return a;
     }
@@ -111,7 +111,6 @@ final class Acceleration {
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
-        reading = ax;
         return ax - wheels.climb;
     }
 
