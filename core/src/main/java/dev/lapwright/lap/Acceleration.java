@@ -17,6 +17,9 @@ final class Acceleration {
     private static final double STEADY_TOLERANCE = 1e-9;
 
     private static final double ENGINE_TOLERANCE = 1e-4;
+    /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
+    private static final double HARDLY_GAINING = 0.2;
+
     private static final int MAX_ITERATIONS = 60;
 
     private final Vehicle car;
@@ -101,7 +104,8 @@ final class Acceleration {
         if (density > 0 && a > 0) {
             // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
             double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
-            stretch = Math.max(0.3, 1 + density * x * (1 - x) * force / inertia);
+            double gaining = Math.min(1, a / HARDLY_GAINING);
+            stretch = Math.max(0.3, 1 + density * x * (1 - x) * gaining * force / inertia);
         }
         return a;
     }

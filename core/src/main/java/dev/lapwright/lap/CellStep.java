@@ -42,21 +42,31 @@ final class CellStep {
 
     /** Energy at the end of the cell, entered with {@code energy}, driving as hard as possible. */
     double forward(Road road, int index, double energy) {
+        return forward(road, index, energy, 1);
+    }
+
+    /** The same over a share of the cell from its start. */
+    double forward(Road road, int index, double energy, double share) {
         rows = road.rows;
         cell = index;
         braking = false;
-        return across(road.length[index], energy, 1);
+        return across(road.length[index], share, energy, 1);
     }
 
     /** Energy at the start of the cell from which the hardest braking leads to {@code energy} at its end. */
     double backward(Road road, int index, double energy) {
+        return backward(road, index, energy, 1);
+    }
+
+    /** The same over a share of the cell before its end. */
+    double backward(Road road, int index, double energy, double share) {
         rows = road.rows;
         cell = index;
         braking = true;
-        return across(road.length[index], energy, -1);
+        return across(road.length[index], share, energy, -1);
     }
 
-    private double across(double length, double energy, int sign) {
+    private double across(double length, double until, double energy, int sign) {
         Propulsion p = car.propulsion;
         time = 0;
         if (length == 0) {
@@ -70,7 +80,7 @@ final class CellStep {
         int piece = p.pieceAt(e);
         boolean first = true;
         for (int split = 0; split < MAX_SPLITS; split++) {
-            double h = length * (1 - done);
+            double h = length * (until - done);
             double k1 = slope(done, sign, e, piece);
             double q1 = stretch;
             if (!braking && k1 < 0 && piece > 0 && e == p.breakEnergy[piece]) {

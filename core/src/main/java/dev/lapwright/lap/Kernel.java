@@ -29,6 +29,10 @@ final class Kernel {
     private final double[] startSlope;
     private final double[] endSlope;
 
+    /** Highest v²/2 between stations, where drive meets braking. */
+    double peakEnergy;
+
+    private Vehicle car;
     private CellStep step;
 
     Kernel(Road road) {
@@ -45,10 +49,12 @@ final class Kernel {
 
     /** Solves; the answer stands in {@link #energy}, {@link #time} and {@link #mode}. Returns the lap time, s. */
     double solve(Vehicle vehicle) {
+        car = vehicle;
         WheelForces wheels = new WheelForces(vehicle);
         new CornerLimit(vehicle, wheels).fill(road, limit);
         step = new CellStep(vehicle, new Acceleration(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
+        peakEnergy = 0;
         if (road.closed) {
             solveClosed();
         } else {
@@ -112,6 +118,7 @@ final class Kernel {
             double arrived = Math.min(energy[slowest], start);
             energy[slowest] = arrived;
             boolean braking = false;
+            peakEnergy = 0;
             for (int c = n - 1; c >= 0; c--) {
                 braking = backward((slowest + c) % n, braking);
             }
@@ -201,8 +208,11 @@ final class Kernel {
             }
             x = next;
         }
-        double peak = hermite(up, upEnd, upSlope, upEndSlope, x);
         mode[i] = TURNING;
+        if (shifting(up, upEnd) && crossingWithShift(i, up, after, x)) {
+            return;
+        }
+        double peak = hermite(up, upEnd, upSlope, upEndSlope, x);
         double from = x;
         double to = x;
         if (peak > bound(i, x)) {
@@ -210,13 +220,53 @@ final class Kernel {
             from = meeting(i, up, upEnd, upSlope, upEndSlope, 0, x);
             to = meeting(i, before, after, downSlope, downEndSlope, 1, x);
         }
+        peakEnergy = Math.max(peakEnergy, Math.min(peak, bound(i, x)));
         double high1 = from < to ? Math.max(bound(i, from), up) : peak;
         double high2 = from < to ? Math.max(bound(i, to), after) : peak;
         double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, from) / h;
         double slopeDown = hermiteSlope(before, after, downSlope, downEndSlope, to) / h;
         time[i] = CellStep.duration(from * h, up, high1, startSlope[i], slopeUp)
                 + CellStep.duration((to - from) * h, high1, high2, 0, 0)
-                + CellStep.duration((1 - to) * h, high2, after, slopeDown, step.startSlope);
+                + CellStep.duration((1 - to) * h, high2, after, slopeDown, downEndSlope / h);
+    }
+
+    /** Whether a shift or a break of the drive lies between two energies, so that no cubic tells the course between. */
+    private boolean shifting(double from, double to) {
+        int piece = car.propulsion.pieceAt(from);
+        return car.propulsion.bandDensity[piece] > 0 || to > car.propulsion.breakEnergy[piece + 1];
+    }
+
+    /** The crossing by steps over parts of the cell; false, and nothing done, if it lies above the limit. */
+    private boolean crossingWithShift(int i, double up, double after, double guess) {
+        double low = 0;
+        double high = 1;
+        double x = guess;
+        double peak = up;
+        double spent = 0;
+        for (int k = 0; k < 40; k++) {
+            peak = step.forward(road, i, up, x);
+            spent = step.time;
+            double rise = step.endSlope;
+            double gap = step.backward(road, i, after, 1 - x) - peak;
+            spent += step.time;
+            if (gap > 0) {
+                low = x;
+            } else {
+                high = x;
+            }
+            double move = gap / ((rise - step.endSlope) * road.length[i]);
+            if (Math.abs(move) < 1e-9 || high - low < 1e-9) {
+                break;
+            }
+            double next = x + move;
+            x = next > low && next < high ? next : 0.5 * (low + high);
+        }
+        if (peak > bound(i, x)) {
+            return false;
+        }
+        time[i] = spent;
+        peakEnergy = Math.max(peakEnergy, peak);
+        return true;
     }
 
     /** The limit inside a cell, by linear variation. */

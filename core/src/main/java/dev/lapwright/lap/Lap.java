@@ -21,13 +21,15 @@ public final class Lap {
     private final double[][] columns;
     private final Limit[] limits;
     private final double time;
+    private final double peakSpeed;
 
-    Lap(Vehicle vehicle, Stations stations, double[][] columns, Limit[] limits, double time) {
+    Lap(Vehicle vehicle, Stations stations, double[][] columns, Limit[] limits, double time, double peakSpeed) {
         this.vehicle = vehicle;
         this.stations = stations;
         this.columns = columns;
         this.limits = limits;
         this.time = time;
+        this.peakSpeed = peakSpeed;
     }
 
     /** Lap time, s. */
@@ -149,7 +151,7 @@ public final class Lap {
         for (int i = 0; i < cellTimes.length; i++) {
             cellTimes[i] = t[i + 1] - t[i];
         }
-        return LapFigures.of(stations.corners(), columns[Channel.DISTANCE.ordinal()], v, cellTimes, time);
+        return LapFigures.of(stations.corners(), columns[Channel.DISTANCE.ordinal()], v, cellTimes, time, peakSpeed);
     }
 
     /** What happened in each corner. */

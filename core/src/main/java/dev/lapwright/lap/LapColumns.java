@@ -37,7 +37,7 @@ final class LapColumns {
                 t += kernel.time[i];
             }
         }
-        return new Lap(car, road.stations, columns, limits, time);
+        return new Lap(car, road.stations, columns, limits, time, Math.sqrt(2 * kernel.peakEnergy));
     }
 
     private void explain(int i) {

@@ -21,9 +21,10 @@ public record LapFigures(
         double meanCornerSpeed,
         double meanSpeed) {
 
-    /** From distances and speeds at stations (n) and times of cells (n - 1). */
-    static LapFigures of(List<Corner> corners, double[] s, double[] v, double[] cellTimes, double lapTime) {
-        double top = 0;
+    /** From distances and speeds at stations (n), times of cells (n - 1) and the highest speed between stations. */
+    static LapFigures of(
+            List<Corner> corners, double[] s, double[] v, double[] cellTimes, double lapTime, double peakSpeed) {
+        double top = peakSpeed;
         double least = Double.POSITIVE_INFINITY;
         double leastInCorner = Double.POSITIVE_INFINITY;
         for (double speed : v) {

@@ -65,7 +65,7 @@ public final class LapSolver {
         for (int i = 0; i < v.length; i++) {
             v[i] = Math.sqrt(2 * kernel.energy[i]);
         }
-        return LapFigures.of(stations.corners(), kernel.road.s, v, kernel.time, time);
+        return LapFigures.of(stations.corners(), kernel.road.s, v, kernel.time, time, Math.sqrt(2 * kernel.peakEnergy));
     }
 
     /**
