@@ -63,20 +63,7 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
      * @throws InvalidValueException if nothing has that name, or the text is no value for it
      */
     double read(String name, String text) {
-        try {
-            return name.startsWith(CONDITIONS)
-                    ? SettingText.value(day, name, text)
-                    : SettingText.value(bare, name, text);
-        } catch (InvalidValueException fault) {
-            if (!fault.place().equals("unit")) {
-                throw fault;
-            }
-            StringJoiner units = new StringJoiner(", ");
-            for (Unit unit : unitOf(bare, name).alternatives()) {
-                units.add(unit.symbol().isEmpty() ? "a number alone" : unit.symbol());
-            }
-            throw new InvalidValueException(name, fault.problem(), "give it as one of: " + units);
-        }
+        return name.startsWith(CONDITIONS) ? SettingText.value(day, name, text) : SettingText.value(bare, name, text);
     }
 
     /** The same car in another setup. */

@@ -60,7 +60,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
 
     /** A fault that is ours, not the user's. */
     static int unexpected(Console console, Throwable fault, boolean trace) {
-        if (fault instanceof OutOfMemoryError) {
+        if (isLackOfMemory(fault)) {
             console.remark(BEGINNING
                     + "memory: there is not enough for this; take fewer values, or give Java more with"
                     + " JAVA_TOOL_OPTIONS=-Xmx4g");
@@ -73,6 +73,16 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         }
         trace(console, fault, trace);
         return Lapwright.UNEXPECTED;
+    }
+
+    /** Whether it is that, or was on another thread of the work. */
+    private static boolean isLackOfMemory(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof OutOfMemoryError) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static void trace(Console console, Throwable fault, boolean wanted) {

@@ -36,15 +36,18 @@ final class LapReport {
         }
         for (String caution : Cautions.of(lap)) {
             console.line();
-            Lines.print(console, console.bold("Caution: "), "Caution: ".length(), caution);
+            caution("Caution: ", caution);
         }
         for (LapResult.Other other : result.others()) {
             for (String caution : Cautions.of(other.lap())) {
-                String beginning = "Caution with " + other.name() + ": ";
                 console.line();
-                Lines.print(console, console.bold(beginning), beginning.length(), caution);
+                caution("Caution with " + other.name() + ": ", caution);
             }
         }
+    }
+
+    private void caution(String beginning, String caution) {
+        Lines.paragraph(console, console.bold(beginning.strip()) + " " + caution);
     }
 
     /** What is driven, where, and on what day. */

@@ -2,7 +2,9 @@ package dev.lapwright.cli;
 
 /** Lines of running text, broken between words and indented. */
 final class Lines {
-    private static final int WIDTH = 100;
+    /** Columns that every terminal has. */
+    static final int WIDTH = 100;
+
     private static final int NAME_WIDTH = 14;
 
     private Lines() {}
@@ -24,7 +26,7 @@ final class Lines {
      * @param width of the beginning as seen, without codes for bold type
      */
     static void print(Console console, String beginning, int width, String text) {
-        String indent = width > WIDTH / 2 ? "  " : " ".repeat(width);
+        String indent = " ".repeat(width);
         StringBuilder line = new StringBuilder(beginning);
         int used = width;
         boolean first = true;

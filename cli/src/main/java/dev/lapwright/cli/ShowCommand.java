@@ -28,8 +28,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  lapwright show gt-talvex",
             "      The car's key figures and its adjustments: what can be set, within which range.",
-            "  lapwright show castelvane --chart castelvane.svg",
-            "      The circuit's corners, climb and sectors, and a map of it."
+            "  lapwright show castelvane",
+            "      The circuit's length, climb, widths, sectors and corners."
         })
 final class ShowCommand implements Callable<Integer> {
     private final Console console;
@@ -70,9 +70,6 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     static final class Output {
-        @Option(names = "--chart", paramLabel = "FILE", description = "Of a circuit: draws its map as .svg or .png.")
-        String chart;
-
         @Option(names = "--out", paramLabel = "FILE", description = "Writes what --json prints to a .json file.")
         String out;
 
@@ -93,10 +90,6 @@ final class ShowCommand implements Callable<Integer> {
         if (output.out != null) {
             files.text(Outputs.checkEnding("--out", output.out, ".json"), sheet -> JsonLayout.text(sheet.tree()));
         }
-        if (output.chart != null) {
-            String file = Outputs.checkEnding("--chart", output.chart, ".svg", ".png");
-            files.picture(file, sheet -> sheet.picture(file));
-        }
         KindOfDocument found = KindOfDocument.of(name, what.kind);
         Sheet sheet = sheet(found.kind(), found.source());
         checkOptions(found.kind());
@@ -113,7 +106,6 @@ final class ShowCommand implements Callable<Integer> {
     private void checkOptions(DocumentKind kind) {
         check("--quantities", what.quantities, DocumentKind.CAR, kind);
         check("--car", what.car != null, DocumentKind.SETUP, kind);
-        check("--chart", output.chart != null, DocumentKind.CIRCUIT, kind);
     }
 
     private void check(String option, boolean given, DocumentKind meant, DocumentKind kind) {

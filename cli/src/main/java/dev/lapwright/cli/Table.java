@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Text in columns under header lines: what a column holds, and its unit. */
 final class Table {
@@ -67,9 +68,22 @@ final class Table {
             console.line(console.faint(joined(columns.stream().map(Column::unit).toList(), widths)));
         }
         for (Row row : rows) {
-            String line = joined(row.cells(), widths);
-            console.line(row.marked() ? console.bold(line) : line);
+            print(console, row, widths);
         }
+    }
+
+    private void print(Console console, Row row, int[] widths) {
+        String line = joined(row.cells(), widths);
+        int last = columns.size() - 1;
+        if (length(line) <= Lines.WIDTH || columns.get(last).side() == Side.RIGHT) {
+            console.line(row.marked() ? console.bold(line) : line);
+            return;
+        }
+        // Words that are too wide go on under themselves.
+        int start = last * GAP.length()
+                + GAP.length()
+                + IntStream.of(widths).limit(last).sum();
+        Lines.print(console, line.substring(0, start), start, row.cells().get(last));
     }
 
     /** A title of several words or, if it is long, parts of a path in as many lines. */

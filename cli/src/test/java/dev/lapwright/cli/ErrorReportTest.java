@@ -35,7 +35,7 @@ class ErrorReportTest {
 
     @Test
     void memoryThatRunsOutIsToldWithARemedy() {
-        String text = report(new OutOfMemoryError("Java heap space"), false);
+        String text = report(new IllegalStateException(new OutOfMemoryError("Java heap space")), false);
         assertThat(text.lines()).hasSize(1);
         assertThat(text).contains("memory").contains("-Xmx");
     }

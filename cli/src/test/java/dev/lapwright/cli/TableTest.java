@@ -58,4 +58,15 @@ class TableTest {
         Table table = new Table().words("a").words("b");
         assertThatThrownBy(() -> table.row("one")).isInstanceOf(IllegalArgumentException.class);
     }
+
+    @Test
+    void wordsThatAreTooWideGoOnUnderThemselves() {
+        Table table = new Table().words("a").words("moves");
+        table.row("b", "word ".repeat(30).strip());
+        List<String> lines = printed(table, false);
+        assertThat(lines)
+                .hasSize(3)
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+        assertThat(lines.get(2)).startsWith("     word");
+    }
 }
