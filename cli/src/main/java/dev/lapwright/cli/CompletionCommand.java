@@ -54,7 +54,7 @@ final class CompletionCommand implements Callable<Integer> {
     private boolean force;
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     CompletionCommand(Console console) {
         this.console = console;

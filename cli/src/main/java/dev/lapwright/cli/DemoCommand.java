@@ -50,7 +50,7 @@ final class DemoCommand implements Callable<Integer> {
     private final Output output = new Output();
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     static final class Output {
         @Option(names = "--all", description = "Copies all of them.")
@@ -125,8 +125,8 @@ final class DemoCommand implements Callable<Integer> {
 
     /** The demo's name; with its kind where two kinds share the name. */
     private static String fileName(Demo demo, List<Demo> all) {
-        boolean shared =
-                all.stream().anyMatch(other -> other != demo && other.name().equals(demo.name()));
+        boolean shared = all.stream()
+                .anyMatch(other -> !other.equals(demo) && other.name().equals(demo.name()));
         return demo.name() + (shared ? "-" + demo.kind().word() : "") + ".json";
     }
 

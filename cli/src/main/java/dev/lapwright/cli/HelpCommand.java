@@ -36,7 +36,7 @@ final class HelpCommand implements Callable<Integer> {
     private String command;
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     HelpCommand(Console console) {
         this.console = console;

@@ -8,5 +8,5 @@ final class HelpOption {
             names = {"-h", "--help"},
             usageHelp = true,
             description = "Shows this help.")
-    private boolean help;
+    boolean help;
 }

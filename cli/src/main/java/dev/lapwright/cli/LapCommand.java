@@ -49,7 +49,7 @@ final class LapCommand implements Callable<Integer> {
     private final LapOutputOptions output = new LapOutputOptions();
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     LapCommand(Console console) {
         this.console = console;

@@ -35,13 +35,13 @@ final class LapwrightCommand implements Runnable {
             names = {"-h", "--help"},
             usageHelp = true,
             description = "Shows this help.")
-    private boolean help;
+    boolean help;
 
     @Option(
             names = {"-V", "--version"},
             versionHelp = true,
             description = "Shows the version.")
-    private boolean version;
+    boolean version;
 
     @Option(
             names = "--debug",

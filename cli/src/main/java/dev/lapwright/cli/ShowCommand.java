@@ -48,7 +48,7 @@ final class ShowCommand implements Callable<Integer> {
     private final Output output = new Output();
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     static final class What {
         @Option(

@@ -50,7 +50,7 @@ final class SweepCommand implements Callable<Integer> {
     private final SweepOutputOptions output = new SweepOutputOptions();
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     SweepCommand(Console console) {
         this.console = console;

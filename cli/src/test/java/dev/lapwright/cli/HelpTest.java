@@ -19,7 +19,7 @@ class HelpTest {
     private static final Set<String> OUTPUTS = Set.of("--out", "--to", "--chart", "--trace", "--trade-off");
 
     @TempDir
-    private static Path folder;
+    private Path folder;
 
     private static List<String> commands() {
         List<String> names = new ArrayList<>();
