@@ -17,8 +17,8 @@ import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 
 /**
- * The lowest speed of each corner, written in km/h beneath the trace, or beside it where the car speeds up or slows down all
- * through the corner; where two do not fit, the slower is kept.
+ * The lowest speed of each corner, written in km/h beneath the trace, or aside where the trace is in the way. Where there is
+ * not room for all, the slowest corners come first.
  */
 final class ApexSpeeds extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
@@ -26,10 +26,20 @@ final class ApexSpeeds extends AbstractXYAnnotation {
     /** Speeds so near the lowest belong to it, m/s. */
     private static final double LEVEL = 0.03;
 
-    /** Where a corner is slowest: m, m/s, and whether speed rises (1), falls (-1) or turns there (0). */
-    record Lowest(double at, double speed, int trend) {}
+    private static final TextAnchor[] SIDES = {
+        TextAnchor.TOP_CENTER,
+        TextAnchor.TOP_LEFT,
+        TextAnchor.TOP_RIGHT,
+        TextAnchor.CENTER_LEFT,
+        TextAnchor.CENTER_RIGHT,
+        TextAnchor.BOTTOM_CENTER
+    };
+
+    /** Where a corner is slowest: m, m/s. */
+    record Lowest(double at, double speed) {}
 
     private final transient List<Lowest> slowestFirst;
+    private final double[][] trace;
     private final ChartStyle style;
 
     ApexSpeeds(Lap lap, ChartStyle style) {
@@ -41,6 +51,7 @@ final class ApexSpeeds extends AbstractXYAnnotation {
         }
         all.sort(Comparator.comparingDouble(Lowest::speed));
         slowestFirst = List.copyOf(all);
+        trace = SpeedAxis.series(lap);
         this.style = style;
     }
 
@@ -63,10 +74,7 @@ final class ApexSpeeds extends AbstractXYAnnotation {
         while (to + 1 < s.length && v[to + 1] <= most && v[to + 1] >= corner.minimumSpeed()) {
             to++;
         }
-        boolean comesDown = from > 0 && v[from - 1] > most;
-        boolean goesUp = to + 1 < s.length && v[to + 1] > most;
-        int trend = comesDown == goesUp ? 0 : goesUp ? 1 : -1;
-        return new Lowest((s[from] + s[to]) / 2, corner.minimumSpeed(), trend);
+        return new Lowest((s[from] + s[to]) / 2, corner.minimumSpeed());
     }
 
     @Override
@@ -78,26 +86,36 @@ final class ApexSpeeds extends AbstractXYAnnotation {
             ValueAxis speed,
             int rendererIndex,
             PlotRenderingInfo info) {
+        Obstacles line = new Obstacles(area, distance, speed);
+        line.addLine(trace);
         LabelSpace space = new LabelSpace();
         for (Lowest lowest : slowestFirst) {
             double x = distance.valueToJava2D(lowest.at, area, RectangleEdge.BOTTOM);
             double y = speed.valueToJava2D(Numbers.kmh(lowest.speed), area, RectangleEdge.LEFT);
-            TextAnchor anchor = lowest.trend == 0
-                    ? TextAnchor.TOP_CENTER
-                    : lowest.trend > 0 ? TextAnchor.TOP_LEFT : TextAnchor.TOP_RIGHT;
-            Note note = new Note(
-                            Numbers.wholeKmh(lowest.speed),
-                            x + lowest.trend * DOT,
-                            y + (lowest.trend == 0 ? DOT : 0),
-                            anchor,
-                            style.small())
-                    .within(g2, area.getMinX(), area.getMaxX());
-            if (space.isFree(note.box(g2), 1)) {
+            Note note = note(g2, lowest, x, y, area, space, line);
+            if (note != null) {
                 space.take(note.box(g2));
                 g2.setPaint(style.colour(0));
                 g2.fill(new Ellipse2D.Double(x - DOT / 2, y - DOT / 2, DOT, DOT));
                 note.draw(g2, style.palette().ink());
             }
         }
+    }
+
+    /** The label where trace and other labels leave it room, or null. */
+    private Note note(
+            Graphics2D g2, Lowest lowest, double x, double y, Rectangle2D area, LabelSpace space, Obstacles line) {
+        String text = Numbers.wholeKmh(lowest.speed);
+        for (TextAnchor side : SIDES) {
+            double dx = side.isLeft() ? DOT : side.isRight() ? -DOT : 0;
+            double dy = side.equals(TextAnchor.TOP_CENTER) ? DOT : side.equals(TextAnchor.BOTTOM_CENTER) ? -DOT : 0;
+            Note note = new Note(text, x + dx, y + dy, side, style.small()).within(g2, area.getMinX(), area.getMaxX());
+            Rectangle2D box = note.box(g2);
+            boolean free = space.isFree(box, 1) && area.contains(box);
+            if (free && line.leaves(box, 1)) {
+                return note;
+            }
+        }
+        return null;
     }
 }

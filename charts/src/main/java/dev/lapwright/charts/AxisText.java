@@ -27,7 +27,9 @@ record AxisText(String name, String unit) {
         }
         for (Quantity quantity : Quantity.values()) {
             if (quantity.path().equals(name)) {
-                return new AxisText(capital(quantity.meaning()), quantity.unit().symbol());
+                return new AxisText(
+                        capital(quantity.meaning().split(",")[0]),
+                        quantity.unit().symbol());
             }
         }
         return switch (name) {

@@ -98,10 +98,6 @@ public record ChartStyle(Palette palette, String fontFamily, int textSize) {
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
     }
 
-    static Stroke round(double width) {
-        return new BasicStroke((float) width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
-    }
-
     static Stroke dashed(double width) {
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {5, 4}, 0);
     }

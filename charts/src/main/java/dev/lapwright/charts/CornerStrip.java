@@ -48,7 +48,7 @@ final class CornerStrip extends AbstractXYAnnotation {
         return sectors;
     }
 
-    private record Placed(Note note, boolean leads, double at) {}
+    record Placed(Note note, boolean leads, double at) {}
 
     @Override
     public void draw(
@@ -60,9 +60,16 @@ final class CornerStrip extends AbstractXYAnnotation {
             int rendererIndex,
             PlotRenderingInfo info) {
         double rowHeight = note("T0", 0, 0, TextAnchor.TOP_LEFT).box(g2).getHeight() + ROW_GAP;
-        drawSectors(g2, area, distance, rowHeight);
-        int rows = Math.max(1, (int) ((area.getHeight() - (sectors.isEmpty() ? 0 : rowHeight)) / rowHeight));
+        boolean sectorsFit = !sectors.isEmpty() && area.getHeight() >= 2 * rowHeight;
+        if (sectorsFit) {
+            drawSectors(g2, area, distance, rowHeight);
+        }
+        int rows = Math.max(1, (int) ((area.getHeight() - (sectorsFit ? rowHeight : 0)) / rowHeight));
         List<Placed> placed = place(g2, area, distance, rows, rowHeight);
+        draw(g2, area, placed);
+    }
+
+    private void draw(Graphics2D g2, Rectangle2D area, List<Placed> placed) {
         g2.setStroke(ChartStyle.solid(1));
         g2.setPaint(style.palette().muted());
         for (Placed p : placed) {
@@ -103,7 +110,7 @@ final class CornerStrip extends AbstractXYAnnotation {
      * Places every label, shortening first the one that finds no room and then its nearest neighbours; a label that even then
      * finds none is left out.
      */
-    private List<Placed> place(Graphics2D g2, Rectangle2D area, ValueAxis distance, int rows, double rowHeight) {
+    List<Placed> place(Graphics2D g2, Rectangle2D area, ValueAxis distance, int rows, double rowHeight) {
         int[] shortened = new int[corners.size()];
         while (true) {
             LabelSpace space = new LabelSpace();

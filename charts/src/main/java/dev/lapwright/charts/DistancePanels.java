@@ -54,7 +54,7 @@ final class DistancePanels {
         for (int i = 0; i < ends.length; i++) {
             String name = "Sector " + (i + 1);
             List<String> texts = withTimes
-                    ? List.of(name + "  " + Numbers.lapTime(times[i]), name, "S" + (i + 1))
+                    ? List.of(name + ": " + Numbers.lapTime(times[i]), name, "S" + (i + 1))
                     : List.of(name, "S" + (i + 1));
             sectors.add(new CornerStrip.Sector(i == 0 ? 0 : ends[i - 1], ends[i], texts));
         }

@@ -45,7 +45,7 @@ public final class GgDiagram {
         for (Limit limit : order) {
             int series = data.getSeriesCount();
             String share = Numbers.fixed(0).format(100 * shares.getOrDefault(limit, 0.0)) + "% of the time";
-            data.addSeries(limit.label() + "  " + share, pick(stations.get(limit), across, along));
+            data.addSeries(limit.label() + ": " + share, pick(stations.get(limit), across, along));
             LimitMark mark = LimitMark.of(limit);
             points.setSeriesShape(series, mark.shape());
             points.setSeriesShapesFilled(series, mark.filled());
@@ -62,7 +62,7 @@ public final class GgDiagram {
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinesVisible(false);
-        points.addAnnotation(new GRings(style), Layer.BACKGROUND);
+        points.addAnnotation(new GRings(List.<double[][]>of(new double[][] {across, along}), style), Layer.BACKGROUND);
         String facts = Sheet.facts(
                 lap.vehicle().car().name(),
                 (lap.track().isClosed() ? "lap " : "run ") + Numbers.lapTime(lap.time()),

@@ -5,11 +5,12 @@ import dev.lapwright.fault.InvalidValueException;
 /**
  * Size of a picture. Text has a fixed size in pixels, so a larger picture has more room, not larger letters.
  *
- * @param width px, 300 to 10000
- * @param height px, 300 to 10000
+ * @param width px, 600 to 10000
+ * @param height px, 400 to 10000
  */
 public record ImageSize(int width, int height) {
-    private static final int LEAST = 300;
+    private static final int LEAST_WIDTH = 600;
+    private static final int LEAST_HEIGHT = 400;
     private static final int MOST = 10_000;
 
     /** For traces and sweeps. */
@@ -20,14 +21,14 @@ public record ImageSize(int width, int height) {
     public static final ImageSize SQUARE = new ImageSize(900, 900);
 
     public ImageSize {
-        check("picture width", width);
-        check("picture height", height);
+        check("picture width", width, LEAST_WIDTH);
+        check("picture height", height, LEAST_HEIGHT);
     }
 
-    private static void check(String name, int pixels) {
-        if (pixels < LEAST || pixels > MOST) {
+    private static void check(String name, int pixels, int least) {
+        if (pixels < least || pixels > MOST) {
             throw new InvalidValueException(
-                    name, pixels + " px is outside its range", "allowed: " + LEAST + " to " + MOST + " px");
+                    name, pixels + " px is outside its range", "allowed: " + least + " to " + MOST + " px");
         }
     }
 }

@@ -17,7 +17,7 @@ import org.jfree.chart.ui.TextAnchor;
  */
 final class MapLabels {
     private static final double CLEAR = 9;
-    private static final double[] DISTANCES = {0, 6, 14, 24, 36};
+    private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
     private static final double[] ANGLES = {0, 30, -30, 60, -60, 180, 150, -150};
     private static final double BAR = 11;
     private static final double ARROW_OFF = 17;
@@ -34,6 +34,7 @@ final class MapLabels {
     private final double[] heading;
     private final LabelSpace space = new LabelSpace();
     private final List<Point2D> road = new ArrayList<>();
+    private final List<Note> placed = new ArrayList<>();
 
     MapLabels(Graphics2D g2, ChartStyle style, MapScale scale, Stations stations, Rectangle2D area) {
         this.g2 = g2;
@@ -60,6 +61,11 @@ final class MapLabels {
                 road.add(new Point2D.Double(px + dx * k / steps, py + dy * k / steps));
             }
         }
+    }
+
+    /** Labels drawn so far. */
+    List<Note> placed() {
+        return List.copyOf(placed);
     }
 
     /** Draws the start line, an arrow the way the cars go, and for an open run the finish. */
@@ -138,6 +144,7 @@ final class MapLabels {
                     Rectangle2D box = note.box(g2);
                     if (area.contains(box) && space.isFree(box, 3) && isOffRoad(box)) {
                         space.take(box);
+                        placed.add(note);
                         drawLeader(station, box, away);
                         note.draw(g2, style.palette().ink());
                         return;

@@ -69,7 +69,7 @@ final class MapPlot extends Plot {
     private void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
         double[] v = lap.column(Channel.SPEED);
         int n = x.length;
-        g2.setStroke(ChartStyle.round(CASING));
+        g2.setStroke(ChartStyle.solid(CASING));
         g2.setPaint(style.palette().muted());
         g2.draw(path(scale, x, y, 0, n - 1));
         // Each stretch reaches a little under the next one, so that no seam shows between them.

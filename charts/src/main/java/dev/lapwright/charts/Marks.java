@@ -14,7 +14,8 @@ final class Marks {
     /** Radius of the ring round the largest of the sized points, px. */
     static final double WIDE_RING = SizedPoints.LARGEST + 4;
 
-    private static final double BASELINE = 11;
+    /** Half the width of the baseline's diamond, px. */
+    static final double DIAMOND = 11;
 
     private Marks() {}
 
@@ -27,10 +28,10 @@ final class Marks {
     /** An open diamond, large enough to stand round the point of the same setting. */
     static XYLineAndShapeRenderer baseline(ChartStyle style) {
         Path2D diamond = new Path2D.Double();
-        diamond.moveTo(0, -BASELINE);
-        diamond.lineTo(BASELINE, 0);
-        diamond.lineTo(0, BASELINE);
-        diamond.lineTo(-BASELINE, 0);
+        diamond.moveTo(0, -DIAMOND);
+        diamond.lineTo(DIAMOND, 0);
+        diamond.lineTo(0, DIAMOND);
+        diamond.lineTo(-DIAMOND, 0);
         diamond.closePath();
         return outlined(diamond, style, false);
     }

@@ -2,9 +2,7 @@ package dev.lapwright.charts;
 
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
-import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
@@ -20,11 +18,13 @@ import org.jfree.data.xy.XYDataset;
  */
 final class PointLabels extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
-    private static final double[] DISTANCES = {9, 15, 24, 38, 56, 80, 110, 150, 200};
+    /** How far beyond the mark a label may stand, px; one that may be left out only as far as the first two. */
+    private static final double[] DISTANCES = {2, 7, 16, 30, 48, 72, 102, 142, 192};
+
     private static final double[] ANGLES = {45, -45, 135, -135, 0, 180, 90, -90, 20, -20, 160, -160, 70, -70, 110, -110
     };
     private static final double CLEAR = 4;
-    private static final double LEADER_FROM = 20;
+    private static final double LEADER_FROM = 12;
 
     private final transient List<Label> labels;
     private final transient XYDataset data;
@@ -32,8 +32,16 @@ final class PointLabels extends AbstractXYAnnotation {
     private final double[] levels;
     private final ChartStyle style;
 
-    /** What to write beside a point (in data units); the more important first. */
-    record Label(double x, double y, String text, boolean must) {}
+    /**
+     * What to write beside a point.
+     *
+     * @param x in data units
+     * @param y in data units
+     * @param text what to write
+     * @param must whether it is drawn at any price
+     * @param clear radius of the mark at the point, px
+     */
+    record Label(double x, double y, String text, boolean must, double clear) {}
 
     /**
      * @param labels the more important first
@@ -62,35 +70,46 @@ final class PointLabels extends AbstractXYAnnotation {
             ValueAxis range,
             int rendererIndex,
             PlotRenderingInfo info) {
+        Obstacles obstacles = new Obstacles(area, domain, range);
+        for (int series = 0; series < data.getSeriesCount(); series++) {
+            if (lines) {
+                obstacles.addLine(values(series));
+            } else {
+                obstacles.addPoints(values(series));
+            }
+        }
+        for (double level : levels) {
+            obstacles.addLevel(level);
+        }
         LabelSpace space = new LabelSpace();
-        List<Point2D> taken = obstacles(area, domain, range);
-        List<Point2D> points = points(area, domain, range);
         for (Label label : labels) {
             double x = domain.valueToJava2D(label.x, area, RectangleEdge.BOTTOM);
             double y = range.valueToJava2D(label.y, area, RectangleEdge.LEFT);
-            place(g2, label, x, y, area, space, taken, points);
+            place(g2, label, x, y, area, space, obstacles);
         }
     }
 
+    private double[][] values(int series) {
+        double[][] values = new double[2][data.getItemCount(series)];
+        for (int i = 0; i < values[0].length; i++) {
+            values[0][i] = data.getXValue(series, i);
+            values[1][i] = data.getYValue(series, i);
+        }
+        return values;
+    }
+
     private void place(
-            Graphics2D g2,
-            Label label,
-            double x,
-            double y,
-            Rectangle2D area,
-            LabelSpace space,
-            List<Point2D> taken,
-            List<Point2D> points) {
+            Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
         int reach = label.must ? DISTANCES.length : 2;
         for (int k = 0; k < reach; k++) {
             for (double angle : ANGLES) {
-                Note note = beside(g2, label, x, y, Math.toRadians(angle), DISTANCES[k]);
+                Note note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
                 Rectangle2D box = note.box(g2);
-                boolean free = area.contains(box) && space.isFree(box, 2) && isClear(box, taken);
-                if (free && (label.must || isNearest(box, x, y, points))) {
+                boolean free = area.contains(box) && space.isFree(box, 2) && obstacles.leaves(box, CLEAR);
+                if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {
                     space.take(box);
                     if (DISTANCES[k] > LEADER_FROM) {
-                        lead(g2, x, y, box);
+                        lead(g2, label, x, y, box);
                     }
                     note.draw(g2, style.palette().ink());
                     return;
@@ -98,7 +117,7 @@ final class PointLabels extends AbstractXYAnnotation {
             }
         }
         if (label.must) {
-            Note note = beside(g2, label, x, y, Math.PI / 4, DISTANCES[0]).within(g2, area.getMinX(), area.getMaxX());
+            Note note = beside(g2, label, x, y, Math.PI / 4, label.clear).within(g2, area.getMinX(), area.getMaxX());
             space.take(note.box(g2));
             note.drawOn(g2, style.palette().ink(), style.palette().background());
         }
@@ -114,81 +133,12 @@ final class PointLabels extends AbstractXYAnnotation {
         return new Note(label.text, cx, cy, TextAnchor.CENTER, middle.font());
     }
 
-    private void lead(Graphics2D g2, double x, double y, Rectangle2D box) {
+    private void lead(Graphics2D g2, Label label, double x, double y, Rectangle2D box) {
         double endX = Math.max(box.getMinX(), Math.min(x, box.getMaxX()));
         double endY = Math.max(box.getMinY(), Math.min(y, box.getMaxY()));
-        double length = Math.hypot(endX - x, endY - y);
-        double skip = Math.min(1, DISTANCES[0] / length);
+        double skip = Math.min(1, (label.clear + 1) / Math.hypot(endX - x, endY - y));
         g2.setPaint(style.palette().muted());
         g2.setStroke(ChartStyle.solid(1));
         g2.draw(new Line2D.Double(x + skip * (endX - x), y + skip * (endY - y), endX, endY));
-    }
-
-    private List<Point2D> points(Rectangle2D area, ValueAxis domain, ValueAxis range) {
-        List<Point2D> points = new ArrayList<>();
-        for (int series = 0; series < data.getSeriesCount(); series++) {
-            for (int i = 0; i < data.getItemCount(series); i++) {
-                points.add(new Point2D.Double(
-                        domain.valueToJava2D(data.getXValue(series, i), area, RectangleEdge.BOTTOM),
-                        range.valueToJava2D(data.getYValue(series, i), area, RectangleEdge.LEFT)));
-            }
-        }
-        return points;
-    }
-
-    /** Points no more than 4 px apart along everything that labels must not cover. */
-    private List<Point2D> obstacles(Rectangle2D area, ValueAxis domain, ValueAxis range) {
-        List<Point2D> points = new ArrayList<>();
-        for (int series = 0; series < data.getSeriesCount(); series++) {
-            Point2D before = null;
-            for (int i = 0; i < data.getItemCount(series); i++) {
-                Point2D here = new Point2D.Double(
-                        domain.valueToJava2D(data.getXValue(series, i), area, RectangleEdge.BOTTOM),
-                        range.valueToJava2D(data.getYValue(series, i), area, RectangleEdge.LEFT));
-                addBetween(points, before == null || !lines ? here : before, here);
-                before = here;
-            }
-        }
-        for (double level : levels) {
-            double y = range.valueToJava2D(level, area, RectangleEdge.LEFT);
-            addBetween(points, new Point2D.Double(area.getMinX(), y), new Point2D.Double(area.getMaxX(), y));
-        }
-        return points;
-    }
-
-    private static void addBetween(List<Point2D> points, Point2D from, Point2D to) {
-        int steps = 1 + (int) (from.distance(to) / 4);
-        for (int k = 0; k <= steps; k++) {
-            points.add(new Point2D.Double(
-                    from.getX() + (to.getX() - from.getX()) * k / steps,
-                    from.getY() + (to.getY() - from.getY()) * k / steps));
-        }
-    }
-
-    /** Whether a label is nearer to its own point than to any other, so that nobody takes it for the other's. */
-    private static boolean isNearest(Rectangle2D box, double x, double y, List<Point2D> points) {
-        double own = distance(box, x, y);
-        for (Point2D point : points) {
-            boolean other = point.distance(x, y) > 1;
-            if (other && distance(box, point.getX(), point.getY()) < own + CLEAR) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static double distance(Rectangle2D box, double x, double y) {
-        double dx = Math.max(0, Math.max(box.getMinX() - x, x - box.getMaxX()));
-        double dy = Math.max(0, Math.max(box.getMinY() - y, y - box.getMaxY()));
-        return Math.hypot(dx, dy);
-    }
-
-    private static boolean isClear(Rectangle2D box, List<Point2D> taken) {
-        for (Point2D point : taken) {
-            if (distance(box, point.getX(), point.getY()) < CLEAR) {
-                return false;
-            }
-        }
-        return true;
     }
 }

@@ -16,7 +16,7 @@ final class Sheet {
         plot.setOutlineVisible(false);
         JFreeChart chart = new JFreeChart(null, null, plot, false);
         chart.setBackgroundPaint(style.palette().background());
-        chart.setPadding(new RectangleInsets(12, 14, 10, 16));
+        chart.setPadding(new RectangleInsets(12, 14, 10, 26));
         TextTitle title = new TextTitle(heading, style.title());
         place(title, style, 2);
         chart.setTitle(title);
@@ -49,6 +49,6 @@ final class Sheet {
 
     /** Facts in one line, with dots between them. */
     static String facts(String... facts) {
-        return String.join("  ·  ", facts);
+        return String.join(" · ", facts);
     }
 }

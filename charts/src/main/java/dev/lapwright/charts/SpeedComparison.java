@@ -86,7 +86,7 @@ public final class SpeedComparison {
     private static XYPlot speeds(List<NamedLap> laps, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
         for (NamedLap named : laps) {
-            data.addSeries(named.name() + "  " + Numbers.lapTime(named.lap().time()), SpeedAxis.series(named.lap()));
+            data.addSeries(named.name() + ": " + Numbers.lapTime(named.lap().time()), SpeedAxis.series(named.lap()));
         }
         XYPlot plot = new XYPlot(data, null, SpeedAxis.over(data, style), Lines.of(laps.size(), style));
         // Dashed lines over the solid one of the first lap: where laps are equal both are seen.

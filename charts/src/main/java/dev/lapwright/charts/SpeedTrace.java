@@ -5,7 +5,6 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import java.util.Arrays;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYStepRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
@@ -48,10 +47,9 @@ public final class SpeedTrace {
         XYStepRenderer steps = new XYStepRenderer();
         steps.setSeriesPaint(0, style.colour(0));
         steps.setSeriesStroke(0, ChartStyle.solid(2));
-        UnitAxis axis = new UnitAxis("Gear", style, 1);
+        UnitAxis axis = new UnitAxis("Gear", style, 1).withCloseTicks();
         int gears = lap.vehicle().car().gearRatios().length;
         axis.setRange(0.5, gears + 0.5);
-        axis.setTickUnit(new NumberTickUnit(gears > 8 ? 2 : 1, Numbers.fixed(0)));
         return new XYPlot(data, null, axis, steps);
     }
 

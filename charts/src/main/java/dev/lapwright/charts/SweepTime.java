@@ -20,7 +20,7 @@ public final class SweepTime {
 
     private static final int MOST_POINTS = 60;
     /** Least height of the axis, s: a smaller effect is drawn small. */
-    private static final double LEAST_SPAN = 0.02;
+    private static final double LEAST_SPAN = 0.05;
 
     private SweepTime() {}
 
@@ -99,7 +99,7 @@ public final class SweepTime {
     private static PointLabels.Label best(SweepTable table) {
         int[] place = table.fastest();
         double time = table.at(place[0], place[1]).lapTime();
-        return new PointLabels.Label(table.across()[place[1]], time, bestText(table), true);
+        return new PointLabels.Label(table.across()[place[1]], time, bestText(table), true, Marks.RING);
     }
 
     /** "fastest: 9 deg, 1:58.656 (−0.444 s)". */
@@ -131,10 +131,17 @@ public final class SweepTime {
         return new Range(low - pad, high + pad);
     }
 
+    /** A range of at least this length about the same middle. */
+    static Range wide(Range range, double least) {
+        double add = Math.max(0, least - range.getLength()) / 2;
+        return new Range(range.getLowerBound() - add, range.getUpperBound() + add);
+    }
+
     private static UnitAxis lapTimeAxis(SweepTable table, DefaultXYDataset data, ChartStyle style) {
         double baseline = table.sweep().baseline().lapTime();
         Range range = Range.expandToInclude(DatasetUtils.findRangeBounds(data), baseline);
         double span = Math.max(LEAST_SPAN, range.getLength());
+        range = wide(range, LEAST_SPAN);
         UnitAxis axis = new UnitAxis(lapTimeLabel(range.getUpperBound()), style, 0, Numbers::lapTimes);
         axis.setRange(range.getLowerBound() - 0.14 * span, range.getUpperBound() + 0.08 * span);
         return axis;

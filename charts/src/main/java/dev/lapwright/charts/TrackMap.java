@@ -19,7 +19,11 @@ public final class TrackMap {
     /** The map of a lap. */
     public static JFreeChart of(Lap lap, ChartStyle style) {
         LapFigures figures = lap.figures();
-        double low = STEP * Math.floor(Numbers.kmh(figures.minimumSpeed()) / STEP);
+        // A standing start would spend half of the ramp on a few metres: below the slowest corner all is one colour.
+        double corner = figures.minimumCornerSpeed();
+        double slowest = lap.track().isClosed() || Double.isNaN(corner) ? figures.minimumSpeed() : corner;
+        double low = STEP * Math.floor(Numbers.kmh(slowest) / STEP);
+        boolean slower = Numbers.kmh(figures.minimumSpeed()) < low;
         double high = STEP * Math.ceil(Numbers.kmh(figures.topSpeed()) / STEP);
         ValueRamp ramp = new ValueRamp(low, high, style.palette(), false);
         String facts = Sheet.facts(
@@ -27,8 +31,9 @@ public final class TrackMap {
                 (lap.track().isClosed() ? "lap " : "run ") + Numbers.lapTime(lap.time()),
                 Numbers.fixed(0).format(lap.track().length()) + " m",
                 "top " + Numbers.wholeKmh(figures.topSpeed()) + " km/h",
-                "lowest " + Numbers.wholeKmh(figures.minimumSpeed()) + " km/h");
-        JFreeChart chart = Sheet.of("Speed round " + lap.track().name(), facts, new MapPlot(lap, ramp, style), style);
+                "lowest " + Numbers.wholeKmh(figures.minimumSpeed()) + " km/h"
+                        + (slower ? " (one colour below " + Numbers.fixed(0).format(low) + ")" : ""));
+        JFreeChart chart = Sheet.of("Speed map: " + lap.track().name(), facts, new MapPlot(lap, ramp, style), style);
         chart.addSubtitle(Legends.scale(ramp, new UnitAxis("Speed (km/h)", style, 1), style));
         return chart;
     }

@@ -19,6 +19,9 @@ public final class TradeOff {
     /** The size it is designed for. */
     public static final ImageSize SIZE = ImageSize.WIDE;
 
+    /** Least length of an axis, km/h: smaller effects are drawn small. */
+    private static final double LEAST_SPAN = 0.5;
+
     private TradeOff() {}
 
     /**
@@ -54,10 +57,10 @@ public final class TradeOff {
         List<PointLabels.Label> labels = new ArrayList<>();
         int[] place = table.fastest();
         double[] best = point(table.at(place[0], place[1]));
-        labels.add(new PointLabels.Label(best[0], best[1], SweepTime.bestText(table), true));
+        labels.add(new PointLabels.Label(best[0], best[1], SweepTime.bestText(table), true, Marks.WIDE_RING));
         double[] base = point(table.sweep().baseline());
         String text = "baseline, " + Numbers.lapTime(table.sweep().baseline().lapTime());
-        labels.add(new PointLabels.Label(base[0], base[1], text, true));
+        labels.add(new PointLabels.Label(base[0], base[1], text, true, Marks.DIAMOND));
         return labels;
     }
 
@@ -82,7 +85,8 @@ public final class TradeOff {
 
     private static Range range(Range data, Range baseline) {
         Range both = Range.combine(data, baseline);
-        return SweepTime.padded(both.getLowerBound(), both.getUpperBound(), 0.1);
+        Range wide = SweepTime.wide(both, LEAST_SPAN);
+        return SweepTime.padded(wide.getLowerBound(), wide.getUpperBound(), 0.1);
     }
 
     static JFreeChart sheet(SweepTable table, XYPlot plot, String reading, ChartStyle style) {

@@ -56,7 +56,7 @@ final class TradeOffLines {
             boolean named = entry.figures().equals(table.at(fastest[0], fastest[1]));
             if (!named) {
                 labels.add(new PointLabels.Label(
-                        point[0], point[1], table.acrossText().value(entry.setting()), false));
+                        point[0], point[1], table.acrossText().value(entry.setting()), false, SizedPoints.LARGEST));
             }
         }
     }

@@ -25,6 +25,7 @@ final class UnitAxis extends NumberAxis {
 
     private final transient IntFunction<NumberFormat> format;
     private final double leastStep;
+    private double tickGapUp = TICK_GAP_UP;
 
     /** An axis of plain numbers; {@code leastStep} 1 for whole numbers, 0 for any. */
     UnitAxis(String label, ChartStyle style, double leastStep) {
@@ -46,11 +47,17 @@ final class UnitAxis extends NumberAxis {
         setTickMarkOutsideLength(4);
     }
 
+    /** Lets ticks stand as close as their labels allow; for a low panel. */
+    UnitAxis withCloseTicks() {
+        tickGapUp = 1.3 * getTickLabelFont().getSize();
+        return this;
+    }
+
     @Override
     protected void selectAutoTickUnit(Graphics2D g2, Rectangle2D area, RectangleEdge edge) {
         boolean across = RectangleEdge.isTopOrBottom(edge);
         double pixels = across ? area.getWidth() : area.getHeight();
-        double room = pixels / (across ? TICK_GAP_ACROSS : TICK_GAP_UP);
+        double room = pixels / (across ? TICK_GAP_ACROSS : tickGapUp);
         double most = Math.max(1, Math.min(room, across ? TICKS_ACROSS_AT_MOST : TICKS_UP_AT_MOST));
         double step = Math.max(leastStep, step(getRange().getLength() / most));
         setTickUnit(new NumberTickUnit(step, format.apply(decimals(step))), false, false);
@@ -68,6 +75,12 @@ final class UnitAxis extends NumberAxis {
         return Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
     }
 
+    /** What stands before the comma: name and unit without a remark on signs. */
+    private static String withoutRemark(String label) {
+        int comma = label.indexOf(',');
+        return comma < 0 ? label : label.substring(0, comma);
+    }
+
     @Override
     protected AxisState drawLabel(
             String label,
@@ -79,15 +92,16 @@ final class UnitAxis extends NumberAxis {
         if (RectangleEdge.isTopOrBottom(edge) || label == null || label.isEmpty()) {
             return super.drawLabel(label, g2, plotArea, dataArea, edge, state);
         }
-        boolean left = edge == RectangleEdge.LEFT;
+        boolean left = edge.equals(RectangleEdge.LEFT);
         FontMetrics metrics = g2.getFontMetrics(getLabelFont());
+        String text = metrics.stringWidth(label) > dataArea.getHeight() ? withoutRemark(label) : label;
         AffineTransform upright = g2.getTransform();
         g2.setFont(getLabelFont());
         g2.setPaint(getLabelPaint());
         double baseline = left ? -LABEL_GAP - metrics.getDescent() : LABEL_GAP + metrics.getAscent();
         g2.translate(state.getCursor() + baseline, dataArea.getCenterY());
         g2.rotate(-Math.PI / 2);
-        g2.drawString(label, (float) (-metrics.stringWidth(label) / 2.0), 0f);
+        g2.drawString(text, (float) (-metrics.stringWidth(text) / 2.0), 0f);
         g2.setTransform(upright);
         double used = LABEL_GAP + metrics.getHeight();
         state.setCursor(left ? state.getCursor() - used : state.getCursor() + used);

@@ -13,9 +13,6 @@ final class Acceleration {
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
-    /** Deceleration by the drag of cornering that no car exceeds, m/s². */
-    private static final double MOST_CORNERING = 4;
-
     private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
@@ -32,14 +29,13 @@ final class Acceleration {
 
     private double slopeDrive;
     private double slopeBrake;
-    private double root;
     private double rootSlope;
 
     /** What limited the last acceleration found by {@link #drive}. */
     Limit limit = Limit.POWER;
 
-    /** Accelerometer reading along the path that belongs to the last answer, m/s². */
-    double reading;
+    /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
+    double stretch;
 
     Acceleration(Vehicle car, WheelForces wheels) {
         this.car = car;
@@ -58,7 +54,7 @@ final class Acceleration {
         slopeBrake = 0.1;
     }
 
-    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s². */
+    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s², any shift left to {@link #stretch}. */
     double drive(double[] rows, int row, double energy, int piece) {
         Propulsion p = car.propulsion;
         double v = Math.sqrt(2 * energy);
@@ -90,19 +86,19 @@ final class Acceleration {
         double force = engine;
         if (use > 1) {
             double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
-            ax = gripRoot(1, guess, slopeDrive, massFactor);
+            ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
             force = Math.max(wheels.needed, 0);
         }
-        reading = ax;
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
+        stretch = 1;
         if (density > 0 && a > 0) {
-            double x = Math.min(1, Math.max(0, (v - p.bandStart[piece]) * p.bandInverseWidth[piece]));
-            a /= 1 + density * x * (1 - x) * force / inertia;
-            reading = a + wheels.climb;
+            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
+            stretch = Math.max(0.3, 1 + density * x * (1 - x) * force / inertia);
         }
         return a;
     }
@@ -115,42 +111,28 @@ final class Acceleration {
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
-        reading = ax;
         return ax - wheels.climb;
     }
 
     /**
-     * The greatest y for which the acceleration sign·y can be had. Never below that of coasting: where even coasting asks too
-     * much of the tyres the car neither drives nor brakes.
+     * The greatest y for which the acceleration sign·y can be had, searched from steady speed outwards: up to its cornering
+     * limit a car can hold its speed, while it may be unable to lift off. Beyond the limit, where it cannot, the answer is
+     * what asks less of the tyres: coasting, or else holding.
      */
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
-        double x = guess;
-        double g = excess(sign * x, massFactor);
-        double coast = sign * coasting(sign * x, massFactor);
-        if (x < coast) {
-            x = coast;
-            g = excess(sign * x, massFactor);
-        }
-        double low = coast;
+        double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
+        double x = Math.max(guess, low);
+        double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
-        boolean coastTried = false;
+        boolean lowKnown = false;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
             } else {
                 low = x;
-                coastTried = true;
-            }
-            if (!(next > low && next < high)) {
-                if (high == Double.POSITIVE_INFINITY) {
-                    next = low + 4 * (1 + Math.abs(low));
-                } else if (!coastTried) {
-                    next = coast;
-                } else {
-                    next = 0.5 * (low + high);
-                }
+                lowKnown = true;
             }
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
@@ -158,13 +140,24 @@ final class Acceleration {
             if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
                 return next;
             }
+            if (!(next > low && next < high)) {
+                if (high == Double.POSITIVE_INFINITY) {
+                    next = low + 4 * (1 + Math.abs(low));
+                } else if (lowKnown) {
+                    next = 0.5 * (low + high);
+                } else {
+                    double steady = excess(sign * low, massFactor);
+                    if (steady > 0) {
+                        return beyondLimit(sign, low, massFactor);
+                    }
+                    lowKnown = true;
+                    next = 0.5 * (low + high);
+                }
+            }
             double before = g;
             double moved = next - x;
             x = next;
             g = excess(sign * x, massFactor);
-            if (x == coast && g > 0) {
-                return coast;
-            }
             double secant = (g - before) / moved;
             if (secant > 0) {
                 next = x - g / secant;
@@ -177,19 +170,29 @@ final class Acceleration {
         return x;
     }
 
-    /** The acceleration without drive or brakes, from the forces just evaluated at {@code ax}. */
-    private double coasting(double ax, double massFactor) {
+    /** Above the cornering limit: by bisection between steady speed, which cannot be held, and coasting if that can. */
+    private double beyondLimit(int sign, double steady, double massFactor) {
         double inertia = car.mass * massFactor;
-        double straight = wheels.straightCoasting(massFactor);
-        double estimate = ax - wheels.needed / inertia;
-        if (estimate < straight + 1e-6 && estimate > straight - MOST_CORNERING) {
-            return estimate;
+        double coast = sign * (sign * steady - wheels.needed / inertia);
+        boolean coastHolds = excess(sign * coast, massFactor) <= 0;
+        if (sign < 0) {
+            return coast;
         }
-        // At an acceleration no tyre could give, the drag of cornering is no guide.
-        wheels.use(straight, massFactor);
-        double coast = Math.max(straight - wheels.needed / inertia, straight - MOST_CORNERING);
-        wheels.use(ax, massFactor);
-        return coast;
+        if (!coastHolds) {
+            wheels.use(sign * steady, massFactor);
+            return steady;
+        }
+        double low = coast;
+        double high = steady;
+        for (int i = 0; i < MAX_ITERATIONS && high - low > 1e-9; i++) {
+            double middle = 0.5 * (low + high);
+            if (excess(sign * middle, massFactor) > 0) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return low;
     }
 
     private double excess(double ax, double massFactor) {

@@ -8,7 +8,6 @@ package dev.lapwright.lap;
  */
 final class CellStep {
     private static final int MAX_SPLITS = 60;
-    private static final int MAX_REFINEMENTS = 8;
     /** On the place of a break, m. */
     private static final double PLACE_TOLERANCE = 1e-6;
 
@@ -23,6 +22,13 @@ final class CellStep {
 
     double endSlope;
 
+    /** Distance of the last step, m. */
+    private double distance;
+
+    /** ds/ds' at the last slope; above 1 where a shift is under way. */
+    private double stretch;
+
+    private boolean stretched;
     private double bandTime;
 
     private double[] rows;
@@ -66,6 +72,7 @@ final class CellStep {
         for (int split = 0; split < MAX_SPLITS; split++) {
             double h = length * (1 - done);
             double k1 = slope(done, sign, e, piece);
+            double q1 = stretch;
             if (!braking && k1 < 0 && piece > 0 && e == p.breakEnergy[piece]) {
                 double below = slope(done, sign, e, piece - 1);
                 if (below >= 0) {
@@ -79,26 +86,16 @@ final class CellStep {
                 }
                 piece--;
                 k1 = below;
+                q1 = stretch;
             }
             if (first) {
-                startSlope = k1;
+                startSlope = k1 / q1;
                 first = false;
             }
             int above = upperPiece(piece);
-            if (!braking && k1 > 0 && p.bandDensity[piece] > 0) {
-                double part = bandDistance(p.breakEnergy[above], done, length, e, k1, piece);
-                if (part < h) {
-                    time += bandTime;
-                    done += part / length;
-                    e = p.breakEnergy[above];
-                    piece = above;
-                    continue;
-                }
-                if (part < Double.POSITIVE_INFINITY) {
-                    return withinBand(p.breakEnergy[above], part, done, h, length, e, k1, piece);
-                }
-            }
-            double end = step(done, sign, h, length, e, k1, piece);
+            double reach =
+                    stretch == 1 && p.bandDensity[piece] == 0 ? h : reachOver(h, done, sign, length, e, k1, piece);
+            double end = step(done, sign, reach, length, e, k1, q1, piece);
             double target;
             int nextPiece;
             if (above <= p.pieces && end > p.breakEnergy[above]) {
@@ -108,11 +105,11 @@ final class CellStep {
                 target = p.breakEnergy[piece];
                 nextPiece = piece - 1;
             } else {
-                time += duration(h, e, end, sign * k1, sign * endSlope);
+                time += stepTime(h, e, end, sign * k1 / q1, sign * endSlope);
                 return end;
             }
-            double part = lengthTo(target, end, done, sign, h, length, e, k1, piece);
-            time += duration(part, e, target, sign * k1, sign * endSlope);
+            double part = distanceTo(target, end, done, sign, reach, length, e, k1, q1, piece);
+            time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
             done += part / length;
             e = target;
             if (!braking && nextPiece == p.pieces) {
@@ -136,68 +133,98 @@ final class CellStep {
     }
 
     /**
-     * Distance from e to {@code target} within a shift's band. There 1/a is the smooth one, a sum of a slowly varying part
-     * and the shift's parabola, so that Kutta's rule is applied to ds/de. Leaves the time in {@link #bandTime}.
+     * Kutta's third-order rule. Inside a shift's band road is lost at a rate: de/ds' = a and ds/ds' = q ≥ 1, both smooth,
+     * and {@code reach} is s'; elsewhere q = 1 and reach is distance. Leaves distance, time by Simpson's rule, and the slope
+     * de/ds at the far end.
      */
-    private double bandDistance(double target, double done, double length, double e, double k1, int piece) {
-        double rise = target - e;
-        double g1 = 1 / k1;
-        double g2 = 1 / slope(done + 0.5 * rise * g1 / length, 1, e + 0.5 * rise, piece);
-        double g3 = 1 / slope(done + rise * (2 * g2 - g1) / length, 1, target, piece);
-        endSlope = 1 / g3;
-        bandTime = rise / 6 * (g1 / speed(e) + 4 * g2 / speed(e + 0.5 * rise) + g3 / speed(target));
-        double distance = rise / 6 * (g1 + 4 * g2 + g3);
-        return g2 > 0 && g3 > 0 ? distance : Double.POSITIVE_INFINITY;
-    }
-
-    /** Energy where the distance h ends, which lies before {@code target} at the distance {@code whole}. */
-    private double withinBand(
-            double target, double whole, double done, double h, double length, double e, double k1, int piece) {
-        double end = e + (target - e) * h / whole;
-        for (int i = 0; i < MAX_REFINEMENTS; i++) {
-            double miss = h - bandDistance(end, done, length, e, k1, piece);
-            double moved = end + miss * endSlope;
-            end = moved > e && moved < target ? moved : 0.5 * (end + (miss > 0 ? target : e));
-            if (Math.abs(miss) < PLACE_TOLERANCE) {
-                break;
-            }
+    private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
+        double signed = sign * reach;
+        double half = e + 0.5 * signed * k1;
+        double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
+        double q2 = stretch;
+        double k3 = slope(done + reach * (2 * q2 - q1) / length, sign, e + signed * (2 * k2 - k1), piece);
+        double q3 = stretch;
+        double end = e + signed / 6 * (k1 + 4 * k2 + k3);
+        endSlope = k3 / q3;
+        distance = reach / 6 * (q1 + 4 * q2 + q3);
+        stretched = q1 + q2 + q3 != 3;
+        if (stretched) {
+            bandTime = reach / 6 * (q1 / speed(e) + 4 * q2 / speed(half) + q3 / speed(end));
         }
-        time += bandTime;
         return end;
     }
 
-    private static double speed(double energy) {
-        return Math.sqrt(2 * energy);
+    private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
+        return stretched ? bandTime : duration(h, e0, e1, slope0, slope1);
     }
 
-    /** Kutta's third-order rule over the distance h; leaves the slope at its far end in {@link #endSlope}. */
-    private double step(double done, int sign, double h, double length, double e, double k1, int piece) {
-        double signed = sign * h;
-        double k2 = slope(done + 0.5 * h / length, sign, e + 0.5 * signed * k1, piece);
-        double k3 = slope(done + h / length, sign, e + signed * (2 * k2 - k1), piece);
-        endSlope = k3;
-        return e + signed / 6 * (k1 + 4 * k2 + k3);
+    /** The reach of the step that covers the distance h. */
+    private double reachOver(double h, double done, int sign, double length, double e, double k1, int piece) {
+        double q1 = stretch;
+        double low = 0;
+        double high = h;
+        double reach = h / q1;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            step(done, sign, reach, length, e, k1, q1, piece);
+            double over = distance - h;
+            if (Math.abs(over) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return reach;
+            }
+            if (over > 0) {
+                high = reach;
+            } else {
+                low = reach;
+            }
+            double next = reach - over / stretch;
+            reach = next > low && next < high ? next : 0.5 * (low + high);
+        }
+        return reach;
     }
 
-    /** Length of the step that ends at {@code target}, less than h as the whole step goes beyond it. */
-    private double lengthTo(
-            double target, double end, double done, int sign, double h, double length, double e, double k1, int piece) {
+    /** Distance of the step that ends at {@code target}, which the step of the given reach goes beyond. */
+    private double distanceTo(
+            double target,
+            double end,
+            double done,
+            int sign,
+            double reach,
+            double length,
+            double e,
+            double k1,
+            double q1,
+            int piece) {
+        if (target == e) {
+            stretched = false;
+            return 0;
+        }
         double share = (target - e) / (end - e);
         // The slope changes from k1 to that at the end: start from the parabola through both ends.
-        double bend = (sign * h * k1 - (end - e)) / (end - e);
-        double part = h * share / (1 + bend * (1 - share));
-        for (int i = 0; i < MAX_REFINEMENTS; i++) {
-            if (!(part > 0 && part < h)) {
-                part = h * share;
+        double bend = (sign * reach * k1 - (end - e)) / (end - e);
+        double part = reach * share / (1 + bend * (1 - share));
+        double low = 0;
+        double high = reach;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            if (!(part > low && part < high)) {
+                part = 0.5 * (low + high);
             }
-            double miss = step(done, sign, part, length, e, k1, piece) - target;
-            double move = miss / (sign * endSlope);
+            double miss = step(done, sign, part, length, e, k1, q1, piece) - target;
+            double over = target > e ? miss : -miss;
+            double move = over / Math.abs(endSlope * stretch);
+            if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return distance;
+            }
+            if (over > 0) {
+                high = part;
+            } else {
+                low = part;
+            }
             part -= move;
-            if (Math.abs(move) < PLACE_TOLERANCE) {
-                break;
-            }
         }
-        return Math.max(0, Math.min(part, h));
+        return distance;
+    }
+
+    private static double speed(double energy) {
+        return Math.sqrt(2 * Math.max(energy, 1e-12));
     }
 
     /** de/ds at a fraction of the cell counted from where the step began. */
@@ -221,7 +248,13 @@ final class CellStep {
             from = place;
             row = 0;
         }
-        return braking ? acceleration.brake(from, row, energy, piece) : acceleration.drive(from, row, energy, piece);
+        if (braking) {
+            stretch = 1;
+            return acceleration.brake(from, row, energy, piece);
+        }
+        double a = acceleration.drive(from, row, energy, piece);
+        stretch = acceleration.stretch;
+        return a;
     }
 
     /**

@@ -58,9 +58,9 @@ final class LapColumns {
             a = acceleration.brake(road.rows, row, e, piece);
             limits[i] = Limit.BRAKES;
         } else {
-            a = acceleration.drive(road.rows, row, e, piece);
+            a = acceleration.drive(road.rows, row, e, piece) / acceleration.stretch;
             limits[i] = acceleration.limit;
-            boolean held = i < road.cells && kernel.energy[i + 1] == e && a > 0;
+            boolean held = i < road.cells && road.length[i] > 0 && kernel.energy[i + 1] == e && a > 0;
             if (held) {
                 a = 0;
                 limits[i] = Limit.REV_LIMIT;

@@ -13,6 +13,8 @@ final class WheelForces {
     /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
     private static final double LIGHT_WHEEL = 0.5;
 
+    private static final double MOST_USE = 1.5;
+
     private final Vehicle car;
     private final boolean ellipse;
     private final double exponent;
@@ -174,8 +176,7 @@ final class WheelForces {
                 double shifted = yawMoment / car.wheelbase;
                 frontLateralUse = Math.abs(frontSide - shifted) / frontPeak;
                 rearLateralUse = (rearSide + shifted) / axleLateralPeak;
-                cornering = frontLateralUse * frontLateralUse * frontDragFactor
-                        + rearLateralUse * rearLateralUse * axleDragFactor;
+                cornering = corneringDrag(frontDragFactor, axleDragFactor);
                 needed = inertia + resistance + cornering;
             }
             frontX = car.frontDriveShare * needed / frontDrive;
@@ -192,9 +193,11 @@ final class WheelForces {
         return larger(most, power(brakeUse));
     }
 
-    /** Accelerometer reading without drive, brakes or cornering, m/s². */
-    double straightCoasting(double massFactor) {
-        return ((massFactor - 1) * climb - (drag + rolling) / car.mass) / massFactor;
+    /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
+    private double corneringDrag(double frontFactor, double rearFactor) {
+        double front = smaller(frontLateralUse, MOST_USE);
+        double rear = smaller(rearLateralUse, MOST_USE);
+        return front * front * frontFactor + rear * rear * rearFactor;
     }
 
     private double airborne(double ax, double massFactor) {

@@ -56,10 +56,8 @@ final class CircuitReader {
                 return closed ? path.closedTrack(name, tolerance) : path.openTrack(name, entrySpeed);
             }
             Track laid = closed ? Track.closed(name, stations) : Track.open(name, entrySpeed, stations);
-            if (closed) {
-                Closure.check(laid, tolerance);
-            }
-            return corners.isEmpty() ? laid : laid.withCornerNames(corners);
+            Track whole = closed ? laid.requireClosed(tolerance) : laid;
+            return corners.isEmpty() ? whole : whole.withCornerNames(corners);
         });
         for (int i = 0; i < corners.size(); i++) {
             if (corners.get(i).s() > track.length()) {
@@ -84,7 +82,10 @@ final class CircuitReader {
         try {
             return attempt.make();
         } catch (InvalidValueException e) {
-            faults.meaning(root.place(field), field, e);
+            // What is wrong with "circuit" is wrong with this document; its place is told by the field.
+            boolean whole = e.place().equals("circuit");
+            faults.meaning(
+                    root.place(field), field, whole ? new InvalidValueException("", e.problem(), e.remedy()) : e);
             faults.throwIfAny();
             throw e;
         }
@@ -139,7 +140,9 @@ final class CircuitReader {
             double at = fields.required(RoadFields.CORNER_AT);
             String name = fields.name();
             fields.close();
-            corners.add(new Track.NamedPlace(at, name));
+            if (name != null && Double.isFinite(at)) {
+                corners.add(new Track.NamedPlace(at, name));
+            }
         }
         return corners;
     }

@@ -53,7 +53,8 @@ final class CsvText {
     }
 
     private static BigDecimal decimal(double value) {
-        BigDecimal digits = new BigDecimal(value).round(DIGITS);
+        // From the shortest decimal, which fits a long: many times faster than from the exact one.
+        BigDecimal digits = BigDecimal.valueOf(value).round(DIGITS);
         return digits.scale() > DECIMALS ? digits.setScale(DECIMALS, RoundingMode.HALF_EVEN) : digits;
     }
 }

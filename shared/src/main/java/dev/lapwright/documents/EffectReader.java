@@ -59,8 +59,8 @@ final class EffectReader {
             return unitKnown ? direct(move, quantity, unit) : null;
         }
         return switch (given.get(0)) {
-            case "factor" -> new Effect.Absolute(quantity, offset, factor);
-            case "perUnit" -> new Effect.Relative(quantity, perUnit);
+            case "factor" -> Double.isFinite(offset + factor) ? new Effect.Absolute(quantity, offset, factor) : null;
+            case "perUnit" -> Double.isFinite(perUnit) ? new Effect.Relative(quantity, perUnit) : null;
             default -> tabulated(quantity, table);
         };
     }

@@ -61,6 +61,10 @@ final class SetupReader {
     private void readSetting(Fields fields, String setting, Map<String, Double> settings) {
         Node value = fields.node(setting);
         try {
+            if (value instanceof Node.Num number && Double.isNaN(number.value())) {
+                // Too large for a number, which has been reported.
+                return;
+            }
             if (value instanceof Node.Num number) {
                 settings.put(setting, checked(setting, number.value()));
             } else if (value instanceof Node.Text text) {

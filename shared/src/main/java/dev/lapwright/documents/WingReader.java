@@ -87,13 +87,24 @@ final class WingReader {
             fields.form("table", "the table is empty", "list at least one angle with its areas");
         }
         double above = Double.NaN;
+        boolean whole = true;
         for (Fields row : fields.objects("table")) {
             double angle = row.required(ANGLE);
-            Areas areas = new Areas(row.required(DRAG), row.required(LIFT_FRONT), row.required(LIFT_REAR));
+            double drag = row.required(DRAG);
+            double liftFront = row.required(LIFT_FRONT);
+            double liftRear = row.required(LIFT_REAR);
             row.close();
             Rising.check(row, ANGLE, above, angle);
             above = angle;
-            table.add(new Wing.Setting(angle, areas));
+            if (Double.isFinite(angle + drag + liftFront + liftRear)) {
+                table.add(new Wing.Setting(angle, new Areas(drag, liftFront, liftRear)));
+            } else {
+                whole = false;
+            }
+        }
+        // Of a table with faults nothing more can be said.
+        if (!whole) {
+            return List.of();
         }
         return table;
     }

@@ -73,6 +73,14 @@ class InvalidDocumentsTest {
     }
 
     @Test
+    void aTextThatEndsInsideQuotesIsRefused() {
+        DocumentException refusal =
+                refusal(DocumentKind.CONDITIONS, new DocumentSource("cut.json", "{\n  \"name\": \"Da"));
+        assertThat(refusal.getMessage())
+                .isEqualTo("cut.json, line 2, column 14: the text ends inside quotes; close them with \"");
+    }
+
+    @Test
     void nestingWithoutEndIsRefused() {
         String text = "[".repeat(100_000);
         DocumentException refusal = refusal(DocumentKind.CONDITIONS, new DocumentSource("deep.json", text));
