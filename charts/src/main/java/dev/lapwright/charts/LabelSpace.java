@@ -1,5 +1,6 @@
 package dev.lapwright.charts;
 
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +18,18 @@ final class LabelSpace {
             }
         }
         return true;
+    }
+
+    /** Marks a thin line as taken. */
+    void takeLine(Line2D line) {
+        double length = line.getP1().distance(line.getP2());
+        int steps = 1 + (int) (length / 3);
+        for (int i = 0; i <= steps; i++) {
+            double w = (double) i / steps;
+            double x = line.getX1() + w * (line.getX2() - line.getX1());
+            double y = line.getY1() + w * (line.getY2() - line.getY1());
+            taken.add(new Rectangle2D.Double(x - 0.5, y - 0.5, 1, 1));
+        }
     }
 
     /** Marks a place as taken. */

@@ -3,6 +3,7 @@ package dev.lapwright.charts;
 import dev.lapwright.lap.Limit;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 
@@ -20,7 +21,7 @@ record LimitMark(int series, Shape shape, boolean filled) {
         return switch (limit) {
             case FRONT_GRIP -> new LimitMark(2, polygon(3, -90), true);
             case REAR_GRIP -> new LimitMark(1, new Ellipse2D.Double(-R, -R, 2 * R, 2 * R), true);
-            case POWER -> new LimitMark(0, cross(), true);
+            case POWER -> new LimitMark(0, cross(), false);
             case REV_LIMIT -> new LimitMark(5, polygon(4, 0), false);
             case BRAKES -> new LimitMark(4, new Rectangle2D.Double(-R, -R, 2 * R, 2 * R), false);
             case ROLL_OVER -> new LimitMark(3, polygon(3, 90), false);
@@ -45,12 +46,11 @@ record LimitMark(int series, Shape shape, boolean filled) {
         return path;
     }
 
+    /** Two strokes: the commonest mark of a lap should cost least in a file. */
     private static Shape cross() {
-        double t = 0.7;
         Path2D path = new Path2D.Double();
-        path.append(new Rectangle2D.Double(-R, -t, 2 * R, 2 * t), false);
-        path.append(new Rectangle2D.Double(-t, -R, 2 * t, R - t), false);
-        path.append(new Rectangle2D.Double(-t, t, 2 * t, R - t), false);
+        path.append(new Line2D.Double(-R, 0, R, 0), false);
+        path.append(new Line2D.Double(0, -R, 0, R), false);
         return path;
     }
 }

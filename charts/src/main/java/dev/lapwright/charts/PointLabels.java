@@ -109,7 +109,11 @@ final class PointLabels extends AbstractXYAnnotation {
                 if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {
                     space.take(box);
                     if (DISTANCES[k] > LEADER_FROM) {
-                        lead(g2, label, x, y, box);
+                        Line2D leader = leader(label, x, y, box);
+                        space.takeLine(leader);
+                        g2.setPaint(style.palette().muted());
+                        g2.setStroke(ChartStyle.solid(1));
+                        g2.draw(leader);
                     }
                     note.draw(g2, style.palette().ink());
                     return;
@@ -133,12 +137,11 @@ final class PointLabels extends AbstractXYAnnotation {
         return new Note(label.text, cx, cy, TextAnchor.CENTER, middle.font());
     }
 
-    private void lead(Graphics2D g2, Label label, double x, double y, Rectangle2D box) {
+    /** From the edge of the mark to the nearest place of the label. */
+    private static Line2D leader(Label label, double x, double y, Rectangle2D box) {
         double endX = Math.max(box.getMinX(), Math.min(x, box.getMaxX()));
         double endY = Math.max(box.getMinY(), Math.min(y, box.getMaxY()));
         double skip = Math.min(1, (label.clear + 1) / Math.hypot(endX - x, endY - y));
-        g2.setPaint(style.palette().muted());
-        g2.setStroke(ChartStyle.solid(1));
-        g2.draw(new Line2D.Double(x + skip * (endX - x), y + skip * (endY - y), endX, endY));
+        return new Line2D.Double(x + skip * (endX - x), y + skip * (endY - y), endX, endY);
     }
 }

@@ -118,7 +118,7 @@ public final class SweepTime {
         if (table.hasFamilies() && across.length > 1) {
             // The labels at the right stand close to the ends of their lines.
             range = new Range(
-                    range.getLowerBound(), across[across.length - 1] + 0.2 * (across[0] - range.getLowerBound()));
+                    range.getLowerBound(), across[across.length - 1] + 0.35 * (across[0] - range.getLowerBound()));
         }
         axis.setRange(range);
         return axis;

@@ -1,2 +1,8 @@
-/** Charts of results, saved as SVG and PNG. Nothing is read and nothing is computed that a result does not hold. */
+/**
+ * Charts of results as JFreeChart objects, and pictures of them as SVG and PNG bytes.
+ *
+ * <p>Each chart is a class with one method {@code of} and the {@code SIZE} it is designed for; {@link
+ * dev.lapwright.charts.ChartStyle} says how it looks and {@link dev.lapwright.charts.ChartImage} makes the picture. Nothing is
+ * read, nothing is written to a file, and nothing is computed that a result does not hold. No setting is global.
+ */
 package dev.lapwright.charts;

@@ -5,8 +5,6 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * One thing a mechanic can turn on this car: its name, the unit it is turned in, range and step (or a choice among values),
@@ -34,8 +32,6 @@ public record Adjustment(
         double clickSize,
         List<Double> choices,
         List<Effect> effects) {
-    private static final Pattern VALUE = Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
-
     public Adjustment {
         if (!name.matches("[a-z][a-z0-9-]*")) {
             throw new InvalidValueException(
@@ -89,37 +85,6 @@ public record Adjustment(
                     "allowed: " + withUnit(min) + " to " + withUnit(max));
         }
         return Math.max(min, Math.min(max, setting));
-    }
-
-    /**
-     * Reads a setting as a person writes it: a bare number in this adjustment's unit, or a number with a unit, as in
-     * {@code 24 psi}, {@code 165kPa} or {@code 3 clicks}.
-     */
-    public double parse(String text) {
-        Matcher matcher = VALUE.matcher(text);
-        if (!matcher.matches()) {
-            throw new InvalidValueException(
-                    name,
-                    "'" + text + "' is not a number",
-                    "write a number, if you like with a unit, as in " + Check.text(standard) + unit.symbol());
-        }
-        double number = Double.parseDouble(matcher.group(1));
-        if (matcher.group(2) == null) {
-            return checked(number);
-        }
-        Unit given = Unit.ofSymbol(matcher.group(2));
-        if (given == Unit.CLICK && unit != Unit.CLICK) {
-            if (clickSize == 0) {
-                throw new InvalidValueException(
-                        name, "this adjustment has no clicks", "give the setting in " + unit.symbol());
-            }
-            return checked(min + number * clickSize);
-        }
-        if (!given.convertsTo(unit)) {
-            throw new InvalidValueException(
-                    name, "it is not set in " + given.symbol(), "give the setting in " + unit.symbol());
-        }
-        return checked(given.convert(number, unit));
     }
 
     /** A setting with its unit, for people. */

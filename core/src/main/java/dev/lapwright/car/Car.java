@@ -2,13 +2,11 @@ package dev.lapwright.car;
 
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.PowerCorrection;
-import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.TorqueCurve;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,7 +22,7 @@ import java.util.Set;
 public final class Car {
     private static final String WINGS = "aero.wings.";
     private static final String ANGLE = ".angleDeg";
-    private static final String RATIOS = "gearbox.ratios.";
+    static final String RATIOS = "gearbox.ratios.";
 
     private final String name;
     private final String description;
@@ -83,20 +81,8 @@ public final class Car {
             TorqueCurve torqueCurve,
             PowerCorrection powerCorrection,
             List<Adjustment> adjustments) {
-        double[] values = new double[Quantity.values().length];
-        for (Quantity quantity : Quantity.values()) {
-            Double value = given.get(quantity);
-            if (value == null && quantity.isRequired()) {
-                throw new InvalidValueException(
-                        quantity.path(),
-                        "it is missing",
-                        "give the " + quantity.meaning() + ", " + Check.text(quantity.min()) + " to "
-                                + Check.text(quantity.max()) + " "
-                                + quantity.unit().symbol());
-            }
-            values[quantity.ordinal()] = value == null ? quantity.standard() : quantity.checked(value);
-        }
-        checkRatios(gearRatios);
+        double[] values = CarValues.complete(given);
+        CarValues.checkRatios(gearRatios);
         List<Wing> wingList = new ArrayList<>();
         double[] angles = new double[wings.size()];
         Set<String> names = new HashSet<>();
@@ -125,22 +111,6 @@ public final class Car {
         return car;
     }
 
-    private static void checkRatios(double[] ratios) {
-        if (ratios.length == 0) {
-            throw new InvalidValueException("gearbox.ratios", "there are none", "give at least one gear ratio");
-        }
-        for (int i = 0; i < ratios.length; i++) {
-            Check.inRange(RATIOS + (i + 1), ratios[i], 0.1, 30);
-            if (i > 0 && !(ratios[i] < ratios[i - 1])) {
-                throw new InvalidValueException(
-                        RATIOS + (i + 1),
-                        Check.text(ratios[i]) + " is not below the ratio of the gear before it, "
-                                + Check.text(ratios[i - 1]),
-                        "list the ratios from first gear up");
-            }
-        }
-    }
-
     private void checkAdjustments() {
         Set<String> names = new HashSet<>();
         for (Adjustment adjustment : adjustments) {
@@ -161,7 +131,7 @@ public final class Car {
 
     /** Value under any of {@link #quantityNames()}, in that quantity's unit. */
     public double value(String quantity) {
-        Quantity known = quantityOfPath(quantity);
+        Quantity known = Quantity.ofPath(quantity);
         if (known != null) {
             return value(known);
         }
@@ -236,7 +206,7 @@ public final class Car {
     }
 
     private Car withQuantity(String quantity, double value) {
-        Quantity known = quantityOfPath(quantity);
+        Quantity known = Quantity.ofPath(quantity);
         if (known != null) {
             double[] changed = values.clone();
             changed[known.ordinal()] = known.checked(value);
@@ -253,7 +223,7 @@ public final class Car {
         if (gear >= 0) {
             double[] changed = gearRatios.clone();
             changed[gear] = value;
-            checkRatios(changed);
+            CarValues.checkRatios(changed);
             return copy(values, wingAngles, changed);
         }
         throw unknown(quantity);
@@ -290,10 +260,6 @@ public final class Car {
                 adjustments,
                 settings,
                 document);
-    }
-
-    private static Quantity quantityOfPath(String path) {
-        return ByPath.MAP.get(path);
     }
 
     private int wingIndex(String quantity) {
@@ -349,7 +315,7 @@ public final class Car {
                 return adjustment.unit();
             }
         }
-        Quantity known = quantityOfPath(adjustmentOrQuantity);
+        Quantity known = Quantity.ofPath(adjustmentOrQuantity);
         if (known != null) {
             return known.unit();
         }
@@ -417,17 +383,5 @@ public final class Car {
             map.put(quantity, value(quantity));
         }
         return map;
-    }
-
-    private static final class ByPath {
-        static final Map<String, Quantity> MAP = index();
-
-        private static Map<String, Quantity> index() {
-            Map<String, Quantity> map = new HashMap<>();
-            for (Quantity quantity : Quantity.values()) {
-                map.put(quantity.path(), quantity);
-            }
-            return map;
-        }
     }
 }

@@ -1,6 +1,9 @@
 package dev.lapwright.car;
 
 import dev.lapwright.fault.Check;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The numbers that describe a car, each with its path in a car document, unit, range and, where it may be left out, default.
@@ -205,6 +208,9 @@ public enum Quantity {
     BRAKE_FRONT_SHARE("brakes.frontSharePercent", Unit.PERCENT, 0, 100, "share of brake force at the front axle"),
     BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes");
 
+    private static final Map<String, Quantity> BY_PATH =
+            Stream.of(values()).collect(Collectors.toUnmodifiableMap(Quantity::path, quantity -> quantity));
+
     private final String path;
     private final Unit unit;
     private final double min;
@@ -223,6 +229,11 @@ public enum Quantity {
         this.max = max;
         this.standard = standard;
         this.meaning = meaning;
+    }
+
+    /** The quantity of this path, or null. */
+    static Quantity ofPath(String path) {
+        return BY_PATH.get(path);
     }
 
     /** Path in a car document and name in a sweep, its unit in the suffix. */

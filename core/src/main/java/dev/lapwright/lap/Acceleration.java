@@ -13,6 +13,9 @@ final class Acceleration {
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
+    /** Use above 1 that is rounding in a cornering limit found by a search. */
+    private static final double STEADY_TOLERANCE = 1e-9;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     private static final int MAX_ITERATIONS = 60;
 
@@ -147,7 +150,7 @@ final class Acceleration {
                     next = 0.5 * (low + high);
                 } else {
                     double steady = excess(sign * low, massFactor);
-                    if (steady > 0) {
+                    if (steady > STEADY_TOLERANCE) {
                         return beyondLimit(sign, low, massFactor);
                     }
                     lowKnown = true;

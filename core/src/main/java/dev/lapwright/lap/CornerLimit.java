@@ -41,6 +41,17 @@ final class CornerLimit {
         double high = cap;
         boolean capTried = false;
         boolean lowFound = false;
+        double curvature = road.rows[row + Road.LATERAL_CURVATURE];
+        double across = road.rows[row + Road.LATERAL_GRAVITY];
+        if (curvature * across > 0 && excess(road.rows, row, 0) > 0) {
+            // Steep bank, little grip: it slides down at rest, but holds where no side force is needed.
+            double neutral = 0.5 * across / curvature;
+            if (neutral < cap && excess(road.rows, row, neutral) <= 0) {
+                low = neutral;
+                lowFound = true;
+                guess = Math.max(guess, neutral);
+            }
+        }
         double x = guess;
         double g = excess(road.rows, row, x);
         // use grows about as v², that is in proportion to energy

@@ -29,7 +29,6 @@ final class Kernel {
     private final double[] startSlope;
     private final double[] endSlope;
 
-    private Vehicle car;
     private CellStep step;
 
     Kernel(Road road) {
@@ -46,7 +45,6 @@ final class Kernel {
 
     /** Solves; the answer stands in {@link #energy}, {@link #time} and {@link #mode}. Returns the lap time, s. */
     double solve(Vehicle vehicle) {
-        car = vehicle;
         WheelForces wheels = new WheelForces(vehicle);
         new CornerLimit(vehicle, wheels).fill(road, limit);
         step = new CellStep(vehicle, new Acceleration(vehicle, wheels));
@@ -160,7 +158,10 @@ final class Kernel {
             store(i, before);
             return true;
         }
-        if (road.length[i] > 0) {
+        if (energy[i] >= limit[i] && after >= limit[i + 1]) {
+            // Both ends lie on the limit and the car could do more: it follows the limit.
+            time[i] = CellStep.duration(road.length[i], energy[i], after, 0, 0);
+        } else if (road.length[i] > 0) {
             crossing(i, before, after);
         }
         return false;

@@ -20,9 +20,9 @@ final class StationPlan {
     private static final double STEP_PER_RADIUS = 0.06;
 
     /** First step of a straight at the default spacing, m, and growth of the steps over the distance from its end. */
-    private static final double STRAIGHT_FIRST = 3;
+    private static final double STRAIGHT_FIRST = 2.5;
 
-    private static final double STRAIGHT_GROWTH = 0.08;
+    private static final double STRAIGHT_GROWTH = 0.05;
     /** Keeps a whole number of steps whole where distances carry rounding. */
     private static final double ROUNDING = 1e-6;
 

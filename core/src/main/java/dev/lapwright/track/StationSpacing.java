@@ -10,7 +10,7 @@ import dev.lapwright.fault.Check;
  */
 public record StationSpacing(double curved, double straight) {
     /** The spacing at which the lap time is within a millisecond of its limit; see docs/performance.md. */
-    public static final StationSpacing DEFAULT = new StationSpacing(3, 15);
+    public static final StationSpacing DEFAULT = new StationSpacing(3, 12);
 
     public StationSpacing {
         Check.inRange("station spacing in curves (m)", curved, 0.01, 100);

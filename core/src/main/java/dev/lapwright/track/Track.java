@@ -111,7 +111,8 @@ public final class Track {
         Check.inRange("closureToleranceM", tolerance, 1e-6, 50);
         Stations laid = stations(StationSpacing.DEFAULT);
         double turns = Math.rint(laid.totalTurning() / (2 * Math.PI));
-        double headingMiss = Math.toDegrees(laid.totalTurning() - 2 * Math.PI * turns);
+        // Rounded to what is printed, and never a negative zero.
+        double headingMiss = 0.0 + Math.rint(100 * Math.toDegrees(laid.totalTurning() - 2 * Math.PI * turns)) / 100;
         boolean closes = laid.planeGap() <= tolerance
                 && Math.abs(laid.altitudeGap()) <= tolerance
                 && Math.abs(headingMiss) <= HEADING_TOLERANCE_DEG;
