@@ -14,17 +14,24 @@ import java.util.Map;
 
 /** A car: its key figures and its adjustments. */
 final class CarSheet implements Sheet {
-    private static final double AIR_SPEED_KMH = 200;
+    /** Where drag and downforce are told: the higher speed for cars that reach it. */
+    private static final double HIGH_SPEED_KMH = 200;
+
+    private static final double LOW_SPEED_KMH = 100;
+
     private static final double WATT_PER_KILOWATT = 1000;
 
     private final Car car;
     private final Vehicle vehicle;
     private final CarFigures figures;
+    private final double airSpeedKmh;
 
     CarSheet(Car car) {
         this.car = car;
         vehicle = Vehicle.of(car, Conditions.STANDARD);
-        figures = CarFigures.of(vehicle, Unit.KILOMETRE_PER_HOUR.convert(AIR_SPEED_KMH, Unit.METRE_PER_SECOND));
+        double fastest = Unit.METRE_PER_SECOND.convert(vehicle.geared(), Unit.KILOMETRE_PER_HOUR);
+        airSpeedKmh = fastest < HIGH_SPEED_KMH ? LOW_SPEED_KMH : HIGH_SPEED_KMH;
+        figures = CarFigures.of(vehicle, Unit.KILOMETRE_PER_HOUR.convert(airSpeedKmh, Unit.METRE_PER_SECOND));
     }
 
     @Override
@@ -81,14 +88,14 @@ final class CarSheet implements Sheet {
         Lines.item(
                 console,
                 "Air",
-                "at " + Numbers.plain(AIR_SPEED_KMH) + " km/h: drag " + Numbers.fixed(figures.drag(), 0)
+                "at " + Numbers.plain(airSpeedKmh) + " km/h: drag " + Numbers.fixed(figures.drag(), 0)
                         + " N, downforce " + Numbers.fixed(figures.downforceFront(), 0) + " N front, "
                         + Numbers.fixed(figures.downforceRear(), 0) + " N rear");
         Lines.item(
                 console,
                 "Ride height",
                 "at rest " + heights(car.value(Quantity.RIDE_HEIGHT_FRONT), car.value(Quantity.RIDE_HEIGHT_REAR))
-                        + ", at " + Numbers.plain(AIR_SPEED_KMH) + " km/h "
+                        + ", at " + Numbers.plain(airSpeedKmh) + " km/h "
                         + heights(figures.rideHeightFront(), figures.rideHeightRear()));
         Lines.item(
                 console, "Roll", Numbers.percent(figures.frontRollShare()) + " % of the roll stiffness at the front");
@@ -203,7 +210,7 @@ final class CarSheet implements Sheet {
         }
         tree.put("gearSpeedsAtRevLimitKmh", speeds);
         tree.put("frontRollSharePercent", Unit.NONE.convert(figures.frontRollShare(), Unit.PERCENT));
-        tree.put("airSpeedKmh", AIR_SPEED_KMH);
+        tree.put("airSpeedKmh", airSpeedKmh);
         tree.put("dragN", figures.drag());
         tree.put("frontDownforceN", figures.downforceFront());
         tree.put("rearDownforceN", figures.downforceRear());

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** Says in words what an adjustment moves. */
 final class Moves {
+    /** Relative difference below which two factors are the same: a car's document may give a dozen digits. */
+    private static final double SAME = 1e-9;
+
     private Moves() {}
 
     /** A line for each quantity moved, and one for clicks and choices; at least one. */
@@ -34,14 +37,19 @@ final class Moves {
         if (effect instanceof Effect.Relative relative) {
             return effect.quantity() + " by " + Numbers.signed(relative.perUnit()) + " per " + step;
         }
-        boolean direct =
-                effect instanceof Effect.Absolute absolute && absolute.offset() == 0 && unit == adjustment.unit();
-        if (direct && ((Effect.Absolute) effect).factor() == 1) {
+        if (effect instanceof Effect.Absolute absolute && isTheSettingItself(absolute, adjustment.unit(), unit)) {
             return effect.quantity();
         }
         double standard = adjustment.standard();
         double least = effect.apply(0, adjustment.min(), standard);
         double most = effect.apply(0, adjustment.max(), standard);
-        return effect.quantity() + " " + Numbers.plain(least) + " to " + Numbers.plain(most);
+        return effect.quantity() + " " + Numbers.plain(least) + ".." + Numbers.plain(most);
+    }
+
+    /** Whether the quantity is what is set, perhaps in another unit. */
+    private static boolean isTheSettingItself(Effect.Absolute effect, Unit from, Unit to) {
+        return effect.offset() == 0
+                && from.convertsTo(to)
+                && Math.abs(effect.factor() - from.convert(1, to)) <= SAME * Math.abs(effect.factor());
     }
 }

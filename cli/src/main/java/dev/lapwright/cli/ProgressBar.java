@@ -19,7 +19,9 @@ final class ProgressBar implements Progress, AutoCloseable {
     private final LongSupplier nanoseconds;
     private final long start;
     private long shownAt;
-    private boolean shown;
+    private final Thread eraser = new Thread(this::close, "erase progress");
+    private volatile boolean shown;
+    private volatile boolean closed;
 
     /**
      * @param things what is counted, as in "laps"
@@ -33,11 +35,15 @@ final class ProgressBar implements Progress, AutoCloseable {
         this.things = things;
         this.nanoseconds = nanoseconds;
         start = nanoseconds.getAsLong();
+        if (console.errIsTerminal()) {
+            // A prompt after an interrupt starts on a clean line.
+            Runtime.getRuntime().addShutdownHook(eraser);
+        }
     }
 
     @Override
     public void report(int done, int total) {
-        if (!console.errIsTerminal() || total <= 0) {
+        if (!console.errIsTerminal() || closed || total <= 0) {
             return;
         }
         long now = nanoseconds.getAsLong();
@@ -58,8 +64,20 @@ final class ProgressBar implements Progress, AutoCloseable {
 
     @Override
     public void close() {
+        closed = true;
         if (shown) {
             console.progress(ERASE_LINE);
+        }
+        if (console.errIsTerminal() && Thread.currentThread() != eraser) {
+            forgetEraser();
+        }
+    }
+
+    private void forgetEraser() {
+        try {
+            Runtime.getRuntime().removeShutdownHook(eraser);
+        } catch (IllegalStateException e) {
+            // The program is already stopping and runs the hook itself.
         }
     }
 }

@@ -72,15 +72,20 @@ final class SweepReading {
     private static String ends(SweepOutcome outcome, SweepPoint fastest) {
         List<String> said = new ArrayList<>();
         boolean open = false;
+        boolean insideAll = true;
         List<SweepAxis> axes = outcome.result().axes();
         for (int k = 0; k < axes.size(); k++) {
             SweepAxis axis = axes.get(k);
             if (axis.count() > 1) {
                 End end =
                         End.of(outcome.choice().bare(), axis, fastest.settings().get(k));
+                insideAll &= end == End.INSIDE;
                 open |= end == End.LOWER || end == End.UPPER;
                 said.add(axes.size() > 1 ? axis.name() + " " + end.text : end.text);
             }
+        }
+        if (said.size() > 1 && insideAll) {
+            return "; inside both ranges";
         }
         return said.isEmpty()
                 ? ""
