@@ -1,0 +1,20 @@
+package dev.lapwright.cli;
+
+import picocli.CommandLine.Parameters;
+
+/** The two documents every lap needs. */
+final class CarAndCircuit {
+    @Parameters(
+            index = "0",
+            paramLabel = "CAR",
+            completionCandidates = DemoNames.Cars.class,
+            description = "Car: a file, or the name of a demo (see 'lapwright demo').")
+    String car;
+
+    @Parameters(
+            index = "1",
+            paramLabel = "CIRCUIT",
+            completionCandidates = DemoNames.Circuits.class,
+            description = "Circuit or open run: a file, or the name of a demo.")
+    String circuit;
+}

@@ -1,0 +1,175 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Nearest;
+import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.DocumentKind;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.fault.InvalidValueException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The documents that come with Lapwright: lists them, or copies them to be edited. */
+@Command(
+        name = "demo",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Lists the demo documents, or copies them into a folder to be edited.",
+            "All are invented; where a CAR or CIRCUIT is asked for, their names do."
+        },
+        customSynopsis = "lapwright demo [NAME]... [--all] [--to FOLDER] [OPTIONS]",
+        parameterListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright demo",
+            "      Lists them.",
+            "  lapwright demo gt-talvex castelvane --to mine",
+            "      Copies a car and a circuit into the folder mine; then: lapwright lap mine/gt-talvex.json castelvane"
+        })
+final class DemoCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "NAME",
+            completionCandidates = DemoNames.All.class,
+            description = "Documents to copy.")
+    private List<String> names = new ArrayList<>();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final Output output = new Output();
+
+    @Mixin
+    HelpOption help;
+
+    static final class Output {
+        @Option(names = "--all", description = "Copies all of them.")
+        boolean all;
+
+        @Option(
+                names = {"--to", "--out"},
+                paramLabel = "FOLDER",
+                description = "Where to copy; made if need be. The current folder if left out.")
+        String folder;
+
+        @Option(names = "--json", description = "Prints the list for machines, as JSON.")
+        boolean json;
+
+        @Option(names = "--force", description = "Lets existing files be overwritten.")
+        boolean force;
+    }
+
+    DemoCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        List<Demo> demos = Documents.demos();
+        List<Demo> wanted = wanted(demos);
+        if (wanted.isEmpty()) {
+            list(demos);
+            return Lapwright.DONE;
+        }
+        Outputs outputs = new Outputs(output.force);
+        Map<Path, Demo> copies = new LinkedHashMap<>();
+        for (Demo demo : wanted) {
+            copies.put(place(outputs, fileName(demo, wanted)), demo);
+        }
+        copies.forEach((file, demo) -> outputs.write(file, Documents.demoText(demo.kind(), demo.name())));
+        outputs.report(console, output.json);
+        if (output.json) {
+            print(wanted);
+        }
+        return Lapwright.DONE;
+    }
+
+    private Path place(Outputs outputs, String fileName) {
+        return output.folder == null ? outputs.file(fileName) : outputs.fileIn(output.folder, fileName);
+    }
+
+    private List<Demo> wanted(List<Demo> demos) {
+        if (output.all) {
+            return demos;
+        }
+        List<Demo> wanted = new ArrayList<>();
+        for (String name : names) {
+            List<Demo> named =
+                    demos.stream().filter(demo -> demo.name().equals(name)).toList();
+            if (named.isEmpty()) {
+                String near =
+                        Nearest.remedy(name, demos.stream().map(Demo::name).toList());
+                throw new InvalidValueException(
+                        name,
+                        "there is no demo of that name",
+                        near.startsWith("perhaps") ? near : "see the list with 'lapwright demo'");
+            }
+            named.stream().filter(demo -> !wanted.contains(demo)).forEach(wanted::add);
+        }
+        if (wanted.isEmpty() && output.folder != null) {
+            throw new InvalidValueException(
+                    "demo", "nothing is named to copy to " + output.folder, "name some demos, or add --all");
+        }
+        return wanted;
+    }
+
+    /** The demo's name; with its kind where two kinds share the name. */
+    private static String fileName(Demo demo, List<Demo> all) {
+        boolean shared = all.stream()
+                .anyMatch(other -> !other.equals(demo) && other.name().equals(demo.name()));
+        return demo.name() + (shared ? "-" + demo.kind().word() : "") + ".json";
+    }
+
+    private void list(List<Demo> demos) {
+        if (output.json) {
+            print(demos);
+            return;
+        }
+        boolean first = true;
+        for (DocumentKind kind : DocumentKind.values()) {
+            List<Demo> ofKind =
+                    demos.stream().filter(demo -> demo.kind() == kind).toList();
+            if (ofKind.isEmpty()) {
+                continue;
+            }
+            if (!first) {
+                console.line();
+            }
+            first = false;
+            console.line(console.bold("Demo " + kind.folder()));
+            int width =
+                    ofKind.stream().mapToInt(demo -> demo.name().length()).max().orElse(0);
+            for (Demo demo : ofKind) {
+                String name =
+                        "  " + demo.name() + " ".repeat(width - demo.name().length() + 2);
+                Lines.print(console, name, name.length(), demo.title() + ": " + demo.description());
+            }
+        }
+        if (demos.isEmpty()) {
+            console.line("No demo documents are installed.");
+        }
+    }
+
+    private void print(List<Demo> demos) {
+        List<Object> list = new ArrayList<>();
+        for (Demo demo : demos) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("kind", demo.kind().word());
+            one.put("name", demo.name());
+            one.put("title", demo.title());
+            one.put("description", demo.description());
+            list.add(one);
+        }
+        console.text(JsonLayout.text(Map.of("demos", list)));
+    }
+}

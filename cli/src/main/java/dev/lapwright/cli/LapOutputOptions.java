@@ -1,0 +1,28 @@
+package dev.lapwright.cli;
+
+import picocli.CommandLine.Option;
+
+/** What a lap gives, and where it goes. */
+final class LapOutputOptions {
+    @Option(names = "--trace", paramLabel = "FILE", description = "Writes the lap station by station as .csv or .json.")
+    String trace;
+
+    @Option(
+            names = "--chart",
+            paramLabel = "FILE",
+            description = "Draws speed and gear over distance as .svg or .png; setups to compare are laid over it.")
+    String chart;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FOLDER|FILE",
+            description = "A folder for everything: result, trace and all charts. Or one file: .json for the result,"
+                    + " .csv for the trace, .svg or .png for the chart.")
+    String out;
+
+    @Option(names = "--json", description = "Prints the result for machines, as JSON.")
+    boolean json;
+
+    @Option(names = "--force", description = "Lets existing files be overwritten.")
+    boolean force;
+}

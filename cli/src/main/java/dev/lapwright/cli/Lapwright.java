@@ -1,0 +1,88 @@
+package dev.lapwright.cli;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+
+/** The command as a function: arguments in, exit code out. */
+public final class Lapwright {
+    /** All went well. */
+    static final int DONE = 0;
+    /** Something the user can mend. */
+    static final int BAD_INPUT = 2;
+    /** A fault of Lapwright. */
+    static final int UNEXPECTED = 3;
+
+    private static final int HELP_WIDTH = 100;
+
+    private static final Map<String, Function<Console, Object>> COMMANDS = commands();
+
+    /** Commands that need to know all others. */
+    private static final Set<String> OVERSEERS = Set.of("help", "completion");
+
+    private Lapwright() {}
+
+    private static Map<String, Function<Console, Object>> commands() {
+        Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
+        commands.put("lap", LapCommand::new);
+        commands.put("sweep", SweepCommand::new);
+        commands.put("show", ShowCommand::new);
+        commands.put("demo", DemoCommand::new);
+        commands.put("completion", CompletionCommand::new);
+        commands.put("help", HelpCommand::new);
+        return commands;
+    }
+
+    /** Runs one command; never throws. */
+    static int run(Console console, String... arguments) {
+        int code;
+        try {
+            LapwrightCommand root = new LapwrightCommand(console);
+            CommandLine line = commandLine(root, console, arguments);
+            ErrorReport report = new ErrorReport(console, root);
+            line.setParameterExceptionHandler(report);
+            line.setExecutionExceptionHandler(report);
+            code = line.execute(arguments);
+        } catch (Throwable fault) {
+            // Errors of the virtual machine pass by picocli's handlers.
+            boolean trace = List.of(arguments).contains("--debug");
+            code = ErrorReport.unexpected(console, fault, trace);
+        }
+        return endOf(console, code);
+    }
+
+    /** The command with those of its parts that the arguments need: only one where they begin with its name. */
+    private static CommandLine commandLine(LapwrightCommand root, Console console, String... arguments) {
+        CommandLine line = new CommandLine(root);
+        String first = arguments.length == 0 ? "" : arguments[0];
+        boolean one = COMMANDS.containsKey(first) && !OVERSEERS.contains(first);
+        COMMANDS.forEach((name, command) -> {
+            if (!one || name.equals(first)) {
+                line.addSubcommand(command.apply(console));
+            }
+        });
+        line.setOut(console.writer());
+        line.setUsageHelpWidth(HELP_WIDTH);
+        line.setExpandAtFiles(false);
+        line.setPosixClusteredShortOptionsAllowed(false);
+        line.setColorScheme(CommandLine.Help.defaultColorScheme(console.isStyled() ? Ansi.ON : Ansi.OFF));
+        return line;
+    }
+
+    private static int endOf(Console console, int code) {
+        Optional<String> failure = console.flush();
+        // Whoever reads our output may stop reading, as "head" does: that is no fault.
+        if (failure.isEmpty() || failure.get().toLowerCase(Locale.ROOT).contains("broken pipe")) {
+            return code;
+        }
+        console.remark("lapwright: standard output: it cannot be written: " + failure.get()
+                + "; check where it leads, or name a file with --out");
+        return BAD_INPUT;
+    }
+}

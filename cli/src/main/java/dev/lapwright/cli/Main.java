@@ -1,0 +1,12 @@
+package dev.lapwright.cli;
+
+/** Where the process starts and ends. */
+public final class Main {
+    private Main() {}
+
+    /** Runs the command with the process's own streams and ends it with the exit code. */
+    public static void main(String[] arguments) {
+        Console console = Console.ofProcess();
+        System.exit(Lapwright.run(console, arguments));
+    }
+}

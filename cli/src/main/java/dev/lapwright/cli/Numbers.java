@@ -1,0 +1,93 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Unit;
+import dev.lapwright.fault.Check;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Locale;
+
+/** Numbers as people of the trade write them; never in a local format. */
+final class Numbers {
+    private static final double STANDARD_GRAVITY = 9.80665;
+    private static final String NONE = "-";
+
+    /** Far beyond the model, far short of noise. */
+    private static final MathContext DIGITS = new MathContext(9);
+
+    /** What is smaller is noise about zero. */
+    private static final int DECIMALS = 9;
+
+    private Numbers() {}
+
+    /** A lap time as m:ss.mmm. */
+    static String lapTime(double seconds) {
+        if (!Double.isFinite(seconds)) {
+            return NONE;
+        }
+        // Rounded first, so that 59.9996 s does not become 0:60.000.
+        long milliseconds = Math.round(seconds * 1000);
+        return String.format(
+                Locale.ROOT, "%d:%02d.%03d", milliseconds / 60_000, milliseconds / 1000 % 60, milliseconds % 1000);
+    }
+
+    /** With a fixed number of decimals; a dash where there is none. */
+    static String fixed(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return NONE;
+        }
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        return isZero(text) && text.startsWith("-") ? text.substring(1) : text;
+    }
+
+    /** With a fixed number of decimals and always a sign, but for zero. */
+    static String signed(double value, int decimals) {
+        String text = fixed(value, decimals);
+        return !Double.isFinite(value) || isZero(text) || text.startsWith("-") ? text : "+" + text;
+    }
+
+    private static boolean isZero(String text) {
+        return text.chars().allMatch(c -> c == '0' || c == '.' || c == '-');
+    }
+
+    /** A speed (m/s) in km/h. */
+    static String kmh(double speed) {
+        return fixed(Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR), 1);
+    }
+
+    /** An acceleration (m/s²) in g. */
+    static String g(double acceleration) {
+        return fixed(acceleration / STANDARD_GRAVITY, 2);
+    }
+
+    /** A share (0 to 1) in percent. */
+    static String percent(double share) {
+        return fixed(100 * share, 1);
+    }
+
+    /** A value as somebody would type it: as few digits as it needs. */
+    static String plain(double value) {
+        return Double.isFinite(value) ? Check.text(value) : NONE;
+    }
+
+    /** A value as somebody would type it, always with a sign. */
+    static String signed(double value) {
+        return (value > 0 ? "+" : "") + plain(value);
+    }
+
+    /** A value with its unit behind it. */
+    static String with(double value, Unit unit) {
+        String symbol = unit.symbol();
+        return plain(value) + (symbol.isEmpty() ? "" : " " + symbol);
+    }
+
+    /** A value for other programs: nine digits, plain notation; empty where there is none. */
+    static String machine(double value) {
+        return Double.isFinite(value) ? decimal(value).stripTrailingZeros().toPlainString() : "";
+    }
+
+    private static BigDecimal decimal(double value) {
+        BigDecimal exact = new BigDecimal(value).round(DIGITS);
+        return exact.scale() > DECIMALS ? exact.setScale(DECIMALS, RoundingMode.HALF_EVEN) : exact;
+    }
+}

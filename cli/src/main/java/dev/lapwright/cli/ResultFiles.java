@@ -1,0 +1,57 @@
+package dev.lapwright.cli;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Files in which a result will be written, each in its own form.
+ *
+ * @param <R> the result
+ */
+final class ResultFiles<R> {
+    private final Outputs outputs;
+    private final Map<Path, Function<R, String>> texts = new LinkedHashMap<>();
+    private final Map<Path, Function<R, byte[]>> pictures = new LinkedHashMap<>();
+
+    /** @param overwrite whether existing files may be replaced */
+    ResultFiles(boolean overwrite) {
+        outputs = new Outputs(overwrite);
+    }
+
+    /** Plans a text. */
+    void text(String file, Function<R, String> form) {
+        texts.put(outputs.file(file), form);
+    }
+
+    /** Plans a text in a folder that may not exist yet. */
+    void textIn(String folder, String file, Function<R, String> form) {
+        texts.put(outputs.fileIn(folder, file), form);
+    }
+
+    /** Plans a picture. */
+    void picture(String file, Function<R, byte[]> form) {
+        pictures.put(outputs.file(file), form);
+    }
+
+    /** Plans a picture in a folder that may not exist yet. */
+    void pictureIn(String folder, String file, Function<R, byte[]> form) {
+        pictures.put(outputs.fileIn(folder, file), form);
+    }
+
+    /** Makes everything first and writes it then, so that a fault in one leaves none behind. */
+    void write(R result) {
+        Map<Path, String> madeTexts = new LinkedHashMap<>();
+        texts.forEach((file, form) -> madeTexts.put(file, form.apply(result)));
+        Map<Path, byte[]> madePictures = new LinkedHashMap<>();
+        pictures.forEach((file, form) -> madePictures.put(file, form.apply(result)));
+        madeTexts.forEach(outputs::write);
+        madePictures.forEach(outputs::write);
+    }
+
+    /** Says what was written. */
+    void report(Console console, boolean resultIsForMachines) {
+        outputs.report(console, resultIsForMachines);
+    }
+}

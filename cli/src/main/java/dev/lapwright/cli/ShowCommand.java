@@ -1,0 +1,140 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.DocumentKind;
+import dev.lapwright.documents.DocumentSource;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.Track;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What a document contains. */
+@Command(
+        name = "show",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Shows what a car, setup, circuit or conditions document contains."},
+        customSynopsis = "lapwright show NAME-OR-FILE [--as KIND] [OPTIONS]",
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright show gt-talvex",
+            "      The car's key figures and its adjustments: what can be set, within which range.",
+            "  lapwright show castelvane",
+            "      The circuit's length, climb, widths, sectors and corners."
+        })
+final class ShowCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "NAME-OR-FILE",
+            completionCandidates = DemoNames.All.class,
+            description = "The document: a file, or the name of a demo.")
+    private String name;
+
+    @ArgGroup(validate = false, heading = "%nWhat to show:%n")
+    private final What what = new What();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final Output output = new Output();
+
+    @Mixin
+    HelpOption help;
+
+    static final class What {
+        @Option(
+                names = "--as",
+                paramLabel = "KIND",
+                completionCandidates = KindNames.class,
+                description = "Which kind of document it is: car, setup, circuit or conditions. Found out if left out.")
+        String kind;
+
+        @Option(names = "--quantities", description = "Of a car: all quantities with unit, range and value.")
+        boolean quantities;
+
+        @Option(
+                names = "--car",
+                paramLabel = "CAR",
+                completionCandidates = DemoNames.Cars.class,
+                description = "For a setup: the car it belongs to. A demo car that it fits if left out.")
+        String car;
+    }
+
+    static final class Output {
+        @Option(names = "--out", paramLabel = "FILE", description = "Writes what --json prints to a .json file.")
+        String out;
+
+        @Option(names = "--json", description = "Prints the content for machines, as JSON.")
+        boolean json;
+
+        @Option(names = "--force", description = "Lets existing files be overwritten.")
+        boolean force;
+    }
+
+    ShowCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        ResultFiles<Sheet> files = new ResultFiles<>(output.force);
+        if (output.out != null) {
+            files.text(Outputs.checkEnding("--out", output.out, ".json"), sheet -> JsonLayout.text(sheet.tree()));
+        }
+        KindOfDocument found = KindOfDocument.of(name, what.kind);
+        Sheet sheet = sheet(found.kind(), found.source());
+        checkOptions(found.kind());
+        files.write(sheet);
+        if (output.json) {
+            console.text(JsonLayout.text(sheet.tree()));
+        } else {
+            sheet.print(console);
+        }
+        files.report(console, output.json);
+        return Lapwright.DONE;
+    }
+
+    private void checkOptions(DocumentKind kind) {
+        check("--quantities", what.quantities, DocumentKind.CAR, kind);
+        check("--car", what.car != null, DocumentKind.SETUP, kind);
+    }
+
+    private void check(String option, boolean given, DocumentKind meant, DocumentKind kind) {
+        if (given && kind != meant) {
+            throw new InvalidValueException(
+                    option,
+                    "it is for a " + meant.word() + ", but " + name + " is a " + kind.word() + " document",
+                    "leave it out");
+        }
+    }
+
+    private Sheet sheet(DocumentKind kind, DocumentSource source) {
+        return switch (kind) {
+            case CAR -> carSheet(Documents.car(source));
+            case SETUP -> SetupSheet.of(source, what.car);
+            case CIRCUIT -> circuitSheet(Documents.circuit(source));
+            case CONDITIONS -> conditionsSheet(Documents.conditions(source));
+        };
+    }
+
+    private Sheet carSheet(Car car) {
+        return what.quantities ? new QuantitiesSheet(car) : new CarSheet(car);
+    }
+
+    private static Sheet circuitSheet(Track track) {
+        return new CircuitSheet(track);
+    }
+
+    private static Sheet conditionsSheet(Conditions conditions) {
+        return new ConditionsSheet(conditions);
+    }
+}

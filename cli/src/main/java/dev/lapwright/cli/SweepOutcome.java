@@ -1,0 +1,13 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.study.SweepResult;
+import java.util.List;
+
+/**
+ * A sweep and what was asked.
+ *
+ * @param choice the baseline
+ * @param varied what was varied, as it was typed
+ * @param result what was found
+ */
+record SweepOutcome(Choice choice, List<Vary> varied, SweepResult result) {}

@@ -1,0 +1,42 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+
+/** Faults that are ours. */
+class ErrorReportTest {
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private final Console console = new Console(new ByteArrayOutputStream(), err, false, false);
+
+    private String report(Throwable fault, boolean trace) {
+        assertThat(ErrorReport.unexpected(console, fault, trace)).isEqualTo(3);
+        return err.toString(StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void anInternalFaultIsOneLineThatAsksForAReport() {
+        String text = report(new IllegalStateException("two\nlines"), false);
+        assertThat(text.lines()).hasSize(1);
+        assertThat(text)
+                .startsWith("lapwright: internal fault: ")
+                .contains("(two lines)")
+                .contains("--debug");
+    }
+
+    @Test
+    void debugAddsTheTrace() {
+        assertThat(report(new IllegalStateException("odd"), true))
+                .contains("\tat ")
+                .doesNotContain("--debug");
+    }
+
+    @Test
+    void memoryThatRunsOutIsToldWithARemedy() {
+        String text = report(new IllegalStateException(new OutOfMemoryError("Java heap space")), false);
+        assertThat(text.lines()).hasSize(1);
+        assertThat(text).contains("memory").contains("-Xmx");
+    }
+}

@@ -1,0 +1,115 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class HelpTest {
+    private static final String EXAMPLE = "  lapwright ";
+    private static final Set<String> OUTPUTS = Set.of("--out", "--to", "--chart", "--trace", "--trade-off");
+
+    @TempDir
+    private Path folder;
+
+    private static List<String> commands() {
+        List<String> names = new ArrayList<>();
+        boolean listed = false;
+        for (String line : Run.of("--help").lines()) {
+            if (listed && line.isBlank()) {
+                break;
+            }
+            if (listed) {
+                names.add(line.strip().split("\\s+")[0]);
+            }
+            listed |= line.equals("Commands:");
+        }
+        return names;
+    }
+
+    private static List<String> examples(List<String> help) {
+        List<String> examples = help.subList(help.indexOf("Examples:"), help.size());
+        return examples.stream().filter(line -> line.startsWith(EXAMPLE)).toList();
+    }
+
+    static Stream<String> allExamples() {
+        List<String> examples = new ArrayList<>(examples(Run.of("--help").lines()));
+        for (String command : commands()) {
+            examples.addAll(examples(Run.of(command, "--help").lines()));
+        }
+        return examples.stream();
+    }
+
+    @Test
+    void allCommandsAreListed() {
+        assertThat(commands()).containsExactly("lap", "sweep", "show", "demo", "completion", "help");
+    }
+
+    @ParameterizedTest
+    @MethodSource("commands")
+    void everyHelpHasSynopsisAndTwoExamplesWithinAHundredColumns(String command) {
+        Run run = Run.of(command, "--help");
+        assertThat(run.code()).isZero();
+        assertThat(run.err()).isEmpty();
+        assertThat(run.lines().get(0)).startsWith("Usage: lapwright " + command);
+        assertThat(examples(run.lines())).hasSize(2);
+        assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lap", "sweep"})
+    void optionsAreGrouped(String command) {
+        assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
+    }
+
+    @ParameterizedTest
+    @MethodSource("allExamples")
+    void everyExampleRuns(String example) {
+        List<String> arguments = new ArrayList<>(
+                Arrays.asList(example.substring(EXAMPLE.length()).strip().split(" ")));
+        for (int i = 1; i < arguments.size(); i++) {
+            if (OUTPUTS.contains(arguments.get(i - 1))) {
+                arguments.set(i, folder.resolve(arguments.get(i)).toString());
+            }
+        }
+        Run run = Run.of(arguments.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).isNotBlank();
+    }
+
+    @Test
+    void theHelpCommandSaysTheSameAsTheOption() {
+        assertThat(Run.of("help", "sweep").out())
+                .isEqualTo(Run.of("sweep", "--help").out());
+        assertThat(Run.of("help").out()).isEqualTo(Run.of("--help").out());
+    }
+
+    @Test
+    void withoutAnArgumentTheHelpIsShown() {
+        assertThat(Run.of().out()).isEqualTo(Run.of("--help").out());
+        assertThat(Run.of().code()).isZero();
+    }
+
+    @Test
+    void helpIsStyledOnATerminalOnly() {
+        assertThat(Run.of(true, false, "lap", "--help").out()).contains("\u001B[");
+        assertThat(Run.of(false, false, "lap", "--help").out()).doesNotContain("\u001B");
+    }
+
+    @Test
+    void theVersionNamesProgramAndJava() {
+        Run run = Run.of("--version");
+        assertThat(run.code()).isZero();
+        assertThat(run.lines().get(0)).startsWith("lapwright ");
+        assertThat(run.lines().get(1)).startsWith("Java " + System.getProperty("java.version"));
+    }
+}

@@ -1,0 +1,63 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.lapwright.car.Unit;
+import org.junit.jupiter.api.Test;
+
+class NumbersTest {
+    @Test
+    void aLapTimeIsMinutesSecondsAndThousandths() {
+        assertThat(Numbers.lapTime(83.4567)).isEqualTo("1:23.457");
+        assertThat(Numbers.lapTime(5.01)).isEqualTo("0:05.010");
+    }
+
+    @Test
+    void roundingCarriesIntoTheMinutes() {
+        assertThat(Numbers.lapTime(59.9996)).isEqualTo("1:00.000");
+    }
+
+    @Test
+    void aLapThatDoesNotExistIsADash() {
+        assertThat(Numbers.lapTime(Double.NaN)).isEqualTo("-");
+        assertThat(Numbers.fixed(Double.POSITIVE_INFINITY, 1)).isEqualTo("-");
+    }
+
+    @Test
+    void zeroHasNoSign() {
+        assertThat(Numbers.signed(-0.0001, 3)).isEqualTo("0.000");
+        assertThat(Numbers.signed(0.0001, 3)).isEqualTo("0.000");
+        assertThat(Numbers.fixed(-0.01, 1)).isEqualTo("0.0");
+    }
+
+    @Test
+    void gainsCarryTheirSign() {
+        assertThat(Numbers.signed(0.25, 3)).isEqualTo("+0.250");
+        assertThat(Numbers.signed(-0.25, 3)).isEqualTo("-0.250");
+    }
+
+    @Test
+    void oneGIsStandardGravity() {
+        // Standard gravity is 9.80665 m/s² by definition (BIPM, 3rd CGPM 1901).
+        assertThat(Numbers.g(9.80665)).isEqualTo("1.00");
+    }
+
+    @Test
+    void aSpeedIsShownInKilometresPerHour() {
+        assertThat(Numbers.kmh(100 / 3.6)).isEqualTo("100.0");
+    }
+
+    @Test
+    void aPureNumberHasNoUnitBehindIt() {
+        assertThat(Numbers.with(3.615, Unit.NONE)).isEqualTo("3.615");
+        assertThat(Numbers.with(6, Unit.DEGREE)).isEqualTo("6 deg");
+    }
+
+    @Test
+    void machinesGetNoExponentsAndNoNoise() {
+        assertThat(Numbers.machine(1234567.891234)).isEqualTo("1234567.89");
+        assertThat(Numbers.machine(1e-17)).isEqualTo("0");
+        assertThat(Numbers.machine(0.1 + 0.2)).isEqualTo("0.3");
+        assertThat(Numbers.machine(Double.NaN)).isEmpty();
+    }
+}
