@@ -26,6 +26,8 @@ final class StationPlan {
     /** Keeps a whole number of steps whole where distances carry rounding. */
     private static final double ROUNDING = 1e-6;
 
+    private static final double STANDING_FIRST = 0.05;
+    private static final double STANDING_GROWTH = 0.12;
     private static final double STRAIGHT_CURVATURE = 1e-7;
 
     private final Track track;
@@ -91,8 +93,8 @@ final class StationPlan {
         double tightest = Math.max(Math.abs(a.curvature()), Math.abs(b.curvature()));
         double curved = spacing.curved() * Math.min(1, STEP_PER_RADIUS / (StationSpacing.DEFAULT.curved() * tightest));
         double step = straight ? spacing.straight() : curved;
-        if (straight && !gradedStart && !gradedEnd) {
-            layStraight(a, b);
+        if (straight && !gradedEnd) {
+            layStraight(a, b, gradedStart);
             return;
         }
         if (length <= step && !gradedStart && !gradedEnd) {
@@ -136,27 +138,36 @@ final class StationPlan {
 
     /**
      * Steps that grow from both ends: at the ends the car is slow, and a step's length over v² says how much a step changes
-     * the speed.
+     * the speed. From a standing start v² grows from nothing with the distance, and so do the steps.
      */
-    private void layStraight(TrackPoint a, TrackPoint b) {
-        double scale = spacing.straight() / StationSpacing.DEFAULT.straight();
+    private void layStraight(TrackPoint a, TrackPoint b, boolean standingStart) {
         double half = 0.5 * (b.s() - a.s());
+        List<Double> before = standingStart
+                ? growing(half, STANDING_FIRST, STANDING_GROWTH)
+                : growing(half, STRAIGHT_FIRST, STRAIGHT_GROWTH);
+        for (double d : before) {
+            add(a, b, a.s() + d);
+        }
+        List<Double> after = growing(half, STRAIGHT_FIRST, STRAIGHT_GROWTH);
+        // The middle is there already.
+        for (int i = after.size() - 2; i >= 0; i--) {
+            add(a, b, b.s() - after.get(i));
+        }
+    }
+
+    /** Distances of stations from an end, the last of them {@code half}. */
+    private List<Double> growing(double half, double first, double growth) {
+        double scale = spacing.straight() / StationSpacing.DEFAULT.straight();
         List<Double> places = new ArrayList<>();
-        for (double d = 0; d < half; ) {
-            d += Math.min(spacing.straight(), scale * STRAIGHT_FIRST + STRAIGHT_GROWTH * scale * d);
+        double d = 0;
+        while (d < half) {
+            d += Math.min(spacing.straight(), scale * (first + growth * d));
             places.add(d);
         }
         // Stretched so that a whole number of steps meets the middle.
-        double stretch = half / places.get(places.size() - 1);
-        for (double d : places.subList(0, places.size() - 1)) {
-            add(a, b, a.s() + stretch * d);
-        }
-        if (places.size() > 1 || 2 * half > scale * STRAIGHT_FIRST) {
-            add(a, b, a.s() + half);
-        }
-        for (int i = places.size() - 2; i >= 0; i--) {
-            add(a, b, b.s() - stretch * places.get(i));
-        }
+        double stretch = half / d;
+        places.replaceAll(place -> place * stretch);
+        return places;
     }
 
     private void add(TrackPoint a, TrackPoint b, double s) {
