@@ -37,6 +37,9 @@ final class Outputs {
 
     /** Plans a file in a folder that may not exist yet and is then made. */
     Path fileIn(String folderName, String name) {
+        if (folderName.isBlank()) {
+            throw new InvalidValueException("output folder", "its name is empty", "name a folder, or . for this one");
+        }
         Path folder = SafeFile.path(folderName);
         Path file = folder.resolve(name);
         checkNew(file);

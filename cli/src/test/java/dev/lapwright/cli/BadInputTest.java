@@ -250,6 +250,12 @@ class BadInputTest {
     }
 
     @Test
+    void anOutputWithoutANameIsRefused() {
+        assertThat(error(lap("--out", ""))).contains("name is empty");
+        assertThat(error(lap("--trace", ""))).contains("kind is not known");
+    }
+
+    @Test
     void twoOutputsIntoOneFileAreRefused() {
         String file = folder.resolve("lap.svg").toString();
         assertThat(error(lap("--chart", file, "--out", file))).contains("two outputs");
