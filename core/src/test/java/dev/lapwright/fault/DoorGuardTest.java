@@ -1,0 +1,206 @@
+package dev.lapwright.fault;
+
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import dev.lapwright.aero.Areas;
+import dev.lapwright.aero.Platform;
+import dev.lapwright.aero.ResponseSurface;
+import dev.lapwright.aero.RideHeightMap;
+import dev.lapwright.aero.Wing;
+import dev.lapwright.air.Atmosphere;
+import dev.lapwright.air.PowerCorrection;
+import dev.lapwright.air.StandardAtmosphere;
+import dev.lapwright.air.Wind;
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.car.Setup;
+import dev.lapwright.car.Unit;
+import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.checks.PlainCar;
+import dev.lapwright.curve.CubicTable;
+import dev.lapwright.curve.MonotoneCubic;
+import dev.lapwright.lap.CarFigures;
+import dev.lapwright.powertrain.Differential;
+import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.study.SweepAxis;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import dev.lapwright.tyre.TyreState;
+import java.util.List;
+import java.util.Map;
+import java.util.function.DoubleConsumer;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** No constructor, factory or method that takes numbers lets one through that is none, and each says which it was. */
+class DoorGuardTest {
+    private static final Car CAR = PlainCar.ofMass(1000).car();
+    private static final Track RUN = Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0)));
+
+    private record Door(String name, DoubleConsumer door) {
+        @Override
+        public String toString() {
+            return name;
+        }
+    }
+
+    private static Platform platform(double frontHeight, double rearHeight, double frontRate, double rearRate) {
+        ResponseSurface flat = ResponseSurface.FLAT;
+        RideHeightMap map = new RideHeightMap(0, 0, flat, flat, flat);
+        return new Platform(Areas.NONE, map, frontHeight, rearHeight, frontRate, rearRate);
+    }
+
+    private static Wing wing(double first, double last) {
+        return new Wing("rear", List.of(new Wing.Setting(first, Areas.NONE), new Wing.Setting(last, Areas.NONE)));
+    }
+
+    private static Track circle() {
+        Segment arc = Segment.arc(2 * Math.PI * 50, 50);
+        return new SegmentPath(List.of(arc), true, 1).closedTrack("circle", 1e-6);
+    }
+
+    private static Adjustment choices(double choice) {
+        Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
+        return new Adjustment("ratio", "", Unit.NONE, 0, 10, 1, 5, 0, List.of(0.0, choice), List.of(effect));
+    }
+
+    private static List<Door> doors() {
+        return List.of(
+                new Door("front ride height", v -> platform(v, 50, 1e5, 1e5)),
+                new Door("rear ride height", v -> platform(50, v, 1e5, 1e5)),
+                new Door("front ride rate", v -> platform(50, 50, v, 1e5)),
+                new Door("rear ride rate", v -> platform(50, 50, 1e5, v)),
+                new Door("dynamic pressure", v -> platform(50, 50, 1e5, 1e5).at(v, null)),
+                new Door("wing rear angleDeg", v -> wing(0, v)),
+                new Door("wing rear angleDeg", v -> wing(0, 9).at(v)),
+                new Door("altitudeM", Atmosphere::standard),
+                new Door("altitudeM", StandardAtmosphere::temperature),
+                new Door("altitudeM", StandardAtmosphere::pressure),
+                new Door("wind heading", v -> Wind.fromCompass(3, v)),
+                new Door("wind speed", v -> Wind.fromCompass(v, 3)),
+                new Door("share of weight at the front", v -> LateralTransfer.of(v, 0.5, 0, 0, 1.5, 1.5, 0.5)),
+                new Door("load transfer", v -> LateralTransfer.of(0.5, v, 0, 0, 1.5, 1.5, 0.5)),
+                new Door("front track", v -> LateralTransfer.of(0.5, 0.5, 0, 0, v, 1.5, 0.5)),
+                new Door("rear track", v -> LateralTransfer.of(0.5, 0.5, 0, 0, 1.5, v, 0.5)),
+                new Door("roll stiffness", v -> LateralTransfer.of(0.5, 0.5, 0, 0, 1.5, 1.5, v)),
+                new Door("pressure or temperature", v -> TyreState.gripFactor(v, 170, 1e-4)),
+                new Door("ideal", v -> TyreState.gripFactor(170, v, 1e-4)),
+                new Door("loss per square", v -> TyreState.gripFactor(170, 170, v)),
+                new Door("locking value", Differential::torqueBias),
+                new Door("torque curve rpm[1]", v -> new TorqueCurve(new double[] {0, v}, new double[] {1, 1})),
+                new Door("torque (Nm)", v -> new TorqueCurve(new double[] {0, 1}, new double[] {1, v})),
+                new Door("table[1]", v -> new MonotoneCubic(new double[] {0, v}, new double[] {1, 1})),
+                new Door("table value", v -> new MonotoneCubic(new double[] {0, 1}, new double[] {1, v})),
+                new Door("first abscissa", v -> new CubicTable(v, 1, 4, x -> x)),
+                new Door("last abscissa", v -> new CubicTable(0, v, 4, x -> x)),
+                new Door("tabulated value", v -> new CubicTable(0, 1, 4, x -> v)),
+                new Door(
+                        "aero.cdAM2",
+                        v -> new Effect.Tabulated("aero.cdAM2", new double[] {0, 1}, new double[] {0, v})),
+                new Door("adjustment ratio choices[1]", DoorGuardTest::choices),
+                new Door("ratio", v -> choices(8).checked(v)),
+                new Door("rear-wing", v -> new Setup("s", Map.of("rear-wing", v))),
+                new Door("rear-wing", v -> Setup.STANDARD.with("rear-wing", v)),
+                new Door("chassis.massKg", v -> CAR.with(Quantity.MASS, v)),
+                new Door("gearbox.ratios.1", v -> CAR.with("gearbox.ratios.1", v)),
+                new Door("gearbox.ratios.1", DoorGuardTest::carOfRatio),
+                new Door("airTempC", v -> Conditions.STANDARD.with("conditions.airTempC", v)),
+                new Door("segment length", Segment::straight),
+                new Door("slope", v -> Segment.straight(10).inclined(v, 0)),
+                new Door("bank", v -> Segment.straight(10).inclined(0, v)),
+                new Door("easeLengthM", v -> new SegmentPath(List.of(Segment.straight(10)), false, v)),
+                new Door(
+                        "closureToleranceM",
+                        v -> new SegmentPath(List.of(Segment.straight(10)), true, 1).closedTrack("c", v)),
+                new Door("closureToleranceM", v -> circle().requireClosed(v)),
+                new Door("entry speed", v -> Track.open("run", v, RUN.points())),
+                new Door("sectorEndsM[0]", RUN::withSectorEnds),
+                new Door("start heading", v -> RUN.laidOut(v, 0)),
+                new Door("start altitude", v -> RUN.laidOut(0, v)),
+                new Door("start (m)", v -> circle().startingAt(v)),
+                new Door("distance", RUN::pointAt),
+                new Door("station spacing", StationSpacing.DEFAULT::scaled),
+                new Door("speed", v -> CarFigures.of(PlainCar.ofMass(1000).vehicle(), v)),
+                new Door("rear-wing", v -> new SweepAxis("rear-wing", new double[] {1, v})),
+                new Door("rear-wing first", v -> SweepAxis.stepped("rear-wing", v, 1, 1)),
+                new Door("rear-wing last", v -> SweepAxis.stepped("rear-wing", 0, v, 1)),
+                new Door("rear-wing step", v -> SweepAxis.stepped("rear-wing", 0, 1, v)));
+    }
+
+    private static void carOfRatio(double ratio) {
+        Car.of(
+                "c",
+                "",
+                CAR.quantities(),
+                Map.of(),
+                new double[] {ratio},
+                CAR.torqueCurve(),
+                PowerCorrection.NONE,
+                List.of());
+    }
+
+    static Stream<Arguments> badNumbers() {
+        return doors().stream()
+                .flatMap(door -> DoubleStream.of(Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY)
+                        .mapToObj(bad -> Arguments.of(door, bad)));
+    }
+
+    @ParameterizedTest(name = "{0} = {1}")
+    @MethodSource("badNumbers")
+    void aDoorRefusesWhatIsNoNumberAndNamesIt(Door door, double bad) {
+        assertThatThrownBy(() -> door.door().accept(bad))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining(door.name());
+    }
+
+    /** An infinite radius is a straight. */
+    @ParameterizedTest
+    @ValueSource(doubles = {Double.NaN, 0})
+    void anArcNeedsARadius(double radius) {
+        assertThatThrownBy(() -> Segment.arc(10, radius))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("radius");
+    }
+
+    @ParameterizedTest
+    @EnumSource(Quantity.class)
+    void everyQuantityOfACarRefusesWhatIsNoNumberAndWhatIsOutOfRange(Quantity quantity) {
+        double beyond = quantity.max() + 1;
+        double before = quantity.min() - 1;
+        for (double bad :
+                new double[] {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, beyond, before}) {
+            assertThatThrownBy(() -> CAR.with(quantity, bad))
+                    .isInstanceOf(InvalidValueException.class)
+                    .hasMessageContaining(quantity.path());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "conditions.airTempC",
+                "conditions.airPressureHpa",
+                "conditions.humidityPercent",
+                "conditions.windSpeedMps",
+                "conditions.windFromDeg",
+                "conditions.grip"
+            })
+    void everyConditionRefusesWhatIsNoNumber(String name) {
+        for (double bad : new double[] {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY}) {
+            assertThatThrownBy(() -> Conditions.STANDARD.with(name, bad))
+                    .isInstanceOf(InvalidValueException.class)
+                    .hasMessageContaining(name.substring("conditions.".length()));
+        }
+    }
+}

@@ -1,0 +1,212 @@
+package dev.lapwright.fault;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import dev.lapwright.aero.Areas;
+import dev.lapwright.aero.Platform;
+import dev.lapwright.aero.ResponseSurface;
+import dev.lapwright.aero.RideHeightMap;
+import dev.lapwright.aero.Wing;
+import dev.lapwright.air.Atmosphere;
+import dev.lapwright.air.Wind;
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Unit;
+import dev.lapwright.chassis.AxleSpring;
+import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.lap.CarFigures;
+import dev.lapwright.lap.CornerFigures;
+import dev.lapwright.lap.LapFigures;
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import dev.lapwright.tyre.LoadSensitivity;
+import java.io.IOException;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Modifier;
+import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** No public record that a user fills lets a number through that is none, and each says which field it was. */
+class RecordGuardTest {
+    private static final double NO_LIMIT = Double.POSITIVE_INFINITY;
+
+    /** What the library hands out, not what it takes in. */
+    private static final Set<Class<?>> RESULTS =
+            Set.of(Corner.class, CornerFigures.class, LapFigures.class, CarFigures.class, Platform.State.class);
+
+    /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
+    private record Sample(Record sound, String... names) {}
+
+    private static List<Sample> samples() {
+        Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
+        return List.of(
+                new Sample(new Areas(1, 2, 3), "CdA", "ClA front", "ClA rear"),
+                new Sample(
+                        new ResponseSurface(1, 2, 3, 4, 5),
+                        "front (",
+                        "rear (",
+                        "front squared",
+                        "rear squared",
+                        "product"),
+                new Sample(
+                        new RideHeightMap(50, 60, ResponseSurface.FLAT, ResponseSurface.FLAT, ResponseSurface.FLAT),
+                        "reference front ride height",
+                        "reference rear ride height"),
+                new Sample(new Wing.Setting(3, Areas.NONE), "angleDeg"),
+                new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
+                new Sample(new Wind(3, 1), "wind speed", "wind heading"),
+                new Sample(
+                        new Adjustment("wing", "", Unit.DEGREE, 0, 10, 1, 5, 0, List.of(), List.of(effect)),
+                        "wing min",
+                        "wing max",
+                        "wing step",
+                        "wing standard",
+                        "wing clickSize"),
+                new Sample(
+                        new Conditions("", 20, 1000, 50, 0, 0, 1),
+                        "airTempC",
+                        "airPressureHpa",
+                        "humidityPercent",
+                        "windSpeedMps",
+                        "windFromDeg",
+                        "grip"),
+                new Sample(new Effect.Absolute("aero.cdAM2", 1, 2), "aero.cdAM2 offset", "aero.cdAM2 factor"),
+                new Sample(new Effect.Relative("aero.cdAM2", 1), "aero.cdAM2 perUnit"),
+                new Sample(
+                        new AxleSpring(1e5, 1, 1e4, 2e5, 1.5),
+                        "spring rate",
+                        "motion ratio",
+                        "anti-roll stiffness",
+                        "tyre rate",
+                        "track"),
+                new Sample(new LateralTransfer(0.1, 0.2), "front load transfer", "rear load transfer"),
+                new Sample(new LoadSensitivity(1.5, 0.1, 4000), "friction", "load sensitivity", "reference load"),
+                new Sample(
+                        new Segment(10, 0, 0, 0, 0, 1, 5, 5, 30, ""),
+                        "segment length",
+                        "curvature",
+                        "curvature",
+                        "slope",
+                        "bank",
+                        "grip",
+                        "width to the left",
+                        "width to the right",
+                        "speed limit"),
+                new Sample(
+                        new TrackPoint(0, 0, 0, 0, 0, 1, 5, 5, 30),
+                        "s (m)",
+                        "curvature",
+                        "slope",
+                        "bank",
+                        "vertical curvature",
+                        "grip",
+                        "width to the left",
+                        "width to the right",
+                        "speed limit"),
+                new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
+                new Sample(new Track.NamedPlace(10, "x"), "corner name's place"));
+    }
+
+    private static List<Integer> numbersOf(Class<?> type) {
+        RecordComponent[] components = type.getRecordComponents();
+        List<Integer> numbers = new ArrayList<>();
+        for (int i = 0; i < components.length; i++) {
+            if (components[i].getType() == double.class) {
+                numbers.add(i);
+            }
+        }
+        return numbers;
+    }
+
+    static Stream<Arguments> badNumbers() {
+        List<Arguments> cases = new ArrayList<>();
+        for (Sample sample : samples()) {
+            List<Integer> numbers = numbersOf(sample.sound().getClass());
+            assertThat(sample.names()).as("names for %s", sample.sound()).hasSameSizeAs(numbers);
+            for (int k = 0; k < sample.names().length; k++) {
+                for (double bad : new double[] {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY}) {
+                    boolean noLimit = sample.names()[k].equals("speed limit") && bad == NO_LIMIT;
+                    if (!noLimit) {
+                        cases.add(Arguments.of(sample.sound(), numbers.get(k), bad, sample.names()[k]));
+                    }
+                }
+            }
+        }
+        return cases.stream();
+    }
+
+    @ParameterizedTest(name = "{0}, component {1} = {2}")
+    @MethodSource("badNumbers")
+    void aRecordRefusesWhatIsNoNumberAndNamesTheField(Record sound, int component, double bad, String name) {
+        assertThatThrownBy(() -> changed(sound, component, bad))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining(name)
+                .hasMessageContaining(Double.toString(bad));
+    }
+
+    /** The same record with one component changed. */
+    private static void changed(Record sound, int component, double value) throws Throwable {
+        RecordComponent[] components = sound.getClass().getRecordComponents();
+        Class<?>[] types =
+                Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+        Object[] values = new Object[components.length];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = components[i].getAccessor().invoke(sound);
+        }
+        values[component] = value;
+        Constructor<?> constructor = sound.getClass().getDeclaredConstructor(types);
+        try {
+            if (sound instanceof Wing.Setting) {
+                // A setting is looked at when its wing is built.
+                new Wing("rear", List.of((Wing.Setting) constructor.newInstance(values)));
+            } else {
+                constructor.newInstance(values);
+            }
+        } catch (InvocationTargetException refused) {
+            throw refused.getCause();
+        }
+    }
+
+    @Test
+    void noPublicRecordWithNumbersIsForgottenHere() throws IOException, ClassNotFoundException {
+        Set<Class<?>> covered =
+                samples().stream().map(s -> s.sound().getClass()).collect(Collectors.toSet());
+        Path classes = Path.of("target", "classes");
+        List<Path> files;
+        try (Stream<Path> walk = Files.walk(classes)) {
+            files = walk.filter(p -> p.toString().endsWith(".class")).toList();
+        }
+        assertThat(files).isNotEmpty();
+        for (Path file : files) {
+            String name =
+                    classes.relativize(file).toString().replace(".class", "").replaceAll("[/\\\\]", ".");
+            if (name.endsWith("package-info")) {
+                continue;
+            }
+            Class<?> type = Class.forName(name, false, getClass().getClassLoader());
+            if (type.isRecord()
+                    && Modifier.isPublic(type.getModifiers())
+                    && !RESULTS.contains(type)
+                    && !numbersOf(type).isEmpty()) {
+                assertThat(covered).as("records guarded by this test").contains(type);
+            }
+        }
+    }
+}
