@@ -161,8 +161,7 @@ final class WheelForces {
         rearLateralUse = rearSide / axleLateralPeak;
         double inertia = car.mass * (ax + (massFactor - 1) * (ax - climb));
         double resistance = drag + rolling + toe;
-        cornering =
-                frontLateralUse * frontLateralUse * frontDragFactor + rearLateralUse * rearLateralUse * axleDragFactor;
+        cornering = corneringDrag(frontDragFactor, axleDragFactor);
         needed = inertia + resistance + cornering;
         yawMoment = 0;
         double frontX;
@@ -175,12 +174,13 @@ final class WheelForces {
                 yawMoment = moment * needed;
                 double shifted = yawMoment / car.wheelbase;
                 frontLateralUse = Math.abs(frontSide - shifted) / frontPeak;
-                rearLateralUse = (rearSide + shifted) / axleLateralPeak;
+                rearLateralUse = Math.abs(rearSide + shifted) / axleLateralPeak;
                 cornering = corneringDrag(frontDragFactor, axleDragFactor);
                 needed = inertia + resistance + cornering;
             }
-            frontX = car.frontDriveShare * needed / frontDrive;
-            rearX = (1 - car.frontDriveShare) * needed / axleDrive;
+            double driven = larger(needed, 0);
+            frontX = car.frontDriveShare * driven / frontDrive;
+            rearX = (1 - car.frontDriveShare) * driven / axleDrive;
         } else {
             brakeUse = -needed / car.brakeMaxForce;
             frontX = -car.frontBrakeShare * needed / frontBrake;

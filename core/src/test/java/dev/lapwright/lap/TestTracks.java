@@ -21,9 +21,10 @@ final class TestTracks {
             path.add(Segment.straight(500));
             bend(path, 20, 30, Math.PI / 2, 0);
             path.add(Segment.straight(150));
-            for (int side : new int[] {1, -1, -1, 1}) {
-                bend(path, 30, side * 100, side * 0.7, 0);
-            }
+            bend(path, 30, 90, 0.7, 0);
+            bend(path, 30, -120, -0.7, 0);
+            bend(path, 25, -75, -0.6, 0);
+            bend(path, 30, 140, 0.6, 0);
         }
         return new SegmentPath(path, true, 40).closedTrack("test circuit", 1e-3);
     }
