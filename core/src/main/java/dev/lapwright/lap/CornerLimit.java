@@ -90,12 +90,24 @@ final class CornerLimit {
             }
         }
         if (!lowFound && x < 1e-6) {
-            throw new NoLapException(
-                    "track at " + Check.text(road.s[station]) + " m",
-                    "the car cannot hold the road there at any speed: too little grip for the slope or bank",
-                    "check slope, bank and grip of the track, and the car's friction");
+            excess(road.rows, row, x);
+            throw impossible(road.s[station]);
         }
         return x;
+    }
+
+    private NoLapException impossible(double distance) {
+        String place = "track at " + Check.text(distance) + " m";
+        if (wheels.tightest() == Limit.ROLL_OVER) {
+            return new NoLapException(
+                    place,
+                    "the car would roll over there at any speed: its centre of gravity is too high for its track and the bank",
+                    "check chassis.cgHeightM, the tracks and roll centres of the car, and the bank of the track");
+        }
+        return new NoLapException(
+                place,
+                "the car cannot hold the road there at any speed: too little grip for the slope or bank",
+                "check slope, bank and grip of the track, and the car's friction");
     }
 
     /** Root of the use less one at a steady speed; sets {@link WheelForces} to that state. */

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Assume;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -58,8 +59,11 @@ class LapPropertiesTest {
 
     @Property(tries = 60)
     void lessDragIsNeverSlower(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
-        // Drag also brakes: a car with power to spare everywhere gains by it what it loses. Not so once power counts.
+        // Drag also brakes: where grip sets the pace all the way round, a car gains by it about what it loses, and may gain
+        // more. Not so where power counts for much of the lap.
         Car car = any.with(Quantity.POWER_SCALE, MODERATE_POWER * any.value(Quantity.MASS));
+        Lap lap = LapSolver.lap(car, track, Conditions.STANDARD);
+        Assume.that(lap.limitShares().getOrDefault(Limit.POWER, 0.0) > 0.4);
         double before = time(car, track);
         Car slippery = car.with(Quantity.DRAG_AREA, 0.9 * car.value(Quantity.DRAG_AREA));
         assertThat(time(slippery, track)).isLessThanOrEqualTo(before + NOISE);
