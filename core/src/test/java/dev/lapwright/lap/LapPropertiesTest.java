@@ -59,7 +59,8 @@ class LapPropertiesTest {
 
     @Property(tries = 60)
     void lessDragIsNeverSlower(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
-        // Drag also brakes: where grip sets the pace all the way round, a car gains by it about what it loses, and may gain
+        // Drag also brakes: where grip sets the pace all the way round, a car gains by it about what it loses, and may
+        // gain
         // more. Not so where power counts for much of the lap.
         Car car = any.with(Quantity.POWER_SCALE, MODERATE_POWER * any.value(Quantity.MASS));
         Lap lap = LapSolver.lap(car, track, Conditions.STANDARD);
