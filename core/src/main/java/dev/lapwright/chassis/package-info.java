@@ -1,2 +1,2 @@
-/** How weight moves between four wheels, roll stiffness, and brakes: SAE J670 / ISO 8855 terms. */
+/** How weight moves between four wheels, and roll stiffness: SAE J670 / ISO 8855 terms. */
 package dev.lapwright.chassis;

@@ -64,6 +64,8 @@ final class LapColumns {
             boolean held =
                     piece > 0 && e == car.propulsion.breakEnergy[piece] && i < road.cells && kernel.energy[i + 1] == e;
             if (held) {
+                gear = car.propulsion.gear[piece - 1];
+                massFactor = car.propulsion.massFactor[gear];
                 a = 0;
                 limits[i] = Limit.REV_LIMIT;
             }

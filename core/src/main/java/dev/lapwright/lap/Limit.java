@@ -8,7 +8,7 @@ public enum Limit {
     REAR_GRIP("rear grip"),
     /** The engine gives no more. */
     POWER("power"),
-    /** The engine turns as fast as it may in the highest gear that pulls. */
+    /** The engine turns as fast as it may, in top gear or in the last gear that can still gain speed. */
     REV_LIMIT("rev limit"),
     /** Slowing for what comes, as hard as tyres and brakes allow. */
     BRAKES("brakes"),

@@ -10,7 +10,7 @@ import dev.lapwright.curve.CubicTable;
  *
  * <p>A gear is left where the next one accelerates the car as hard, or at the rev limit. The time t_s without drive is not
  * an event but a density over speed, 6 x (1 - x) t_s / w with x = (v - v_shift) / w over a narrow band of width w: whoever
- * accelerates through the whole band loses exactly t_s, and who starts within it loses the part that remains. An event
+ * accelerates through the whole band goes without drive for t_s, and who starts within it for the part that remains. An event
  * would make the lap time jump by tens of milliseconds when a corner's speed moves across a shift point, which no driver
  * who picks his gear for the corner would see.
  */

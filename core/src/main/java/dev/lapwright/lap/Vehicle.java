@@ -18,6 +18,8 @@ import dev.lapwright.chassis.LateralTransfer;
  * alone is tabulated here, once. Immutable and safe to share between threads.
  */
 public final class Vehicle {
+    private static final int PLATFORM_STAGES = 4;
+
     private final Car car;
     private final Conditions conditions;
     private final Platform platform;
@@ -198,6 +200,12 @@ public final class Vehicle {
 
     /** Ride heights and aerodynamic areas at an air speed (m/s), platform settled. */
     public Platform.State platformAt(double airSpeed) {
-        return platform.at(0.5 * airDensity * airSpeed * airSpeed, null);
+        double dynamicPressure = 0.5 * airDensity * airSpeed * airSpeed;
+        // From rest by stages, as the table was made: the state that a car reaches as it speeds up.
+        Platform.State state = null;
+        for (int stage = 1; stage <= PLATFORM_STAGES; stage++) {
+            state = platform.at(dynamicPressure * stage / PLATFORM_STAGES, state);
+        }
+        return state;
     }
 }

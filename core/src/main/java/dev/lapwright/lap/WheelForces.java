@@ -226,8 +226,9 @@ final class WheelForces {
         double rearTrack = car.rear.track;
         double frontMost = 0.5 * frontLoad;
         double rearMost = 0.5 * rearLoad;
-        frontTransfer = frontShift;
-        rearTransfer = rearShift;
+        // Roll centres of opposite sign can make one axle's transfer negative; its outer wheel stays on the road too.
+        frontTransfer = larger(frontShift, -frontMost);
+        rearTransfer = larger(rearShift, -rearMost);
         rollUse = (frontShift * frontTrack + rearShift * rearTrack)
                 / larger(frontMost * frontTrack + rearMost * rearTrack, TINY);
         if (frontTransfer > frontMost) {

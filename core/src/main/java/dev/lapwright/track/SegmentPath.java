@@ -8,7 +8,7 @@ import java.util.TreeSet;
 
 /**
  * A track made of segments. Where slope, bank, grip or width differ between neighbours the change is eased over a given
- * length centred on the joint, half of it bending one way and half the other, so that vertical curvature is a triangle and
+ * length centred on the joint, vertical curvature rising over its first half and falling over its second, so that it is a triangle and
  * never infinite: the vertical curve and the superelevation run-off of road design, in their simplest form.
  */
 public final class SegmentPath {
