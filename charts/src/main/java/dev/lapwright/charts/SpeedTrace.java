@@ -21,7 +21,7 @@ public final class SpeedTrace {
 
     /** The chart of a lap. */
     public static JFreeChart of(Lap lap, ChartStyle style) {
-        DistancePanels panels = new DistancePanels(lap, style, true);
+        DistancePanels panels = new DistancePanels(lap.stations(), lap.sectorTimes(), style);
         panels.add(speed(lap, style), 400);
         panels.add(gear(lap, style), 110);
         LapFigures figures = lap.figures();

@@ -34,6 +34,7 @@ final class SweepFiles {
         } else if (Outputs.isNamed(name, ".svg") || Outputs.isNamed(name, ".png")) {
             files.picture(name, outcome -> SweepCharts.lapTime(name, outcome));
         } else {
+            Outputs.checkFolder("--out", name, ".json", ".csv", ".svg", ".png");
             files.textIn(name, "sweep.json", SweepJson::text);
             files.textIn(name, TABLE, outcome -> SweepTable.csv(outcome.result()));
             files.pictureIn(name, "lap-time.svg", outcome -> SweepCharts.lapTime("lap-time.svg", outcome));
