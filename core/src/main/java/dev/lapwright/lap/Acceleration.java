@@ -16,6 +16,9 @@ final class Acceleration {
     /** Use above 1 that is rounding in a cornering limit found by a search. */
     private static final double STEADY_TOLERANCE = 1e-9;
 
+    /** Use in excess of 1 beyond which a secant is no guide. */
+    private static final double FAR = 5;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
@@ -166,7 +169,8 @@ final class Acceleration {
             x = next;
             g = excess(sign * x, massFactor);
             double secant = (g - before) / moved;
-            if (secant > 0) {
+            // Far beyond the limit the use says nothing of where the limit is.
+            if (secant > 0 && before < FAR && g < FAR) {
                 next = x - g / secant;
                 // A difference over a hair's breadth is mostly rounding and no guess for the next search.
                 rootSlope = Math.abs(moved) > 1e-5 ? secant : rootSlope;

@@ -10,6 +10,9 @@ import dev.lapwright.fault.NoLapException;
 final class CornerLimit {
     private static final int MAX_ITERATIONS = 80;
     private static final double RELATIVE_TOLERANCE = 1e-12;
+    /** Use in excess of 1 beyond which a secant is no guide. */
+    private static final double FAR = 2;
+
     /** A secant step this short, relative to the energy, leaves an error far below it. */
     private static final double LAST_STEP = 1e-6;
 
@@ -69,7 +72,7 @@ final class CornerLimit {
             if (!(next > low && next < high)) {
                 next = !capTried ? cap : lowFound ? 0.5 * (low + high) : 0.25 * high;
             }
-            if (Math.abs(next - x) < RELATIVE_TOLERANCE * x || (g > 0 && x < 1e-7)) {
+            if (high - low < RELATIVE_TOLERANCE * high || (g > 0 && x < 1e-7)) {
                 break;
             }
             if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
@@ -80,18 +83,31 @@ final class CornerLimit {
             x = next;
             g = excess(road.rows, row, x);
             double slope = (g - before) / moved;
-            next = slope > 0 ? x - g / slope : Double.NaN;
-            if (g == 0) {
+            // Far beyond the limit the use says nothing of where the limit is.
+            next = slope > 0 && before < FAR && g < FAR ? x - g / slope : Double.NaN;
+            if (Math.abs(g) < RELATIVE_TOLERANCE) {
                 return x;
             }
         }
         if (!lowFound && x < 1e-6) {
-            throw new NoLapException(
-                    "track at " + Check.text(road.s[station]) + " m",
-                    "the car cannot hold the road there at any speed: too little grip for the slope or bank",
-                    "check slope, bank and grip of the track, and the car's friction");
+            excess(road.rows, row, x);
+            throw impossible(road.s[station]);
         }
         return x;
+    }
+
+    private NoLapException impossible(double distance) {
+        String place = "track at " + Check.text(distance) + " m";
+        if (wheels.tightest() == Limit.ROLL_OVER) {
+            return new NoLapException(
+                    place,
+                    "the car would roll over there at any speed: its centre of gravity is too high for its track and the bank",
+                    "check chassis.cgHeightM, the tracks and roll centres of the car, and the bank of the track");
+        }
+        return new NoLapException(
+                place,
+                "the car cannot hold the road there at any speed: too little grip for the slope or bank",
+                "check slope, bank and grip of the track, and the car's friction");
     }
 
     /** Root of the use less one at a steady speed; sets {@link WheelForces} to that state. */

@@ -60,7 +60,9 @@ final class LapColumns {
         } else {
             a = acceleration.drive(road.rows, row, e, piece) / acceleration.stretch;
             limits[i] = acceleration.limit;
-            boolean held = i < road.cells && road.length[i] > 0 && kernel.energy[i + 1] == e && a > 0;
+            // On the limiter: at a shift point the gear above cannot hold.
+            boolean held =
+                    piece > 0 && e == car.propulsion.breakEnergy[piece] && i < road.cells && kernel.energy[i + 1] == e;
             if (held) {
                 a = 0;
                 limits[i] = Limit.REV_LIMIT;

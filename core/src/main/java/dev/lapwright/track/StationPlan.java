@@ -28,6 +28,9 @@ final class StationPlan {
 
     private static final double STANDING_FIRST = 0.05;
     private static final double STANDING_GROWTH = 0.12;
+    /** A station this near the start is the start, m. */
+    private static final double NEAR_START = 1e-3;
+
     private static final double STRAIGHT_CURVATURE = 1e-7;
 
     private final Track track;
@@ -42,9 +45,21 @@ final class StationPlan {
     }
 
     Stations lay() {
-        laid.add(points.get(0));
         int last = points.size() - 1;
-        for (int i = 0; i < last; i++) {
+        boolean passing = track.isClosed() && last >= 3 && isPassedStraight();
+        int first = passing ? 1 : 0;
+        int end = passing ? last - 1 : last;
+        List<TrackPoint> overStart = passing ? layAcrossStart(last) : List.of();
+        laid.add(points.get(0));
+        for (TrackPoint p : overStart) {
+            if (p.s() > track.length()) {
+                laid.add(p.at(p.s() - track.length()));
+            }
+        }
+        if (passing) {
+            laid.add(points.get(1));
+        }
+        for (int i = first; i < end; i++) {
             TrackPoint a = points.get(i);
             TrackPoint b = points.get(i + 1);
             if (b.s() > a.s()) {
@@ -53,7 +68,38 @@ final class StationPlan {
             }
             laid.add(b);
         }
+        if (passing) {
+            for (TrackPoint p : overStart) {
+                if (p.s() < track.length()) {
+                    laid.add(p);
+                }
+            }
+            laid.add(points.get(last));
+        }
         return new Stations(track, laid);
+    }
+
+    /** Whether a closed track's first point lies on the line between its neighbours, so that nothing happens there. */
+    private boolean isPassedStraight() {
+        int last = points.size() - 1;
+        TrackPoint before = points.get(last - 1);
+        TrackPoint after = points.get(1).at(points.get(1).s() + track.length());
+        return before.s() < track.length()
+                && after.s() > track.length()
+                && points.get(last).isNear(TrackPoint.between(before, after, track.length()));
+    }
+
+    /**
+     * Stations between the last point but one and the first but one, the line between them laid as one, so that the other
+     * stations do not depend on where on it the lap starts.
+     */
+    private List<TrackPoint> layAcrossStart(int last) {
+        TrackPoint after = points.get(1).at(points.get(1).s() + track.length());
+        layInterval(points.get(last - 1), after, isKink(last - 1), isKink(1));
+        List<TrackPoint> across = new ArrayList<>(laid);
+        laid.clear();
+        across.removeIf(p -> Math.abs(p.s() - track.length()) < NEAR_START);
+        return across;
     }
 
     private boolean isKink(int i) {

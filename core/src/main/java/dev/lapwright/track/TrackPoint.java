@@ -55,6 +55,19 @@ public record TrackPoint(
                 distance, curvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
     }
 
+    /** Whether all columns but distance agree within rounding. */
+    boolean isNear(TrackPoint other) {
+        final double slack = 1e-10;
+        return Math.abs(curvature - other.curvature) < slack
+                && Math.abs(slope - other.slope) < slack
+                && Math.abs(bank - other.bank) < slack
+                && Math.abs(verticalCurvature - other.verticalCurvature) < slack
+                && Math.abs(grip - other.grip) < slack
+                && Math.abs(widthLeft - other.widthLeft) < slack
+                && Math.abs(widthRight - other.widthRight) < slack
+                && speedLimit == other.speedLimit;
+    }
+
     /** The point at {@code distance} on the straight line between {@code a} and {@code b} in all columns. */
     static TrackPoint between(TrackPoint a, TrackPoint b, double distance) {
         double w = b.s == a.s ? 0 : (distance - a.s) / (b.s - a.s);
