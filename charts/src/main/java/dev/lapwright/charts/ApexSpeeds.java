@@ -40,6 +40,7 @@ final class ApexSpeeds extends AbstractXYAnnotation {
 
     private final transient List<Lowest> slowestFirst;
     private final double[][] trace;
+    private final double[] sectorEnds;
     private final ChartStyle style;
 
     ApexSpeeds(Lap lap, ChartStyle style) {
@@ -52,6 +53,7 @@ final class ApexSpeeds extends AbstractXYAnnotation {
         all.sort(Comparator.comparingDouble(Lowest::speed));
         slowestFirst = List.copyOf(all);
         trace = SpeedAxis.series(lap);
+        sectorEnds = lap.track().sectorEnds();
         this.style = style;
     }
 
@@ -88,11 +90,18 @@ final class ApexSpeeds extends AbstractXYAnnotation {
             PlotRenderingInfo info) {
         Obstacles line = new Obstacles(area, distance, speed);
         line.addLine(trace);
+        Obstacles both = new Obstacles(area, distance, speed);
+        both.addLine(trace);
+        for (double end : sectorEnds) {
+            both.addUpright(end);
+        }
         LabelSpace space = new LabelSpace();
         for (Lowest lowest : slowestFirst) {
             double x = distance.valueToJava2D(lowest.at, area, RectangleEdge.BOTTOM);
             double y = speed.valueToJava2D(Numbers.kmh(lowest.speed), area, RectangleEdge.LEFT);
-            Note note = note(g2, lowest, x, y, area, space, line);
+            // Clear of the lines between sectors if there is a way, across one rather than not at all.
+            Note note = note(g2, lowest, x, y, area, space, both);
+            note = note == null ? note(g2, lowest, x, y, area, space, line) : note;
             if (note != null) {
                 space.take(note.box(g2));
                 g2.setPaint(style.colour(0));

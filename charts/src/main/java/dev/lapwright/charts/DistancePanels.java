@@ -1,8 +1,7 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.lap.Channel;
-import dev.lapwright.lap.Lap;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.Stations;
 import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
@@ -17,16 +16,16 @@ import org.jfree.chart.ui.RectangleInsets;
 final class DistancePanels {
     private static final int STRIP_WEIGHT = 62;
 
-    private final Lap lap;
+    private final Stations stations;
     private final ChartStyle style;
     private final CombinedDomainXYPlot panels;
 
-    /** @param sectorTimes whether to write the lap's time in each sector beside its number */
-    DistancePanels(Lap lap, ChartStyle style, boolean sectorTimes) {
-        this.lap = lap;
+    /** @param sectorTimes to write beside each sector's number, s; empty for the numbers alone */
+    DistancePanels(Stations stations, double[] sectorTimes, ChartStyle style) {
+        this.stations = stations;
         this.style = style;
         UnitAxis distance = new UnitAxis("Distance (m)", style, 1);
-        double[] s = lap.column(Channel.DISTANCE);
+        double[] s = stations.s();
         distance.setRange(s[0], s[s.length - 1]);
         panels = new CombinedDomainXYPlot(distance);
         panels.setGap(10);
@@ -35,7 +34,7 @@ final class DistancePanels {
         panels.add(strip(sectorTimes), STRIP_WEIGHT);
     }
 
-    private XYPlot strip(boolean sectorTimes) {
+    private XYPlot strip(double[] sectorTimes) {
         UnitAxis none = new UnitAxis("", style, 0);
         none.setRange(0, 1);
         none.setVisible(false);
@@ -43,17 +42,16 @@ final class DistancePanels {
         Sheet.plain(strip, style);
         strip.setDomainGridlinesVisible(false);
         strip.setRangeGridlinesVisible(false);
-        strip.addAnnotation(new CornerStrip(lap.stations().corners(), sectors(sectorTimes), style));
+        strip.addAnnotation(new CornerStrip(stations.corners(), sectors(sectorTimes), style));
         return strip;
     }
 
-    private List<CornerStrip.Sector> sectors(boolean withTimes) {
-        double[] ends = lap.track().sectorEnds();
-        double[] times = lap.sectorTimes();
+    private List<CornerStrip.Sector> sectors(double[] times) {
+        double[] ends = stations.track().sectorEnds();
         List<CornerStrip.Sector> sectors = new ArrayList<>();
         for (int i = 0; i < ends.length; i++) {
             String name = "Sector " + (i + 1);
-            List<String> texts = withTimes
+            List<String> texts = times.length > 0
                     ? List.of(name + ": " + Numbers.lapTime(times[i]), name, "S" + (i + 1))
                     : List.of(name, "S" + (i + 1));
             sectors.add(new CornerStrip.Sector(i == 0 ? 0 : ends[i - 1], ends[i], texts));
@@ -71,8 +69,8 @@ final class DistancePanels {
     }
 
     private void markCorners(XYPlot panel) {
-        double[] s = lap.column(Channel.DISTANCE);
-        for (Corner corner : lap.stations().corners()) {
+        double[] s = stations.s();
+        for (Corner corner : stations.corners()) {
             if (corner.entry() <= corner.exit()) {
                 panel.addDomainMarker(band(corner.entry(), corner.exit()), Layer.BACKGROUND);
             } else {
@@ -90,7 +88,7 @@ final class DistancePanels {
     }
 
     private void markSectors(XYPlot panel) {
-        double[] ends = lap.track().sectorEnds();
+        double[] ends = stations.track().sectorEnds();
         for (int i = 0; i + 1 < ends.length; i++) {
             ValueMarker line = new ValueMarker(ends[i], style.palette().muted(), ChartStyle.dashed(1));
             line.setAlpha(1);

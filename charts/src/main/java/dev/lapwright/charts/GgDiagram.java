@@ -44,7 +44,7 @@ public final class GgDiagram {
         PointCloud points = new PointCloud();
         for (Limit limit : order) {
             int series = data.getSeriesCount();
-            String share = Numbers.fixed(0).format(100 * shares.getOrDefault(limit, 0.0)) + "% of the time";
+            String share = percent(shares.getOrDefault(limit, 0.0)) + " of the time";
             data.addSeries(limit.label() + ": " + share, pick(stations.get(limit), across, along));
             LimitMark mark = LimitMark.of(limit);
             points.setSeriesShape(series, mark.shape());
@@ -70,6 +70,12 @@ public final class GgDiagram {
         JFreeChart chart = Sheet.of("g-g diagram: " + lap.track().name(), facts, plot, style);
         chart.addLegend(Legends.above(plot, style));
         return chart;
+    }
+
+    /** In whole percent; what would round to none is more than that. */
+    static String percent(double share) {
+        double percent = 100 * share;
+        return percent < 0.5 ? "under 1%" : Numbers.fixed(0).format(percent) + "%";
     }
 
     private static double[] inG(double[] acceleration) {

@@ -20,6 +20,11 @@ final class LabelSpace {
         return true;
     }
 
+    /** Whether a line runs through what has been put. */
+    boolean isCrossedBy(Line2D line) {
+        return taken.stream().anyMatch(line::intersects);
+    }
+
     /** Marks a thin line as taken. */
     void takeLine(Line2D line) {
         double length = line.getP1().distance(line.getP2());

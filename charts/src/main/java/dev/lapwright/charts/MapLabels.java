@@ -16,18 +16,26 @@ import org.jfree.chart.ui.TextAnchor;
  * off, aslant or inside where the road or another label is in the way. Made for one drawing.
  */
 final class MapLabels {
-    private static final double CLEAR = 9;
+    /** Room between the road's edge and a label, px. */
+    private static final double GAP = 4;
+
     private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
     private static final double[] ANGLES = {0, 30, -30, 60, -60, 180, 150, -150};
-    private static final double BAR = 11;
-    private static final double ARROW_OFF = 17;
+    /** How far the start line reaches beyond the road's edge, and how far off it the arrow stands, px. */
+    private static final double BAR_BEYOND = 6;
+
+    private static final double ARROW_OFF = 12;
     private static final double ARROW_LENGTH = 34;
+    /** A label nearer than this to the road needs no line to it, px. */
+    private static final double LEADER_FROM = 14;
 
     private final Graphics2D g2;
     private final ChartStyle style;
     private final MapScale scale;
     private final Stations stations;
     private final Rectangle2D area;
+    private final double halfRoad;
+    private final double clear;
     private final double[] s;
     private final double[] x;
     private final double[] y;
@@ -36,12 +44,15 @@ final class MapLabels {
     private final List<Point2D> road = new ArrayList<>();
     private final List<Note> placed = new ArrayList<>();
 
-    MapLabels(Graphics2D g2, ChartStyle style, MapScale scale, Stations stations, Rectangle2D area) {
+    /** @param halfRoad half the width at which the road is drawn, px */
+    MapLabels(Graphics2D g2, ChartStyle style, MapScale scale, Stations stations, Rectangle2D area, double halfRoad) {
         this.g2 = g2;
         this.style = style;
         this.scale = scale;
         this.stations = stations;
         this.area = area;
+        this.halfRoad = halfRoad;
+        clear = halfRoad + GAP;
         s = stations.s();
         x = stations.x();
         y = stations.y();
@@ -82,8 +93,8 @@ final class MapLabels {
 
     private void drawLine(int station) {
         double across = heading[station] + Math.PI / 2;
-        double dx = BAR * Math.cos(across);
-        double dy = -BAR * Math.sin(across);
+        double dx = (halfRoad + BAR_BEYOND) * Math.cos(across);
+        double dy = -(halfRoad + BAR_BEYOND) * Math.sin(across);
         double px = scale.px(x[station]);
         double py = scale.py(y[station]);
         g2.setPaint(style.palette().background());
@@ -99,8 +110,9 @@ final class MapLabels {
         double along = heading[0];
         double ux = Math.cos(along);
         double uy = -Math.sin(along);
-        double fromX = scale.px(x[0]) - uy * ARROW_OFF + ux * 6;
-        double fromY = scale.py(y[0]) + ux * ARROW_OFF + uy * 6;
+        double arrowOff = halfRoad + ARROW_OFF;
+        double fromX = scale.px(x[0]) - uy * arrowOff + ux * 6;
+        double fromY = scale.py(y[0]) + ux * arrowOff + uy * 6;
         double toX = fromX + ux * ARROW_LENGTH;
         double toY = fromY + uy * ARROW_LENGTH;
         g2.setPaint(style.palette().ink());
@@ -140,7 +152,7 @@ final class MapLabels {
         for (String text : texts) {
             for (double away : DISTANCES) {
                 for (double turn : ANGLES) {
-                    Note note = beside(text, station, direction + Math.toRadians(turn), CLEAR + away);
+                    Note note = beside(text, station, direction + Math.toRadians(turn), clear + away);
                     Rectangle2D box = note.box(g2);
                     if (area.contains(box) && space.isFree(box, 3) && isOffRoad(box)) {
                         space.take(box);
@@ -161,22 +173,22 @@ final class MapLabels {
             double endX = Math.max(box.getMinX(), Math.min(px, box.getMaxX()));
             double endY = Math.max(box.getMinY(), Math.min(py, box.getMaxY()));
             double length = Math.hypot(endX - px, endY - py);
-            if (length > CLEAR + 8) {
+            if (length > clear + LEADER_FROM) {
                 g2.setPaint(style.palette().muted());
                 g2.setStroke(ChartStyle.solid(1));
                 g2.draw(new Line2D.Double(
-                        px + (endX - px) * CLEAR / length, py + (endY - py) * CLEAR / length, endX, endY));
+                        px + (endX - px) * clear / length, py + (endY - py) * clear / length, endX, endY));
             }
         }
     }
 
-    /** A text whose box touches, from outside, the circle of radius {@code clear} round the station. */
-    private Note beside(String text, int station, double direction, double clear) {
+    /** A text whose box touches, from outside, the circle of radius {@code off} round the station. */
+    private Note beside(String text, int station, double direction, double off) {
         double ux = Math.cos(direction);
         double uy = -Math.sin(direction);
         Rectangle2D box = new Note(text, 0, 0, TextAnchor.CENTER, style.text()).box(g2);
-        double px = scale.px(x[station]) + ux * (clear + box.getWidth() / 2 * Math.abs(ux));
-        double py = scale.py(y[station]) + uy * (clear + box.getHeight() / 2 * Math.abs(uy));
+        double px = scale.px(x[station]) + ux * (off + box.getWidth() / 2 * Math.abs(ux));
+        double py = scale.py(y[station]) + uy * (off + box.getHeight() / 2 * Math.abs(uy));
         return new Note(text, px, py, TextAnchor.CENTER, style.text());
     }
 
@@ -184,7 +196,7 @@ final class MapLabels {
         for (Point2D point : road) {
             double dx = Math.max(0, Math.max(box.getMinX() - point.getX(), point.getX() - box.getMaxX()));
             double dy = Math.max(0, Math.max(box.getMinY() - point.getY(), point.getY() - box.getMaxY()));
-            if (Math.hypot(dx, dy) < CLEAR - 2) {
+            if (Math.hypot(dx, dy) < clear - 2) {
                 return false;
             }
         }

@@ -60,7 +60,7 @@ final class MapPlot extends Plot {
                 Math.max(1, area.getHeight() - 1.5 * MARGIN - FOOT));
         MapScale scale = new MapScale(stations.x(), stations.y(), land);
         drawRoad(g2, scale, stations.x(), stations.y());
-        MapLabels labels = new MapLabels(g2, style, scale, stations, area);
+        MapLabels labels = new MapLabels(g2, style, scale, stations, area, CASING / 2);
         labels.drawStart(lap.track().isClosed());
         labels.drawCorners();
         new MapFoot(style, scale).draw(g2, area);

@@ -54,6 +54,12 @@ final class Obstacles {
         lines.add(new Line2D.Double(area.getMinX(), y, area.getMaxX(), y));
     }
 
+    /** A line up the whole area at a value of the domain axis. */
+    void addUpright(double value) {
+        double x = domain.valueToJava2D(value, area, RectangleEdge.BOTTOM);
+        lines.add(new Line2D.Double(x, area.getMinY(), x, area.getMaxY()));
+    }
+
     /** Whether everything stays more than {@code clear} px away from a box. */
     boolean leaves(Rectangle2D box, double clear) {
         Rectangle2D wide = new Rectangle2D.Double(

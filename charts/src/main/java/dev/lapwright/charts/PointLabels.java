@@ -106,10 +106,11 @@ final class PointLabels extends AbstractXYAnnotation {
                 Note note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
                 Rectangle2D box = note.box(g2);
                 boolean free = area.contains(box) && space.isFree(box, 2) && obstacles.leaves(box, CLEAR);
+                Line2D leader = DISTANCES[k] > LEADER_FROM ? leader(label, x, y, box) : null;
+                free &= leader == null || !space.isCrossedBy(leader);
                 if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {
                     space.take(box);
-                    if (DISTANCES[k] > LEADER_FROM) {
-                        Line2D leader = leader(label, x, y, box);
+                    if (leader != null) {
                         space.takeLine(leader);
                         g2.setPaint(style.palette().muted());
                         g2.setStroke(ChartStyle.solid(1));

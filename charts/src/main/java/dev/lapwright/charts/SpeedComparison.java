@@ -42,7 +42,7 @@ public final class SpeedComparison {
     public static JFreeChart of(List<NamedLap> laps, ChartStyle style) {
         check(laps);
         Lap first = laps.get(0).lap();
-        DistancePanels panels = new DistancePanels(first, style, false);
+        DistancePanels panels = new DistancePanels(first.stations(), new double[0], style);
         XYPlot speeds = speeds(laps, style);
         panels.add(speeds, 350);
         panels.add(differences(laps, style), 170);

@@ -21,7 +21,7 @@ public final class SpeedTrace {
 
     /** The chart of a lap. */
     public static JFreeChart of(Lap lap, ChartStyle style) {
-        DistancePanels panels = new DistancePanels(lap, style, true);
+        DistancePanels panels = new DistancePanels(lap.stations(), lap.sectorTimes(), style);
         panels.add(speed(lap, style), 400);
         panels.add(gear(lap, style), 110);
         LapFigures figures = lap.figures();
@@ -29,8 +29,19 @@ public final class SpeedTrace {
                 lap.vehicle().car().name(),
                 (lap.track().isClosed() ? "lap " : "run ") + Numbers.lapTime(lap.time()),
                 "top " + Numbers.wholeKmh(figures.topSpeed()) + " km/h",
-                "lowest " + Numbers.wholeKmh(figures.minimumSpeed()) + " km/h");
+                lowest(lap));
         return Sheet.of("Speed trace: " + lap.track().name(), facts, panels.plot(), style);
+    }
+
+    /** A standing start is no news: there the slowest corner is told. */
+    private static String lowest(Lap lap) {
+        LapFigures figures = lap.figures();
+        double corner = figures.minimumCornerSpeed();
+        boolean standing = !(figures.minimumSpeed() > 0);
+        if (standing) {
+            return "standing start" + (corner > 0 ? " · slowest corner " + Numbers.wholeKmh(corner) + " km/h" : "");
+        }
+        return "lowest " + Numbers.wholeKmh(figures.minimumSpeed()) + " km/h";
     }
 
     private static XYPlot speed(Lap lap, ChartStyle style) {

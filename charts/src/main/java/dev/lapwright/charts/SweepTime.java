@@ -21,6 +21,8 @@ public final class SweepTime {
     private static final int MOST_POINTS = 60;
     /** Least height of the axis, s: a smaller effect is drawn small. */
     private static final double LEAST_SPAN = 0.05;
+    /** Lap times are written in thousandths; less than half of one is nothing, s. */
+    private static final double NOTHING = 0.0005;
 
     private SweepTime() {}
 
@@ -102,13 +104,15 @@ public final class SweepTime {
         return new PointLabels.Label(table.across()[place[1]], time, bestText(table), true, Marks.RING);
     }
 
-    /** "fastest: 9 deg, 1:58.656 (−0.444 s)". */
+    /** "fastest: 9 deg, 1:58.656 (−0.444 s)"; without the difference where there is none. */
     static String bestText(SweepTable table) {
         int[] place = table.fastest();
         double time = table.at(place[0], place[1]).lapTime();
         double change = time - table.sweep().baseline().lapTime();
-        return "fastest: " + table.words(place) + ", " + Numbers.lapTime(time) + " (" + Numbers.difference(change)
-                + ")";
+        String best = "fastest: " + table.words(place) + ", " + Numbers.lapTime(time);
+        return Math.abs(change) < NOTHING
+                ? best + " (as the baseline)"
+                : best + " (" + Numbers.difference(change) + ")";
     }
 
     private static UnitAxis acrossAxis(SweepTable table, ChartStyle style) {

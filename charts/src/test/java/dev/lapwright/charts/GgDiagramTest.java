@@ -112,7 +112,7 @@ class GgDiagramTest {
         List<String> texts = Drawn.of(CHART, GgDiagram.SIZE).texts();
         LAP.limitShares()
                 .forEach((limit, share) ->
-                        assertThat(texts).contains(limit.label() + ": " + Math.round(100 * share) + "% of the time"));
+                        assertThat(texts).contains(limit.label() + ": " + GgDiagram.percent(share) + " of the time"));
     }
 
     @Test
@@ -124,5 +124,12 @@ class GgDiagramTest {
     void thousandPointsMakeASmallFile() {
         // One path for each series: a mark costs some 150 bytes, a mark of its own some 600.
         assertThat(ChartImage.svg(CHART, GgDiagram.SIZE).length).isLessThan(300 * LAP.count());
+    }
+
+    @Test
+    void rareLimitIsNotSaidToBeNone() {
+        assertThat(GgDiagram.percent(0.001)).isEqualTo("under 1%");
+        assertThat(GgDiagram.percent(0.006)).isEqualTo("1%");
+        assertThat(GgDiagram.percent(0.125)).isEqualTo("12%");
     }
 }

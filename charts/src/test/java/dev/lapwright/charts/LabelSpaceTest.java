@@ -24,6 +24,14 @@ class LabelSpaceTest {
     }
 
     @Test
+    void lineThroughALabelIsNoticed() {
+        LabelSpace space = new LabelSpace();
+        space.take(new Rectangle2D.Double(100, 100, 50, 12));
+        assertThat(space.isCrossedBy(new Line2D.Double(120, 0, 130, 300))).isTrue();
+        assertThat(space.isCrossedBy(new Line2D.Double(160, 0, 160, 300))).isFalse();
+    }
+
+    @Test
     void laterChangesOfARectangleDoNotMoveWhatIsTaken() {
         LabelSpace space = new LabelSpace();
         Rectangle2D place = new Rectangle2D.Double(0, 0, 10, 10);

@@ -154,4 +154,13 @@ class SpeedTraceTest {
                 .texts();
         assertThat(texts).noneMatch(text -> text.matches(".*[0-9],[0-9].*"));
     }
+
+    @Test
+    void standingStartIsNotTakenForTheSlowestCorner() {
+        Lap run = Example.lap(Example.car(), Example.hill());
+        String slowest = Numbers.wholeKmh(run.figures().minimumCornerSpeed());
+        assertThat(Drawn.of(SpeedTrace.of(run, ChartStyle.STANDARD), SpeedTrace.SIZE)
+                        .texts())
+                .anyMatch(text -> text.endsWith("standing start \u00b7 slowest corner " + slowest + " km/h"));
+    }
 }

@@ -184,4 +184,12 @@ class SweepTimeTest {
         XYPlot plot = SweepTime.of(flat, ChartStyle.STANDARD).getXYPlot();
         assertThat(plot.getRangeAxis().getRange().getLength()).isGreaterThan(0.05);
     }
+
+    @Test
+    void baselineThatIsTheFastestHasNoDifference() {
+        SweepResult one = Example.sweep(new SweepAxis("rear-wing", new double[] {6}));
+        assertThat(Drawn.of(SweepTime.of(one, ChartStyle.STANDARD), SweepTime.SIZE)
+                        .texts())
+                .anyMatch(text -> text.startsWith("fastest: ") && text.endsWith("(as the baseline)"));
+    }
 }

@@ -84,7 +84,7 @@ class TrackMapTest {
         Rectangle2D area = new Rectangle2D.Double(0, 0, 1000, 800);
         Graphics2D g2 = new BufferedImage(1000, 800, BufferedImage.TYPE_INT_RGB).createGraphics();
         MapScale scale = new MapScale(stations.x(), stations.y(), new Rectangle2D.Double(60, 60, 880, 680));
-        MapLabels labels = new MapLabels(g2, ChartStyle.STANDARD, scale, stations, area);
+        MapLabels labels = new MapLabels(g2, ChartStyle.STANDARD, scale, stations, area, 5);
         labels.drawStart(true);
         labels.drawCorners();
         List<Note> placed = labels.placed();

@@ -2,7 +2,6 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.lap.Limit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -18,10 +17,7 @@ final class Cautions {
         List<String> cautions = new ArrayList<>();
         rideHeight(cautions, lap, "front", Channel.RIDE_HEIGHT_FRONT);
         rideHeight(cautions, lap, "rear", Channel.RIDE_HEIGHT_REAR);
-        if (lap.limitShares().getOrDefault(Limit.ROLL_OVER, 0.0) > 0) {
-            cautions.add("In places both inner wheels are about to lift: this car would roll over before it slides."
-                    + " Do not try that.");
-        }
+        TippingCautions.add(cautions, lap);
         return cautions;
     }
 

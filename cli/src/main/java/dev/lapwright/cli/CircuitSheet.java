@@ -109,6 +109,11 @@ final class CircuitSheet implements Sheet {
         table.printTo(console);
     }
 
+    /** Its map as a picture of the kind that the file's name says. */
+    byte[] map(String fileName) {
+        return CircuitCharts.map(fileName, stations);
+    }
+
     @Override
     public Map<String, Object> tree() {
         Map<String, Object> tree = new LinkedHashMap<>();

@@ -33,6 +33,7 @@ final class LapFiles {
         } else if (Outputs.isNamed(name, ".svg") || Outputs.isNamed(name, ".png")) {
             chart(files, name, comparing);
         } else {
+            Outputs.checkFolder("--out", name, ".json", ".csv", ".svg", ".png");
             files.textIn(name, "lap.json", LapJson::text);
             files.textIn(name, "trace.csv", result -> LapTrace.csv(result.lap()));
             files.pictureIn(name, "speed.svg", result -> LapCharts.speed("speed.svg", result));

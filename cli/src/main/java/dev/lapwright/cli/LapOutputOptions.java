@@ -16,8 +16,8 @@ final class LapOutputOptions {
     @Option(
             names = "--out",
             paramLabel = "FOLDER|FILE",
-            description = "A folder for everything: result, trace and all charts. Or one file: .json for the result,"
-                    + " .csv for the trace, .svg or .png for the chart.")
+            description = "A folder for everything: result, trace and all charts. Or one file, by its ending:"
+                    + " .json for the result, .csv for the trace, .svg or .png for the chart.")
     String out;
 
     @Option(names = "--json", description = "Prints the result for machines, as JSON.")

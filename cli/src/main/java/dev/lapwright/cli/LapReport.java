@@ -79,7 +79,11 @@ final class LapReport {
                         + Numbers.kmh(figures.meanSpeed()) + " km/h");
         Lines.item(console, "Sectors", sectors());
         Extreme top = Extreme.greatest(lap, Channel.SPEED);
-        Lines.item(console, "Top speed", Numbers.kmh(top.value()) + " km/h at " + Numbers.fixed(top.at(), 0) + " m");
+        // The highest speed lies between stations, its place is told to the nearest one.
+        Lines.item(
+                console,
+                "Top speed",
+                Numbers.kmh(figures.topSpeed()) + " km/h at " + Numbers.fixed(top.at(), 0) + " m");
         Lines.item(console, "Lowest speed", lowest());
         Lines.item(console, "Gears used", gears());
         Lines.item(console, "Limited by", shares() + " (share of the time)");

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,6 +18,9 @@ import java.util.Set;
  * at all.
  */
 final class Outputs {
+    private static final int SHORTEST_ENDING = 2;
+    private static final int LONGEST_ENDING = 5;
+
     private final boolean overwrite;
     private final Set<Path> planned = new HashSet<>();
     private final Set<Path> foldersToMake = new HashSet<>();
@@ -135,5 +139,32 @@ final class Outputs {
                 option + " " + name,
                 "the file's kind is not known by its name",
                 "end the name in " + String.join(" or ", endings));
+    }
+
+    /**
+     * Refuses what was meant as a file of a kind we do not write, as in {@code lap.txt}, where any other name is a folder's.
+     *
+     * @param endings of the kinds of file that may be named instead
+     */
+    static void checkFolder(String option, String name, String... endings) {
+        boolean open = name.endsWith("/") || name.endsWith(File.separator) || Files.isDirectory(SafeFile.path(name));
+        if (!open && endsLikeAFile(name)) {
+            throw new InvalidValueException(
+                    option + " " + name,
+                    "the file's kind is not known by its name",
+                    "end a file in " + String.join(" or ", endings) + ", a folder in /");
+        }
+    }
+
+    /** Whether a letter and one to four letters or digits follow the last dot; "v1.2" does not end so. */
+    private static boolean endsLikeAFile(String name) {
+        String ending = name.substring(name.lastIndexOf('.') + 1);
+        boolean dot = ending.length() < name.length() - 1;
+        boolean word = ending.chars().allMatch(Character::isLetterOrDigit);
+        return dot
+                && word
+                && ending.length() >= SHORTEST_ENDING
+                && ending.length() <= LONGEST_ENDING
+                && Character.isLetter(ending.charAt(0));
     }
 }

@@ -35,7 +35,7 @@ final class ResultFiles<R> {
         pictures.put(outputs.file(file), form);
     }
 
-    /** Plans a picture in a folder that may not exist yet. */
+    /** Plans a picture in a folder that may not exist yet; it is left out where its form gives null. */
     void pictureIn(String folder, String file, Function<R, byte[]> form) {
         pictures.put(outputs.fileIn(folder, file), form);
     }
@@ -45,7 +45,12 @@ final class ResultFiles<R> {
         Map<Path, String> madeTexts = new LinkedHashMap<>();
         texts.forEach((file, form) -> madeTexts.put(file, form.apply(result)));
         Map<Path, byte[]> madePictures = new LinkedHashMap<>();
-        pictures.forEach((file, form) -> madePictures.put(file, form.apply(result)));
+        pictures.forEach((file, form) -> {
+            byte[] picture = form.apply(result);
+            if (picture != null) {
+                madePictures.put(file, picture);
+            }
+        });
         madeTexts.forEach(outputs::write);
         madePictures.forEach(outputs::write);
     }

@@ -6,7 +6,6 @@ import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.JsonLayout;
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.Track;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -28,8 +27,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  lapwright show gt-talvex",
             "      The car's key figures and its adjustments: what can be set, within which range.",
-            "  lapwright show castelvane",
-            "      The circuit's length, climb, widths, sectors and corners."
+            "  lapwright show castelvane --chart castelvane.svg",
+            "      The circuit's length, climb, widths, sectors and corners; and its map as a picture."
         })
 final class ShowCommand implements Callable<Integer> {
     private final Console console;
@@ -70,7 +69,17 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     static final class Output {
-        @Option(names = "--out", paramLabel = "FILE", description = "Writes what --json prints to a .json file.")
+        @Option(
+                names = "--chart",
+                paramLabel = "FILE",
+                description = "Of a circuit: draws its map, altitude and curvature as .svg or .png.")
+        String chart;
+
+        @Option(
+                names = "--out",
+                paramLabel = "FOLDER|FILE",
+                description = "A folder for everything: the content and, of a circuit, the map. Or one file, by its"
+                        + " ending: .json for the content, .svg or .png for the map.")
         String out;
 
         @Option(names = "--json", description = "Prints the content for machines, as JSON.")
@@ -86,13 +95,10 @@ final class ShowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ResultFiles<Sheet> files = new ResultFiles<>(output.force);
-        if (output.out != null) {
-            files.text(Outputs.checkEnding("--out", output.out, ".json"), sheet -> JsonLayout.text(sheet.tree()));
-        }
         KindOfDocument found = KindOfDocument.of(name, what.kind);
-        Sheet sheet = sheet(found.kind(), found.source());
         checkOptions(found.kind());
+        ResultFiles<Sheet> files = ShowFiles.plan(output, name, found.kind());
+        Sheet sheet = sheet(found.kind(), found.source());
         files.write(sheet);
         if (output.json) {
             console.text(JsonLayout.text(sheet.tree()));
@@ -104,16 +110,11 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     private void checkOptions(DocumentKind kind) {
-        check("--quantities", what.quantities, DocumentKind.CAR, kind);
-        check("--car", what.car != null, DocumentKind.SETUP, kind);
-    }
-
-    private void check(String option, boolean given, DocumentKind meant, DocumentKind kind) {
-        if (given && kind != meant) {
-            throw new InvalidValueException(
-                    option,
-                    "it is for a " + meant.word() + ", but " + name + " is a " + kind.word() + " document",
-                    "leave it out");
+        if (what.quantities) {
+            ShowFiles.checkMeant("--quantities", DocumentKind.CAR, name, kind);
+        }
+        if (what.car != null) {
+            ShowFiles.checkMeant("--car", DocumentKind.SETUP, name, kind);
         }
     }
 

@@ -68,6 +68,7 @@ final class SweepCommand implements Callable<Integer> {
         }
         ResultFiles<SweepOutcome> files = SweepFiles.plan(output);
         Choice choice = Choice.of(documents, setup, conditions.day());
+        SweepFiles.check(output, choice.track());
         List<Vary> varied = new ArrayList<>();
         for (String text : sweep.vary) {
             varied.add(Vary.parse(text, choice));

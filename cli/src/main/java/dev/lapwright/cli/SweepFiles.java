@@ -1,11 +1,15 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.SweepTable;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
 import java.nio.file.Path;
 
 /** Which files a sweep is written to. */
 final class SweepFiles {
     private static final String TABLE = "sweep.csv";
+    private static final String TRADE_OFF = "trade-off.svg";
 
     private SweepFiles() {}
 
@@ -34,10 +38,29 @@ final class SweepFiles {
         } else if (Outputs.isNamed(name, ".svg") || Outputs.isNamed(name, ".png")) {
             files.picture(name, outcome -> SweepCharts.lapTime(name, outcome));
         } else {
+            Outputs.checkFolder("--out", name, ".json", ".csv", ".svg", ".png");
             files.textIn(name, "sweep.json", SweepJson::text);
             files.textIn(name, TABLE, outcome -> SweepTable.csv(outcome.result()));
             files.pictureIn(name, "lap-time.svg", outcome -> SweepCharts.lapTime("lap-time.svg", outcome));
-            files.pictureIn(name, "trade-off.svg", outcome -> SweepCharts.tradeOff("trade-off.svg", outcome));
+            files.pictureIn(
+                    name,
+                    TRADE_OFF,
+                    outcome -> hasTradeOff(outcome.choice().track()) ? SweepCharts.tradeOff(TRADE_OFF, outcome) : null);
+        }
+    }
+
+    /** Whether there are corners to trade top speed against. */
+    private static boolean hasTradeOff(Track track) {
+        return !track.stations(StationSpacing.DEFAULT).corners().isEmpty();
+    }
+
+    /** Refuses a chart that is asked for by name and could not be drawn, before any lap is driven. */
+    static void check(SweepOutputOptions options, Track track) {
+        if (options.tradeOff != null && !hasTradeOff(track)) {
+            throw new InvalidValueException(
+                    "--trade-off",
+                    track.name() + " has no corners to trade top speed against",
+                    "leave it out, or take a track with corners");
         }
     }
 

@@ -111,7 +111,7 @@ final class SweepReport {
         if (point.figures().isEmpty()) {
             marks.add("no lap");
         }
-        if (result.fastest().filter(point::equals).isPresent()) {
+        if (result.points().size() > 1 && result.fastest().filter(point::equals).isPresent()) {
             marks.add("fastest");
         }
         if (SweepReading.isBaseline(outcome, point)) {

@@ -123,6 +123,11 @@ class BadInputTest {
                 "show nothing.json                              | no such file            | check",
                 "show gt-talvex --as bicycle                    | no such kind            | car, setup, circuit, conditions",
                 "show harrowmere --quantities                   | it is for a car         | leave it out",
+                "show gt-talvex --chart x.svg                   | it is for a circuit     | leave it out",
+                "show gt-talvex --out x.png                     | it is for a circuit     | leave it out",
+                "show harrowmere --chart x.pdf                  | kind is not known       | .svg or .png",
+                "lap gt-talvex harrowmere --out lap.txt         | kind is not known       | a folder in /",
+                "sweep gt-talvex harrowmere --vary rear-wing --out sweep.xlsx | kind is not known | .json",
                 "show gt-talvex --out x.csv                     | kind is not known       | .json",
                 "demo nothing                                   | no demo of that name    | lapwright demo",
                 "demo --to somewhere                            | nothing is named        | --all",
@@ -193,6 +198,47 @@ class BadInputTest {
     void aCarThatCannotClimbIsTold() {
         assertThat(error(Run.of("lap", CAR, "skarnfell", "-s", "engine.powerScale=0.01")))
                 .contains("; ");
+    }
+
+    /** A run from rest through a left turn that leans to its outside. */
+    private Path leaning(double bankDeg) throws IOException {
+        Path file = folder.resolve("leaning.json");
+        Files.writeString(file, """
+                {"lapwright": "circuit/1", "name": "Leaning", "closed": false,
+                 "segments": [{"type": "straight", "lengthM": 200, "bankDeg": 0},
+                              {"type": "arc", "radiusM": 60, "turn": "left", "angleDeg": 90, "bankDeg": %s}]}
+                """.formatted(-bankDeg));
+        return file;
+    }
+
+    @Test
+    void aCarThatWouldTipWhereItStandsIsRefused() throws IOException {
+        change(car, "\"cgHeightM\"\\s*:\\s*[0-9.]+", "\"cgHeightM\": 1.9");
+        // Half the track over the height of the centre of gravity, 0.84 m / 1.9 m, is the tangent of 24 degrees.
+        Path steep = leaning(30);
+        assertThat(error(Run.of("lap", car.toString(), steep.toString())))
+                .contains("would roll over")
+                .contains("chassis.cgHeightM");
+        Path gentle = leaning(5);
+        assertThat(Run.of("lap", car.toString(), gentle.toString()).code()).isZero();
+    }
+
+    @Test
+    void aTradeOffOfATrackWithoutCornersIsRefusedBeforeAnyLap() throws IOException {
+        Path chart = folder.resolve("t.svg");
+        Path file = folder.resolve("straight.json");
+        Files.writeString(file, """
+                {"lapwright": "circuit/1", "name": "Strip", "closed": false,
+                 "segments": [{"type": "straight", "lengthM": 500}]}
+                """);
+        String straight = file.toString();
+        assertThat(error(Run.of("sweep", CAR, straight, "--vary", "rear-wing=2,8", "--trade-off", chart.toString())))
+                .contains("no corners");
+        assertThat(chart).doesNotExist();
+        Path out = folder.resolve("out");
+        Run run = Run.of("sweep", CAR, straight, "--vary", "rear-wing=2,8", "--out", out.toString());
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(out).isDirectoryContaining("glob:**lap-time.svg").isDirectoryNotContaining("glob:**trade-off.svg");
     }
 
     @Test

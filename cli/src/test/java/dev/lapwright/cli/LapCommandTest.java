@@ -295,4 +295,23 @@ class LapCommandTest {
         Run run = Run.of("lap", CAR, CIRCUIT, "--against", "rear-wing=1", "-s", "suspension.front.rideHeightMm=20");
         assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
     }
+
+    @Test
+    void aCarThatWouldRollOverBeforeItSlidesIsDrivenWithACaution() {
+        Run run = Run.of("lap", CAR, CIRCUIT, "-s", "chassis.cgHeightM=1.2");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(String.join(" ", run.lines()))
+                .contains("both inner wheels all but lift")
+                .contains("T1 Tannery")
+                .contains("chassis.cgHeightM");
+        assertThat(Run.of("lap", CAR, CIRCUIT).out()).doesNotContain("inner wheels");
+    }
+
+    @Test
+    void theTopSpeedOfALapIsThatOfASweep() {
+        String lap = Run.of("lap", CAR, CIRCUIT).line("Top speed");
+        Run sweep = Run.of("sweep", CAR, CIRCUIT, "--vary", "rear-wing=6", "--json");
+        double kmh = JsonTree.number(JsonTree.object(JsonTree.object(sweep.out()), "baseline"), "topSpeedKmh");
+        assertThat(lap).contains(Numbers.fixed(kmh, 1) + " km/h");
+    }
 }

@@ -158,4 +158,26 @@ class ShowCommandTest {
         Run run = show(CAR, "--json", "--out", out.toString());
         assertThat(Files.readString(out)).isEqualTo(run.out());
     }
+
+    @Test
+    void aCircuitIsDrawnAsTheNameOfTheFileEnds() throws IOException {
+        Path svg = folder.resolve("map.svg");
+        Path png = folder.resolve("map.png");
+        Run run = show("harrowmere", "--chart", svg.toString(), "--out", png.toString());
+        assertThat(run.out()).contains("Wrote " + svg).contains("Wrote " + png);
+        assertThat(Files.readString(svg)).startsWith("<svg").contains("Circuit: Harrowmere", "T3 Needle", "Altitude");
+        // The first bytes of every PNG: W3C, Portable Network Graphics, section 5.2.
+        assertThat(Files.readAllBytes(png)).startsWith(0x89, 'P', 'N', 'G');
+    }
+
+    @Test
+    void aFolderGetsTheContentAndOfACircuitTheMap() throws IOException {
+        Path circuit = folder.resolve("circuit");
+        Path car = folder.resolve("car");
+        String json = show("harrowmere", "--json", "--out", circuit.toString()).out();
+        assertThat(Files.readString(circuit.resolve("show.json"))).isEqualTo(json);
+        assertThat(circuit.resolve("map.svg")).isNotEmptyFile();
+        show(CAR, "--out", car.toString());
+        assertThat(car).isDirectoryContaining("glob:**show.json").isDirectoryNotContaining("glob:**map.svg");
+    }
 }

@@ -1,0 +1,16 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.charts.ChartImage;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.CircuitMap;
+import dev.lapwright.track.Stations;
+
+/** Pictures of circuits. Nothing of the charts is loaded before one is asked for. */
+final class CircuitCharts {
+    private CircuitCharts() {}
+
+    static byte[] map(String fileName, Stations stations) {
+        return ChartImage.forFile(
+                fileName, CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE, LapCharts.PNG_SCALE);
+    }
+}
