@@ -1,0 +1,138 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Prints as Markdown how exact and how smooth lap times of the demo cars are on the demo circuits. Uses the public API alone;
+ * run from the top of the project, with the command built before:
+ *
+ * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/AccuracyTables.java</pre>
+ */
+public final class AccuracyTables {
+    private static final List<String> CARS = List.of("gt-talvex", "touring-merrow", "student-pipit");
+    private static final List<String> CIRCUITS = List.of("harrowmere", "castelvane", "skarnfell");
+    private static final String WING = "aero.wings.rear.angleDeg";
+    private static final String FINAL_DRIVE = "gearbox.finalDrive";
+    /** Spacing taken as converged, and one twice as coarse that tells how well it is, as factors on the default. */
+    private static final double FINE = 1 / 32.0;
+
+    private AccuracyTables() {}
+
+    /** Prints them. */
+    public static void main(String... ignored) {
+        convergence();
+        say("");
+        smoothness();
+    }
+
+    private static void convergence() {
+        say(
+                "| circuit | car | stations | converged lap time, s | default spacing less that, ms | worst of 13 wings, ms "
+                        + "| converged to, ms |");
+        say("|---|---|---|---|---|---|---|");
+        double worstOfAll = 0;
+        for (String circuit : CIRCUITS) {
+            Track track = Documents.circuit(circuit);
+            LapSolver standard = LapSolver.on(track);
+            LapSolver fine = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(FINE)));
+            LapSolver lessFine = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(2 * FINE)));
+            for (String name : CARS) {
+                Car car = Documents.car(name);
+                Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
+                double exact = fine.lapTime(vehicle);
+                double worst = 0;
+                for (int i = 0; i <= 12; i++) {
+                    Vehicle other = Vehicle.of(car.with(WING, wing(car, i / 12.0)), Conditions.STANDARD);
+                    worst = Math.max(worst, Math.abs(standard.lapTime(other) - fine.lapTime(other)));
+                }
+                worstOfAll = Math.max(worstOfAll, worst);
+                say(String.format(
+                        Locale.ROOT,
+                        "| %s | %s | %d | %.4f | %+.3f | %.3f | %.3f |",
+                        track.name(),
+                        car.name(),
+                        standard.stations().count(),
+                        exact,
+                        1000 * (standard.lapTime(vehicle) - exact),
+                        1000 * worst,
+                        1000 * Math.abs(lessFine.lapTime(vehicle) - exact)));
+            }
+        }
+        say("");
+        say(String.format(Locale.ROOT, "Worst of all: %.3f ms.", 1000 * worstOfAll));
+    }
+
+    /** Angle of the rear wing at a share of its range, short of the ends by a little. */
+    private static double wing(Car car, double share) {
+        var settings = car.wings().stream()
+                .filter(wing -> wing.name().equals("rear"))
+                .findFirst()
+                .orElseThrow()
+                .settings();
+        double low = settings.get(0).angleDeg();
+        double high = settings.get(settings.size() - 1).angleDeg();
+        return low + (high - low) * (0.01 + 0.98 * share);
+    }
+
+    private static void smoothness() {
+        say("| circuit | car | wing, median | 99 % | most | final drive, median | 99 % | most |");
+        say("|---|---|---|---|---|---|---|---|");
+        for (String circuit : CIRCUITS) {
+            LapSolver solver = LapSolver.on(Documents.circuit(circuit));
+            for (String name : CARS) {
+                Car car = Documents.car(name);
+                double low = wing(car, 0);
+                int angles = (int) ((wing(car, 1) - low) / 0.01);
+                String wings = figures(differences(
+                        a -> solver.lapTime(Vehicle.of(car.with(WING, a), Conditions.STANDARD)), low, 0.01, angles));
+                double middle = car.value(FINAL_DRIVE);
+                String drives = figures(differences(
+                        f -> solver.lapTime(Vehicle.of(car.with(FINAL_DRIVE, f), Conditions.STANDARD)),
+                        middle - 0.4,
+                        0.001,
+                        800));
+                say("| " + solver.stations().track().name() + " | " + car.name() + " | " + wings + " | " + drives
+                        + " |");
+            }
+        }
+    }
+
+    /** Second differences of a function, rising, in milliseconds. */
+    private static double[] differences(DoubleUnaryOperator lapTime, double first, double step, int count) {
+        List<Double> times = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            times.add(lapTime.applyAsDouble(first + i * step));
+        }
+        double[] second = new double[count - 2];
+        for (int i = 0; i < second.length; i++) {
+            second[i] = 1000 * Math.abs(times.get(i) - 2 * times.get(i + 1) + times.get(i + 2));
+        }
+        Arrays.sort(second);
+        return second;
+    }
+
+    private static String figures(double[] rising) {
+        int last = rising.length - 1;
+        return String.format(
+                Locale.ROOT,
+                "%.4f | %.4f | %.4f",
+                rising[last / 2],
+                rising[(int) Math.ceil(0.99 * last)],
+                rising[last]);
+    }
+
+    private static void say(String line) {
+        System.out.println(line);
+    }
+}
