@@ -126,8 +126,8 @@ final class Acceleration {
 
     /**
      * The greatest y for which the acceleration sign·y can be had, searched from steady speed outwards: up to its cornering
-     * limit a car can hold its speed, while it may be unable to lift off. Beyond the limit, where it cannot, the answer is
-     * what asks less of the tyres: coasting, or else holding.
+     * limit a car can hold its speed, while it may be unable to lift off. Beyond the limit, where only trial steps look, it
+     * holds under drive, so that a step that overshoots falls back on the limit and not below it, and coasts otherwise.
      */
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double low = sign * wheels.climb;
@@ -158,7 +158,8 @@ final class Acceleration {
                 } else {
                     double steady = excess(sign * low, massFactor);
                     if (steady > STEADY_TOLERANCE) {
-                        return beyondLimit(sign, low, massFactor);
+                        // Above the cornering limit: a trial step looks there.
+                        return sign > 0 ? low : coasting(low, massFactor);
                     }
                     lowKnown = true;
                     next = 0.5 * (low + high);
@@ -181,29 +182,9 @@ final class Acceleration {
         return x;
     }
 
-    /** Above the cornering limit: by bisection between steady speed, which cannot be held, and coasting if that can. */
-    private double beyondLimit(int sign, double steady, double massFactor) {
-        double inertia = car.mass * massFactor;
-        double coast = sign * (sign * steady - wheels.needed / inertia);
-        boolean coastHolds = excess(sign * coast, massFactor) <= 0;
-        if (sign < 0) {
-            return coast;
-        }
-        if (!coastHolds) {
-            wheels.use(sign * steady, massFactor);
-            return steady;
-        }
-        double low = coast;
-        double high = steady;
-        for (int i = 0; i < MAX_ITERATIONS && high - low > 1e-9; i++) {
-            double middle = 0.5 * (low + high);
-            if (excess(sign * middle, massFactor) > 0) {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        return low;
+    /** Deceleration, positive, without drive or brakes, from the forces just evaluated at steady speed. */
+    private double coasting(double steady, double massFactor) {
+        return steady + wheels.needed / (car.mass * massFactor);
     }
 
     private double excess(double ax, double massFactor) {
