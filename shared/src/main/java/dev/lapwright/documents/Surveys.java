@@ -1,6 +1,9 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.track.survey.Survey;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -9,6 +12,33 @@ import java.util.Locale;
  */
 public final class Surveys {
     private Surveys() {}
+
+    /** The demo surveys on the class path; empty if the module that holds them is not there. */
+    public static List<DemoSurvey> demos() {
+        return DemoIndex.load().surveys();
+    }
+
+    /**
+     * The text of a survey, unchecked: an existing file, or else the demo survey of that name.
+     *
+     * @throws DocumentException if there is neither
+     */
+    public static DocumentSource find(String nameOrFile) {
+        Path file = SafeFile.path(nameOrFile);
+        if (!Files.exists(file)) {
+            for (DemoSurvey demo : demos()) {
+                if (demo.fileName().equals(nameOrFile)) {
+                    return new DocumentSource(nameOrFile, demoText(demo));
+                }
+            }
+        }
+        return DocumentSource.ofFile(file);
+    }
+
+    /** The text of a demo survey, to copy. */
+    public static String demoText(DemoSurvey demo) {
+        return ClassPathText.required(ClassPathText.DEMOS + "surveys/" + demo.fileName());
+    }
 
     /**
      * The survey in a text, in the form that the end of its name tells: {@code .geojson}, {@code .json}, {@code .gpx} or

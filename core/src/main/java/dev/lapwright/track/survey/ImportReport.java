@@ -12,9 +12,9 @@ import java.util.List;
  * @param noise standard deviation of the points' errors across the line as the fit sees it, m; NaN if it cannot tell
  * @param curvatureUncertainty standard deviation of the curvature that such errors leave, 1/m; NaN if it cannot tell
  * @param largestMove farthest that smoothing moved a point on the plan, m
- * @param largestMoveAt where, m
+ * @param largestMoveAt where, m along the plan
  * @param smallestRadius of the smoothed line on the plan, m; infinite for a straight line
- * @param smallestRadiusAt where, m
+ * @param smallestRadiusAt where, m along the road
  * @param totalTurning of the smoothed line, rad, positive to the left
  * @param crossings how often the line crosses itself
  * @param length along the road surface, m
