@@ -10,7 +10,7 @@ import java.util.List;
  */
 final class CrossValidation {
     private static final int GRID = 33;
-    private static final int REFINEMENTS = 24;
+    private static final int REFINEMENTS = 12;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     /**

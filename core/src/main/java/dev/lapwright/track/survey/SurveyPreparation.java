@@ -18,6 +18,8 @@ final class SurveyPreparation {
     private static final double LEAST_GAP = 20;
     private static final double OPEN_GAP = 3;
     private static final double KINK = Math.toRadians(60);
+    /** Between closer points the errors of any survey turn this way and that. */
+    private static final double LEAST_STEP_OF_A_KINK = 1;
 
     private final ImportChoices choices;
     private final List<String> warnings = new ArrayList<>();
@@ -155,7 +157,8 @@ final class SurveyPreparation {
             double in = Math.atan2(b.y() - a.y(), b.x() - a.x());
             double out = Math.atan2(c.y() - b.y(), c.x() - b.x());
             double turn = Math.abs(Math.IEEEremainder(out - in, 2 * Math.PI));
-            if (turn > KINK) {
+            boolean judged = Math.min(a.distanceTo(b), b.distanceTo(c)) >= LEAST_STEP_OF_A_KINK;
+            if (judged && turn > KINK) {
                 kinks++;
                 if (turn > sharpestTurn) {
                     sharpestTurn = turn;
