@@ -55,7 +55,10 @@ public final class CircuitMap {
                 Numbers.fixed(0).format(stations.track().length()) + " m",
                 tightest,
                 between(widths, 1) + " m wide",
-                "altitude " + between(z, 0) + " m, climbs " + Numbers.fixed(0).format(stations.climb()) + " m in all");
+                "altitude " + between(z, 0) + " m, "
+                        + (stations.climb() < 0.5
+                                ? "no climb"
+                                : "climbs " + Numbers.fixed(0).format(stations.climb()) + " m in all"));
     }
 
     private static String count(int corners) {

@@ -71,7 +71,8 @@ final class CircuitPlot extends Plot {
         Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
         new MapFoot(style, scale).draw(g2, foot);
         new Note(
-                        road.isWidened() ? "corners dark, road drawn wider than it is" : "corners dark, road to scale",
+                        (stations.corners().isEmpty() ? "" : "corners dark, ")
+                                + (road.isWidened() ? "road drawn wider than it is" : "road to scale"),
                         area.getMaxX(),
                         foot.getMaxY() - 2,
                         TextAnchor.BOTTOM_RIGHT,

@@ -18,7 +18,7 @@ import org.jfree.chart.ui.TextAnchor;
  */
 final class CornerRadii extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
-    private static final double GAP = 1;
+    private static final double GAP = 3;
     private static final double BETWEEN = 3;
     private static final double SIDE = 4;
 

@@ -91,7 +91,7 @@ class CircuitMapTest {
     @Test
     void mapSaysStartNorthAndScale() {
         assertThat(Drawn.of(CHART, CircuitMap.SIZE).texts())
-                .contains("N", "Start and finish", "Circuit: " + Example.CIRCUIT)
+                .contains("N", "Start and finish", "corners dark, road to scale", "Circuit: " + Example.CIRCUIT)
                 .anyMatch(text -> text.matches("[0-9]+ m"));
     }
 
@@ -104,15 +104,15 @@ class CircuitMapTest {
     void straightRunHasNoCornersAndCanBeDrawn() {
         assertThat(texts(strip(10)))
                 .contains("Start", "Finish")
-                .anyMatch(text -> text.contains("no corners"))
+                .anyMatch(text -> text.contains("no corners") && text.contains("no climb"))
                 .noneMatch(text -> text.contains("NaN"));
     }
 
     @Test
     void roadTooNarrowToSeeIsSaidToBeDrawnWider() {
         // 1000 m across some 1000 px: a metre is about a px.
-        assertThat(texts(strip(10))).contains("corners dark, road to scale");
-        assertThat(texts(strip(1))).contains("corners dark, road drawn wider than it is");
+        assertThat(texts(strip(10))).contains("road to scale");
+        assertThat(texts(strip(1))).contains("road drawn wider than it is");
     }
 
     @Test
