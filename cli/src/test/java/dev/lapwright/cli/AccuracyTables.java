@@ -7,13 +7,15 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
 /**
- * Prints as Markdown how exact and how smooth lap times of the demo cars are on the demo circuits. Uses the public API alone;
- * run from the top of the project, with the command built before:
+ * Prints as Markdown how exact and how smooth lap times of the demo cars are on the demo circuits, and what a lap costs. Uses
+ * the public API alone; run from the top of the project, with the command built before:
  *
  * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/AccuracyTables.java</pre>
  */
@@ -32,6 +34,8 @@ public final class AccuracyTables {
         convergence();
         say("");
         smoothness();
+        say("");
+        pace();
     }
 
     private static void convergence() {
@@ -133,6 +137,35 @@ public final class AccuracyTables {
         }
         Arrays.sort(second);
         return second;
+    }
+
+    /** Processor time of this thread for a warm lap: the quickest of some rounds, which is the least disturbed one. */
+    private static void pace() {
+        say("| circuit | km | stations | " + String.join(", ms | ", CARS) + ", ms |");
+        say("|---|---|---|---|---|---|");
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        for (String circuit : CIRCUITS) {
+            LapSolver solver = LapSolver.on(Documents.circuit(circuit));
+            StringBuilder line = new StringBuilder(String.format(
+                    Locale.ROOT,
+                    "| %s | %.2f | %d |",
+                    solver.stations().track().name(),
+                    solver.stations().track().length() / 1000,
+                    solver.stations().count()));
+            for (String name : CARS) {
+                Vehicle vehicle = Vehicle.of(Documents.car(name), Conditions.STANDARD);
+                long quickest = Long.MAX_VALUE;
+                for (int round = 0; round < 12; round++) {
+                    long start = threads.getCurrentThreadCpuTime();
+                    for (int lap = 0; lap < 100; lap++) {
+                        solver.lapTime(vehicle);
+                    }
+                    quickest = Math.min(quickest, threads.getCurrentThreadCpuTime() - start);
+                }
+                line.append(String.format(Locale.ROOT, " %.2f |", quickest / 100 / 1e6));
+            }
+            say(line.toString());
+        }
     }
 
     private static void say(String line) {
