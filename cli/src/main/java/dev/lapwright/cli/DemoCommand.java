@@ -2,9 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Nearest;
 import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.DemoSurvey;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -76,8 +78,11 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         List<Demo> demos = Documents.demos();
-        List<Demo> wanted = wanted(demos);
-        if (wanted.isEmpty()) {
+        List<DemoSurvey> surveys = Surveys.demos().stream()
+                .filter(survey -> output.all || names.contains(survey.fileName()))
+                .toList();
+        List<Demo> wanted = wanted(demos, surveys);
+        if (wanted.isEmpty() && surveys.isEmpty()) {
             list(demos);
             return Lapwright.DONE;
         }
@@ -86,10 +91,15 @@ final class DemoCommand implements Callable<Integer> {
         for (Demo demo : wanted) {
             copies.put(place(outputs, fileName(demo, wanted)), demo);
         }
+        Map<Path, DemoSurvey> surveyCopies = new LinkedHashMap<>();
+        for (DemoSurvey survey : surveys) {
+            surveyCopies.put(place(outputs, survey.fileName()), survey);
+        }
+        surveyCopies.forEach((file, survey) -> outputs.write(file, Surveys.demoText(survey)));
         copies.forEach((file, demo) -> outputs.write(file, Documents.demoText(demo.kind(), demo.name())));
         outputs.report(console, output.json);
         if (output.json) {
-            print(wanted);
+            print(wanted, surveys);
         }
         return Lapwright.DONE;
     }
@@ -98,12 +108,16 @@ final class DemoCommand implements Callable<Integer> {
         return output.folder == null ? outputs.file(fileName) : outputs.fileIn(output.folder, fileName);
     }
 
-    private List<Demo> wanted(List<Demo> demos) {
+    private List<Demo> wanted(List<Demo> demos, List<DemoSurvey> surveys) {
         if (output.all) {
             return demos;
         }
         List<Demo> wanted = new ArrayList<>();
+        List<String> ofSurveys = surveys.stream().map(DemoSurvey::fileName).toList();
         for (String name : names) {
+            if (ofSurveys.contains(name)) {
+                continue;
+            }
             List<Demo> named =
                     demos.stream().filter(demo -> demo.name().equals(name)).toList();
             if (named.isEmpty()) {
@@ -116,7 +130,7 @@ final class DemoCommand implements Callable<Integer> {
             }
             named.stream().filter(demo -> !wanted.contains(demo)).forEach(wanted::add);
         }
-        if (wanted.isEmpty() && output.folder != null) {
+        if (wanted.isEmpty() && surveys.isEmpty() && output.folder != null) {
             throw new InvalidValueException(
                     "demo", "nothing is named to copy to " + output.folder, "name some demos, or add --all");
         }
@@ -132,7 +146,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private void list(List<Demo> demos) {
         if (output.json) {
-            print(demos);
+            print(demos, Surveys.demos());
             return;
         }
         boolean first = true;
@@ -155,12 +169,20 @@ final class DemoCommand implements Callable<Integer> {
                 Lines.print(console, name, name.length(), demo.title() + ": " + demo.description());
             }
         }
+        if (!Surveys.demos().isEmpty()) {
+            console.line();
+            console.line(console.bold("Demo surveys"));
+        }
+        for (DemoSurvey survey : Surveys.demos()) {
+            String name = "  " + survey.fileName() + "  ";
+            Lines.print(console, name, name.length(), survey.title() + ": " + survey.description());
+        }
         if (demos.isEmpty()) {
             console.line("No demo documents are installed.");
         }
     }
 
-    private void print(List<Demo> demos) {
+    private void print(List<Demo> demos, List<DemoSurvey> surveys) {
         List<Object> list = new ArrayList<>();
         for (Demo demo : demos) {
             Map<String, Object> one = new LinkedHashMap<>();
@@ -170,6 +192,17 @@ final class DemoCommand implements Callable<Integer> {
             one.put("description", demo.description());
             list.add(one);
         }
-        console.text(JsonLayout.text(Map.of("demos", list)));
+        List<Object> points = new ArrayList<>();
+        for (DemoSurvey survey : surveys) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("file", survey.fileName());
+            one.put("title", survey.title());
+            one.put("description", survey.description());
+            points.add(one);
+        }
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("demos", list);
+        tree.put("surveys", points);
+        console.text(JsonLayout.text(tree));
     }
 }

@@ -8,7 +8,6 @@ import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 
@@ -105,9 +104,10 @@ final class LapReport {
     }
 
     private String lowest() {
-        CornerFigures slowest = lap.corners().stream()
-                .min(Comparator.comparingDouble(CornerFigures::minimumSpeed))
-                .orElse(null);
+        CornerFigures slowest = null;
+        for (CornerFigures corner : lap.corners()) {
+            slowest = slowest == null || corner.minimumSpeed() < slowest.minimumSpeed() ? corner : slowest;
+        }
         if (slowest == null) {
             Extreme least = Extreme.least(lap, Channel.SPEED);
             return Numbers.kmh(least.value()) + " km/h at " + Numbers.fixed(least.at(), 0) + " m";
@@ -125,7 +125,7 @@ final class LapReport {
     private String shares() {
         List<Map.Entry<Limit, Double>> shares =
                 new ArrayList<>(lap.limitShares().entrySet());
-        shares.sort(Map.Entry.<Limit, Double>comparingByValue().reversed());
+        shares.sort((a, b) -> Double.compare(b.getValue(), a.getValue()));
         List<String> said = new ArrayList<>();
         shares.forEach(share -> said.add(share.getKey().label() + " " + Numbers.percent(share.getValue()) + " %"));
         return String.join(", ", said);

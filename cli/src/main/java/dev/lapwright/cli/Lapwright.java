@@ -33,6 +33,10 @@ public final class Lapwright {
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
         commands.put("show", ShowCommand::new);
+        commands.put(
+                "circuit",
+                console ->
+                        new CommandLine(new CircuitCommand(console)).addSubcommand(new CircuitImportCommand(console)));
         commands.put("demo", DemoCommand::new);
         commands.put("completion", CompletionCommand::new);
         commands.put("help", HelpCommand::new);

@@ -5,7 +5,6 @@ import dev.lapwright.fault.Check;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Locale;
 
 /** Numbers as people of the trade write them; never in a local format. */
 final class Numbers {
@@ -27,8 +26,14 @@ final class Numbers {
         }
         // Rounded first, so that 59.9996 s does not become 0:60.000.
         long milliseconds = Math.round(seconds * 1000);
-        return String.format(
-                Locale.ROOT, "%d:%02d.%03d", milliseconds / 60_000, milliseconds / 1000 % 60, milliseconds % 1000);
+        String sign = milliseconds < 0 ? "-" : "";
+        long size = Math.abs(milliseconds);
+        return sign + size / 60_000 + ":" + padded(size / 1000 % 60, 2) + "." + padded(size % 1000, 3);
+    }
+
+    private static String padded(long number, int digits) {
+        String text = Long.toString(number);
+        return "0".repeat(Math.max(0, digits - text.length())) + text;
     }
 
     /** With a fixed number of decimals; a dash where there is none. */
@@ -36,8 +41,11 @@ final class Numbers {
         if (!Double.isFinite(value)) {
             return NONE;
         }
-        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-        return isZero(text) && text.startsWith("-") ? text.substring(1) : text;
+        // What String.format does, without the formats of all languages, which take a start some hundredths of a
+        // second.
+        return BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.HALF_UP)
+                .toPlainString();
     }
 
     /** With a fixed number of decimals and always a sign, but for zero. */
@@ -47,7 +55,12 @@ final class Numbers {
     }
 
     private static boolean isZero(String text) {
-        return text.chars().allMatch(c -> c == '0' || c == '.' || c == '-');
+        for (int i = 0; i < text.length(); i++) {
+            if ("0.".indexOf(text.charAt(i)) < 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** A speed (m/s) in km/h. */

@@ -46,12 +46,13 @@ class HelpTest {
         for (String command : commands()) {
             examples.addAll(examples(Run.of(command, "--help").lines()));
         }
+        examples.addAll(examples(Run.of("circuit", "import", "--help").lines()));
         return examples.stream();
     }
 
     @Test
     void allCommandsAreListed() {
-        assertThat(commands()).containsExactly("lap", "sweep", "show", "demo", "completion", "help");
+        assertThat(commands()).containsExactly("lap", "sweep", "show", "circuit", "demo", "completion", "help");
     }
 
     @ParameterizedTest

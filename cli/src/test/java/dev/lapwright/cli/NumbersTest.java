@@ -3,6 +3,8 @@ package dev.lapwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.car.Unit;
+import java.util.Locale;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class NumbersTest {
@@ -15,6 +17,21 @@ class NumbersTest {
     @Test
     void roundingCarriesIntoTheMinutes() {
         assertThat(Numbers.lapTime(59.9996)).isEqualTo("1:00.000");
+    }
+
+    @Test
+    void numbersAndLapTimesAreWrittenAsJavasFormatterWritesThem() {
+        Random random = new Random(20);
+        for (int i = 0; i < 2000; i++) {
+            double value = (random.nextDouble() - 0.3) * Math.pow(10, random.nextInt(8) - 2);
+            int decimals = random.nextInt(5);
+            String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+            assertThat(Numbers.fixed(value, decimals)).isEqualTo(text.matches("-[0.]+") ? text.substring(1) : text);
+            long ms = random.nextInt(400_000);
+            assertThat(Numbers.lapTime(ms / 1000.0))
+                    .isEqualTo(String.format(Locale.ROOT, "%d:%02d.%03d", ms / 60_000, ms / 1000 % 60, ms % 1000));
+        }
+        assertThat(Numbers.fixed(0.125, 2)).isEqualTo("0.13");
     }
 
     @Test

@@ -96,12 +96,24 @@ final class CornerLimit {
         return x;
     }
 
+    /** Why a car comes to rest in a cell that it enters with an energy. */
+    NoLapException stopped(Road road, int cell, double energy) {
+        boolean holds = excess(road.rows, 2 * cell * Road.STRIDE, energy) <= 0;
+        if (!holds && wheels.rollUse >= 1) {
+            return impossible(road.s[cell]);
+        }
+        return new NoLapException(
+                "track at " + Check.text(road.s[cell]) + " m",
+                "the car comes to rest there: its drive does not overcome slope and resistance",
+                "check gears, torque, grip of the driven wheels and the slope of the track");
+    }
+
     private NoLapException impossible(double distance) {
         String place = "track at " + Check.text(distance) + " m";
-        if (wheels.tightest() == Limit.ROLL_OVER) {
+        if (wheels.rollUse >= 1) {
             return new NoLapException(
                     place,
-                    "the car would roll over there at any speed: its centre of gravity is too high for its track and the bank",
+                    "the car would roll over there: its centre of gravity is too high for its track and the bank",
                     "check chassis.cgHeightM, the tracks and roll centres of the car, and the bank of the track");
         }
         return new NoLapException(

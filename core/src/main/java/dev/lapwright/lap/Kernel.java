@@ -33,6 +33,7 @@ final class Kernel {
     double peakEnergy;
 
     private Vehicle car;
+    private CornerLimit cornerLimit;
     private CellStep step;
 
     Kernel(Road road) {
@@ -51,7 +52,8 @@ final class Kernel {
     double solve(Vehicle vehicle) {
         car = vehicle;
         WheelForces wheels = new WheelForces(vehicle);
-        new CornerLimit(vehicle, wheels).fill(road, limit);
+        cornerLimit = new CornerLimit(vehicle, wheels);
+        cornerLimit.fill(road, limit);
         step = new CellStep(vehicle, new Acceleration(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         peakEnergy = 0;
@@ -134,10 +136,7 @@ final class Kernel {
         double entered = energy[i];
         double end = step.forward(road, i, entered);
         if (!(end > 1e-9)) {
-            throw new NoLapException(
-                    "track at " + Check.text(road.s[i]) + " m",
-                    "the car comes to rest there: its drive does not overcome slope and resistance",
-                    "check gears, torque, grip of the driven wheels and the slope of the track");
+            throw cornerLimit.stopped(road, i, entered);
         }
         startSlope[i] = step.startSlope;
         endSlope[i] = step.endSlope;

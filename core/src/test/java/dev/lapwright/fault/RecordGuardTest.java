@@ -24,6 +24,10 @@ import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import dev.lapwright.track.survey.ImportChoices;
+import dev.lapwright.track.survey.ImportReport;
+import dev.lapwright.track.survey.Survey;
+import dev.lapwright.track.survey.SurveyPoint;
 import dev.lapwright.tyre.LoadSensitivity;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
@@ -48,8 +52,14 @@ class RecordGuardTest {
     private static final double NO_LIMIT = Double.POSITIVE_INFINITY;
 
     /** What the library hands out, not what it takes in. */
-    private static final Set<Class<?>> RESULTS =
-            Set.of(Corner.class, CornerFigures.class, LapFigures.class, CarFigures.class, Platform.State.class);
+    private static final Set<Class<?>> RESULTS = Set.of(
+            Corner.class,
+            CornerFigures.class,
+            LapFigures.class,
+            CarFigures.class,
+            Platform.State.class,
+            ImportReport.class,
+            ImportReport.ElevationReport.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -121,7 +131,15 @@ class RecordGuardTest {
                         "width to the right",
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
-                new Sample(new Track.NamedPlace(10, "x"), "corner name's place"));
+                new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
+                new Sample(ImportChoices.circuit(), "width"),
+                new Sample(
+                        new SurveyPoint(0, 0, 0, 5, 5),
+                        "x (m)",
+                        "y (m)",
+                        "altitude",
+                        "width to the left",
+                        "width to the right"));
     }
 
     private static List<Integer> numbersOf(Class<?> type) {
@@ -173,7 +191,10 @@ class RecordGuardTest {
         values[component] = value;
         Constructor<?> constructor = sound.getClass().getDeclaredConstructor(types);
         try {
-            if (sound instanceof Wing.Setting) {
+            if (sound instanceof SurveyPoint) {
+                // A point is looked at when its survey is built.
+                new Survey(List.of((SurveyPoint) constructor.newInstance(values)), true, true);
+            } else if (sound instanceof Wing.Setting) {
                 // A setting is looked at when its wing is built.
                 new Wing("rear", List.of((Wing.Setting) constructor.newInstance(values)));
             } else {

@@ -10,16 +10,18 @@ final class DemoIndex {
     private static final String RESOURCE = ClassPathText.DEMOS + "index.json";
 
     private final List<Demo> demos;
+    private final List<DemoSurvey> surveys;
 
-    private DemoIndex(List<Demo> demos) {
+    private DemoIndex(List<Demo> demos, List<DemoSurvey> surveys) {
         this.demos = List.copyOf(demos);
+        this.surveys = List.copyOf(surveys);
     }
 
     /** Reads the index; without one there are no demos. */
     static DemoIndex load() {
         return ClassPathText.find(RESOURCE)
                 .map(text -> read(new DocumentSource("demo index", text)))
-                .orElse(new DemoIndex(List.of()));
+                .orElse(new DemoIndex(List.of(), List.of()));
     }
 
     static DemoIndex read(DocumentSource source) {
@@ -41,13 +43,24 @@ final class DemoIndex {
             fields.close();
             demos.add(new Demo(kinds.get(kind), name, title, description));
         }
+        List<DemoSurvey> surveys = new ArrayList<>();
+        for (Fields fields : root.objects("surveys")) {
+            String file = fields.text("file", "", Fields.MAX_NAME_LENGTH);
+            String title = fields.text("title", file, Fields.MAX_NAME_LENGTH);
+            surveys.add(new DemoSurvey(file, title, fields.text("description", "", Fields.MAX_DESCRIPTION_LENGTH)));
+            fields.close();
+        }
         root.close();
         faults.throwIfAny();
-        return new DemoIndex(demos);
+        return new DemoIndex(demos, surveys);
     }
 
     List<Demo> demos() {
         return demos;
+    }
+
+    List<DemoSurvey> surveys() {
+        return surveys;
     }
 
     /** Names of the demos of a kind. */

@@ -41,6 +41,11 @@ final class DemoFiles {
         return read(ROOT.resolve("index.json")).path("demos").valueStream().toList();
     }
 
+    /** Entries of the index for surveys. */
+    static List<JsonNode> surveys() {
+        return read(ROOT.resolve("index.json")).path("surveys").valueStream().toList();
+    }
+
     /** Documents of a kind by name, the file's without its ending. */
     static Map<String, JsonNode> ofKind(String kind) {
         Map<String, JsonNode> documents = new TreeMap<>();

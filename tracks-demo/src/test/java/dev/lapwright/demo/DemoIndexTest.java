@@ -16,6 +16,9 @@ class DemoIndexTest {
             String folder = DemoFiles.FOLDERS.get(entry.path("kind").asText());
             listed.add(folder + "/" + entry.path("name").asText() + ".json");
         }
+        for (JsonNode survey : DemoFiles.surveys()) {
+            listed.add("surveys/" + survey.path("file").asText());
+        }
         List<String> found = DemoFiles.files(DemoFiles.ROOT).stream()
                 .map(DemoFiles.ROOT::relativize)
                 .map(path -> path.toString().replace('\\', '/'))

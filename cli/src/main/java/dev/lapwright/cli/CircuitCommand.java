@@ -1,0 +1,41 @@
+package dev.lapwright.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** What can be done about circuits; names its commands. */
+@Command(
+        name = "circuit",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Makes circuits of surveyed points; see 'lapwright circuit import --help'."},
+        customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
+        commandListHeading = "%nCommands:%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright circuit import thornmere.geojson --out thornmere.json",
+            "      Makes a circuit document of a demo survey; then: lapwright lap gt-talvex thornmere.json",
+            "  lapwright circuit import oxhollow.csv --open --name Oxhollow --out oxhollow.json",
+            "      Makes an open run of points in metres."
+        })
+final class CircuitCommand implements Runnable {
+    private final Console console;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    HelpOption help;
+
+    CircuitCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public void run() {
+        console.text(spec.commandLine().getUsageMessage(spec.commandLine().getColorScheme()));
+    }
+}

@@ -1,0 +1,170 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.DocumentSource;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.documents.SafeFile;
+import dev.lapwright.documents.Surveys;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.survey.ImportChoices;
+import dev.lapwright.track.survey.ImportedTrack;
+import dev.lapwright.track.survey.SurveyImport;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Surveyed points become a circuit. */
+@Command(
+        name = "import",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Makes a circuit document from the points of a centre line, and reports what smoothing did to them.",
+            "Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV with columns x,y[,z][,width_left,width_right]",
+            "in metres."
+        },
+        customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
+        parameterListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright circuit import thornmere.geojson --out thornmere.json",
+            "      Lets the points' own errors choose how much to smooth.",
+            "  lapwright circuit import oxhollow.csv --open --smoothing 40 --out oxhollow.json",
+            "      An open run, smoothed by hand: what comes and goes within 40 m loses half its height."
+        })
+final class CircuitImportCommand implements Callable<Integer> {
+    private static final String AUTO = "auto";
+
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "FILE", description = "The points: a file, or the name of a demo survey.")
+    private String file;
+
+    @ArgGroup(validate = false, heading = "%nHow to read the points:%n")
+    private final Reading reading = new Reading();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final Output output = new Output();
+
+    @Mixin
+    HelpOption help;
+
+    static final class Reading {
+        @Option(names = "--closed", description = "The end joins the start; so it is if left out.")
+        boolean closed;
+
+        @Option(names = "--open", description = "It is an open run, such as a hillclimb.")
+        boolean open;
+
+        @Option(
+                names = "--smoothing",
+                paramLabel = "auto|METRES",
+                defaultValue = AUTO,
+                description = "Length of waves that lose half their height; 0 goes through all points."
+                        + " If left out, generalised cross-validation chooses.")
+        String smoothing;
+
+        @Option(
+                names = "--elevation-smoothing",
+                paramLabel = "auto|METRES",
+                defaultValue = AUTO,
+                description = "The same for the elevation.")
+        String elevationSmoothing;
+
+        @Option(
+                names = "--width-m",
+                paramLabel = "METRES",
+                defaultValue = "10",
+                description = "Width of the road where the points have none; 10 if left out.")
+        double width;
+
+        @Option(names = "--reverse", description = "Drives from the last point to the first.")
+        boolean reverse;
+
+        @Option(names = "--figure-of-eight", description = "The line is meant to cross itself.")
+        boolean figureOfEight;
+    }
+
+    static final class Output {
+        @Option(names = "--name", paramLabel = "NAME", description = "Name of the circuit; the file's if left out.")
+        String name;
+
+        @Option(
+                names = "--out",
+                paramLabel = "FILE",
+                description = "Writes the circuit document to a .json file; only reports if left out.")
+        String out;
+
+        @Option(names = "--json", description = "Prints the report for machines, as JSON.")
+        boolean json;
+
+        @Option(names = "--force", description = "Lets existing files be overwritten.")
+        boolean force;
+    }
+
+    CircuitImportCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        if (reading.open && reading.closed) {
+            throw new InvalidValueException("--open", "it contradicts --closed", "keep one of them");
+        }
+        ImportChoices choices = new ImportChoices(
+                !reading.open,
+                wavelength("--smoothing", reading.smoothing),
+                wavelength("--elevation-smoothing", reading.elevationSmoothing),
+                reading.width,
+                reading.reverse,
+                reading.figureOfEight);
+        ResultFiles<ImportedTrack> files = new ResultFiles<>(output.force);
+        if (output.out != null) {
+            files.text(
+                    Outputs.checkEnding("--out", output.out, ".json"),
+                    imported -> DocumentWriter.text(imported.track()));
+        }
+        DocumentSource source = Surveys.find(file);
+        ImportedTrack imported = SurveyImport.of(name(), Surveys.read(source), choices);
+        files.write(imported);
+        ImportSheet sheet = new ImportSheet(imported);
+        if (output.json) {
+            console.text(JsonLayout.text(sheet.tree()));
+        } else {
+            sheet.print(console);
+        }
+        files.report(console, output.json);
+        return Lapwright.DONE;
+    }
+
+    private String name() {
+        if (output.name != null) {
+            boolean fits = !output.name.isBlank()
+                    && output.name.length() <= 100
+                    && output.name.chars().noneMatch(Character::isISOControl);
+            if (!fits) {
+                throw new InvalidValueException(
+                        "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
+            }
+            return output.name;
+        }
+        String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
+        return plain.length() > 100 ? plain.substring(0, 100) : plain;
+    }
+
+    private static OptionalDouble wavelength(String option, String text) {
+        if (text.equals(AUTO)) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return OptionalDouble.of(Double.parseDouble(text));
+        } catch (NumberFormatException e) {
+            throw new InvalidValueException(
+                    option, "'" + text + "' is not a number", "give metres, as in 40, or " + AUTO);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.documents.Documents;
+import dev.lapwright.track.Track;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class CircuitImportCommandTest {
+    @TempDir
+    private Path folder;
+
+    private static Run run(String... arguments) {
+        List<String> all = new ArrayList<>(List.of("circuit", "import"));
+        all.addAll(List.of(arguments));
+        return Run.of(all.toArray(String[]::new));
+    }
+
+    /** A circle of 100 m in steps of 2 degrees, from some angle to another. */
+    private String circle(String name, int from, int to) throws IOException {
+        StringBuilder csv = new StringBuilder("x,y\n");
+        for (int a = from; a < to; a += 2) {
+            csv.append(String.format(
+                    Locale.ROOT, "%.6f,%.6f%n", 100 * Math.cos(Math.toRadians(a)), 100 * Math.sin(Math.toRadians(a))));
+        }
+        Path file = folder.resolve(name);
+        Files.writeString(file, csv.toString(), StandardCharsets.UTF_8);
+        return file.toString();
+    }
+
+    @Test
+    void anImportedCircuitCanBeLapped() {
+        String out = folder.resolve("thornmere.json").toString();
+        Run run = run("thornmere.geojson", "--name", "Thornmere", "--out", out);
+        assertThat(run.code()).as(run.err()).isZero();
+        Track track = Documents.circuit(out);
+        assertThat(track.name()).isEqualTo("Thornmere");
+        assertThat(track.isClosed()).isTrue();
+        assertThat(Run.of("lap", "gt-talvex", out).code()).isZero();
+    }
+
+    /**
+     * The script that made the demo's points gave them errors of 0.2 m in each direction and 0.15 m in altitude, on a line
+     * 2362.5 m long with a smallest radius of 16.8 m. From 295 points a deviation is known to 1/sqrt(590) = 4 %, four times
+     * that; length to 0.2 sqrt(8 m · ∫κ²ds), with ∫κ²ds about 0.1 per metre 0.2 m, and a hilly road is up to 0.5 m longer.
+     */
+    @Test
+    void theDemosErrorsAreFoundAgain() {
+        Map<String, Object> report =
+                JsonTree.object(run("thornmere.geojson", "--json").out());
+        assertThat((double) report.get("noiseM")).isCloseTo(0.2, within(0.032));
+        assertThat((double) report.get("lengthM")).isCloseTo(2362.5, within(1.5));
+        assertThat((double) report.get("totalTurningDeg")).isCloseTo(360, within(1e-6));
+        assertThat(report.get("warnings")).isEqualTo(List.of());
+        Map<?, ?> elevation = (Map<?, ?>) report.get("elevation");
+        assertThat((double) elevation.get("noiseM")).isCloseTo(0.15, within(0.024));
+    }
+
+    @Test
+    void reversedALeftTurningCircleTurnsRight() throws IOException {
+        String file = circle("c.csv", 0, 360);
+        assertThat(run(file).line("Turning")).contains("+360.0 deg");
+        assertThat(run(file, "--reverse").line("Turning")).contains("-360.0 deg");
+    }
+
+    @Test
+    void anOpenRunIsOpenAndItsLengthIsThatOfTheArc() throws IOException {
+        String file = circle("half.csv", 0, 182);
+        Map<String, Object> report = JsonTree.object(
+                run(file, "--open", "--smoothing", "0", "--json").out());
+        assertThat(report.get("closed")).isEqualTo(false);
+        // The natural ends are straighter than the arc and cost (h/r)³ r/50 or so: 1e-4 m; ten times that.
+        assertThat((double) report.get("lengthM")).isCloseTo(100 * Math.PI, within(1e-3));
+    }
+
+    @Test
+    void anExistingFileIsKeptUnlessForced() throws IOException {
+        String file = circle("c.csv", 0, 360);
+        Path out = folder.resolve("c.json");
+        Files.writeString(out, "mine");
+        Run refused = run(file, "--out", out.toString());
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(Files.readString(out)).isEqualTo("mine");
+        assertThat(run(file, "--out", out.toString(), "--force").code()).isZero();
+        assertThat(Files.readString(out)).contains("circuit/1");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--smoothing,much,--smoothing: 'much' is not a number",
+        "--smoothing,-3,smoothing (m): -3 is outside its range",
+        "--smoothing,NaN,smoothing (m)",
+        "--width-m,0,width (m): 0 is outside its range",
+        "--out,track.csv,end the name in .json",
+        "--name,'',this cannot be a name"
+    })
+    void faultyOptionsAreRefusedInOneLine(String option, String value, String problem) throws IOException {
+        Run run = run(circle("c.csv", 0, 360), option, value);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(problem).hasLineCount(1);
+        assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void anOpenOutlineIsRefusedUnlessOpenIsAsked() throws IOException {
+        String file = circle("half.csv", 0, 180);
+        Run run = run(file);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("the outline is open").hasLineCount(1);
+        assertThat(run(file, "--open").code()).isZero();
+    }
+
+    @Test
+    void aMissingFileIsToldByName() {
+        Run run = run("nowhere.gpx");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("nowhere.gpx: there is no such file");
+    }
+
+    @Test
+    void aDemoSurveyIsListedAndCopied() {
+        assertThat(Run.of("demo").out()).contains("thornmere.geojson").contains("oxhollow.csv");
+        assertThat(Run.of("demo", "oxhollow.csv", "--to", folder.toString()).code())
+                .isZero();
+        assertThat(folder.resolve("oxhollow.csv")).exists();
+    }
+}

@@ -1,0 +1,57 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.fault.Check;
+import java.util.OptionalDouble;
+
+/**
+ * How a survey becomes a track.
+ *
+ * @param closed whether the end joins the start
+ * @param smoothing length of waves that lose half their height, m; empty lets the data choose, 0 goes through all points
+ * @param elevationSmoothing the same for the elevation
+ * @param width of the whole road where the survey has none, m
+ * @param reversed whether to drive from the last point to the first
+ * @param crossesItself whether the line is meant to cross itself, as a figure of eight does
+ */
+public record ImportChoices(
+        boolean closed,
+        OptionalDouble smoothing,
+        OptionalDouble elevationSmoothing,
+        double width,
+        boolean reversed,
+        boolean crossesItself) {
+    private static final double LONGEST_WAVE = 5000;
+
+    /** @throws dev.lapwright.fault.InvalidValueException if a number is out of its range */
+    public ImportChoices {
+        smoothing.ifPresent(wave -> Check.inRange("smoothing (m)", wave, 0, LONGEST_WAVE));
+        elevationSmoothing.ifPresent(wave -> Check.inRange("elevation smoothing (m)", wave, 0, LONGEST_WAVE));
+        Check.inRange("width (m)", width, 1, 200);
+    }
+
+    /** A circuit 10 m wide, smoothed as the data ask for. */
+    public static ImportChoices circuit() {
+        return new ImportChoices(true, OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
+    }
+
+    /** An open run 10 m wide, smoothed as the data ask for. */
+    public static ImportChoices openRun() {
+        return new ImportChoices(false, OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
+    }
+
+    /** The same with the smoothing of the plan set by hand, m. */
+    public ImportChoices withSmoothing(double wavelength) {
+        return new ImportChoices(
+                closed, OptionalDouble.of(wavelength), elevationSmoothing, width, reversed, crossesItself);
+    }
+
+    /** The same, driven from the last point to the first. */
+    public ImportChoices backwards() {
+        return new ImportChoices(closed, smoothing, elevationSmoothing, width, true, crossesItself);
+    }
+
+    /** The same for a line that is meant to cross itself. */
+    public ImportChoices figureOfEight() {
+        return new ImportChoices(closed, smoothing, elevationSmoothing, width, reversed, true);
+    }
+}

@@ -1,0 +1,11 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.track.Track;
+
+/**
+ * A track made from a survey, with what was done to make it.
+ *
+ * @param track laid out with the start heading and altitude of the survey
+ * @param report of the import
+ */
+public record ImportedTrack(Track track, ImportReport report) {}

@@ -1,0 +1,160 @@
+package dev.lapwright.track.survey;
+
+/**
+ * The places along a curve at which points are known, with the matrices of the cubic smoothing spline through them: P. J.
+ * Green and B. W. Silverman, <i>Nonparametric Regression and Generalized Linear Models</i>, 1994, chapter 2 (cited from
+ * memory), for open runs with natural ends, and the same with indices that go round for closed ones.
+ *
+ * <p>The fitted values g minimise Σ(yᵢ − gᵢ)² + α∫g″², that is (R + α QᵀQ) γ = Qᵀy and g = y − α Q γ, where γ are the second
+ * derivatives at the knots.
+ */
+final class SplineKnots {
+    private final double[] t;
+    private final double[] step;
+    private final boolean closed;
+    private final int unknowns;
+    private final double[] r0;
+    private final double[] r1;
+    private final double[] s0;
+    private final double[] s1;
+    private final double[] s2;
+
+    /**
+     * @param t places in strictly rising order from 0, m
+     * @param period place at which the first knot comes round again, m; NaN for an open run
+     */
+    SplineKnots(double[] t, double period) {
+        this.t = t.clone();
+        closed = !Double.isNaN(period);
+        int n = t.length;
+        step = new double[closed ? n : n - 1];
+        for (int i = 0; i < step.length; i++) {
+            step[i] = (i + 1 < n ? t[i + 1] : period) - t[i];
+            if (!(step[i] > 0)) {
+                throw new IllegalArgumentException("knot " + (i + 1) + " does not lie behind the one before it");
+            }
+        }
+        unknowns = closed ? n : n - 2;
+        r0 = new double[unknowns];
+        r1 = new double[unknowns];
+        s0 = new double[unknowns];
+        s1 = new double[unknowns];
+        s2 = new double[unknowns];
+        for (int j = 0; j < unknowns; j++) {
+            double a = before(j);
+            double b = after(j);
+            double c = b;
+            r0[j] = (a + b) / 3;
+            s0[j] = 1 / (a * a) + (1 / a + 1 / b) * (1 / a + 1 / b) + 1 / (b * b);
+            if (closed || j + 1 < unknowns) {
+                double d = after((j + 1) % unknowns);
+                r1[j] = b / 6;
+                s1[j] = -(1 / a + 1 / b) / b - (1 / c + 1 / d) / b;
+            }
+            if (closed || j + 2 < unknowns) {
+                s2[j] = 1 / (b * after((j + 1) % unknowns));
+            }
+        }
+    }
+
+    /** The step before the knot of an unknown. */
+    private double before(int unknown) {
+        return closed ? step[(unknown + step.length - 1) % step.length] : step[unknown];
+    }
+
+    /** The step behind the knot of an unknown. */
+    private double after(int unknown) {
+        return closed ? step[unknown] : step[unknown + 1];
+    }
+
+    int count() {
+        return t.length;
+    }
+
+    boolean isClosed() {
+        return closed;
+    }
+
+    double place(int knot) {
+        return t[knot];
+    }
+
+    double step(int interval) {
+        return step[interval];
+    }
+
+    int intervals() {
+        return step.length;
+    }
+
+    /** From the first knot to the last, or once round. */
+    double span() {
+        return t[t.length - 1] + (closed ? step[step.length - 1] : 0);
+    }
+
+    double meanStep() {
+        return span() / step.length;
+    }
+
+    /**
+     * The strength α (m³) at which waves of this length (m) lose half their height where knots are evenly spaced: there the
+     * spline passes waves of angular frequency ω by 1 / (1 + α h ω⁴), h being the step (B. W. Silverman, Annals of
+     * Statistics 12, 1984; cited from memory).
+     */
+    double strengthOf(double wavelength) {
+        double omega = 2 * Math.PI / wavelength;
+        return wavelength == 0 ? 0 : 1 / (meanStep() * omega * omega * omega * omega);
+    }
+
+    /** The equations for one strength, factored. */
+    Fit fit(double strength) {
+        return new Fit(strength);
+    }
+
+    /** Smooths with one strength. */
+    final class Fit {
+        private final double strength;
+        private final CyclicPentadiagonal matrix;
+
+        private Fit(double strength) {
+            this.strength = strength;
+            double[] d = new double[unknowns];
+            double[] e = new double[unknowns];
+            double[] f = new double[unknowns];
+            for (int j = 0; j < unknowns; j++) {
+                d[j] = r0[j] + strength * s0[j];
+                e[j] = r1[j] + strength * s1[j];
+                f[j] = strength * s2[j];
+            }
+            matrix = new CyclicPentadiagonal(d, e, f);
+        }
+
+        /** The spline that smooths these values, one for each knot. */
+        CubicSpline spline(double[] values) {
+            int n = t.length;
+            double[] right = new double[unknowns];
+            for (int j = 0; j < unknowns; j++) {
+                int at = closed ? j : j + 1;
+                double forward = (values[(at + 1) % n] - values[at]) / after(j);
+                double backward = (values[at] - values[(at + n - 1) % n]) / before(j);
+                right[j] = forward - backward;
+            }
+            double[] solved = matrix.solve(right);
+            double[] gamma = new double[n];
+            System.arraycopy(solved, 0, gamma, closed ? 0 : 1, unknowns);
+            double[] smooth = values.clone();
+            for (int i = 0; i < step.length; i++) {
+                // Each row of Q takes the differences of γ on either side.
+                double flow = strength * (gamma[(i + 1) % n] - gamma[i]) / step[i];
+                smooth[i] -= flow;
+                smooth[(i + 1) % n] += flow;
+            }
+            return new CubicSpline(SplineKnots.this, smooth, gamma);
+        }
+
+        /** The trace of the matrix that turns values into smoothed ones: how many free numbers the fit has. */
+        double freedom() {
+            return t.length - strength * matrix.traceOfInverseTimes(s0, s1, s2);
+        }
+    }
+}

@@ -1,0 +1,195 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Takes the points of a track from a smoothed line at even steps of its length on the plan.
+ *
+ * <p>Distances of a track run along the road, not the plan. Its heading is the integral of its curvature over them, so that
+ * the curvature is that of the plan times the cosine of the slope: so laid out, a closed line closes.
+ */
+final class StationSampler {
+    private static final double REACH = Math.sqrt(0.6);
+    private static final double STEEPEST = 0.6;
+    private static final double TIGHTEST = 0.5;
+    private static final double SHARPEST_CREST = 0.2;
+
+    private final PlanCurve curve;
+    private final SplineKnots knots;
+    private final CubicSpline elevation;
+    private final List<SurveyPoint> points;
+    private final boolean widths;
+    private final double halfWidth;
+
+    /**
+     * A track and the line that it was taken from, by station.
+     *
+     * @param s along the road, m
+     * @param x on the plan, m
+     * @param y on the plan, m
+     * @param planCurvature 1/m
+     * @param heading rad, continuous
+     */
+    record Sampled(
+            Track track, double[] s, double[] x, double[] y, double[] planCurvature, double[] heading, double climb) {
+        int tightest() {
+            int found = 0;
+            for (int i = 1; i < planCurvature.length; i++) {
+                found = Math.abs(planCurvature[i]) > Math.abs(planCurvature[found]) ? i : found;
+            }
+            return found;
+        }
+
+        double turning() {
+            return heading[heading.length - 1] - heading[0];
+        }
+
+        double steepest() {
+            return track.points().stream()
+                    .mapToDouble(p -> Math.abs(p.slope()))
+                    .max()
+                    .orElse(0);
+        }
+    }
+
+    StationSampler(
+            PlanCurve curve,
+            SplineKnots knots,
+            CubicSpline elevation,
+            List<SurveyPoint> points,
+            boolean widths,
+            double halfWidth) {
+        this.curve = curve;
+        this.knots = knots;
+        this.elevation = elevation;
+        this.points = points;
+        this.widths = widths;
+        this.halfWidth = halfWidth;
+    }
+
+    Sampled sample(String name, double spacing, boolean closed) {
+        int steps = Math.max(8, (int) Math.ceil(curve.length() / spacing));
+        double step = curve.length() / steps;
+        double[] s = new double[steps + 1];
+        double[] x = new double[steps + 1];
+        double[] y = new double[steps + 1];
+        double[] curvature = new double[steps + 1];
+        double[] heading = new double[steps + 1];
+        List<TrackPoint> stations = new ArrayList<>(steps + 1);
+        double climb = 0;
+        double altitude = 0;
+        int interval = 0;
+        for (int i = 0; i <= steps; i++) {
+            boolean again = closed && i == steps;
+            double plan = again ? 0 : Math.min(curve.length(), i * step);
+            PlanCurve.Place place = curve.at(plan);
+            if (again) {
+                interval = 0;
+            }
+            while (interval + 1 < knots.intervals() && knots.place(interval + 1) <= plan) {
+                interval++;
+            }
+            double ahead = plan - knots.place(interval);
+            double rise = elevation.slope(interval, ahead);
+            double here = elevation.value(interval, ahead);
+            if (i > 0) {
+                s[i] = s[i - 1] + roadLength((i - 1) * step, step);
+                heading[i] = heading[i - 1] + Math.IEEEremainder(place.heading() - heading[i - 1], 2 * Math.PI);
+                climb += Math.max(0, here - altitude);
+            } else {
+                heading[i] = place.heading();
+            }
+            altitude = here;
+            x[i] = place.x();
+            y[i] = place.y();
+            curvature[i] = place.curvature();
+            double flatter = 1 / Math.sqrt(1 + rise * rise);
+            stations.add(station(
+                    s[i],
+                    place.curvature() * flatter,
+                    Math.atan(rise),
+                    elevation.bend(interval, ahead) * flatter * flatter * flatter,
+                    interval,
+                    ahead));
+        }
+        Track track = closed ? Track.closed(name, stations) : Track.open(name, 0, stations);
+        return new Sampled(track, s, x, y, curvature, heading, climb);
+    }
+
+    private double roadLength(double from, double extent) {
+        double middle = from + extent / 2;
+        return extent
+                / 18
+                * (5 * stretch(middle - REACH * extent / 2)
+                        + 8 * stretch(middle)
+                        + 5 * stretch(middle + REACH * extent / 2));
+    }
+
+    private double stretch(double plan) {
+        int low = 0;
+        int high = knots.intervals();
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (knots.place(middle) <= plan) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        double rise = elevation.slope(low, plan - knots.place(low));
+        return Math.sqrt(1 + rise * rise);
+    }
+
+    private TrackPoint station(double s, double curvature, double slope, double vertical, int interval, double ahead) {
+        require(Math.abs(curvature) <= TIGHTEST, s, "bends with a radius of " + radius(curvature), "smoothing");
+        require(Math.abs(slope) <= STEEPEST, s, "is as steep as " + percent(slope), "elevation smoothing");
+        require(
+                Math.abs(vertical) <= SHARPEST_CREST,
+                s,
+                "has a crest or dip with a radius of " + radius(vertical),
+                "elevation smoothing");
+        return new TrackPoint(
+                s,
+                curvature,
+                slope,
+                0,
+                vertical,
+                1,
+                width(interval, ahead, true),
+                width(interval, ahead, false),
+                Double.POSITIVE_INFINITY);
+    }
+
+    private static String radius(double curvature) {
+        return Check.text(Math.rint(100 / Math.abs(curvature)) / 100) + " m";
+    }
+
+    private static String percent(double slope) {
+        return Math.round(100 * Math.abs(Math.tan(slope))) + " %";
+    }
+
+    private static void require(boolean fits, double s, String problem, String remedy) {
+        if (!fits) {
+            throw new InvalidValueException(
+                    "survey",
+                    "the line at " + Math.round(s) + " m " + problem + ", as no road does",
+                    "mend the points there, or set a longer " + remedy);
+        }
+    }
+
+    private double width(int interval, double ahead, boolean left) {
+        if (!widths) {
+            return halfWidth;
+        }
+        SurveyPoint a = points.get(interval);
+        SurveyPoint b = points.get((interval + 1) % points.size());
+        double from = left ? a.widthLeft() : a.widthRight();
+        double to = left ? b.widthLeft() : b.widthRight();
+        return from + (to - from) * ahead / knots.step(interval);
+    }
+}

@@ -1,0 +1,33 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.fault.Check;
+import java.util.List;
+
+/**
+ * Points along a centre line, in order.
+ *
+ * @param points unmodifiable
+ * @param hasElevation whether their altitudes are known
+ * @param hasWidths whether their widths are known
+ */
+public record Survey(List<SurveyPoint> points, boolean hasElevation, boolean hasWidths) {
+    private static final double FARTHEST = 1e8;
+
+    /** @throws dev.lapwright.fault.InvalidValueException if a number is not finite or out of its range */
+    public Survey {
+        points = List.copyOf(points);
+        for (int i = 0; i < points.size(); i++) {
+            SurveyPoint p = points.get(i);
+            String place = "point " + (i + 1) + ": ";
+            Check.inRange(place + "x (m)", p.x(), -FARTHEST, FARTHEST);
+            Check.inRange(place + "y (m)", p.y(), -FARTHEST, FARTHEST);
+            if (hasElevation) {
+                Check.inRange(place + "altitude (m)", p.z(), -500, 6000);
+            }
+            if (hasWidths) {
+                Check.inRange(place + "width to the left (m)", p.widthLeft(), 0, 100);
+                Check.inRange(place + "width to the right (m)", p.widthRight(), 0, 100);
+            }
+        }
+    }
+}

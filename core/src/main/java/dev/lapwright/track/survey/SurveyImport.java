@@ -1,0 +1,220 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Turns a survey into a track. The points are smoothed by a cubic smoothing spline in each coordinate, along the chords at
+ * first and then along the arc length of the line found; altitudes are smoothed on their own, over that arc length.
+ */
+public final class SurveyImport {
+    /** The chords between noisy points are too long; each pass along the smoothed line mends what is left of that. */
+    private static final int PASSES = 3;
+    /** Distance between the stations to begin with, m; halved until the stations meet their start. */
+    private static final double SPACING = 2.5;
+
+    private static final double LEAST_SPACING = 0.3;
+    private static final double CLOSURE = 0.2;
+    /** What may be called a corner of a circuit; less is a fault of the data. */
+    private static final double LEAST_RADIUS = 5;
+
+    private final String name;
+    private final ImportChoices choices;
+    private final List<String> warnings;
+    private final List<SurveyPoint> points;
+    private final Survey survey;
+
+    private SurveyImport(String name, Survey survey, ImportChoices choices) {
+        this.name = name;
+        this.survey = survey;
+        this.choices = choices;
+        SurveyPreparation preparation = new SurveyPreparation(choices);
+        points = preparation.prepare(survey);
+        warnings = preparation.warnings();
+    }
+
+    /**
+     * Makes a track.
+     *
+     * @param name for people
+     * @throws InvalidValueException if the points are too few, lie on one spot, are open but to be closed, go round more than
+     *     once, or bend or climb as no road does
+     */
+    public static ImportedTrack of(String name, Survey survey, ImportChoices choices) {
+        return new SurveyImport(name, survey, choices).imported();
+    }
+
+    private ImportedTrack imported() {
+        double[] x = points.stream().mapToDouble(SurveyPoint::x).toArray();
+        double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
+        SplineKnots knots = chordKnots();
+        CrossValidation.Result plan = smooth(knots, choices.smoothing(), x, y);
+        PlanCurve curve =
+                new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
+        for (int pass = 1; pass < PASSES; pass++) {
+            knots = arcKnots(curve);
+            plan = smooth(knots, choices.smoothing(), x, y);
+            curve = new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
+        }
+        SplineKnots flat = arcKnots(curve);
+        double[] z = points.stream()
+                .mapToDouble(p -> survey.hasElevation() ? p.z() : 0)
+                .toArray();
+        CrossValidation.Result elevation = survey.hasElevation()
+                ? smooth(flat, choices.elevationSmoothing(), z)
+                : CrossValidation.byHand(flat, 0, z);
+
+        StationSampler sampler = new StationSampler(
+                curve, flat, elevation.splines().get(0), points, survey.hasWidths(), choices.width() / 2);
+        StationSampler.Sampled sampled = sampled(sampler);
+        int crossings = checkShape(sampled);
+        double start = sampled.heading()[0];
+        Track track = sampled.track()
+                .laidOut(
+                        start,
+                        survey.hasElevation() ? elevation.splines().get(0).valueAtKnot(0) : 0);
+        int tightest = sampled.tightest();
+        double curvature = Math.abs(sampled.planCurvature()[tightest]);
+        if (curvature * LEAST_RADIUS > 1) {
+            warnings.add("the smoothed line is as tight as " + Check.text(Math.rint(10 / curvature) / 10)
+                    + " m in radius at " + Math.round(sampled.s()[tightest])
+                    + " m; smooth more if no such corner is there");
+        }
+        int moved = 0;
+        double move = 0;
+        for (int i = 0; i < x.length; i++) {
+            double here = Math.hypot(
+                    plan.splines().get(0).valueAtKnot(i) - x[i],
+                    plan.splines().get(1).valueAtKnot(i) - y[i]);
+            if (here > move) {
+                move = here;
+                moved = i;
+            }
+        }
+        double noise = noiseAcross(plan, knots, x, y);
+        return new ImportedTrack(
+                track,
+                new ImportReport(
+                        survey.points().size(),
+                        points.size(),
+                        plan.wavelength(),
+                        choices.smoothing().isEmpty(),
+                        noise,
+                        curvatureUncertainty(noise, plan.wavelength(), knots),
+                        move,
+                        flat.place(moved),
+                        1 / curvature,
+                        sampled.s()[tightest],
+                        sampled.turning(),
+                        crossings,
+                        track.length(),
+                        sampled.climb(),
+                        survey.hasElevation() ? elevationReport(elevation, z, sampled) : null,
+                        warnings));
+    }
+
+    private ImportReport.ElevationReport elevationReport(
+            CrossValidation.Result elevation, double[] z, StationSampler.Sampled sampled) {
+        double move = 0;
+        for (int i = 0; i < z.length; i++) {
+            move = Math.max(move, Math.abs(elevation.splines().get(0).valueAtKnot(i) - z[i]));
+        }
+        return new ImportReport.ElevationReport(
+                elevation.wavelength(),
+                choices.elevationSmoothing().isEmpty(),
+                elevation.noise(),
+                move,
+                sampled.steepest());
+    }
+
+    private static CrossValidation.Result smooth(SplineKnots knots, OptionalDouble byHand, double[]... values) {
+        return byHand.isPresent()
+                ? CrossValidation.byHand(knots, byHand.getAsDouble(), values)
+                : CrossValidation.best(knots, values);
+    }
+
+    /**
+     * Errors along the line shift the places at which the points are taken to lie, and so leave no trace; those across it
+     * tell the noise.
+     */
+    private static double noiseAcross(CrossValidation.Result plan, SplineKnots knots, double[] x, double[] y) {
+        CubicSpline smoothX = plan.splines().get(0);
+        CubicSpline smoothY = plan.splines().get(1);
+        double squares = 0;
+        for (int i = 0; i < knots.intervals(); i++) {
+            double dx = smoothX.slope(i, 0);
+            double dy = smoothY.slope(i, 0);
+            double across =
+                    (dx * (y[i] - smoothY.valueAtKnot(i)) - dy * (x[i] - smoothX.valueAtKnot(i))) / Math.hypot(dx, dy);
+            squares += across * across;
+        }
+        return CrossValidation.deviation(squares, plan.left(), knots.count());
+    }
+
+    /**
+     * White errors of deviation σ every h metres, passed by 1 / (1 + (ω/ω₀)⁴), leave in the second derivative a variance of
+     * σ² h/(2π) ∫ω⁴ / (1 + (ω/ω₀)⁴)² dω = σ² h ω₀⁵ √2/16.
+     */
+    private static double curvatureUncertainty(double noise, double wavelength, SplineKnots knots) {
+        double omega = 2 * Math.PI / wavelength;
+        return noise * Math.sqrt(knots.meanStep() * Math.pow(omega, 5) * Math.sqrt(2) / 16);
+    }
+
+    private SplineKnots chordKnots() {
+        double[] t = new double[points.size()];
+        for (int i = 1; i < t.length; i++) {
+            t[i] = t[i - 1] + points.get(i - 1).distanceTo(points.get(i));
+        }
+        double last = points.get(points.size() - 1).distanceTo(points.get(0));
+        return new SplineKnots(t, choices.closed() ? t[t.length - 1] + last : Double.NaN);
+    }
+
+    private SplineKnots arcKnots(PlanCurve curve) {
+        return new SplineKnots(curve.knotArcs(), choices.closed() ? curve.length() : Double.NaN);
+    }
+
+    /** Stations close enough together that the track, laid out from them, ends where it starts. */
+    private StationSampler.Sampled sampled(StationSampler sampler) {
+        double spacing = SPACING;
+        while (true) {
+            StationSampler.Sampled sampled = sampler.sample(name, spacing, choices.closed());
+            if (!choices.closed()
+                    || sampled.track().stations(StationSpacing.DEFAULT).planeGap() <= CLOSURE) {
+                return sampled;
+            }
+            spacing /= 2;
+            if (spacing < LEAST_SPACING) {
+                throw new InvalidValueException(
+                        "survey",
+                        "the line is too rough: laid out from its own curvature it does not meet its start",
+                        "smooth more than " + (choices.smoothing().isPresent() ? "this" : "the data ask for"));
+            }
+        }
+    }
+
+    private int checkShape(StationSampler.Sampled sampled) {
+        List<Integer> crossings = Crossings.find(sampled.x(), sampled.y(), choices.closed());
+        double rounds = sampled.turning() / (2 * Math.PI);
+        if (choices.closed() && !choices.crossesItself() && Math.abs(rounds) > 1.5) {
+            throw new InvalidValueException(
+                    "survey",
+                    "the line goes round " + Math.round(Math.abs(rounds)) + " times: several laps, or a spiral",
+                    "keep the points of one lap, or say that the line is meant to cross itself");
+        }
+        if (!crossings.isEmpty() && !choices.crossesItself()) {
+            List<String> places = new ArrayList<>();
+            for (int i : crossings.subList(0, Math.min(3, crossings.size()))) {
+                places.add(Math.round(sampled.s()[i]) + " m");
+            }
+            warnings.add("the line crosses itself " + (crossings.size() == 1 ? "once" : crossings.size() + " times")
+                    + ", at " + String.join(", ", places) + (crossings.size() > 3 ? " and further on" : "")
+                    + ", and is not said to be a figure of eight");
+        }
+        return crossings.size();
+    }
+}

@@ -1,0 +1,53 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.track.survey.Survey;
+import io.jenetics.jpx.GPX;
+import io.jenetics.jpx.Length;
+import io.jenetics.jpx.WayPoint;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads the one track or route of a GPX 1.1 text. */
+final class GpxSurvey {
+    private GpxSurvey() {}
+
+    static Survey read(DocumentSource source) {
+        // GPX is described by a schema and needs none; one could name other files to be read.
+        if (source.text().contains("<!DOCTYPE")) {
+            throw new DocumentException(source.name(), "it has a document type, as no GPX file does", "remove it");
+        }
+        GPX gpx;
+        try {
+            gpx = GPX.Reader.DEFAULT.read(new ByteArrayInputStream(source.text().getBytes(StandardCharsets.UTF_8)));
+        } catch (IOException | RuntimeException e) {
+            throw new DocumentException(
+                    source.name(), "it cannot be read as GPX 1.1", "save it again from the program it comes from");
+        }
+        List<List<WayPoint>> lines = new ArrayList<>();
+        gpx.tracks().forEach(track -> {
+            List<WayPoint> points = new ArrayList<>();
+            track.segments().forEach(segment -> points.addAll(segment.getPoints()));
+            lines.add(points);
+        });
+        gpx.routes().forEach(route -> lines.add(route.getPoints()));
+        lines.removeIf(List::isEmpty);
+        if (lines.size() != 1) {
+            throw new DocumentException(
+                    source.name(),
+                    "it holds " + (lines.isEmpty() ? "no track or route" : lines.size() + " tracks and routes"),
+                    "keep one, with the points of one lap");
+        }
+        List<LocalPlane.Position> positions = new ArrayList<>();
+        for (WayPoint p : lines.get(0)) {
+            positions.add(new LocalPlane.Position(
+                    Node.Place.NONE,
+                    p.getLongitude().doubleValue(),
+                    p.getLatitude().doubleValue(),
+                    p.getElevation().map(Length::doubleValue).orElse(Double.NaN)));
+        }
+        return LocalPlane.survey(source.name(), positions);
+    }
+}
