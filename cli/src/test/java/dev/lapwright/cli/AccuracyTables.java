@@ -7,15 +7,15 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
-import java.util.ArrayList;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleUnaryOperator;
 
 /**
- * Prints as Markdown how exact and how smooth lap times of the demo cars are on the demo circuits. Uses the public API alone;
- * run from the top of the project, with the command built before:
+ * Prints as Markdown how exact and how smooth lap times of the demo cars are on the demo circuits, and what a lap costs. Uses
+ * the public API alone; run from the top of the project, with the command built before:
  *
  * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/AccuracyTables.java</pre>
  */
@@ -34,6 +34,8 @@ public final class AccuracyTables {
         convergence();
         say("");
         smoothness();
+        say("");
+        pace();
     }
 
     private static void convergence() {
@@ -86,50 +88,84 @@ public final class AccuracyTables {
     }
 
     private static void smoothness() {
-        say("| circuit | car | wing, median | 99 % | most | final drive, median | 99 % | most |");
-        say("|---|---|---|---|---|---|---|---|");
+        say("| circuit | car | wing, median | 99 % | most | by the stations | final drive, median | 99 % | most "
+                + "| by the stations |");
+        say("|---|---|---|---|---|---|---|---|---|---|");
         for (String circuit : CIRCUITS) {
-            LapSolver solver = LapSolver.on(Documents.circuit(circuit));
+            Track track = Documents.circuit(circuit);
+            LapSolver solver = LapSolver.on(track);
+            LapSolver finer = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(0.5)));
             for (String name : CARS) {
                 Car car = Documents.car(name);
                 double low = wing(car, 0);
                 int angles = (int) ((wing(car, 1) - low) / 0.01);
-                String wings = figures(differences(
-                        a -> solver.lapTime(Vehicle.of(car.with(WING, a), Conditions.STANDARD)), low, 0.01, angles));
                 double middle = car.value(FINAL_DRIVE);
-                String drives = figures(differences(
-                        f -> solver.lapTime(Vehicle.of(car.with(FINAL_DRIVE, f), Conditions.STANDARD)),
-                        middle - 0.4,
-                        0.001,
-                        800));
-                say("| " + solver.stations().track().name() + " | " + car.name() + " | " + wings + " | " + drives
-                        + " |");
+                say("| " + track.name() + " | " + car.name() + " | "
+                        + figures(solver, finer, car, WING, low, 0.01, angles) + " | "
+                        + figures(solver, finer, car, FINAL_DRIVE, middle - 0.4, 0.001, 800) + " |");
             }
         }
     }
 
-    /** Second differences of a function, rising, in milliseconds. */
-    private static double[] differences(DoubleUnaryOperator lapTime, double first, double step, int count) {
-        List<Double> times = new ArrayList<>();
+    /** Of the second differences of lap time in ms: median, 99 % and most; and the most of what half the spacing changes. */
+    private static String figures(
+            LapSolver solver, LapSolver finer, Car car, String quantity, double first, double step, int count) {
+        double[] times = new double[count];
+        double[] changes = new double[count];
         for (int i = 0; i < count; i++) {
-            times.add(lapTime.applyAsDouble(first + i * step));
+            Vehicle vehicle = Vehicle.of(car.with(quantity, first + i * step), Conditions.STANDARD);
+            times[i] = solver.lapTime(vehicle);
+            changes[i] = times[i] - finer.lapTime(vehicle);
         }
-        double[] second = new double[count - 2];
+        double[] rising = secondDifferences(times);
+        double[] byStations = secondDifferences(changes);
+        int last = rising.length - 1;
+        return String.format(
+                Locale.ROOT,
+                "%.4f | %.4f | %.4f | %.4f",
+                rising[last / 2],
+                rising[(int) Math.ceil(0.99 * last)],
+                rising[last],
+                byStations[last]);
+    }
+
+    /** Rising, in milliseconds. */
+    private static double[] secondDifferences(double[] values) {
+        double[] second = new double[values.length - 2];
         for (int i = 0; i < second.length; i++) {
-            second[i] = 1000 * Math.abs(times.get(i) - 2 * times.get(i + 1) + times.get(i + 2));
+            second[i] = 1000 * Math.abs(values[i] - 2 * values[i + 1] + values[i + 2]);
         }
         Arrays.sort(second);
         return second;
     }
 
-    private static String figures(double[] rising) {
-        int last = rising.length - 1;
-        return String.format(
-                Locale.ROOT,
-                "%.4f | %.4f | %.4f",
-                rising[last / 2],
-                rising[(int) Math.ceil(0.99 * last)],
-                rising[last]);
+    /** Processor time of this thread for a warm lap: the quickest of some rounds, which is the least disturbed one. */
+    private static void pace() {
+        say("| circuit | km | stations | " + String.join(", ms | ", CARS) + ", ms |");
+        say("|---|---|---|---|---|---|");
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        for (String circuit : CIRCUITS) {
+            LapSolver solver = LapSolver.on(Documents.circuit(circuit));
+            StringBuilder line = new StringBuilder(String.format(
+                    Locale.ROOT,
+                    "| %s | %.2f | %d |",
+                    solver.stations().track().name(),
+                    solver.stations().track().length() / 1000,
+                    solver.stations().count()));
+            for (String name : CARS) {
+                Vehicle vehicle = Vehicle.of(Documents.car(name), Conditions.STANDARD);
+                long quickest = Long.MAX_VALUE;
+                for (int round = 0; round < 12; round++) {
+                    long start = threads.getCurrentThreadCpuTime();
+                    for (int lap = 0; lap < 100; lap++) {
+                        solver.lapTime(vehicle);
+                    }
+                    quickest = Math.min(quickest, threads.getCurrentThreadCpuTime() - start);
+                }
+                line.append(String.format(Locale.ROOT, " %.2f |", quickest / 100 / 1e6));
+            }
+            say(line.toString());
+        }
     }
 
     private static void say(String line) {

@@ -24,7 +24,7 @@ public final class BenchmarkScene {
         List<Segment> path = new ArrayList<>();
         for (int half = 0; half < 2; half++) {
             double climb = half == 0 ? 0.03 : -0.03;
-            path.add(Segment.straight(780).inclined(climb, 0));
+            path.add(Segment.straight(918).inclined(climb, 0));
             bend(path, 30, 24, 2.4, 0);
             path.add(Segment.straight(330).inclined(climb / 2, 0));
             bend(path, 50, -220, -0.8, 0);
