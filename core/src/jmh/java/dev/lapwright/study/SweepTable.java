@@ -20,8 +20,8 @@ public final class SweepTable {
     /** Prints it. */
     public static void main(String... ignored) {
         say("| laps | one thread, s | two threads, s | times as fast | efficiency | least and most of " + PAIRS
-                + " pairs |");
-        say("|---|---|---|---|---|---|");
+                + " pairs | processor time of one over two |");
+        say("|---|---|---|---|---|---|---|");
         for (int side : new int[] {20, 100}) {
             row(SweepBenchmark.grid(side));
         }
