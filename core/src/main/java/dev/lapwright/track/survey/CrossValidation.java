@@ -1,5 +1,7 @@
 package dev.lapwright.track.survey;
 
+import dev.lapwright.curve.CubicSpline;
+import dev.lapwright.curve.SplineKnots;
 import java.util.Arrays;
 import java.util.List;
 

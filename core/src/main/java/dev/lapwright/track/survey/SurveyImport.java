@@ -1,5 +1,8 @@
 package dev.lapwright.track.survey;
 
+import dev.lapwright.curve.CubicSpline;
+import dev.lapwright.curve.PlanCurve;
+import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.StationSpacing;

@@ -1,4 +1,4 @@
-package dev.lapwright.track.survey;
+package dev.lapwright.curve;
 
 import java.util.Arrays;
 
@@ -6,7 +6,7 @@ import java.util.Arrays;
  * The smoothed centre line on the plane, by its arc length. Lengths are integrals of the splines' own derivatives, by
  * three-point Gauss-Legendre quadrature (Abramowitz and Stegun 25.4.30) over short pieces.
  */
-final class PlanCurve {
+public final class PlanCurve {
     private static final double PIECE = 2;
     private static final double REACH = Math.sqrt(0.6);
 
@@ -20,9 +20,9 @@ final class PlanCurve {
     private final double[] knotArc;
 
     /** A place on the curve. */
-    record Place(double x, double y, double heading, double curvature) {}
+    public record Place(double x, double y, double heading, double curvature) {}
 
-    PlanCurve(SplineKnots knots, CubicSpline x, CubicSpline y) {
+    public PlanCurve(SplineKnots knots, CubicSpline x, CubicSpline y) {
         this.knots = knots;
         this.x = x;
         this.y = y;
@@ -69,17 +69,17 @@ final class PlanCurve {
     }
 
     /** Length on the plane, once round if closed, m. */
-    double length() {
+    public double length() {
         return arc[arc.length - 1];
     }
 
     /** Arc length at each knot, m; a new array. */
-    double[] knotArcs() {
+    public double[] knotArcs() {
         return knotArc.clone();
     }
 
     /** The place at an arc length from 0 to the length. */
-    Place at(double s) {
+    public Place at(double s) {
         int found = Arrays.binarySearch(arc, s);
         int piece = Math.max(0, Math.min(interval.length - 1, found >= 0 ? found : -found - 2));
         int i = interval[piece];

@@ -1,18 +1,18 @@
-package dev.lapwright.track.survey;
+package dev.lapwright.curve;
 
 /** A cubic spline by its values and second derivatives at the knots. */
-final class CubicSpline {
+public final class CubicSpline {
     private final SplineKnots knots;
     private final double[] value;
     private final double[] second;
 
-    CubicSpline(SplineKnots knots, double[] value, double[] second) {
+    public CubicSpline(SplineKnots knots, double[] value, double[] second) {
         this.knots = knots;
         this.value = value.clone();
         this.second = second.clone();
     }
 
-    double valueAtKnot(int knot) {
+    public double valueAtKnot(int knot) {
         return value[knot];
     }
 
@@ -27,15 +27,15 @@ final class CubicSpline {
     }
 
     /** Value at a distance behind the knot that begins an interval. */
-    double value(int interval, double ahead) {
+    public double value(int interval, double ahead) {
         return value[interval] + ahead * (linear(interval) + ahead * (second[interval] / 2 + ahead * cubic(interval)));
     }
 
-    double slope(int interval, double ahead) {
+    public double slope(int interval, double ahead) {
         return linear(interval) + ahead * (second[interval] + 3 * ahead * cubic(interval));
     }
 
-    double bend(int interval, double ahead) {
+    public double bend(int interval, double ahead) {
         return second[interval] + 6 * ahead * cubic(interval);
     }
 }

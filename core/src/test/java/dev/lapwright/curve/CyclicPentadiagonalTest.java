@@ -1,4 +1,4 @@
-package dev.lapwright.track.survey;
+package dev.lapwright.curve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,4 +1,4 @@
-package dev.lapwright.track.survey;
+package dev.lapwright.curve;
 
 /**
  * A symmetric positive definite matrix of order n with two bands on either side of its diagonal that may go on round the
@@ -8,9 +8,9 @@ package dev.lapwright.track.survey;
  * "Formation of a sparse bus impedance matrix", 1973; for smoothing splines M. F. Hutchinson and F. R. de Hoog, Numerische
  * Mathematik 47, 1985 (cited from memory).
  */
-final class CyclicPentadiagonal {
+public final class CyclicPentadiagonal {
     /** With fewer rows the bands would meet themselves round the corners. */
-    static final int LEAST_ORDER = 5;
+    public static final int LEAST_ORDER = 5;
 
     private final int n;
     private final int body;
@@ -28,7 +28,7 @@ final class CyclicPentadiagonal {
      * @param first entries (i, i + 1), indices modulo n
      * @param second entries (i, i + 2), indices modulo n
      */
-    CyclicPentadiagonal(double[] diagonal, double[] first, double[] second) {
+    public CyclicPentadiagonal(double[] diagonal, double[] first, double[] second) {
         n = diagonal.length;
         if (n < LEAST_ORDER) {
             throw new IllegalArgumentException("order " + n + " is below " + LEAST_ORDER);
@@ -82,7 +82,7 @@ final class CyclicPentadiagonal {
     }
 
     /** The solution for a right-hand side, which is left as it is. */
-    double[] solve(double[] right) {
+    public double[] solve(double[] right) {
         double[] x = right.clone();
         double p = x[n - 2];
         double q = x[n - 1];
@@ -104,7 +104,7 @@ final class CyclicPentadiagonal {
     }
 
     /** The trace of this matrix's inverse times another matrix of the same form. */
-    double traceOfInverseTimes(double[] diagonal, double[] first, double[] second) {
+    public double traceOfInverseTimes(double[] diagonal, double[] first, double[] second) {
         double qq = 1 / pivotQ;
         double qp = -cornerQp * qq;
         double pp = 1 / pivotP - cornerQp * qp;

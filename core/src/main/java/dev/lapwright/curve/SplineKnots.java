@@ -1,4 +1,4 @@
-package dev.lapwright.track.survey;
+package dev.lapwright.curve;
 
 /**
  * The places along a curve at which points are known, with the matrices of the cubic smoothing spline through them: P. J.
@@ -8,7 +8,7 @@ package dev.lapwright.track.survey;
  * <p>The fitted values g minimise Σ(yᵢ − gᵢ)² + α∫g″², that is (R + α QᵀQ) γ = Qᵀy and g = y − α Q γ, where γ are the second
  * derivatives at the knots.
  */
-final class SplineKnots {
+public final class SplineKnots {
     private final double[] t;
     private final double[] step;
     private final boolean closed;
@@ -23,7 +23,7 @@ final class SplineKnots {
      * @param t places in strictly rising order from 0, m
      * @param period place at which the first knot comes round again, m; NaN for an open run
      */
-    SplineKnots(double[] t, double period) {
+    public SplineKnots(double[] t, double period) {
         this.t = t.clone();
         closed = !Double.isNaN(period);
         int n = t.length;
@@ -67,32 +67,32 @@ final class SplineKnots {
         return closed ? step[unknown] : step[unknown + 1];
     }
 
-    int count() {
+    public int count() {
         return t.length;
     }
 
-    boolean isClosed() {
+    public boolean isClosed() {
         return closed;
     }
 
-    double place(int knot) {
+    public double place(int knot) {
         return t[knot];
     }
 
-    double step(int interval) {
+    public double step(int interval) {
         return step[interval];
     }
 
-    int intervals() {
+    public int intervals() {
         return step.length;
     }
 
     /** From the first knot to the last, or once round. */
-    double span() {
+    public double span() {
         return t[t.length - 1] + (closed ? step[step.length - 1] : 0);
     }
 
-    double meanStep() {
+    public double meanStep() {
         return span() / step.length;
     }
 
@@ -101,18 +101,18 @@ final class SplineKnots {
      * spline passes waves of angular frequency ω by 1 / (1 + α h ω⁴), h being the step (B. W. Silverman, Annals of
      * Statistics 12, 1984; cited from memory).
      */
-    double strengthOf(double wavelength) {
+    public double strengthOf(double wavelength) {
         double omega = 2 * Math.PI / wavelength;
         return wavelength == 0 ? 0 : 1 / (meanStep() * omega * omega * omega * omega);
     }
 
     /** The equations for one strength, factored. */
-    Fit fit(double strength) {
+    public Fit fit(double strength) {
         return new Fit(strength);
     }
 
     /** Smooths with one strength. */
-    final class Fit {
+    public final class Fit {
         private final double strength;
         private final CyclicPentadiagonal matrix;
 
@@ -130,7 +130,7 @@ final class SplineKnots {
         }
 
         /** The spline that smooths these values, one for each knot. */
-        CubicSpline spline(double[] values) {
+        public CubicSpline spline(double[] values) {
             int n = t.length;
             double[] right = new double[unknowns];
             for (int j = 0; j < unknowns; j++) {
@@ -153,7 +153,7 @@ final class SplineKnots {
         }
 
         /** The trace of the matrix that turns values into smoothed ones: how many free numbers the fit has. */
-        double freedom() {
+        public double freedom() {
             return t.length - strength * matrix.traceOfInverseTimes(s0, s1, s2);
         }
     }
