@@ -42,7 +42,8 @@ public final class LineMap {
         panels.add(offsets, 260);
         LineViews views = LineViews.of(road, lines);
         JFreeChart chart = Sheet.of(
-                "Driven lines: " + road.track().name(),
+                (lines.size() > 1 ? "Driven lines: " : "Driven line: ")
+                        + road.track().name(),
                 facts(road, lines, views),
                 new LinePlot(road, lines, views, panels.plot(), style),
                 style);
@@ -85,8 +86,8 @@ public final class LineMap {
             }
         }
         if (!views.all().isEmpty()) {
-            facts.add("enlarged: where the lines "
-                    + (lines.size() > 1 ? "are farthest apart" : "are farthest from the centre line"));
+            facts.add("enlarged: where the "
+                    + (lines.size() > 1 ? "lines are farthest apart" : "line is farthest from the centre line"));
         }
         return Sheet.facts(facts.toArray(new String[0]));
     }
