@@ -2,6 +2,7 @@ package dev.lapwright.charts;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.line.Line;
 import java.util.Arrays;
 import java.util.Objects;
 
@@ -39,6 +40,11 @@ public record DrivenLine(
                         "give the points in driving order");
             }
         }
+    }
+
+    /** A line that has been found, with the time (s) of a lap on it, or NaN. */
+    public static DrivenLine of(String name, double lapTime, Line line) {
+        return new DrivenLine(name, lapTime, line.x(), line.y(), line.distances(), line.offsets());
     }
 
     private static double[] column(String line, String column, double[] values, int length) {

@@ -24,6 +24,8 @@ final class LinePlot extends Plot {
     private static final double FOOT = 34;
     private static final double GAP = 14;
     private static final double HEAD = 20;
+    /** How far inside its edge the driving direction is shown, px. */
+    private static final double INSIDE = 22;
 
     private final transient Stations road;
     private final transient List<DrivenLine> lines;
@@ -139,7 +141,7 @@ final class LinePlot extends Plot {
         Shape clip = g2.getClip();
         g2.clip(square);
         new Road(road, scale).drawPlain(g2, square, style);
-        drawDirection(g2, view, scale);
+        drawDirection(g2, view, scale, square);
         drawLines(g2, scale, square);
         g2.setClip(clip);
         g2.setPaint(style.palette().muted());
@@ -183,15 +185,21 @@ final class LinePlot extends Plot {
         new MapFoot(style, scale).drawBar(g2, bestX, bestY, width);
     }
 
-    /** An arrowhead on the centre line on the way into the corner. */
-    private void drawDirection(Graphics2D g2, LineViews.View view, MapScale scale) {
-        double[] s = road.s();
-        double before = view.corner().apex() - 0.36 * views.side();
-        double at =
-                before < 0 && road.track().isClosed() ? before + road.track().length() : Math.max(0, before);
-        int i = 0;
-        while (i + 1 < s.length && s[i + 1] <= at) {
-            i++;
+    /** An arrowhead on the centre line where it has come into the square. */
+    private void drawDirection(Graphics2D g2, LineViews.View view, MapScale scale, Rectangle2D square) {
+        Rectangle2D inner = new Rectangle2D.Double(
+                square.getX() + INSIDE,
+                square.getY() + INSIDE,
+                square.getWidth() - 2 * INSIDE,
+                square.getHeight() - 2 * INSIDE);
+        int last = road.count() - 1;
+        int i = view.widest();
+        for (int back = 0; back < last && inner.contains(scale.px(eastings[i]), scale.py(northings[i])); back++) {
+            if (i == 0 && !road.track().isClosed()) {
+                break;
+            }
+            // On a closed road the last station is the first again.
+            i = i == 0 ? last - 1 : i - 1;
         }
         double heading = road.heading()[i];
         double ux = Math.cos(heading);

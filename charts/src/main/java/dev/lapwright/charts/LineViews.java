@@ -9,7 +9,7 @@ import java.util.List;
 
 /**
  * Which corners are worth a closer look: those where the lines lie farthest apart (a single line: farthest from the road's
- * own path), all seen in squares of one size.
+ * own path), all seen in squares of one size. Of a long corner the part is shown where they do.
  *
  * @param all in driving order
  * @param side of each square, m
@@ -19,8 +19,8 @@ record LineViews(List<View> all, double side) {
     private static final int MOST = 4;
 
     private static final double LEAST_SIDE = 110;
-    private static final double MOST_SIDE = 250;
-    /** Road shown round a corner, m. */
+    private static final double MOST_SIDE = 160;
+    /** Road shown round what matters of a corner, m. */
     private static final double ROUND = 25;
     /** Lines that lie closer than this all through a corner show nothing there, m. */
     private static final double WORTH = 0.25;
@@ -33,9 +33,10 @@ record LineViews(List<View> all, double side) {
      * @param corner which
      * @param x middle of the square, m
      * @param y middle of the square, m
-     * @param spread how far apart the lines come in it, m
+     * @param widest station beside which the lines lie farthest apart
+     * @param spread how far apart, m
      */
-    record View(Corner corner, double x, double y, double spread) {}
+    record View(Corner corner, double x, double y, int widest, double spread) {}
 
     static LineViews of(Stations road, List<DrivenLine> lines) {
         double[] s = road.s();
@@ -44,17 +45,25 @@ record LineViews(List<View> all, double side) {
         List<View> candidates = new ArrayList<>();
         List<Rectangle2D> boxes = new ArrayList<>();
         for (Corner corner : road.corners()) {
-            Rectangle2D box = null;
+            int widest = -1;
             double spread = 0;
             for (int i = 0; i < s.length; i++) {
-                if (isNear(corner, s[i], road.track().length())) {
+                if (isIn(corner, s[i]) && spread(lines, s[i]) > spread) {
+                    widest = i;
+                    spread = spread(lines, s[i]);
+                }
+            }
+            Rectangle2D box = null;
+            for (int i = 0; i < s.length && widest >= 0; i++) {
+                double away = Math.abs(s[i] - s[widest]);
+                boolean near = Math.min(away, road.track().length() - away) <= (MOST_SIDE - 2 * ROUND) / 2;
+                if (isIn(corner, s[i]) && near) {
                     box = box == null ? new Rectangle2D.Double(x[i], y[i], 0, 0) : box;
                     box.add(x[i], y[i]);
-                    spread = Math.max(spread, spread(lines, s[i]));
                 }
             }
             if (box != null && spread >= WORTH) {
-                candidates.add(new View(corner, box.getCenterX(), box.getCenterY(), spread));
+                candidates.add(new View(corner, box.getCenterX(), box.getCenterY(), widest, spread));
                 boxes.add(box);
             }
         }
@@ -78,13 +87,10 @@ record LineViews(List<View> all, double side) {
         return new LineViews(List.copyOf(chosen), side);
     }
 
-    /** Whether a place belongs to a corner, or to a stretch of 100 m either side of its apex if the corner is longer. */
-    private static boolean isNear(Corner corner, double s, double length) {
-        boolean within = corner.entry() <= corner.exit()
+    private static boolean isIn(Corner corner, double s) {
+        return corner.entry() <= corner.exit()
                 ? s >= corner.entry() && s <= corner.exit()
                 : s >= corner.entry() || s <= corner.exit();
-        double away = Math.abs(s - corner.apex());
-        return within && Math.min(away, length - away) <= (MOST_SIDE - 2 * ROUND) / 2;
     }
 
     /** How far apart the lines lie beside a place, m; a single line from the road's own path. */

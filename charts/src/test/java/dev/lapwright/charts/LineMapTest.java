@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -151,8 +154,8 @@ class LineMapTest {
     }
 
     @Test
-    void squaresAreAHundredToTwoHundredAndFiftyMetres() {
-        assertThat(plot(MIDDLE, INSIDE).views().side()).isBetween(100.0, 250.0);
+    void squaresAreLargeEnoughForACornerAndSmallEnoughForALine() {
+        assertThat(plot(MIDDLE, INSIDE).views().side()).isBetween(110.0, 160.0);
     }
 
     @Test
@@ -185,6 +188,15 @@ class LineMapTest {
         assertThat(line.offsetAt(15)).isEqualTo(2);
         assertThat(line.offsetAt(5)).isEqualTo(1);
         assertThat(line.offsetAt(25)).isEqualTo(3);
+    }
+
+    @Test
+    void lineThatHasBeenFoundIsDrawnWithoutMoreAdo() {
+        Line smoothest = new LineSearch(Example.circuit(), Example.car(), LineChoices.DEFAULT).smoothest();
+        DrivenLine drawn = DrivenLine.of("smoothest", 92, smoothest);
+        assertThat(drawn.offset()).isEqualTo(smoothest.offsets());
+        assertThat(drawn.distanceAlongRoad()).isEqualTo(smoothest.distances());
+        assertThat(Drawn.of(chart(drawn), LineMap.SIZE).texts()).contains("smoothest: 1:32.000");
     }
 
     @Test
