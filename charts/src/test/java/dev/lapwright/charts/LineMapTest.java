@@ -142,7 +142,7 @@ class LineMapTest {
         for (LineViews.View one : views) {
             for (LineViews.View other : views) {
                 // Half of the smallest square, 110 m.
-                assertThat(one == other || Math.hypot(one.x() - other.x(), one.y() - other.y()) > 55)
+                assertThat(one.equals(other) || Math.hypot(one.x() - other.x(), one.y() - other.y()) > 55)
                         .isTrue();
             }
         }
