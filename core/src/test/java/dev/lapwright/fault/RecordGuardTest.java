@@ -20,6 +20,10 @@ import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.Interaction;
+import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -63,7 +67,10 @@ class RecordGuardTest {
             ImportReport.class,
             ImportReport.ElevationReport.class,
             PlanCurve.Place.class,
-            Stations.Place.class);
+            Stations.Place.class,
+            AdjustmentGain.class,
+            Interaction.class,
+            SensitivityResult.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -136,6 +143,7 @@ class RecordGuardTest {
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
+                new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
