@@ -20,6 +20,13 @@ import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.GearingChoice;
+import dev.lapwright.study.GearingGear;
+import dev.lapwright.study.GearingLap;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.GearingShift;
+import dev.lapwright.study.GearingTraction;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -58,6 +65,14 @@ class RecordGuardTest {
             CornerFigures.class,
             LapFigures.class,
             CarFigures.class,
+            ComparisonPart.class,
+            ComparisonPart.Drive.class,
+            GearingChoice.class,
+            GearingGear.class,
+            GearingLap.class,
+            GearingScenario.class,
+            GearingShift.class,
+            GearingTraction.class,
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
