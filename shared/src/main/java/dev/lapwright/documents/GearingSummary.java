@@ -21,8 +21,8 @@ public final class GearingSummary {
 
     /** The document as maps and lists, for {@link JsonLayout}; new each time, so that more may be added to it. */
     public static Map<String, Object> tree(GearingResult result) {
-        Map<String, Object> tree = ResultHeader.of(
-                "gearing/1", InputHash.of(result), result.car(), result.track(), result.conditions());
+        Map<String, Object> tree =
+                ResultHeader.of("gearing/1", InputHash.of(result), result.car(), result.track(), result.conditions());
         tree.put("gears", result.gears().stream().map(GearingSummary::gear).toList());
         List<Object> axes = new ArrayList<>();
         for (SweepAxis axis : result.axes()) {

@@ -90,8 +90,7 @@ public final class GearingTables {
     /** The shifts of the car as it stood, in driving order. */
     public static String shifts(GearingResult result) {
         CsvText csv = new CsvText();
-        csv.row(List.of(
-                "atM", "timeS", "from", "to", "speedKmh", "rpmBefore", "rpmAfter", "corner", "timeToBrakingS"));
+        csv.row(List.of("atM", "timeS", "from", "to", "speedKmh", "rpmBefore", "rpmAfter", "corner", "timeToBrakingS"));
         for (GearingShift shift : result.asGiven().baseline().shifts()) {
             csv.row(List.of(
                     CsvText.number(shift.at()),
