@@ -18,7 +18,7 @@ import picocli.CommandLine.Mixin;
         name = "gearing",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Says what a lap makes of the gears, and which final drive and ratios to fit for a circuit."},
+        description = {"Says what a lap makes of the gears, and which final drive and ratios to fit."},
         customSynopsis = {
             "lapwright gearing CAR CIRCUIT [--final-drives VALUES] [--ratio GEAR=VALUES]...",
             "                  [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"

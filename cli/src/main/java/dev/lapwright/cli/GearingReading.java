@@ -111,21 +111,23 @@ final class GearingReading {
     }
 
     private String axis(SweepAxis axis) {
-        List<GearingChoice> laps = given.choices(axis.name()).stream()
-                .filter(choice -> choice.lap().isPresent())
-                .toList();
-        DoubleSummaryStatistics times = laps.stream()
-                .mapToDouble(choice -> choice.lap().get().lapTime())
-                .summaryStatistics();
         Optional<GearingChoice> best = outcome.best(given, axis);
         if (best.isEmpty()) {
             return "None of the values of " + axis.name() + " gives a lap.";
         }
-        if (laps.size() > 1 && times.getMax() - times.getMin() < GearingOutcome.NOTHING_S) {
+        double worth = result.scenarios().stream()
+                .mapToDouble(scenario -> worth(scenario, axis))
+                .max()
+                .orElse(0);
+        if (axis.count() > 1 && worth < GearingOutcome.NOTHING_S) {
             return axis.name() + " makes no difference here.";
         }
+        if (axis.count() > 1 && worth < AS_GOOD_S) {
+            return axis.name() + " makes next to no difference here: " + seconds(worth) + " between the fastest, "
+                    + Numbers.plain(best.get().value()) + ", and the slowest, less than a driver's own laps differ.";
+        }
         StringBuilder text = new StringBuilder("For this circuit fit ");
-        text.append(said(axis, best.get())).append(", ").append(worth(given, best.get()));
+        text.append(said(axis, best.get())).append(", ").append(against(given, best.get()));
         text.append(asGood(axis, best.get())).append(atTheEnd(axis, best.get()));
         for (GearingScenario scenario :
                 result.scenarios().subList(1, result.scenarios().size())) {
@@ -134,7 +136,16 @@ final class GearingReading {
         return text.toString();
     }
 
-    private String worth(GearingScenario scenario, GearingChoice best) {
+    /** Between the fastest and the slowest, s. */
+    private static double worth(GearingScenario scenario, SweepAxis axis) {
+        DoubleSummaryStatistics gains = scenario.choices(axis.name()).stream()
+                .filter(choice -> choice.lap().isPresent())
+                .mapToDouble(scenario::gain)
+                .summaryStatistics();
+        return gains.getCount() == 0 ? 0 : gains.getMax() - gains.getMin();
+    }
+
+    private String against(GearingScenario scenario, GearingChoice best) {
         String against = outcome.isFitted(best)
                 ? "the one fitted"
                 : slowerOrFaster(scenario.gain(best)) + (isNothing(scenario.gain(best)) ? " as" : " than")

@@ -162,8 +162,8 @@ class GearingCommandTest {
 
     @Test
     void aCarWithOneGearShiftsNeverAndLeavesNoGearUnused() throws IOException {
-        Path file = folder.resolve("one-gear.json");
-        Run copied = Run.of("demo", "gt-talvex", "--to", file.toString());
+        Path file = folder.resolve("gt-talvex.json");
+        Run copied = Run.of("demo", "gt-talvex", "--to", folder.toString());
         assertThat(copied.code()).as(copied.err()).isZero();
         Map<String, Object> car = JsonTree.object(Files.readString(file));
         JsonTree.object(car, "gearbox").put("ratios", List.of(1.45));
