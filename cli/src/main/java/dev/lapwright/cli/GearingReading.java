@@ -72,10 +72,18 @@ final class GearingReading {
                     + " rpm below it.";
         }
         String cost = lap.limiterCost() < GearingOutcome.NOTHING_S
-                ? "a limit 10 % higher would gain nothing"
-                : "a limit 10 % higher would gain " + seconds(lap.limiterCost()) + ", so that is the most it costs";
-        return "The limiter costs time: the car is on it for " + Numbers.fixed(lap.limiterTime(), 2) + " s; " + cost
-                + " (a comparison, no advice: the limit is the engine maker's)." + nextLonger();
+                ? "without it the lap would gain nothing."
+                : "without it, at up to " + Numbers.fixed(lap.freeRevLimit(), 0) + " rpm, the lap would gain "
+                        + seconds(lap.limiterCost())
+                        + ", the most that it costs (a comparison, no advice: the limit is the engine maker's).";
+        return costly(lap) + "the car is on it for " + Numbers.fixed(lap.limiterTime(), 2) + " s; " + cost
+                + nextLonger();
+    }
+
+    private static String costly(GearingLap lap) {
+        return lap.limiterCost() < GearingOutcome.NOTHING_S
+                ? "The limiter costs no time: "
+                : "The limiter costs time: ";
     }
 
     /** What the next longer final drive of those tried is worth. */

@@ -26,8 +26,10 @@ import java.util.stream.DoubleStream;
  * }</pre>
  */
 public final class Gearing {
-    /** The rev limit that tells what the limiter costs, over the car's own. */
-    static final double RAISED = 1.1;
+    /** Steps of the rev limit over the car's own by which it is raised until it is never held, and how often at most. */
+    private static final double RAISED_BY = 0.1;
+
+    private static final int MOST_STEPS = 10;
 
     /** Greatest share of drag that a tow may take away. */
     private static final double GREATEST_TOW = 0.6;
@@ -154,17 +156,15 @@ public final class Gearing {
     }
 
     private static GearingLap read(LapSolver solver, Lap lap) {
-        return GearingReader.read(lap, limiterCost(solver, lap));
-    }
-
-    private static double limiterCost(LapSolver solver, Lap lap) {
-        if (!(GearingReader.limiterTime(lap) > 0)) {
-            return 0;
-        }
         Car limited = lap.vehicle().car();
-        double raised = Math.min(RAISED * limited.value(Quantity.REV_LIMIT), Quantity.REV_LIMIT.max());
-        Car freed = limited.with(Quantity.REV_LIMIT, raised);
-        return lap.time() - solver.lapTime(Vehicle.of(freed, lap.vehicle().conditions()));
+        Lap free = lap;
+        for (int step = 1; step <= MOST_STEPS && GearingReader.limiterTime(free) > 0; step++) {
+            double raised = limited.value(Quantity.REV_LIMIT) * (1 + RAISED_BY * step);
+            Car freed = limited.with(Quantity.REV_LIMIT, Math.min(raised, Quantity.REV_LIMIT.max()));
+            free = solver.solve(Vehicle.of(freed, lap.vehicle().conditions()));
+        }
+        return GearingReader.read(
+                lap, lap.time() - free.time(), free.vehicle().car().value(Quantity.REV_LIMIT));
     }
 
     /** The share is taken of the whole drag at top speed, from the area of the body. */

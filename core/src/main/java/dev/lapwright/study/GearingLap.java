@@ -18,8 +18,10 @@ import java.util.Optional;
  * @param gearsUsed those the car is driven in, rising; a gear passed only under braking is not used
  * @param timeInGear s, first gear first; adds up to the lap time
  * @param limiterTime time on the rev limiter, s
- * @param limiterCost what a rev limit {@value Gearing#RAISED} times as high would gain, s, the torque at the limit held up to
- *     the new one: at most what the limiter costs. Zero where the limiter is not reached.
+ * @param limiterCost what a rev limit that is never held would gain, s, the torque at the limit held up to the new one: at
+ *     most what the limiter costs. Zero where the limiter is not held.
+ * @param freeRevLimit that limit, 1/min: the car's own, raised in steps of a tenth of it until it is never held, at most to
+ *     twice as much
  * @param shifts in driving order
  */
 public record GearingLap(
@@ -34,6 +36,7 @@ public record GearingLap(
         double[] timeInGear,
         double limiterTime,
         double limiterCost,
+        double freeRevLimit,
         List<GearingShift> shifts) {
     public GearingLap {
         gearsUsed = List.copyOf(gearsUsed);

@@ -28,9 +28,12 @@ final class GearingReader {
         timeInGear = new double[drivetrain.gears()];
     }
 
-    /** @param limiterCost s, found by another lap */
-    static GearingLap read(Lap lap, double limiterCost) {
-        return new GearingReader(lap).read(limiterCost);
+    /**
+     * @param limiterCost s, found by other laps
+     * @param freeRevLimit at which that was found, 1/min
+     */
+    static GearingLap read(Lap lap, double limiterCost, double freeRevLimit) {
+        return new GearingReader(lap).read(limiterCost, freeRevLimit);
     }
 
     /** Time on the rev limiter, s. */
@@ -38,7 +41,7 @@ final class GearingReader {
         return lap.time() * lap.limitShares().getOrDefault(Limit.REV_LIMIT, 0.0);
     }
 
-    private GearingLap read(double limiterCost) {
+    private GearingLap read(double limiterCost, double freeRevLimit) {
         for (int i = 0; i + 1 < s.length; i++) {
             cell(i);
         }
@@ -60,6 +63,7 @@ final class GearingReader {
                 timeInGear,
                 limiterTime(lap),
                 limiterCost,
+                freeRevLimit,
                 shifts);
     }
 
@@ -71,10 +75,8 @@ final class GearingReader {
         while (gear != last) {
             int next = gear < last ? gear + 1 : gear - 1;
             double speed = drivetrain.shiftSpeed(Math.min(gear, next));
-            // v² varies linearly between stations, as it does in Lap.timeAt.
-            double part = (speed * speed - v[i] * v[i]) / (v[i + 1] * v[i + 1] - v[i] * v[i]);
-            double at = s[i] + Math.max(0, Math.min(1, part)) * (s[i + 1] - s[i]);
-            double time = Math.max(from, Math.min(t[i + 1], lap.timeAt(at)));
+            double at = passed(i, speed);
+            double time = Math.max(from, Math.min(t[i + 1], t[i] + 2 * (at - s[i]) / (v[i] + speed)));
             timeInGear[gear - 1] += time - from;
             shifts.add(new GearingShift(
                     gear,
@@ -90,6 +92,16 @@ final class GearingReader {
             gear = next;
         }
         timeInGear[gear - 1] += t[i + 1] - from;
+    }
+
+    /** Where in a cell a speed is passed, m. */
+    private double passed(int i, double speed) {
+        double gained = speed * speed - v[i] * v[i];
+        double part = gained / (v[i + 1] * v[i + 1] - v[i] * v[i]);
+        double even = s[i] + Math.max(0, Math.min(1, part)) * (s[i + 1] - s[i]);
+        // v² varies all but linearly with distance, up to an upshift as it does where the cell begins, then less.
+        double a = lap.value(Channel.ACCELERATION, i);
+        return speed > v[i] && a > 0 ? Math.min(even, s[i] + gained / (2 * a)) : even;
     }
 
     /** Time from a moment in cell i until the next station that is braked at, s. */

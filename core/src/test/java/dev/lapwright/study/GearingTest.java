@@ -119,9 +119,10 @@ class GearingTest {
     }
 
     @Test
-    void theLimitersCostIsWhatATenthMoreEngineSpeedGains() {
+    void theLimitersCostIsWhatALimitThatIsNeverHeldGains() {
         for (GearingChoice choice : drives(LENGTH).choices()) {
-            double gain = closedForm(choice.value(), LENGTH, 1) - closedForm(choice.value(), LENGTH, 1.1);
+            double gain = closedForm(choice.value(), LENGTH, 1)
+                    - closedForm(choice.value(), LENGTH, Double.POSITIVE_INFINITY);
             assertThat(choice.lap().orElseThrow().limiterCost()).isCloseTo(gain, within(2 * TIME));
         }
     }
@@ -288,6 +289,82 @@ class GearingTest {
         assertThat(gears.get(2).limitSpeed()).isCloseTo(60, within(1e-9));
         assertThat(gears.get(2).toSpeed()).isCloseTo(60, within(1e-9));
         assertThat(gears.get(2).overallRatio()).isEqualTo(2.5);
+    }
+
+    /** 1000 N in first gear up to 30 m/s, half of it in second up to 60 m/s: 1 and 0.5 m/s². */
+    private static Car twoGears() {
+        return PlainCar.ofMass(MASS)
+                .friction(4)
+                .brakes(9.80665 * MASS)
+                .force(1000)
+                .topSpeed(30)
+                .gears(1, 0.5)
+                .car();
+    }
+
+    private static GearingLap baseline(Car car, Track track) {
+        return Gearing.of(car, track, Conditions.STANDARD).run().asGiven().baseline();
+    }
+
+    @Test
+    void aShiftIsWhereAndWhenPlainMechanicsHasIt() {
+        GearingLap lap = baseline(twoGears(), straight(LENGTH));
+        assertThat(lap.shifts()).hasSize(1);
+        GearingShift shift = lap.shifts().get(0);
+        // From 20 to 30 m/s at 1 m/s²: 250 m, 10 s. Even acceleration, v² even over distance: half a millisecond.
+        assertThat(shift.at()).isCloseTo(250, within(30 * TIME));
+        assertThat(shift.time()).isCloseTo(10, within(TIME));
+        assertThat(lap.timeInGear()[0]).isCloseTo(10, within(TIME));
+        assertThat(shift.engineSpeedBefore()).isCloseTo(lap.revLimit(), within(1e-6));
+        assertThat(shift.engineSpeedAfter()).isCloseTo(lap.revLimit() / 2, within(1e-6));
+        assertThat(shift.timeToBraking()).isInfinite();
+        assertThat(shift.brakingWithin(1e9)).isFalse();
+    }
+
+    @Test
+    void theTimeFromAnUpshiftToBrakingIsThatOfPlainMechanics() {
+        // At 400 m no more than 20 m/s are allowed; brakes of the car's own weight slow it at g and by nothing else.
+        double end = 400;
+        TrackPoint slow = new TrackPoint(end, 0, 0, 0, 0, 1, 5, 5, 20);
+        TrackPoint last = new TrackPoint(end + 10, 0, 0, 0, 0, 1, 5, 5, 20);
+        Track track =
+                Track.open("to a limit", ENTRY, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(end, 0), slow, last));
+        double g = PlainCar.GRAVITY;
+        // v² = 900 + (s - 250) meets v² = 400 + 2 g (400 - s).
+        double at = (400 + 2 * g * end - 900 + 250) / (1 + 2 * g);
+        double speed = Math.sqrt(900 + at - 250);
+        GearingShift shift = baseline(twoGears(), track).upshifts().get(0);
+        // Braking begins inside a cell and is seen at its end.
+        assertThat(shift.timeToBraking()).isCloseTo((speed - 30) / 0.5, within(longestCell() / 20));
+        assertThat(shift.brakingWithin(shift.timeToBraking() + 1e-9)).isTrue();
+        assertThat(shift.brakingWithin(shift.timeToBraking() - 1e-9)).isFalse();
+    }
+
+    @Test
+    void anUpshiftInACornerIsSaidToBeInIt() {
+        // A bend of 200 m radius from 100 to 500 m; at 30 m/s it asks for less than half a g of the four there are.
+        Track track = new SegmentPath(
+                        List.of(Segment.straight(100), Segment.arc(400, 200), Segment.straight(100)), false, 1)
+                .openTrack("bend", ENTRY);
+        GearingLap lap = baseline(twoGears(), track);
+        assertThat(lap.upshiftsInCorners()).hasSize(1);
+        assertThat(lap.upshiftsInCorners().get(0).corner().orElseThrow().number())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void aTopGearThatIsNeverReachedIsUnused() {
+        // Third gear is taken at 60 m/s, which 800 m do not give at 1 and 0.5 m/s².
+        Car car = PlainCar.ofMass(MASS)
+                .force(1000)
+                .topSpeed(30)
+                .gears(1, 0.5, 0.4)
+                .car();
+        GearingLap lap = baseline(car, straight(LENGTH));
+        assertThat(lap.topGearUnused()).isTrue();
+        assertThat(lap.gearsUsed()).containsExactly(1, 2);
+        assertThat(lap.gearsUnused()).containsExactly(3);
+        assertThat(lap.timeInGear()[2]).isZero();
     }
 
     @Test

@@ -106,6 +106,7 @@ public final class GearingSummary {
         tree.put("timeInGearS", InputHash.list(lap.timeInGear()));
         tree.put("timeOnLimiterS", lap.limiterTime());
         tree.put("limiterCostsAtMostS", lap.limiterCost());
+        tree.put("freeRevLimitRpm", lap.freeRevLimit());
         tree.put("shifts", lap.shifts().stream().map(GearingSummary::shift).toList());
         return tree;
     }
