@@ -215,7 +215,7 @@ final class GearingReading {
         List<String> others = new ArrayList<>();
         for (GearingChoice choice : given.choices(axis.name())) {
             boolean close = choice.lap().isPresent() && given.gain(best) - given.gain(choice) < AS_GOOD_S;
-            if (close && choice != best) {
+            if (close && !choice.equals(best)) {
                 others.add(Numbers.plain(choice.value()));
             }
         }

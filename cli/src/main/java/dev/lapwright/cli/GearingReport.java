@@ -204,7 +204,7 @@ final class GearingReport {
 
     private boolean isBest(GearingScenario scenario, SweepAxis axis, GearingChoice choice) {
         return axis.count() > 1
-                && outcome.best(scenario, axis).filter(best -> best == choice).isPresent();
+                && outcome.best(scenario, axis).filter(choice::equals).isPresent();
     }
 
     private void failures(List<GearingChoice> choices) {
