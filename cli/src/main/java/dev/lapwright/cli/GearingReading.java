@@ -130,7 +130,7 @@ final class GearingReading {
         if (axis.count() > 1 && worth < GearingOutcome.NOTHING_S) {
             return axis.name() + " makes no difference here.";
         }
-        if (axis.count() > 1 && worth < AS_GOOD_S) {
+        if (axis.count() > 1 && worth < AS_GOOD_S && !outcome.isFinalDrive(axis)) {
             return axis.name() + " makes next to no difference here: " + seconds(worth) + " between the fastest, "
                     + Numbers.plain(best.get().value()) + ", and the slowest, less than a driver's own laps differ.";
         }
