@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param lapTime s
  * @param topSpeed highest speed reached, m/s
  * @param topSpeedAt where, m, to the nearest station
+ * @param lowestSpeed lowest speed anywhere, m/s
  * @param nextCorner the corner that comes after that place, if any
  * @param gearAtTopSpeed from 1
  * @param engineSpeedAtTopSpeed 1/min
@@ -28,6 +29,7 @@ public record GearingLap(
         double lapTime,
         double topSpeed,
         double topSpeedAt,
+        double lowestSpeed,
         Optional<Corner> nextCorner,
         int gearAtTopSpeed,
         double engineSpeedAtTopSpeed,

@@ -3,6 +3,7 @@ package dev.lapwright.study;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,12 +50,14 @@ final class GearingReader {
         for (int i = 1; i < v.length; i++) {
             fastest = v[i] > v[fastest] ? i : fastest;
         }
-        double top = lap.figures().topSpeed();
+        LapFigures figures = lap.figures();
+        double top = figures.topSpeed();
         int gear = drivetrain.gearAt(top);
         return new GearingLap(
                 lap.time(),
                 top,
                 s[fastest],
+                figures.minimumSpeed(),
                 corners.after(s[fastest]),
                 gear,
                 drivetrain.engineSpeed(gear, top),
