@@ -23,6 +23,7 @@ import dev.lapwright.checks.PlainCar;
 import dev.lapwright.curve.CubicTable;
 import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.lap.CarFigures;
+import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.powertrain.Differential;
 import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.study.SweepAxis;
@@ -132,6 +133,24 @@ class DoorGuardTest {
                 new Door("distance", RUN::pointAt),
                 new Door("station spacing", StationSpacing.DEFAULT::scaled),
                 new Door("speed", v -> CarFigures.of(PlainCar.ofMass(1000).vehicle(), v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).engineSpeed(1, v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).gearAt(v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).force(1, v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(v, 0, 0)),
+                new Door(
+                        "head wind",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(20, v, 0)),
+                new Door(
+                        "slope",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(20, 0, v)),
                 new Door("rear-wing", v -> new SweepAxis("rear-wing", new double[] {1, v})),
                 new Door("rear-wing first", v -> SweepAxis.stepped("rear-wing", v, 1, 1)),
                 new Door("rear-wing last", v -> SweepAxis.stepped("rear-wing", 0, v, 1)),

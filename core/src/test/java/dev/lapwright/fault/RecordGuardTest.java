@@ -22,6 +22,13 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.GearingChoice;
+import dev.lapwright.study.GearingGear;
+import dev.lapwright.study.GearingLap;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.GearingShift;
+import dev.lapwright.study.GearingTraction;
 import dev.lapwright.study.Interaction;
 import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.track.Corner;
@@ -63,6 +70,14 @@ class RecordGuardTest {
             CornerFigures.class,
             LapFigures.class,
             CarFigures.class,
+            ComparisonPart.class,
+            ComparisonPart.Drive.class,
+            GearingChoice.class,
+            GearingGear.class,
+            GearingLap.class,
+            GearingScenario.class,
+            GearingShift.class,
+            GearingTraction.class,
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
