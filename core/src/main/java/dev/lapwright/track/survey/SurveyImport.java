@@ -127,6 +127,7 @@ public final class SurveyImport {
                         track.length(),
                         sampled.climb(),
                         survey.hasElevation() ? elevationReport(elevation, z, sampled) : null,
+                        null,
                         warnings));
     }
 
