@@ -19,7 +19,9 @@ public record ColumnChoice(String column, String heading, String unit) {
         int equals = text.indexOf('=');
         if (equals < 1 || equals == text.length() - 1) {
             throw new InvalidValueException(
-                    "column", "'" + text + "' names no column", "write it like speed=GPS speed or speed=GPS speed:km/h");
+                    "column",
+                    "'" + text + "' names no column",
+                    "write it like speed=GPS speed or speed=GPS speed:km/h");
         }
         CsvColumn column = CsvColumn.named(text.substring(0, equals));
         String heading = text.substring(equals + 1).trim();

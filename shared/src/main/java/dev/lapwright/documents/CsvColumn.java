@@ -95,7 +95,10 @@ enum CsvColumn {
         throw new InvalidValueException(
                 "column",
                 "'" + text + "' is nothing that a column may hold",
-                "use one of: " + String.join(", ", Arrays.stream(values()).map(CsvColumn::title).toList()));
+                "use one of: "
+                        + String.join(
+                                ", ",
+                                Arrays.stream(values()).map(CsvColumn::title).toList()));
     }
 
     /** A heading understood. */
@@ -106,7 +109,8 @@ enum CsvColumn {
         String heading = text.toLowerCase(Locale.ROOT).trim();
         int open = Math.max(heading.lastIndexOf('('), heading.lastIndexOf('['));
         if (open > 0) {
-            String unit = heading.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
+            String unit =
+                    heading.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
             CsvColumn column = byHeading(letters(heading.substring(0, open)));
             // A note in brackets is no unit.
             return column == null ? null : column.heading(column.knows(unit) ? unit : "", heading);

@@ -31,7 +31,11 @@ final class CsvHeader {
             } else {
                 CsvColumn.Heading heading = CsvColumn.of(choice.heading());
                 boolean says = heading != null && heading.column() == column;
-                place(column, index, choice.heading(), choice.unit().isEmpty() && says ? heading.unit() : choice.unit());
+                place(
+                        column,
+                        index,
+                        choice.heading(),
+                        choice.unit().isEmpty() && says ? heading.unit() : choice.unit());
             }
         }
         Map<CsvColumn, Integer> seen = new EnumMap<>(CsvColumn.class);
@@ -84,8 +88,7 @@ final class CsvHeader {
     }
 
     boolean isLog() {
-        return has(CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION)
-                && (has(CsvColumn.DISTANCE) || has(CsvColumn.TIME));
+        return has(CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION) && (has(CsvColumn.DISTANCE) || has(CsvColumn.TIME));
     }
 
     /** Takes the units from a row that holds nothing but units, as loggers write below the headings; false if it does not. */
@@ -94,8 +97,7 @@ final class CsvHeader {
         Map<CsvColumn, Place> read = new EnumMap<>(CsvColumn.class);
         for (Map.Entry<CsvColumn, Place> entry : places.entrySet()) {
             Place place = entry.getValue();
-            String unit =
-                    row.text(place.index()).replaceAll("[()\\[\\]]", "").trim();
+            String unit = row.text(place.index()).replaceAll("[()\\[\\]]", "").trim();
             any = any || !unit.isEmpty();
             if (!unit.isEmpty() && !entry.getKey().knows(unit)) {
                 return false;
@@ -105,7 +107,11 @@ final class CsvHeader {
                     unit.isEmpty()
                             ? place
                             : new Place(
-                                    place.index(), place.heading(), unit, entry.getKey().factor(unit), true));
+                                    place.index(),
+                                    place.heading(),
+                                    unit,
+                                    entry.getKey().factor(unit),
+                                    true));
         }
         if (any) {
             places.putAll(read);

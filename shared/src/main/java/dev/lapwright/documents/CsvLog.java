@@ -9,8 +9,8 @@ import java.util.List;
 
 /** The laps of a log under its headings: a new one begins where the lap's number changes, or distance or time starts anew. */
 final class CsvLog {
-    private static final List<CsvColumn> COLUMNS = List.of(
-            CsvColumn.DISTANCE, CsvColumn.TIME, CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION, CsvColumn.LAP);
+    private static final List<CsvColumn> COLUMNS =
+            List.of(CsvColumn.DISTANCE, CsvColumn.TIME, CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION, CsvColumn.LAP);
     /** What a distance may fall by without beginning a new lap: jitter, m. */
     private static final double JITTER = 10;
     /** No log has so few samples a second. */

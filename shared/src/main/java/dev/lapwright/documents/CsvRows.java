@@ -52,7 +52,8 @@ final class CsvRows {
     }
 
     private static double clock(String text) {
-        String time = text.substring(Math.max(text.lastIndexOf('T'), text.lastIndexOf(' ')) + 1).replaceAll("Z$", "");
+        String time = text.substring(Math.max(text.lastIndexOf('T'), text.lastIndexOf(' ')) + 1)
+                .replaceAll("Z$", "");
         double seconds = 0;
         for (String part : time.split(":", -1)) {
             if (!part.matches("\\d+(\\.\\d*)?")) {

@@ -60,7 +60,8 @@ final class GpxSurvey {
             if (time == null) {
                 return new double[0];
             }
-            times[i] = Duration.between(points.get(0).getTime().orElse(time), time).toMillis() / 1000.0;
+            times[i] =
+                    Duration.between(points.get(0).getTime().orElse(time), time).toMillis() / 1000.0;
         }
         return times;
     }

@@ -15,6 +15,7 @@ final class CrossValidation {
     private static final int NEIGHBOURS = 2;
     /** A step of the grid is then known to a hundredth: far closer than the data tell the strength. */
     private static final int REFINEMENTS = 8;
+
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     /**

@@ -86,7 +86,8 @@ public final class EventLaps {
             return new OfSurvey(survey, null, 0);
         }
         double[] durations = laps.stream()
-                .mapToDouble(lap -> passages.get(lap[1]).time() - passages.get(lap[0]).time())
+                .mapToDouble(lap ->
+                        passages.get(lap[1]).time() - passages.get(lap[0]).time())
                 .toArray();
         LapPick pick = LapPick.of(durations, wanted);
         int[] lap = laps.get(pick.number() - 1);
@@ -145,10 +146,10 @@ public final class EventLaps {
                 double y = p.y() + share * (q.y() - p.y()) - gate.y();
                 boolean within = Math.abs(-x * gate.north() + y * gate.east()) <= HALF_GATE;
                 Gate here = gate(i);
-                boolean sameWay = here != null
-                        && here.east() * gate.east() + here.north() * gate.north() >= SAME_WAY;
+                boolean sameWay = here != null && here.east() * gate.east() + here.north() * gate.north() >= SAME_WAY;
                 double place = way[i] + share * (way[i + 1] - way[i]);
-                boolean again = found.isEmpty() || place - found.get(found.size() - 1).way() >= SHORTEST;
+                boolean again =
+                        found.isEmpty() || place - found.get(found.size() - 1).way() >= SHORTEST;
                 if (within && sameWay && again) {
                     double time = times.length == 0 ? Double.NaN : times[i] + share * (times[i + 1] - times[i]);
                     found.add(new Passage(i, place, time));
@@ -199,8 +200,7 @@ public final class EventLaps {
                     p.widthLeft(),
                     p.widthRight()));
         }
-        return new OfSurvey(
-                new Survey(lap, survey.hasElevation(), survey.hasWidths()), pick, first.distanceTo(last));
+        return new OfSurvey(new Survey(lap, survey.hasElevation(), survey.hasWidths()), pick, first.distanceTo(last));
     }
 
     private SurveyPoint between(Passage passage) {

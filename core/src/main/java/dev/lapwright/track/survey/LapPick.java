@@ -56,7 +56,8 @@ public record LapPick(int number, int count, String how) {
 
     /** The laps of a log that are as long as the others; the first and the last are often not whole. */
     static List<RecordedLap> whole(List<RecordedLap> laps) {
-        double[] lengths = laps.stream().mapToDouble(RecordedLap::length).sorted().toArray();
+        double[] lengths =
+                laps.stream().mapToDouble(RecordedLap::length).sorted().toArray();
         double usual = lengths[lengths.length / 2];
         List<RecordedLap> whole = new ArrayList<>();
         for (RecordedLap lap : laps) {

@@ -71,8 +71,7 @@ public final class LoggedLapImport {
         warnings.addAll(odd);
         SplineKnots knots = knots(extent);
         CrossValidation.Result turning = smooth(knots, acceleration);
-        CubicSpline smoothSpeed =
-                CrossValidation.best(knots, speed).splines().get(0);
+        CubicSpline smoothSpeed = CrossValidation.best(knots, speed).splines().get(0);
         int steps = Math.max(SurveyPreparation.FEWEST, (int) Math.ceil(knots.span() / STEP));
         double step = knots.span() / steps;
         double[] curvature = new double[steps + 1];
@@ -106,9 +105,8 @@ public final class LoggedLapImport {
         ImportedTrack found = SurveyImport.of(name, survey, choices.withSmoothing(0));
         ImportReport plan = found.report();
         warnings.addAll(plan.warnings());
-        double uncertainty = turning.noise()
-                * Math.sqrt(passed(turning.wavelength(), knots.meanStep()))
-                * Math.sqrt(inverse);
+        double uncertainty =
+                turning.noise() * Math.sqrt(passed(turning.wavelength(), knots.meanStep())) * Math.sqrt(inverse);
         return new ImportedTrack(
                 found.track(),
                 plan.ofLog(report, turning.wavelength(), choices.smoothing().isEmpty(), uncertainty, warnings));
@@ -167,7 +165,8 @@ public final class LoggedLapImport {
 
     private void warnOfClosure(LogReport report, double length) {
         if (Math.abs(report.headingError()) > LARGE_HEADING || report.positionGap() > LARGE_GAP * length) {
-            warnings.add("closing the loop took large changes; the shape is rough, and a map or positions would be better");
+            warnings.add(
+                    "closing the loop took large changes; the shape is rough, and a map or positions would be better");
         }
     }
 

@@ -19,6 +19,9 @@ final class LoopClosure {
     private static final double WORST_HEADING = Math.toRadians(90);
 
     private static final double WORST_GAP = 0.15;
+    private static final double MPH = 0.44704;
+    /** Less than half of what lies between the ratios told apart, 9.8 and 13. */
+    private static final double SAME_RATIO = 0.08;
     private static final int STEPS = 30;
     private static final double CLOSED = 1e-6;
 
@@ -43,7 +46,7 @@ final class LoopClosure {
                     "log",
                     "the lap turns by " + Math.round(Math.toDegrees(turning)) + "° in all, where one round turns by "
                             + Math.round(Math.toDegrees(wanted)) + "°",
-                    hint.isEmpty() ? "give one whole lap, and check the units of speed and acceleration" : hint);
+                    hint.isEmpty() ? remedy(wanted / turning) : hint);
         }
         double length = step * (measured.length - 1);
         double[] level = new double[measured.length];
@@ -55,8 +58,8 @@ final class LoopClosure {
         if (!(positionGap <= WORST_GAP * length)) {
             throw new InvalidValueException(
                     "log",
-                    "the lap ends " + Math.round(positionGap) + " m from where it began, after "
-                            + Math.round(length) + " m",
+                    "the lap ends " + Math.round(positionGap) + " m from where it began, after " + Math.round(length)
+                            + " m",
                     hint.isEmpty() ? "give one whole lap, and check the units of speed and acceleration" : hint);
         }
         curvature = close(level, path, wanted);
@@ -65,6 +68,23 @@ final class LoopClosure {
             largest = Math.max(largest, Math.abs(curvature[i] - measured[i]));
         }
         largestChange = largest;
+    }
+
+    /** Curvature goes with a/v², and over distances from times with a/v: each unit taken for another has its own ratio. */
+    private static String remedy(double ratio) {
+        String looks = "";
+        if (near(ratio, 3.6) || near(ratio, 3.6 * 3.6)) {
+            looks = "speeds look like km/h taken for m/s; put the unit in the heading, as in speed (km/h); ";
+        } else if (near(ratio, 1 / MPH) || near(ratio, 1 / (MPH * MPH))) {
+            looks = "speeds look like mph taken for m/s; put the unit in the heading, as in speed (mph); ";
+        } else if (near(ratio, 9.80665)) {
+            looks = "lateral accelerations look like g; put the unit in the heading, as in lateral acceleration (g); ";
+        }
+        return looks + "give one whole lap, and check the units of speed and acceleration";
+    }
+
+    private static boolean near(double ratio, double wanted) {
+        return Math.abs(ratio / wanted - 1) < SAME_RATIO;
     }
 
     private static double[] close(double[] level, DeadReckoning first, double wanted) {

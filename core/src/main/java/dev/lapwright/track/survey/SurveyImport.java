@@ -61,8 +61,9 @@ public final class SurveyImport {
         double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
         SplineKnots knots = chordKnots();
         // The last pass alone needs the best strength; the ones before only tell it where to look.
-        double wavelength =
-                choices.smoothing().isPresent() ? choices.smoothing().getAsDouble() : CrossValidation.rough(knots, x, y);
+        double wavelength = choices.smoothing().isPresent()
+                ? choices.smoothing().getAsDouble()
+                : CrossValidation.rough(knots, x, y);
         CrossValidation.Result plan = CrossValidation.byHand(knots, wavelength, x, y);
         PlanCurve curve =
                 new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
@@ -90,6 +91,7 @@ public final class SurveyImport {
                 .laidOut(
                         start,
                         survey.hasElevation() ? elevation.splines().get(0).valueAtKnot(0) : 0);
+        warnings.addAll(SurveyUnits.odd(survey, sampled.steepest()));
         int tightest = sampled.tightest();
         double curvature = Math.abs(sampled.planCurvature()[tightest]);
         if (curvature * LEAST_RADIUS > 1) {

@@ -66,8 +66,7 @@ class EventLapsTest {
     @Test
     void theFastestIsTakenWhereTimesAreKnown() {
         List<SurveyPoint> points = driven(0.25, 3.75);
-        EventLaps.OfSurvey found =
-                EventLaps.pick(Shapes.plan(points), times(0.25, points.size()), OptionalInt.empty());
+        EventLaps.OfSurvey found = EventLaps.pick(Shapes.plan(points), times(0.25, points.size()), OptionalInt.empty());
         // Each lap begins a quarter further on: three quarters at 38 s and one at 37 s for the third.
         assertThat(found.pick().number()).isEqualTo(3);
         assertThat(found.pick().how()).isEqualTo("lap 3 of 3 whole laps taken, the fastest, 37.75 s");
@@ -110,8 +109,7 @@ class EventLapsTest {
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void errorsOfTheReceiverDoNotMakeLaps(long seed) {
-        EventLaps.OfSurvey found =
-                pick(Shapes.noisy(driven(0.1, 4.6), 1.0, seed), OptionalInt.empty());
+        EventLaps.OfSurvey found = pick(Shapes.noisy(driven(0.1, 4.6), 1.0, seed), OptionalInt.empty());
         assertThat(found.pick().count()).isEqualTo(4);
         // Noise of 1 m lengthens by the deviation σ sqrt(h ∫κ² ds) = sqrt(2.8 · 0.079) = 0.5 m; five of them.
         assertThat(length(found.survey())).isCloseTo(LAP, within(2.5));
@@ -137,8 +135,8 @@ class EventLapsTest {
     @Test
     void aRoadBackBesideTheRoadOutIsNoLap() {
         // A long hairpin course, 12 m from lane to lane, surveyed once with errors.
-        List<SurveyPoint> points = Shapes.noisy(
-                Shapes.sampled(600, 800 + 12 * Math.PI, s -> Shapes.stadium(400, 6, s)), 0.5, 7);
+        List<SurveyPoint> points =
+                Shapes.noisy(Shapes.sampled(600, 800 + 12 * Math.PI, s -> Shapes.stadium(400, 6, s)), 0.5, 7);
         assertThat(pick(points, OptionalInt.empty()).pick()).isNull();
     }
 

@@ -41,9 +41,7 @@ class LoggedLapImportTest {
             double t = 2 * Math.PI * i / COUNT;
             s[i] = i == 0
                     ? 0
-                    : s[i - 1]
-                            + integral.integrate(
-                                    1000, LoggedLapImportTest::pace, t - 2 * Math.PI / COUNT, t);
+                    : s[i - 1] + integral.integrate(1000, LoggedLapImportTest::pace, t - 2 * Math.PI / COUNT, t);
             v[i] = speed(t);
             a[i] = fault.applyAsDouble(v[i] * v[i] * A * B / Math.pow(pace(t), 3));
         }
