@@ -209,6 +209,19 @@ class LoggedLapImportTest {
     }
 
     @Test
+    void slowSpeedsInKilometresPerHourBetrayThemselvesByTheTurning() {
+        LoggedLap log = log(a -> a);
+        double[] v = log.speed();
+        for (int i = 0; i < v.length; i++) {
+            v[i] *= 3.6;
+        }
+        // Curvature is a/v², so that a round turns by 360°/3.6² = 28°.
+        refuses(
+                new LoggedLap(log.distance(), v, log.lateralAcceleration()),
+                "turns by 28° in all, where one round turns by 360°; speeds look like km/h");
+    }
+
+    @Test
     void aLogOfACarThatStandsIsRefused() {
         refuses(new LoggedLap(new double[100], new double[100], new double[100]), "0 samples faster than 5 m/s");
     }
