@@ -102,9 +102,11 @@ class CsvLogTest {
 
     @Test
     void aNewLapBeginsWithItsNumberOrWhereDistanceStartsAnew() {
-        assertThat(read("lap,distance,v,ay\n1,0,20,1\n1,20,20,1\n2,40,20,1\n2,60,20,1\n").laps())
+        assertThat(read("lap,distance,v,ay\n1,0,20,1\n1,20,20,1\n2,40,20,1\n2,60,20,1\n")
+                        .laps())
                 .hasSize(2);
-        assertThat(read("distance,v,ay\n0,20,1\n900,20,1\n0,20,1\n900,20,1\n0,20,1\n").laps())
+        assertThat(read("distance,v,ay\n0,20,1\n900,20,1\n0,20,1\n900,20,1\n0,20,1\n")
+                        .laps())
                 .hasSize(3);
     }
 
@@ -143,8 +145,7 @@ class CsvLogTest {
     void degreesInColumnsGoToThePlaneLikeThoseOfGeoJson() {
         SurveyFile csv = read("lon,lat,ele (ft),time\n9,45,100,0\n9.01,45,200,1\n");
         SurveyPoint there = Surveys.read(new DocumentSource(
-                        "a.geojson",
-                        "{\"type\": \"LineString\", \"coordinates\": [[9,45,30.48],[9.01,45,60.96]]}"))
+                        "a.geojson", "{\"type\": \"LineString\", \"coordinates\": [[9,45,30.48],[9.01,45,60.96]]}"))
                 .points()
                 .get(1);
         SurveyPoint here = csv.survey().points().get(1);

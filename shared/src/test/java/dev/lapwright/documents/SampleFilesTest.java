@@ -21,8 +21,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Real files that packages of others carry as test data; where they come from stands in {@code samples/README.md}. */
 class SampleFilesTest {
     private static SurveyFile gpx(String name) throws IOException {
-        try (InputStream in = new GZIPInputStream(
-                SampleFilesTest.class.getResourceAsStream("/samples/" + name + ".gz"))) {
+        try (InputStream in =
+                new GZIPInputStream(SampleFilesTest.class.getResourceAsStream("/samples/" + name + ".gz"))) {
             String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
             return Surveys.readFile(new DocumentSource(name, text), List.of(), false);
         }

@@ -22,6 +22,7 @@ final class LoopClosure {
     private static final double MPH = 0.44704;
     /** Less than half of what lies between the ratios told apart, 9.8 and 13. */
     private static final double SAME_RATIO = 0.08;
+
     private static final int STEPS = 30;
     private static final double CLOSED = 1e-6;
 

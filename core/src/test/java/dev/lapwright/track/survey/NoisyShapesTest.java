@@ -85,8 +85,8 @@ class NoisyShapesTest {
                     integral.integrate(100_000, t -> Math.cos(1e-4 * t * t / 2), 0, s),
                     integral.integrate(100_000, t -> Math.sin(1e-4 * t * t / 2), 0, s)));
         }
-        ImportedTrack found = SurveyImport.of(
-                "clothoid", Shapes.plan(Shapes.noisy(points, 0.05, seed)), ImportChoices.openRun());
+        ImportedTrack found =
+                SurveyImport.of("clothoid", Shapes.plan(Shapes.noisy(points, 0.05, seed)), ImportChoices.openRun());
         double omega = 2 * Math.PI / found.report().smoothing();
         for (double s : new double[] {60, 100, 130}) {
             double end = 0.02 * Math.sqrt(2) * Math.exp(-omega * (200 - s) / Math.sqrt(2));

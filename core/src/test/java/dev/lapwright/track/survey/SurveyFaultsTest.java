@@ -131,13 +131,21 @@ class SurveyFaultsTest {
     @Test
     void elevationsTooSteepForMetresAreSaidToLookLikeFeet() {
         // A sine of amplitude z over 100 m of radius is as steep as z/100.
-        assertThat(warnings(30, 5)).singleElement().asString().contains("as steep as 30 %").contains("in feet");
+        assertThat(warnings(30, 5))
+                .singleElement()
+                .asString()
+                .contains("as steep as 30 %")
+                .contains("in feet");
         assertThat(warnings(15, 5)).isEmpty();
     }
 
     @Test
     void widthsTooWideForMetresAreSaidToLookLikeFeet() {
-        assertThat(warnings(5, 18)).singleElement().asString().contains("36 m wide").contains("looks like feet");
+        assertThat(warnings(5, 18))
+                .singleElement()
+                .asString()
+                .contains("36 m wide")
+                .contains("looks like feet");
     }
 
     @Test
