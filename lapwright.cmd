@@ -10,6 +10,7 @@ set "JAR=%TARGET%\lapwright.jar"
 
 set "JAVA="
 if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+:look
 if not defined JAVA for %%I in (java.exe) do set "JAVA=%%~$PATH:I"
 if not defined JAVA (
     echo lapwright: needs Java 17 or newer; none found. Install one, or set JAVA_HOME to it. 1>&2
@@ -25,6 +26,12 @@ if exist "%JAVA_FOLDER%\release" (
 rem Without that file the version goes unchecked.
 if not defined JAVA_VERSION set "JAVA_VERSION=17"
 for /f "tokens=1 delims=.-+" %%M in ("%JAVA_VERSION%") do set "JAVA_MAJOR=%%M"
+rem An old one in JAVA_HOME: look on the PATH before giving up.
+if %JAVA_MAJOR% LSS 17 if defined JAVA_HOME (
+    set "JAVA="
+    set "JAVA_HOME="
+    goto look
+)
 if %JAVA_MAJOR% LSS 17 (
     echo lapwright: needs Java 17 or newer; "%JAVA%" is Java %JAVA_VERSION%. Install one, or set JAVA_HOME to it. 1>&2
     exit /b 2
@@ -52,7 +59,8 @@ popd
 
 :start
 rem Classes that a lap and a sweep need, read and checked beforehand; made once for each Java. Without it all works, only slower.
-set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%.jsa"
+rem The size of the jar stands for its age, which a batch file cannot compare.
+for %%I in ("%JAR%") do set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%-%%~zI.jsa"
 set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
 set TRAIN="%JAVA%" -Xlog:disable -Xshare:off -XX:TieredStopAtLevel=1 -XX:+UseSerialGC
 if exist "%ARCHIVE%" goto run
@@ -62,12 +70,14 @@ if errorlevel 1 goto run
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\sweep" -jar "%JAR%" sweep gt-talvex castelvane --vary rear-wing=3,5 --out "%DRAFT%\sweep-files" >nul 2>nul <nul
 copy /b "%DRAFT%\lap" + "%DRAFT%\sweep" "%DRAFT%\classes" >nul 2>nul
 "%JAVA%" -Xlog:disable -Xshare:dump "-XX:SharedClassListFile=%DRAFT%\classes" "-XX:SharedArchiveFile=%DRAFT%\jsa" -cp "%JAR%" >nul 2>nul <nul
+rem An empty archive, too, is remembered: a machine that cannot make one is not asked each time.
+if not exist "%DRAFT%\jsa" type nul >"%DRAFT%\jsa"
 if exist "%DRAFT%\jsa" move /y "%DRAFT%\jsa" "%ARCHIVE%" >nul 2>nul
 rmdir /s /q "%DRAFT%" >nul 2>nul
 
 :run
 set "SHARED="
-if exist "%ARCHIVE%" set SHARED="-XX:SharedArchiveFile=%ARCHIVE%" -Xshare:auto
+for %%I in ("%ARCHIVE%") do if exist "%%~I" if %%~zI GTR 0 set SHARED="-XX:SharedArchiveFile=%ARCHIVE%" -Xshare:auto
 rem A short command ends before the second compiler has paid for itself; a study needs it.
 set "COMPILER="
 for %%C in (lap show demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1"

@@ -16,6 +16,7 @@ import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.LapFigures;
@@ -59,7 +60,8 @@ class RecordGuardTest {
             CarFigures.class,
             Platform.State.class,
             ImportReport.class,
-            ImportReport.ElevationReport.class);
+            ImportReport.ElevationReport.class,
+            PlanCurve.Place.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
