@@ -26,10 +26,11 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Makes a circuit document from the points of a centre line or from a logged lap, and reports what was done",
-            "to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV with headings in any order: x, y, and if",
-            "known z, width_left and width_right; or distance or time, speed, and lateral acceleration. A unit may stand",
-            "behind a heading, as in speed (km/h). Of several laps one is taken, and said."
+            "Makes a circuit document from the points of a centre line or from a logged lap, and",
+            "reports what was done to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV",
+            "with headings in any order: x, y, and if known z, width_left and width_right; or distance",
+            "or time, speed, and lateral acceleration. A unit may stand behind a heading, as in",
+            "speed (km/h). Of several laps one is taken, and said."
         },
         customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
         parameterListHeading = "%n",
@@ -39,8 +40,8 @@ import picocli.CommandLine.Parameters;
             "      Lets the points' own errors choose how much to smooth.",
             "  lapwright circuit import oxhollow.csv --open --smoothing 40 --out oxhollow.json",
             "      An open run, smoothed by hand: what comes and goes within 40 m loses half its height.",
-            "  lapwright circuit import lap.csv --column \"speed=GPS pace:km/h\" --out circuit.json",
-            "      A logged lap whose column of speed is not known by its heading."
+            "  lapwright circuit import brackenfold-lap.csv --out brackenfold.json",
+            "      A logged lap. Were its speed headed Pace, --column speed=Pace:km/h would say so."
         })
 final class CircuitImportCommand implements Callable<Integer> {
     private static final String AUTO = "auto";

@@ -106,7 +106,10 @@ enum CsvColumn {
 
     /** What a heading says, which may be in capitals, with its unit behind it; null if it is not known. */
     static Heading of(String text) {
-        String heading = text.toLowerCase(Locale.ROOT).trim();
+        // speedKmh is speed in km/h.
+        String heading = text.replaceAll("([a-z])([A-Z])", "$1 $2")
+                .toLowerCase(Locale.ROOT)
+                .trim();
         int open = Math.max(heading.lastIndexOf('('), heading.lastIndexOf('['));
         if (open > 0) {
             String unit =

@@ -34,6 +34,7 @@ class CsvLogTest {
             strings = {
                 "distance,speed,lateral_acceleration\n0,25,9.80665\n10,25,9.80665\n",
                 "Lat Acc (g);Speed [km/h];Dist (km)\n1;90;0\n1;90;0.01\n",
+                "distanceM,speedKmh,lateralAccelerationMps2\n0,90,9.80665\n10,90,9.80665\n",
                 "speed_kmh\tdistance_m\tay_g\n90\t0\t1\n90\t10\t1\n",
                 "Venue,somewhere\nDate,today\n\nDistance,GPS Speed,G Lat\nm,km/h,g\n0,90,1\n10,90,1\n",
                 "Rpm,Distance (ft),Speed (mph),Lateral Acceleration (m/s2)\n1,0,55.9234073,9.80665\n"
