@@ -136,9 +136,8 @@ class CircuitImportCommandTest {
                 JsonTree.object(run("brackenfold-lap.csv", "--json").out());
         Map<?, ?> log = (Map<?, ?>) report.get("log");
         assertThat((double) log.get("headingErrorDeg")).isCloseTo(-7.2, within(4.8));
-        double length = (double) JsonTree.object(
-                        run("brackenfold.geojson", "--json").out())
-                .get("lengthM");
+        double length = (double)
+                JsonTree.object(run("brackenfold.geojson", "--json").out()).get("lengthM");
         assertThat((double) report.get("lengthM")).isCloseTo(length, within(3.7));
         assertThat((double) report.get("totalTurningDeg")).isCloseTo(-360, within(1e-6));
     }
