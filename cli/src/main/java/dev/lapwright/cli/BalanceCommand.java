@@ -66,8 +66,8 @@ final class BalanceCommand implements Callable<Integer> {
         ResultFiles<BalanceOutcome> files = BalanceFiles.plan(output, balance.complaint != null);
         Choice choice = Choice.of(documents, setup, conditions.day());
         Stations stations = choice.track().stations(StationSpacing.DEFAULT);
-        Optional<BalanceComplaint> complaint = Optional.ofNullable(balance.complaint)
-                .map(text -> BalanceComplaint.parse(text, stations.corners()));
+        Optional<BalanceComplaint> complaint =
+                Optional.ofNullable(balance.complaint).map(text -> BalanceComplaint.parse(text, stations.corners()));
         Lap lap = new LapSolver(stations).solve(Vehicle.of(choice.car(), choice.day()));
         BalanceResult result = Balance.of(lap);
         BalanceOutcome outcome =

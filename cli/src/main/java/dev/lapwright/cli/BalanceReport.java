@@ -27,7 +27,8 @@ final class BalanceReport {
 
     void print() {
         LapReport.heading(console, outcome.choice());
-        Lines.item(console, "Lap time", console.bold(Numbers.lapTime(balance.lap().time())));
+        Lines.item(
+                console, "Lap time", console.bold(Numbers.lapTime(balance.lap().time())));
         gradient();
         console.line();
         phases();
@@ -82,7 +83,10 @@ final class BalanceReport {
             cells.add(Numbers.kmh(
                     corner.in(BalancePhase.MIDDLE).orElseThrow().state().speed()));
             for (BalancePhase phase : BalancePhase.values()) {
-                cells.add(corner.in(phase).map(PhaseBalance::margins).map(BalanceReport::cell).orElse(NONE));
+                cells.add(corner.in(phase)
+                        .map(PhaseBalance::margins)
+                        .map(BalanceReport::cell)
+                        .orElse(NONE));
             }
             table.row(cells, false);
         }

@@ -26,20 +26,23 @@ final class RemedyReport {
     }
 
     void print() {
-        String where = result.complaint().corner() == 0 ? "all corners" : "T" + result.complaint().corner();
+        String where = result.complaint().corner() == 0
+                ? "all corners"
+                : "T" + result.complaint().corner();
         String first = result.understeer() > 0 ? "front" : "rear";
         String verdict = result.isConfirmed()
                 ? "The model agrees: "
                 : "The model does not see it, so look first for a cause that it does not know: ";
         Lines.paragraph(
                 console,
-                console.bold("Against " + result.complaint().label() + ", " + where + ".") + " " + verdict + "the " + first
+                console.bold("Against " + result.complaint().label() + ", " + where + ".") + " " + verdict + "the "
+                        + first
                         + " axle gives up first there, by " + Numbers.fixed(Math.abs(result.understeer()), 2)
-                        + " m/s2 in the mean.");
+                        + " m/s2" + (result.complaint().corner() == 0 ? " in the mean." : "."));
         console.line();
         remedies();
         belowTheLimit();
-        result.failures().forEach(failure -> Lines.paragraph(console, "Not possible: " + failure + "."));
+        result.failures().forEach(failure -> Lines.paragraph(console, "Not looked at: " + failure + "."));
         cautions();
     }
 
@@ -61,7 +64,8 @@ final class RemedyReport {
             table.numbers(phase.label(), "m/s2");
         }
         table.words("disturbs");
-        List<Remedy> shown = result.remedies().subList(0, Math.min(MOST_ROWS, result.remedies().size()));
+        List<Remedy> shown = result.remedies()
+                .subList(0, Math.min(MOST_ROWS, result.remedies().size()));
         for (Remedy remedy : shown) {
             List<String> cells = new ArrayList<>();
             cells.add(change(remedy));
@@ -71,7 +75,8 @@ final class RemedyReport {
             for (BalancePhase phase : BalancePhase.values()) {
                 cells.add(Numbers.signed(remedy.shifts().getOrDefault(phase, Double.NaN), 2));
             }
-            cells.add(String.join(", ", remedy.disturbed().stream().map(BalancePhase::label).toList()));
+            cells.add(String.join(
+                    ", ", remedy.disturbed().stream().map(BalancePhase::label).toList()));
             table.row(cells, false);
         }
         table.printTo(console);
@@ -95,8 +100,7 @@ final class RemedyReport {
             said.add(change(remedy) + " (" + Numbers.signed(degrees, 3) + " deg/g)");
         }
         console.line();
-        Lines.paragraph(
-                console, "Below the limit only, by the understeer gradient: " + String.join(", ", said) + ".");
+        Lines.paragraph(console, "Below the limit only, by the understeer gradient: " + String.join(", ", said) + ".");
     }
 
     private void cautions() {

@@ -52,7 +52,8 @@ class HelpTest {
 
     @Test
     void allCommandsAreListed() {
-        assertThat(commands()).containsExactly("lap", "sweep", "balance", "show", "circuit", "demo", "completion", "help");
+        assertThat(commands())
+                .containsExactly("lap", "sweep", "balance", "show", "circuit", "demo", "completion", "help");
     }
 
     @ParameterizedTest

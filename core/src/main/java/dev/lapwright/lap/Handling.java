@@ -4,6 +4,7 @@ import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.fault.Check;
 
 /**
  * How a car turns far below its limits, where tyres are linear, and how its downforce lies on the axles.
@@ -31,9 +32,15 @@ public final class Handling {
 
     /** Understeer gradient at the axle loads with downforce at an air speed (m/s), from cornering stiffness alone. */
     public UndersteerGradient at(double airSpeed) {
+        checkSpeed(airSpeed);
         double q = 0.5 * car.airDensity * airSpeed * airSpeed;
         Areas areas = car.platformAt(airSpeed).areas();
         return with(q * areas.liftFront(), q * areas.liftRear());
+    }
+
+    /** Beyond the speed at the rev limit in top gear nothing says whether the platform still has a balance. */
+    private void checkSpeed(double airSpeed) {
+        Check.inRange("air speed (m/s)", airSpeed, 0, car.geared() + car.wind.speed() + 1);
     }
 
     private UndersteerGradient with(double downforceFront, double downforceRear) {
@@ -89,6 +96,7 @@ public final class Handling {
 
     /** Downforce and ride heights at an air speed, m/s. */
     public AeroBalance aero(double airSpeed) {
+        checkSpeed(airSpeed);
         double q = 0.5 * car.airDensity * airSpeed * airSpeed;
         Platform.State state = car.platformAt(airSpeed);
         return new AeroBalance(

@@ -35,6 +35,8 @@ public final class Differential {
      * @param locking locking value for that direction, 0 to 1
      */
     public static double outerLessInner(double whenTurningAsOne, double through, double locking) {
+        Check.finite("difference when turning as one (N)", whenTurningAsOne);
+        Check.finite("force through the differential (N)", through);
         Check.inRange("locking value", locking, 0, 1);
         if (locking >= 1) {
             return whenTurningAsOne;
@@ -55,6 +57,10 @@ public final class Differential {
      * @param slip track over the turn's radius
      */
     public static double turningAsOne(double force, double innerStiffness, double outerStiffness, double slip) {
+        Check.finite("axle force (N)", force);
+        Check.inRange("inner wheel's stiffness (N)", innerStiffness, 0, 1e9);
+        Check.inRange("outer wheel's stiffness (N)", outerStiffness, 0, 1e9);
+        Check.finite("track over radius", slip);
         double sum = innerStiffness + outerStiffness;
         if (!(sum > 0)) {
             return 0;

@@ -19,7 +19,9 @@ public final class OverrunDrag {
      * @return torque against the engine's turning, Nm, not negative
      */
     public static double torque(double greatestTorque, double share, double speedShare) {
+        Check.inRange("greatest torque (Nm)", greatestTorque, 0, 1e6);
         Check.inRange("overrun drag", share, 0, 1);
+        Check.finite("share of the rev limit", speedShare);
         return share * greatestTorque * 0.5 * (1 + Math.min(1, Math.max(0, speedShare)));
     }
 }

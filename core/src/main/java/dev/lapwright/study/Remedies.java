@@ -2,6 +2,7 @@ package dev.lapwright.study;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Effect;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.AxleLimits;
@@ -69,6 +70,11 @@ public final class Remedies {
         }
         for (Adjustment adjustment : car.adjustments()) {
             double setting = car.setting(adjustment.name());
+            if (!stands(car, adjustment, setting)) {
+                failures.add(adjustment.name() + ": a quantity that it moves is set on its own, or moved by another"
+                        + " adjustment too, so a step from here would undo that");
+                continue;
+            }
             double below = Double.NaN;
             double above = Double.NaN;
             double slack = 1e-9 * Math.max(1, Math.abs(setting));
@@ -87,6 +93,18 @@ public final class Remedies {
         double sign = complaint.understeer() ? 1 : -1;
         belowTheLimit.sort(Comparator.comparingDouble(remedy -> sign * remedy.gradientShift()));
         return new RemedyResult(complaint, now, remedies, belowTheLimit, failures);
+    }
+
+    /** Whether the car stands where this adjustment alone would put it: only then is a step of it one step. */
+    private static boolean stands(Car car, Adjustment adjustment, double setting) {
+        Car set = car.with(adjustment.name(), setting);
+        for (Effect effect : adjustment.effects()) {
+            double now = car.value(effect.quantity());
+            if (!(Math.abs(set.value(effect.quantity()) - now) <= 1e-9 * Math.max(1, Math.abs(now)))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private void look(Adjustment adjustment, double from, double to) {

@@ -1,5 +1,6 @@
 package dev.lapwright.study;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +36,9 @@ public record Remedy(
     private static final double TENTH = 0.1;
 
     public Remedy {
-        shifts = Map.copyOf(shifts.isEmpty() ? shifts : new EnumMap<>(shifts));
+        Map<BalancePhase, Double> copy = new EnumMap<>(BalancePhase.class);
+        copy.putAll(shifts);
+        shifts = Collections.unmodifiableMap(copy);
         disturbed = List.copyOf(disturbed);
         cautions = Set.copyOf(cautions);
     }

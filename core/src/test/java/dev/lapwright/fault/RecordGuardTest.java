@@ -16,10 +16,19 @@ import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.curve.PlanCurve;
+import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
+import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.TurnState;
+import dev.lapwright.study.BalanceResult;
+import dev.lapwright.study.PhaseBalance;
+import dev.lapwright.study.Remedy;
+import dev.lapwright.study.RemedyResult;
+import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -61,7 +70,14 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
-            PlanCurve.Place.class);
+            PlanCurve.Place.class,
+            AxleMargins.class,
+            Handling.AeroBalance.class,
+            PhaseBalance.class,
+            YawDemand.class,
+            BalanceResult.class,
+            Remedy.class,
+            RemedyResult.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -108,6 +124,16 @@ class RecordGuardTest {
                         "anti-roll stiffness",
                         "tyre rate",
                         "track"),
+                new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
+                new Sample(
+                        TurnState.level(TurnState.Feet.COASTING, 30, 0, 1),
+                        "speed",
+                        "acceleration",
+                        "gravity across the road",
+                        "normal acceleration",
+                        "climb",
+                        "grip",
+                        "head wind"),
                 new Sample(new LateralTransfer(0.1, 0.2), "front load transfer", "rear load transfer"),
                 new Sample(new LoadSensitivity(1.5, 0.1, 4000), "friction", "load sensitivity", "reference load"),
                 new Sample(
