@@ -42,7 +42,8 @@ class AxleLimitsTest {
     void aPointMassHoldsFrictionTimesGravityOnBothAxles() {
         PlainCar car = PlainCar.ofMass(1000).friction(1.3).with(Quantity.OVERRUN_DRAG, 0);
         AxleMargins margins = margins(car, COASTING);
-        // Closed form mu g, any mechanics text; drag of cornering slows the car but moves no load: its centre lies in the road.
+        // Closed form mu g, any mechanics text; drag of cornering slows the car but moves no load: its centre lies in
+        // the road.
         assertThat(margins.front()).isCloseTo(1.3 * GRAVITY, within(SEARCH));
         assertThat(margins.rear()).isCloseTo(1.3 * GRAVITY, within(SEARCH));
     }
@@ -67,7 +68,8 @@ class AxleLimitsTest {
             value = Feet.class,
             names = {"HOLDING", "COASTING"})
     void equalAxlesAreNeutral(Feet feet) {
-        // All-wheel drive in halves; what the drag of cornering moves from axle to axle under no throttle is taken away.
+        // All-wheel drive in halves; what the drag of cornering moves from axle to axle under no throttle is taken
+        // away.
         PlainCar car = sensitive().with(Quantity.CG_HEIGHT, feet == Feet.HOLDING ? 0.4 : 0);
         AxleMargins margins = margins(car, TurnState.level(feet, 30, 0, 1));
         assertThat(margins.understeer()).isCloseTo(0, within(SEARCH));
@@ -92,7 +94,8 @@ class AxleLimitsTest {
         double before = Double.NEGATIVE_INFINITY;
         for (double rear = 0; rear <= 2; rear += 0.1) {
             PlainCar car = sensitive().with(Quantity.LIFT_AREA_FRONT, 2 - rear).with(Quantity.LIFT_AREA_REAR, rear);
-            double understeer = margins(car, TurnState.level(Feet.COASTING, 60, 0, 1)).understeer();
+            double understeer =
+                    margins(car, TurnState.level(Feet.COASTING, 60, 0, 1)).understeer();
             assertThat(understeer).isGreaterThan(before);
             before = understeer;
         }
@@ -113,7 +116,8 @@ class AxleLimitsTest {
 
     @Test
     void rollOverComesWhereBothInnerWheelsLift() {
-        AxleMargins margins = margins(sensitive().with(Quantity.CG_HEIGHT, 0.8).track(2).friction(3), COASTING);
+        AxleMargins margins =
+                margins(sensitive().with(Quantity.CG_HEIGHT, 0.8).track(2).friction(3), COASTING);
         // Statics: g t / (2 h); the exercise clay6.com/qa/52661 has the same track and height.
         assertThat(margins.rollOver()).isCloseTo(GRAVITY * 2 / (2 * 0.8), within(1e-6));
         assertThat(margins.tipsFirst()).isTrue();
@@ -149,7 +153,9 @@ class AxleLimitsTest {
             Feet feet = steady ? Feet.HOLDING : brakes ? Feet.BRAKING : Feet.DRIVING;
             AxleMargins margins = limits.in(TurnState.of(lap, i, lateral > 0, feet));
             // The lap's searches end at a secant step of 1e-4 m/s² along, which across is of the same size or less.
-            assertThat(margins.limit()).as("at %f m", lap.value(Channel.DISTANCE, i)).isCloseTo(Math.abs(lateral), within(1e-4));
+            assertThat(margins.limit())
+                    .as("at %f m", lap.value(Channel.DISTANCE, i))
+                    .isCloseTo(Math.abs(lateral), within(1e-4));
             if (Math.abs(margins.understeer()) > 1e-3) {
                 boolean frontFirst = lap.value(Channel.USE_FRONT, i) > lap.value(Channel.USE_REAR, i);
                 assertThat(margins.first()).isEqualTo(frontFirst ? Axle.FRONT : Axle.REAR);
@@ -212,7 +218,8 @@ class AxleLimitsTest {
 
     @Test
     void atTheLimitOfTractionPowerLockingLoadsTheOuterWheel() {
-        // Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 20, from memory: once the inner wheel outruns the outer.
+        // Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 20, from memory: once the inner wheel outruns
+        // the outer.
         AxleMargins margins = margins(Map.of(), TurnState.level(Feet.DRIVING, 30, 5.5, 3));
         assertThat(margins.force()).isPositive();
         assertThat(margins.yawMoment()).isPositive();
@@ -224,25 +231,30 @@ class AxleLimitsTest {
         TurnState lifted = TurnState.level(Feet.COASTING, 25, 0, 2);
         Map<Quantity, Double> open = Map.of(Quantity.OVERRUN_DRAG, 0.0);
         Map<Quantity, Double> dragging = Map.of(Quantity.OVERRUN_DRAG, 30.0);
-        assertThat(margins(dragging, lifted).understeer()).isLessThan(margins(open, lifted).understeer());
+        assertThat(margins(dragging, lifted).understeer())
+                .isLessThan(margins(open, lifted).understeer());
     }
 
     @Test
     void engineDragSlowsACoastingCarByItsOwnForce() {
         PlainCar without = PlainCar.ofMass(1000).force(3000).with(Quantity.OVERRUN_DRAG, 0);
         PlainCar with = without.with(Quantity.OVERRUN_DRAG, 20);
-        // The law as stated: 20 % of the greatest torque at the rev limit of 150 m/s, at 30 m/s by a factor of (1 + 0.2) / 2.
+        // The law as stated: 20 % of the greatest torque at the rev limit of 150 m/s, at 30 m/s by a factor of (1 +
+        // 0.2) / 2.
         double force = 3000 * 0.2 * 0.6;
         assertThat(margins(with, COASTING).force()).isCloseTo(-force, within(1e-9));
-        // Newton's second law; both lose a little to the drag of cornering, at limits that differ by less than 1 %: 0.1 m/s²
+        // Newton's second law; both lose a little to the drag of cornering, at limits that differ by less than 1 %: 0.1
+        // m/s²
         // of it here, so 0.002 covers their difference.
-        assertThat(margins(with, COASTING).acceleration() - margins(without, COASTING).acceleration())
+        assertThat(margins(with, COASTING).acceleration()
+                        - margins(without, COASTING).acceleration())
                 .isCloseTo(-force / 1000, within(0.002));
     }
 
     @Test
     void anAxleThatItsBrakesTakeWhollyHoldsNothingAcross() {
-        PlainCar car = PlainCar.ofMass(1000).with(Quantity.BRAKE_FRONT_SHARE, 100).with(Quantity.OVERRUN_DRAG, 0);
+        PlainCar car =
+                PlainCar.ofMass(1000).with(Quantity.BRAKE_FRONT_SHARE, 100).with(Quantity.OVERRUN_DRAG, 0);
         // All brakes on an axle with half the weight: 0.6 g is more than its 0.5 g.
         AxleMargins margins = margins(car, TurnState.level(Feet.BRAKING, 30, -0.6 * GRAVITY, 1));
         assertThat(margins.front()).isZero();

@@ -20,7 +20,8 @@ class HandlingTest {
                 .axles(1.1, 1.5, 0.5)
                 .with(Quantity.CORNERING_STIFFNESS_FRONT, 20)
                 .with(Quantity.CORNERING_STIFFNESS_REAR, 25);
-        // Closed form: stiffness in proportion to load gives K = (1/cf - 1/cr)/g, whatever the weights. Rounding of doubles.
+        // Closed form: stiffness in proportion to load gives K = (1/cf - 1/cr)/g, whatever the weights. Rounding of
+        // doubles.
         assertThat(Handling.of(car.vehicle()).atRest().radPerMps2())
                 .isCloseTo((1.0 / 20 - 1.0 / 25) / PlainCar.GRAVITY, within(1e-15));
     }
