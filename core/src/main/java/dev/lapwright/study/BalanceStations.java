@@ -17,6 +17,9 @@ final class BalanceStations {
     /** Below this share of a corner's greatest lateral acceleration the car is not turning yet, or no more. */
     private static final double TURNING = 0.2;
 
+    /** Share of the middle's yaw rate by which it must change at one place to be a step: below is rounding at a joint. */
+    private static final double STEP = 1e-3;
+
     private final Lap lap;
     private final List<Corner> corners;
     private final boolean closed;
@@ -168,6 +171,7 @@ final class BalanceStations {
     private YawPeak yaw(Corner corner, int middle, int end, int way) {
         double[] t = lap.column(Channel.TIME);
         YawPeak peak = new YawPeak(s[middle], 0);
+        double whole = yawRate(middle, corner);
         int inner = middle;
         for (int n = 0; n < last && yawRate(inner, corner) > 0; n++) {
             int outer = step(inner, way);
@@ -176,7 +180,7 @@ final class BalanceStations {
             }
             double gained = yawRate(inner, corner) - yawRate(outer, corner);
             double spent = time(t, inner, outer, way);
-            double acceleration = spent > 0 ? gained / spent : gained > 0 ? Double.POSITIVE_INFINITY : 0;
+            double acceleration = spent > 0 ? gained / spent : gained > STEP * whole ? Double.POSITIVE_INFINITY : 0;
             if (acceleration > Math.abs(peak.acceleration())) {
                 peak = new YawPeak(s[outer], way < 0 ? acceleration : -acceleration);
             }

@@ -162,6 +162,24 @@ class BalanceTest {
     }
 
     @Test
+    void roundingAtAJointIsNoStep() {
+        // The speed rule that begins at the joint puts two stations there, whose curvatures may differ in the last
+        // digit.
+        for (double radius = 40; radius < 120; radius += 3) {
+            List<Segment> path = List.of(
+                    Segment.straight(100),
+                    Segment.clothoid(35, STRAIGHT, radius),
+                    Segment.arc(40, radius).limited(60),
+                    Segment.clothoid(35, radius, STRAIGHT),
+                    Segment.straight(100));
+            Track track = new SegmentPath(path, false, 20).openTrack("bend", 10);
+            CornerBalance corner = balance(car(), track).corners().get(0);
+            assertThat(corner.turningIn().isStep()).isFalse();
+            assertThat(corner.unwinding().isStep()).isFalse();
+        }
+    }
+
+    @Test
     void theSameLapGivesTheSameBalance() {
         Lap lap = LapSolver.lap(car().car(), circuit(), Conditions.STANDARD);
         assertThat(Balance.of(lap)).isEqualTo(Balance.of(lap));
