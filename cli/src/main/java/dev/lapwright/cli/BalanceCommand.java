@@ -20,9 +20,7 @@ import picocli.CommandLine.Mixin;
         name = "balance",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {
-            "Says which axle gives up first in each phase of each corner, and what to turn against a driver's complaint."
-        },
+        description = {"Says which axle gives up first in each corner, and what to turn against it."},
         customSynopsis = {
             "lapwright balance CAR CIRCUIT [--complaint COMPLAINT]",
             "                  [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"

@@ -168,7 +168,11 @@ class BalanceCommandTest {
                 folder.resolve("car.json"),
                 Documents.demoText(DocumentKind.CAR, CAR)
                         .replaceFirst("\"ratios\": \\[[^]]*]", "\"ratios\": [1.2]")
-                        .replace("gearbox.ratios.6", "gearbox.ratios.1"));
+                        .replaceFirst(
+                                "(?s)\"adjustments\": \\[.*",
+                                "\"adjustments\": [{\"name\": \"front-spring\", \"unit\": \"N/mm\", \"min\": 140,"
+                                        + " \"max\": 280, \"step\": 20, \"standard\": 200, \"moves\":"
+                                        + " [{\"quantity\": \"suspension.front.springNPerMm\"}]}]}"));
         Run run = complaint.isEmpty()
                 ? Run.of("balance", file.toString(), CIRCUIT)
                 : Run.of("balance", file.toString(), CIRCUIT, "--complaint", complaint);
