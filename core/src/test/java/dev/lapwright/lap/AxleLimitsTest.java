@@ -260,4 +260,27 @@ class AxleLimitsTest {
         assertThat(margins.front()).isZero();
         assertThat(margins.first()).isEqualTo(Axle.FRONT);
     }
+
+    @ParameterizedTest
+    @EnumSource(Feet.class)
+    void limitsAreNumbersForEveryDriveAndLocking(Feet feet) {
+        for (double share : new double[] {0, 50, 100}) {
+            for (double lock : new double[] {0, 40, 99, 100}) {
+                for (double speed : new double[] {0.5, 8, 30, 75}) {
+                    Map<Quantity, Double> changes = Map.of(
+                            Quantity.FRONT_DRIVE_SHARE, share,
+                            Quantity.POWER_LOCK_FRONT, lock,
+                            Quantity.POWER_LOCK_REAR, lock,
+                            Quantity.COAST_LOCK_FRONT, lock,
+                            Quantity.COAST_LOCK_REAR, lock);
+                    double acceleration = feet == Feet.BRAKING ? -7 : 4;
+                    AxleMargins margins = margins(changes, TurnState.level(feet, speed, acceleration, 9));
+                    assertThat(margins.front()).isFinite().isNotNegative();
+                    assertThat(margins.rear()).isFinite().isNotNegative();
+                    assertThat(margins.yawMoment()).isFinite();
+                    assertThat(margins.acceleration()).isFinite();
+                }
+            }
+        }
+    }
 }
