@@ -96,6 +96,22 @@ final class CornerLimit {
         return x;
     }
 
+    /** Change of a station's limit with its curvature, (m²/s²)·m; zero where gearing or a rule sets the limit. */
+    double slope(Road road, int station, double energy, double change) {
+        int row = 2 * station * Road.STRIDE;
+        double rule = road.rows[row + Road.RULE];
+        if (energy >= Math.min(0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed, 0.5 * rule * rule)) {
+            return 0;
+        }
+        double here = excess(road.rows, row, energy);
+        double step = 1e-6 * energy;
+        double perEnergy = (excess(road.rows, row, energy + step) - here) / step;
+        road.bend(2 * station, change);
+        double perCurvature = (excess(road.rows, row, energy) - here) / change;
+        road.bend(2 * station, -change);
+        return -perCurvature / perEnergy;
+    }
+
     /** Why a car comes to rest in a cell that it enters with an energy. */
     NoLapException stopped(Road road, int cell, double energy) {
         boolean holds = excess(road.rows, 2 * cell * Road.STRIDE, energy) <= 0;

@@ -150,6 +150,16 @@ final class Kernel {
         store(i + 1, capped);
     }
 
+    /** Energy at which the drive would end a cell were there no limit, by the last way forward. */
+    double freeEnd(int cell) {
+        return freeEnd[cell];
+    }
+
+    /** Change of a station's limit with the curvature there; zero where something else sets the limit. */
+    double limitSlope(int station, double change) {
+        return cornerLimit.slope(road, station, limit[station], change);
+    }
+
     /** Goes back over a cell; returns whether the car is braking where it begins. */
     private boolean backward(int i, boolean braking) {
         double after = energy[i + 1];

@@ -78,6 +78,16 @@ public final class LapSolver {
         return kernel.solve(vehicle);
     }
 
+    /**
+     * The lap with what bounds it, linearised.
+     *
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     */
+    public LinearLap linearised(Vehicle vehicle) {
+        double time = lapTime(vehicle);
+        return new Linearisation(kernel, vehicle).about(time);
+    }
+
     /** The stations it solves at. */
     public Stations stations() {
         return stations;

@@ -70,6 +70,16 @@ final class Road {
         }
     }
 
+    /** Changes the path's curvature in one row by this much, 1/m. */
+    void bend(int row, double change) {
+        int k = STRIDE * row;
+        double across = rows[k + LATERAL_GRAVITY];
+        double into = rows[k + NORMAL_GRAVITY];
+        double whole = Math.hypot(across, into);
+        rows[k + LATERAL_CURVATURE] += change * into / whole;
+        rows[k + NORMAL_CURVATURE] += change * across / whole;
+    }
+
     private static double mean(double[] column, int i) {
         return 0.5 * (column[i] + column[i + 1]);
     }

@@ -1,5 +1,6 @@
 package dev.lapwright.track;
 
+import dev.lapwright.fault.Check;
 import java.util.List;
 
 /**
@@ -23,6 +24,16 @@ public final class Stations {
     private final double[] y;
     private final double[] z;
     private final List<Corner> corners;
+
+    /**
+     * A place on the path.
+     *
+     * @param x to the east of the start, m
+     * @param y to the north of the start, m
+     * @param z altitude, m
+     * @param heading rad, counter-clockwise from the x axis
+     */
+    public record Place(double x, double y, double z, double heading) {}
 
     Stations(Track track, List<TrackPoint> laid) {
         int n = laid.size();
@@ -58,39 +69,68 @@ public final class Stations {
 
     /** Heading by the exact integral of linear curvature; plane position by Gauss-Legendre quadrature in each cell. */
     private void integratePath() {
-        final double reach = Math.sqrt(0.6);
         heading[0] = track.startHeading();
         z[0] = track.startAltitude();
         for (int i = 0; i + 1 < s.length; i++) {
-            double ds = s[i + 1] - s[i];
-            double dx = 0;
-            double dy = 0;
-            double dz = 0;
-            for (int k = -1; k <= 1; k++) {
-                double w = 0.5 * (1 + k * reach);
-                double weight = k == 0 ? 8.0 / 18 : 5.0 / 18;
-                double psi = heading[i] + ds * w * (curvature[i] + 0.5 * w * (curvature[i + 1] - curvature[i]));
-                double theta = slope[i] + w * (slope[i + 1] - slope[i]);
-                dx += weight * Math.cos(theta) * Math.cos(psi);
-                dy += weight * Math.cos(theta) * Math.sin(psi);
-                dz += weight * Math.sin(theta);
-            }
-            heading[i + 1] = heading[i] + 0.5 * ds * (curvature[i] + curvature[i + 1]);
-            x[i + 1] = x[i] + ds * dx;
-            y[i + 1] = y[i] + ds * dy;
-            z[i + 1] = z[i] + ds * dz;
+            double[] moved = moved(i, 1);
+            heading[i + 1] = heading[i] + 0.5 * (s[i + 1] - s[i]) * (curvature[i] + curvature[i + 1]);
+            x[i + 1] = x[i] + moved[0];
+            y[i + 1] = y[i] + moved[1];
+            z[i + 1] = z[i] + moved[2];
         }
     }
 
-    double headingAt(double distance) {
-        int i = 0;
-        while (i + 2 < s.length && s[i + 1] <= distance) {
-            i++;
+    /** Change of x, y and z over the first part of a cell. */
+    private double[] moved(int cell, double part) {
+        final double reach = Math.sqrt(0.6);
+        double ds = s[cell + 1] - s[cell];
+        double bend = curvature[cell + 1] - curvature[cell];
+        double[] sum = new double[3];
+        for (int k = -1; k <= 1; k++) {
+            double w = 0.5 * part * (1 + k * reach);
+            double weight = part * ds * (k == 0 ? 8.0 / 18 : 5.0 / 18);
+            double psi = heading[cell] + ds * w * (curvature[cell] + 0.5 * w * bend);
+            double theta = slope[cell] + w * (slope[cell + 1] - slope[cell]);
+            sum[0] += weight * Math.cos(theta) * Math.cos(psi);
+            sum[1] += weight * Math.cos(theta) * Math.sin(psi);
+            sum[2] += weight * Math.sin(theta);
         }
-        double w = distance - s[i];
+        return sum;
+    }
+
+    double headingAt(double distance) {
+        return headingIn(cellAt(distance), distance);
+    }
+
+    private int cellAt(double distance) {
+        int low = 0;
+        int high = s.length - 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (s[middle] <= distance) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    private double headingIn(int cell, double distance) {
+        double w = distance - s[cell];
+        double ds = s[cell + 1] - s[cell];
+        double change = ds > 0 ? (curvature[cell + 1] - curvature[cell]) / ds : 0;
+        return heading[cell] + w * (curvature[cell] + 0.5 * w * change);
+    }
+
+    /** Where the path is at a distance (m) within its length. */
+    public Place placeAt(double distance) {
+        Check.inRange("distance (m)", distance, 0, s[s.length - 1]);
+        int i = cellAt(distance);
         double ds = s[i + 1] - s[i];
-        double change = ds > 0 ? (curvature[i + 1] - curvature[i]) / ds : 0;
-        return heading[i] + w * (curvature[i] + 0.5 * w * change);
+        double part = ds > 0 ? (distance - s[i]) / ds : 0;
+        double[] moved = moved(i, part);
+        return new Place(x[i] + moved[0], y[i] + moved[1], z[i] + moved[2], headingIn(i, distance));
     }
 
     /** Number of stations: one more than there are cells. */

@@ -231,6 +231,11 @@ public final class Track {
         return new StationPlan(this, spacing).lay();
     }
 
+    /** The track's own points as stations, for a track whose points already lie as a solver needs them. */
+    public Stations stationsAtPoints() {
+        return new Stations(this, points);
+    }
+
     /** Name for people. */
     public String name() {
         return name;

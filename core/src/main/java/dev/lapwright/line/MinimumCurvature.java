@@ -1,0 +1,65 @@
+package dev.lapwright.line;
+
+/**
+ * The line of least bending, Σ κ² over its length: a quadratic programme in the offsets, with the curvature linearised about
+ * the last line, solved again until the line stands still (Gauss-Newton's method with bounds).
+ */
+final class MinimumCurvature {
+    private static final int MOST_ROUNDS = 60;
+    /** A line that moves less than this stands still, m. */
+    private static final double STILL = 1e-3;
+
+    private static final double LEAST_STEP = 1e-3;
+
+    private final RoadNodes road;
+    /** Rounds it took. */
+    int rounds;
+
+    MinimumCurvature(RoadNodes road) {
+        this.road = road;
+    }
+
+    /** Offsets of the line found, m, starting from the middle of the room. */
+    double[] offsets() {
+        int n = road.count;
+        double[] offsets = new double[n];
+        for (int i = 0; i < n; i++) {
+            offsets[i] = road.within(i, 0);
+        }
+        Bending bending = new Bending(road);
+        bending.at(offsets);
+        double energy = bending.energy();
+        for (rounds = 1; rounds <= MOST_ROUNDS; rounds++) {
+            double[] move = bending.programme(offsets).minimise();
+            double share = 1;
+            double[] tried = moved(offsets, move, share);
+            bending.at(tried);
+            while (!(bending.energy() <= energy) && share > LEAST_STEP) {
+                share /= 2;
+                tried = moved(offsets, move, share);
+                bending.at(tried);
+            }
+            if (!(bending.energy() <= energy)) {
+                break;
+            }
+            double largest = 0;
+            for (int i = 0; i < n; i++) {
+                largest = Math.max(largest, Math.abs(tried[i] - offsets[i]));
+            }
+            offsets = tried;
+            energy = bending.energy();
+            if (largest < STILL) {
+                break;
+            }
+        }
+        return offsets;
+    }
+
+    private double[] moved(double[] offsets, double[] move, double share) {
+        double[] moved = new double[offsets.length];
+        for (int i = 0; i < moved.length; i++) {
+            moved[i] = road.within(i, offsets[i] + share * move[i]);
+        }
+        return moved;
+    }
+}

@@ -1,0 +1,109 @@
+package dev.lapwright.line;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+
+/** Even nodes along a road, on each the normal of its path, and how far along it a car's middle may lie. */
+final class RoadNodes {
+    /** Share of the path's radius that an offset may use: beyond it normals of neighbours would cross. */
+    private static final double SHARE_OF_RADIUS = 0.8;
+
+    private static final double LEAST_FREEDOM = 1e-3;
+
+    final Track track;
+    final boolean closed;
+    /** Nodes; on a closed road the first does not come again. */
+    final int count;
+
+    /** Distance along the path, m, one more than there are nodes on a closed road. */
+    final double[] s;
+
+    final TrackPoint[] point;
+    final double[] x;
+    final double[] y;
+    final double[] z;
+    final double[] heading;
+    /** Unit normal to the left. */
+    final double[] normalX;
+
+    final double[] normalY;
+    /** Bounds of the offset to the left, m. */
+    final double[] lower;
+
+    final double[] upper;
+
+    RoadNodes(Track track, double carWidth, LineChoices choices) {
+        this.track = track;
+        closed = track.isClosed();
+        Stations laid = track.stations(StationSpacing.DEFAULT);
+        double length = track.length();
+        int cells = (int) Math.max(12, Math.ceil(length / choices.spacing() - 1e-9));
+        count = closed ? cells : cells + 1;
+        s = new double[cells + 1];
+        point = new TrackPoint[count];
+        x = new double[count];
+        y = new double[count];
+        z = new double[count];
+        heading = new double[count];
+        normalX = new double[count];
+        normalY = new double[count];
+        lower = new double[count];
+        upper = new double[count];
+        Stations.Place start = laid.placeAt(0);
+        Stations.Place end = laid.placeAt(length);
+        double half = 0.5 * carWidth + choices.margin();
+        for (int i = 0; i <= cells; i++) {
+            s[i] = length * i / cells;
+            if (i == count) {
+                break;
+            }
+            Stations.Place place = laid.placeAt(s[i]);
+            // A circuit closes within a tolerance; what it misses is spread over the lap.
+            double share = closed ? s[i] / length : 0;
+            x[i] = place.x() - share * (end.x() - start.x());
+            y[i] = place.y() - share * (end.y() - start.y());
+            z[i] = place.z() - share * (end.z() - start.z());
+            heading[i] = place.heading();
+            normalX[i] = -Math.sin(place.heading());
+            normalY[i] = Math.cos(place.heading());
+            point[i] = track.pointAt(s[i]);
+            bounds(i, carWidth, half);
+        }
+    }
+
+    private void bounds(int i, double carWidth, double half) {
+        TrackPoint p = point[i];
+        double free = p.widthLeft() + p.widthRight();
+        String place = "track at " + Check.text(Math.rint(10 * s[i]) / 10) + " m";
+        if (free < carWidth) {
+            throw new InvalidValueException(
+                    place,
+                    "the road is " + Check.text(free) + " m wide there, the car " + Check.text(carWidth) + " m",
+                    "check the track's widths and chassis.widthM of the car");
+        }
+        if (free < 2 * half + LEAST_FREEDOM) {
+            throw new InvalidValueException(
+                    place,
+                    "the road is " + Check.text(free) + " m wide there, the car with its margins "
+                            + Check.text(2 * half) + " m",
+                    "give a smaller margin");
+        }
+        lower[i] = half - p.widthRight();
+        upper[i] = p.widthLeft() - half;
+        double bend = p.curvature();
+        if (bend > 0) {
+            upper[i] = Math.max(lower[i] + LEAST_FREEDOM, Math.min(upper[i], SHARE_OF_RADIUS / bend));
+        } else if (bend < 0) {
+            lower[i] = Math.min(upper[i] - LEAST_FREEDOM, Math.max(lower[i], SHARE_OF_RADIUS / bend));
+        }
+    }
+
+    /** The offset nearest to this one at which a car may be. */
+    double within(int node, double offset) {
+        return Math.max(lower[node], Math.min(upper[node], offset));
+    }
+}
