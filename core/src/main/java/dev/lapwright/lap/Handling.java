@@ -12,8 +12,6 @@ import dev.lapwright.fault.Check;
  * <p>Neglects compliance, roll steer, camber and aligning torque, which the car's document does not hold.
  */
 public final class Handling {
-    private static final double GRAVITY = 9.80665;
-
     private final Vehicle car;
 
     private Handling(Vehicle car) {
@@ -44,7 +42,7 @@ public final class Handling {
     }
 
     private UndersteerGradient with(double downforceFront, double downforceRear) {
-        double weight = car.mass * GRAVITY;
+        double weight = car.mass * Road.GRAVITY;
         double front = stiffness(car.front, 0.5 * (weight * car.frontShare + downforceFront));
         double rear = stiffness(car.rear, 0.5 * (weight * (1 - car.frontShare) + downforceRear));
         double toFront = (1 - car.frontShare) * car.wheelbase;
@@ -70,7 +68,7 @@ public final class Handling {
     }
 
     private double toe(AxleData axle, Quantity toe, double share) {
-        double load = 0.5 * car.mass * GRAVITY * share;
+        double load = 0.5 * car.mass * Road.GRAVITY * share;
         double c = axle.aC - axle.bC * load;
         // d(C)/dF of C = F max(floor, a - b F): beyond the floor C grows in proportion to load.
         double growth = c > axle.floorC ? axle.aC - 2 * axle.bC * load : axle.floorC;
@@ -125,12 +123,12 @@ public final class Handling {
             double frontHeightMm,
             double rearHeightMm,
             UndersteerGradient gradient) {
+        private static final double TINY_DOWNFORCE = 1e-6;
+
         /** Share of the downforce at the front, 0 to 1; NaN where there is none. */
         public double frontShare() {
             double sum = front + rear;
             return sum > TINY_DOWNFORCE ? front / sum : Double.NaN;
         }
-
-        private static final double TINY_DOWNFORCE = 1e-6;
     }
 }

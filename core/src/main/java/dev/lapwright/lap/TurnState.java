@@ -30,8 +30,6 @@ public record TurnState(
         double climb,
         double grip,
         double headWind) {
-    private static final double GRAVITY = 9.80665;
-
     /** What the driver's feet do. */
     public enum Feet {
         /** Slow the car at {@link TurnState#acceleration}, by the brakes' share. */
@@ -59,7 +57,7 @@ public record TurnState(
 
     /** On a flat, straight-running road without wind, in a left turn. */
     public static TurnState level(Feet feet, double speed, double acceleration, int gear) {
-        return new TurnState(feet, speed, acceleration, gear, true, 0, GRAVITY, 0, 1, 0);
+        return new TurnState(feet, speed, acceleration, gear, true, 0, Road.GRAVITY, 0, 1, 0);
     }
 
     /** As a lap is at a station, with feet of one's choice. */

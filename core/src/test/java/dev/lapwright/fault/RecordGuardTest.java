@@ -32,6 +32,7 @@ import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import dev.lapwright.track.survey.ImportChoices;
@@ -71,6 +72,7 @@ class RecordGuardTest {
             ImportReport.class,
             ImportReport.ElevationReport.class,
             PlanCurve.Place.class,
+<<<<<<< HEAD
             AxleMargins.class,
             Handling.AeroBalance.class,
             PhaseBalance.class,
@@ -78,6 +80,9 @@ class RecordGuardTest {
             BalanceResult.class,
             Remedy.class,
             RemedyResult.class);
+=======
+            Stations.Place.class);
+>>>>>>> main
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
