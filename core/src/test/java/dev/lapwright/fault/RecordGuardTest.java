@@ -72,7 +72,7 @@ class RecordGuardTest {
             ImportReport.class,
             ImportReport.ElevationReport.class,
             PlanCurve.Place.class,
-<<<<<<< HEAD
+            Stations.Place.class,
             AxleMargins.class,
             Handling.AeroBalance.class,
             PhaseBalance.class,
@@ -80,9 +80,6 @@ class RecordGuardTest {
             BalanceResult.class,
             Remedy.class,
             RemedyResult.class);
-=======
-            Stations.Place.class);
->>>>>>> main
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
