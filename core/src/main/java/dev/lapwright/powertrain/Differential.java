@@ -27,7 +27,7 @@ public final class Differential {
      * long as that takes no more than the locking value's share of what goes through it; else the wheels slip against
      * each other, and the difference is that share. A locking value of 1 is an axle without a differential.
      *
-     * <p>Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 20, from memory, for a differential as Coulomb friction;
+     * <p>Source: Milliken and Milliken, Race Car Vehicle Dynamics (1995), chapter 20, from memory, for a differential as Coulomb friction;
      * neglects preload and how fast it acts.
      *
      * @param whenTurningAsOne outer less inner wheel's force if both turned at one speed, N
