@@ -34,6 +34,7 @@ public final class Lapwright {
         commands.put("sweep", SweepCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("gearing", GearingCommand::new);
+        commands.put("balance", BalanceCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

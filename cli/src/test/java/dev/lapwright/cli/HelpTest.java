@@ -55,7 +55,17 @@ class HelpTest {
     @Test
     void allCommandsAreListed() {
         assertThat(commands())
-                .containsExactly("lap", "sweep", "compare", "gearing", "show", "circuit", "demo", "completion", "help");
+                .containsExactly(
+                        "lap",
+                        "sweep",
+                        "compare",
+                        "gearing",
+                        "balance",
+                        "show",
+                        "circuit",
+                        "demo",
+                        "completion",
+                        "help");
     }
 
     @ParameterizedTest
