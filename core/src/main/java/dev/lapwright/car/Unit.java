@@ -82,7 +82,15 @@ public enum Unit {
     /** Square metre per millimetre. */
     SQUARE_METRE_PER_MM("m²/mm", "M2PerMm", Dimension.AREA_PER_LENGTH, 1),
     /** Square metre per square millimetre. */
-    SQUARE_METRE_PER_MM2("m²/mm²", "M2PerMm2", Dimension.AREA_PER_LENGTH_SQUARED, 1);
+    SQUARE_METRE_PER_MM2("m²/mm²", "M2PerMm2", Dimension.AREA_PER_LENGTH_SQUARED, 1),
+    /** Newton second per metre, of a damper. */
+    NEWTON_SECOND_PER_METRE("N s/m", "NsPerM", Dimension.DAMPING, 1),
+    /** Pound-force second per inch, of a damper. */
+    POUND_SECOND_PER_INCH("lbf s/in", "LbfSPerIn", Dimension.DAMPING, 4.4482216152605 / 0.0254),
+    /** Millimetre per second, of a damper's shaft. */
+    MILLIMETRE_PER_SECOND("mm/s", "MmPerS", Dimension.SHAFT_SPEED, 1e-3),
+    /** Inch per second, of a damper's shaft. */
+    INCH_PER_SECOND("in/s", "InPerS", Dimension.SHAFT_SPEED, 0.0254);
 
     private enum Dimension {
         NUMBER,
@@ -105,7 +113,9 @@ public enum Unit {
         PER_PRESSURE_SQUARED,
         PER_TEMPERATURE_SQUARED,
         AREA_PER_LENGTH,
-        AREA_PER_LENGTH_SQUARED
+        AREA_PER_LENGTH_SQUARED,
+        DAMPING,
+        SHAFT_SPEED
     }
 
     private static final double ZERO_CELSIUS_IN_FAHRENHEIT = 32;

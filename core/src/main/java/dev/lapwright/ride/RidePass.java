@@ -1,0 +1,50 @@
+package dev.lapwright.ride;
+
+/**
+ * What one pass over a road did to a wheel.
+ *
+ * @param time that counts, s
+ * @param staticLoad on a flat road, N
+ * @param loadVariation root mean square of the contact load about the static load, over the static load
+ * @param leastLoad N
+ * @param greatestLoad N
+ * @param timeOffGround without contact, s
+ * @param peakBodyAcceleration greatest acceleration of the body, either way, m/s²
+ * @param bodyAcceleration root mean square, m/s²
+ * @param bumpTravel greatest travel of the wheel towards the body from rest, m
+ * @param reboundTravel greatest travel of the wheel away from the body from rest, m
+ * @param bumpSpeed greatest speed of the damper shortening, m/s
+ * @param reboundSpeed greatest speed of the damper lengthening, m/s
+ * @param energy where it went
+ */
+public record RidePass(
+        double time,
+        double staticLoad,
+        double loadVariation,
+        double leastLoad,
+        double greatestLoad,
+        double timeOffGround,
+        double peakBodyAcceleration,
+        double bodyAcceleration,
+        double bumpTravel,
+        double reboundTravel,
+        double bumpSpeed,
+        double reboundSpeed,
+        Energy energy) {
+
+    /**
+     * Energy of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.
+     *
+     * @param fromRoad work that the road did by lifting the contact patch
+     * @param bump turned to heat in the damper when shortening
+     * @param rebound turned to heat in the damper when lengthening
+     * @param tyre turned to heat in the tyre
+     * @param stored in motion, spring and tyre at the end, less what was stored at the beginning
+     */
+    public record Energy(double fromRoad, double bump, double rebound, double tyre, double stored) {
+        /** Turned to heat in the damper. */
+        public double damper() {
+            return bump + rebound;
+        }
+    }
+}
