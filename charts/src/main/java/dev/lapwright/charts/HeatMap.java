@@ -8,6 +8,7 @@ import java.awt.geom.Rectangle2D;
 import java.text.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
@@ -15,7 +16,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 
-/** Cells coloured by lap time, each reaching half-way to its neighbours, with labelled lines of equal lap time. */
+/** Cells coloured by value, each reaching half-way to its neighbours, with labelled lines of equal value. */
 final class HeatMap extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
     private static final int LINES = 10;
@@ -27,23 +28,38 @@ final class HeatMap extends AbstractXYAnnotation {
     private final double[][] z;
     private final transient ValueRamp ramp;
     private final double baseline;
+    private final String baselineText;
+    private final transient IntFunction<NumberFormat> formats;
     private final ChartStyle style;
 
     /**
      * @param x rising
      * @param y rising
-     * @param z lap times, s, [y][x]; NaN where there is no lap
+     * @param z values, as lap times in s, [y][x]; NaN where there is none
+     * @param baseline a value whose line is drawn dashed
+     * @param baselineText what is written on it
+     * @param formats how values are written, by the number of decimals
      */
-    HeatMap(double[] x, double[] y, double[][] z, ValueRamp ramp, double baseline, ChartStyle style) {
+    HeatMap(
+            double[] x,
+            double[] y,
+            double[][] z,
+            ValueRamp ramp,
+            double baseline,
+            String baselineText,
+            IntFunction<NumberFormat> formats,
+            ChartStyle style) {
         this.x = x;
         this.y = y;
         this.z = z;
         this.ramp = ramp;
         this.baseline = baseline;
+        this.baselineText = baselineText;
+        this.formats = formats;
         this.style = style;
     }
 
-    /** Lap times at which lines are drawn, s: whole multiples of a step of 1, 2 or 5, ten or fewer. */
+    /** Values at which lines are drawn: whole multiples of a step of 1, 2 or 5, ten or fewer. */
     List<Double> levels() {
         double low = ramp.getLowerBound();
         double high = ramp.getUpperBound();
@@ -66,13 +82,13 @@ final class HeatMap extends AbstractXYAnnotation {
             PlotRenderingInfo info) {
         drawCells(g2, area, domain, range);
         Contours contours = new Contours(x, y, z);
-        NumberFormat format = Numbers.lapTimes(
+        NumberFormat format = formats.apply(
                 UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
         LabelSpace space = new LabelSpace();
         List<Note> notes = new ArrayList<>();
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.dashed(2));
-        drawLines(g2, contours.at(baseline), "baseline", area, domain, range, space, notes);
+        drawLines(g2, contours.at(baseline), baselineText, area, domain, range, space, notes);
         g2.setStroke(ChartStyle.solid(1));
         for (double level : levels()) {
             drawLines(g2, contours.at(level), format.format(level), area, domain, range, space, notes);

@@ -40,7 +40,16 @@ final class SweepMap {
         plot.setRangeGridlinesVisible(false);
         plot.getRenderer()
                 .addAnnotation(
-                        new HeatMap(x, y, z, ramp, table.sweep().baseline().lapTime(), style), Layer.BACKGROUND);
+                        new HeatMap(
+                                x,
+                                y,
+                                z,
+                                ramp,
+                                table.sweep().baseline().lapTime(),
+                                "baseline",
+                                Numbers::lapTimes,
+                                style),
+                        Layer.BACKGROUND);
         String facts = Sheet.facts(SweepTime.facts(table), SweepTime.bestText(table));
         JFreeChart chart = Sheet.of(SweepTime.heading(table), facts, plot, style);
         UnitAxis scale = new UnitAxis(SweepTime.lapTimeLabel(high), style, 0, Numbers::lapTimes);

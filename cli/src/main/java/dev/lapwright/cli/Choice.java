@@ -19,7 +19,7 @@ import java.util.StringJoiner;
  * @param bare the car as its document describes it
  * @param setup what differs on it
  * @param car the car so set up
- * @param track where
+ * @param track where; null where a command needs none
  * @param day air, wind and grip
  */
 record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
@@ -27,8 +27,13 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
 
     /** Reads all documents and applies all settings. */
     static Choice of(CarAndCircuit documents, SetupOptions options, Conditions conditions) {
-        Car bare = Documents.car(documents.car);
-        Track track = Documents.circuit(documents.circuit);
+        return of(documents.car, documents.circuit, options, conditions);
+    }
+
+    /** The same where the circuit may be null; there is then no track. */
+    static Choice of(String car, String circuit, SetupOptions options, Conditions conditions) {
+        Car bare = Documents.car(car);
+        Track track = circuit == null ? null : Documents.circuit(circuit);
         Setup setup = options.setup == null ? Setup.STANDARD : Documents.setup(options.setup, bare);
         return new Choice(bare, setup, bare.with(setup), track, conditions).with(options.settings);
     }

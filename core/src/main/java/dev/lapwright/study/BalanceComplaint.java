@@ -75,19 +75,12 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
         if (wanted.equals("all")) {
             return 0;
         }
-        for (Corner corner : corners) {
-            String number = Integer.toString(corner.number());
-            if (wanted.equals(number)
-                    || wanted.equals("t" + number)
-                    || wanted.equals(corner.name().toLowerCase(Locale.ROOT))
-                    || wanted.equals(corner.label().toLowerCase(Locale.ROOT))) {
-                return corner.number();
-            }
-        }
-        throw new InvalidValueException(
-                "complaint '" + text + "'",
-                "the circuit has no corner '" + wanted + "'",
-                "take T1 to T" + corners.size() + ", a corner's name, or all");
+        return Corner.find(corners, wanted)
+                .map(Corner::number)
+                .orElseThrow(() -> new InvalidValueException(
+                        "complaint '" + text + "'",
+                        "the circuit has no corner '" + wanted + "'",
+                        "take T1 to T" + corners.size() + ", a corner's name, or all"));
     }
 
     private static InvalidValueException fault(String text, String problem) {

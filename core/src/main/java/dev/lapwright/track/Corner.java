@@ -1,5 +1,9 @@
 package dev.lapwright.track;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
 /**
  * A stretch that bends one way.
  *
@@ -17,5 +21,19 @@ public record Corner(
     /** Short label for tables and charts: the number, and the name if it has one. */
     public String label() {
         return name.isEmpty() ? "T" + number : "T" + number + " " + name;
+    }
+
+    /** The corner that people mean by a number, T and a number, or a name, letter case aside. */
+    public static Optional<Corner> find(List<Corner> corners, String wanted) {
+        String word = wanted.strip().toLowerCase(Locale.ROOT);
+        for (Corner corner : corners) {
+            if (word.equals(Integer.toString(corner.number()))
+                    || word.equals("t" + corner.number())
+                    || word.equals(corner.name().toLowerCase(Locale.ROOT))
+                    || word.equals(corner.label().toLowerCase(Locale.ROOT))) {
+                return Optional.of(corner);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -6,6 +6,7 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.study.Comparison;
 import dev.lapwright.study.GearingResult;
 import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.RideResult;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
 import dev.lapwright.track.Track;
@@ -49,6 +50,17 @@ public final class InputHash {
             scenarios.put(scenario.kind().name(), scenario.amount());
         }
         inputs.put("scenarios", scenarios);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, speed, and what it was driven over. */
+    public static String of(RideResult ride) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", CarWriter.tree(ride.car()));
+        inputs.put("settings", ride.car().settings());
+        inputs.put("conditions", DocumentWriter.tree(ride.conditions()));
+        inputs.put("speed", ride.speed());
+        inputs.put("over", RideSummary.over(ride));
         return sha256(JsonLayout.text(inputs));
     }
 

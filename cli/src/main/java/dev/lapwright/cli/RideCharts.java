@@ -1,0 +1,35 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.charts.ChartImage;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.DamperMapChart;
+import dev.lapwright.charts.KerbPassChart;
+import dev.lapwright.study.RideAxle;
+
+/** Pictures of the ride. Nothing of the charts is loaded before one is asked for. */
+final class RideCharts {
+    private RideCharts() {}
+
+    static byte[] map(String fileName, RideOutcome outcome, boolean rear) {
+        RideAxle axle = outcome.axle(rear);
+        return ChartImage.forFile(
+                fileName,
+                DamperMapChart.of(subject(outcome, axle), axle.map(), outcome.measure(), ChartStyle.STANDARD),
+                DamperMapChart.SIZE,
+                LapCharts.PNG_SCALE);
+    }
+
+    static byte[] pass(String fileName, RideOutcome outcome, boolean rear) {
+        RideAxle axle = outcome.axle(rear);
+        return ChartImage.forFile(
+                fileName,
+                KerbPassChart.of(subject(outcome, axle), axle.trace(), axle.kerb(), ChartStyle.STANDARD),
+                KerbPassChart.SIZE,
+                LapCharts.PNG_SCALE);
+    }
+
+    private static String subject(RideOutcome outcome, RideAxle axle) {
+        return outcome.choice().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
+                + ", " + Numbers.kmh(outcome.result().speed()) + " km/h";
+    }
+}

@@ -1,0 +1,20 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.ride.RideMeasure;
+import dev.lapwright.study.RideAxle;
+import dev.lapwright.study.RideResult;
+
+/**
+ * A study of the ride and what was asked.
+ *
+ * @param choice the car, set up
+ * @param result what was found
+ * @param measure by which pairs of rates are judged
+ * @param place where the speed comes from, in words; empty if it was given
+ */
+record RideOutcome(Choice choice, RideResult result, RideMeasure measure, String place) {
+    /** Front or rear. */
+    RideAxle axle(boolean rear) {
+        return result.axles().get(rear ? 1 : 0);
+    }
+}
