@@ -99,8 +99,7 @@ public final class DamperMapChart {
         if (!(to > from)) {
             return;
         }
-        lines.addSeries(
-                name, new double[][] {{from, to}, {rebound.applyAsDouble(from), rebound.applyAsDouble(to)}});
+        lines.addSeries(name, new double[][] {{from, to}, {rebound.applyAsDouble(from), rebound.applyAsDouble(to)}});
         Point2D at = new Point2D.Double(from + 0.93 * (to - from), rebound.applyAsDouble(from + 0.93 * (to - from)));
         XYTextAnnotation note = new XYTextAnnotation(name, at.getX(), at.getY());
         note.setFont(style.small());

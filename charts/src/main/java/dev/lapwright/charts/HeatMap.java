@@ -82,8 +82,8 @@ final class HeatMap extends AbstractXYAnnotation {
             PlotRenderingInfo info) {
         drawCells(g2, area, domain, range);
         Contours contours = new Contours(x, y, z);
-        NumberFormat format = formats.apply(
-                UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
+        NumberFormat format =
+                formats.apply(UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
         LabelSpace space = new LabelSpace();
         List<Note> notes = new ArrayList<>();
         g2.setPaint(style.palette().ink());

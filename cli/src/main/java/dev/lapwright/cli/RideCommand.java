@@ -75,10 +75,7 @@ final class RideCommand implements Callable<Integer> {
         Choice choice = Choice.of(documents.car, documents.circuit, setup, conditions.day());
         Speed speed = ride.corner == null ? given() : inCorner(choice);
         RideOutcome outcome = new RideOutcome(
-                choice,
-                Ride.of(choice.car(), choice.day(), choices, speed.metresPerSecond()),
-                measure,
-                speed.place());
+                choice, Ride.of(choice.car(), choice.day(), choices, speed.metresPerSecond()), measure, speed.place());
         files.write(outcome);
         if (output.json) {
             console.text(RideJson.text(outcome));
@@ -104,16 +101,16 @@ final class RideCommand implements Callable<Integer> {
                         "take T1 to T" + lap.stations().corners().size() + ", or a corner's name"));
         CornerFigures corner = lap.corners().get(wanted.number() - 1);
         String place = ride.at == null ? "slowest" : ride.at.strip();
-        double speed =
-                switch (place) {
-                    case "entry" -> corner.entrySpeed();
-                    case "slowest" -> corner.minimumSpeed();
-                    case "exit" -> corner.exitSpeed();
-                    default -> throw new InvalidValueException(
-                            "--at " + place, "it is no place in a corner", "take entry, slowest or exit");
-                };
-        String text = (place.equals("slowest") ? "the lowest in " : "at the " + place + " of ") + wanted.label() + " on the"
-                + " lap of " + choice.track().name() + " (" + Numbers.lapTime(lap.time()) + ")";
+        double speed = switch (place) {
+            case "entry" -> corner.entrySpeed();
+            case "slowest" -> corner.minimumSpeed();
+            case "exit" -> corner.exitSpeed();
+            default ->
+                throw new InvalidValueException(
+                        "--at " + place, "it is no place in a corner", "take entry, slowest or exit");
+        };
+        String text = (place.equals("slowest") ? "the lowest in " : "at the " + place + " of ") + wanted.label()
+                + " on the" + " lap of " + choice.track().name() + " (" + Numbers.lapTime(lap.time()) + ")";
         return new Speed(speed, text);
     }
 }

@@ -23,7 +23,8 @@ final class RideReading {
         }
         said.add("Rebound over bump as it is: " + ratios(outcome)
                 + ". Common practice, no source: rebound higher than bump, up to twice; more holds the wheel off the road"
-                + " behind a kerb and pulls the car down over several.");
+                + " behind a kerb and pulls the car down over several. This map judges one pass over one kerb, not how the"
+                + " car answers to the driver.");
         return said;
     }
 
@@ -36,7 +37,16 @@ final class RideReading {
                 + ratio(region.rebound(), region.bump()) + " times bump, and the wheel travels "
                 + Numbers.fixed(MILLI * region.pass().bumpTravel(), 0) + " mm in bump (as it is "
                 + Numbers.fixed(MILLI * map.own().bumpTravel(), 0) + " mm).";
-        return region.atEdge() ? text + " It lies on the edge of the map: better ones may lie beyond." : text;
+        if (region.atEdge()) {
+            text += " It lies on the edge of the map: better ones may lie beyond.";
+        }
+        return text
+                + map.best(measure, 1, 2)
+                        .map(pair -> " With rebound once to twice bump the best is "
+                                + Numbers.fixed(measure.of(pair.pass()), 1) + " " + measure.unit() + ", at bump "
+                                + Numbers.fixed(pair.bump(), 0) + " and rebound " + Numbers.fixed(pair.rebound(), 0)
+                                + ".")
+                        .orElse("");
     }
 
     private static String slope(String what, double slope, RideMeasure measure) {
@@ -66,16 +76,19 @@ final class RideReading {
         List<String> off = new ArrayList<>();
         for (RideAxle axle : outcome.result().axles()) {
             if (axle.kerb().timeOffGround() > 0) {
-                off.add(axle.end().label() + " " + Numbers.fixed(MILLI * axle.kerb().timeOffGround(), 0) + " ms");
+                off.add(axle.end().label() + " "
+                        + Numbers.fixed(MILLI * axle.kerb().timeOffGround(), 0) + " ms");
             }
         }
         if (!off.isEmpty()) {
-            cautions.add("Off the ground (" + String.join(", ", off) + ") a wheel neither steers nor brakes, and it lands"
-                    + " with a blow. That a model survives a kerb is no reason to take it.");
+            cautions.add(
+                    "Off the ground (" + String.join(", ", off) + ") a wheel neither steers nor brakes, and it lands"
+                            + " with a blow. That a model survives a kerb is no reason to take it.");
         }
-        cautions.add("Bump stops, the floor and what a kerb does to the car's path are not in the model, and soft dampers"
-                + " use travel that a car may not have. Turn dampers a click or two at a time, stay within the range of"
-                + " their maker and the rules of the event, and try each change in licensed practice.");
+        cautions.add(
+                "Bump stops, the floor and what a kerb does to the car's path are not in the model, and soft dampers"
+                        + " use travel that a car may not have. Turn dampers a click or two at a time, stay within the range of"
+                        + " their maker and the rules of the event, and try each change in licensed practice.");
         return cautions;
     }
 }

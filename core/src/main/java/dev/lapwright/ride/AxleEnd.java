@@ -104,7 +104,8 @@ public enum AxleEnd {
                     "give the mass that moves with one " + label + " wheel, kg");
         }
         double share = car.value(Quantity.FRONT_WEIGHT) / 100;
-        double mass = (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS)) * (this == FRONT ? share : 1 - share) / 2;
+        double mass =
+                (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS)) * (this == FRONT ? share : 1 - share) / 2;
         if (!(wheel < mass)) {
             throw new InvalidValueException(
                     unsprungMass.path(),

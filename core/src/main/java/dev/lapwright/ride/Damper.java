@@ -15,12 +15,7 @@ import dev.lapwright.fault.Check;
  * @param reboundKnee speed at which slow rebound ends, m/s
  */
 public record Damper(
-        double slowBump,
-        double fastBump,
-        double slowRebound,
-        double fastRebound,
-        double bumpKnee,
-        double reboundKnee) {
+        double slowBump, double fastBump, double slowRebound, double fastRebound, double bumpKnee, double reboundKnee) {
     private static final double MOST = 1e7;
 
     public Damper {

@@ -37,8 +37,7 @@ final class FeltKerb implements RoadProfile {
         double pitch = kerb.length() / kerb.teeth();
         return IntStream.range(0, kerb.teeth())
                 .boxed()
-                .flatMapToDouble(tooth ->
-                        DoubleStream.of(kerb.shape().joints()).map(joint -> (tooth + joint) * pitch))
+                .flatMapToDouble(tooth -> DoubleStream.of(kerb.shape().joints()).map(joint -> (tooth + joint) * pitch))
                 .flatMap(joint -> DoubleStream.of(joint, joint + patch))
                 .sorted()
                 .distinct()

@@ -134,8 +134,8 @@ public final class PassSolver {
             if (to - from < EVENT_TIME) {
                 return;
             }
-            DormandPrince54Integrator integrator = new DormandPrince54Integrator(
-                    SHORTEST_STEP, LONGEST_STEP, ABSOLUTE, relative());
+            DormandPrince54Integrator integrator =
+                    new DormandPrince54Integrator(SHORTEST_STEP, LONGEST_STEP, ABSOLUTE, relative());
             integrator.setInitialStepSize(Math.min(1e-4, (to - from) / 2));
             motion.enter(from, to);
             motion.look(from, y);

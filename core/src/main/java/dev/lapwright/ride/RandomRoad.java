@@ -66,7 +66,8 @@ public final class RandomRoad implements RoadProfile {
     }
 
     private static double[] realPart(Complex[] spectrum) {
-        Complex[] sum = new FastFourierTransformer(DftNormalization.STANDARD).transform(spectrum, TransformType.INVERSE);
+        Complex[] sum =
+                new FastFourierTransformer(DftNormalization.STANDARD).transform(spectrum, TransformType.INVERSE);
         double[] real = new double[POINTS];
         for (int i = 0; i < POINTS; i++) {
             // The inverse divides by the number of points.

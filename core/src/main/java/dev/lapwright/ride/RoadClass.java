@@ -40,7 +40,8 @@ public enum RoadClass {
         try {
             return valueOf(letter.strip().toUpperCase(Locale.ROOT));
         } catch (IllegalArgumentException e) {
-            throw new InvalidValueException("road", "'" + letter + "' is no class of ISO 8608", "take a letter, A to H");
+            throw new InvalidValueException(
+                    "road", "'" + letter + "' is no class of ISO 8608", "take a letter, A to H");
         }
     }
 }

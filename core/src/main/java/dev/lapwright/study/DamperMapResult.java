@@ -1,9 +1,11 @@
 package dev.lapwright.study;
 
+import dev.lapwright.fault.Check;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RidePass;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Passes over one road for a grid of fast damper rates.
@@ -115,15 +117,32 @@ public record DamperMapResult(
         int up = best % rebound.length;
         boolean edge = across == 0 || up == 0 || across == bump.length - 1 || up == rebound.length - 1;
         return new Region(
-                bump[across],
-                rebound[up],
-                passes.get(best),
-                range[0],
-                range[1],
-                range[2],
-                range[3],
-                pairs,
-                edge);
+                bump[across], rebound[up], passes.get(best), range[0], range[1], range[2], range[3], pairs, edge);
+    }
+
+    /**
+     * One pair of rates.
+     *
+     * @param bump N s/m
+     * @param rebound N s/m
+     * @param pass with them
+     */
+    public record Pair(double bump, double rebound, RidePass pass) {}
+
+    /** Best pair by a measure among those whose rebound is a multiple of bump within a range; the softest if several are best. */
+    public Optional<Pair> best(RideMeasure measure, double leastRatio, double greatestRatio) {
+        Check.finite("least ratio", leastRatio);
+        Check.finite("greatest ratio", greatestRatio);
+        Pair best = null;
+        for (int i = 0; i < passes.size(); i++) {
+            double b = bump[i / rebound.length];
+            double r = rebound[i % rebound.length];
+            boolean within = r >= leastRatio * b && r <= greatestRatio * b;
+            if (within && (best == null || measure.of(passes.get(i)) < measure.of(best.pass()) - SAME)) {
+                best = new Pair(b, r, passes.get(i));
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     private double distance(int i) {

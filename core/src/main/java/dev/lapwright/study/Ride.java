@@ -3,6 +3,7 @@ package dev.lapwright.study;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.ride.AxleEnd;
@@ -18,6 +19,8 @@ import java.util.List;
  * on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive move no load here.
  */
 public final class Ride {
+    private static final double KMH = 3.6;
+
     private Ride() {}
 
     /**
@@ -31,7 +34,15 @@ public final class Ride {
         Check.positive("speed (m/s)", speed);
         AxleEnd.FRONT.of(car, 0);
         AxleEnd.REAR.of(car, 0);
-        Handling.AeroBalance aero = Handling.of(Vehicle.of(car, conditions)).aero(speed);
+        Vehicle vehicle = Vehicle.of(car, conditions);
+        if (speed > vehicle.geared()) {
+            throw new InvalidValueException(
+                    "speed",
+                    Check.text(KMH * speed) + " km/h is beyond the rev limit in top gear, "
+                            + Check.text(Math.floor(KMH * vehicle.geared())) + " km/h",
+                    "drive slower");
+        }
+        Handling.AeroBalance aero = Handling.of(vehicle).aero(speed);
         RoadProfile kerb = choices.kerb().felt(choices.contactLength());
         RoadProfile surface = RandomRoad.of(choices.road(), choices.seed(), choices.contactLength());
         PassSolver overKerb = PassSolver.over(kerb, speed);

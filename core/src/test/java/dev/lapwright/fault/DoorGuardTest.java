@@ -29,6 +29,18 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.powertrain.Differential;
 import dev.lapwright.powertrain.OverrunDrag;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.ride.AxleEnd;
+import dev.lapwright.ride.Damper;
+import dev.lapwright.ride.Kerb;
+import dev.lapwright.ride.KerbShape;
+import dev.lapwright.ride.PassSolver;
+import dev.lapwright.ride.QuarterCar;
+import dev.lapwright.ride.RandomRoad;
+import dev.lapwright.ride.RoadClass;
+import dev.lapwright.ride.RoadProfile;
+import dev.lapwright.study.DamperMap;
+import dev.lapwright.study.Ride;
+import dev.lapwright.study.RideChoices;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
@@ -51,6 +63,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 class DoorGuardTest {
     private static final Car CAR = PlainCar.ofMass(1000).car();
     private static final Track RUN = Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0)));
+
+    private static final QuarterCar WHEEL = new QuarterCar(300, 40, 1e5, 3e5, 0, Damper.linear(1), 1, 0);
+    private static final RoadProfile KERB = new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(0.1);
+    private static final Car RIDING = PlainCar.ofMass(1000)
+            .with(Quantity.UNSPRUNG_MASS_FRONT, 40)
+            .with(Quantity.SLOW_BUMP_FRONT, 5000)
+            .with(Quantity.SLOW_REBOUND_FRONT, 5000)
+            .car();
 
     private record Door(String name, DoubleConsumer door) {
         @Override
@@ -124,6 +144,19 @@ class DoorGuardTest {
                 new Door(
                         "air speed",
                         v -> Handling.of(PlainCar.ofMass(1000).vehicle()).aero(v)),
+                new Door("slow bump", Damper::linear),
+                new Door("fast bump", v -> WHEEL.withFast(v, 1)),
+                new Door("fast rebound", v -> WHEEL.withFast(1, v)),
+                new Door("damper rate", WHEEL::bodyDampingRatio),
+                new Door("damper rate", WHEEL::hopDampingRatio),
+                new Door("contact length", v -> new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(v)),
+                new Door("contact length", v -> RandomRoad.of(RoadClass.A, 1, v)),
+                new Door("wave number", RoadClass.A::density),
+                new Door("speed", v -> PassSolver.over(KERB, v)),
+                new Door("axle downforce", v -> AxleEnd.FRONT.of(RIDING, v)),
+                new Door("speed", v -> Ride.of(RIDING, Conditions.STANDARD, RideChoices.STANDARD, v)),
+                new Door(
+                        "fast bump", v -> DamperMap.of(WHEEL, KERB, 10).over(new double[] {0, v}, new double[] {0, 1})),
                 new Door("torque curve rpm[1]", v -> new TorqueCurve(new double[] {0, v}, new double[] {1, 1})),
                 new Door("torque (Nm)", v -> new TorqueCurve(new double[] {0, 1}, new double[] {1, v})),
                 new Door("table[1]", v -> new MonotoneCubic(new double[] {0, v}, new double[] {1, 1})),

@@ -25,9 +25,16 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.ride.Damper;
+import dev.lapwright.ride.Kerb;
+import dev.lapwright.ride.KerbShape;
+import dev.lapwright.ride.QuarterCar;
+import dev.lapwright.ride.RideModes;
+import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.BalanceResult;
 import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.DamperMapResult;
 import dev.lapwright.study.GearingChoice;
 import dev.lapwright.study.GearingGear;
 import dev.lapwright.study.GearingLap;
@@ -38,6 +45,8 @@ import dev.lapwright.study.Interaction;
 import dev.lapwright.study.PhaseBalance;
 import dev.lapwright.study.Remedy;
 import dev.lapwright.study.RemedyResult;
+import dev.lapwright.study.RideChoices;
+import dev.lapwright.study.RideResult;
 import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
@@ -101,7 +110,14 @@ class RecordGuardTest {
             YawDemand.class,
             BalanceResult.class,
             Remedy.class,
-            RemedyResult.class);
+            RemedyResult.class,
+            RideModes.class,
+            RidePass.class,
+            RidePass.Energy.class,
+            DamperMapResult.Beside.class,
+            DamperMapResult.Region.class,
+            DamperMapResult.Pair.class,
+            RideResult.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -186,6 +202,25 @@ class RecordGuardTest {
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
+                new Sample(
+                        new Damper(1, 2, 3, 4, 0.1, 0.1),
+                        "slow bump",
+                        "fast bump",
+                        "slow rebound",
+                        "fast rebound",
+                        "bump knee",
+                        "rebound knee"),
+                new Sample(
+                        new QuarterCar(300, 40, 1e5, 3e5, 0, Damper.linear(1), 1, 0),
+                        "sprung mass",
+                        "unsprung mass",
+                        "wheel rate",
+                        "tyre rate",
+                        "tyre damping",
+                        "motion ratio",
+                        "downforce"),
+                new Sample(new Kerb(KerbShape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
+                new Sample(RideChoices.STANDARD, "contact length"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
                         "x (m)",

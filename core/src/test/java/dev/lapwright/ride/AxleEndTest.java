@@ -42,7 +42,8 @@ class AxleEndTest {
 
     @Test
     void kneesAreGivenInMillimetresPerSecond() {
-        QuarterCar wheel = AxleEnd.FRONT.of(car().with(Quantity.BUMP_KNEE_FRONT, 60).car(), 0);
+        QuarterCar wheel =
+                AxleEnd.FRONT.of(car().with(Quantity.BUMP_KNEE_FRONT, 60).car(), 0);
         assertThat(wheel.damper().bumpKnee()).isCloseTo(0.06, within(1e-15));
     }
 
@@ -56,16 +57,16 @@ class AxleEndTest {
 
     @Test
     void aCarWithoutDampersIsToldWhatToGive() {
-        assertThatThrownBy(() ->
-                        AxleEnd.FRONT.of(car().with(Quantity.SLOW_REBOUND_FRONT, 0).car(), 0))
+        assertThatThrownBy(() -> AxleEnd.FRONT.of(
+                        car().with(Quantity.SLOW_REBOUND_FRONT, 0).car(), 0))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("suspension.front.damper.slowReboundNsPerM");
     }
 
     @Test
     void aWheelHeavierThanItsLoadIsRefused() {
-        assertThatThrownBy(() ->
-                        AxleEnd.FRONT.of(car().with(Quantity.UNSPRUNG_MASS_FRONT, 320).car(), 0))
+        assertThatThrownBy(() -> AxleEnd.FRONT.of(
+                        car().with(Quantity.UNSPRUNG_MASS_FRONT, 320).car(), 0))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("320 kg is no less than the 300 kg");
     }

@@ -36,7 +36,8 @@ class BaseExcitationTest {
 
     @Test
     void theCarOnAWavyRoadMovesAsInRao() {
-        // Rao, Mechanical Vibrations, example of a vehicle on a rough road: 1200 kg, 400 kN/m, damping ratio 0.5, 20 km/h,
+        // Rao, Mechanical Vibrations, example of a vehicle on a rough road: 1200 kg, 400 kN/m, damping ratio 0.5, 20
+        // km/h,
         // waves of 6 m and 0.05 m: 0.0550 m (as printed there, to half of its last digit).
         double omega = 2 * Math.PI * (20 / 3.6) / 6;
         double ratio = bodyOverRoad(1200, 400e3, 2 * 0.5 * Math.sqrt(400e3 * 1200), omega);
@@ -46,7 +47,8 @@ class BaseExcitationTest {
     @ParameterizedTest
     @CsvSource({"0.1", "0.3", "0.7"})
     void atRootTwoOfItsFrequencyTheBodyMovesAsTheRoad(double zeta) {
-        // T = 1 at r = √2 whatever the damping (any text on vibration). 0.1 %: the tyre's 2e-4 times the steepness there.
+        // T = 1 at r = √2 whatever the damping (any text on vibration). 0.1 %: the tyre's 2e-4 times the steepness
+        // there.
         double ratio = bodyOverRoad(400, 40e3, 2 * zeta * Math.sqrt(40e3 * 400), Math.sqrt(2) * 10);
         assertThat(ratio).isCloseTo(1, within(1.5e-3));
     }
@@ -64,14 +66,14 @@ class BaseExcitationTest {
     @CsvSource({"10000, 800", "16000, 1500", "25000, 2500", "40000, 4000"})
     void bodyAccelerationAtWheelHopIsTheSameForAnySpringAndDamper(double spring, double damping) {
         // Hedrick and Butsuen (1990); Rajamani, Vehicle Dynamics and Control, chapter 10 (from memory): over the road's
-        // speed √(kt mu)/ms at ω = √(kt/mu). ms 250, mu 45, kt 160000: 10.733126 1/s at 59.6285 rad/s. Peaks are seen every
+        // speed √(kt mu)/ms at ω = √(kt/mu). ms 250, mu 45, kt 160000: 10.733126 1/s at 59.6285 rad/s. Peaks are seen
+        // every
         // 0.5 ms: cos(59.6 · 0.00025) is 1.1e-4 short of one.
         double omega = Math.sqrt(160e3 / 45);
         QuarterCar car = new QuarterCar(250, 45, spring, 160e3, 0, Damper.linear(damping), 1, 0);
         SineRoad road = SineRoad.at10(1e-3, omega, 20, 10);
         RidePass pass = PassSolver.over(road, 10).drive(car);
-        assertThat(pass.peakBodyAcceleration() / (1e-3 * omega))
-                .isCloseTo(10.733126, Percentage.withPercentage(0.03));
+        assertThat(pass.peakBodyAcceleration() / (1e-3 * omega)).isCloseTo(10.733126, Percentage.withPercentage(0.03));
     }
 
     @ParameterizedTest

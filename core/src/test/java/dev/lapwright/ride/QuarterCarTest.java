@@ -14,13 +14,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Frequencies and damping ratios against textbooks. */
 class QuarterCarTest {
     /** The car of Barton and Fieldhouse, Automotive Chassis Engineering (2018), page 209. */
-    private static final QuarterCar BOOK =
-            new QuarterCar(317.5, 45.4, 22e3, 192e3, 0, Damper.linear(1000), 1, 0);
+    private static final QuarterCar BOOK = new QuarterCar(317.5, 45.4, 22e3, 192e3, 0, Damper.linear(1000), 1, 0);
 
     @Test
     void theModesAreThoseOfBartonAndFieldhouse() {
         RideModes modes = BOOK.modes();
-        // Page 209: 7.87 and 68.73 rad/s, shape 0.104. The book rounds within its working (exact: 7.8786, 68.7086), so 0.1 %,
+        // Page 209: 7.87 and 68.73 rad/s, shape 0.104. The book rounds within its working (exact: 7.8786, 68.7086), so
+        // 0.1 %,
         // and half a unit of the last digit of the shape, whose exact value is 0.10418.
         assertThat(2 * Math.PI * modes.bodyFrequency()).isCloseTo(7.87, Percentage.withPercentage(0.12));
         assertThat(2 * Math.PI * modes.wheelFrequency()).isCloseTo(68.73, Percentage.withPercentage(0.1));
@@ -50,11 +50,11 @@ class QuarterCarTest {
     })
     void springMakesFrequency(
             double spring, double ratio, double tyre, double mass, double wheel, double ride, double hertz) {
-        // A worked chain for a racing saloon, posted by an engineer on a forum of the trade (Eng-Tips, 5 May 2013). Motion
+        // A worked chain for a racing saloon, posted by an engineer on a forum of the trade (Eng-Tips, 5 May 2013).
+        // Motion
         // ratios have four digits: 0.02 % in a rate; the frequency is printed to 0.01 Hz.
         AxleSpring axle = new AxleSpring(spring, ratio, 0, tyre, 1.5);
-        QuarterCar car =
-                new QuarterCar(mass, 1, axle.wheelRate(), axle.tyreRate(), 0, Damper.linear(1000), ratio, 0);
+        QuarterCar car = new QuarterCar(mass, 1, axle.wheelRate(), axle.tyreRate(), 0, Damper.linear(1000), ratio, 0);
         assertThat(axle.wheelRate()).isCloseTo(wheel, Percentage.withPercentage(0.02));
         assertThat(car.rideRate()).isCloseTo(ride, Percentage.withPercentage(0.02));
         assertThat(car.rideFrequency()).isCloseTo(hertz, within(0.005));

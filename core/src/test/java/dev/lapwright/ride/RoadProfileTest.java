@@ -16,7 +16,16 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** Kerbs and rough surfaces. */
 class RoadProfileTest {
     @ParameterizedTest
-    @CsvSource({"A, 16e-6", "B, 64e-6", "C, 256e-6", "D, 1024e-6", "E, 4096e-6", "F, 16384e-6", "G, 65536e-6", "H, 262144e-6"})
+    @CsvSource({
+        "A, 16e-6",
+        "B, 64e-6",
+        "C, 256e-6",
+        "D, 1024e-6",
+        "E, 4096e-6",
+        "F, 16384e-6",
+        "G, 65536e-6",
+        "H, 262144e-6"
+    })
     void theClassesAreThoseOfTheStandard(RoadClass roadClass, double density) {
         // ISO 8608:2016, table of classes by displacement, geometric means at 0.1 waves per metre (from memory).
         assertThat(roadClass.density()).isCloseTo(density, within(1e-12));
@@ -26,7 +35,8 @@ class RoadProfileTest {
     @CsvSource({"A, 1", "C, 2", "H, 3"})
     void theSpectrumOfAGeneratedSurfaceIsThatOfItsClass(RoadClass roadClass, long seed) {
         RandomRoad road = RandomRoad.of(roadClass, seed, 0);
-        // Welch's periodogram, Hann windows of 81.92 m overlapping by half, of heights read between the road's own points.
+        // Welch's periodogram, Hann windows of 81.92 m overlapping by half, of heights read between the road's own
+        // points.
         int size = 1024;
         double dx = 0.08;
         double[] density = new double[size / 2];
@@ -37,16 +47,18 @@ class RoadProfileTest {
                 double hann = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / size);
                 window[i] = new Complex(hann * road.height((k * size / 2 + i) * dx), 0);
             }
-            Complex[] spectrum = new FastFourierTransformer(DftNormalization.STANDARD)
-                    .transform(window, TransformType.FORWARD);
+            Complex[] spectrum =
+                    new FastFourierTransformer(DftNormalization.STANDARD).transform(window, TransformType.FORWARD);
             for (int j = 1; j < size / 2; j++) {
                 double magnitude = spectrum[j].abs();
                 // 3/8 is the mean square of the window; one side takes both.
                 density[j] += 2 * magnitude * magnitude * dx / (size * 0.375) / segments;
             }
         }
-        // Octaves as ISO 8608 smooths them. Means of J bins of about 5 independent estimates scatter by 1/√(5 J): the lowest
-        // octave has 4 bins (22 %), the highest 65 (6 %); three of those. The next octave would reach beyond the waves there are.
+        // Octaves as ISO 8608 smooths them. Means of J bins of about 5 independent estimates scatter by 1/√(5 J): the
+        // lowest
+        // octave has 4 bins (22 %), the highest 65 (6 %); three of those. The next octave would reach beyond the waves
+        // there are.
         for (double n = 0.05; n < 1; n *= 2) {
             double sum = 0;
             double target = 0;
@@ -72,7 +84,8 @@ class RoadProfileTest {
         for (int i = 0; i < n; i++) {
             sum += Math.pow(road.height(i * road.length() / n), 2) / n;
         }
-        // Parseval with ∫ Gd(n0) n0²/n² dn = Gd(n0) n0² (1/n1 - 1/n2); n1 and n2 half a line (1/819 m) beyond the first (5/409.6)
+        // Parseval with ∫ Gd(n0) n0²/n² dn = Gd(n0) n0² (1/n1 - 1/n2); n1 and n2 half a line (1/819 m) beyond the first
+        // (5/409.6)
         // and last wave; the sum for the integral of n^-2 over its first line errs by (Δn/n1)²/12 of it, 0.3 %.
         double line = 1 / road.length();
         double area = 64e-6 * 0.01 * (1 / (4.5 * line) - 1 / 2.83);

@@ -10,8 +10,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Passes over a rough surface against the response of a linear car wave by wave. */
 class RoughRoadTest {
-    private static final QuarterCar CAR =
-            new QuarterCar(280, 42, 110e3, 320e3, 250, Damper.linear(4000), 1, 0);
+    private static final QuarterCar CAR = new QuarterCar(280, 42, 110e3, 320e3, 250, Damper.linear(4000), 1, 0);
 
     /** Dynamic tyre force over road height, N/m, from the equations of motion in complex form. */
     private static double loadOverRoad(double w) {
@@ -36,7 +35,8 @@ class RoughRoadTest {
             variance += RoadClass.A.density(n) * line * Math.pow(loadOverRoad(2 * Math.PI * n * speed), 2);
         }
         assertThat(pass.timeOffGround()).as("linear throughout").isZero();
-        // 97 % of a period of the road is counted: what is missing is a sample of 1 s of 34 s, a few percent of scatter.
+        // 97 % of a period of the road is counted: what is missing is a sample of 1 s of 34 s, a few percent of
+        // scatter.
         assertThat(pass.loadVariation())
                 .isCloseTo(Math.sqrt(variance) / CAR.staticLoad(), Percentage.withPercentage(3));
     }

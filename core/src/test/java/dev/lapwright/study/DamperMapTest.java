@@ -36,8 +36,7 @@ class DamperMapTest {
     @Test
     void eachPlaceHoldsThePassOfItsPair() {
         DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
-        assertThat(map.at(1, 3))
-                .isEqualTo(PassSolver.over(KERB, SPEED).drive(CAR.withFast(3000, 7000)));
+        assertThat(map.at(1, 3)).isEqualTo(PassSolver.over(KERB, SPEED).drive(CAR.withFast(3000, 7000)));
     }
 
     @Test
@@ -48,6 +47,20 @@ class DamperMapTest {
             // Two values that differ by less than 0.001 count as equal.
             assertThat(map.passes()).allMatch(pass -> measure.of(pass) >= best - 1e-3);
         }
+    }
+
+    @Test
+    void theBestWithinARangeOfRatiosLiesInIt() {
+        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult.Pair pair = map.best(RideMeasure.LOAD, 1, 2).orElseThrow();
+        assertThat(pair.rebound() / pair.bump()).isBetween(1.0, 2.0);
+    }
+
+    @Test
+    void noPairHasARatioThatTheMapDoesNotHold() {
+        // The greatest ratio of these rates is 7.
+        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        assertThat(map.best(RideMeasure.LOAD, 8, 9)).isEmpty();
     }
 
     @Test

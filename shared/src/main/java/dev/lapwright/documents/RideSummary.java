@@ -104,6 +104,13 @@ public final class RideSummary {
         tree.put("regionFastReboundNsPerM", List.of(region.leastRebound(), region.greatestRebound()));
         tree.put("regionPairs", region.pairs());
         tree.put("atEdgeOfMap", region.atEdge());
+        map.best(measure, 1, 2).ifPresent(pair -> {
+            Map<String, Object> within = new LinkedHashMap<>();
+            within.put("best", measure.of(pair.pass()));
+            within.put("fastBumpNsPerM", pair.bump());
+            within.put("fastReboundNsPerM", pair.rebound());
+            tree.put("withReboundOneToTwoTimesBump", within);
+        });
         tree.put("perFastBumpNsPerM", map.bumpSlope(measure));
         tree.put("perFastReboundNsPerM", map.reboundSlope(measure));
         return tree;
