@@ -57,7 +57,7 @@ final class RoadNodes {
         Stations.Place end = laid.placeAt(length);
         double half = 0.5 * carWidth + choices.margin();
         for (int i = 0; i <= cells; i++) {
-            s[i] = length * i / cells;
+            s[i] = i == cells ? length : length * i / cells;
             if (i == count) {
                 break;
             }
