@@ -32,6 +32,7 @@ public final class Lapwright {
         Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
+        commands.put("line", LineCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

@@ -3,6 +3,7 @@ package dev.lapwright.line;
 import dev.lapwright.curve.CubicSpline;
 import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.curve.SplineKnots;
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
@@ -71,7 +72,8 @@ final class DrivenPath {
         Track driven = road.closed ? Track.closed(name, points) : Track.open(name, road.track.entrySpeed(), points);
         return driven.laidOut(heading(sx, sy, knots, 0), Math.max(-500, Math.min(6000, z[0])))
                 .withSectorEnds(along(road.track.sectorEnds(), place[stations - 1]))
-                .withCornerNames(names());
+                .withCornerNames(names())
+                .withCorners(corners(points));
     }
 
     private SplineKnots byChords() {
@@ -142,5 +144,35 @@ final class DrivenPath {
             names.add(new Track.NamedPlace(along(name.s()), name.name()));
         }
         return names;
+    }
+
+    /** The node nearest to a distance along the road (m): there a lap has a station. */
+    private int nearest(double distance) {
+        return (int) Math.rint(distance / road.s[road.s.length - 1] * (road.s.length - 1));
+    }
+
+    /**
+     * The road's corners, abreast: the same stretches of road on whatever line, so that none is lost where a line runs
+     * straighter than the road. Apex and radius are the line's own.
+     */
+    private List<Corner> corners(List<TrackPoint> points) {
+        List<Corner> corners = new ArrayList<>();
+        double length = place[place.length - 1];
+        for (Corner c : road.corners) {
+            double entry = place[nearest(c.entry())];
+            double exit = place[nearest(c.exit())];
+            double sharpest = 0;
+            double apex = Math.min(length, along(c.apex()));
+            for (TrackPoint p : points) {
+                boolean within = entry <= exit ? p.s() >= entry && p.s() <= exit : p.s() >= entry || p.s() <= exit;
+                double bend = c.left() ? p.curvature() : -p.curvature();
+                if (within && bend > sharpest) {
+                    sharpest = bend;
+                    apex = p.s();
+                }
+            }
+            corners.add(new Corner(c.number(), c.name(), entry, apex, exit, c.left(), 1 / sharpest));
+        }
+        return corners;
     }
 }

@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
 import dev.lapwright.track.Track;
@@ -38,7 +39,23 @@ public final class InputHash {
             axes.put(axis.name(), list(axis.values()));
         }
         inputs.put("axes", axes);
+        sweep.refresh().ifPresent(refresh -> {
+            inputs.put("lineFoundFrom", list(refresh.from().offsets()));
+            put(inputs, refresh.choices());
+        });
         return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, road, and how lines were looked for along it. */
+    public static String of(Car car, Conditions conditions, Track road, LineChoices choices) {
+        Map<String, Object> inputs = inputs(car, conditions, road);
+        put(inputs, choices);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static void put(Map<String, Object> inputs, LineChoices choices) {
+        inputs.put("marginM", choices.margin());
+        inputs.put("spacingM", choices.spacing());
     }
 
     private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {

@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Unit;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.line.Line;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -42,6 +43,45 @@ public final class LapTrace {
         return columns;
     }
 
+    /**
+     * The columns of a lap on a line along a road: the same, but coordinates in the road's frame, and beside them the
+     * distance along the road and the offset from its path.
+     */
+    public static Map<String, double[]> columns(Lap lap, Line line) {
+        Map<String, double[]> columns = columns(lap);
+        double[] nodes = line.distances();
+        double[] offsets = line.offsets();
+        double[] along = new double[nodes.length];
+        for (int i = 0; i < nodes.length; i++) {
+            along[i] = line.along(nodes[i]);
+        }
+        double[] s = lap.stations().s();
+        double[] road = new double[s.length];
+        double[] offset = new double[s.length];
+        int k = 0;
+        for (int i = 0; i < s.length; i++) {
+            while (k + 2 < along.length && along[k + 1] < s[i]) {
+                k++;
+            }
+            double share = Math.max(0, Math.min(1, (s[i] - along[k]) / (along[k + 1] - along[k])));
+            road[i] = nodes[k] + share * (nodes[k + 1] - nodes[k]);
+            offset[i] = offsets[k] + share * (offsets[k + 1] - offsets[k]);
+        }
+        columns.put("eastM", moved(columns.get("eastM"), line.x()[0]));
+        columns.put("northM", moved(columns.get("northM"), line.y()[0]));
+        columns.put("roadDistanceM", road);
+        columns.put("offsetM", offset);
+        return columns;
+    }
+
+    private static double[] moved(double[] values, double by) {
+        double[] moved = values.clone();
+        for (int i = 0; i < moved.length; i++) {
+            moved[i] += by;
+        }
+        return moved;
+    }
+
     static double kmh(double speed) {
         return Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR);
     }
@@ -64,7 +104,15 @@ public final class LapTrace {
      * Comma-separated values under one line of names; numbers to nine digits; the last column says what limits the car.
      */
     public static String csv(Lap lap) {
-        Map<String, double[]> columns = columns(lap);
+        return csv(lap, columns(lap));
+    }
+
+    /** The same of a lap on a line along a road. */
+    public static String csv(Lap lap, Line line) {
+        return csv(lap, columns(lap, line));
+    }
+
+    private static String csv(Lap lap, Map<String, double[]> columns) {
         CsvText csv = new CsvText();
         List<String> header = new ArrayList<>(columns.keySet());
         header.add(LIMITED_BY);
@@ -82,13 +130,22 @@ public final class LapTrace {
 
     /** JSON with one list for each column; numbers to nine digits, null where there is none. */
     public static String json(Lap lap) {
+        return json(lap, columns(lap));
+    }
+
+    /** The same of a lap on a line along a road. */
+    public static String json(Lap lap, Line line) {
+        return json(lap, columns(lap, line));
+    }
+
+    private static String json(Lap lap, Map<String, double[]> columns) {
         Map<String, Object> tree = ResultHeader.of(
                 "trace/1",
                 InputHash.of(lap),
                 lap.vehicle().car(),
                 lap.track(),
                 lap.vehicle().conditions());
-        columns(lap).forEach((name, values) -> {
+        columns.forEach((name, values) -> {
             List<Double> list = new ArrayList<>(values.length);
             for (double value : values) {
                 list.add(CsvText.rounded(value));
