@@ -52,7 +52,7 @@ class HelpTest {
 
     @Test
     void allCommandsAreListed() {
-        assertThat(commands()).containsExactly("lap", "sweep", "show", "circuit", "demo", "completion", "help");
+        assertThat(commands()).containsExactly("lap", "sweep", "line", "show", "circuit", "demo", "completion", "help");
     }
 
     @ParameterizedTest
@@ -67,7 +67,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep"})
+    @ValueSource(strings = {"lap", "sweep", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }
