@@ -19,6 +19,11 @@ final class Lines {
         return new Line2D.Double(-LEGEND_LENGTH / 2, 0, LEGEND_LENGTH / 2, 0);
     }
 
+    /** The dot of a point. */
+    static Shape dot() {
+        return DOT;
+    }
+
     /** A renderer of plain lines for {@code count} series. */
     static XYLineAndShapeRenderer of(int count, ChartStyle style) {
         XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer(true, false);

@@ -32,8 +32,12 @@ final class MapFoot {
         double bottom = area.getMaxY() - 6;
         double x = area.getMinX() + 10;
         drawNorth(g2, x, bottom);
-        double metres = barLength(scale.pixelsPerMetre());
-        double from = x + 50;
+        drawBar(g2, x + 50, bottom, BAR_AT_MOST);
+    }
+
+    /** The scale bar alone, from a place to the right, no longer than {@code most} px. */
+    void drawBar(Graphics2D g2, double from, double bottom, double most) {
+        double metres = barLength(scale.pixelsPerMetre() * BAR_AT_MOST / most);
         double to = from + metres * scale.pixelsPerMetre();
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.solid(1.5));
@@ -43,7 +47,7 @@ final class MapFoot {
         String text =
                 UnitAxis.decimals(metres) > 0 ? metres + " m" : Numbers.fixed(0).format(metres) + " m";
         new Note(text, (from + to) / 2, bottom - TICK, TextAnchor.BOTTOM_CENTER, style.text())
-                .draw(g2, style.palette().ink());
+                .drawOn(g2, style.palette().ink(), style.palette().background());
     }
 
     private void drawNorth(Graphics2D g2, double x, double bottom) {

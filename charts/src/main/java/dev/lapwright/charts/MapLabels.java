@@ -79,6 +79,16 @@ final class MapLabels {
         return List.copyOf(placed);
     }
 
+    /** Keeps labels off the lines of a frame; for frames drawn before the labels. */
+    void avoid(Rectangle2D frame) {
+        double left = frame.getMinX();
+        double right = frame.getMaxX();
+        space.takeLine(new Line2D.Double(left, frame.getMinY(), right, frame.getMinY()));
+        space.takeLine(new Line2D.Double(left, frame.getMaxY(), right, frame.getMaxY()));
+        space.takeLine(new Line2D.Double(left, frame.getMinY(), left, frame.getMaxY()));
+        space.takeLine(new Line2D.Double(right, frame.getMinY(), right, frame.getMaxY()));
+    }
+
     /** Draws the start line, an arrow the way the cars go, and for an open run the finish. */
     void drawStart(boolean closed) {
         int last = x.length - 1;

@@ -71,7 +71,7 @@ final class MapPlot extends Plot {
         int n = x.length;
         g2.setStroke(ChartStyle.solid(CASING));
         g2.setPaint(style.palette().muted());
-        g2.draw(path(scale, x, y, 0, n - 1));
+        g2.draw(Runs.path(scale, x, y, 0, n - 1));
         // Each stretch reaches a little under the next one, so that no seam shows between them.
         g2.setStroke(ChartStyle.solid(ROAD));
         int from = 0;
@@ -82,7 +82,7 @@ final class MapPlot extends Plot {
                 to++;
             }
             g2.setPaint(colour(shade));
-            Path2D stretch = path(scale, x, y, from, to);
+            Path2D stretch = Runs.path(scale, x, y, from, to);
             if (to + 1 < n) {
                 reach(stretch, scale, x, y, to);
             }
@@ -111,15 +111,6 @@ final class MapPlot extends Plot {
     private Color colour(int shade) {
         double share = (shade + 0.5) / SHADES;
         return ramp.getPaint(ramp.getLowerBound() + share * (ramp.getUpperBound() - ramp.getLowerBound()));
-    }
-
-    private static Path2D path(MapScale scale, double[] x, double[] y, int from, int to) {
-        Path2D path = new Path2D.Double();
-        path.moveTo(scale.px(x[from]), scale.py(y[from]));
-        for (int i = from + 1; i <= to; i++) {
-            path.lineTo(scale.px(x[i]), scale.py(y[i]));
-        }
-        return path;
     }
 
     @Override

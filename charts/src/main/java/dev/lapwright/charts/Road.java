@@ -4,6 +4,7 @@ import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 
 /** The road in plan with its edges, corners darker than the rest. Made for one drawing. */
 final class Road {
@@ -81,8 +82,20 @@ final class Road {
         }
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.solid(1));
-        g2.draw(edge(left, 1));
-        g2.draw(edge(right, -1));
+        g2.draw(edge(left, 1, 0, last));
+        g2.draw(edge(right, -1, 0, last));
+    }
+
+    /** Draws only what lies in a window and a little round it, corners no darker than the rest. */
+    void drawPlain(Graphics2D g2, Rectangle2D window, ChartStyle style) {
+        for (int[] run : Runs.within(window, scale, x, y)) {
+            g2.setPaint(style.palette().grid());
+            g2.fill(stretch(run[0], run[1]));
+            g2.setPaint(style.palette().ink());
+            g2.setStroke(ChartStyle.solid(1));
+            g2.draw(edge(left, 1, run[0], run[1]));
+            g2.draw(edge(right, -1, run[0], run[1]));
+        }
     }
 
     /** The last station not beyond a distance. */
@@ -107,10 +120,10 @@ final class Road {
         return path;
     }
 
-    private Path2D edge(double[] width, int side) {
+    private Path2D edge(double[] width, int side, int from, int to) {
         Path2D path = new Path2D.Double();
-        path.moveTo(px(0, side * width[0]), py(0, side * width[0]));
-        for (int i = 1; i < s.length; i++) {
+        path.moveTo(px(from, side * width[from]), py(from, side * width[from]));
+        for (int i = from + 1; i <= to; i++) {
             path.lineTo(px(i, side * width[i]), py(i, side * width[i]));
         }
         return path;

@@ -8,16 +8,18 @@ import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.TextAnchor;
 
-/** Says which side of an axis of differences is behind and which ahead. */
+/** Says at the left edge of a panel what values above and below zero mean. */
 final class Sides extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
     private static final double GAP = 4;
 
-    private final String reference;
+    private final String above;
+    private final String below;
     private final ChartStyle style;
 
-    Sides(String reference, ChartStyle style) {
-        this.reference = reference;
+    Sides(String above, String below, ChartStyle style) {
+        this.above = above;
+        this.below = below;
         this.style = style;
     }
 
@@ -31,9 +33,9 @@ final class Sides extends AbstractXYAnnotation {
             int rendererIndex,
             PlotRenderingInfo info) {
         double x = area.getMinX() + GAP;
-        new Note("+ behind " + reference, x, area.getMinY() + 1, TextAnchor.TOP_LEFT, style.small())
+        new Note(above, x, area.getMinY() + 1, TextAnchor.TOP_LEFT, style.small())
                 .draw(g2, style.palette().muted());
-        new Note("\u2212 ahead of " + reference, x, area.getMaxY() - 1, TextAnchor.BOTTOM_LEFT, style.small())
+        new Note(below, x, area.getMaxY() - 1, TextAnchor.BOTTOM_LEFT, style.small())
                 .draw(g2, style.palette().muted());
     }
 }

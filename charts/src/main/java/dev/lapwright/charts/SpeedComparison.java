@@ -116,7 +116,8 @@ public final class SpeedComparison {
         ValueMarker zero = new ValueMarker(0, style.colour(0), ChartStyle.solid(1));
         zero.setAlpha(1);
         plot.addRangeMarker(zero, Layer.BACKGROUND);
-        plot.addAnnotation(new Sides(laps.get(0).name(), style));
+        String reference = laps.get(0).name();
+        plot.addAnnotation(new Sides("+ behind " + reference, "\u2212 ahead of " + reference, style));
         return plot;
     }
 

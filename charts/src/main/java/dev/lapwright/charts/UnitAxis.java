@@ -26,6 +26,7 @@ final class UnitAxis extends NumberAxis {
     private final transient IntFunction<NumberFormat> format;
     private final double leastStep;
     private double tickGapUp = TICK_GAP_UP;
+    private double tickGapAcross = TICK_GAP_ACROSS;
 
     /** An axis of plain numbers; {@code leastStep} 1 for whole numbers, 0 for any. */
     UnitAxis(String label, ChartStyle style, double leastStep) {
@@ -47,9 +48,10 @@ final class UnitAxis extends NumberAxis {
         setTickMarkOutsideLength(4);
     }
 
-    /** Lets ticks stand as close as their labels allow; for a low panel. */
+    /** Lets ticks stand as close as their labels allow; for a low or narrow panel. */
     UnitAxis withCloseTicks() {
         tickGapUp = 1.3 * getTickLabelFont().getSize();
+        tickGapAcross = 4 * getTickLabelFont().getSize();
         return this;
     }
 
@@ -57,7 +59,7 @@ final class UnitAxis extends NumberAxis {
     protected void selectAutoTickUnit(Graphics2D g2, Rectangle2D area, RectangleEdge edge) {
         boolean across = RectangleEdge.isTopOrBottom(edge);
         double pixels = across ? area.getWidth() : area.getHeight();
-        double room = pixels / (across ? TICK_GAP_ACROSS : tickGapUp);
+        double room = pixels / (across ? tickGapAcross : tickGapUp);
         double most = Math.max(1, Math.min(room, across ? TICKS_ACROSS_AT_MOST : TICKS_UP_AT_MOST));
         double step = Math.max(leastStep, step(getRange().getLength() / most));
         setTickUnit(new NumberTickUnit(step, format.apply(decimals(step))), false, false);

@@ -145,6 +145,11 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
         return most < UNMOVED ? "" : "; moved by up to " + Numbers.fixed(most, 2) + " m to keep this car on the road";
     }
 
+    /** A short name: the word asked for, or that of the document read. */
+    String name() {
+        return stored.map(StoredLine::name).orElse(isRefreshed() ? LineKind.FASTEST.word() : word);
+    }
+
     /** The same for JSON. */
     Map<String, Object> tree() {
         Map<String, Object> tree = new LinkedHashMap<>();

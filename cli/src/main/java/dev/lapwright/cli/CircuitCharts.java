@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.CircuitMap;
+import dev.lapwright.charts.CircuitProfile;
 import dev.lapwright.track.Stations;
 
 /** Pictures of circuits. Nothing of the charts is loaded before one is asked for. */
@@ -12,5 +13,10 @@ final class CircuitCharts {
     static byte[] map(String fileName, Stations stations) {
         return ChartImage.forFile(
                 fileName, CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE, LapCharts.PNG_SCALE);
+    }
+
+    static byte[] profile(String fileName, Stations stations) {
+        return ChartImage.forFile(
+                fileName, CircuitProfile.of(stations, ChartStyle.STANDARD), CircuitProfile.SIZE, LapCharts.PNG_SCALE);
     }
 }

@@ -10,16 +10,19 @@ import picocli.CommandLine.Spec;
         name = "circuit",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Makes circuits of surveyed points; see 'lapwright circuit import --help'."},
-        customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
+        description = {"Makes a circuit of surveyed points (circuit import); shows one (circuit show)."},
+        customSynopsis = {
+            "lapwright circuit import FILE --out FILE [OPTIONS]",
+            "       lapwright circuit show CIRCUIT [OPTIONS]"
+        },
         commandListHeading = "%nCommands:%n",
         optionListHeading = "%n",
         footerHeading = "%nExamples:%n",
         footer = {
             "  lapwright circuit import thornmere.geojson --out thornmere.json",
             "      Makes a circuit document of a demo survey; then: lapwright lap gt-talvex thornmere.json",
-            "  lapwright circuit import oxhollow.csv --open --name Oxhollow --out oxhollow.json",
-            "      Makes an open run of points in metres."
+            "  lapwright circuit show castelvane --chart castelvane.svg",
+            "      Lists the corners of a circuit and draws its map."
         })
 final class CircuitCommand implements Runnable {
     private final Console console;

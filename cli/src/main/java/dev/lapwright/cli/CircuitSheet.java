@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.documents.CornerTable;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -35,6 +36,12 @@ final class CircuitSheet implements Sheet {
                         ? Numbers.fixed(widest.value(), 1) + " m"
                         : Numbers.fixed(narrowest.value(), 1) + " m at " + Numbers.fixed(narrowest.at(), 0) + " m to "
                                 + Numbers.fixed(widest.value(), 1) + " m at " + Numbers.fixed(widest.at(), 0) + " m");
+        Lines.item(
+                console,
+                "Turning",
+                Numbers.fixed(degrees(turned(1)), 0) + " deg left, " + Numbers.fixed(degrees(turned(-1)), 0)
+                        + " deg right, together " + Numbers.signed(degrees(stations.totalTurning()), 0) + " deg");
+        grip(console);
         Lines.item(console, "Sectors", sectors());
         if (!track.isClosed()) {
             double speed = track.entrySpeed();
@@ -61,6 +68,32 @@ final class CircuitSheet implements Sheet {
         return Unit.RADIAN.convert(radians, Unit.DEGREE);
     }
 
+    /** All turning to one side (1 left, -1 right), rad. */
+    private double turned(int side) {
+        double[] heading = stations.heading();
+        double sum = 0;
+        for (int i = 0; i + 1 < heading.length; i++) {
+            sum += Math.max(0, side * (heading[i + 1] - heading[i]));
+        }
+        return sum;
+    }
+
+    /** Only where it is not that of the reference surface everywhere. */
+    private void grip(Console console) {
+        Place least = Place.least(stations.s(), stations.grip());
+        Place most = Place.greatest(stations.s(), stations.grip());
+        if (least.value() != 1 || most.value() != 1) {
+            Lines.item(
+                    console,
+                    "Grip",
+                    least.value() == most.value()
+                            ? Numbers.fixed(least.value(), 2) + " of the reference surface's"
+                            : Numbers.fixed(least.value(), 2) + " at " + Numbers.fixed(least.at(), 0) + " m to "
+                                    + Numbers.fixed(most.value(), 2) + " at " + Numbers.fixed(most.at(), 0)
+                                    + " m of the reference surface's");
+        }
+    }
+
     private double[] widths() {
         double[] widths = stations.widthLeft();
         double[] right = stations.widthRight();
@@ -83,6 +116,8 @@ final class CircuitSheet implements Sheet {
             console.line("It has no corners.");
             return;
         }
+        List<CornerTable.Row> rows = CornerTable.rows(stations);
+        boolean grip = rows.stream().anyMatch(row -> row.grip() != 1);
         Table table = new Table()
                 .words("corner")
                 .words("turn")
@@ -90,21 +125,28 @@ final class CircuitSheet implements Sheet {
                 .numbers("apex", "m")
                 .numbers("to", "m")
                 .numbers("radius", "m")
+                .numbers("turning", "deg")
                 .numbers("slope", "deg")
                 .numbers("bank", "deg");
-        for (Corner corner : stations.corners()) {
-            double apex = Math.max(0, Math.min(corner.apex(), track.length()));
-            double bank = degrees(track.pointAt(apex).bank());
-            table.row(
+        if (grip) {
+            table.numbers("grip", "");
+        }
+        for (CornerTable.Row row : rows) {
+            Corner corner = row.corner();
+            List<String> cells = new ArrayList<>(List.of(
                     corner.label(),
                     corner.left() ? "left" : "right",
                     Numbers.fixed(corner.entry(), 0),
                     Numbers.fixed(corner.apex(), 0),
                     Numbers.fixed(corner.exit(), 0),
                     Numbers.fixed(corner.minimumRadius(), 0),
-                    Numbers.signed(degrees(track.pointAt(apex).slope()), 1),
-                    // Positive helps the corner, whichever way it turns.
-                    Numbers.signed(corner.left() ? bank : -bank, 1));
+                    Numbers.fixed(Math.abs(degrees(row.turning())), 0),
+                    Numbers.signed(degrees(row.slope()), 1),
+                    Numbers.signed(degrees(row.helpingBank()), 1)));
+            if (grip) {
+                cells.add(Numbers.fixed(row.grip(), 2));
+            }
+            table.row(cells, false);
         }
         table.printTo(console);
     }
@@ -112,6 +154,16 @@ final class CircuitSheet implements Sheet {
     /** Its map as a picture of the kind that the file's name says. */
     byte[] map(String fileName) {
         return CircuitCharts.map(fileName, stations);
+    }
+
+    /** Its profile over distance as a picture of the kind that the file's name says. */
+    byte[] profile(String fileName) {
+        return CircuitCharts.profile(fileName, stations);
+    }
+
+    /** Its corners as comma-separated values. */
+    String cornersCsv() {
+        return CornerTable.csv(stations);
     }
 
     @Override
@@ -122,6 +174,9 @@ final class CircuitSheet implements Sheet {
         tree.put("closed", track.isClosed());
         tree.put("lengthM", track.length());
         tree.put("climbM", stations.climb());
+        tree.put("turningDeg", degrees(stations.totalTurning()));
+        tree.put("turningLeftDeg", degrees(turned(1)));
+        tree.put("turningRightDeg", degrees(turned(-1)));
         tree.put("lowestM", Place.least(stations.s(), stations.z()).value());
         tree.put("highestM", Place.greatest(stations.s(), stations.z()).value());
         Place narrowest = Place.least(stations.s(), widths());
@@ -131,19 +186,7 @@ final class CircuitSheet implements Sheet {
         tree.put("widestM", widest.value());
         tree.put("widestAtM", widest.at());
         tree.put("sectorEndsM", LapJson.list(track.sectorEnds()));
-        List<Object> corners = new ArrayList<>();
-        for (Corner corner : stations.corners()) {
-            Map<String, Object> one = new LinkedHashMap<>();
-            one.put("number", corner.number());
-            one.put("name", corner.name());
-            one.put("turn", corner.left() ? "left" : "right");
-            one.put("entryM", corner.entry());
-            one.put("apexM", corner.apex());
-            one.put("exitM", corner.exit());
-            one.put("minimumRadiusM", corner.minimumRadius());
-            corners.add(one);
-        }
-        tree.put("corners", corners);
+        tree.put("corners", CornerTable.tree(stations));
         return tree;
     }
 

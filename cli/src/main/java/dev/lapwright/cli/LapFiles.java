@@ -4,6 +4,7 @@ import dev.lapwright.documents.LapTrace;
 
 /** Which files a lap is written to. */
 final class LapFiles {
+    private static final String LINE = "line.svg";
     private static final String COMPARISON = "comparison.svg";
 
     private LapFiles() {}
@@ -45,6 +46,8 @@ final class LapFiles {
             files.textIn(name, "trace.csv", LapFiles::csv);
             files.pictureIn(name, "speed.svg", result -> LapCharts.speed("speed.svg", result));
             files.pictureIn(name, "map.svg", result -> LapCharts.map("map.svg", result));
+            files.pictureIn(
+                    name, LINE, result -> result.line().line().isEmpty() ? null : LineCharts.line(LINE, result));
             files.pictureIn(name, "gg.svg", result -> LapCharts.gg("gg.svg", result));
             if (comparing) {
                 files.pictureIn(

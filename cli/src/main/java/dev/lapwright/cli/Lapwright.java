@@ -36,8 +36,9 @@ public final class Lapwright {
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",
-                console ->
-                        new CommandLine(new CircuitCommand(console)).addSubcommand(new CircuitImportCommand(console)));
+                console -> new CommandLine(new CircuitCommand(console))
+                        .addSubcommand(new CircuitImportCommand(console))
+                        .addSubcommand(new CircuitShowCommand(console)));
         commands.put("demo", DemoCommand::new);
         commands.put("completion", CompletionCommand::new);
         commands.put("help", HelpCommand::new);

@@ -58,7 +58,7 @@ final class LineCommand implements Callable<Integer> {
                 paramLabel = "FOLDER|FILE",
                 description =
                         "A folder for everything: a document of each line, for --line of other commands; the table of"
-                                + " offset, place, curvature and speed; result and charts. Or a .csv file for the table.")
+                                + " offset, place, curvature and speed; result and charts. Or one file: .csv for the table, .svg or .png for the map.")
         String out;
 
         @Option(names = "--json", description = "Prints the result for machines, as JSON.")

@@ -6,6 +6,8 @@ import dev.lapwright.documents.LineTable;
 
 /** Which files lines are written to. */
 final class LineFiles {
+    private static final String LINES = "lines.svg";
+
     private LineFiles() {}
 
     /** Plans and checks them. */
@@ -19,11 +21,16 @@ final class LineFiles {
             files.text(name, outcome -> LineTable.csv(outcome.rows()));
             return files;
         }
-        Outputs.checkFolder("--out", name, ".csv");
+        if (LapFiles.isChart(name)) {
+            files.picture(name, outcome -> LineCharts.lines(name, outcome));
+            return files;
+        }
+        Outputs.checkFolder("--out", name, ".csv", ".svg", ".png");
         files.textIn(name, "lines.json", LineJson::text);
         files.textIn(name, "lines.csv", outcome -> LineTable.csv(outcome.rows()));
         document(files, name, LineKind.SMOOTHEST);
         document(files, name, LineKind.FASTEST);
+        files.pictureIn(name, LINES, outcome -> LineCharts.lines(LINES, outcome));
         files.pictureIn(name, "speed-map.svg", outcome -> LineCharts.speedMap("speed-map.svg", outcome));
         return files;
     }

@@ -16,7 +16,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
-    private static final Set<String> OUTPUTS = Set.of("--out", "--to", "--chart", "--trace", "--trade-off");
+    private static final Set<String> OUTPUTS =
+            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile");
 
     @TempDir
     private Path folder;
@@ -47,6 +48,7 @@ class HelpTest {
             examples.addAll(examples(Run.of(command, "--help").lines()));
         }
         examples.addAll(examples(Run.of("circuit", "import", "--help").lines()));
+        examples.addAll(examples(Run.of("circuit", "show", "--help").lines()));
         return examples.stream();
     }
 

@@ -171,7 +171,7 @@ class LineCommandTest {
     void theFolderHoldsDocumentsTableResultAndCharts() throws IOException {
         try (var files = Files.list(out)) {
             assertThat(files.map(file -> file.getFileName().toString()))
-                    .contains("fastest.json", "lines.csv", "lines.json", "smoothest.json", "speed-map.svg");
+                    .contains("fastest.json", "lines.csv", "lines.json", "lines.svg", "smoothest.json", "speed-map.svg");
         }
     }
 

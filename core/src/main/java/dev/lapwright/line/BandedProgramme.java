@@ -17,7 +17,7 @@ final class BandedProgramme {
     /** Distance of the first point from its bounds, as a share of the room between them. */
     private static final double INSIDE = 0.1;
     /** What may be missing in the equations at the end: for multipliers as a share of the linear terms. */
-    private static final double RESIDUAL = 1e-7;
+    private static final double RESIDUAL = 1e-6;
 
     /** Keeps the equations definite where neither H nor a bound does, relative to the mean of H's diagonal. */
     private static final double RIDGE = 1e-12;
@@ -199,9 +199,21 @@ final class BandedProgramme {
             double target = share * share * share * gap;
             remember(dx);
             direction(factors, dx, target, true);
+            if (Double.isNaN(sum(dx))) {
+                // Rounding has eaten up a pivot: better than here it will not get.
+                break;
+            }
             step(dx, target, Math.min(1, BACK_OFF * reach(dx, target, true)));
         }
         return x.clone();
+    }
+
+    private static double sum(double[] values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum;
     }
 
     /** The first point and its multipliers; returns the size of the gradient there. */

@@ -1,8 +1,5 @@
 package dev.lapwright.line;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.PlanCurve;
-import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
@@ -10,8 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The path of a line as a track of its own: cubic splines through the points at their offsets, with the road's slope, bank,
- * crests and grip as the car finds them there.
+ * The path of a line as a track of its own: the curvature of the circles through neighbouring points at their offsets, with
+ * the road's slope, bank, crests and grip as the car finds them there. A spline through the points would swing about where
+ * the curvature jumps, and a lap lives by its tightest places.
  *
  * <p>The road is taken as straight across: a point at offset n lies n tan φ lower than the path. So the line's slope holds
  * what it climbs across the bank. Its vertical curvature is that of the road, scaled by how much shorter or longer the
@@ -43,75 +41,82 @@ final class DrivenPath {
     }
 
     Track track(String name) {
+        Bending bending = new Bending(road);
+        bending.at(offsets);
         int n = road.count;
-        SplineKnots knots = byChords();
-        CubicSpline sx = knots.fit(0).spline(x);
-        CubicSpline sy = knots.fit(0).spline(y);
-        PlanCurve curve = new PlanCurve(knots, sx, sy);
-        SplineKnots arcs = new SplineKnots(curve.knotArcs(), road.closed ? curve.length() : Double.NaN);
+        int stations = road.s.length;
+        double[] curvature = bending.curvature;
+        if (!road.closed) {
+            // No circle goes through an end and two neighbours; the bend goes on.
+            curvature[0] = curvature[1];
+            curvature[n - 1] = curvature[n - 2];
+        }
         double[] z = new double[n];
         for (int i = 0; i < n; i++) {
             z[i] = road.z[i] - offsets[i] * Math.tan(road.point[i].bank());
         }
-        CubicSpline sz = arcs.fit(0).spline(z);
-        int stations = road.s.length;
+        double[] plan = new double[stations - 1];
+        for (int i = 1; i < stations; i++) {
+            int p = i - 1;
+            int q = i % n;
+            double k = 0.5 * (curvature[p] + curvature[q]);
+            double chord = bending.chord[p];
+            // Arc over chord: 1 + (κ a)²/24 and smaller terms.
+            plan[p] = chord * (1 + k * k * chord * chord / 24);
+            place[i] = place[p] + Math.hypot(plan[p], z[q] - z[p]);
+        }
         List<TrackPoint> points = new ArrayList<>(stations);
-        double[] rise = new double[n];
-        for (int i = 0; i < n; i++) {
-            rise[i] = at(sz, arcs, i);
-        }
         for (int i = 0; i < stations; i++) {
-            if (i > 0) {
-                double mean = 0.5 * (rise[i - 1] + rise[i % n]);
-                place[i] = place[i - 1] + arcs.step(i - 1) * Math.sqrt(1 + mean * mean);
-            }
-        }
-        for (int i = 0; i < stations; i++) {
-            points.add(point(i, sx, sy, knots, rise[i % n]));
+            points.add(point(i, curvature[i % n], rise(i, z, plan)));
         }
         Track driven = road.closed ? Track.closed(name, points) : Track.open(name, road.track.entrySpeed(), points);
-        return driven.laidOut(heading(sx, sy, knots, 0), Math.max(-500, Math.min(6000, z[0])))
+        return driven.laidOut(heading(0), Math.max(-500, Math.min(6000, z[0])))
                 .withSectorEnds(along(road.track.sectorEnds(), place[stations - 1]))
                 .withCornerNames(names())
                 .withCorners(corners(points));
     }
 
-    private SplineKnots byChords() {
+    /** Rise over run at a station, by the parabola through its neighbours; at an open end by the chord. */
+    private double rise(int station, double[] z, double[] plan) {
         int n = road.count;
-        double[] t = new double[n];
-        for (int i = 1; i < n; i++) {
-            t[i] = t[i - 1] + Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
-        }
-        double last = Math.hypot(x[0] - x[n - 1], y[0] - y[n - 1]);
-        return new SplineKnots(t, road.closed ? t[n - 1] + last : Double.NaN);
+        int cells = plan.length;
+        boolean first = station == 0 && !road.closed;
+        boolean last = station == cells && !road.closed;
+        int i = station % n;
+        int p = (i + n - 1) % n;
+        int q = (i + 1) % n;
+        double before = first ? 0 : plan[(station + cells - 1) % cells];
+        double after = last ? 0 : plan[station % cells];
+        double up = first ? 0 : (z[i] - z[p]) / before;
+        double on = last ? 0 : (z[q] - z[i]) / after;
+        return first ? on : last ? up : (up * after + on * before) / (before + after);
     }
 
-    /** Slope of a spline at a knot; the last of an open run lies at the end of the interval before it. */
-    private static double at(CubicSpline spline, SplineKnots knots, int knot) {
-        return knot < knots.intervals() ? spline.slope(knot, 0) : spline.slope(knot - 1, knots.step(knot - 1));
+    /** Heading of the line at a node, by the parabola through its neighbours; at an open end by the chord. */
+    private double heading(int i) {
+        int n = road.count;
+        int p = road.closed ? (i + n - 1) % n : Math.max(0, i - 1);
+        int q = road.closed ? (i + 1) % n : Math.min(n - 1, i + 1);
+        double a = Math.hypot(x[i] - x[p], y[i] - y[p]);
+        double b = Math.hypot(x[q] - x[i], y[q] - y[i]);
+        double before = a > 0 ? b / a : 0;
+        double after = b > 0 ? a / b : 0;
+        boolean end = p == i || q == i;
+        double dx = end ? x[q] - x[p] : before * (x[i] - x[p]) + after * (x[q] - x[i]);
+        double dy = end ? y[q] - y[p] : before * (y[i] - y[p]) + after * (y[q] - y[i]);
+        return Math.atan2(dy, dx);
     }
 
-    private static double heading(CubicSpline sx, CubicSpline sy, SplineKnots knots, int knot) {
-        return Math.atan2(at(sy, knots, knot), at(sx, knots, knot));
-    }
-
-    private TrackPoint point(int station, CubicSpline sx, CubicSpline sy, SplineKnots knots, double rise) {
+    private TrackPoint point(int station, double curvature, double rise) {
         int i = station % road.count;
         TrackPoint p = road.point[i];
-        double dx = at(sx, knots, i);
-        double dy = at(sy, knots, i);
-        double pace = Math.hypot(dx, dy);
-        double bendX = i < knots.intervals() ? sx.bend(i, 0) : 0;
-        double bendY = i < knots.intervals() ? sy.bend(i, 0) : 0;
-        double curvature = (dx * bendY - dy * bendX) / (pace * pace * pace);
-        double flatter = 1 / Math.sqrt(1 + rise * rise);
-        double across = Math.IEEEremainder(Math.atan2(dy, dx) - road.heading[i], 2 * Math.PI);
+        double across = Math.IEEEremainder(heading(i) - road.heading[i], 2 * Math.PI);
         int before = Math.max(0, station - 1);
         int after = Math.min(place.length - 1, station + 1);
         double quicker = (road.s[after] - road.s[before]) / (place[after] - place[before]);
         return new TrackPoint(
                 place[station],
-                curvature * flatter,
+                curvature / Math.sqrt(1 + rise * rise),
                 Math.atan(rise),
                 p.bank() * Math.cos(across) + p.slope() * Math.sin(across),
                 p.verticalCurvature() * quicker * quicker,

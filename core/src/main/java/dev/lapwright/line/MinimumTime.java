@@ -27,7 +27,7 @@ final class MinimumTime {
 
     private static final int SMALL_STEPS = 4;
     private static final double FIRST_PRICE = 1000;
-    private static final double HIGHEST_PRICE = 1e12;
+    private static final double HIGHEST_PRICE = 1e9;
     /** Length L over which changes of curvature are smoothed, m. */
     private static final double SMOOTHING = 10;
 
@@ -84,9 +84,7 @@ final class MinimumTime {
     private double[] moved(double[] offsets, double[] move) {
         double[] moved = new double[n];
         for (int i = 0; i < n; i++) {
-            double offset = offsets[i] + move[2 * i];
-            // A programme that could not be solved moves nothing.
-            moved[i] = Double.isNaN(offset) ? offsets[i] : road.within(i, offset);
+            moved[i] = road.within(i, offsets[i] + move[2 * i]);
         }
         return moved;
     }
@@ -96,7 +94,8 @@ final class MinimumTime {
         for (int i = 0; i < n; i++) {
             programme.within(
                     2 * i, Math.max(road.lower[i] - offsets[i], -REACH), Math.min(road.upper[i] - offsets[i], REACH));
-            programme.within(2 * i + 1, -ENERGY_REACH, ENERGY_REACH);
+            // An open run is entered at the speed it is given.
+            programme.within(2 * i + 1, -ENERGY_REACH, i == 0 && !road.closed ? 0 : ENERGY_REACH);
             programme.square(
                     2 * (i - 1),
                     price * bending.share(i),

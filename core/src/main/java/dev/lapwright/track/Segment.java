@@ -66,6 +66,11 @@ public record Segment(
                 length, startCurvature, endCurvature, newSlope, newBank, grip, widthLeft, widthRight, speedLimit, name);
     }
 
+    /** The same piece with other free widths to the left and right of its path, m. */
+    public Segment wide(double left, double right) {
+        return new Segment(length, startCurvature, endCurvature, slope, bank, grip, left, right, speedLimit, name);
+    }
+
     /** The same piece under a speed limit, m/s. */
     public Segment limited(double limit) {
         return new Segment(length, startCurvature, endCurvature, slope, bank, grip, widthLeft, widthRight, limit, name);

@@ -237,4 +237,12 @@ public final class Stations {
     public double totalTurning() {
         return heading[s.length - 1] - heading[0];
     }
+
+    /** Change of heading from the entry of one of these corners to its exit, rad, positive to the left. */
+    public double turning(Corner corner) {
+        double end = s[s.length - 1];
+        double entry = headingAt(Math.max(0, Math.min(corner.entry(), end)));
+        double exit = headingAt(Math.max(0, Math.min(corner.exit(), end)));
+        return corner.entry() <= corner.exit() ? exit - entry : exit - entry + totalTurning();
+    }
 }

@@ -23,6 +23,7 @@ import dev.lapwright.lap.LapFigures;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import dev.lapwright.track.survey.ImportChoices;
@@ -61,7 +62,8 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
-            PlanCurve.Place.class);
+            PlanCurve.Place.class,
+            Stations.Place.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}

@@ -1,0 +1,154 @@
+package dev.lapwright.charts;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.awt.Color;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItem;
+import org.jfree.chart.LegendItemCollection;
+
+/**
+ * What each adjustment is worth: change of lap time (s) by one step each way, and at the fastest and the slowest setting of
+ * its range; those with the widest range first. A shaded band tells what the timing screen cannot show.
+ */
+public final class RankedGains {
+    private static final int MOST = 60;
+    /** Room beside the bars for their labels, as a share of the longest; those of the range name a setting, too. */
+    private static final double STEP_ROOM = 0.55;
+
+    private static final double RANGE_ROOM = 0.8;
+    /** The band is shown up to so many times the longest bar. */
+    private static final double MOST_BAND = 2;
+    /** Least reach of an axis, s. */
+    private static final double LEAST = 0.002;
+
+    private RankedGains() {}
+
+    /** The size it is designed for, with so many adjustments. */
+    public static ImageSize size(int adjustments) {
+        return RowPanels.size(adjustments);
+    }
+
+    /**
+     * The chart.
+     *
+     * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
+     * @param gains 1 to 60, in any order
+     * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
+     * @throws InvalidValueException if there are no adjustments or too many
+     */
+    public static JFreeChart of(String subject, List<AdjustmentGain> gains, double visible, ChartStyle style) {
+        if (gains.isEmpty() || gains.size() > MOST) {
+            throw new InvalidValueException(
+                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        }
+        if (!Double.isNaN(visible)) {
+            Check.positive("visible difference (s)", visible);
+        }
+        List<AdjustmentGain> ranked = new ArrayList<>(gains);
+        ranked.sort(Comparator.comparingDouble(AdjustmentGain::span).reversed());
+        List<String> names = ranked.stream()
+                .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
+                .toList();
+        RowPanels panels = new RowPanels(names, style);
+        double step = reach(ranked, AdjustmentGain::stepDown, AdjustmentGain::stepUp, visible);
+        panels.add(axis(step, STEP_ROOM, style), steps(ranked, step, visible, style), 42);
+        double range = reach(ranked, AdjustmentGain::best, AdjustmentGain::worst, visible);
+        panels.add(axis(range, RANGE_ROOM, style), ranges(ranked, visible, style), 58);
+        JFreeChart chart = Sheet.of(
+                "What each adjustment is worth: " + subject,
+                Sheet.facts(
+                        "change of lap time from the car as it is set up",
+                        Double.isNaN(visible)
+                                ? "negative is faster"
+                                : "shaded: less than " + Numbers.fixed(3).format(visible)
+                                        + " s, which the timing screen cannot show"),
+                panels.plot(),
+                style);
+        chart.addLegend(Legends.above(() -> legend(style), style));
+        return chart;
+    }
+
+    private static double reach(
+            List<AdjustmentGain> gains,
+            ToDoubleFunction<AdjustmentGain> one,
+            ToDoubleFunction<AdjustmentGain> other,
+            double visible) {
+        double reach = LEAST;
+        for (AdjustmentGain gain : gains) {
+            for (double change : new double[] {one.applyAsDouble(gain), other.applyAsDouble(gain)}) {
+                reach = Double.isNaN(change) ? reach : Math.max(reach, Math.abs(change));
+            }
+        }
+        return Double.isNaN(visible) ? reach : Math.max(reach, Math.min(visible, MOST_BAND * reach));
+    }
+
+    private static UnitAxis axis(double reach, double room, ChartStyle style) {
+        UnitAxis axis = new UnitAxis("Change of lap time (s)", style, 0, Numbers::signed).withCloseTicks();
+        axis.setRange(-(1 + room) * reach, (1 + room) * reach);
+        return axis;
+    }
+
+    private static RowBars steps(List<AdjustmentGain> ranked, double reach, double visible, ChartStyle style) {
+        List<RowBars.Bar> bars = new ArrayList<>();
+        for (int row = 0; row < ranked.size(); row++) {
+            AdjustmentGain gain = ranked.get(row);
+            Color colour = style.colour(0);
+            bars.add(new RowBars.Bar(row, gain.stepDown(), 0.1, 0.46, colour, false, step(gain.stepDown())));
+            bars.add(new RowBars.Bar(row, gain.stepUp(), 0.54, 0.9, colour, true, step(gain.stepUp())));
+        }
+        RowBars.Heading heading = new RowBars.Heading(
+                visible > (1 + STEP_ROOM) * reach ? "One step: not to be seen for any" : "One step",
+                "faster",
+                "slower");
+        return new RowBars(heading, bars, ranked.size(), visible, style);
+    }
+
+    private static RowBars ranges(List<AdjustmentGain> ranked, double visible, ChartStyle style) {
+        List<RowBars.Bar> bars = new ArrayList<>();
+        for (int row = 0; row < ranked.size(); row++) {
+            AdjustmentGain gain = ranked.get(row);
+            String best = gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "";
+            String worst = gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "";
+            bars.add(new RowBars.Bar(row, gain.best(), 0.22, 0.78, style.colour(2), true, best));
+            bars.add(new RowBars.Bar(row, gain.worst(), 0.22, 0.78, style.colour(3), false, worst));
+        }
+        RowBars.Heading heading = new RowBars.Heading("Over the range", "faster", "slower");
+        return new RowBars(heading, bars, ranked.size(), visible, style);
+    }
+
+    private static String step(double change) {
+        return Double.isNaN(change) ? "end of the range" : text(change, "");
+    }
+
+    private static String text(double change, String at) {
+        String text = Numbers.signed(3).format(change);
+        return at.isEmpty() ? text : text + " at " + at;
+    }
+
+    private static LegendItemCollection legend(ChartStyle style) {
+        LegendItemCollection items = new LegendItemCollection();
+        items.add(item("one step down", style.colour(0), false, style));
+        items.add(item("one step up", style.colour(0), true, style));
+        items.add(item("fastest of the range", style.colour(2), true, style));
+        items.add(item("slowest of the range", style.colour(3), false, style));
+        return items;
+    }
+
+    static LegendItem item(String text, Color colour, boolean filled, ChartStyle style) {
+        return new LegendItem(
+                text,
+                null,
+                null,
+                null,
+                new Rectangle2D.Double(-9, -4, 18, 8),
+                filled ? colour : style.palette().background(),
+                ChartStyle.solid(1),
+                colour);
+    }
+}

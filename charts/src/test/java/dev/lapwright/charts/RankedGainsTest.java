@@ -1,0 +1,120 @@
+package dev.lapwright.charts;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import dev.lapwright.fault.InvalidValueException;
+import java.util.List;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.plot.CombinedRangeXYPlot;
+import org.jfree.chart.plot.XYPlot;
+import org.junit.jupiter.api.Test;
+
+class RankedGainsTest {
+    private static final AdjustmentGain BAR =
+            new AdjustmentGain("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
+    private static final AdjustmentGain WING =
+            new AdjustmentGain("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
+    private static final AdjustmentGain FINAL =
+            new AdjustmentGain("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
+
+    private static JFreeChart chart(double visible, AdjustmentGain... gains) {
+        return RankedGains.of("Vesper at Fen", List.of(gains), visible, ChartStyle.STANDARD);
+    }
+
+    private static List<String> texts(double visible, AdjustmentGain... gains) {
+        return Drawn.of(chart(visible, gains), RankedGains.size(gains.length)).texts();
+    }
+
+    private static RowBars bars(JFreeChart chart, int panel) {
+        return (RowBars) panel(chart, panel).getAnnotations().get(0);
+    }
+
+    private static XYPlot panel(JFreeChart chart, int panel) {
+        return ((CombinedRangeXYPlot) chart.getPlot()).getSubplots().get(panel);
+    }
+
+    @Test
+    void theWidestRangeComesFirst() {
+        List<String> texts = texts(0.1, BAR, WING, FINAL);
+        assertThat(texts).containsSubsequence("Rear wing, 1 deg", "Final drive, 0.1", "Rear bar, 1 click");
+        // 0.25 + 0.4 s.
+        assertThat(bars(chart(0.1, BAR, WING, FINAL), 1).bars().get(0).value()).isEqualTo(-0.25);
+    }
+
+    @Test
+    void everyBarCarriesItsValue() {
+        assertThat(texts(0.1, BAR, WING))
+                .contains("+0.042", "\u22120.031", "\u22120.250 at 9 deg", "+0.400 at 0 deg")
+                .contains("Change of lap time (s)", "One step", "Over the range", "faster", "slower");
+    }
+
+    @Test
+    void aStepBeyondTheRangeIsSaidToBe() {
+        assertThat(texts(0.1, FINAL)).contains("end of the range").noneMatch(text -> text.contains("NaN"));
+    }
+
+    @Test
+    void aSettingThatIsTheFastestAlreadyHasNoGain() {
+        assertThat(texts(0.1, FINAL)).contains("+0.200 at 4.0").noneMatch(text -> text.contains("at 3.9"));
+    }
+
+    @Test
+    void theBandReachesAsFarAsTheTimingScreenCannotSee() {
+        JFreeChart chart = chart(0.1, BAR, WING);
+        assertThat(bars(chart, 0).band()).isEqualTo(0.1);
+        assertThat(texts(0.1, BAR, WING)).anyMatch(text -> text.contains("less than 0.100 s"));
+    }
+
+    @Test
+    void stepsThatCannotBeSeenAreSaidSo() {
+        assertThat(texts(0.5, BAR)).contains("One step: not to be seen for any");
+        assertThat(texts(0.005, BAR)).contains("One step");
+    }
+
+    @Test
+    void withoutAScreenThereIsNoBand() {
+        assertThat(bars(chart(Double.NaN, BAR), 0).band()).isNaN();
+        assertThat(texts(Double.NaN, BAR)).noneMatch(text -> text.contains("shaded"));
+    }
+
+    @Test
+    void axesHoldEveryBar() {
+        for (int panel = 0; panel < 2; panel++) {
+            JFreeChart chart = chart(0.1, BAR, WING, FINAL);
+            for (RowBars.Bar bar : bars(chart, panel).bars()) {
+                assertThat(Double.isNaN(bar.value())
+                                || panel(chart, panel)
+                                        .getDomainAxis()
+                                        .getRange()
+                                        .contains(bar.value()))
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void moreAdjustmentsTakeAHigherPicture() {
+        assertThat(RankedGains.size(30).height())
+                .isGreaterThan(RankedGains.size(10).height());
+    }
+
+    @Test
+    void noAdjustmentIsRefused() {
+        assertThatThrownBy(() -> chart(0.1)).isInstanceOf(InvalidValueException.class);
+    }
+
+    @Test
+    void aBestThatIsSlowerIsRefused() {
+        assertThatThrownBy(() -> new AdjustmentGain("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("Wing best");
+    }
+
+    @Test
+    void aVisibleDifferenceOfNothingIsRefused() {
+        assertThatThrownBy(() -> chart(0, BAR))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("visible");
+    }
+}
