@@ -120,8 +120,10 @@ class LineCommandTest {
 
     @Test
     void everyLineTurnsOnceRound() throws IOException {
-        // A simple closed curve turns by 2π (Hopf's Umlaufsatz, 1935; from memory): the curvature's sum over the length, by
-        // the trapezium rule on chords. Over 4 m chords a hairpin of 20 m takes 1 - (4/20)²/24 of its arc: two parts in a
+        // A simple closed curve turns by 2π (Hopf's Umlaufsatz, 1935; from memory): the curvature's sum over the
+        // length, by
+        // the trapezium rule on chords. Over 4 m chords a hairpin of 20 m takes 1 - (4/20)²/24 of its arc: two parts in
+        // a
         // thousand of half a turn there, and less elsewhere.
         List<Map<String, String>> rows = table();
         for (String word : List.of("middle", "smoothest", "fastest")) {
@@ -142,7 +144,12 @@ class LineCommandTest {
     void aStoredLineGivesTheLapTimeItWasFoundWith() {
         for (String word : List.of("smoothest", "fastest")) {
             Run run = Run.of(
-                    "lap", CAR, CIRCUIT, "--json", "--line", out.resolve(word + ".json").toString());
+                    "lap",
+                    CAR,
+                    CIRCUIT,
+                    "--json",
+                    "--line",
+                    out.resolve(word + ".json").toString());
             assertThat(run.code()).as(run.err()).isZero();
             // Offsets are written to 0.1 µm, which moves the lap time by less than it is printed with.
             assertThat(JsonTree.number(JsonTree.object(run.out()), "lapTimeS"))
@@ -171,7 +178,8 @@ class LineCommandTest {
     void theFolderHoldsDocumentsTableResultAndCharts() throws IOException {
         try (var files = Files.list(out)) {
             assertThat(files.map(file -> file.getFileName().toString()))
-                    .contains("fastest.json", "lines.csv", "lines.json", "lines.svg", "smoothest.json", "speed-map.svg");
+                    .contains(
+                            "fastest.json", "lines.csv", "lines.json", "lines.svg", "smoothest.json", "speed-map.svg");
         }
     }
 
@@ -182,7 +190,12 @@ class LineCommandTest {
 
     @Test
     void aLineOfAnotherRoadIsRefused() {
-        assertThat(error("lap", CAR, "castelvane", "--line", out.resolve("fastest.json").toString()))
+        assertThat(error(
+                        "lap",
+                        CAR,
+                        "castelvane",
+                        "--line",
+                        out.resolve("fastest.json").toString()))
                 .contains("this line is for the road 'Harrowmere'");
     }
 

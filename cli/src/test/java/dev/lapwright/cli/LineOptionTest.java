@@ -111,23 +111,23 @@ class LineOptionTest {
     }
 
     @Test
-    void theTraceLiesBesideTheRoadByItsOffset() throws IOException {
-        Path ofRoad = folder.resolve("road.csv");
-        Path ofLine = folder.resolve("line.csv");
-        run("lap", "--trace", ofRoad.toString());
-        run("lap", "--line", fastest, "--trace", ofLine.toString());
-        List<Map<String, String>> road = CsvRows.of(Files.readString(ofRoad));
-        for (Map<String, String> row : CsvRows.of(Files.readString(ofLine))) {
+    void theTraceLiesOnTheLineInTheRoadsFrame() throws IOException {
+        Path trace = folder.resolve("line.csv");
+        run("lap", "--line", fastest, "--trace", trace.toString());
+        List<Map<String, String>> nodes = CsvRows.of(Files.readString(folder.resolve("line/lines.csv")));
+        for (Map<String, String> row : CsvRows.of(Files.readString(trace))) {
             double x = Double.parseDouble(row.get("eastM"));
             double y = Double.parseDouble(row.get("northM"));
-            double nearest = road.stream()
-                    .mapToDouble(r -> Math.hypot(
-                            Double.parseDouble(r.get("eastM")) - x, Double.parseDouble(r.get("northM")) - y))
+            double nearest = nodes.stream()
+                    .mapToDouble(node -> Math.hypot(
+                            Double.parseDouble(node.get("fastestEastM")) - x,
+                            Double.parseDouble(node.get("fastestNorthM")) - y))
                     .min()
                     .orElseThrow();
-            double offset = Math.abs(Double.parseDouble(row.get("offsetM")));
-            // From the nearest station of the road, which lies up to half a step of some metres to the side.
-            assertThat(nearest).isLessThan(Math.hypot(offset, 3) + 0.3);
+            // Nodes are at most 4 m apart on the road's path, which on the outside of its tightest bend (radius 17 m, 5
+            // m
+            // away) is 4 (22/17) m on the line; no point is farther from a node than half of that. 0.1 m for rounding.
+            assertThat(nearest).isLessThan(2 * 22 / 17.0 + 0.1);
         }
     }
 
@@ -152,8 +152,7 @@ class LineOptionTest {
 
     @Test
     void lapsOfSeveralLengthsAreNotLaidOverEachOther() {
-        assertThat(error(
-                        "lap", CAR, CIRCUIT, "--line", "refresh", "--against", "rear-wing=0", "--chart", "x.svg"))
+        assertThat(error("lap", CAR, CIRCUIT, "--line", "refresh", "--against", "rear-wing=0", "--chart", "x.svg"))
                 .contains("--chart")
                 .contains("take --line fastest for all");
     }
@@ -162,7 +161,7 @@ class LineOptionTest {
     void aSweepHoldsTheLine() {
         Map<String, Object> sweep = json("sweep", "--vary", "rear-wing=3,6", "--line", fastest);
         for (Map<String, Object> point : JsonTree.objects(sweep, "points")) {
-            String wing = "rear-wing=" + (JsonTree.number(JsonTree.object(point, "settings"), "rear-wing"));
+            String wing = "rear-wing=" + (JsonTree.number(point, "rear-wing"));
             assertThat(point.get("lapTimeS"))
                     .isEqualTo(json("lap", "--line", fastest, "-s", wing).get("lapTimeS"));
         }
@@ -177,10 +176,8 @@ class LineOptionTest {
 
     @Test
     void aRefreshedSweepIsNoSlowerThanAHeldOneAndKeepsItsBaseline() {
-        Map<String, Object> held =
-                json("sweep", "--vary", "rear-wing=0,6", "--line", "fastest", "--spacing-m", "4");
-        Map<String, Object> anew =
-                json("sweep", "--vary", "rear-wing=0,6", "--line", "refresh", "--spacing-m", "4");
+        Map<String, Object> held = json("sweep", "--vary", "rear-wing=0,6", "--line", "fastest", "--spacing-m", "4");
+        Map<String, Object> anew = json("sweep", "--vary", "rear-wing=0,6", "--line", "refresh", "--spacing-m", "4");
         List<Map<String, Object>> slow = JsonTree.objects(held, "points");
         List<Map<String, Object>> quick = JsonTree.objects(anew, "points");
         assertThat(JsonTree.number(quick.get(0), "lapTimeS")).isLessThan(JsonTree.number(slow.get(0), "lapTimeS"));

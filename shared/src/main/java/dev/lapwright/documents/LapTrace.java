@@ -4,6 +4,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.Line;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -67,19 +68,20 @@ public final class LapTrace {
             road[i] = nodes[k] + share * (nodes[k + 1] - nodes[k]);
             offset[i] = offsets[k] + share * (offsets[k + 1] - offsets[k]);
         }
-        columns.put("eastM", moved(columns.get("eastM"), line.x()[0]));
-        columns.put("northM", moved(columns.get("northM"), line.y()[0]));
+        // Beside the road itself: a path drawn from the line's curvature alone drifts by some centimetres over a lap.
+        Stations laid = line.road().stations(StationSpacing.DEFAULT);
+        double[] east = new double[s.length];
+        double[] north = new double[s.length];
+        for (int i = 0; i < s.length; i++) {
+            Stations.Place place = laid.placeAt(Math.min(road[i], line.road().length()));
+            east[i] = place.x() - offset[i] * Math.sin(place.heading());
+            north[i] = place.y() + offset[i] * Math.cos(place.heading());
+        }
+        columns.put("eastM", east);
+        columns.put("northM", north);
         columns.put("roadDistanceM", road);
         columns.put("offsetM", offset);
         return columns;
-    }
-
-    private static double[] moved(double[] values, double by) {
-        double[] moved = values.clone();
-        for (int i = 0; i < moved.length; i++) {
-            moved[i] += by;
-        }
-        return moved;
     }
 
     static double kmh(double speed) {
