@@ -7,8 +7,8 @@ import java.util.Arrays;
 /**
  * Piecewise cubic through points, with continuous slope, monotone wherever the points are, constant beyond the ends.
  *
- * <p>Source: slopes by the weighted harmonic mean of Fritsch & Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300, which keeps
- * the monotonicity of Fritsch & Carlson (1980). A single point is a constant.
+ * <p>Source: slopes by the weighted harmonic mean of Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300, which keeps
+ * the monotonicity of Fritsch and Carlson (1980). A single point is a constant.
  */
 public final class MonotoneCubic {
     private final double[] x;

@@ -5,8 +5,8 @@ import dev.lapwright.fault.Check;
 /**
  * Peak force of a tyre in one direction as its friction falls with load: μ(F) = μ0 (1 - k (F/F0 - 1)), never below 0.2 μ0.
  *
- * <p>Source: the linear fall of friction with load of Milliken & Milliken, Race Car Vehicle Dynamics (1995), section 2.6,
- * and of Perantoni & Limebeer, Vehicle System Dynamics 52 (2014) 653. Neglects camber and any effect of speed.
+ * <p>Source: the linear fall of friction with load of Milliken and Milliken, Race Car Vehicle Dynamics (1995), section 2.6,
+ * and of Perantoni and Limebeer, Vehicle System Dynamics 52 (2014) 653. Neglects camber and any effect of speed.
  *
  * @param referenceFriction μ0 at the reference load
  * @param sensitivity k: share of friction lost when the load doubles from the reference
