@@ -111,9 +111,7 @@ final class DrivenPath {
         int i = station % road.count;
         TrackPoint p = road.point[i];
         double across = Math.IEEEremainder(heading(i) - road.heading[i], 2 * Math.PI);
-        int before = Math.max(0, station - 1);
-        int after = Math.min(place.length - 1, station + 1);
-        double quicker = (road.s[after] - road.s[before]) / (place[after] - place[before]);
+        double quicker = step(road.s, station) / step(place, station);
         return new TrackPoint(
                 place[station],
                 curvature / Math.sqrt(1 + rise * rise),
@@ -124,6 +122,16 @@ final class DrivenPath {
                 Math.max(0, p.widthLeft() - offsets[i]),
                 Math.max(0, p.widthRight() + offsets[i]),
                 p.speedLimit());
+    }
+
+    /** From the station before to the one behind; round the start of a closed road, whose end is its start again. */
+    private double step(double[] distances, int station) {
+        int last = distances.length - 1;
+        boolean seam = road.closed && (station == 0 || station == last);
+        if (seam) {
+            return distances[last] - distances[last - 1] + distances[1];
+        }
+        return distances[Math.min(last, station + 1)] - distances[Math.max(0, station - 1)];
     }
 
     /** Distances along the line of places on the road. */

@@ -20,6 +20,8 @@ import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFigures;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -58,6 +60,7 @@ class RecordGuardTest {
             Corner.class,
             CornerFigures.class,
             LapFigures.class,
+            LineFigures.class,
             CarFigures.class,
             Platform.State.class,
             ImportReport.class,
@@ -85,6 +88,7 @@ class RecordGuardTest {
                         "reference rear ride height"),
                 new Sample(new Wing.Setting(3, Areas.NONE), "angleDeg"),
                 new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
+                new Sample(new LineChoices(0.25, 2), "margin", "node spacing"),
                 new Sample(new Wind(3, 1), "wind speed", "wind heading"),
                 new Sample(
                         new Adjustment("wing", "", Unit.DEGREE, 0, 10, 1, 5, 0, List.of(), List.of(effect)),
