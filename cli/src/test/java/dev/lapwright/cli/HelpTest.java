@@ -54,7 +54,19 @@ class HelpTest {
 
     @Test
     void allCommandsAreListed() {
-        assertThat(commands()).containsExactly("lap", "sweep", "line", "show", "circuit", "demo", "completion", "help");
+        assertThat(commands())
+                .containsExactly(
+                        "lap",
+                        "sweep",
+                        "compare",
+                        "gearing",
+                        "balance",
+                        "line",
+                        "show",
+                        "circuit",
+                        "demo",
+                        "completion",
+                        "help");
     }
 
     @ParameterizedTest
@@ -69,7 +81,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "line"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -16,12 +16,31 @@ import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.curve.PlanCurve;
+import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
+import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineFigures;
+import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.BalanceResult;
+import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.GearingChoice;
+import dev.lapwright.study.GearingGear;
+import dev.lapwright.study.GearingLap;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.GearingShift;
+import dev.lapwright.study.GearingTraction;
+import dev.lapwright.study.Interaction;
+import dev.lapwright.study.PhaseBalance;
+import dev.lapwright.study.Remedy;
+import dev.lapwright.study.RemedyResult;
+import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -62,11 +81,29 @@ class RecordGuardTest {
             LapFigures.class,
             LineFigures.class,
             CarFigures.class,
+            ComparisonPart.class,
+            ComparisonPart.Drive.class,
+            GearingChoice.class,
+            GearingGear.class,
+            GearingLap.class,
+            GearingScenario.class,
+            GearingShift.class,
+            GearingTraction.class,
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
             PlanCurve.Place.class,
-            Stations.Place.class);
+            Stations.Place.class,
+            AdjustmentGain.class,
+            Interaction.class,
+            SensitivityResult.class,
+            AxleMargins.class,
+            Handling.AeroBalance.class,
+            PhaseBalance.class,
+            YawDemand.class,
+            BalanceResult.class,
+            Remedy.class,
+            RemedyResult.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -114,6 +151,16 @@ class RecordGuardTest {
                         "anti-roll stiffness",
                         "tyre rate",
                         "track"),
+                new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
+                new Sample(
+                        TurnState.level(TurnState.Feet.COASTING, 30, 0, 1),
+                        "speed",
+                        "acceleration",
+                        "gravity across the road",
+                        "normal acceleration",
+                        "climb",
+                        "grip",
+                        "head wind"),
                 new Sample(new LateralTransfer(0.1, 0.2), "front load transfer", "rear load transfer"),
                 new Sample(new LoadSensitivity(1.5, 0.1, 4000), "friction", "load sensitivity", "reference load"),
                 new Sample(
@@ -140,6 +187,7 @@ class RecordGuardTest {
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
+                new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
