@@ -25,15 +25,15 @@ class LineCommandTest {
     /** Numbers in CSV have nine digits, of some thousand metres. */
     private static final double MICROMETRES = 1e-5;
 
-    @TempDir
-    private static Path folder;
+    private Path folder;
 
     private Path out;
     private Run found;
     private Map<String, Object> json;
 
     @BeforeAll
-    void find() throws IOException {
+    void find(@TempDir Path temporary) throws IOException {
+        folder = temporary;
         out = folder.resolve("line");
         found = Run.of("line", CAR, CIRCUIT, "--spacing-m", "4", "--out", out.toString());
         assertThat(found.code()).as(found.err()).isZero();

@@ -20,13 +20,13 @@ class LineOptionTest {
     private static final String CAR = "gt-talvex";
     private static final String CIRCUIT = "harrowmere";
 
-    @TempDir
-    private static Path folder;
+    private Path folder;
 
     private String fastest;
 
     @BeforeAll
-    void find() {
+    void find(@TempDir Path temporary) {
+        folder = temporary;
         Path out = folder.resolve("line");
         Run run = Run.of("line", CAR, CIRCUIT, "--spacing-m", "4", "--out", out.toString());
         assertThat(run.code()).as(run.err()).isZero();

@@ -125,7 +125,6 @@ class RecordGuardTest {
                         "reference rear ride height"),
                 new Sample(new Wing.Setting(3, Areas.NONE), "angleDeg"),
                 new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
-                new Sample(new LineChoices(0.25, 2), "margin", "node spacing"),
                 new Sample(new Wind(3, 1), "wind speed", "wind heading"),
                 new Sample(
                         new Adjustment("wing", "", Unit.DEGREE, 0, 10, 1, 5, 0, List.of(), List.of(effect)),

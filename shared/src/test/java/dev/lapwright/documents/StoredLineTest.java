@@ -24,12 +24,10 @@ class StoredLineTest {
 
     /** Two straights and two half circles of 60 m. */
     private static Track oval(String name, int straight) {
-        String text = """
-                { "lapwright": "circuit/1", "name": "%s", "closed": true, "closureToleranceM": 10, "segments": [
-                  { "type": "straight", "lengthM": %d, "widthM": 12 },
-                  { "type": "arc", "radiusM": 60, "turn": "left", "angleDeg": 180 },
-                  { "type": "straight", "lengthM": %d },
-                  { "type": "arc", "radiusM": 60, "turn": "left", "angleDeg": 180 } ] }""".formatted(name, straight, straight);
+        String stretch = "{ \"type\": \"straight\", \"lengthM\": " + straight + ", \"widthM\": 12 },"
+                + " { \"type\": \"arc\", \"radiusM\": 60, \"turn\": \"left\", \"angleDeg\": 180 }";
+        String text = "{ \"lapwright\": \"circuit/1\", \"name\": \"" + name + "\", \"closed\": true,"
+                + " \"closureToleranceM\": 10, \"segments\": [" + stretch + ", " + stretch + "] }";
         return Documents.circuit(new DocumentSource("oval", text));
     }
 
@@ -46,9 +44,8 @@ class StoredLineTest {
     }
 
     private static String byHand(String distances, String offsets) {
-        return """
-                { "lapwright": "line/1", "name": "By hand", "road": "Oval", "roadLengthM": %s,
-                  "distancesM": [%s], "offsetsM": [%s] }""".formatted(OVAL.length(), distances, offsets);
+        return "{ \"lapwright\": \"line/1\", \"name\": \"By hand\", \"road\": \"Oval\", \"roadLengthM\": "
+                + OVAL.length() + ", \"distancesM\": [" + distances + "], \"offsetsM\": [" + offsets + "] }";
     }
 
     @Test
