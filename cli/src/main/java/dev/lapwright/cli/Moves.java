@@ -32,8 +32,11 @@ final class Moves {
     }
 
     private static String line(Effect effect, Adjustment adjustment, Unit unit) {
-        String step =
-                adjustment.unit().symbol().isEmpty() ? "1" : adjustment.unit().symbol();
+        String step = switch (adjustment.unit()) {
+            case NONE -> "1";
+            case CLICK -> "click";
+            default -> adjustment.unit().symbol();
+        };
         if (effect instanceof Effect.Relative relative) {
             return effect.quantity() + " by " + Numbers.signed(relative.perUnit()) + " per " + step;
         }

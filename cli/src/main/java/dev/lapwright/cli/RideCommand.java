@@ -22,7 +22,7 @@ import picocli.CommandLine.Mixin;
         name = "ride",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Drives a wheel of each axle over a kerb and a rough road, and maps fast bump and rebound."},
+        description = {"Drives a wheel over a kerb and a rough road, and maps fast bump and rebound."},
         customSynopsis = {
             "lapwright ride CAR [--speed-kmh V] [OPTIONS]",
             "       lapwright ride CAR CIRCUIT --corner CORNER [OPTIONS]"

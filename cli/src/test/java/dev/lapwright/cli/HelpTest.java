@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
     private static final Set<String> OUTPUTS =
-            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile");
+            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile", "--map", "--pass");
 
     @TempDir
     private Path folder;
@@ -62,6 +62,7 @@ class HelpTest {
                         "gearing",
                         "balance",
                         "line",
+                        "ride",
                         "show",
                         "circuit",
                         "demo",
@@ -81,7 +82,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line", "ride"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -60,7 +60,7 @@ class AxleEndTest {
         assertThatThrownBy(() -> AxleEnd.FRONT.of(
                         car().with(Quantity.SLOW_REBOUND_FRONT, 0).car(), 0))
                 .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("suspension.front.damper.slowReboundNsPerM");
+                .hasMessageContaining("suspension.front.slowReboundNsPerM");
     }
 
     @Test

@@ -11,10 +11,10 @@ import org.junit.jupiter.api.Test;
 
 class DemoCarsTest {
     @Test
-    void everyCarHasTwelveToTwentyAdjustments() {
+    void everyCarHasTwelveToTwentyFourAdjustments() {
         DemoFiles.ofKind("car")
                 .forEach((name, car) ->
-                        assertThat(car.path("adjustments")).as(name).hasSizeBetween(12, 20));
+                        assertThat(car.path("adjustments")).as(name).hasSizeBetween(12, 24));
     }
 
     @Test
