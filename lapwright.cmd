@@ -58,7 +58,7 @@ if errorlevel 1 (
 popd
 
 :start
-rem Classes that a lap and a sweep need, read and checked beforehand; made once for each Java. Without it all works, only slower.
+rem Classes that a lap, a sweep and an import need, read and checked beforehand; made once for each Java. Without it all works, only slower.
 rem The size of the jar stands for its age, which a batch file cannot compare.
 for %%I in ("%JAR%") do set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%-%%~zI.jsa"
 set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
@@ -68,7 +68,9 @@ mkdir "%DRAFT%" 2>nul
 if errorlevel 1 goto run
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\lap" -jar "%JAR%" lap gt-talvex castelvane --against rear-wing=3 --out "%DRAFT%\lap-files" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\sweep" -jar "%JAR%" sweep gt-talvex castelvane --vary rear-wing=3,5 --out "%DRAFT%\sweep-files" >nul 2>nul <nul
-copy /b "%DRAFT%\lap" + "%DRAFT%\sweep" "%DRAFT%\classes" >nul 2>nul
+%TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\geojson" -jar "%JAR%" circuit import thornmere.geojson --out "%DRAFT%\geojson.json" >nul 2>nul <nul
+%TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\csv" -jar "%JAR%" circuit import oxhollow.csv --open --out "%DRAFT%\csv.json" >nul 2>nul <nul
+copy /b "%DRAFT%\lap" + "%DRAFT%\sweep" + "%DRAFT%\geojson" + "%DRAFT%\csv" "%DRAFT%\classes" >nul 2>nul
 "%JAVA%" -Xlog:disable -Xshare:dump "-XX:SharedClassListFile=%DRAFT%\classes" "-XX:SharedArchiveFile=%DRAFT%\jsa" -cp "%JAR%" >nul 2>nul <nul
 rem An empty archive, too, is remembered: a machine that cannot make one is not asked each time.
 if not exist "%DRAFT%\jsa" type nul >"%DRAFT%\jsa"
@@ -80,6 +82,6 @@ set "SHARED="
 for %%I in ("%ARCHIVE%") do if exist "%%~I" if %%~zI GTR 0 set SHARED="-XX:SharedArchiveFile=%ARCHIVE%" -Xshare:auto
 rem A short command ends before the second compiler has paid for itself; a study needs it.
 set "COMPILER="
-for %%C in (lap show demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1"
+for %%C in (lap show circuit demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1"
 "%JAVA%" %SHARED% %COMPILER% -Xlog:disable -Xlog:all=error:stderr -XX:+UseSerialGC -XX:-UsePerfData -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

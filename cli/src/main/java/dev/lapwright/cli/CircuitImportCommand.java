@@ -1,15 +1,18 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DocumentSource;
+import dev.lapwright.documents.ColumnChoice;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.SafeFile;
+import dev.lapwright.documents.SurveyFile;
 import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
-import dev.lapwright.track.survey.SurveyImport;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -23,9 +26,11 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Makes a circuit document from the points of a centre line, and reports what smoothing did to them.",
-            "Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV with columns x,y[,z][,width_left,width_right]",
-            "in metres."
+            "Makes a circuit document from the points of a centre line or from a logged lap, and",
+            "reports what was done to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV",
+            "with headings in any order: x, y, and if known z, width_left and width_right; or distance",
+            "or time, speed, and lateral acceleration. A unit may stand behind a heading, as in",
+            "speed (km/h). Of several laps one is taken, and said."
         },
         customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
         parameterListHeading = "%n",
@@ -34,7 +39,9 @@ import picocli.CommandLine.Parameters;
             "  lapwright circuit import thornmere.geojson --out thornmere.json",
             "      Lets the points' own errors choose how much to smooth.",
             "  lapwright circuit import oxhollow.csv --open --smoothing 40 --out oxhollow.json",
-            "      An open run, smoothed by hand: what comes and goes within 40 m loses half its height."
+            "      An open run, smoothed by hand: what comes and goes within 40 m loses half its height.",
+            "  lapwright circuit import brackenfold-lap.csv --out brackenfold.json",
+            "      A logged lap. Were its speed headed Pace, --column speed=Pace:km/h would say so."
         })
 final class CircuitImportCommand implements Callable<Integer> {
     private static final String AUTO = "auto";
@@ -85,6 +92,27 @@ final class CircuitImportCommand implements Callable<Integer> {
         @Option(names = "--reverse", description = "Drives from the last point to the first.")
         boolean reverse;
 
+        @Option(
+                names = "--lap",
+                paramLabel = "N",
+                description = "Takes the Nth whole lap of a file with several; the fastest if left out, or the first"
+                        + " where no times are known.")
+        Integer lap;
+
+        @Option(
+                names = "--column",
+                paramLabel = "NAME=HEADING[:UNIT]",
+                description = "Says which column of a CSV file holds what; may be repeated.")
+        List<String> columns = new ArrayList<>();
+
+        @Option(names = "--log", description = "Takes speed and lateral acceleration though the file has positions.")
+        boolean log;
+
+        @Option(
+                names = "--right-positive",
+                description = "The log counts a right turn's lateral acceleration as positive.")
+        boolean rightPositive;
+
         @Option(names = "--figure-of-eight", description = "The line is meant to cross itself.")
         boolean figureOfEight;
     }
@@ -128,10 +156,17 @@ final class CircuitImportCommand implements Callable<Integer> {
                     Outputs.checkEnding("--out", output.out, ".json"),
                     imported -> DocumentWriter.text(imported.track()));
         }
-        DocumentSource source = Surveys.find(file);
-        ImportedTrack imported = SurveyImport.of(name(), Surveys.read(source), choices);
+        if (reading.open && reading.lap != null) {
+            throw new InvalidValueException("--lap", "an open run has no laps", "leave out --open or --lap");
+        }
+        SurveyFile read = Surveys.readFile(
+                Surveys.find(file),
+                reading.columns.stream().map(ColumnChoice::of).toList(),
+                reading.log);
+        ImportSource taken = ImportSource.of(read, choices, lap());
+        ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);
         files.write(imported);
-        ImportSheet sheet = new ImportSheet(imported);
+        ImportSheet sheet = new ImportSheet(imported, taken);
         if (output.json) {
             console.text(JsonLayout.text(sheet.tree()));
         } else {
@@ -154,6 +189,10 @@ final class CircuitImportCommand implements Callable<Integer> {
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
         return plain.length() > 100 ? plain.substring(0, 100) : plain;
+    }
+
+    private OptionalInt lap() {
+        return reading.lap == null ? OptionalInt.empty() : OptionalInt.of(reading.lap);
     }
 
     private static OptionalDouble wavelength(String option, String text) {

@@ -3,16 +3,20 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
+import dev.lapwright.track.survey.LapPick;
+import dev.lapwright.track.survey.LogReport;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** What an import did to the points, and what came of it. */
 final class ImportSheet implements Sheet {
     private final ImportedTrack imported;
+    private final ImportSource source;
     private final ImportReport report;
 
-    ImportSheet(ImportedTrack imported) {
+    ImportSheet(ImportedTrack imported, ImportSource source) {
         this.imported = imported;
+        this.source = source;
         report = imported.report();
     }
 
@@ -25,6 +29,41 @@ final class ImportSheet implements Sheet {
         boolean closed = imported.track().isClosed();
         console.line(console.bold(imported.track().name()) + ", " + (closed ? "closed circuit" : "open run") + " of "
                 + Numbers.fixed(report.length(), 1) + " m");
+        if (!source.columns().isEmpty()) {
+            Lines.item(console, "Columns", source.columns());
+        }
+        if (source.pick() != null) {
+            Lines.item(
+                    console,
+                    "Lap",
+                    source.pick().how()
+                            + (report.log() == null
+                                    ? "; its end missed its start by " + Numbers.fixed(source.drift(), 1)
+                                            + " m, spread over the lap"
+                                    : ""));
+        }
+        if (report.log() == null) {
+            points(console);
+        } else {
+            log(console, report.log());
+        }
+        Lines.item(
+                console,
+                "Radius",
+                "smallest " + Numbers.fixed(report.smallestRadius(), 1) + " m, at "
+                        + Numbers.fixed(report.smallestRadiusAt(), 0) + " m");
+        Lines.item(
+                console,
+                "Turning",
+                Numbers.signed(degrees(report.totalTurning()), 1) + " deg in all, crosses itself " + report.crossings()
+                        + (report.crossings() == 1 ? " time" : " times"));
+        elevation(console);
+        for (String warning : report.warnings()) {
+            Lines.item(console, "Look at", warning);
+        }
+    }
+
+    private void points(Console console) {
         Lines.item(
                 console,
                 "Points",
@@ -45,19 +84,36 @@ final class ImportSheet implements Sheet {
                                 + " m across the line, which leaves the curvature"
                                 + " uncertain by " + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the points err independently)");
+    }
+
+    private void log(Console console, LogReport log) {
         Lines.item(
                 console,
-                "Radius",
-                "smallest " + Numbers.fixed(report.smallestRadius(), 1) + " m, at "
-                        + Numbers.fixed(report.smallestRadiusAt(), 0) + " m");
+                "Samples",
+                report.pointsUsed() + " used of " + report.pointsRead() + ", the rest standing or too slow; stations "
+                        + imported.track().points().size());
         Lines.item(
                 console,
-                "Turning",
-                Numbers.signed(degrees(report.totalTurning()), 1) + " deg in all, crosses itself " + report.crossings()
-                        + (report.crossings() == 1 ? " time" : " times"));
-        elevation(console);
-        for (String warning : report.warnings()) {
-            Lines.item(console, "Look at", warning);
+                "Smoothing",
+                "of lateral acceleration: " + smoothing(report.smoothing(), report.smoothingChosen()));
+        Lines.item(
+                console,
+                "Errors",
+                Double.isNaN(log.accelerationNoise())
+                        ? "cannot be told: the curve goes through the samples"
+                        : "samples " + Numbers.fixed(log.accelerationNoise(), 2)
+                                + " m/s2, which leaves the curvature uncertain by "
+                                + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
+                                + " per km (both one standard deviation, if the samples err independently)");
+        if (imported.track().isClosed()) {
+            Lines.item(
+                    console,
+                    "Closing",
+                    "the log turned " + Numbers.fixed(Math.abs(degrees(log.headingError())), 1) + " deg too "
+                            + (log.headingError() * report.totalTurning() < 0 ? "little" : "much")
+                            + ", then ended " + Numbers.fixed(log.positionGap(), 1)
+                            + " m from its start; closing it changed the curvature by up to "
+                            + Numbers.fixed(1000 * log.largestCurvatureChange(), 2) + " per km");
         }
     }
 
@@ -103,6 +159,28 @@ final class ImportSheet implements Sheet {
         tree.put("crossings", report.crossings());
         tree.put("lengthM", report.length());
         tree.put("climbM", report.climb());
+        if (!source.columns().isEmpty()) {
+            tree.put("columns", source.columns());
+        }
+        LapPick pick = source.pick();
+        if (pick != null) {
+            Map<String, Object> lap = new LinkedHashMap<>();
+            lap.put("number", pick.number());
+            lap.put("count", pick.count());
+            lap.put("how", pick.how());
+            lap.put("driftM", source.drift());
+            tree.put("lap", lap);
+        }
+        LogReport log = report.log();
+        if (log != null) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("slowSamples", log.slow());
+            one.put("accelerationNoiseMps2", log.accelerationNoise());
+            one.put("headingErrorDeg", degrees(log.headingError()));
+            one.put("positionGapM", log.positionGap());
+            one.put("largestCurvatureChangePerM", log.largestCurvatureChange());
+            tree.put("log", one);
+        }
         ImportReport.ElevationReport elevation = report.elevation();
         if (elevation != null) {
             Map<String, Object> one = new LinkedHashMap<>();

@@ -34,6 +34,16 @@ final class LapCharts {
         List<NamedLap> laps = new ArrayList<>();
         laps.add(new NamedLap(result.choice().setupText(), result.lap()));
         result.others().forEach(other -> laps.add(new NamedLap(other.name(), other.lap())));
+        return comparison(fileName, laps);
+    }
+
+    static byte[] comparison(String fileName, CompareOutcome outcome) {
+        NamedLap first = new NamedLap(outcome.firstName(), outcome.comparison().first());
+        NamedLap second = new NamedLap(outcome.name(), outcome.comparison().second());
+        return comparison(fileName, List.of(first, second));
+    }
+
+    private static byte[] comparison(String fileName, List<NamedLap> laps) {
         return ChartImage.forFile(
                 fileName, SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE, PNG_SCALE);
     }

@@ -59,7 +59,8 @@ final class LapReport {
         Lines.item(console, "Conditions", conditions(choice.day()));
     }
 
-    private static String conditions(Conditions day) {
+    /** The day in one line. */
+    static String conditions(Conditions day) {
         String wind = day.windSpeedMps() > 0
                 ? "wind " + Numbers.kmh(day.windSpeedMps()) + " km/h from " + Numbers.plain(day.windFromDeg()) + " deg"
                 : "no wind";

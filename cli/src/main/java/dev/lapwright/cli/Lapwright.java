@@ -32,6 +32,9 @@ public final class Lapwright {
         Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
+        commands.put("compare", CompareCommand::new);
+        commands.put("gearing", GearingCommand::new);
+        commands.put("balance", BalanceCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

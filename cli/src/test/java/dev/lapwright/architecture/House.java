@@ -30,9 +30,9 @@ final class House {
             "car",
             "lap",
             "line",
-            "study",
             "ride",
-            "evidence");
+            "evidence",
+            "study");
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES =

@@ -144,6 +144,16 @@ class ModuleRulesTest {
                 .because("what a chart looks like is decided in charts"));
     }
 
+    @Test
+    void onlySharedKnowsTheLibrariesOfMaps() {
+        check(noClasses()
+                .that(resideOutsideOfPackages(packagesOf("shared")))
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("net.sf.geographiclib..", "io.jenetics.jpx..")
+                .because("positions become metres on a plane where files are read"));
+    }
+
     private static DescribedPredicate<JavaAccess<?>> mathematics() {
         return DescribedPredicate.describe(
                 "a function of Math or StrictMath that computes",

@@ -54,7 +54,18 @@ class HelpTest {
 
     @Test
     void allCommandsAreListed() {
-        assertThat(commands()).containsExactly("lap", "sweep", "show", "circuit", "demo", "completion", "help");
+        assertThat(commands())
+                .containsExactly(
+                        "lap",
+                        "sweep",
+                        "compare",
+                        "gearing",
+                        "balance",
+                        "show",
+                        "circuit",
+                        "demo",
+                        "completion",
+                        "help");
     }
 
     @ParameterizedTest
@@ -69,7 +80,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -8,7 +8,7 @@ import java.util.Locale;
  * The sprung platform: ride heights at which downforce and springs balance,
  * h = h_static - q ClA(h) / (2 · ride rate) on each axle.
  *
- * <p>Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), sections 3.4 and 16.1 (wheel rate in series with the
+ * <p>Source: Milliken and Milliken, Race Car Vehicle Dynamics (1995), sections 3.4 and 16.1 (wheel rate in series with the
  * tyre). Neglects pitch under braking and drive, and bump stops.
  */
 public final class Platform {

@@ -7,7 +7,7 @@ import java.util.List;
 
 /**
  * A wing as a wind tunnel reports it: contributions to the three areas at a list of angles. Between the angles each column
- * follows a monotone piecewise cubic (Fritsch & Carlson, SIAM J. Numer. Anal. 17 (1980) 238), so that it has a continuous
+ * follows a monotone piecewise cubic (Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238), so that it has a continuous
  * slope and no overshoot.
  */
 public final class Wing {

@@ -21,6 +21,13 @@ public enum Quantity {
     TRACK_REAR("chassis.trackRearM", Unit.METRE, 0.4, 3, "distance between the rear wheels"),
     ROLL_CENTRE_FRONT("chassis.rollCentreFrontM", Unit.METRE, -0.5, 1, 0, "height of the front roll centre"),
     ROLL_CENTRE_REAR("chassis.rollCentreRearM", Unit.METRE, -0.5, 1, 0, "height of the rear roll centre"),
+    YAW_INERTIA(
+            "chassis.yawInertiaKgM2",
+            Unit.KILOGRAM_SQUARE_METRE,
+            0,
+            1e6,
+            0,
+            "moment of inertia about the vertical axis; 0 takes mass times the centre of gravity's distances to both axles"),
     WIDTH("chassis.widthM", Unit.METRE, 0.4, 4, "greatest width of the car"),
     // suspension
     SPRING_FRONT("suspension.front.springNPerMm", Unit.NEWTON_PER_MM, 1, 5000, "rate of one front spring"),
@@ -189,6 +196,13 @@ public enum Quantity {
     REV_LIMIT("engine.revLimitRpm", Unit.RPM, 500, 60_000, "engine speed above which there is no drive"),
     POWER_SCALE("engine.powerScale", Unit.NONE, 0.01, 3, 1, "factor on the torque curve, as for a restrictor"),
     ENGINE_INERTIA("engine.inertiaKgM2", Unit.KILOGRAM_SQUARE_METRE, 0, 10, 0, "inertia turning with the engine"),
+    OVERRUN_DRAG(
+            "engine.overrunDragPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            20,
+            "engine drag off the throttle at the rev limit, in percent of the greatest torque; falls to half towards rest"),
     FINAL_DRIVE("gearbox.finalDrive", Unit.NONE, 0.5, 20, "ratio of the final drive"),
     EFFICIENCY("gearbox.efficiency", Unit.NONE, 0.3, 1, 0.95, "share of engine torque that reaches the wheels"),
     SHIFT_TIME("gearbox.shiftTimeS", Unit.SECOND, 0, 2, 0, "time without drive in an upshift"),

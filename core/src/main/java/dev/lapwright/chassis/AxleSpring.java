@@ -6,7 +6,7 @@ import dev.lapwright.fault.Check;
  * The springing of one axle.
  *
  * <p>Source: wheel rate = spring rate · (motion ratio)², ride rate = wheel rate in series with the tyre, roll stiffness of a
- * pair of wheel rates k at track t = k t²/2: Milliken & Milliken, Race Car Vehicle Dynamics (1995), sections 16.1-16.2.
+ * pair of wheel rates k at track t = k t²/2: Milliken and Milliken, Race Car Vehicle Dynamics (1995), sections 16.1-16.2.
  *
  * @param springRate of one spring, N/m
  * @param motionRatio spring travel over wheel travel

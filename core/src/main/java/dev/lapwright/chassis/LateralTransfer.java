@@ -6,7 +6,7 @@ import dev.lapwright.fault.Check;
  * Load that moves from the inner to the outer wheel of each axle, per newton of lateral force m·ay at the centre of gravity:
  * through the roll centre directly, and through roll by the axle's share of roll stiffness.
  *
- * <p>Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), section 6.4; Barton & Fieldhouse, Automotive Chassis
+ * <p>Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), section 6.4; Barton and Fieldhouse, Automotive Chassis
  * Engineering (2018), p. 174. Neglects the sideways shift of the centre of gravity in roll and jacking.
  *
  * @param front ΔZ of the front axle per newton

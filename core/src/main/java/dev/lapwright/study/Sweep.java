@@ -14,12 +14,6 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * Laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for bit, for any
@@ -105,25 +99,13 @@ public final class Sweep {
         int total = laps();
         checkSettings();
         LapFigures baseline = new LapSolver(stations).figures(Vehicle.of(car, conditions));
-        SweepPoint[] points = new SweepPoint[total];
-        AtomicInteger next = new AtomicInteger();
-        Object reporting = new Object();
-        int[] done = {0};
-        Callable<Void> work = () -> {
-            LapSolver solver = new LapSolver(stations);
-            for (int i = next.getAndIncrement(); i < total; i = next.getAndIncrement()) {
-                if (Thread.currentThread().isInterrupted()) {
-                    break;
-                }
-                points[i] = point(i, solver);
-                synchronized (reporting) {
-                    progress.report(++done[0], total);
-                }
-            }
-            return null;
-        };
-        runAll(work, Math.min(threads, total));
-        return new SweepResult(car, stations.track(), conditions, axes, baseline, List.of(points));
+        List<SweepPoint> points = Work.all(
+                threads,
+                total,
+                () -> new LapSolver(stations),
+                (solver, i) -> point(i, solver),
+                done -> progress.report(done, total));
+        return new SweepResult(car, stations.track(), conditions, axes, baseline, points);
     }
 
     private void checkSettings() {
@@ -173,32 +155,5 @@ public final class Sweep {
             rest /= count;
         }
         return place;
-    }
-
-    private static void runAll(Callable<Void> work, int workers) {
-        ExecutorService pool = Executors.newFixedThreadPool(workers, task -> {
-            Thread thread = new Thread(task, "sweep");
-            thread.setDaemon(true);
-            return thread;
-        });
-        try {
-            List<Future<Void>> running = new ArrayList<>();
-            for (int i = 0; i < workers; i++) {
-                running.add(pool.submit(work));
-            }
-            for (Future<Void> future : running) {
-                future.get();
-            }
-        } catch (InterruptedException interrupted) {
-            Thread.currentThread().interrupt();
-            throw new LapwrightException("sweep", "it was interrupted", "run it again", interrupted);
-        } catch (ExecutionException failed) {
-            if (failed.getCause() instanceof RuntimeException cause) {
-                throw cause;
-            }
-            throw new IllegalStateException(failed.getCause());
-        } finally {
-            pool.shutdownNow();
-        }
     }
 }

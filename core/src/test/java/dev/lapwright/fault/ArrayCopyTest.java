@@ -18,6 +18,9 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.study.Comparison;
+import dev.lapwright.study.Gearing;
+import dev.lapwright.study.GearingResult;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
@@ -50,7 +53,15 @@ class ArrayCopyTest {
         Effect.Tabulated effect = new Effect.Tabulated("aero.cdAM2", new double[] {0, 1}, new double[] {2, 3});
         SweepAxis axis = new SweepAxis("x", new double[] {1, 2});
         TorqueCurve torque = new TorqueCurve(new double[] {0, 1000}, new double[] {2, 3});
+        GearingResult gearing = Gearing.of(CAR, RUN, Conditions.STANDARD).run();
+        Comparison comparison = Comparison.of(lap, lap);
         return Stream.of(
+                out("GearingLap.timeInGear", gearing.asGiven().baseline()::timeInGear),
+                out("GearingTraction.speeds", gearing.traction()::speeds),
+                out("GearingTraction.forces", () -> gearing.traction().forces().get(0)),
+                out("GearingTraction.resistance", gearing.traction()::resistance),
+                out("Comparison.behind", comparison::behind),
+                out("Comparison.bySector", comparison::bySector),
                 out("SweepAxis.values", axis::values),
                 out("TorqueCurve.rpm", torque::rpm),
                 out("TorqueCurve.torqueNm", torque::torqueNm),

@@ -19,11 +19,15 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Setup;
 import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.curve.CubicTable;
 import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.lap.CarFigures;
+import dev.lapwright.lap.Drivetrain;
+import dev.lapwright.lap.Handling;
 import dev.lapwright.powertrain.Differential;
+import dev.lapwright.powertrain.OverrunDrag;
 import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.track.Segment;
@@ -98,6 +102,28 @@ class DoorGuardTest {
                 new Door("ideal", v -> TyreState.gripFactor(170, v, 1e-4)),
                 new Door("loss per square", v -> TyreState.gripFactor(170, 170, v)),
                 new Door("locking value", Differential::torqueBias),
+                new Door("locking value", v -> Differential.outerLessInner(1, 1, v)),
+                new Door("force through the differential", v -> Differential.outerLessInner(1, v, 0.5)),
+                new Door("difference when turning as one", v -> Differential.outerLessInner(v, 1, 0.5)),
+                new Door("axle force", v -> Differential.turningAsOne(v, 1, 1, 0.1)),
+                new Door("inner wheel's stiffness", v -> Differential.turningAsOne(1, v, 1, 0.1)),
+                new Door("outer wheel's stiffness", v -> Differential.turningAsOne(1, 1, v, 0.1)),
+                new Door("track over radius", v -> Differential.turningAsOne(1, 1, 1, v)),
+                new Door("greatest torque", v -> OverrunDrag.torque(v, 0.2, 1)),
+                new Door("overrun drag", v -> OverrunDrag.torque(100, v, 1)),
+                new Door("share of the rev limit", v -> OverrunDrag.torque(100, 0.2, v)),
+                new Door("mass", v -> UndersteerGradient.of(v, 1, 1, 1, 1)),
+                new Door("distance to the front axle", v -> UndersteerGradient.of(1, v, 1, 1, 1)),
+                new Door("distance to the rear axle", v -> UndersteerGradient.of(1, 1, v, 1, 1)),
+                new Door("front cornering stiffness", v -> UndersteerGradient.of(1, 1, 1, v, 1)),
+                new Door("rear cornering stiffness", v -> UndersteerGradient.of(1, 1, 1, 1, v)),
+                new Door("understeer gradient", v -> new UndersteerGradient(0, 2).plus(v)),
+                new Door(
+                        "air speed",
+                        v -> Handling.of(PlainCar.ofMass(1000).vehicle()).at(v)),
+                new Door(
+                        "air speed",
+                        v -> Handling.of(PlainCar.ofMass(1000).vehicle()).aero(v)),
                 new Door("torque curve rpm[1]", v -> new TorqueCurve(new double[] {0, v}, new double[] {1, 1})),
                 new Door("torque (Nm)", v -> new TorqueCurve(new double[] {0, 1}, new double[] {1, v})),
                 new Door("table[1]", v -> new MonotoneCubic(new double[] {0, v}, new double[] {1, 1})),
@@ -132,6 +158,24 @@ class DoorGuardTest {
                 new Door("distance", RUN::pointAt),
                 new Door("station spacing", StationSpacing.DEFAULT::scaled),
                 new Door("speed", v -> CarFigures.of(PlainCar.ofMass(1000).vehicle(), v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).engineSpeed(1, v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).gearAt(v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).force(1, v)),
+                new Door(
+                        "speed",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(v, 0, 0)),
+                new Door(
+                        "head wind",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(20, v, 0)),
+                new Door(
+                        "slope",
+                        v -> Drivetrain.of(PlainCar.ofMass(1000).vehicle()).resistance(20, 0, v)),
                 new Door("rear-wing", v -> new SweepAxis("rear-wing", new double[] {1, v})),
                 new Door("rear-wing first", v -> SweepAxis.stepped("rear-wing", v, 1, 1)),
                 new Door("rear-wing last", v -> SweepAxis.stepped("rear-wing", 0, v, 1)),

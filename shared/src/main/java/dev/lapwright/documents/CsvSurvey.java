@@ -5,137 +5,163 @@ import dev.lapwright.track.survey.SurveyPoint;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 
-/** Reads comma-separated values in metres under a line that names the columns, in any order. */
+/**
+ * Reads comma-separated values under a line that names the columns, in any order: points in metres or degrees, or a logged
+ * lap. Lines above the headings, as loggers write them, are passed over.
+ */
 final class CsvSurvey {
-    private static final String REMEDY = "begin the file with a line such as x,y,z,width_left,width_right, in metres";
+    private static final String REMEDY = "begin the file with a line such as x,y,z,width_left,width_right, in metres;"
+            + " for a logged lap distance,speed,lateral_acceleration";
+    /** How far down the headings may stand. */
+    private static final int PREAMBLE = 40;
 
-    private enum Column {
-        X("x"),
-        Y("y"),
-        Z("z"),
-        WIDTH_LEFT("width_left"),
-        WIDTH_RIGHT("width_right");
-
-        private final String title;
-
-        Column(String title) {
-            this.title = title;
-        }
-
-        /** The column of a title, which may be in capitals, with its unit, and with or without underscores. */
-        static Column of(String title) {
-            String plain = title.toLowerCase(Locale.ROOT)
-                    .replaceAll("[(\\[]m[)\\]]", "")
-                    .replaceAll("_m$", "")
-                    .replaceAll("[^a-z]", "");
-            return switch (plain) {
-                case "x" -> X;
-                case "y" -> Y;
-                case "z", "elevation", "altitude" -> Z;
-                case "widthleft", "leftwidth" -> WIDTH_LEFT;
-                case "widthright", "rightwidth" -> WIDTH_RIGHT;
-                default -> null;
-            };
-        }
-    }
+    private static final List<CsvColumn> OF_POINTS = List.of(
+            CsvColumn.X,
+            CsvColumn.Y,
+            CsvColumn.LONGITUDE,
+            CsvColumn.LATITUDE,
+            CsvColumn.Z,
+            CsvColumn.WIDTH_LEFT,
+            CsvColumn.WIDTH_RIGHT,
+            CsvColumn.TIME);
 
     private final DocumentSource source;
+    private final List<ColumnChoice> choices;
+    private final boolean asLog;
     private final Faults faults;
-    private final Map<Column, Integer> columns = new EnumMap<>(Column.class);
 
-    private CsvSurvey(DocumentSource source) {
+    private CsvSurvey(DocumentSource source, List<ColumnChoice> choices, boolean asLog) {
         this.source = source;
+        this.choices = choices;
+        this.asLog = asLog;
         faults = new Faults(source.name());
     }
 
-    static Survey read(DocumentSource source) {
-        return new CsvSurvey(source).survey();
+    /** Reads points if there are any, and else, or if asked, a log. */
+    static SurveyFile read(DocumentSource source, List<ColumnChoice> choices, boolean asLog) {
+        return new CsvSurvey(source, choices, asLog).file();
     }
 
-    private Survey survey() {
-        String header = source.text().lines().findFirst().orElse("");
-        char delimiter = header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
+    private SurveyFile file() {
+        List<CsvRow> rows = rows();
+        int at = headerAt(rows);
+        CsvHeader header = new CsvHeader(rows.get(at), choices, faults);
+        checkHeader(header, rows.get(at).line());
+        int first = at + 1;
+        if (first < rows.size() && header.takeUnits(rows.get(first))) {
+            first++;
+        }
+        CsvRows values = new CsvRows(header, rows.subList(first, rows.size()), faults);
+        if (asLog || !header.isSurvey()) {
+            return new CsvLog(source.name(), header, values).file();
+        }
+        return points(header, values);
+    }
+
+    private List<CsvRow> rows() {
         CSVFormat format = CSVFormat.DEFAULT
                 .builder()
-                .setDelimiter(delimiter)
+                .setDelimiter(delimiter())
                 .setTrim(true)
                 .setIgnoreEmptyLines(true)
                 .get();
-        List<SurveyPoint> points = new ArrayList<>();
         try (CSVParser parser = CSVParser.parse(source.text(), format)) {
-            boolean first = true;
+            List<CsvRow> rows = new ArrayList<>();
             for (CSVRecord row : parser) {
-                if (first) {
-                    header(row);
-                    first = false;
-                } else {
-                    points.add(point(row, parser.getCurrentLineNumber()));
-                }
+                rows.add(new CsvRow(row, new Node.Place((int) parser.getCurrentLineNumber(), 0)));
             }
-            if (first) {
+            if (rows.isEmpty()) {
                 throw new DocumentException(source.name(), "it is empty", REMEDY);
             }
+            return rows;
         } catch (IOException | UncheckedIOException e) {
             throw new DocumentException(
                     source.name(), "it cannot be read as comma-separated values", "check its quotation marks");
         }
-        faults.throwIfAny();
-        return new Survey(points, columns.containsKey(Column.Z), columns.containsKey(Column.WIDTH_LEFT));
     }
 
-    private void header(CSVRecord row) {
-        for (int i = 0; i < row.size(); i++) {
-            Column column = Column.of(row.get(i));
-            if (column != null && columns.put(column, i) != null) {
-                faults.form(new Node.Place(1, 0), column.title, "two columns have this name", "keep one");
+    /** A semicolon or tab on most of the first lines. */
+    private char delimiter() {
+        List<String> lines =
+                source.text().lines().limit(PREAMBLE).filter(l -> !l.isBlank()).toList();
+        for (char delimiter : new char[] {';', '\t'}) {
+            if (lines.stream().filter(l -> l.indexOf(delimiter) >= 0).count() * 2 > lines.size()) {
+                return delimiter;
             }
         }
-        if (!columns.containsKey(Column.X) || !columns.containsKey(Column.Y)) {
-            faults.form(new Node.Place(1, 0), "", "the first line does not name the columns x and y", REMEDY);
-        }
-        if (columns.containsKey(Column.WIDTH_LEFT) != columns.containsKey(Column.WIDTH_RIGHT)) {
-            faults.form(
-                    new Node.Place(1, 0), "", "there is a width to one side only", "give width_left and width_right");
-        }
-        faults.throwIfAny();
+        return ',';
     }
 
-    private SurveyPoint point(CSVRecord row, long line) {
-        return new SurveyPoint(
-                number(row, line, Column.X),
-                number(row, line, Column.Y),
-                number(row, line, Column.Z),
-                number(row, line, Column.WIDTH_LEFT),
-                number(row, line, Column.WIDTH_RIGHT));
-    }
-
-    private double number(CSVRecord row, long line, Column column) {
-        Integer index = columns.get(column);
-        if (index == null) {
-            return 0;
-        }
-        String text = index < row.size() ? row.get(index) : "";
-        try {
-            double value = Double.parseDouble(text);
-            if (Double.isFinite(value)) {
-                return value;
+    /** The first row that names what is needed, or else the first. */
+    private int headerAt(List<CsvRow> rows) {
+        for (int i = 0; i < Math.min(PREAMBLE, rows.size()); i++) {
+            CsvHeader header = new CsvHeader(rows.get(i), choices, new Faults(source.name()));
+            if (header.isSurvey() || header.isLog()) {
+                return i;
             }
-        } catch (NumberFormatException e) {
-            // Told below, like a number that is not finite.
         }
-        faults.form(
-                new Node.Place((int) line, 0),
-                column.title,
-                text.isEmpty() ? "there is no value" : "'" + Node.Text.shown(text) + "' is not a number",
-                "give metres with a decimal point");
         return 0;
+    }
+
+    private void checkHeader(CsvHeader header, Node.Place line) {
+        boolean logWanted = asLog || header.has(CsvColumn.SPEED) || header.has(CsvColumn.LATERAL_ACCELERATION);
+        if (logWanted && !header.isLog() && (asLog || !header.isSurvey())) {
+            List<String> missing = new ArrayList<>();
+            if (!header.has(CsvColumn.DISTANCE) && !header.has(CsvColumn.TIME)) {
+                missing.add("distance or time");
+            }
+            for (CsvColumn column : List.of(CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION)) {
+                if (!header.has(column)) {
+                    missing.add(column.title());
+                }
+            }
+            faults.form(
+                    line,
+                    "",
+                    "no heading is known for " + String.join(" and ", missing),
+                    "head the column so, or say which it is, as in --column speed=HEADING:km/h");
+        } else if (!header.isSurvey() && !header.isLog()) {
+            faults.form(line, "", "the file does not name the columns x and y", REMEDY);
+        }
+        if (header.has(CsvColumn.WIDTH_LEFT) != header.has(CsvColumn.WIDTH_RIGHT)) {
+            faults.form(line, "", "there is a width to one side only", "give width_left and width_right");
+        }
+        faults.throwIfAny();
+    }
+
+    private SurveyFile points(CsvHeader header, CsvRows values) {
+        boolean degrees = !header.has(CsvColumn.X, CsvColumn.Y);
+        double[] x = values.numbers(degrees ? CsvColumn.LONGITUDE : CsvColumn.X);
+        double[] y = values.numbers(degrees ? CsvColumn.LATITUDE : CsvColumn.Y);
+        double[] z = values.numbers(CsvColumn.Z);
+        double[] left = values.numbers(CsvColumn.WIDTH_LEFT);
+        double[] right = values.numbers(CsvColumn.WIDTH_RIGHT);
+        double[] times = header.has(CsvColumn.TIME) ? values.times() : new double[0];
+        faults.throwIfAny();
+        List<SurveyPoint> points = new ArrayList<>(x.length);
+        if (degrees) {
+            List<LocalPlane.Position> positions = new ArrayList<>(x.length);
+            for (int i = 0; i < x.length; i++) {
+                positions.add(new LocalPlane.Position(
+                        values.line(i), x[i], y[i], header.has(CsvColumn.Z) ? z[i] : Double.NaN));
+            }
+            List<SurveyPoint> plane =
+                    LocalPlane.survey(source.name(), positions).points();
+            for (int i = 0; i < x.length; i++) {
+                SurveyPoint p = plane.get(i);
+                points.add(new SurveyPoint(p.x(), p.y(), p.z(), left[i], right[i]));
+            }
+        } else {
+            for (int i = 0; i < x.length; i++) {
+                points.add(new SurveyPoint(x[i], y[i], z[i], left[i], right[i]));
+            }
+        }
+        Survey survey = new Survey(points, header.has(CsvColumn.Z), header.has(CsvColumn.WIDTH_LEFT));
+        return new SurveyFile(survey, times, List.of(), header.said(OF_POINTS));
     }
 }

@@ -1,12 +1,13 @@
 package dev.lapwright.documents;
 
-import dev.lapwright.track.survey.Survey;
 import io.jenetics.jpx.GPX;
 import io.jenetics.jpx.Length;
 import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,7 +15,7 @@ import java.util.List;
 final class GpxSurvey {
     private GpxSurvey() {}
 
-    static Survey read(DocumentSource source) {
+    static SurveyFile read(DocumentSource source) {
         // GPX is described by a schema and needs none; one could name other files to be read.
         if (source.text().contains("<!DOCTYPE")) {
             throw new DocumentException(source.name(), "it has a document type, as no GPX file does", "remove it");
@@ -48,6 +49,20 @@ final class GpxSurvey {
                     p.getLatitude().doubleValue(),
                     p.getElevation().map(Length::doubleValue).orElse(Double.NaN)));
         }
-        return LocalPlane.survey(source.name(), positions);
+        return SurveyFile.ofPoints(LocalPlane.survey(source.name(), positions), times(lines.get(0)));
+    }
+
+    /** Seconds since the first point; empty if a point has no time. */
+    private static double[] times(List<WayPoint> points) {
+        double[] times = new double[points.size()];
+        for (int i = 0; i < times.length; i++) {
+            Instant time = points.get(i).getTime().orElse(null);
+            if (time == null) {
+                return new double[0];
+            }
+            times[i] =
+                    Duration.between(points.get(0).getTime().orElse(time), time).toMillis() / 1000.0;
+        }
+        return times;
     }
 }

@@ -3,6 +3,9 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.study.Comparison;
+import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.GearingScenario;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
 import dev.lapwright.track.Track;
@@ -33,12 +36,36 @@ public final class InputHash {
     /** Baseline car as set up, conditions, circuit and the axes. */
     public static String of(SweepResult sweep) {
         Map<String, Object> inputs = inputs(sweep.car(), sweep.conditions(), sweep.track());
+        inputs.put("axes", axes(sweep.axes()));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, the axes, and how strong tow and head wind are. */
+    public static String of(GearingResult gearing) {
+        Map<String, Object> inputs = inputs(gearing.car(), gearing.conditions(), gearing.track());
+        inputs.put("axes", axes(gearing.axes()));
+        Map<String, Object> scenarios = new LinkedHashMap<>();
+        for (GearingScenario scenario : gearing.scenarios()) {
+            scenarios.put(scenario.kind().name(), scenario.amount());
+        }
+        inputs.put("scenarios", scenarios);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Both laps. */
+    public static String of(Comparison comparison) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("first", of(comparison.first()));
+        inputs.put("second", of(comparison.second()));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static Map<String, Object> axes(List<SweepAxis> list) {
         Map<String, Object> axes = new LinkedHashMap<>();
-        for (SweepAxis axis : sweep.axes()) {
+        for (SweepAxis axis : list) {
             axes.put(axis.name(), list(axis.values()));
         }
-        inputs.put("axes", axes);
-        return sha256(JsonLayout.text(inputs));
+        return axes;
     }
 
     private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {

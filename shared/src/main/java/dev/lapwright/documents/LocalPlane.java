@@ -32,11 +32,14 @@ final class LocalPlane {
         int altitudes = 0;
         for (Position p : positions) {
             if (!(Math.abs(p.longitude) <= 180 && Math.abs(p.latitude) <= 90)) {
+                boolean swapped = Math.abs(p.longitude) <= 90 && Math.abs(p.latitude) <= 180;
                 faults.form(
                         p.place,
                         "",
                         Check.text(p.longitude) + ", " + Check.text(p.latitude) + " is no longitude and latitude",
-                        "give degrees, longitude first; coordinates in metres belong into a CSV file");
+                        swapped
+                                ? "it looks like latitude first; put longitude first in each position"
+                                : "give degrees, longitude first; coordinates in metres belong into a CSV file");
             }
             // Counted from the first, so that the date line does not matter.
             east += Math.IEEEremainder(p.longitude - positions.get(0).longitude, 360);

@@ -19,13 +19,17 @@ final class ResultHeader {
         tree.put("circuit", track.name());
         tree.put("circuitLengthM", track.length());
         tree.put("settings", car.settings());
+        tree.put("conditions", day(conditions));
+        return tree;
+    }
+
+    static Map<String, Object> day(Conditions conditions) {
         Map<String, Object> day = new LinkedHashMap<>();
         day.put("name", conditions.name());
         for (String name : Conditions.NAMES) {
             day.put(name.substring(name.indexOf('.') + 1), conditions.value(name));
         }
-        tree.put("conditions", day);
-        return tree;
+        return day;
     }
 
     /** Version in the manifest of the jar these classes came from. */

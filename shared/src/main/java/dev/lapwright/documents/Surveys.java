@@ -8,7 +8,7 @@ import java.util.Locale;
 
 /**
  * Reads the points of a centre line: GeoJSON (RFC 7946) and GPX 1.1 in degrees on WGS 84, which are put on a plane about
- * their middle, and comma-separated values in metres.
+ * their middle, and comma-separated values: points, or a logged lap.
  */
 public final class Surveys {
     private Surveys() {}
@@ -44,17 +44,38 @@ public final class Surveys {
      * The survey in a text, in the form that the end of its name tells: {@code .geojson}, {@code .json}, {@code .gpx} or
      * {@code .csv}.
      *
-     * @throws DocumentException with all that is wrong with it
+     * @throws DocumentException with all that is wrong with it, or if it is a log and no survey
      * @throws dev.lapwright.fault.InvalidValueException if a number is out of its range
      */
     public static Survey read(DocumentSource source) {
+        SurveyFile file = readFile(source, List.of(), false);
+        if (file.isLog()) {
+            throw new DocumentException(source.name(), "it is a logged lap and has no positions", "read it as a file");
+        }
+        return file.survey();
+    }
+
+    /**
+     * The survey or the logged laps in a text.
+     *
+     * @param columns which column of comma-separated values holds what, where the headings do not tell
+     * @param asLog whether to read speed and lateral acceleration though there are positions
+     * @throws DocumentException with all that is wrong with it
+     * @throws dev.lapwright.fault.InvalidValueException if a number is out of its range
+     */
+    public static SurveyFile readFile(DocumentSource source, List<ColumnChoice> columns, boolean asLog) {
         String name = source.name().toLowerCase(Locale.ROOT);
         if (name.endsWith(".csv")) {
-            return CsvSurvey.read(source);
-        } else if (name.endsWith(".gpx")) {
+            return CsvSurvey.read(source, columns, asLog);
+        }
+        if (asLog || !columns.isEmpty()) {
+            throw new DocumentException(
+                    source.name(), "this file has no columns of a log", "give a logged lap as .csv, with headings");
+        }
+        if (name.endsWith(".gpx")) {
             return GpxSurvey.read(source);
         } else if (name.endsWith(".json") || name.endsWith(".geojson")) {
-            return GeoJsonSurvey.read(source);
+            return SurveyFile.ofPoints(GeoJsonSurvey.read(source), new double[0]);
         }
         throw new DocumentException(
                 source.name(),

@@ -12,7 +12,10 @@ import java.util.List;
  */
 final class CrossValidation {
     private static final int GRID = 33;
-    private static final int REFINEMENTS = 12;
+    private static final int NEIGHBOURS = 2;
+    /** A step of the grid is then known to a hundredth: far closer than the data tell the strength. */
+    private static final int REFINEMENTS = 8;
+
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     /**
@@ -29,40 +32,89 @@ final class CrossValidation {
 
     /** Smooths by the best strength, with one strength for all lists of values. */
     static Result best(SplineKnots knots, double[]... values) {
-        double low = Math.log(0.5 * knots.meanStep());
-        double high = Math.log(Math.max(2 * knots.meanStep(), knots.span() / 2));
-        double gap = (high - low) / (GRID - 1);
-        int least = 0;
-        double leastScore = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < GRID; i++) {
-            double score = score(knots, Math.exp(low + i * gap), values);
-            if (score < leastScore) {
-                leastScore = score;
-                least = i;
-            }
+        Grid grid = new Grid(knots, values);
+        return byHand(knots, grid.refined(grid.least(0, GRID - 1)), values);
+    }
+
+    /** The best strength on a coarse grid, as a wavelength, m: to begin with. */
+    static double rough(SplineKnots knots, double[]... values) {
+        Grid grid = new Grid(knots, values);
+        return grid.wavelength(grid.least(0, GRID - 1));
+    }
+
+    /** Smooths by the best strength near one that was found on nearly the same knots, or by the best at all. */
+    static Result near(SplineKnots knots, double wavelength, double[]... values) {
+        Grid grid = new Grid(knots, values);
+        int middle = grid.nearest(wavelength);
+        int low = Math.max(0, middle - NEIGHBOURS);
+        int high = Math.min(GRID - 1, middle + NEIGHBOURS);
+        int least = grid.least(low, high);
+        // At the edge of what was looked at, the best may lie beyond.
+        boolean inside = (least > low || low == 0) && (least < high || high == GRID - 1);
+        return inside ? byHand(knots, grid.refined(least), values) : best(knots, values);
+    }
+
+    /** Wavelengths from half a step to half the span, in equal ratios. */
+    private static final class Grid {
+        private final SplineKnots knots;
+        private final double[][] values;
+        private final double low;
+        private final double gap;
+
+        Grid(SplineKnots knots, double[][] values) {
+            this.knots = knots;
+            this.values = values;
+            low = Math.log(0.5 * knots.meanStep());
+            double high = Math.log(Math.max(2 * knots.meanStep(), knots.span() / 2));
+            gap = (high - low) / (GRID - 1);
         }
-        double a = low + Math.max(0, least - 1) * gap;
-        double b = low + Math.min(GRID - 1, least + 1) * gap;
-        double c = b - GOLDEN * (b - a);
-        double d = a + GOLDEN * (b - a);
-        double scoreC = score(knots, Math.exp(c), values);
-        double scoreD = score(knots, Math.exp(d), values);
-        for (int i = 0; i < REFINEMENTS; i++) {
-            if (scoreC < scoreD) {
-                b = d;
-                d = c;
-                scoreD = scoreC;
-                c = b - GOLDEN * (b - a);
-                scoreC = score(knots, Math.exp(c), values);
-            } else {
-                a = c;
-                c = d;
-                scoreC = scoreD;
-                d = a + GOLDEN * (b - a);
-                scoreD = score(knots, Math.exp(d), values);
-            }
+
+        double wavelength(int index) {
+            return Math.exp(low + index * gap);
         }
-        return byHand(knots, Math.exp((a + b) / 2), values);
+
+        int nearest(double wavelength) {
+            return (int) Math.max(0, Math.min(GRID - 1, Math.round((Math.log(wavelength) - low) / gap)));
+        }
+
+        int least(int from, int to) {
+            int least = from;
+            double leastScore = Double.POSITIVE_INFINITY;
+            for (int i = from; i <= to; i++) {
+                double score = score(knots, wavelength(i), values);
+                if (score < leastScore) {
+                    leastScore = score;
+                    least = i;
+                }
+            }
+            return least;
+        }
+
+        /** The best wavelength between the neighbours of this one, by the golden section. */
+        double refined(int least) {
+            double a = low + Math.max(0, least - 1) * gap;
+            double b = low + Math.min(GRID - 1, least + 1) * gap;
+            double c = b - GOLDEN * (b - a);
+            double d = a + GOLDEN * (b - a);
+            double scoreC = score(knots, Math.exp(c), values);
+            double scoreD = score(knots, Math.exp(d), values);
+            for (int i = 0; i < REFINEMENTS; i++) {
+                if (scoreC < scoreD) {
+                    b = d;
+                    d = c;
+                    scoreD = scoreC;
+                    c = b - GOLDEN * (b - a);
+                    scoreC = score(knots, Math.exp(c), values);
+                } else {
+                    a = c;
+                    c = d;
+                    scoreC = scoreD;
+                    d = a + GOLDEN * (b - a);
+                    scoreD = score(knots, Math.exp(d), values);
+                }
+            }
+            return Math.exp((a + b) / 2);
+        }
     }
 
     /** Smooths so that evenly spaced points lose half the height of waves of this length (m); 0 goes through all points. */

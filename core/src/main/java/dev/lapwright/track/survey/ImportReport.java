@@ -1,5 +1,6 @@
 package dev.lapwright.track.survey;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -20,6 +21,7 @@ import java.util.List;
  * @param length along the road surface, m
  * @param climb sum of all that goes up, m
  * @param elevation what was done to the elevation, or null where the survey has none
+ * @param log what was done to a logged lap, whose smoothing is then that of acceleration over distance; null for a survey
  * @param warnings what a person should look at, each a sentence; unmodifiable
  */
 public record ImportReport(
@@ -38,10 +40,58 @@ public record ImportReport(
         double length,
         double climb,
         ElevationReport elevation,
+        LogReport log,
         List<String> warnings) {
     /** The warnings cannot be changed. */
     public ImportReport {
         warnings = List.copyOf(warnings);
+    }
+
+    /** The report of a line that a log gave. */
+    ImportReport ofLog(
+            LogReport ofLog, double wavelength, boolean chosen, double uncertainty, List<String> ofLogAndLine) {
+        return new ImportReport(
+                ofLog.samples(),
+                ofLog.samples() - ofLog.slow(),
+                wavelength,
+                chosen,
+                Double.NaN,
+                uncertainty,
+                0,
+                0,
+                smallestRadius,
+                smallestRadiusAt,
+                totalTurning,
+                crossings,
+                length,
+                climb,
+                null,
+                ofLog,
+                ofLogAndLine);
+    }
+
+    /** The same with more to look at, before the rest. */
+    public ImportReport warning(List<String> more) {
+        List<String> all = new ArrayList<>(more);
+        all.addAll(warnings);
+        return new ImportReport(
+                pointsRead,
+                pointsUsed,
+                smoothing,
+                smoothingChosen,
+                noise,
+                curvatureUncertainty,
+                largestMove,
+                largestMoveAt,
+                smallestRadius,
+                smallestRadiusAt,
+                totalTurning,
+                crossings,
+                length,
+                climb,
+                elevation,
+                log,
+                all);
     }
 
     /**

@@ -22,6 +22,10 @@ public final class SurveyImport {
     private static final double SPACING = 2.5;
 
     private static final double LEAST_SPACING = 0.3;
+    /** Half the length over which points are averaged to tell how far apart they stand, m. */
+    private static final double MEANS_WITHIN = 4;
+
+    private static final double LEAST_CHORD = 0.1;
     private static final double CLOSURE = 0.2;
     /** What may be called a corner of a circuit; less is a fault of the data. */
     private static final double LEAST_RADIUS = 5;
@@ -56,12 +60,18 @@ public final class SurveyImport {
         double[] x = points.stream().mapToDouble(SurveyPoint::x).toArray();
         double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
         SplineKnots knots = chordKnots();
-        CrossValidation.Result plan = smooth(knots, choices.smoothing(), x, y);
+        // The last pass alone needs the best strength; the ones before only tell it where to look.
+        double wavelength = choices.smoothing().isPresent()
+                ? choices.smoothing().getAsDouble()
+                : CrossValidation.rough(knots, x, y);
+        CrossValidation.Result plan = CrossValidation.byHand(knots, wavelength, x, y);
         PlanCurve curve =
                 new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
         for (int pass = 1; pass < PASSES; pass++) {
             knots = arcKnots(curve);
-            plan = smooth(knots, choices.smoothing(), x, y);
+            plan = pass < PASSES - 1 || choices.smoothing().isPresent()
+                    ? CrossValidation.byHand(knots, wavelength, x, y)
+                    : CrossValidation.near(knots, wavelength, x, y);
             curve = new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
         }
         SplineKnots flat = arcKnots(curve);
@@ -81,6 +91,7 @@ public final class SurveyImport {
                 .laidOut(
                         start,
                         survey.hasElevation() ? elevation.splines().get(0).valueAtKnot(0) : 0);
+        warnings.addAll(SurveyUnits.odd(survey, sampled.steepest()));
         int tightest = sampled.tightest();
         double curvature = Math.abs(sampled.planCurvature()[tightest]);
         if (curvature * LEAST_RADIUS > 1) {
@@ -118,6 +129,7 @@ public final class SurveyImport {
                         track.length(),
                         sampled.climb(),
                         survey.hasElevation() ? elevationReport(elevation, z, sampled) : null,
+                        null,
                         warnings));
     }
 
@@ -168,13 +180,41 @@ public final class SurveyImport {
         return noise * Math.sqrt(knots.meanStep() * Math.pow(omega, 5) * Math.sqrt(2) / 16);
     }
 
+    /**
+     * Where points stand closer than their errors, the chords between them are mostly error. They are then taken between
+     * the means of all points within a few metres either way.
+     */
     private SplineKnots chordKnots() {
-        double[] t = new double[points.size()];
-        for (int i = 1; i < t.length; i++) {
-            t[i] = t[i - 1] + points.get(i - 1).distanceTo(points.get(i));
+        int n = points.size();
+        int intervals = choices.closed() ? n : n - 1;
+        double sum = 0;
+        for (int i = 0; i < intervals; i++) {
+            sum += points.get(i).distanceTo(points.get((i + 1) % n));
         }
-        double last = points.get(points.size() - 1).distanceTo(points.get(0));
-        return new SplineKnots(t, choices.closed() ? t[t.length - 1] + last : Double.NaN);
+        double mean = sum / intervals;
+        int reach = (int) Math.min(n / 8, MEANS_WITHIN / mean);
+        List<SurveyPoint> centres = new ArrayList<>(n);
+        for (int i = 0; i < n; i++) {
+            centres.add(centre(i, choices.closed() ? reach : Math.min(reach, Math.min(i, n - 1 - i))));
+        }
+        double[] t = new double[n];
+        for (int i = 1; i < n; i++) {
+            t[i] = t[i - 1] + Math.max(LEAST_CHORD * mean, centres.get(i - 1).distanceTo(centres.get(i)));
+        }
+        double last = Math.max(LEAST_CHORD * mean, centres.get(n - 1).distanceTo(centres.get(0)));
+        return new SplineKnots(t, choices.closed() ? t[n - 1] + last : Double.NaN);
+    }
+
+    private SurveyPoint centre(int index, int reach) {
+        int n = points.size();
+        double x = 0;
+        double y = 0;
+        for (int k = -reach; k <= reach; k++) {
+            SurveyPoint p = points.get((index + k + n) % n);
+            x += p.x();
+            y += p.y();
+        }
+        return SurveyPoint.plan(x / (2 * reach + 1), y / (2 * reach + 1));
     }
 
     private SplineKnots arcKnots(PlanCurve curve) {

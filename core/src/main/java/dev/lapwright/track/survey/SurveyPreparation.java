@@ -89,7 +89,8 @@ final class SurveyPreparation {
             throw new InvalidValueException(
                     "survey",
                     "all points lie within " + Check.text(extent) + " m of the first",
-                    "give coordinates in metres; degrees of longitude and latitude belong into GeoJSON or GPX");
+                    "give coordinates in metres, or say in the heading what they are in, as in x (km);"
+                            + " degrees of longitude and latitude belong into GeoJSON or GPX, or under those two headings");
         }
     }
 

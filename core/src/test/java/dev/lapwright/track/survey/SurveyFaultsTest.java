@@ -117,4 +117,39 @@ class SurveyFaultsTest {
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("set a longer smoothing");
     }
+
+    private static List<String> warnings(double z, double width) {
+        List<SurveyPoint> points = new ArrayList<>();
+        for (SurveyPoint p : Shapes.circle(100, 100)) {
+            points.add(new SurveyPoint(p.x(), p.y(), z * p.x() / 100, width, width));
+        }
+        return SurveyImport.of("units", new Survey(points, true, true), ImportChoices.circuit())
+                .report()
+                .warnings();
+    }
+
+    @Test
+    void elevationsTooSteepForMetresAreSaidToLookLikeFeet() {
+        // A sine of amplitude z over 100 m of radius is as steep as z/100.
+        assertThat(warnings(30, 5))
+                .singleElement()
+                .asString()
+                .contains("as steep as 30 %")
+                .contains("in feet");
+        assertThat(warnings(15, 5)).isEmpty();
+    }
+
+    @Test
+    void widthsTooWideForMetresAreSaidToLookLikeFeet() {
+        assertThat(warnings(5, 18))
+                .singleElement()
+                .asString()
+                .contains("36 m wide")
+                .contains("looks like feet");
+    }
+
+    @Test
+    void widthsTooNarrowForACarAreSaid() {
+        assertThat(warnings(5, 0.6)).singleElement().asString().contains("1.2 m wide");
+    }
 }

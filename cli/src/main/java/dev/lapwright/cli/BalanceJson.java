@@ -1,0 +1,19 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.BalanceTable;
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.documents.RemedyTable;
+import java.util.Map;
+
+/** A balance as JSON: the library's tables, with the setup and the cautions. */
+final class BalanceJson {
+    private BalanceJson() {}
+
+    static String text(BalanceOutcome outcome) {
+        Map<String, Object> tree = BalanceTable.tree(outcome.balance());
+        tree.put("setup", outcome.choice().setup().name());
+        tree.put("cautions", Cautions.of(outcome.balance().lap()));
+        outcome.remedies().ifPresent(remedies -> tree.put("complaint", RemedyTable.tree(remedies)));
+        return JsonLayout.text(tree);
+    }
+}

@@ -1,0 +1,14 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.study.BalanceResult;
+import dev.lapwright.study.RemedyResult;
+import java.util.Optional;
+
+/**
+ * A balance and what was asked.
+ *
+ * @param choice the car, set up, and where
+ * @param balance what was found
+ * @param remedies against the driver's complaint, if there was one
+ */
+record BalanceOutcome(Choice choice, BalanceResult balance, Optional<RemedyResult> remedies) {}

@@ -1,0 +1,54 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.study.GearingAxes;
+import dev.lapwright.study.GearingChoice;
+import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.SweepAxis;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * A study of gearing and what was asked.
+ *
+ * @param choice the car as it stands
+ * @param beforeBraking how short before braking an upshift is pointed out, s
+ * @param result what was found
+ */
+record GearingOutcome(Choice choice, double beforeBraking, GearingResult result) {
+
+    /** Lap times are given in thousandths; less than half of one is nothing. */
+    static final double NOTHING_S = 0.0005;
+
+    /** The fastest gearing of an axis, or the one that is fitted where that is as fast. */
+    Optional<GearingChoice> best(GearingScenario scenario, SweepAxis axis) {
+        Optional<GearingChoice> fastest = scenario.fastest(axis.name());
+        return scenario.choices(axis.name()).stream()
+                .filter(this::isFitted)
+                .filter(tried -> scenario.gain(fastest.orElse(tried)) - scenario.gain(tried) < NOTHING_S)
+                .findFirst()
+                .or(() -> fastest);
+    }
+
+    /** Whether what is varied is no ratio itself, as the teeth of a sprocket. */
+    boolean isNoRatio(SweepAxis axis) {
+        double fitted = result.car().value(GearingAxes.FINAL_DRIVE);
+        return result.asGiven().choices(axis.name()).stream().anyMatch(tried -> {
+            double drive = tried.car().value(GearingAxes.FINAL_DRIVE);
+            return drive != fitted && drive != tried.value();
+        });
+    }
+
+    /** Whether the final drive is varied. */
+    boolean isFinalDrive(SweepAxis axis) {
+        double fitted = result.car().value(GearingAxes.FINAL_DRIVE);
+        return result.asGiven().choices(axis.name()).stream()
+                .anyMatch(tried -> tried.car().value(GearingAxes.FINAL_DRIVE) != fitted);
+    }
+
+    /** Whether a gearing is the one that is fitted. */
+    boolean isFitted(GearingChoice tried) {
+        return tried.car().value(GearingAxes.FINAL_DRIVE) == result.car().value(GearingAxes.FINAL_DRIVE)
+                && Arrays.equals(tried.car().gearRatios(), result.car().gearRatios());
+    }
+}

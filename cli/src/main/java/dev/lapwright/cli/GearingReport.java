@@ -1,0 +1,220 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Unit;
+import dev.lapwright.study.GearingAxes;
+import dev.lapwright.study.GearingChoice;
+import dev.lapwright.study.GearingGear;
+import dev.lapwright.study.GearingLap;
+import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.SweepAxis;
+import dev.lapwright.track.Corner;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A study of gearing for people. */
+final class GearingReport {
+    private static final int THOUSAND = 1000;
+
+    private final Console console;
+    private final GearingOutcome outcome;
+    private final GearingResult result;
+    private final GearingLap lap;
+
+    GearingReport(Console console, GearingOutcome outcome) {
+        this.console = console;
+        this.outcome = outcome;
+        result = outcome.result();
+        lap = result.asGiven().baseline();
+    }
+
+    void print() {
+        LapReport.heading(console, outcome.choice());
+        console.line();
+        figures();
+        console.line();
+        gears();
+        for (SweepAxis axis : result.axes()) {
+            console.line();
+            axis(axis);
+        }
+        if (!others().isEmpty()) {
+            console.line("  * fastest of its column");
+        }
+        for (String paragraph : GearingReading.of(outcome)) {
+            console.line();
+            Lines.paragraph(console, paragraph);
+        }
+    }
+
+    private void figures() {
+        String name = result.track().isClosed() ? "Lap time" : "Run time";
+        Lines.item(console, name, console.bold(Numbers.lapTime(lap.lapTime())));
+        Lines.item(
+                console,
+                "Top speed",
+                Numbers.kmh(lap.topSpeed()) + " km/h at " + Numbers.fixed(lap.topSpeedAt(), 0) + " m"
+                        + lap.nextCorner()
+                                .map(Corner::label)
+                                .map(c -> ", before " + c)
+                                .orElse("")
+                        + ", in gear " + lap.gearAtTopSpeed() + " at " + Numbers.fixed(lap.engineSpeedAtTopSpeed(), 0)
+                        + " rpm of " + Numbers.fixed(lap.revLimit(), 0) + " rpm");
+        Lines.item(console, "Gears used", joined(lap.gearsUsed()) + unused());
+        Lines.item(
+                console,
+                "Limiter",
+                lap.limiterTime() > 0 ? "held for " + Numbers.fixed(lap.limiterTime(), 2) + " s" : "never held");
+        long late = lap.upshifts().stream()
+                .filter(shift -> shift.brakingWithin(outcome.beforeBraking()))
+                .count();
+        Lines.item(
+                console,
+                "Upshifts",
+                lap.upshifts().size() + ": " + lap.upshiftsInCorners().size() + " in corners, " + late + " within "
+                        + Numbers.plain(outcome.beforeBraking()) + " s of braking");
+    }
+
+    private String unused() {
+        return lap.gearsUnused().isEmpty() ? "" : "; never " + joined(lap.gearsUnused());
+    }
+
+    private static String joined(List<Integer> gears) {
+        return String.join(", ", gears.stream().map(String::valueOf).toList());
+    }
+
+    private void gears() {
+        Table table = new Table()
+                .numbers("gear", "")
+                .numbers("ratio", "")
+                .numbers("overall", "")
+                .numbers("per 1000 rpm", "km/h")
+                .numbers("shift up at", "km/h")
+                .numbers("engine speed", "rpm")
+                .numbers("falls to", "rpm")
+                .numbers("at the limit", "km/h")
+                .numbers("upshifts", "")
+                .numbers("time", "s")
+                .numbers("share", "%");
+        double[] times = lap.timeInGear();
+        for (GearingGear gear : result.gears()) {
+            boolean top = gear.gear() == result.gears().size();
+            double next = top ? Double.NaN : result.gears().get(gear.gear()).engineSpeed(gear.toSpeed());
+            double spent = times[gear.gear() - 1];
+            table.row(
+                    Integer.toString(gear.gear()),
+                    Numbers.fixed(gear.ratio(), 3),
+                    Numbers.fixed(gear.overallRatio(), 3),
+                    Numbers.fixed(
+                            Unit.METRE_PER_SECOND.convert(
+                                    THOUSAND / gear.engineSpeedPerSpeed(), Unit.KILOMETRE_PER_HOUR),
+                            2),
+                    top ? "-" : Numbers.kmh(gear.toSpeed()),
+                    top ? "-" : Numbers.fixed(gear.engineSpeed(gear.toSpeed()), 0),
+                    Numbers.fixed(next, 0),
+                    Numbers.kmh(gear.limitSpeed()),
+                    Long.toString(upshiftsFrom(gear.gear())),
+                    Numbers.fixed(spent, 2),
+                    Numbers.percent(spent / lap.lapTime()));
+        }
+        table.printTo(console);
+    }
+
+    private long upshiftsFrom(int gear) {
+        return lap.upshifts().stream().filter(shift -> shift.from() == gear).count();
+    }
+
+    private void axis(SweepAxis axis) {
+        Table table = new Table()
+                .numbers(axis.name(), Choice.unitOf(result.car(), axis.name()).symbol());
+        if (outcome.isNoRatio(axis)) {
+            table.numbers("final drive", "");
+        }
+        table.numbers("lap time", "m:ss.mmm")
+                .numbers("gain", "s")
+                .numbers("top speed", "km/h")
+                .numbers("in gear", "")
+                .numbers("rpm left", "")
+                .numbers("on limiter", "s")
+                .numbers("up shifts", "");
+        for (GearingScenario scenario : others()) {
+            table.numbers("gain in " + said(scenario), "s");
+        }
+        table.words("");
+        List<GearingChoice> choices = result.asGiven().choices(axis.name());
+        for (int k = 0; k < choices.size(); k++) {
+            row(table, axis, choices.get(k), k);
+        }
+        table.printTo(console);
+        failures(choices);
+    }
+
+    private static double finalDrive(GearingChoice choice) {
+        return choice.car().value(GearingAxes.FINAL_DRIVE);
+    }
+
+    private List<GearingScenario> others() {
+        return result.scenarios().subList(1, result.scenarios().size());
+    }
+
+    private static String said(GearingScenario scenario) {
+        return scenario.kind() == GearingScenario.Kind.TOW ? "tow" : "wind";
+    }
+
+    private void row(Table table, SweepAxis axis, GearingChoice choice, int k) {
+        double none = Double.NaN;
+        List<String> cells = new ArrayList<>();
+        cells.add(Numbers.plain(choice.value()));
+        if (outcome.isNoRatio(axis)) {
+            cells.add(Numbers.fixed(finalDrive(choice), 3));
+        }
+        cells.add(Numbers.lapTime(choice.lap().map(GearingLap::lapTime).orElse(none)));
+        cells.add(gain(result.asGiven(), axis, choice));
+        cells.add(Numbers.kmh(choice.lap().map(GearingLap::topSpeed).orElse(none)));
+        cells.add(choice.lap().map(l -> Integer.toString(l.gearAtTopSpeed())).orElse("-"));
+        cells.add(Numbers.fixed(choice.lap().map(GearingLap::headroom).orElse(none), 0));
+        cells.add(Numbers.fixed(choice.lap().map(GearingLap::limiterTime).orElse(none), 2));
+        cells.add(choice.lap().map(l -> Integer.toString(l.upshifts().size())).orElse("-"));
+        for (GearingScenario scenario : others()) {
+            cells.add(gain(scenario, axis, scenario.choices(axis.name()).get(k)));
+        }
+        cells.add(marks(axis, choice));
+        table.row(cells, isBest(result.asGiven(), axis, choice));
+    }
+
+    /** With a star where it is the best of several columns. */
+    private String gain(GearingScenario scenario, SweepAxis axis, GearingChoice choice) {
+        String star = others().isEmpty() ? "" : isBest(scenario, axis, choice) ? "*" : " ";
+        return Numbers.signed(scenario.gain(choice), 3) + star;
+    }
+
+    private String marks(SweepAxis axis, GearingChoice choice) {
+        List<String> marks = new ArrayList<>();
+        if (choice.lap().isEmpty()) {
+            marks.add("no lap");
+        }
+        if (others().isEmpty() && isBest(result.asGiven(), axis, choice)) {
+            marks.add("fastest");
+        }
+        if (outcome.isFitted(choice)) {
+            marks.add("fitted");
+        }
+        return String.join(", ", marks);
+    }
+
+    private boolean isBest(GearingScenario scenario, SweepAxis axis, GearingChoice choice) {
+        return axis.count() > 1
+                && outcome.best(scenario, axis).filter(choice::equals).isPresent();
+    }
+
+    private void failures(List<GearingChoice> choices) {
+        for (GearingChoice choice : choices) {
+            if (choice.lap().isEmpty()) {
+                Lines.paragraph(
+                        console,
+                        "No lap with " + Choice.said(result.car(), choice.axis(), choice.value()) + ": "
+                                + choice.failure() + ".");
+            }
+        }
+    }
+}

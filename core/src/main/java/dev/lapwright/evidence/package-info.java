@@ -1,0 +1,2 @@
+/** Statistics on lap times: what a timing screen can show and what it cannot. */
+package dev.lapwright.evidence;

@@ -1,0 +1,58 @@
+package dev.lapwright.lap;
+
+/**
+ * How much lateral acceleration each axle could hold in one {@link TurnState}, the other never giving up.
+ *
+ * @param front lateral acceleration at which the front axle has nothing left, m/s²; 0 if braking or drive takes it all
+ * @param rear the same of the rear axle
+ * @param rollOver lateral acceleration at which both inner wheels leave the road, m/s²
+ * @param acceleration dv/dt at the lower of the two limits, m/s²
+ * @param force of the wheels along the car there, N: drive, or negative brakes and engine drag
+ * @param yawMoment that driven wheels add there, Nm; positive helps the turn
+ * @param frontGrip lateral force that the front axle has there, N, what it spends along the car taken off
+ * @param rearGrip the same of the rear axle
+ * @param frontDownforce N
+ * @param rearDownforce N
+ */
+public record AxleMargins(
+        double front,
+        double rear,
+        double rollOver,
+        double acceleration,
+        double force,
+        double yawMoment,
+        double frontGrip,
+        double rearGrip,
+        double frontDownforce,
+        double rearDownforce) {
+
+    /** The axle that gives up first; the front one of equals. */
+    public Axle first() {
+        return front <= rear ? Axle.FRONT : Axle.REAR;
+    }
+
+    /** Lateral acceleration at which the first axle gives up, m/s². */
+    public double limit() {
+        return Math.min(front, rear);
+    }
+
+    /** Rear less front limit, m/s²: positive where the front gives up first, which is understeer at the limit. */
+    public double understeer() {
+        return rear - front;
+    }
+
+    /** What the other axle has left when the first gives up, m/s². */
+    public double reserve() {
+        return Math.abs(understeer());
+    }
+
+    /** {@link #reserve()} over {@link #limit()}; infinite where the first axle holds nothing. */
+    public double reserveShare() {
+        return reserve() / limit();
+    }
+
+    /** Whether the car would roll over before either axle gives up. */
+    public boolean tipsFirst() {
+        return rollOver < limit();
+    }
+}

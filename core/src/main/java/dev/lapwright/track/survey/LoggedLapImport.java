@@ -1,0 +1,186 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.curve.CubicSpline;
+import dev.lapwright.curve.SplineKnots;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Turns a logged lap into a track: κ = a/v², from speed and lateral acceleration smoothed each for itself over the distance.
+ * The errors of a sensor of acceleration are as large in slow corners as in fast ones, those of a/v² are not; so it is the
+ * acceleration that is smoothed. The path follows from κ, and is closed by {@link LoopClosure}.
+ *
+ * <p>The line is that of the car, not the middle of the road. Bank, body roll and slip of the car are in its acceleration and
+ * are not taken out; the road is flat and level.
+ */
+public final class LoggedLapImport {
+    /** Below it an error of 0.5 m/s² in acceleration is one of 0.02 per metre and more in curvature, m/s. */
+    private static final double SLOW = 5;
+
+    private static final double SLOW_SHARE = 0.2;
+    private static final double LEAST_STEP = 0.01;
+    private static final double STEP = 2.5;
+    private static final double SAME_SPEED = 0.25;
+    private static final double LARGE_HEADING = Math.toRadians(20);
+    private static final double LARGE_GAP = 0.03;
+
+    private final ImportChoices choices;
+    private final List<String> warnings = new ArrayList<>();
+    private final int samples;
+    private double[] distance;
+    private double[] speed;
+    private double[] acceleration;
+
+    private LoggedLapImport(LoggedLap lap, ImportChoices choices) {
+        this.choices = choices;
+        distance = lap.distance();
+        speed = lap.speed();
+        acceleration = lap.lateralAcceleration();
+        samples = distance.length;
+    }
+
+    /**
+     * Makes a track.
+     *
+     * @param name for people
+     * @param choices the smoothing is that of acceleration over distance
+     * @throws InvalidValueException if the samples are too few or too slow, or do not come round to where they began
+     */
+    public static ImportedTrack of(String name, LoggedLap lap, ImportChoices choices) {
+        return new LoggedLapImport(lap, choices).imported(name);
+    }
+
+    private ImportedTrack imported(String name) {
+        List<String> odd = LogUnits.odd(speed, acceleration);
+        double slow = dropSlow();
+        String hint = String.join("; ", odd);
+        if (distance.length < 4 * SurveyPreparation.FEWEST) {
+            throw new InvalidValueException(
+                    "log",
+                    distance.length + " samples faster than " + Check.text(SLOW) + " m/s are too few",
+                    hint.isEmpty() ? "give a whole lap, with several samples a second" : hint);
+        }
+        double extent = distance[distance.length - 1] - distance[0];
+        if (slow > SLOW_SHARE) {
+            warnings.add("the car was slower than " + Check.text(SLOW) + " m/s for " + Math.round(100 * slow)
+                    + " % of the way, where its curvature cannot be told and was bridged");
+        }
+        warnings.addAll(odd);
+        SplineKnots knots = knots(extent);
+        CrossValidation.Result turning = smooth(knots, acceleration);
+        CubicSpline smoothSpeed = CrossValidation.best(knots, speed).splines().get(0);
+        int steps = Math.max(SurveyPreparation.FEWEST, (int) Math.ceil(knots.span() / STEP));
+        double step = knots.span() / steps;
+        double[] curvature = new double[steps + 1];
+        double inverse = 0;
+        int interval = 0;
+        for (int i = 0; i <= steps; i++) {
+            double s = Math.min(i * step, knots.span());
+            while (interval + 1 < knots.intervals() && knots.place(interval + 1) <= s) {
+                interval++;
+            }
+            double ahead = s - knots.place(interval);
+            double v = Math.max(SLOW, smoothSpeed.value(interval, ahead));
+            curvature[i] = turning.splines().get(0).value(interval, ahead) / (v * v);
+            inverse += 1 / (v * v * v * v) / (steps + 1);
+        }
+        LogReport report = new LogReport(samples, samples - distance.length, turning.noise(), 0, 0, 0);
+        if (choices.closed()) {
+            warnOfEnds();
+            LoopClosure closure = new LoopClosure(curvature, step, choices.crossesItself(), hint);
+            curvature = closure.curvature();
+            report = new LogReport(
+                    samples,
+                    samples - distance.length,
+                    turning.noise(),
+                    closure.headingError(),
+                    closure.positionGap(),
+                    closure.largestChange());
+            warnOfClosure(report, knots.span());
+        }
+        Survey survey = survey(new DeadReckoning(curvature, step));
+        ImportedTrack found = SurveyImport.of(name, survey, choices.withSmoothing(0));
+        ImportReport plan = found.report();
+        warnings.addAll(plan.warnings());
+        double uncertainty =
+                turning.noise() * Math.sqrt(passed(turning.wavelength(), knots.meanStep())) * Math.sqrt(inverse);
+        return new ImportedTrack(
+                found.track(),
+                plan.ofLog(report, turning.wavelength(), choices.smoothing().isEmpty(), uncertainty, warnings));
+    }
+
+    /** Leaves the samples out that tell no curvature; returns the share of the way that they covered. */
+    private double dropSlow() {
+        double slow = 0;
+        for (int i = 1; i < samples; i++) {
+            slow += speed[i] >= SLOW ? 0 : distance[i] - distance[i - 1];
+        }
+        double extent = samples == 0 ? 0 : distance[samples - 1] - distance[0];
+        double first = samples == 0 ? 0 : distance[0];
+        double last = Double.NEGATIVE_INFINITY;
+        int kept = 0;
+        double[] s = new double[samples];
+        double[] v = new double[samples];
+        double[] a = new double[samples];
+        for (int i = 0; i < samples; i++) {
+            if (speed[i] >= SLOW && distance[i] - last >= LEAST_STEP) {
+                last = distance[i];
+                s[kept] = distance[i] - first;
+                v[kept] = speed[i];
+                a[kept] = acceleration[i];
+                kept++;
+            }
+        }
+        distance = Arrays.copyOf(s, kept);
+        speed = Arrays.copyOf(v, kept);
+        acceleration = Arrays.copyOf(a, kept);
+        return extent > 0 ? slow / extent : 0;
+    }
+
+    private SplineKnots knots(double extent) {
+        double[] t = new double[distance.length];
+        for (int i = 0; i < t.length; i++) {
+            t[i] = distance[i] - distance[0];
+        }
+        return new SplineKnots(t, choices.closed() ? extent + extent / (t.length - 1) : Double.NaN);
+    }
+
+    private CrossValidation.Result smooth(SplineKnots knots, double[] values) {
+        return choices.smoothing().isPresent()
+                ? CrossValidation.byHand(knots, choices.smoothing().getAsDouble(), values)
+                : CrossValidation.best(knots, values);
+    }
+
+    private void warnOfEnds() {
+        double begin = speed[0];
+        double end = speed[speed.length - 1];
+        if (Math.abs(begin - end) > SAME_SPEED * Math.max(begin, end)) {
+            warnings.add("the lap begins at " + Math.round(begin) + " m/s and ends at " + Math.round(end)
+                    + " m/s: not one flying lap; give one from the line to the line");
+        }
+    }
+
+    private void warnOfClosure(LogReport report, double length) {
+        if (Math.abs(report.headingError()) > LARGE_HEADING || report.positionGap() > LARGE_GAP * length) {
+            warnings.add(
+                    "closing the loop took large changes; the shape is rough, and a map or positions would be better");
+        }
+    }
+
+    private Survey survey(DeadReckoning path) {
+        List<SurveyPoint> points = new ArrayList<>(path.count());
+        int count = choices.closed() ? path.count() - 1 : path.count();
+        for (int i = 0; i < count; i++) {
+            points.add(SurveyPoint.plan(path.x(i), path.y(i)));
+        }
+        return new Survey(points, false, false);
+    }
+
+    /** White errors every h metres, passed by 1/(1 + (ω/ω₀)⁴), keep h/(2π) ∫dω/(1 + (ω/ω₀)⁴)² = 3√2/16 h ω₀ of their square. */
+    private static double passed(double wavelength, double step) {
+        return Math.min(1, 3 * Math.sqrt(2) / 16 * step * 2 * Math.PI / wavelength);
+    }
+}

@@ -1,0 +1,153 @@
+package dev.lapwright.documents;
+
+import dev.lapwright.fault.InvalidValueException;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What a column of a survey or a logged lap may hold, the headings that say so, and the units it may have. */
+enum CsvColumn {
+    X("x", Measure.LENGTH, "x", "east", "easting"),
+    Y("y", Measure.LENGTH, "y", "north", "northing"),
+    Z("z", Measure.LENGTH, "z", "elevation", "altitude", "height", "ele", "alt"),
+    WIDTH_LEFT("width_left", Measure.LENGTH, "widthleft", "leftwidth"),
+    WIDTH_RIGHT("width_right", Measure.LENGTH, "widthright", "rightwidth"),
+    LONGITUDE("longitude", Measure.DEGREES, "longitude", "lon", "long", "lng", "gpslongitude"),
+    LATITUDE("latitude", Measure.DEGREES, "latitude", "lat", "gpslatitude"),
+    DISTANCE("distance", Measure.LENGTH, "distance", "dist", "s", "lapdistance"),
+    TIME("time", Measure.TIME, "time", "t", "laptime", "elapsedtime", "timestamp"),
+    SPEED("speed", Measure.SPEED, "speed", "v", "velocity", "gpsspeed", "groundspeed", "vehiclespeed"),
+    LATERAL_ACCELERATION(
+            "lateral_acceleration",
+            Measure.ACCELERATION,
+            "lateralacceleration",
+            "lateralaccel",
+            "lateralacc",
+            "lataccel",
+            "latacc",
+            "latg",
+            "glat",
+            "lateralg",
+            "ay",
+            "accelerationy",
+            "accy"),
+    LAP("lap", Measure.COUNT, "lap", "lapnumber", "lapno");
+
+    /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
+    private enum Measure {
+        LENGTH("m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm", 0.001),
+        TIME("s", 1, "sec", 1, "ms", 0.001, "min", 60),
+        SPEED("m/s", 1, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "kph", 1 / 3.6, "mph", 0.44704, "mps", 1, "kn", 1852 / 3600.0),
+        ACCELERATION("m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
+        DEGREES("deg", 1, "°", 1),
+        COUNT("", 1);
+
+        private final Map<String, Double> factors = new LinkedHashMap<>();
+
+        Measure(Object... unitsAndFactors) {
+            for (int i = 0; i < unitsAndFactors.length; i += 2) {
+                factors.put((String) unitsAndFactors[i], ((Number) unitsAndFactors[i + 1]).doubleValue());
+            }
+        }
+    }
+
+    private final String title;
+    private final Measure measure;
+    private final List<String> headings;
+
+    CsvColumn(String title, Measure measure, String... headings) {
+        this.title = title;
+        this.measure = measure;
+        this.headings = List.of(headings);
+    }
+
+    String title() {
+        return title;
+    }
+
+    List<String> units() {
+        return List.copyOf(measure.factors.keySet());
+    }
+
+    boolean knows(String unit) {
+        return measure.factors.containsKey(unit.toLowerCase(Locale.ROOT));
+    }
+
+    /** To SI. */
+    double factor(String unit) {
+        return measure.factors.get(unit.toLowerCase(Locale.ROOT));
+    }
+
+    String assumedUnit() {
+        return measure.factors.keySet().iterator().next();
+    }
+
+    /** The column that a person names, underscores and letter case aside. */
+    static CsvColumn named(String text) {
+        String plain = letters(text);
+        for (CsvColumn column : values()) {
+            if (letters(column.title).equals(plain) || column.headings.contains(plain)) {
+                return column;
+            }
+        }
+        throw new InvalidValueException(
+                "column",
+                "'" + text + "' is nothing that a column may hold",
+                "use one of: "
+                        + String.join(
+                                ", ",
+                                Arrays.stream(values()).map(CsvColumn::title).toList()));
+    }
+
+    /** A heading understood. */
+    record Heading(CsvColumn column, String unit) {}
+
+    /** What a heading says, which may be in capitals, with its unit behind it; null if it is not known. */
+    static Heading of(String text) {
+        // speedKmh is speed in km/h.
+        String heading = text.replaceAll("([a-z])([A-Z])", "$1 $2")
+                .toLowerCase(Locale.ROOT)
+                .trim();
+        int open = Math.max(heading.lastIndexOf('('), heading.lastIndexOf('['));
+        if (open > 0) {
+            String unit =
+                    heading.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
+            CsvColumn column = byHeading(letters(heading.substring(0, open)));
+            // A note in brackets is no unit.
+            return column == null ? null : column.heading(column.knows(unit) ? unit : "", heading);
+        }
+        CsvColumn whole = byHeading(letters(heading));
+        if (whole != null) {
+            return whole.heading("", heading);
+        }
+        int last = Math.max(heading.lastIndexOf('_'), heading.lastIndexOf(' '));
+        if (last > 0) {
+            String unit = heading.substring(last + 1);
+            CsvColumn column = byHeading(letters(heading.substring(0, last)));
+            if (column != null && column.knows(unit)) {
+                return new Heading(column, unit);
+            }
+        }
+        return null;
+    }
+
+    private Heading heading(String unit, String heading) {
+        boolean namesG = this == LATERAL_ACCELERATION && letters(heading).matches("latg|glat|lateralg");
+        return new Heading(this, unit.isEmpty() && namesG ? "g" : unit);
+    }
+
+    private static CsvColumn byHeading(String plain) {
+        for (CsvColumn column : values()) {
+            if (column.headings.contains(plain)) {
+                return column;
+            }
+        }
+        return null;
+    }
+
+    private static String letters(String text) {
+        return text.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
+    }
+}

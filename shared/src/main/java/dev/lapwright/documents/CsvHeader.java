@@ -1,0 +1,135 @@
+package dev.lapwright.documents;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.csv.CSVRecord;
+
+/** Which column of a file holds what, in which unit. */
+final class CsvHeader {
+    /** @param unitSaid whether the file or the user named the unit, so that it is not merely assumed */
+    record Place(int index, String heading, String unit, double factor, boolean unitSaid) {}
+
+    private final Map<CsvColumn, Place> places = new EnumMap<>(CsvColumn.class);
+
+    /** Reads a row of headings; faults are gathered. */
+    CsvHeader(CsvRow header, List<ColumnChoice> choices, Faults faults) {
+        CSVRecord row = header.values();
+        Node.Place line = header.line();
+        for (ColumnChoice choice : choices) {
+            CsvColumn column = CsvColumn.named(choice.column());
+            int index = index(row, choice.heading());
+            if (index < 0) {
+                faults.form(
+                        line,
+                        column.title(),
+                        "no column is headed '" + choice.heading() + "'",
+                        "the headings are: " + String.join(", ", row.toList()));
+            } else if (places.containsKey(column)) {
+                faults.form(line, column.title(), "it is chosen twice", "choose one column");
+            } else {
+                CsvColumn.Heading heading = CsvColumn.of(choice.heading());
+                boolean says = heading != null && heading.column() == column;
+                place(
+                        column,
+                        index,
+                        choice.heading(),
+                        choice.unit().isEmpty() && says ? heading.unit() : choice.unit());
+            }
+        }
+        Map<CsvColumn, Integer> seen = new EnumMap<>(CsvColumn.class);
+        for (int i = 0; i < row.size(); i++) {
+            CsvColumn.Heading heading = CsvColumn.of(row.get(i));
+            if (heading == null || isChosen(choices, heading.column(), row.get(i))) {
+                continue;
+            }
+            if (seen.put(heading.column(), i) != null) {
+                faults.form(line, heading.column().title(), "two columns have this name", "keep one");
+            }
+            place(heading.column(), i, row.get(i), heading.unit());
+        }
+    }
+
+    private boolean isChosen(List<ColumnChoice> choices, CsvColumn column, String heading) {
+        return choices.stream()
+                .anyMatch(c -> c.heading().equalsIgnoreCase(heading.trim()) || CsvColumn.named(c.column()) == column);
+    }
+
+    private static int index(CSVRecord row, String heading) {
+        for (int i = 0; i < row.size(); i++) {
+            if (row.get(i).trim().equalsIgnoreCase(heading)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private void place(CsvColumn column, int index, String heading, String unit) {
+        String known = unit.isEmpty() ? column.assumedUnit() : unit;
+        places.put(column, new Place(index, heading.trim(), known, column.factor(known), !unit.isEmpty()));
+    }
+
+    boolean has(CsvColumn... columns) {
+        for (CsvColumn column : columns) {
+            if (!places.containsKey(column)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    Place place(CsvColumn column) {
+        return places.get(column);
+    }
+
+    boolean isSurvey() {
+        return has(CsvColumn.X, CsvColumn.Y) || has(CsvColumn.LONGITUDE, CsvColumn.LATITUDE);
+    }
+
+    boolean isLog() {
+        return has(CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION) && (has(CsvColumn.DISTANCE) || has(CsvColumn.TIME));
+    }
+
+    /** Takes the units from a row that holds nothing but units, as loggers write below the headings; false if it does not. */
+    boolean takeUnits(CsvRow row) {
+        boolean any = false;
+        Map<CsvColumn, Place> read = new EnumMap<>(CsvColumn.class);
+        for (Map.Entry<CsvColumn, Place> entry : places.entrySet()) {
+            Place place = entry.getValue();
+            String unit = row.text(place.index()).replaceAll("[()\\[\\]]", "").trim();
+            any = any || !unit.isEmpty();
+            if (!unit.isEmpty() && !entry.getKey().knows(unit)) {
+                return false;
+            }
+            read.put(
+                    entry.getKey(),
+                    unit.isEmpty()
+                            ? place
+                            : new Place(
+                                    place.index(),
+                                    place.heading(),
+                                    unit,
+                                    entry.getKey().factor(unit),
+                                    true));
+        }
+        if (any) {
+            places.putAll(read);
+        }
+        return any;
+    }
+
+    /** Says which heading was taken for what, of these columns as far as they are there. */
+    String said(List<CsvColumn> columns) {
+        List<String> said = new ArrayList<>();
+        for (CsvColumn column : columns) {
+            Place place = places.get(column);
+            if (place != null) {
+                said.add(column.title() + " from '" + Node.Text.shown(place.heading()) + "'"
+                        + (place.unit().isEmpty() ? "" : " in " + place.unit())
+                        + (place.unitSaid() || place.unit().isEmpty() ? "" : " (assumed)"));
+            }
+        }
+        return String.join("; ", said);
+    }
+}

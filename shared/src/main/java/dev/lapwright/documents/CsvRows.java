@@ -1,0 +1,84 @@
+package dev.lapwright.documents;
+
+import java.util.List;
+
+/** The numbers of a file under its headings, in SI. */
+final class CsvRows {
+    private static final double DAY = 86_400;
+
+    private final CsvHeader header;
+    private final List<CsvRow> rows;
+    private final Faults faults;
+
+    CsvRows(CsvHeader header, List<CsvRow> rows, Faults faults) {
+        this.header = header;
+        this.rows = rows;
+        this.faults = faults;
+    }
+
+    void throwIfAny() {
+        faults.throwIfAny();
+    }
+
+    Node.Place line(int row) {
+        return rows.get(row).line();
+    }
+
+    /** A column in SI; zeros where the file has none. Faults are gathered. */
+    double[] numbers(CsvColumn column) {
+        double[] numbers = new double[rows.size()];
+        CsvHeader.Place place = header.place(column);
+        if (place != null) {
+            for (int i = 0; i < numbers.length; i++) {
+                numbers[i] = number(i, column, place);
+            }
+        }
+        return numbers;
+    }
+
+    /** Times in seconds; also those written like 14:02:31.25 or as a date and such a time, which may pass midnight. */
+    double[] times() {
+        double[] times = new double[rows.size()];
+        CsvHeader.Place place = header.place(CsvColumn.TIME);
+        for (int i = 0; i < times.length; i++) {
+            String text = rows.get(i).text(place.index());
+            double clock = text.indexOf(':') > 0 ? clock(text) : Double.NaN;
+            times[i] = Double.isNaN(clock) ? number(i, CsvColumn.TIME, place) : clock;
+            if (!Double.isNaN(clock) && i > 0 && times[i] < times[i - 1] - DAY / 2) {
+                times[i] += DAY;
+            }
+        }
+        return times;
+    }
+
+    private static double clock(String text) {
+        String time = text.substring(Math.max(text.lastIndexOf('T'), text.lastIndexOf(' ')) + 1)
+                .replaceAll("Z$", "");
+        double seconds = 0;
+        for (String part : time.split(":", -1)) {
+            if (!part.matches("\\d+(\\.\\d*)?")) {
+                return Double.NaN;
+            }
+            seconds = 60 * seconds + Double.parseDouble(part);
+        }
+        return seconds;
+    }
+
+    private double number(int row, CsvColumn column, CsvHeader.Place place) {
+        String text = rows.get(row).text(place.index());
+        try {
+            double value = Double.parseDouble(text);
+            if (Double.isFinite(value)) {
+                return value * place.factor();
+            }
+        } catch (NumberFormatException e) {
+            // Told below, like a number that is not finite.
+        }
+        faults.form(
+                line(row),
+                column.title(),
+                text.isEmpty() ? "there is no value" : "'" + Node.Text.shown(text) + "' is not a number",
+                "give " + (place.unit().isEmpty() ? "a number" : place.unit()) + " with a decimal point");
+        return 0;
+    }
+}
