@@ -58,6 +58,7 @@ class HelpTest {
                 .containsExactly(
                         "lap",
                         "sweep",
+                        "optimise",
                         "compare",
                         "gearing",
                         "balance",
@@ -80,7 +81,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing"})
+    @ValueSource(strings = {"lap", "sweep", "optimise", "compare", "gearing"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

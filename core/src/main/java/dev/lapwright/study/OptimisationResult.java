@@ -13,7 +13,9 @@ import java.util.Map;
  * @param car as it was set up before
  * @param circuits that the setup is to serve
  * @param days air, wind and grip it is to serve
+ * @param worst whether the least gain on any day was made large, not the mean
  * @param limits it had to keep
+ * @param seed of the random numbers
  * @param axes adjustments searched
  * @param kept adjustments left alone
  * @param before the setup that was there before, which need not stand on legal steps
@@ -32,7 +34,9 @@ public record OptimisationResult(
         Car car,
         List<OptimisationCircuit> circuits,
         List<Conditions> days,
+        boolean worst,
         OptimisationLimits limits,
+        long seed,
         List<OptimisationAxis> axes,
         List<OptimisationKept> kept,
         OptimisationPoint before,
