@@ -20,10 +20,10 @@ final class OptimiseCautions {
     static List<String> of(OptimiseOutcome outcome) {
         OptimisationResult result = outcome.result();
         List<String> cautions = new ArrayList<>();
-        moved(cautions, result, "rideHeightMm", "moves ride heights: bumps, kerbs and pitching are not in the model.");
-        moved(cautions, result, "brakes.frontSharePercent", "moves brake balance: the model never locks a wheel, a"
+        moved(cautions, result, "rideHeightMm", " ride heights: bumps, kerbs and pitching are not in the model.");
+        moved(cautions, result, "brakes.frontSharePercent", " brake balance: the model never locks a wheel, a"
                 + " driver does; rear wheels that lock first spin the car.");
-        moved(cautions, result, "hotPressureKpa", "moves tyre pressures: the model knows no heat build-up and no wear;"
+        moved(cautions, result, "hotPressureKpa", " tyre pressures: the model knows no heat build-up and no wear;"
                 + " never go below the tyre maker's least pressure.");
         Setup best = result.setup("best", result.best());
         Car car = outcome.choice().bare().with(best);
@@ -40,7 +40,7 @@ final class OptimiseCautions {
             }
         }
         if (!names.isEmpty()) {
-            cautions.add(String.join(" and ", names) + " " + danger + DEFER);
+            cautions.add(String.join(" and ", names) + (names.size() > 1 ? " move" : " moves") + danger + DEFER);
         }
     }
 

@@ -4,7 +4,9 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.track.Corner;
-import java.util.List;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * What a lap does in its corners, for limits on a setup.
@@ -29,11 +31,11 @@ public final class OptimisationBalance {
     public static double percent(Lap lap) {
         double sum = 0;
         double time = 0;
-        List<Corner> corners = lap.stations().corners();
+        CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
         for (int i = 0; i < lap.count(); i++) {
             boolean grip = lap.limit(i) == Limit.FRONT_GRIP || lap.limit(i) == Limit.REAR_GRIP;
             boolean held = lap.value(Channel.SPEED, i) >= AT_LIMIT * lap.value(Channel.SPEED_LIMIT, i);
-            if (grip && held && cornerAt(corners, lap.value(Channel.DISTANCE, i)) >= 0) {
+            if (grip && held && corners.at(lap.value(Channel.DISTANCE, i)).isPresent()) {
                 int before = Math.max(0, i - 1);
                 int after = Math.min(lap.count() - 1, i + 1);
                 double spent = 0.5 * (lap.value(Channel.TIME, after) - lap.value(Channel.TIME, before));
@@ -46,38 +48,22 @@ public final class OptimisationBalance {
 
     /** Number of upshifts of a lap that fall where the car leans on its tyres. */
     public static int upshiftsInCorners(Lap lap) {
-        List<Corner> corners = lap.stations().corners();
-        int count = lap.count();
-        int[] cornerOf = new int[count];
-        double[] greatest = new double[corners.size()];
-        for (int i = 0; i < count; i++) {
-            cornerOf[i] = cornerAt(corners, lap.value(Channel.DISTANCE, i));
-            if (cornerOf[i] >= 0) {
-                double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
-                greatest[cornerOf[i]] = Math.max(greatest[cornerOf[i]], lateral);
-            }
+        CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
+        Map<Corner, Double> greatest = new HashMap<>();
+        for (int i = 0; i < lap.count(); i++) {
+            double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
+            corners.at(lap.value(Channel.DISTANCE, i))
+                    .ifPresent(corner -> greatest.merge(corner, lateral, Math::max));
         }
         int upshifts = 0;
-        for (int i = 1; i < count; i++) {
+        for (int i = 1; i < lap.count(); i++) {
             boolean up = lap.value(Channel.GEAR, i) > lap.value(Channel.GEAR, i - 1) && lap.limit(i) != Limit.BRAKES;
-            if (up && cornerOf[i] >= 0) {
-                double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
-                upshifts += lateral >= LEANING * greatest[cornerOf[i]] ? 1 : 0;
+            double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
+            Optional<Corner> corner = up ? corners.at(lap.value(Channel.DISTANCE, i)) : Optional.empty();
+            if (corner.isPresent() && lateral >= LEANING * greatest.get(corner.get())) {
+                upshifts++;
             }
         }
         return upshifts;
-    }
-
-    private static int cornerAt(List<Corner> corners, double s) {
-        for (int k = 0; k < corners.size(); k++) {
-            Corner corner = corners.get(k);
-            boolean within = corner.entry() <= corner.exit()
-                    ? s >= corner.entry() && s <= corner.exit()
-                    : s >= corner.entry() || s <= corner.exit();
-            if (within) {
-                return k;
-            }
-        }
-        return -1;
     }
 }

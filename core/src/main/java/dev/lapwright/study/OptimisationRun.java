@@ -11,7 +11,7 @@ final class OptimisationRun {
     private static final double WORTH_GOING_ON_S = 0.001;
 
     /** Setups driven to see how flat the optimum is. */
-    private static final int FLAT_SETUPS = 1200;
+    private static final int FLAT_SETUPS = 800;
 
     /** The walk over the flat part may come upon a better optimum; so often it is taken up. */
     private static final int MOST_OPTIMA = 4;
@@ -45,10 +45,7 @@ final class OptimisationRun {
     }
 
     OptimisationResult run() {
-        try (OptimisationSearch<OptimisationPoint> search =
-                new OptimisationSearch<>(counts, laps::at, study.threads, this::report)) {
-            return run(search);
-        }
+        return run(new OptimisationSearch<>(counts, laps::at, study.threads, this::report));
     }
 
     private void report(int done) {

@@ -5,10 +5,10 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
+import java.util.function.IntFunction;
 
 /**
  * Search for the best place on a lattice of steps. It knows nothing of cars: a place is a number of steps in each direction,
@@ -16,7 +16,7 @@ import java.util.function.IntConsumer;
  *
  * @param <P> what lies at a place
  */
-final class OptimisationSearch<P> implements AutoCloseable {
+final class OptimisationSearch<P> {
     /** How hard a descent tries before it stops. */
     enum Effort {
         /** Single steps and whole lines. */
@@ -27,7 +27,7 @@ final class OptimisationSearch<P> implements AutoCloseable {
 
     private final int[] counts;
     private final Function<double[], P> look;
-    private final OptimisationThreads threads;
+    private final int threads;
     private final IntConsumer progress;
     private final Map<List<Integer>, P> known = new LinkedHashMap<>();
     private final AtomicInteger looks = new AtomicInteger();
@@ -41,7 +41,7 @@ final class OptimisationSearch<P> implements AutoCloseable {
     OptimisationSearch(int[] counts, Function<double[], P> look, int threads, IntConsumer progress) {
         this.counts = counts.clone();
         this.look = look;
-        this.threads = new OptimisationThreads(threads);
+        this.threads = threads;
         this.progress = progress;
     }
 
@@ -71,18 +71,20 @@ final class OptimisationSearch<P> implements AutoCloseable {
 
     /** Looks at those of the places that are not known yet, all at once. */
     void visit(List<List<Integer>> places) {
-        Map<List<Integer>, Callable<P>> work = new LinkedHashMap<>();
-        for (List<Integer> place : places) {
-            if (!known.containsKey(place)) {
-                double[] coordinates = place.stream().mapToDouble(i -> i).toArray();
-                work.put(place, () -> lookAt(coordinates));
-            }
+        List<List<Integer>> unknown = places.stream()
+                .filter(place -> !known.containsKey(place))
+                .distinct()
+                .toList();
+        List<P> found = inParallel(
+                unknown.size(),
+                k -> lookAt(unknown.get(k).stream().mapToDouble(i -> i).toArray()));
+        for (int k = 0; k < found.size(); k++) {
+            known.put(unknown.get(k), found.get(k));
         }
-        List<P> found = threads.all(new ArrayList<>(work.values()));
-        int k = 0;
-        for (List<Integer> place : work.keySet()) {
-            known.put(place, found.get(k++));
-        }
+    }
+
+    private <R> List<R> inParallel(int parts, IntFunction<R> part) {
+        return Work.all(threads, parts, () -> part, IntFunction::apply, done -> {});
     }
 
     /** Searches between the steps, from each start with a seed of its own; the best place of each. */
@@ -91,15 +93,9 @@ final class OptimisationSearch<P> implements AutoCloseable {
             Function<P, OptimisationScore> goal,
             long seed,
             OptimisationContinuum.Ending ending) {
-        List<Callable<double[]>> work = new ArrayList<>();
-        for (int k = 0; k < starts.size(); k++) {
-            double[] start = starts.get(k).clone();
-            long own = seed + k;
-            Function<double[], OptimisationScore> scores = place -> goal.apply(lookAt(place));
-            work.add(
-                    () -> new OptimisationContinuum(counts, scores, ending).search(start, own));
-        }
-        return threads.all(work);
+        Function<double[], OptimisationScore> scores = place -> goal.apply(lookAt(place));
+        return inParallel(
+                starts.size(), k -> new OptimisationContinuum(counts, scores, ending).search(starts.get(k), seed + k));
     }
 
     /** The place of the lattice nearest to one between. */
@@ -211,10 +207,5 @@ final class OptimisationSearch<P> implements AutoCloseable {
         List<Integer> changed = new ArrayList<>(here);
         changed.set(direction, coordinate);
         return List.copyOf(changed);
-    }
-
-    @Override
-    public void close() {
-        threads.close();
     }
 }

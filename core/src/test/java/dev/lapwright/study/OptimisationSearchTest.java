@@ -62,97 +62,88 @@ class OptimisationSearchTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 3, 6})
     void theLatticeSearchFindsTheLeastOfAConvexQuadratic(int last) {
-        try (var search = search(COUNTS, OptimisationSearchTest::loose, 2)) {
-            assertThat(search.descend(List.of(0, 10, 0, last), OptimisationSearchTest::cost, Effort.PAIRS))
-                    .isEqualTo(CENTRE);
-        }
+        var search = search(COUNTS, OptimisationSearchTest::loose, 2);
+        assertThat(search.descend(List.of(0, 10, 0, last), OptimisationSearchTest::cost, Effort.PAIRS))
+                .isEqualTo(CENTRE);
     }
 
     @ParameterizedTest
     @ValueSource(ints = {0, 3, 6})
     void bothSearchesTogetherFindTheLeastOfAStiffOne(int last) {
-        try (var search = search(COUNTS, OptimisationSearchTest::stiff, 2)) {
-            List<double[]> start = List.of(new double[] {0, 10, 0, last});
-            double[] between = search.between(start, OptimisationSearchTest::cost, 1, ending(1e-3))
-                    .get(0);
-            assertThat(search.descend(search.nearest(between), OptimisationSearchTest::cost, Effort.PAIRS))
-                    .isEqualTo(CENTRE);
-        }
+        var search = search(COUNTS, OptimisationSearchTest::stiff, 2);
+        List<double[]> start = List.of(new double[] {0, 10, 0, last});
+        double[] between = search.between(start, OptimisationSearchTest::cost, 1, ending(1e-3))
+                .get(0);
+        assertThat(search.descend(search.nearest(between), OptimisationSearchTest::cost, Effort.PAIRS))
+                .isEqualTo(CENTRE);
     }
 
     @Test
     void theSearchBetweenTheStepsFindsTheLeastOfRosenbrocksValley() {
-        try (var search = search(new int[] {101, 101}, OptimisationSearchTest::rosenbrock, 2)) {
-            double[] start = {10, 90};
-            double[] end = search.between(List.of(start), OptimisationSearchTest::cost, 1, ending(1e-9)).get(0);
-            // (1, 1) lies 75 and 50 steps up. A tenth of a step is 0.004: the function is then below 2e-3.
-            assertThat(end[0]).isBetween(74.9, 75.1);
-            assertThat(end[1]).isBetween(49.9, 50.1);
-        }
+        var search = search(new int[] {101, 101}, OptimisationSearchTest::rosenbrock, 2);
+        double[] start = {10, 90};
+        double[] end = search.between(List.of(start), OptimisationSearchTest::cost, 1, ending(1e-9)).get(0);
+        // (1, 1) lies 75 and 50 steps up. A tenth of a step is 0.004: the function is then below 2e-3.
+        assertThat(end[0]).isBetween(74.9, 75.1);
+        assertThat(end[1]).isBetween(49.9, 50.1);
     }
 
     @Test
     void oneDirectionAloneIsSearchedToo() {
-        try (var search = search(new int[] {40}, place -> Math.abs(place[0] - 31.25), 1)) {
-            double[] end = search.between(List.of(new double[] {3}), OptimisationSearchTest::cost, 1, ending(1e-6))
-                    .get(0);
-            // A hundredth of a step is far less than what could lead to another step.
-            assertThat(end[0]).isBetween(31.24, 31.26);
-        }
+        var search = search(new int[] {40}, place -> Math.abs(place[0] - 31.25), 1);
+        double[] end = search.between(List.of(new double[] {3}), OptimisationSearchTest::cost, 1, ending(1e-6))
+                .get(0);
+        // A hundredth of a step is far less than what could lead to another step.
+        assertThat(end[0]).isBetween(31.24, 31.26);
     }
 
     @Test
     void whatIsDemandedComesBeforeWhatItCosts() {
         // Least cost at 0, but only from 12 on is nothing missed.
-        try (var search = search(new int[] {30}, place -> place[0], 1)) {
-            List<Integer> end = search.descend(
-                    List.of(2), place -> new OptimisationScore(Math.max(0, 12 - place), place), Effort.LINES);
-            assertThat(end).containsExactly(12);
-        }
+        var search = search(new int[] {30}, place -> place[0], 1);
+        List<Integer> end = search.descend(
+                List.of(2), place -> new OptimisationScore(Math.max(0, 12 - place), place), Effort.LINES);
+        assertThat(end).containsExactly(12);
     }
 
     @Test
     void aWholeLineLeadsOutOfASmallDip() {
         double[] values = {5, 4, 6, 6, 6, 1, 6};
-        try (var search = search(new int[] {values.length}, place -> values[(int) place[0]], 1)) {
-            assertThat(search.descend(List.of(0), OptimisationSearchTest::cost, Effort.LINES))
-                    .containsExactly(5);
-        }
+        var search = search(new int[] {values.length}, place -> values[(int) place[0]], 1);
+        assertThat(search.descend(List.of(0), OptimisationSearchTest::cost, Effort.LINES))
+                .containsExactly(5);
     }
 
     @Test
     void pairsOfStepsLeadAlongANarrowDiagonalValley() {
         Function<double[], Double> valley = place -> 100 * Math.abs(place[0] - place[1]) + place[0];
-        try (var search = search(new int[] {9, 9}, valley, 1)) {
-            assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.LINES))
-                    .containsExactly(8, 8);
-            assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.PAIRS))
-                    .containsExactly(0, 0);
-        }
+        var search = search(new int[] {9, 9}, valley, 1);
+        assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.LINES))
+                .containsExactly(8, 8);
+        assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.PAIRS))
+                .containsExactly(0, 0);
     }
 
     @Test
     void noPlaceOfTheLatticeIsLookedAtTwice() {
-        try (var search = search(COUNTS, OptimisationSearchTest::stiff, 2)) {
-            search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
-            int looks = search.looks();
-            assertThat(looks).isEqualTo(search.known().size());
-            search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
-            assertThat(search.looks()).isEqualTo(looks);
-        }
+        var search = search(COUNTS, OptimisationSearchTest::stiff, 2);
+        search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
+        int looks = search.looks();
+        assertThat(looks).isEqualTo(search.known().size());
+        search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
+        assertThat(search.looks()).isEqualTo(looks);
     }
 
     @Test
     void anotherSeedTakesAnotherWay() {
-        try (var search = search(COUNTS, OptimisationSearchTest::stiff, 1)) {
-            List<double[]> start = List.of(new double[] {0, 0, 0, 0});
-            double[] one = search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
-            double[] again =
-                    search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
-            double[] two = search.between(start, OptimisationSearchTest::cost, 2, ending(1)).get(0);
-            assertThat(again).isEqualTo(one);
-            assertThat(two).isNotEqualTo(one);
-        }
+        var search = search(COUNTS, OptimisationSearchTest::stiff, 1);
+        List<double[]> start = List.of(new double[] {0, 0, 0, 0});
+        double[] one = search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
+        double[] again =
+                search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
+        double[] two = search.between(start, OptimisationSearchTest::cost, 2, ending(1)).get(0);
+        assertThat(again).isEqualTo(one);
+        assertThat(two).isNotEqualTo(one);
     }
 
     @Test
