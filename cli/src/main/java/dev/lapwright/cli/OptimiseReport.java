@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Conditions;
 import dev.lapwright.study.OptimisationCircuit;
 import dev.lapwright.study.OptimisationGain;
 import dev.lapwright.study.OptimisationKept;
@@ -65,11 +66,26 @@ final class OptimiseReport {
         }
         if (result.days().size() > 1) {
             String kind = result.worst() ? "the least gain on any counts" : "times are their mean";
-            Lines.item(console, "Days", result.days().size() + "; " + kind);
+            Lines.item(console, "Days", result.days().size() + ": " + days() + "; " + kind);
         }
         String limits = limits(result.limits());
         Lines.item(console, "Limits", limits.isEmpty() ? "none" : limits);
         Lines.item(console, "Driven", result.driven() + " setups, seed " + result.seed());
+    }
+
+    /** What differs from day to day. */
+    private String days() {
+        List<String> said = new ArrayList<>();
+        for (String name : Conditions.NAMES) {
+            List<String> values = result.days().stream()
+                    .map(day -> Numbers.plain(day.value(name)))
+                    .distinct()
+                    .toList();
+            if (values.size() > 1) {
+                said.add(name + " " + String.join(", ", values));
+            }
+        }
+        return String.join("; ", said);
     }
 
     private static String limits(OptimisationLimits limits) {

@@ -127,7 +127,7 @@ class OptimiseCommandTest {
         String text = text(small("--circuit", "castelvane=0.5", "--range", "conditions.airTempC=5,35", "--worst"));
         assertThat(text)
                 .contains("Castelvane with weight 0.5")
-                .contains("Days 2; the least gain on any counts")
+                .contains("Days 2: conditions.airTempC 5, 35; the least gain on any counts")
                 .contains("Gain by sector at Castelvane");
     }
 

@@ -25,6 +25,7 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFigures;
 import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.BalanceResult;
 import dev.lapwright.study.ComparisonPart;
@@ -88,6 +89,7 @@ class RecordGuardTest {
             RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
+            LineFigures.class,
             CarFigures.class,
             ComparisonPart.class,
             ComparisonPart.Drive.class,
