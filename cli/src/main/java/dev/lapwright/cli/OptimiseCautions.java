@@ -21,10 +21,18 @@ final class OptimiseCautions {
         OptimisationResult result = outcome.result();
         List<String> cautions = new ArrayList<>();
         moved(cautions, result, "rideHeightMm", " ride heights: bumps, kerbs and pitching are not in the model.");
-        moved(cautions, result, "brakes.frontSharePercent", " brake balance: the model never locks a wheel, a"
-                + " driver does; rear wheels that lock first spin the car.");
-        moved(cautions, result, "hotPressureKpa", " tyre pressures: the model knows no heat build-up and no wear;"
-                + " never go below the tyre maker's least pressure.");
+        moved(
+                cautions,
+                result,
+                "brakes.frontSharePercent",
+                " brake balance: the model never locks a wheel, a"
+                        + " driver does; rear wheels that lock first spin the car.");
+        moved(
+                cautions,
+                result,
+                "hotPressureKpa",
+                " tyre pressures: the model knows no heat build-up and no wear;"
+                        + " never go below the tyre maker's least pressure.");
         Setup best = result.setup("best", result.best());
         Car car = outcome.choice().bare().with(best);
         cautions.addAll(Cautions.of(

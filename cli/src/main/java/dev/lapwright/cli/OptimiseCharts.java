@@ -22,11 +22,7 @@ final class OptimiseCharts {
         return ChartImage.forFile(
                 fileName,
                 LapTimeFront.of(
-                        subject,
-                        setups,
-                        Optional.of(point(result.before())),
-                        Optimisation.FLAT_S,
-                        ChartStyle.STANDARD),
+                        subject, setups, Optional.of(point(result.before())), Optimisation.FLAT_S, ChartStyle.STANDARD),
                 LapTimeFront.SIZE,
                 LapCharts.PNG_SCALE);
     }

@@ -111,7 +111,9 @@ final class OptimiseCommand implements Callable<Integer> {
         String name = equals < 0 ? text : text.substring(0, equals);
         double weight;
         try {
-            weight = equals < 0 ? 1 : Double.parseDouble(text.substring(equals + 1).trim());
+            weight = equals < 0
+                    ? 1
+                    : Double.parseDouble(text.substring(equals + 1).trim());
         } catch (NumberFormatException notANumber) {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");

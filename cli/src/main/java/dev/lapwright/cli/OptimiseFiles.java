@@ -41,6 +41,7 @@ final class OptimiseFiles {
     private static String setup(OptimiseOutcome outcome) {
         String name = "best at " + outcome.choice().track().name();
         return DocumentWriter.text(
-                outcome.result().setup(name, outcome.result().best()), outcome.choice().bare());
+                outcome.result().setup(name, outcome.result().best()),
+                outcome.choice().bare());
     }
 }

@@ -13,8 +13,9 @@ final class OptimiseLimitOptions {
     @Option(
             names = "--balance-percent",
             paramLabel = "FROM:TO",
-            description = "Limit balance within a band, percent: share of grip that the front axle takes less that of"
-                    + " the rear axle, where corners are driven at the limit. Above 0 the front axle is first at its limit.")
+            description =
+                    "Limit balance within a band, percent: share of grip that the front axle takes less that of"
+                            + " the rear axle, where corners are driven at the limit. Above 0 the front axle is first at its limit.")
     String balancePercent;
 
     @Option(

@@ -10,9 +10,10 @@ final class OptimiseOptions {
             names = "--over",
             paramLabel = "NAMES",
             split = ",",
-            description = "Adjustments to search: rear-wing,rake,…. Without it all of the car's but those of fuel, mass,"
-                    + " power, compound, tyre pressure, brake balance, toe and overrun locking, of which a lap time"
-                    + " says too little.")
+            description =
+                    "Adjustments to search: rear-wing,rake,…. Without it all of the car's but those of fuel, mass,"
+                            + " power, compound, tyre pressure, brake balance, toe and overrun locking, of which a lap time"
+                            + " says too little.")
     List<String> over = new ArrayList<>();
 
     @Option(

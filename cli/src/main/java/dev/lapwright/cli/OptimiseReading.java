@@ -70,7 +70,8 @@ final class OptimiseReading {
 
     private static String flat(OptimisationResult result) {
         int count = result.flat().setups().size();
-        return (result.flat().complete() ? "" : "At least ") + count + (count == 1 ? " legal setup is" : " legal setups are")
+        return (result.flat().complete() ? "" : "At least ") + count
+                + (count == 1 ? " legal setup is" : " legal setups are")
                 + " within " + Numbers.plain(Optimisation.FLAT_S) + " s of the best"
                 + (count == 1 ? ", itself" : ": choose among them by feel") + ".";
     }
@@ -133,7 +134,9 @@ final class OptimiseReading {
         List<String> said = new ArrayList<>();
         for (int i = 0; i < result.axes().size(); i++) {
             said.add(Choice.said(
-                    result.car(), result.axes().get(i).name(), result.best().settings().get(i)));
+                    result.car(),
+                    result.axes().get(i).name(),
+                    result.best().settings().get(i)));
         }
         return String.join(", ", said);
     }

@@ -92,11 +92,11 @@ final class OptimiseReport {
         List<String> said = new ArrayList<>();
         limits.topSpeedKmh().ifPresent(v -> said.add("top speed at least " + Numbers.plain(v) + " km/h"));
         if (limits.balanceLeastPercent().isPresent()) {
-            said.add("limit balance from " + Numbers.plain(limits.balanceLeastPercent().getAsDouble()) + " to "
+            said.add("limit balance from "
+                    + Numbers.plain(limits.balanceLeastPercent().getAsDouble()) + " to "
                     + Numbers.plain(limits.balanceMostPercent().orElse(Double.NaN)) + " %");
         }
-        limits.rideHeightMm()
-                .ifPresent(v -> said.add("ride height at top speed at least " + Numbers.plain(v) + " mm"));
+        limits.rideHeightMm().ifPresent(v -> said.add("ride height at top speed at least " + Numbers.plain(v) + " mm"));
         if (limits.withoutUpshiftInCorner()) {
             said.add("no upshift in a corner");
         }
@@ -194,7 +194,8 @@ final class OptimiseReport {
         List<String> said = new ArrayList<>();
         for (int i = 0; i < result.axes().size(); i++) {
             if (!point.settings().get(i).equals(result.best().settings().get(i))) {
-                said.add(result.axes().get(i).name() + " " + Numbers.plain(point.settings().get(i)));
+                said.add(result.axes().get(i).name() + " "
+                        + Numbers.plain(point.settings().get(i)));
             }
         }
         return said.isEmpty() ? "(the best)" : String.join(", ", said);

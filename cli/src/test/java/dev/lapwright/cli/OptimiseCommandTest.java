@@ -89,7 +89,10 @@ class OptimiseCommandTest {
 
     @Test
     void whatWasNotNamedIsSaidToBeLeftAlone() {
-        assertThat(text(small())).contains("Left alone:").contains("brake-balance").contains("(not named)");
+        assertThat(text(small()))
+                .contains("Left alone:")
+                .contains("brake-balance")
+                .contains("(not named)");
     }
 
     @Test
@@ -186,9 +189,9 @@ class OptimiseCommandTest {
                 "--out result.txt                    | end a file in",
             })
     void badInputIsOneLineThatSaysWhatToDo(String arguments, String said) {
-        Run run = Run.of(Stream.concat(
-                        Stream.of("optimise", "touring-merrow", "harrowmere"), Stream.of(arguments.split(" ")))
-                .toArray(String[]::new));
+        Run run = Run.of(
+                Stream.concat(Stream.of("optimise", "touring-merrow", "harrowmere"), Stream.of(arguments.split(" ")))
+                        .toArray(String[]::new));
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.err()).contains(said).doesNotContain("Exception");
@@ -196,7 +199,6 @@ class OptimiseCommandTest {
 
     @Test
     void noLineIsWiderThanAHundredColumns() {
-        assertThat(small().lines())
-                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+        assertThat(small().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
     }
 }

@@ -17,9 +17,7 @@ public record OptimisationAxis(String name, List<Double> settings) {
     double at(double steps) {
         int below = (int) Math.min(Math.floor(steps), settings.size() - 1.0);
         double share = steps - below;
-        return share == 0
-                ? settings.get(below)
-                : (1 - share) * settings.get(below) + share * settings.get(below + 1);
+        return share == 0 ? settings.get(below) : (1 - share) * settings.get(below) + share * settings.get(below + 1);
     }
 
     /** Steps to the legal setting nearest to a setting. */

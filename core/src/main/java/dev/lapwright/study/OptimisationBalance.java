@@ -52,8 +52,7 @@ public final class OptimisationBalance {
         Map<Corner, Double> greatest = new HashMap<>();
         for (int i = 0; i < lap.count(); i++) {
             double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
-            corners.at(lap.value(Channel.DISTANCE, i))
-                    .ifPresent(corner -> greatest.merge(corner, lateral, Math::max));
+            corners.at(lap.value(Channel.DISTANCE, i)).ifPresent(corner -> greatest.merge(corner, lateral, Math::max));
         }
         int upshifts = 0;
         for (int i = 1; i < lap.count(); i++) {

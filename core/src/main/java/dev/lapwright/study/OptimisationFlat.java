@@ -10,8 +10,7 @@ import java.util.List;
  *     ended with more to be found
  * @param ranges one for each adjustment searched
  */
-public record OptimisationFlat(
-        List<OptimisationPoint> setups, boolean complete, List<OptimisationRange> ranges) {
+public record OptimisationFlat(List<OptimisationPoint> setups, boolean complete, List<OptimisationRange> ranges) {
     public OptimisationFlat {
         setups = List.copyOf(setups);
         ranges = List.copyOf(ranges);

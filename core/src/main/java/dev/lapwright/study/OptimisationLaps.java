@@ -166,7 +166,8 @@ final class OptimisationLaps {
         for (int c = 0; c < own.length; c++) {
             double[] mean = new double[stations.get(c).track().sectorEnds().length];
             for (int d = 0; d < days.size(); d++) {
-                double[] times = own[c][d].solve(Vehicle.of(driven, days.get(d))).sectorTimes();
+                double[] times =
+                        own[c][d].solve(Vehicle.of(driven, days.get(d))).sectorTimes();
                 for (int k = 0; k < mean.length; k++) {
                     mean[k] += times[k] / days.size();
                 }

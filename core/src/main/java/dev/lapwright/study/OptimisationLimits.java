@@ -64,11 +64,7 @@ public record OptimisationLimits(
     /** The same with a least ride height, mm. */
     public OptimisationLimits withRideHeightMm(double least) {
         return new OptimisationLimits(
-                topSpeedKmh,
-                balanceLeastPercent,
-                balanceMostPercent,
-                OptionalDouble.of(least),
-                withoutUpshiftInCorner);
+                topSpeedKmh, balanceLeastPercent, balanceMostPercent, OptionalDouble.of(least), withoutUpshiftInCorner);
     }
 
     /** The same without upshifts in corners. */

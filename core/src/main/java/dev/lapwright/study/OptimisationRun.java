@@ -28,15 +28,11 @@ final class OptimisationRun {
         this.choice = choice;
         this.progress = progress;
         laps = new OptimisationLaps(
-                study.car,
-                choice.axes(),
-                study.circuits,
-                study.days(),
-                study.limits.needCorners(),
-                study.worst);
+                study.car, choice.axes(), study.circuits, study.days(), study.limits.needCorners(), study.worst);
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
         int n = counts.length;
-        expected = 2 * OptimisationContinuum.population(n) * ending(n).generations() + FLAT_SETUPS + 100 * n + 4 * n * n;
+        expected =
+                2 * OptimisationContinuum.population(n) * ending(n).generations() + FLAT_SETUPS + 100 * n + 4 * n * n;
     }
 
     /** Enough to come within the steps of the best; the steps are searched anyway. */
@@ -64,9 +60,7 @@ final class OptimisationRun {
             centre[i] = 0.5 * (counts[i] - 1);
         }
         double[] start = before.stream().mapToDouble(i -> i).toArray();
-        List<double[]> between =
-                search.between(
-                        List.of(start, centre), this::score, study.seed, ending(counts.length));
+        List<double[]> between = search.between(List.of(start, centre), this::score, study.seed, ending(counts.length));
         List<List<Integer>> starts = new ArrayList<>(List.of(List.copyOf(before)));
         OptimisationPoint bestBetween = null;
         for (double[] place : between) {
@@ -87,8 +81,7 @@ final class OptimisationRun {
                 : missed(search, bestBetween, optimum);
     }
 
-    private List<Integer> better(
-            OptimisationSearch<OptimisationPoint> search, List<Integer> one, List<Integer> other) {
+    private List<Integer> better(OptimisationSearch<OptimisationPoint> search, List<Integer> one, List<Integer> other) {
         return score(search.at(other)).beats(score(search.at(one))) ? other : one;
     }
 
@@ -142,8 +135,7 @@ final class OptimisationRun {
         List<OptimisationMiss> misses = new ArrayList<>();
         for (OptimisationMiss miss : study.limits.misses(nearest)) {
             Function<OptimisationPoint, OptimisationScore> alone = point -> alone(point, miss.limit());
-            OptimisationPoint best =
-                    search.at(search.descend(least, alone, OptimisationSearch.Effort.LINES));
+            OptimisationPoint best = search.at(search.descend(least, alone, OptimisationSearch.Effort.LINES));
             misses.add(miss.alone(OptimisationMiss.figure(miss.limit(), best)));
         }
         OptimisationFlat none = new OptimisationFlat(List.of(), false, List.of());

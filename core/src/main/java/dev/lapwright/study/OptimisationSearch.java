@@ -128,8 +128,7 @@ final class OptimisationSearch<P> {
         }
     }
 
-    private List<Integer> bestOf(
-            List<List<Integer>> places, List<Integer> here, Function<P, OptimisationScore> goal) {
+    private List<Integer> bestOf(List<List<Integer>> places, List<Integer> here, Function<P, OptimisationScore> goal) {
         visit(places);
         OptimisationScore least = goal.apply(at(here));
         List<Integer> best = null;

@@ -147,7 +147,8 @@ final class OptimisationSurroundings {
             }
             int togetherLeast = here;
             int togetherMost = here;
-            for (Map.Entry<List<Integer>, OptimisationPoint> known : search.known().entrySet()) {
+            for (Map.Entry<List<Integer>, OptimisationPoint> known :
+                    search.known().entrySet()) {
                 if (isWithin(known.getValue(), cost)) {
                     togetherLeast = Math.min(togetherLeast, known.getKey().get(i));
                     togetherMost = Math.max(togetherMost, known.getKey().get(i));

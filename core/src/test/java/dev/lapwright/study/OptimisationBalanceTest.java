@@ -21,9 +21,8 @@ class OptimisationBalanceTest {
     private static final double DRAG = 0.01;
 
     private static double balance(double front, double rear) {
-        PlainCar car = PlainCar.ofMass(1000)
-                .with(Quantity.FRICTION_Y_FRONT, front)
-                .with(Quantity.FRICTION_Y_REAR, rear);
+        PlainCar car =
+                PlainCar.ofMass(1000).with(Quantity.FRICTION_Y_FRONT, front).with(Quantity.FRICTION_Y_REAR, rear);
         return OptimisationBalance.percent(LapSolver.lap(car.car(), OVAL, Conditions.STANDARD));
     }
 

@@ -82,7 +82,8 @@ class OptimisationSearchTest {
     void theSearchBetweenTheStepsFindsTheLeastOfRosenbrocksValley() {
         var search = search(new int[] {101, 101}, OptimisationSearchTest::rosenbrock, 2);
         double[] start = {10, 90};
-        double[] end = search.between(List.of(start), OptimisationSearchTest::cost, 1, ending(1e-9)).get(0);
+        double[] end = search.between(List.of(start), OptimisationSearchTest::cost, 1, ending(1e-9))
+                .get(0);
         // (1, 1) lies 75 and 50 steps up. A tenth of a step is 0.004: the function is then below 2e-3.
         assertThat(end[0]).isBetween(74.9, 75.1);
         assertThat(end[1]).isBetween(49.9, 50.1);
@@ -138,10 +139,12 @@ class OptimisationSearchTest {
     void anotherSeedTakesAnotherWay() {
         var search = search(COUNTS, OptimisationSearchTest::stiff, 1);
         List<double[]> start = List.of(new double[] {0, 0, 0, 0});
-        double[] one = search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
-        double[] again =
-                search.between(start, OptimisationSearchTest::cost, 1, ending(1)).get(0);
-        double[] two = search.between(start, OptimisationSearchTest::cost, 2, ending(1)).get(0);
+        double[] one = search.between(start, OptimisationSearchTest::cost, 1, ending(1))
+                .get(0);
+        double[] again = search.between(start, OptimisationSearchTest::cost, 1, ending(1))
+                .get(0);
+        double[] two = search.between(start, OptimisationSearchTest::cost, 2, ending(1))
+                .get(0);
         assertThat(again).isEqualTo(one);
         assertThat(two).isNotEqualTo(one);
     }

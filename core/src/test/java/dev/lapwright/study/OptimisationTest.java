@@ -122,8 +122,8 @@ class OptimisationTest {
                 .run()
                 .points()
                 .stream()
-                .filter(point -> point.figures().isPresent()
-                        && point.figures().get().lapTime() <= band)
+                .filter(point ->
+                        point.figures().isPresent() && point.figures().get().lapTime() <= band)
                 .count();
         assertThat(result.flat().complete()).isTrue();
         assertThat(result.flat().setups()).hasSize((int) expected);
@@ -134,8 +134,8 @@ class OptimisationTest {
         OptimisationResult result = Optimisation.of(winged(), OVAL, DAY).run();
         assertThat(result.front()).hasSizeGreaterThan(2);
         for (OptimisationPoint front : result.front()) {
-            assertThat(result.met()).noneMatch(point -> point.lapTime() < front.lapTime()
-                    && point.topSpeed() > front.topSpeed());
+            assertThat(result.met())
+                    .noneMatch(point -> point.lapTime() < front.lapTime() && point.topSpeed() > front.topSpeed());
         }
     }
 
@@ -194,8 +194,7 @@ class OptimisationTest {
 
     @Test
     void massIsSearchedOnlyWhenItIsNamed() {
-        Adjustment ballast =
-                StudyCars.adjustment("ballast", 0, 100, 50, 50, new Effect.Relative("chassis.massKg", 1));
+        Adjustment ballast = StudyCars.adjustment("ballast", 0, 100, 50, 50, new Effect.Relative("chassis.massKg", 1));
         Car car = StudyCars.with(SLOW, ballast, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
         assertThat(study.run().kept()).extracting(OptimisationKept::name).containsExactly("ballast");
@@ -220,8 +219,10 @@ class OptimisationTest {
     void forTheWorstDayTheLeastGainIsAsLargeAsInAnyLegalSetup() {
         Car car = winged();
         SweepAxis grip = new SweepAxis("conditions.grip", new double[] {0.6, 1.1});
-        OptimisationResult worst =
-                Optimisation.of(car, OVAL, DAY).inConditions(grip).forTheWorstDay().run();
+        OptimisationResult worst = Optimisation.of(car, OVAL, DAY)
+                .inConditions(grip)
+                .forTheWorstDay()
+                .run();
         double best = Double.NEGATIVE_INFINITY;
         SweepResult sweep = Sweep.of(car, OVAL, DAY)
                 .over(SweepAxis.stepped("wing", 0, 10, 1))
@@ -265,9 +266,7 @@ class OptimisationTest {
         Optimisation study = Optimisation.of(
                         StudyCars.with(SLOW, StudyCars.finalDrive(3, 6, 0.5)), StudyCars.straight(1000), DAY)
                 .within(OptimisationLimits.NONE.withBalancePercent(-1, 1));
-        assertThatThrownBy(study::run)
-                .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("no corners");
+        assertThatThrownBy(study::run).isInstanceOf(InvalidValueException.class).hasMessageContaining("no corners");
     }
 
     @Test

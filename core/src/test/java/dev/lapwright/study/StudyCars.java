@@ -41,8 +41,7 @@ final class StudyCars {
                 List.of(
                         new Wing.Setting(0, Areas.NONE),
                         new Wing.Setting(10, new Areas(10 * drag, 10 * lift, 10 * lift))));
-        Adjustment angle =
-                adjustment("wing", 0, 10, 1, 5, new Effect.Absolute("aero.wings.rear.angleDeg", 0, 1));
+        Adjustment angle = adjustment("wing", 0, 10, 1, 5, new Effect.Absolute("aero.wings.rear.angleDeg", 0, 1));
         Adjustment[] all = new Adjustment[more.length + 1];
         all[0] = angle;
         System.arraycopy(more, 0, all, 1, more.length);

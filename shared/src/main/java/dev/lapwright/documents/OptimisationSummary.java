@@ -39,7 +39,9 @@ public final class OptimisationSummary {
         tree.put("leftAlone", kept);
         tree.put("setupsDriven", result.driven());
         tree.put("limitsKept", result.isMet());
-        tree.put("misses", result.misses().stream().map(OptimisationSummary::miss).toList());
+        tree.put(
+                "misses",
+                result.misses().stream().map(OptimisationSummary::miss).toList());
         tree.put("before", point(result, result.before()));
         tree.put(
                 "missesBefore",
@@ -48,11 +50,12 @@ public final class OptimisationSummary {
         tree.put("best", point(result, result.best()));
         tree.put("fewestChanges", point(result, result.fewest()));
         tree.put("gains", result.gains().stream().map(OptimisationSummary::gain).toList());
-        tree.put("ranges", result.flat().ranges().stream().map(OptimisationSummary::range).toList());
+        tree.put(
+                "ranges",
+                result.flat().ranges().stream().map(OptimisationSummary::range).toList());
         tree.put("asGood", result.flat().setups().size());
         tree.put("asGoodComplete", result.flat().complete());
-        tree.put(
-                "front", result.front().stream().map(p -> point(result, p)).toList());
+        tree.put("front", result.front().stream().map(p -> point(result, p)).toList());
         return tree;
     }
 
