@@ -10,6 +10,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.stream.DoubleStream;
@@ -180,6 +182,51 @@ class OptimisationTest {
         assertThat(miss.shortfall()).isCloseTo(15, within(0.01));
         assertThat(miss.isKeptAlone()).isFalse();
         assertThat(result.flat().setups()).isEmpty();
+    }
+
+    @Test
+    void theLimitBalanceIsKeptWithinItsBand() {
+        Adjustment front = StudyCars.adjustment(
+                "front-grip", 0.8, 1.2, 0.05, 1, new Effect.Absolute("tyres.front.frictionY", 0, 1));
+        Car car = StudyCars.with(PlainCar.ofMass(1000), front);
+        OptimisationResult result = Optimisation.of(car, OVAL, DAY)
+                .within(OptimisationLimits.NONE.withBalancePercent(8, 12))
+                .run();
+        // Equal loads on both axles: the rear has 1 - front / 1 in reserve, 10 % at 0.9 but 5 % and 15 % a step away.
+        assertThat(result.best().settings().get(0)).isCloseTo(0.9, within(1e-9));
+        assertThat(result.missesBefore())
+                .extracting(OptimisationMiss::limit)
+                .containsExactly(OptimisationMiss.Limit.BALANCE_LEAST);
+    }
+
+    @Test
+    void aLeastRideHeightIsKept() {
+        Adjustment height = StudyCars.adjustment(
+                "height", 50, 100, 10, 50, new Effect.Absolute("suspension.front.rideHeightMm", 0, 1));
+        // Without downforce the ride height at speed is that at rest.
+        OptimisationResult result = Optimisation.of(StudyCars.with(SLOW, height), StudyCars.straight(500), DAY)
+                .within(OptimisationLimits.NONE.withRideHeightMm(75))
+                .run();
+        assertThat(result.isMet()).isTrue();
+        assertThat(result.best().settings().get(0)).isGreaterThanOrEqualTo(80);
+        assertThat(result.best().rideHeightMm())
+                .isCloseTo(result.best().settings().get(0), within(1e-6));
+    }
+
+    @Test
+    void theUpshiftIsMovedOutOfTheCorner() {
+        Track run =
+                new SegmentPath(List.of(Segment.arc(150, 400), Segment.straight(300)), false, 1).openTrack("run", 25);
+        // With 5 the shift comes at 30 m/s, 69 m into the bend; with 4 at 37.5 m/s, after (1406 - 625) / 3.2 = 244 m.
+        Adjustment drive =
+                StudyCars.adjustment("final-drive", 4, 5, 1, 5, new Effect.Absolute("gearbox.finalDrive", 0, 1));
+        Car car = StudyCars.with(PlainCar.ofMass(1000).topSpeed(60).force(1000).gears(2, 1), drive);
+        OptimisationResult result = Optimisation.of(car, run, DAY)
+                .within(OptimisationLimits.NONE.withoutUpshifts())
+                .run();
+        assertThat(result.before().upshiftsInCorners()).isEqualTo(1);
+        assertThat(result.best().settings()).containsExactly(4.0);
+        assertThat(result.best().upshiftsInCorners()).isZero();
     }
 
     @Test
