@@ -17,6 +17,7 @@ import java.util.Map;
 /** An optimisation's result for people. */
 final class OptimiseReport {
     private static final int FRONT_ROWS = 8;
+    private static final double SAME = 1e-9;
 
     private final Console console;
     private final OptimiseOutcome outcome;
@@ -121,7 +122,15 @@ final class OptimiseReport {
         for (OptimisationMiss miss : result.missesBefore()) {
             missed.add(miss.limit().label());
         }
-        return missed.isEmpty() ? "" : "; misses " + String.join(", ", missed);
+        List<String> between = new ArrayList<>();
+        for (int i = 0; i < result.axes().size(); i++) {
+            double was = result.before().settings().get(i);
+            if (result.axes().get(i).settings().stream().noneMatch(legal -> Math.abs(legal - was) < SAME)) {
+                between.add(result.axes().get(i).name());
+            }
+        }
+        return (missed.isEmpty() ? "" : "; misses " + String.join(", ", missed))
+                + (between.isEmpty() ? "" : "; between legal steps: " + String.join(", ", between));
     }
 
     private void adjustments() {

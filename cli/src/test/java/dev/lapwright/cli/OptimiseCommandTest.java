@@ -126,6 +126,12 @@ class OptimiseCommandTest {
     }
 
     @Test
+    void aSetupBetweenLegalStepsIsSaidToBeThere() {
+        assertThat(text(small("-s", "rear-wing=2.5"))).contains("between legal steps: rear-wing");
+        assertThat(text(small("-s", "rear-wing=2"))).doesNotContain("between legal steps: rear-wing");
+    }
+
+    @Test
     void severalCircuitsAndDaysAreSaid() {
         String text = text(small("--circuit", "castelvane=0.5", "--range", "conditions.airTempC=5,35", "--worst"));
         assertThat(text)

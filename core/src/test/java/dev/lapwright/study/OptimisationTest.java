@@ -10,6 +10,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
@@ -138,6 +140,26 @@ class OptimisationTest {
         for (OptimisationPoint front : result.front()) {
             assertThat(result.met())
                     .noneMatch(point -> point.lapTime() < front.lapTime() && point.topSpeed() > front.topSpeed());
+        }
+    }
+
+    @Test
+    void noSetupOfAnExhaustiveSweepIsFasterThanTheFrontAtItsTopSpeed() {
+        List<SweepPoint> all = Sweep.of(winged(), OVAL, DAY)
+                .over(SweepAxis.stepped("wing", 0, 10, 1))
+                .over(SweepAxis.stepped("final-drive", 4, 7, 0.25))
+                .run()
+                .points();
+        for (OptimisationPoint front :
+                Optimisation.of(winged(), OVAL, DAY).run().front()) {
+            double least = all.stream()
+                    .flatMap(point -> point.figures().stream())
+                    .filter(figures -> figures.topSpeed() >= front.topSpeed() - 1e-9)
+                    .mapToDouble(LapFigures::lapTime)
+                    .min()
+                    .orElseThrow();
+            // A thousandth: what a lap time is given to.
+            assertThat(front.lapTime()).isBetween(least - 1e-9, least + 0.001);
         }
     }
 
@@ -303,7 +325,7 @@ class OptimisationTest {
     void theSetupFoundGivesTheLapTimeFound() {
         OptimisationResult result = Optimisation.of(winged(), OVAL, DAY).run();
         Car set = winged().with(result.setup("best", result.best()));
-        double time = dev.lapwright.lap.LapSolver.lap(set, OVAL, DAY).time();
+        double time = LapSolver.lap(set, OVAL, DAY).time();
         // Bit for bit the same car.
         assertThat(time).isEqualTo(result.best().lapTime());
     }
