@@ -43,6 +43,10 @@ import dev.lapwright.study.GearingScenario;
 import dev.lapwright.study.GearingShift;
 import dev.lapwright.study.GearingTraction;
 import dev.lapwright.study.Interaction;
+import dev.lapwright.study.OptimisationCircuit;
+import dev.lapwright.study.OptimisationMiss;
+import dev.lapwright.study.OptimisationPoint;
+import dev.lapwright.study.OptimisationRange;
 import dev.lapwright.study.PhaseBalance;
 import dev.lapwright.study.Remedy;
 import dev.lapwright.study.RemedyResult;
@@ -119,6 +123,9 @@ class RecordGuardTest {
             BalanceResult.class,
             Remedy.class,
             RemedyResult.class,
+            OptimisationMiss.class,
+            OptimisationPoint.class,
+            OptimisationRange.class,
             RideModes.class,
             RidePass.class,
             RidePass.Energy.class,
@@ -133,6 +140,10 @@ class RecordGuardTest {
     private static List<Sample> samples() {
         Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
         return List.of(
+                new Sample(
+                        new OptimisationCircuit(
+                                Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0))), 1),
+                        "weight of run"),
                 new Sample(new Areas(1, 2, 3), "CdA", "ClA front", "ClA rear"),
                 new Sample(
                         new ResponseSurface(1, 2, 3, 4, 5),
