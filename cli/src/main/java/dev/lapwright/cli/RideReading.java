@@ -32,6 +32,9 @@ final class RideReading {
         DamperMapResult map = axle.map();
         DamperMapResult.Region region = map.best(measure);
         String name = axle.end() == AxleEnd.FRONT ? "Front" : "Rear";
+        if (Numbers.fixed(measure.of(map.own()) - measure.of(region.pass()), 1).equals("0.0")) {
+            return name + ": no pair does better than the rates it has.";
+        }
         String text = name + ": from here " + slope("fast bump", map.bumpSlope(measure), measure) + ", "
                 + slope("fast rebound", map.reboundSlope(measure), measure) + ". At the best pair rebound is "
                 + ratio(region.rebound(), region.bump()) + " times bump, and the wheel travels "

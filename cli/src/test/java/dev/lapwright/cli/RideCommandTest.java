@@ -89,6 +89,11 @@ class RideCommandTest {
     }
 
     @Test
+    void aFlatKerbLeavesNothingToTurn() {
+        assertThat(ride("--kerb-height-mm", "0").out()).contains("Front: no pair does better than the rates it has.");
+    }
+
+    @Test
     void aFolderHoldsResultTablesAndCharts() throws IOException {
         Path out = folder.resolve("ride");
         ride("--out", out.toString());
