@@ -42,7 +42,7 @@ public final class RankedGains {
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
      * @throws InvalidValueException if there are no adjustments or too many
      */
-    public static JFreeChart of(String subject, List<AdjustmentGain> gains, double visible, ChartStyle style) {
+    public static JFreeChart of(String subject, List<GainBars> gains, double visible, ChartStyle style) {
         if (gains.isEmpty() || gains.size() > MOST) {
             throw new InvalidValueException(
                     "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
@@ -50,15 +50,15 @@ public final class RankedGains {
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
-        List<AdjustmentGain> ranked = new ArrayList<>(gains);
-        ranked.sort(Comparator.comparingDouble(AdjustmentGain::span).reversed());
+        List<GainBars> ranked = new ArrayList<>(gains);
+        ranked.sort(Comparator.comparingDouble(GainBars::span).reversed());
         List<String> names = ranked.stream()
                 .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
                 .toList();
         RowPanels panels = new RowPanels(names, style);
-        double step = reach(ranked, AdjustmentGain::stepDown, AdjustmentGain::stepUp, visible);
+        double step = reach(ranked, GainBars::stepDown, GainBars::stepUp, visible);
         panels.add(axis(step, STEP_ROOM, style), steps(ranked, step, visible, style), 42);
-        double range = reach(ranked, AdjustmentGain::best, AdjustmentGain::worst, visible);
+        double range = reach(ranked, GainBars::best, GainBars::worst, visible);
         panels.add(axis(range, RANGE_ROOM, style), ranges(ranked, visible, style), 58);
         JFreeChart chart = Sheet.of(
                 "What each adjustment is worth: " + subject,
@@ -75,12 +75,12 @@ public final class RankedGains {
     }
 
     private static double reach(
-            List<AdjustmentGain> gains,
-            ToDoubleFunction<AdjustmentGain> one,
-            ToDoubleFunction<AdjustmentGain> other,
+            List<GainBars> gains,
+            ToDoubleFunction<GainBars> one,
+            ToDoubleFunction<GainBars> other,
             double visible) {
         double reach = LEAST;
-        for (AdjustmentGain gain : gains) {
+        for (GainBars gain : gains) {
             for (double change : new double[] {one.applyAsDouble(gain), other.applyAsDouble(gain)}) {
                 reach = Double.isNaN(change) ? reach : Math.max(reach, Math.abs(change));
             }
@@ -94,10 +94,10 @@ public final class RankedGains {
         return axis;
     }
 
-    private static RowBars steps(List<AdjustmentGain> ranked, double reach, double visible, ChartStyle style) {
+    private static RowBars steps(List<GainBars> ranked, double reach, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            AdjustmentGain gain = ranked.get(row);
+            GainBars gain = ranked.get(row);
             Color colour = style.colour(0);
             bars.add(new RowBars.Bar(row, gain.stepDown(), 0.1, 0.46, colour, false, step(gain.stepDown())));
             bars.add(new RowBars.Bar(row, gain.stepUp(), 0.54, 0.9, colour, true, step(gain.stepUp())));
@@ -109,10 +109,10 @@ public final class RankedGains {
         return new RowBars(heading, bars, ranked.size(), visible, style);
     }
 
-    private static RowBars ranges(List<AdjustmentGain> ranked, double visible, ChartStyle style) {
+    private static RowBars ranges(List<GainBars> ranked, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            AdjustmentGain gain = ranked.get(row);
+            GainBars gain = ranked.get(row);
             String best = gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "";
             String worst = gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "";
             bars.add(new RowBars.Bar(row, gain.best(), 0.22, 0.78, style.colour(2), true, best));
