@@ -8,6 +8,7 @@ import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.CombinedRangeXYPlot;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.data.Range;
 import org.junit.jupiter.api.Test;
 
 class RankedGainsTest {
@@ -91,6 +92,13 @@ class RankedGainsTest {
                         .isTrue();
             }
         }
+    }
+
+    @Test
+    void anAxisGoesNoFurtherToEitherSideThanBarsAndLabelsNeed() {
+        // Nothing is faster here: what is left of zero is for labels, less than half of what the bars take.
+        Range range = panel(chart(Double.NaN, FINAL), 1).getDomainAxis().getRange();
+        assertThat(-range.getLowerBound()).isLessThan(range.getUpperBound() / 2);
     }
 
     @Test
