@@ -62,6 +62,7 @@ class HelpTest {
                         "compare",
                         "gearing",
                         "balance",
+                        "line",
                         "show",
                         "circuit",
                         "demo",
@@ -81,7 +82,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "sensitivity", "compare", "gearing"})
+    @ValueSource(strings = {"lap", "sweep", "sensitivity", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }
