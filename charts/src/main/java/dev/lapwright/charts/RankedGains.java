@@ -111,8 +111,8 @@ public final class RankedGains {
             bars.add(new RowBars.Bar(row, gain.stepDown(), 0.1, 0.46, colour, false, step(gain.stepDown())));
             bars.add(new RowBars.Bar(row, gain.stepUp(), 0.54, 0.9, colour, true, step(gain.stepUp())));
         }
-        RowBars.Heading heading = new RowBars.Heading(
-                seen ? "One step" : "One step: not to be seen for any", "faster", "slower");
+        RowBars.Heading heading =
+                new RowBars.Heading(seen ? "One step" : "One step: not to be seen for any", "faster", "slower");
         return new RowBars(heading, bars, ranked.size(), visible, style);
     }
 

@@ -12,12 +12,10 @@ import org.jfree.data.Range;
 import org.junit.jupiter.api.Test;
 
 class RankedGainsTest {
-    private static final GainBars BAR =
-            new GainBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
+    private static final GainBars BAR = new GainBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
     private static final GainBars WING =
             new GainBars("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
-    private static final GainBars FINAL =
-            new GainBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
+    private static final GainBars FINAL = new GainBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
 
     private static JFreeChart chart(double visible, GainBars... gains) {
         return RankedGains.of("Vesper at Fen", List.of(gains), visible, ChartStyle.STANDARD);

@@ -13,9 +13,8 @@ final class BalanceCharts {
     private BalanceCharts() {}
 
     static byte[] phases(String fileName, BalanceOutcome outcome) {
-        List<BalanceBars> bars = outcome.balance().corners().stream()
-                .map(BalanceCharts::bars)
-                .toList();
+        List<BalanceBars> bars =
+                outcome.balance().corners().stream().map(BalanceCharts::bars).toList();
         return ChartImage.forFile(
                 fileName,
                 BalancePhases.of(LapCharts.subject(outcome.choice()), bars, ChartStyle.STANDARD),

@@ -92,9 +92,10 @@ final class GearingCharts {
         return switch (scenario.kind()) {
             case AS_GIVEN -> "resistance in still air";
             case TOW -> "in a tow of " + Numbers.fixed(100 * scenario.amount(), 0) + " %";
-            case HEAD_WIND -> kmh < 0
-                    ? "with " + Numbers.fixed(-kmh, 0) + " km/h from behind"
-                    : "against " + Numbers.fixed(kmh, 0) + " km/h";
+            case HEAD_WIND ->
+                kmh < 0
+                        ? "with " + Numbers.fixed(-kmh, 0) + " km/h from behind"
+                        : "against " + Numbers.fixed(kmh, 0) + " km/h";
         };
     }
 

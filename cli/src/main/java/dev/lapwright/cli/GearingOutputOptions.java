@@ -13,8 +13,9 @@ final class GearingOutputOptions {
     @Option(
             names = "--traction-chart",
             paramLabel = "FILE",
-            description = "Draws the force of each gear against the resistance, also in the tow and the wind, as .svg or"
-                    + " .png.")
+            description =
+                    "Draws the force of each gear against the resistance, also in the tow and the wind, as .svg or"
+                            + " .png.")
     String tractionChart;
 
     @Option(

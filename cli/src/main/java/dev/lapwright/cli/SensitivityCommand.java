@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.study.Sensitivity;
 import dev.lapwright.study.SensitivityResult;
 import java.util.concurrent.Callable;
@@ -13,10 +14,7 @@ import picocli.CommandLine.Mixin;
         name = "sensitivity",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {
-            "Ranks the adjustments of a car by what they are worth at a circuit, and says which of them the timing screen"
-                    + " can show."
-        },
+        description = {"Ranks adjustments by what they are worth, and says which the timing screen can show."},
         customSynopsis = {
             "lapwright sensitivity CAR CIRCUIT [--laps N] [--scatter-s S]",
             "                      [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
@@ -47,6 +45,9 @@ final class SensitivityCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -64,9 +65,16 @@ final class SensitivityCommand implements Callable<Integer> {
     public Integer call() {
         Check.inRange("--scatter-s", sensitivity.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         Check.inRange("--laps", sensitivity.laps, FEWEST_LAPS, MOST_LAPS);
+        if (LineOptions.REFRESH.equals(line.line)) {
+            throw new InvalidValueException(
+                    "--line " + line.line,
+                    "all laps of this study are driven on one line",
+                    "take --line fastest, or sweep with --line refresh");
+        }
         ResultFiles<SensitivityOutcome> files = SensitivityFiles.plan(output);
         Choice choice = Choice.of(documents, setup, conditions.day());
-        SensitivityOutcome outcome = new SensitivityOutcome(choice, run(choice));
+        ChosenLine chosen = ChosenLine.of(line, choice, console);
+        SensitivityOutcome outcome = new SensitivityOutcome(choice, chosen, run(choice, chosen));
         files.write(outcome);
         if (output.json) {
             console.text(SensitivityJson.text(outcome));
@@ -77,8 +85,8 @@ final class SensitivityCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private SensitivityResult run(Choice choice) {
-        Sensitivity study = Sensitivity.of(choice.car(), choice.track(), choice.day())
+    private SensitivityResult run(Choice choice, ChosenLine chosen) {
+        Sensitivity study = Sensitivity.of(choice.car(), chosen.driven(), choice.day())
                 .scatter(sensitivity.scatterS)
                 .laps(sensitivity.laps);
         if (sensitivity.threads != null) {

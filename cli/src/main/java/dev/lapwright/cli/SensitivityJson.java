@@ -11,6 +11,7 @@ final class SensitivityJson {
     static String text(SensitivityOutcome outcome) {
         Map<String, Object> tree = SensitivitySummary.tree(outcome.result());
         tree.put("setup", outcome.choice().setup().name());
+        tree.put("line", outcome.line().tree());
         tree.put("reading", SensitivityReading.of(outcome));
         tree.put("cautions", SensitivityReading.cautions(outcome));
         return JsonLayout.text(tree);

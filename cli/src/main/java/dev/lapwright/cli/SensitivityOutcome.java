@@ -8,12 +8,15 @@ import java.util.List;
  * A study of sensitivities and what was asked.
  *
  * @param choice the car as it stands
+ * @param line on which the laps were driven
  * @param result what was found
  */
-record SensitivityOutcome(Choice choice, SensitivityResult result) {
+record SensitivityOutcome(Choice choice, ChosenLine line, SensitivityResult result) {
     /** Adjustments that the lap time answers to at all, the one worth most first. */
     List<AdjustmentGain> felt() {
-        return result.gains().stream().filter(gain -> gain.range() >= AdjustmentGain.NOTHING).toList();
+        return result.gains().stream()
+                .filter(gain -> gain.range() >= AdjustmentGain.NOTHING)
+                .toList();
     }
 
     /** A setting with its unit. */

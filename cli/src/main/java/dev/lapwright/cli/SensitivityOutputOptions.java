@@ -13,8 +13,9 @@ final class SensitivityOutputOptions {
     @Option(
             names = "--out",
             paramLabel = "FOLDER|FILE",
-            description = "A folder for everything: result, table and chart. Or one file: .json for the result, .csv for"
-                    + " the table, .svg or .png for the chart.")
+            description =
+                    "A folder for everything: result, table and chart. Or one file: .json for the result, .csv for"
+                            + " the table, .svg or .png for the chart.")
     String out;
 
     @Option(names = "--json", description = "Prints the result for machines, as JSON.")

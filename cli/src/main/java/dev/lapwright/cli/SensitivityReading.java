@@ -31,7 +31,7 @@ final class SensitivityReading {
         String visible = joined(felt, gain -> gain.isGain() && result.canBeSeen(gain));
         said.add(
                 visible.isEmpty()
-                        ? "In " + laps + " no gain can be seen on the timing screen: whoever sees one there has seen chance."
+                        ? "In " + laps + " no gain is large enough to show on the timing screen in four tries of five."
                         : "Faster, and can be seen in " + laps + ": " + visible + ".");
         add(
                 said,
@@ -102,9 +102,7 @@ final class SensitivityReading {
     /** Where turning what gains can hurt somebody. */
     static List<String> cautions(SensitivityOutcome outcome) {
         Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
-        outcome.felt().stream()
-                .filter(AdjustmentGain::isGain)
-                .forEach(gain -> cautions.addAll(gain.cautions()));
+        outcome.felt().stream().filter(AdjustmentGain::isGain).forEach(gain -> cautions.addAll(gain.cautions()));
         return cautions.stream().map(RemedyCaution::text).toList();
     }
 }

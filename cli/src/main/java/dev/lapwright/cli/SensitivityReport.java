@@ -13,6 +13,7 @@ final class SensitivityReport {
     private static final int PAIRS_SHOWN = 5;
     /** More than anybody drives to compare two setups. */
     private static final int MOST_LAPS_SHOWN = 1000;
+
     private static final int DECIMALS = 3;
 
     private final Console console;
@@ -27,6 +28,7 @@ final class SensitivityReport {
 
     void print() {
         LapReport.heading(console, outcome.choice());
+        outcome.line().print(console);
         console.line();
         figures();
         console.line();
@@ -49,8 +51,7 @@ final class SensitivityReport {
 
     private void figures() {
         String name = result.track().isClosed() ? "Lap time" : "Run time";
-        Lines.item(
-                console, name, console.bold(Numbers.lapTime(result.baseline().lapTime())));
+        Lines.item(console, name, console.bold(Numbers.lapTime(result.baseline().lapTime())));
         Lines.item(
                 console,
                 "Laps to try",
@@ -69,6 +70,7 @@ final class SensitivityReport {
                 console, "Seconds gained by each alone (+ is faster); the one worth most over its range stands first.");
         Table table = new Table()
                 .words("adjustment")
+                .words("unit")
                 .numbers("now", "")
                 .numbers("step down", "s")
                 .numbers("step up", "s")
@@ -83,13 +85,14 @@ final class SensitivityReport {
             boolean slower = gain.isLoss();
             table.row(
                     gain.adjustment().name(),
-                    SensitivityOutcome.setting(gain, gain.setting()),
+                    gain.adjustment().unit().symbol(),
+                    Numbers.plain(gain.setting()),
                     step(gain.lower(), gain.lowerGain()),
                     step(gain.higher(), gain.higherGain()),
                     Numbers.signed(gain.curvature(), DECIMALS),
-                    faster ? SensitivityOutcome.setting(gain, gain.best()) : NONE,
+                    faster ? Numbers.plain(gain.best()) : NONE,
                     faster ? Numbers.signed(gain.bestGain(), DECIMALS) : NONE,
-                    slower ? SensitivityOutcome.setting(gain, gain.worst()) : NONE,
+                    slower ? Numbers.plain(gain.worst()) : NONE,
                     slower ? Numbers.signed(gain.worstGain(), DECIMALS) : NONE,
                     Numbers.fixed(gain.range(), DECIMALS));
         }
@@ -132,7 +135,8 @@ final class SensitivityReport {
     }
 
     private void interactions() {
-        Lines.paragraph(console, "One step of two adjustments together, and what that gains beyond the sum of the two:");
+        Lines.paragraph(
+                console, "One step of two adjustments together, and what that gains beyond the sum of the two:");
         Table table = new Table()
                 .words("one")
                 .words("other")

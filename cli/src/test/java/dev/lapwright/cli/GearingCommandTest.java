@@ -213,8 +213,8 @@ class GearingCommandTest {
     @Test
     void aCarWithOneGearHasItsCharts() throws IOException {
         Path file = folder.resolve("one.json");
-        Map<String, Object> car =
-                JsonTree.object(Run.of("demo", "gt-talvex", "--to", folder.toString()).code() == 0
+        Map<String, Object> car = JsonTree.object(
+                Run.of("demo", "gt-talvex", "--to", folder.toString()).code() == 0
                         ? Files.readString(folder.resolve("gt-talvex.json"))
                         : "");
         JsonTree.object(car, "gearbox").put("ratios", List.of(1.45));

@@ -33,7 +33,9 @@ class SensitivityCommandTest {
 
     private static Map<String, Object> json(String car, String circuit, String... more) {
         return JsonTree.object(sensitivity(
-                        car, circuit, Stream.concat(Stream.of(more), Stream.of("--json")).toArray(String[]::new))
+                        car,
+                        circuit,
+                        Stream.concat(Stream.of(more), Stream.of("--json")).toArray(String[]::new))
                 .out());
     }
 
@@ -71,13 +73,13 @@ class SensitivityCommandTest {
                 "unit",
                 "%",
                 "min",
-                70,
+                86,
                 "max",
                 max,
                 "step",
                 1,
                 "standard",
-                70,
+                86,
                 "moves",
                 List.of(Map.of("quantity", "brakes.frontSharePercent")));
     }
@@ -106,6 +108,13 @@ class SensitivityCommandTest {
     }
 
     @Test
+    void allLapsAreDrivenOnTheLineAskedFor() {
+        Map<String, Object> result = json(CAR, CIRCUIT, "--line", "smoothest");
+        assertThat(JsonTree.number(result, "lapTimeS")).isEqualTo(lapTime("--line", "smoothest"));
+        assertThat(JsonTree.object(result, "line").get("line")).isEqualTo("smoothest");
+    }
+
+    @Test
     void theOneWorthMostStandsFirst() {
         List<Double> ranges = JsonTree.objects(json(CAR, CIRCUIT), "adjustments").stream()
                 .map(one -> JsonTree.number(one, "rangeS"))
@@ -126,7 +135,7 @@ class SensitivityCommandTest {
     @Test
     void whatCannotBeSeenIsSaidToBeSo() {
         assertThat(text(sensitivity(CAR, CIRCUIT, "--laps", "4", "--scatter-s", "5")))
-                .contains("In 4 laps no gain can be seen on the timing screen")
+                .contains("In 4 laps no gain is large enough to show on the timing screen")
                 .contains("choose it by the model or leave it alone: ");
     }
 
@@ -170,9 +179,7 @@ class SensitivityCommandTest {
     @Test
     void aStraightRunWithNoCornerIsStudiedToo() throws IOException {
         Path straight = folder.resolve("straight.json");
-        Files.writeString(
-                straight,
-                """
+        Files.writeString(straight, """
                 {"lapwright": "circuit/1", "name": "Straight", "closed": false,
                  "entrySpeedKmh": 40, "segments": [{"type": "straight", "lengthM": 1000}]}
                 """);
@@ -182,18 +189,18 @@ class SensitivityCommandTest {
 
     @Test
     void anAdjustmentWithOneStepIsStudied() throws IOException {
-        Map<String, Object> result = json(carWith(List.of(brakes(71))), CIRCUIT);
+        Map<String, Object> result = json(carWith(List.of(brakes(87))), CIRCUIT);
         Map<String, Object> only = adjustment(result, "brakes");
         assertThat(only.get("stepDownTo")).isNull();
-        assertThat(JsonTree.number(only, "stepUpTo")).isEqualTo(71);
+        assertThat(JsonTree.number(only, "stepUpTo")).isEqualTo(87);
         assertThat(only.get("curvatureS")).isNull();
     }
 
     @Test
     void anAdjustmentWithOneSettingIsNamedAndLeftOut() throws IOException {
-        Map<String, Object> wide = new HashMap<>(brakes(80));
+        Map<String, Object> wide = new HashMap<>(brakes(90));
         wide.put("name", "more-brakes");
-        assertThat(text(sensitivity(carWith(List.of(brakes(70), wide)), CIRCUIT)))
+        assertThat(text(sensitivity(carWith(List.of(brakes(86), wide)), CIRCUIT)))
                 .contains("With one setting only, and so left out: brakes.");
     }
 
@@ -215,6 +222,7 @@ class SensitivityCommandTest {
                 "--laps 3 | --laps",
                 "--laps many | --laps",
                 "--threads 0 | threads",
+                "--line refresh | driven on one line",
                 "--out result.txt | the file's kind is not known",
                 "--chart worth.gif | the file's kind is not known",
             })

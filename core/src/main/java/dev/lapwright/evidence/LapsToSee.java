@@ -120,7 +120,8 @@ public final class LapsToSee {
     /** Probability that a noncentral t lies below a value: that of Z + shift below t √(W/ν), over W's distribution. */
     private static double noncentral(double t, double freedom, double shift) {
         ChiSquaredDistribution spread = new ChiSquaredDistribution(null, freedom);
-        // √W is the smoother variable: with few degrees of freedom W's density is steep at nought. With many it is nearly
+        // √W is the smoother variable: with few degrees of freedom W's density is steep at nought. With many it is
+        // nearly
         // normal with a variance of a half.
         double middle = Math.sqrt(freedom - 0.5);
         boolean many = freedom > MANY;
