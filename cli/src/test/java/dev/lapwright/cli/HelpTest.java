@@ -59,6 +59,7 @@ class HelpTest {
                         "lap",
                         "sweep",
                         "sensitivity",
+                        "optimise",
                         "compare",
                         "gearing",
                         "balance",
@@ -82,7 +83,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "sensitivity", "compare", "gearing", "line"})
+    @ValueSource(strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }
