@@ -16,8 +16,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
-    private static final Set<String> OUTPUTS =
-            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile", "--map", "--pass");
+    private static final Set<String> OUTPUTS = Set.of(
+            "--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--map", "--pass");
 
     @TempDir
     private Path folder;
@@ -58,6 +58,7 @@ class HelpTest {
                 .containsExactly(
                         "lap",
                         "sweep",
+                        "sensitivity",
                         "optimise",
                         "compare",
                         "gearing",
@@ -83,7 +84,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "optimise", "compare", "gearing", "line", "ride"})
+    @ValueSource(strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line", "ride"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }
