@@ -24,6 +24,9 @@ public final class LapsToSee {
     /** Share of the scatter's distribution left out at either end. */
     private static final double TAIL = 1e-13;
 
+    /** Keeps the rule once it is made. */
+    private static final GaussIntegratorFactory RULES = new GaussIntegratorFactory();
+
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
     private LapsToSee() {}
@@ -79,7 +82,7 @@ public final class LapsToSee {
         double to = spread.inverseCumulativeProbability(1 - TAIL);
         // √W is the smoother variable: with few degrees of freedom W's density is steep at nought.
         GaussIntegrator rule =
-                new GaussIntegratorFactory().legendreHighPrecision(NODES, Math.sqrt(from), Math.sqrt(to));
+                RULES.legendre(NODES, Math.sqrt(from), Math.sqrt(to));
         return rule.integrate(
                 y -> 2 * y * spread.density(y * y) * NORMAL.cumulativeProbability(t * y / Math.sqrt(freedom) - shift));
     }
