@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
@@ -39,6 +40,9 @@ final class LapCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nComparison:%n")
     private final Comparison comparison = new Comparison();
 
@@ -68,15 +72,20 @@ final class LapCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<LapResult> files = LapFiles.plan(output, !comparison.against.isEmpty());
+        checkComparable();
         Choice choice = Choice.of(documents, setup, conditions.day());
         List<NamedChoice> others = new ArrayList<>();
         for (String other : comparison.against) {
             others.add(named(choice, other));
         }
-        LapSolver solver = LapSolver.on(choice.track());
-        LapResult result = new LapResult(choice, lap(solver, choice), new ArrayList<>());
+        ChosenLine chosen = ChosenLine.of(line, choice, console);
+        LapSolver solver = LapSolver.on(chosen.driven());
+        LapResult result = new LapResult(choice, chosen, lap(solver, choice), new ArrayList<>());
         for (NamedChoice other : others) {
-            result.others().add(new LapResult.Other(other.name(), other.choice(), lap(solver, other.choice())));
+            LapSolver own = chosen.isRefreshed()
+                    ? LapSolver.on(chosen.refreshed(other.choice(), console).driven())
+                    : solver;
+            result.others().add(new LapResult.Other(other.name(), other.choice(), lap(own, other.choice())));
         }
         files.write(result);
         if (output.json) {
@@ -86,6 +95,18 @@ final class LapCommand implements Callable<Integer> {
         }
         files.report(console, output.json);
         return Lapwright.DONE;
+    }
+
+    /** Refuses a chart that is asked for by name and could not be drawn, before any lap is driven. */
+    private void checkComparable() {
+        boolean own = LineOptions.REFRESH.equals(line.line) && !comparison.against.isEmpty();
+        String file = output.chart != null ? output.chart : LapFiles.isChart(output.out) ? output.out : null;
+        if (own && file != null) {
+            throw new InvalidValueException(
+                    output.chart != null ? "--chart" : "--out " + file,
+                    "laps on lines of their own are of several lengths and cannot be laid over each other",
+                    "leave it out, or take --line fastest for all");
+        }
     }
 
     private record NamedChoice(String name, Choice choice) {}

@@ -4,6 +4,9 @@ import dev.lapwright.documents.LapTrace;
 
 /** Which files a lap is written to. */
 final class LapFiles {
+    private static final String LINE = "line.svg";
+    private static final String COMPARISON = "comparison.svg";
+
     private LapFiles() {}
 
     /**
@@ -25,29 +28,53 @@ final class LapFiles {
         return files;
     }
 
+    /** Whether a file of that name holds a chart. */
+    static boolean isChart(String name) {
+        return name != null && (Outputs.isNamed(name, ".svg") || Outputs.isNamed(name, ".png"));
+    }
+
     private static void out(ResultFiles<LapResult> files, String name, boolean comparing) {
         if (Outputs.isNamed(name, ".json")) {
             files.text(name, LapJson::text);
         } else if (Outputs.isNamed(name, ".csv")) {
             trace(files, name);
-        } else if (Outputs.isNamed(name, ".svg") || Outputs.isNamed(name, ".png")) {
+        } else if (isChart(name)) {
             chart(files, name, comparing);
         } else {
             Outputs.checkFolder("--out", name, ".json", ".csv", ".svg", ".png");
             files.textIn(name, "lap.json", LapJson::text);
-            files.textIn(name, "trace.csv", result -> LapTrace.csv(result.lap()));
+            files.textIn(name, "trace.csv", LapFiles::csv);
             files.pictureIn(name, "speed.svg", result -> LapCharts.speed("speed.svg", result));
             files.pictureIn(name, "map.svg", result -> LapCharts.map("map.svg", result));
+            files.pictureIn(
+                    name, LINE, result -> result.line().line().isEmpty() ? null : LineCharts.line(LINE, result));
             files.pictureIn(name, "gg.svg", result -> LapCharts.gg("gg.svg", result));
             if (comparing) {
-                files.pictureIn(name, "comparison.svg", result -> LapCharts.comparison("comparison.svg", result));
+                files.pictureIn(
+                        name,
+                        COMPARISON,
+                        result -> result.line().isRefreshed() ? null : LapCharts.comparison(COMPARISON, result));
             }
         }
     }
 
     private static void trace(ResultFiles<LapResult> files, String name) {
         boolean json = Outputs.isNamed(name, ".json");
-        files.text(name, result -> json ? LapTrace.json(result.lap()) : LapTrace.csv(result.lap()));
+        files.text(name, result -> json ? json(result) : csv(result));
+    }
+
+    private static String csv(LapResult result) {
+        return result.line()
+                .line()
+                .map(line -> LapTrace.csv(result.lap(), line))
+                .orElseGet(() -> LapTrace.csv(result.lap()));
+    }
+
+    private static String json(LapResult result) {
+        return result.line()
+                .line()
+                .map(line -> LapTrace.json(result.lap(), line))
+                .orElseGet(() -> LapTrace.json(result.lap()));
     }
 
     private static void chart(ResultFiles<LapResult> files, String name, boolean comparing) {

@@ -14,6 +14,7 @@ final class LapJson {
     static String text(LapResult result) {
         Map<String, Object> tree = LapSummary.tree(result.lap());
         tree.put("setup", result.choice().setup().name());
+        tree.put("line", result.line().tree());
         tree.put("cautions", Cautions.of(result.lap()));
         List<Object> others = new ArrayList<>();
         for (LapResult.Other other : result.others()) {

@@ -25,6 +25,7 @@ final class LapReport {
 
     void print() {
         heading(console, result.choice());
+        result.line().print(console);
         console.line();
         figures();
         console.line();

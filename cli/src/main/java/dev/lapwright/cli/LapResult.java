@@ -7,10 +7,11 @@ import java.util.List;
  * A lap and those it is compared with.
  *
  * @param choice what was driven
+ * @param line on which line
  * @param lap how
  * @param others in the order they were asked for
  */
-record LapResult(Choice choice, Lap lap, List<Other> others) {
+record LapResult(Choice choice, ChosenLine line, Lap lap, List<Other> others) {
 
     /** A lap to compare. */
     record Other(String name, Choice choice, Lap lap) {

@@ -35,6 +35,7 @@ public final class Lapwright {
         commands.put("compare", CompareCommand::new);
         commands.put("gearing", GearingCommand::new);
         commands.put("balance", BalanceCommand::new);
+        commands.put("line", LineCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

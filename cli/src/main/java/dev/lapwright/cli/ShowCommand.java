@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
         name = "show",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Shows what a car, setup, circuit or conditions document contains."},
+        description = {"Shows what a car, setup, circuit, conditions or line document contains."},
         customSynopsis = "lapwright show NAME-OR-FILE [--as KIND] [OPTIONS]",
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -54,7 +54,8 @@ final class ShowCommand implements Callable<Integer> {
                 names = "--as",
                 paramLabel = "KIND",
                 completionCandidates = KindNames.class,
-                description = "Which kind of document it is: car, setup, circuit or conditions. Found out if left out.")
+                description =
+                        "Which kind of document it is: car, setup, circuit, conditions or line. Found out if left out.")
         String kind;
 
         @Option(names = "--quantities", description = "Of a car: all quantities with unit, range and value.")
@@ -124,6 +125,7 @@ final class ShowCommand implements Callable<Integer> {
             case SETUP -> SetupSheet.of(source, what.car);
             case CIRCUIT -> circuitSheet(Documents.circuit(source));
             case CONDITIONS -> conditionsSheet(Documents.conditions(source));
+            case LINE -> new LineSheet(Documents.line(source));
         };
     }
 

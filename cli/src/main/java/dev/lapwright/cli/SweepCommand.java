@@ -43,6 +43,9 @@ final class SweepCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -73,7 +76,8 @@ final class SweepCommand implements Callable<Integer> {
         for (String text : sweep.vary) {
             varied.add(Vary.parse(text, choice));
         }
-        SweepOutcome outcome = new SweepOutcome(choice, varied, run(choice, varied));
+        ChosenLine chosen = ChosenLine.of(line, choice, console);
+        SweepOutcome outcome = new SweepOutcome(choice, chosen, varied, run(choice, chosen, varied));
         files.write(outcome);
         if (output.json) {
             console.text(SweepJson.text(outcome));
@@ -84,8 +88,10 @@ final class SweepCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private SweepResult run(Choice choice, List<Vary> varied) {
-        Sweep study = Sweep.of(choice.car(), choice.track(), choice.day());
+    private SweepResult run(Choice choice, ChosenLine chosen, List<Vary> varied) {
+        Sweep study = chosen.isRefreshed()
+                ? Sweep.refreshing(choice.car(), chosen.line().orElseThrow(), chosen.choices(), choice.day())
+                : Sweep.of(choice.car(), chosen.driven(), choice.day());
         for (Vary vary : varied) {
             study = study.over(vary.axis());
         }

@@ -13,6 +13,7 @@ final class SweepJson {
     static String text(SweepOutcome outcome) {
         Map<String, Object> tree = SweepTable.tree(outcome.result());
         tree.put("setup", outcome.choice().setup().name());
+        tree.put("line", outcome.line().tree());
         Map<String, Object> baseline = new LinkedHashMap<>();
         for (SweepAxis axis : outcome.result().axes()) {
             baseline.put(axis.name(), outcome.choice().valueOf(axis.name()));

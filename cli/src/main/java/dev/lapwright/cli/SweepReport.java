@@ -30,6 +30,7 @@ final class SweepReport {
 
     void print() {
         LapReport.heading(console, outcome.choice());
+        outcome.line().print(console);
         LapFigures baseline = result.baseline();
         Lines.item(
                 console,

@@ -61,6 +61,7 @@ class HelpTest {
                         "compare",
                         "gearing",
                         "balance",
+                        "line",
                         "show",
                         "circuit",
                         "demo",
@@ -80,7 +81,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

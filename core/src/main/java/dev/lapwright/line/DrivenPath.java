@@ -1,5 +1,6 @@
 package dev.lapwright.line;
 
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
@@ -71,7 +72,8 @@ final class DrivenPath {
         Track driven = road.closed ? Track.closed(name, points) : Track.open(name, road.track.entrySpeed(), points);
         return driven.laidOut(heading(0), Math.max(-500, Math.min(6000, z[0])))
                 .withSectorEnds(along(road.track.sectorEnds(), place[stations - 1]))
-                .withCornerNames(names());
+                .withCornerNames(names())
+                .withCorners(corners(points));
     }
 
     /** Rise over run at a station, by the parabola through its neighbours; at an open end by the chord. */
@@ -109,9 +111,7 @@ final class DrivenPath {
         int i = station % road.count;
         TrackPoint p = road.point[i];
         double across = Math.IEEEremainder(heading(i) - road.heading[i], 2 * Math.PI);
-        int before = Math.max(0, station - 1);
-        int after = Math.min(place.length - 1, station + 1);
-        double quicker = (road.s[after] - road.s[before]) / (place[after] - place[before]);
+        double quicker = step(road.s, station) / step(place, station);
         return new TrackPoint(
                 place[station],
                 curvature / Math.sqrt(1 + rise * rise),
@@ -122,6 +122,16 @@ final class DrivenPath {
                 Math.max(0, p.widthLeft() - offsets[i]),
                 Math.max(0, p.widthRight() + offsets[i]),
                 p.speedLimit());
+    }
+
+    /** From the station before to the one behind; round the start of a closed road, whose end is its start again. */
+    private double step(double[] distances, int station) {
+        int last = distances.length - 1;
+        boolean seam = road.closed && (station == 0 || station == last);
+        if (seam) {
+            return distances[last] - distances[last - 1] + distances[1];
+        }
+        return distances[Math.min(last, station + 1)] - distances[Math.max(0, station - 1)];
     }
 
     /** Distances along the line of places on the road. */
@@ -147,5 +157,35 @@ final class DrivenPath {
             names.add(new Track.NamedPlace(along(name.s()), name.name()));
         }
         return names;
+    }
+
+    /** The node nearest to a distance along the road (m): there a lap has a station. */
+    private int nearest(double distance) {
+        return (int) Math.rint(distance / road.s[road.s.length - 1] * (road.s.length - 1));
+    }
+
+    /**
+     * The road's corners, abreast: the same stretches of road on whatever line, so that none is lost where a line runs
+     * straighter than the road. Apex and radius are the line's own.
+     */
+    private List<Corner> corners(List<TrackPoint> points) {
+        List<Corner> corners = new ArrayList<>();
+        double length = place[place.length - 1];
+        for (Corner c : road.corners) {
+            double entry = place[nearest(c.entry())];
+            double exit = place[nearest(c.exit())];
+            double sharpest = 0;
+            double apex = Math.min(length, along(c.apex()));
+            for (TrackPoint p : points) {
+                boolean within = entry <= exit ? p.s() >= entry && p.s() <= exit : p.s() >= entry || p.s() <= exit;
+                double bend = c.left() ? p.curvature() : -p.curvature();
+                if (within && bend > sharpest) {
+                    sharpest = bend;
+                    apex = p.s();
+                }
+            }
+            corners.add(new Corner(c.number(), c.name(), entry, apex, exit, c.left(), 1 / sharpest));
+        }
+        return corners;
     }
 }

@@ -2,10 +2,12 @@ package dev.lapwright.line;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import java.util.List;
 
 /** Even nodes along a road, on each the normal of its path, and how far along it a car's middle may lie. */
 final class RoadNodes {
@@ -35,11 +37,14 @@ final class RoadNodes {
     final double[] lower;
 
     final double[] upper;
+    /** The corners of the road's own path. */
+    final List<Corner> corners;
 
     RoadNodes(Track track, double carWidth, LineChoices choices) {
         this.track = track;
         closed = track.isClosed();
         Stations laid = track.stations(StationSpacing.DEFAULT);
+        corners = laid.corners();
         double length = track.length();
         int cells = (int) Math.max(12, Math.ceil(length / choices.spacing() - 1e-9));
         count = closed ? cells : cells + 1;
@@ -57,7 +62,7 @@ final class RoadNodes {
         Stations.Place end = laid.placeAt(length);
         double half = 0.5 * carWidth + choices.margin();
         for (int i = 0; i <= cells; i++) {
-            s[i] = length * i / cells;
+            s[i] = i == cells ? length : length * i / cells;
             if (i == count) {
                 break;
             }

@@ -8,6 +8,8 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
@@ -33,19 +35,37 @@ public final class Sweep {
     private final Conditions conditions;
     private final List<SweepAxis> axes;
     private final int threads;
+    private final Optional<LineRefresh> refresh;
 
-    private Sweep(Car car, Stations stations, Conditions conditions, List<SweepAxis> axes, int threads) {
+    private Sweep(
+            Car car,
+            Stations stations,
+            Conditions conditions,
+            List<SweepAxis> axes,
+            int threads,
+            Optional<LineRefresh> refresh) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
         this.axes = axes;
         this.threads = threads;
+        this.refresh = refresh;
     }
 
     /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
     public static Sweep of(Car car, Track track, Conditions conditions) {
         int cores = Runtime.getRuntime().availableProcessors();
-        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), cores);
+        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), cores, Optional.empty());
+    }
+
+    /**
+     * A sweep in which each car, the baseline's too, drives the fastest line found for itself from one line along a road. To
+     * hold a line fixed instead, sweep on {@link Line#driven()}.
+     */
+    public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
+        Sweep held = of(car, from.road(), conditions);
+        Optional<LineRefresh> refresh = Optional.of(new LineRefresh(from, choices));
+        return new Sweep(car, held.stations, conditions, held.axes, held.threads, refresh);
     }
 
     /** The same with one more axis. The last axis added varies fastest. */
@@ -57,7 +77,7 @@ public final class Sweep {
             }
         }
         more.add(axis);
-        return new Sweep(car, stations, conditions, List.copyOf(more), threads);
+        return new Sweep(car, stations, conditions, List.copyOf(more), threads, refresh);
     }
 
     /** The same on this many threads (at least 1). */
@@ -65,7 +85,7 @@ public final class Sweep {
         if (count < 1) {
             throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
         }
-        return new Sweep(car, stations, conditions, axes, count);
+        return new Sweep(car, stations, conditions, axes, count, refresh);
     }
 
     /** Number of laps it will drive, without the baseline. */
@@ -98,14 +118,19 @@ public final class Sweep {
         }
         int total = laps();
         checkSettings();
-        LapFigures baseline = new LapSolver(stations).figures(Vehicle.of(car, conditions));
+        LapFigures baseline = figures(new LapSolver(stations), car, conditions);
         List<SweepPoint> points = Work.all(
                 threads,
                 total,
                 () -> new LapSolver(stations),
                 (solver, i) -> point(i, solver),
                 done -> progress.report(done, total));
-        return new SweepResult(car, stations.track(), conditions, axes, baseline, points);
+        return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
+    }
+
+    private LapFigures figures(LapSolver solver, Car driven, Conditions day) {
+        Vehicle vehicle = Vehicle.of(driven, day);
+        return refresh.map(line -> line.figures(driven, vehicle)).orElseGet(() -> solver.figures(vehicle));
     }
 
     private void checkSettings() {
@@ -140,7 +165,7 @@ public final class Sweep {
             }
         }
         try {
-            return new SweepPoint(settings, Optional.of(solver.figures(Vehicle.of(changed, day))), "");
+            return new SweepPoint(settings, Optional.of(figures(solver, changed, day)), "");
         } catch (NoLapException | InvalidValueException noLap) {
             return new SweepPoint(settings, Optional.empty(), noLap.getMessage());
         }

@@ -11,11 +11,12 @@ import java.util.Optional;
  * What a sweep found. Points are in the order of the axes, the last axis fastest.
  *
  * @param car the baseline car
- * @param track where
+ * @param track where: the road, or the line that was held along it
  * @param conditions the baseline's day
  * @param axes what was varied
  * @param baseline the lap of the car as it stood
  * @param points one for each combination
+ * @param refresh how each car's line was found anew; empty where all drove the same track
  */
 public record SweepResult(
         Car car,
@@ -23,10 +24,22 @@ public record SweepResult(
         Conditions conditions,
         List<SweepAxis> axes,
         LapFigures baseline,
-        List<SweepPoint> points) {
+        List<SweepPoint> points,
+        Optional<LineRefresh> refresh) {
     public SweepResult {
         axes = List.copyOf(axes);
         points = List.copyOf(points);
+    }
+
+    /** What a sweep found in which all laps were driven on the same track. */
+    public SweepResult(
+            Car car,
+            Track track,
+            Conditions conditions,
+            List<SweepAxis> axes,
+            LapFigures baseline,
+            List<SweepPoint> points) {
+        this(car, track, conditions, axes, baseline, points, Optional.empty());
     }
 
     /** Seconds gained against the baseline at a point, positive is faster; NaN where there was no lap. */

@@ -64,7 +64,7 @@ public final class Stations {
         y = new double[n];
         z = new double[n];
         integratePath();
-        corners = CornerFinder.find(track, s, curvature);
+        corners = track.knownCorners().isEmpty() ? CornerFinder.find(track, s, curvature) : track.knownCorners();
     }
 
     /** Heading by the exact integral of linear curvature; plane position by Gauss-Legendre quadrature in each cell. */

@@ -23,6 +23,7 @@ public final class Track {
     private final List<TrackPoint> points;
     private final double[] sectorEnds;
     private final List<NamedPlace> cornerNames;
+    private final List<Corner> corners;
 
     /** A name for whatever corner lies at a distance (m). */
     public record NamedPlace(double s, String name) {
@@ -39,7 +40,8 @@ public final class Track {
             double startAltitude,
             List<TrackPoint> points,
             double[] sectorEnds,
-            List<NamedPlace> cornerNames) {
+            List<NamedPlace> cornerNames,
+            List<Corner> corners) {
         this.name = name;
         this.closed = closed;
         this.entrySpeed = entrySpeed;
@@ -48,6 +50,7 @@ public final class Track {
         this.points = List.copyOf(points);
         this.sectorEnds = sectorEnds.clone();
         this.cornerNames = List.copyOf(cornerNames);
+        this.corners = List.copyOf(corners);
     }
 
     /**
@@ -63,7 +66,7 @@ public final class Track {
             points = new ArrayList<>(points);
             points.add(first.at(last.s()));
         }
-        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of());
+        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of());
     }
 
     /**
@@ -75,7 +78,7 @@ public final class Track {
         checkPoints(points);
         Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
         double length = points.get(points.size() - 1).s();
-        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of());
+        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of());
     }
 
     private static void checkPoints(List<TrackPoint> points) {
@@ -144,12 +147,24 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
-        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames);
+        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames, corners);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
-        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names);
+        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names, corners);
+    }
+
+    /**
+     * The same track with these corners, instead of those found by its curvature: for a line along a road, whose corners are
+     * the road's. A mirrored track, or one with another start, finds its own again.
+     */
+    public Track withCorners(List<Corner> known) {
+        for (Corner corner : known) {
+            Check.inRange("corner's entry (m)", corner.entry(), 0, length());
+            Check.inRange("corner's exit (m)", corner.exit(), 0, length());
+        }
+        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, known);
     }
 
     /**
@@ -161,7 +176,7 @@ public final class Track {
     public Track laidOut(double heading, double altitude) {
         Check.finite("start heading (rad)", heading);
         Check.inRange("start altitude (m)", altitude, -500, 6000);
-        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames);
+        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners);
     }
 
     /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
@@ -179,7 +194,8 @@ public final class Track {
                     p.widthLeft(),
                     p.speedLimit()));
         }
-        return new Track(name, closed, entrySpeed, -startHeading, startAltitude, mirror, sectorEnds, cornerNames);
+        return new Track(
+                name, closed, entrySpeed, -startHeading, startAltitude, mirror, sectorEnds, cornerNames, List.of());
     }
 
     /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
@@ -207,7 +223,7 @@ public final class Track {
         for (NamedPlace n : cornerNames) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
-        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names);
+        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of());
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
@@ -279,5 +295,10 @@ public final class Track {
     /** Names given to corners. */
     public List<NamedPlace> cornerNames() {
         return cornerNames;
+    }
+
+    /** Corners given to it; empty where they are found by curvature. */
+    List<Corner> knownCorners() {
+        return corners;
     }
 }

@@ -6,6 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.study.Sweep;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
@@ -60,6 +63,34 @@ class LapInvarianceTest {
         SweepResult together = sweep.onThreads(4).run();
         assertThat(together.points()).isEqualTo(alone.points());
         assertThat(together.baseline()).isEqualTo(alone.baseline());
+    }
+
+    @Test
+    void sweepWithLinesFoundAnewIsTheSameForAnyNumberOfThreads() {
+        LineChoices coarse = new LineChoices(0.25, 6);
+        Line smoothest = new LineSearch(track, car, coarse).smoothest();
+        Sweep sweep = Sweep.refreshing(car, smoothest, coarse, Conditions.STANDARD)
+                .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 6));
+        SweepResult alone = sweep.onThreads(1).run();
+        SweepResult together = sweep.onThreads(3).run();
+        assertThat(together.points()).isEqualTo(alone.points());
+        assertThat(together.baseline()).isEqualTo(alone.baseline());
+    }
+
+    @Test
+    void aLineFoundAnewIsNeverSlowerThanTheOneHeld() {
+        LineChoices coarse = new LineChoices(0.25, 6);
+        Line held = new LineSearch(track, car, coarse).smoothest();
+        SweepAxis wing = SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 12);
+        SweepResult fixed =
+                Sweep.of(car, held.driven(), Conditions.STANDARD).over(wing).run();
+        SweepResult anew = Sweep.refreshing(car, held, coarse, Conditions.STANDARD)
+                .over(wing)
+                .run();
+        for (int i = 0; i < fixed.points().size(); i++) {
+            double heldTime = fixed.points().get(i).figures().orElseThrow().lapTime();
+            assertThat(anew.points().get(i).figures().orElseThrow().lapTime()).isLessThan(heldTime);
+        }
     }
 
     @Test

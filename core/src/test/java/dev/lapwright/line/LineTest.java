@@ -166,6 +166,17 @@ class LineTest {
         }
     }
 
+    /** Some lengths, divided into cells and multiplied again, come out a hair longer than they were. */
+    @Test
+    void roadsOfAnyLengthCanBeDividedIntoNodes() {
+        for (int i = 0; i < 200; i++) {
+            Segment straight = Segment.straight(100 + Math.PI * i).wide(4, 4);
+            Track road = new SegmentPath(List.of(straight), false, 1).openTrack("straight", 20);
+            double[] distances = search(road).middle().distances();
+            assertThat(distances[distances.length - 1]).isEqualTo(road.length());
+        }
+    }
+
     @Test
     void aRoadNarrowerThanTheCarIsRefused() {
         Car wide = CAR.with(Quantity.WIDTH, 3).car();

@@ -75,7 +75,7 @@ final class DocumentFinder {
         return name.contains("/") || name.contains("\\") || name.endsWith(".json");
     }
 
-    private static String nearFiles(Path path, DocumentKind kind) {
+    private String nearFiles(Path path, DocumentKind kind) {
         String plain = "check its name and the folder you are in";
         Path name = path == null ? null : path.getFileName();
         if (name == null) {
@@ -85,12 +85,13 @@ final class DocumentFinder {
         if (folder == null || !Files.isDirectory(folder)) {
             return "there is no folder " + (path.getParent() == null ? folder : path.getParent()) + " either";
         }
+        String demos = index.names(kind).isEmpty() ? "" : "; demo " + kind.folder() + " go by name alone";
         try (Stream<Path> files = Files.list(folder)) {
             List<String> names = files.map(file -> file.getFileName().toString())
                     .filter(file -> file.endsWith(".json"))
                     .sorted()
                     .toList();
-            return Suggestion.remedy(name.toString(), names, plain + "; demo " + kind.folder() + " go by name alone");
+            return Suggestion.remedy(name.toString(), names, plain + demos);
         } catch (IOException e) {
             return plain;
         }

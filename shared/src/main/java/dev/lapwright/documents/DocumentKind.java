@@ -9,7 +9,9 @@ public enum DocumentKind {
     /** A circuit or an open run. */
     CIRCUIT("circuit", "circuits"),
     /** The day: air, wind and grip. */
-    CONDITIONS("conditions", "conditions");
+    CONDITIONS("conditions", "conditions"),
+    /** A line driven along a circuit or an open run. */
+    LINE("line", "lines");
 
     private final String word;
     private final String folder;

@@ -60,6 +60,14 @@ public final class DocumentWriter {
         return JsonLayout.text(CircuitWriter.tree(track));
     }
 
+    /**
+     * The document of a line. Distances are written to 0.1 mm, offsets to 0.1 µm: a lap is sensitive to the line's curvature,
+     * in which rounding of neighbouring offsets shows many times over.
+     */
+    public static String text(StoredLine line) {
+        return JsonLayout.text(LineWriter.tree(line));
+    }
+
     static Map<String, Object> header(DocumentKind kind, String name, String description) {
         Map<String, Object> document = new LinkedHashMap<>();
         document.put(DocumentHeader.MARK, kind.mark());

@@ -65,6 +65,16 @@ public final class Documents {
         return ConditionsReader.read(source);
     }
 
+    /** The line of a file. */
+    public static StoredLine line(String file) {
+        return line(find(DocumentKind.LINE, file));
+    }
+
+    /** The line a document describes; {@link StoredLine#on} lays it on its road. */
+    public static StoredLine line(DocumentSource source) {
+        return LineReader.read(source);
+    }
+
     /**
      * The text of a document, unchecked: an existing file, or else the demo of that name.
      *

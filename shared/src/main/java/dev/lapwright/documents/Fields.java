@@ -199,12 +199,17 @@ final class Fields {
 
     /** The name of the thing described: one line that is not blank. Null after a fault. */
     String name() {
-        if (!has("name")) {
-            missing("name", "name by which people call it");
+        return name("name", "name by which people call it");
+    }
+
+    /** A name under a field of another name, which must be given; null after a fault. */
+    String name(String field, String meaning) {
+        if (!has(field)) {
+            missing(field, meaning);
         }
-        String name = text("name", null, MAX_NAME_LENGTH);
+        String name = text(field, null, MAX_NAME_LENGTH);
         if (name != null && (name.isBlank() || CONTROL.matcher(name).find())) {
-            faults.form(place("name"), path("name"), "it is blank or not a single line", "give it a name in one line");
+            faults.form(place(field), path(field), "it is blank or not a single line", "give it a name in one line");
             return null;
         }
         return name;

@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.study.Comparison;
 import dev.lapwright.study.GearingResult;
 import dev.lapwright.study.GearingScenario;
@@ -37,6 +38,10 @@ public final class InputHash {
     public static String of(SweepResult sweep) {
         Map<String, Object> inputs = inputs(sweep.car(), sweep.conditions(), sweep.track());
         inputs.put("axes", axes(sweep.axes()));
+        sweep.refresh().ifPresent(refresh -> {
+            inputs.put("lineFoundFrom", list(refresh.from().offsets()));
+            put(inputs, refresh.choices());
+        });
         return sha256(JsonLayout.text(inputs));
     }
 
@@ -66,6 +71,18 @@ public final class InputHash {
             axes.put(axis.name(), list(axis.values()));
         }
         return axes;
+    }
+
+    /** Car as set up, conditions, road, and how lines were looked for along it. */
+    public static String of(Car car, Conditions conditions, Track road, LineChoices choices) {
+        Map<String, Object> inputs = inputs(car, conditions, road);
+        put(inputs, choices);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static void put(Map<String, Object> inputs, LineChoices choices) {
+        inputs.put("marginM", choices.margin());
+        inputs.put("spacingM", choices.spacing());
     }
 
     private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {

@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** Builds the schemas that are shipped, from the same fields by which the documents are read. */
 final class DocumentSchemas {
@@ -19,6 +20,7 @@ final class DocumentSchemas {
             case SETUP -> setup(object);
             case CIRCUIT -> CircuitSchema.fill(object);
             case CONDITIONS -> conditions(object);
+            case LINE -> line(object);
         }
         Map<String, Object> schema = new LinkedHashMap<>();
         schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
@@ -53,5 +55,22 @@ final class DocumentSchemas {
     private static void conditions(ObjectSchema conditions) {
         ConditionsReader.FIELDS.forEach(field -> conditions.optional(field, Double.NaN));
         conditions.exclusive(ConditionsReader.AIR_PRESSURE.names(), ConditionsReader.ALTITUDE.names());
+    }
+
+    private static void line(ObjectSchema line) {
+        List<String> kinds = Stream.of(LineKind.values()).map(LineKind::word).toList();
+        line.required("road", ObjectSchema.name("name of the road it is driven on"))
+                .required(LineFields.ROAD_LENGTH)
+                .optional("kind", ObjectSchema.words("what it was looked for as", kinds))
+                .optional("car", ObjectSchema.text("name of the car for which it was found", Fields.MAX_NAME_LENGTH))
+                .optional("setup", ObjectSchema.text("name of that car's setup", Fields.MAX_NAME_LENGTH))
+                .optional(LineFields.LAP_TIME, Double.NaN)
+                .optional(LineFields.MARGIN, Double.NaN)
+                .required(LineFields.DISTANCES.name(), list(LineFields.DISTANCES))
+                .required(LineFields.OFFSETS.name(), list(LineFields.OFFSETS));
+    }
+
+    private static Map<String, Object> list(NumberField field) {
+        return ObjectSchema.list(field.meaning(), 2, ObjectSchema.number(field, field.usual()));
     }
 }

@@ -122,7 +122,8 @@ class DocumentsTest {
     @Test
     void aDocumentWithoutAMarkHasNoKind() {
         assertThatThrownBy(() -> Documents.kindOf(new DocumentSource("package.json", "{ \"name\": \"x\" }")))
-                .hasMessage("package.json, line 1: this is not marked as a document of Lapwright; begin it with"
-                        + " \"lapwright\": and one of \"car/1\", \"setup/1\", \"circuit/1\", \"conditions/1\"");
+                .hasMessage(
+                        "package.json, line 1: this is not marked as a document of Lapwright; begin it with"
+                                + " \"lapwright\": and one of \"car/1\", \"setup/1\", \"circuit/1\", \"conditions/1\", \"line/1\"");
     }
 }

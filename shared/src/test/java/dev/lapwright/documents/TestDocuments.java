@@ -51,6 +51,7 @@ final class TestDocuments {
             case SETUP -> Documents.setup(source, Documents.car(source("valid/car/complete.json")));
             case CIRCUIT -> Documents.circuit(source);
             case CONDITIONS -> Documents.conditions(source);
+            case LINE -> Documents.line(source);
         };
     }
 }

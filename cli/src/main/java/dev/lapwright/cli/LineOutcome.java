@@ -1,0 +1,36 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.documents.LineTable;
+import dev.lapwright.documents.StoredLine;
+import dev.lapwright.line.LineChoices;
+import java.util.List;
+
+/**
+ * Lines found, and what was asked.
+ *
+ * @param choice car, setup, road and day
+ * @param choices margin and nodes
+ * @param rows the road's own path, the smoothest line and the fastest, each with its lap
+ */
+record LineOutcome(Choice choice, LineChoices choices, List<LineTable.Row> rows) {
+    /** More does not fit into the document. */
+    private static final int LONGEST_SETUP = 100;
+
+    LineOutcome {
+        rows = List.copyOf(rows);
+    }
+
+    /** One of the lines. */
+    LineTable.Row row(LineKind kind) {
+        return rows.stream().filter(row -> row.kind() == kind).findFirst().orElseThrow();
+    }
+
+    /** One of those found, as a document. */
+    StoredLine stored(LineKind kind) {
+        LineTable.Row row = row(kind);
+        String said = choice.setupText();
+        return StoredLine.of(
+                row.line(), kind, choice.car(), choice.setupText(), row.lap().time(), choices.margin());
+    }
+}
