@@ -94,7 +94,7 @@ class EvidenceTest {
     @Test
     void lapsThatWouldHaveShownThePredictionAndDoNotSaySo() {
         SetupComparison comparison = compare(
-                new Logs(17).run("A", 20, 90, 0, 0.1).run("B", 20, 90, 0, 0.1).log(),
+                new Logs(27).run("A", 20, 90, 0, 0.1).run("B", 20, 90, 0, 0.1).log(),
                 EvidenceChoices.DEFAULT.predicting(-0.4));
         assertThat(comparison.verdict().finding()).isEqualTo(Finding.NOT_SHOWN);
         assertThat(comparison.verdict().moreAfter()).isZero();
