@@ -25,7 +25,7 @@ import org.jfree.data.xy.DefaultXYDataset;
 
 /**
  * Every lap of a log over its number: each setup in marks and strokes of its own, laps that count filled, others hollow, those
- * slower than the picture shows at its upper edge; a line for each run, at its median with the trend.
+ * that lie beyond it at its edge; a line for each run, at its median with the trend.
  */
 public final class LapLog {
     /** The size it is designed for. */
@@ -34,7 +34,7 @@ public final class LapLog {
     private static final double PADDING = 0.12;
     /** Least height of the picture, s. */
     private static final double LEAST = 0.1;
-    /** Hollow laps are shown up to so many times the height of the clean ones above these; slower ones at the edge. */
+    /** Hollow laps are shown up to so many times the height of the clean ones above or below these; others at the edge. */
     private static final double ROOM_FOR_OTHERS = 0.5;
 
     private static final double MARK = 4;
@@ -71,8 +71,9 @@ public final class LapLog {
         double low = Arrays.stream(laps.clean()).mapToDouble(this::time).min().orElseThrow();
         double high = Arrays.stream(laps.clean()).mapToDouble(this::time).max().orElseThrow();
         double limit = high + ROOM_FOR_OTHERS * Math.max(LEAST, high - low);
+        double lowLimit = low - (limit - high);
         for (int i = 0; i < log.laps().size(); i++) {
-            low = Math.min(low, time(i));
+            low = time(i) >= lowLimit ? Math.min(low, time(i)) : low;
             high = time(i) <= limit ? Math.max(high, time(i)) : high;
         }
         Range wide = SweepTime.wide(new Range(low, high), LEAST);
@@ -80,7 +81,7 @@ public final class LapLog {
     }
 
     private boolean isShown(int lap) {
-        return time(lap) <= times.getUpperBound();
+        return times.contains(time(lap));
     }
 
     private JFreeChart chart(String subject) {
@@ -131,18 +132,24 @@ public final class LapLog {
     }
 
     private DefaultXYDataset beyond() {
+        DefaultXYDataset data = new DefaultXYDataset();
+        // Just within the edge, so that the whole mark is seen.
+        double inset = 0.015 * times.getLength();
+        data.addSeries("slower", beyond(true, times.getUpperBound() - inset));
+        data.addSeries("faster", beyond(false, times.getLowerBound() + inset));
+        return data;
+    }
+
+    private double[][] beyond(boolean above, double edge) {
         List<Integer> beyond = new ArrayList<>();
         for (int i = 0; i < log.laps().size(); i++) {
-            if (!isShown(i)) {
+            if (!isShown(i) && time(i) > times.getUpperBound() == above) {
                 beyond.add(i);
             }
         }
         double[][] points = points(beyond.stream().mapToInt(i -> i).toArray());
-        // Just below the edge, so that the whole mark is seen.
-        Arrays.fill(points[1], times.getUpperBound() - 0.015 * times.getLength());
-        DefaultXYDataset data = new DefaultXYDataset();
-        data.addSeries("slower", points);
-        return data;
+        Arrays.fill(points[1], edge);
+        return points;
     }
 
     private DefaultXYDataset runs() {
@@ -189,10 +196,12 @@ public final class LapLog {
 
     private PointCloud edge() {
         PointCloud edge = new PointCloud();
-        edge.setSeriesShape(0, arrow());
-        edge.setSeriesPaint(0, style.palette().muted());
-        edge.setSeriesShapesFilled(0, false);
-        edge.setSeriesOutlineStroke(0, ChartStyle.solid(1.3));
+        for (int side = 0; side < 2; side++) {
+            edge.setSeriesShape(side, arrow(side == 0 ? 1 : -1));
+            edge.setSeriesPaint(side, style.palette().muted());
+            edge.setSeriesShapesFilled(side, false);
+            edge.setSeriesOutlineStroke(side, ChartStyle.solid(1.3));
+        }
         return edge;
     }
 
@@ -206,9 +215,9 @@ public final class LapLog {
         };
     }
 
-    /** Points upwards. */
-    private static Shape arrow() {
-        return path(0, -1.2 * MARK, 1.1 * MARK, MARK, -1.1 * MARK, MARK);
+    /** Points upwards with 1, downwards with -1. */
+    private static Shape arrow(int side) {
+        return path(0, -1.2 * MARK * side, 1.1 * MARK, MARK * side, -1.1 * MARK, MARK * side);
     }
 
     private static Shape path(double... xy) {
@@ -271,9 +280,14 @@ public final class LapLog {
                     ChartStyle.solid(1),
                     style.colour(setup)));
         }
-        items.add(hollow("does not count", mark(0)));
+        if (log.setups().stream().anyMatch(setup -> others(setup).length > 0)) {
+            items.add(hollow("does not count", mark(0)));
+        }
         if (beyond().getItemCount(0) > 0) {
-            items.add(hollow("slower than shown", arrow()));
+            items.add(hollow("slower than shown", arrow(1)));
+        }
+        if (beyond().getItemCount(1) > 0) {
+            items.add(hollow("faster than shown", arrow(-1)));
         }
         return items;
     }

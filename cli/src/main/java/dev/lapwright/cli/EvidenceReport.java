@@ -53,7 +53,8 @@ final class EvidenceReport {
         List<String> out = new ArrayList<>();
         for (LapStatus status : LapStatus.values()) {
             if (status != LapStatus.CLEAN && laps.count(status) > 0) {
-                out.add(laps.count(status) + " " + status.label());
+                boolean noun = status == LapStatus.OUT || status == LapStatus.IN;
+                out.add(noun ? count(laps.count(status), status.label()) : laps.count(status) + " " + status.label());
             }
         }
         Lines.item(
@@ -202,7 +203,10 @@ final class EvidenceReport {
                 console,
                 "A-B-A",
                 before + " run again (" + check.firstLaps() + " and " + check.lastLaps() + " clean laps) "
-                        + (check.drifted() ? "did not come back: " : "came back: ") + interval(check.change()) + "; " + after
+                        + (check.drifted()
+                                ? "did not come back: "
+                                : check.cameBack() ? "came back: " : "is not known to have come back: ")
+                        + interval(check.change()) + "; " + after
                         + " against the middle of the two: " + interval(check.bracketed()));
     }
 }

@@ -67,6 +67,10 @@ final class EvidenceVerdict {
         if (comparison.returned().isEmpty()) {
             sentences.add("But tyres, road, air and driver changed with the setup; only running "
                     + comparison.before().setup() + " again can tell them apart.");
+        } else if (!comparison.returned().get().drifted()
+                && !comparison.returned().get().cameBack()) {
+            sentences.add("Whether " + comparison.before().setup()
+                    + " came back, these laps cannot tell to within that difference: run it longer.");
         }
     }
 
@@ -105,7 +109,7 @@ final class EvidenceVerdict {
         }
         String change = Numbers.fixed(verdict.target(), 3) + " s"
                 + (result.choices().predicted().isPresent() ? ", as predicted," : "");
-        String scatter = "with a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s ";
+        String scatter = (comparison.tests().isPresent() ? "with" : "With") + " a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s ";
         if (verdict.needed() == Integer.MAX_VALUE) {
             sentences.add(scatter + "a change of " + change + " takes more than a million laps to see.");
             return;

@@ -62,6 +62,7 @@ class HelpTest {
                         "gearing",
                         "balance",
                         "line",
+                        "evidence",
                         "show",
                         "circuit",
                         "demo",

@@ -14,6 +14,12 @@ public record ReturnCheck(int firstLaps, int lastLaps, MeanDifference change, Me
         return change.isSignificant();
     }
 
+    /** Whether it is sure that the old setup came back to within the difference that the new one makes. */
+    public boolean cameBack() {
+        double size = Math.abs(bracketed.difference());
+        return !drifted() && change.low() > -size && change.high() < size;
+    }
+
     /** Whether the new setup lies beyond both runs of the old one, and surely off their middle. */
     public boolean isBeyondBoth() {
         return bracketed.isSignificant() && Math.abs(bracketed.difference()) > Math.abs(change.difference()) / 2;

@@ -121,8 +121,22 @@ class EvidenceTest {
                 .run("B", 8, 89.5, 0, 0.1)
                 .run("A", 8, 90, 0, 0.1)
                 .log());
-        assertThat(comparison.returned().orElseThrow().drifted()).isFalse();
+        assertThat(comparison.returned().orElseThrow().cameBack()).isTrue();
         assertThat(comparison.verdict().finding()).isEqualTo(Finding.REAL);
+    }
+
+    @Test
+    void aReturnTooVagueToTellIsNotCalledOne() {
+        // Two laps each with as much scatter as gain: an interval of many times that.
+        ReturnCheck check = compare(new Logs(9)
+                        .run("A", 2, 90, 0, 0.5)
+                        .run("B", 4, 89.5, 0, 0.5)
+                        .run("A", 2, 90, 0, 0.5)
+                        .log())
+                .returned()
+                .orElseThrow();
+        assertThat(check.drifted()).isFalse();
+        assertThat(check.cameBack()).isFalse();
     }
 
     @Test

@@ -169,6 +169,7 @@ public final class EvidenceTable {
         tree.put("firstLaps", check.firstLaps());
         tree.put("lastLaps", check.lastLaps());
         tree.put("drifted", check.drifted());
+        tree.put("cameBack", check.cameBack());
         tree.put("change", difference(check.change()));
         tree.put("againstTheMiddle", difference(check.bracketed()));
         return tree;
