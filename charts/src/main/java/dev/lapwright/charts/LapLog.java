@@ -13,6 +13,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
@@ -131,19 +132,23 @@ public final class LapLog {
         return points;
     }
 
+    /** For each setup slower laps, then faster ones. */
     private DefaultXYDataset beyond() {
         DefaultXYDataset data = new DefaultXYDataset();
         // Just within the edge, so that the whole mark is seen.
         double inset = 0.015 * times.getLength();
-        data.addSeries("slower", beyond(true, times.getUpperBound() - inset));
-        data.addSeries("faster", beyond(false, times.getLowerBound() + inset));
+        for (String setup : log.setups()) {
+            data.addSeries(setup + " slower", beyond(setup, true, times.getUpperBound() - inset));
+            data.addSeries(setup + " faster", beyond(setup, false, times.getLowerBound() + inset));
+        }
         return data;
     }
 
-    private double[][] beyond(boolean above, double edge) {
+    private double[][] beyond(String setup, boolean above, double edge) {
         List<Integer> beyond = new ArrayList<>();
         for (int i = 0; i < log.laps().size(); i++) {
-            if (!isShown(i) && time(i) > times.getUpperBound() == above) {
+            boolean thisSide = !isShown(i) && time(i) > times.getUpperBound() == above;
+            if (thisSide && log.laps().get(i).setup().equals(setup)) {
                 beyond.add(i);
             }
         }
@@ -196,11 +201,11 @@ public final class LapLog {
 
     private PointCloud edge() {
         PointCloud edge = new PointCloud();
-        for (int side = 0; side < 2; side++) {
-            edge.setSeriesShape(side, arrow(side == 0 ? 1 : -1));
-            edge.setSeriesPaint(side, style.palette().muted());
-            edge.setSeriesShapesFilled(side, false);
-            edge.setSeriesOutlineStroke(side, ChartStyle.solid(1.3));
+        for (int series = 0; series < 2 * log.setups().size(); series++) {
+            edge.setSeriesShape(series, arrow(series % 2 == 0 ? 1 : -1));
+            edge.setSeriesPaint(series, style.colour(series / 2));
+            edge.setSeriesShapesFilled(series, false);
+            edge.setSeriesOutlineStroke(series, ChartStyle.solid(1.3));
         }
         return edge;
     }
@@ -283,13 +288,18 @@ public final class LapLog {
         if (log.setups().stream().anyMatch(setup -> others(setup).length > 0)) {
             items.add(hollow("does not count", mark(0)));
         }
-        if (beyond().getItemCount(0) > 0) {
+        if (hasBeyond(0)) {
             items.add(hollow("slower than shown", arrow(1)));
         }
-        if (beyond().getItemCount(1) > 0) {
+        if (hasBeyond(1)) {
             items.add(hollow("faster than shown", arrow(-1)));
         }
         return items;
+    }
+
+    private boolean hasBeyond(int side) {
+        DefaultXYDataset beyond = beyond();
+        return IntStream.range(0, log.setups().size()).anyMatch(setup -> beyond.getItemCount(2 * setup + side) > 0);
     }
 
     private LegendItem hollow(String text, Shape shape) {

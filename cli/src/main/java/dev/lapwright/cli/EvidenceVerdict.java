@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.ReturnCheck;
 import dev.lapwright.evidence.SetupComparison;
@@ -21,7 +22,7 @@ final class EvidenceVerdict {
     String text(Console console) {
         if (result.comparison().isEmpty()) {
             return console.bold("Nothing to compare:") + " all laps are with one setup, " + result.paces().get(0).setup()
-                    + ". Name the setups in a column setup.";
+                    + ". Name the setups in a column setup." + plan();
         }
         SetupComparison comparison = result.comparison().get();
         Verdict verdict = comparison.verdict();
@@ -34,6 +35,21 @@ final class EvidenceVerdict {
         }
         comparison.tests().ifPresent(tests -> doubts(tests, sentences));
         return String.join(" ", sentences);
+    }
+
+    /** What a test against another setup would take. */
+    private String plan() {
+        double spread = result.paces().get(0).spread();
+        double change = Math.abs(result.choices().predicted().orElse(result.choices().worth()));
+        if (!(spread > 0) || !(change > 0)) {
+            return "";
+        }
+        int needed = LapsToSee.perSetup(change, spread);
+        return needed == Integer.MAX_VALUE
+                ? ""
+                : " With this spread it takes " + EvidenceReport.count(needed, "clean lap")
+                        + " with each of two setups to see a change of " + Numbers.fixed(change, 3)
+                        + " s four times in five.";
     }
 
     private static MeanDifference decisive(SetupComparison comparison) {
