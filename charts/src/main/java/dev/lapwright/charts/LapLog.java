@@ -262,7 +262,8 @@ public final class LapLog {
     }
 
     private static String difference(SetupComparison comparison) {
-        String names = comparison.after().setup() + " against " + comparison.before().setup() + ": ";
+        String names =
+                comparison.after().setup() + " against " + comparison.before().setup() + ": ";
         return comparison
                 .tests()
                 .map(tests -> names + Numbers.difference(tests.welch().difference()) + " ("

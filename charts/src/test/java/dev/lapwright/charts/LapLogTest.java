@@ -95,7 +95,8 @@ class LapLogTest {
         List<TimedLap> laps = new ArrayList<>();
         add(laps, "soft", 121, 90.3, 90.1);
         EvidenceResult alone = Evidence.of(TimingLog.of(laps), EvidenceChoices.DEFAULT);
-        assertThat(Drawn.of(LapLog.of("x", alone, ChartStyle.STANDARD), LapLog.SIZE).texts())
+        assertThat(Drawn.of(LapLog.of("x", alone, ChartStyle.STANDARD), LapLog.SIZE)
+                        .texts())
                 .noneMatch(text -> text.contains("NaN"));
     }
 }

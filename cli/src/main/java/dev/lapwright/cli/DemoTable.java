@@ -19,14 +19,10 @@ record DemoTable(String group, String fileName, String title, String description
         List<DemoTable> all = new ArrayList<>();
         Surveys.demos()
                 .forEach(survey -> all.add(new DemoTable(
-                        SURVEYS,
-                        survey.fileName(),
-                        survey.title(),
-                        survey.description(),
-                        Surveys.demoText(survey))));
+                        SURVEYS, survey.fileName(), survey.title(), survey.description(), Surveys.demoText(survey))));
         LapLogs.demos()
-                .forEach(log -> all.add(new DemoTable(
-                        LOGS, log.fileName(), log.title(), log.description(), LapLogs.demoText(log))));
+                .forEach(log -> all.add(
+                        new DemoTable(LOGS, log.fileName(), log.title(), log.description(), LapLogs.demoText(log))));
         return all;
     }
 }

@@ -10,10 +10,16 @@ import picocli.CommandLine.Option;
 
 /** Which laps count, and what is compared. */
 final class EvidenceOptions {
-    @Option(names = "--before", paramLabel = "SETUP", description = "The setup to compare with; the log's first if left out.")
+    @Option(
+            names = "--before",
+            paramLabel = "SETUP",
+            description = "The setup to compare with; the log's first if left out.")
     String before = "";
 
-    @Option(names = "--after", paramLabel = "SETUP", description = "The setup to judge; the log's other one if left out.")
+    @Option(
+            names = "--after",
+            paramLabel = "SETUP",
+            description = "The setup to judge; the log's other one if left out.")
     String after = "";
 
     @Option(
@@ -33,8 +39,9 @@ final class EvidenceOptions {
             names = "--trend",
             paramLabel = "run|session|none",
             defaultValue = "run",
-            description = "What trend to take out: over the laps of each run, as where each run starts with like fuel and"
-                    + " tyres (so if left out); over those of the session; or none.")
+            description =
+                    "What trend to take out: over the laps of each run, as where each run starts with like fuel and"
+                            + " tyres (so if left out); over those of the session; or none.")
     String trend;
 
     @Option(

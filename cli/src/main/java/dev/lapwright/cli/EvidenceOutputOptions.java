@@ -10,8 +10,9 @@ final class EvidenceOutputOptions {
     @Option(
             names = "--out",
             paramLabel = "FOLDER|FILE",
-            description = "A folder for everything: result, laps as judged, chart. Or one file, by its ending: .json for"
-                    + " the result, .csv for the laps, .svg or .png for the chart.")
+            description =
+                    "A folder for everything: result, laps as judged, chart. Or one file, by its ending: .json for"
+                            + " the result, .csv for the laps, .svg or .png for the chart.")
     String out;
 
     @Option(names = "--json", description = "Prints the result for machines, as JSON.")

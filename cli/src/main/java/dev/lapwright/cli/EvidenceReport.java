@@ -31,8 +31,8 @@ final class EvidenceReport {
 
     void print() {
         TimingLog log = result.laps().log();
-        console.line(console.bold(outcome.file().name()) + ", " + count(log.laps().size(), "lap") + " in "
-                + count(log.runs(), "run"));
+        console.line(console.bold(outcome.file().name()) + ", "
+                + count(log.laps().size(), "lap") + " in " + count(log.runs(), "run"));
         Lines.item(console, "Columns", outcome.file().columns());
         cleanLaps();
         trend();
@@ -94,7 +94,9 @@ final class EvidenceReport {
             Lines.item(
                     console,
                     "Trend",
-                    trend.kind() == TrendKind.NONE ? "none taken out" : "none taken out: there are too few laps to tell it");
+                    trend.kind() == TrendKind.NONE
+                            ? "none taken out"
+                            : "none taken out: there are too few laps to tell it");
             return;
         }
         Lines.item(
@@ -188,11 +190,13 @@ final class EvidenceReport {
                         + bootstrap.resamples() + " resamples (seed " + bootstrap.seed() + ")");
         for (TrendKind kind : TrendKind.values()) {
             if (kind != result.trend().kind()) {
-                String how = kind == TrendKind.NONE ? "with no trend taken out: " : "with a trend " + kind.label() + ": ";
+                String how =
+                        kind == TrendKind.NONE ? "with no trend taken out: " : "with a trend " + kind.label() + ": ";
                 Lines.item(
                         console,
                         "Otherwise",
-                        how + interval(tests.byTrend().get(kind))
+                        how
+                                + interval(tests.byTrend().get(kind))
                                 + (tests.dependsOn(kind) ? "; that would change the answer" : ""));
             }
         }

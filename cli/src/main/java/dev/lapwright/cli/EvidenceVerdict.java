@@ -21,8 +21,8 @@ final class EvidenceVerdict {
 
     String text(Console console) {
         if (result.comparison().isEmpty()) {
-            return console.bold("Nothing to compare:") + " all laps are with one setup, " + result.paces().get(0).setup()
-                    + ". Name the setups in a column setup." + plan();
+            return console.bold("Nothing to compare:") + " all laps are with one setup, "
+                    + result.paces().get(0).setup() + ". Name the setups in a column setup." + plan();
         }
         SetupComparison comparison = result.comparison().get();
         Verdict verdict = comparison.verdict();
@@ -40,7 +40,8 @@ final class EvidenceVerdict {
     /** What a test against another setup would take. */
     private String plan() {
         double spread = result.paces().get(0).spread();
-        double change = Math.abs(result.choices().predicted().orElse(result.choices().worth()));
+        double change =
+                Math.abs(result.choices().predicted().orElse(result.choices().worth()));
         if (!(spread > 0) || !(change > 0)) {
             return "";
         }
@@ -62,7 +63,8 @@ final class EvidenceVerdict {
     private void real(Console console, SetupComparison comparison, List<String> sentences) {
         MeanDifference difference = decisive(comparison);
         sentences.add(console.bold("Real:") + " " + comparison.after().setup() + " is "
-                + (difference.difference() < 0 ? "faster" : "slower") + " than " + comparison.before().setup() + " by "
+                + (difference.difference() < 0 ? "faster" : "slower") + " than "
+                + comparison.before().setup() + " by "
                 + Numbers.fixed(Math.abs(difference.difference()), 3) + " s a lap, give or take "
                 + Numbers.fixed(difference.high() - difference.difference(), 3) + ".");
         if (comparison.returned().map(ReturnCheck::drifted).orElse(false)) {
@@ -93,10 +95,11 @@ final class EvidenceVerdict {
     private static void notShown(Console console, SetupComparison comparison, List<String> sentences) {
         MeanDifference difference = comparison.tests().orElseThrow().welch();
         Verdict verdict = comparison.verdict();
-        sentences.add(console.bold("Not shown:") + " with a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s, "
-                + EvidenceReport.count(verdict.needed(), "clean lap")
-                + " with each setup would show a change of " + Numbers.fixed(verdict.target(), 3)
-                + " s four times in five, and these do not.");
+        sentences.add(
+                console.bold("Not shown:") + " with a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s, "
+                        + EvidenceReport.count(verdict.needed(), "clean lap")
+                        + " with each setup would show a change of " + Numbers.fixed(verdict.target(), 3)
+                        + " s four times in five, and these do not.");
         sentences.add("If there is a change, it lies between " + Numbers.signed(difference.low(), 3) + " and "
                 + Numbers.signed(difference.high(), 3) + " s.");
     }
@@ -107,7 +110,8 @@ final class EvidenceVerdict {
         sentences.add(console.bold("Not shown:") + " " + before + " did not come back when it was run again, but was "
                 + Numbers.fixed(Math.abs(check.change().difference()), 3) + " s "
                 + (check.change().difference() < 0 ? "faster" : "slower")
-                + ": something else changed by as much as the change looked for. Run " + comparison.after().setup()
+                + ": something else changed by as much as the change looked for. Run "
+                + comparison.after().setup()
                 + " and " + before + " again, in short runs by turns.");
     }
 
@@ -115,7 +119,8 @@ final class EvidenceVerdict {
         Verdict verdict = comparison.verdict();
         sentences.add(console.bold("Too few laps to tell:"));
         if (comparison.tests().isEmpty()) {
-            sentences.add(comparison.before().clean() + " clean with " + comparison.before().setup() + " and "
+            sentences.add(comparison.before().clean() + " clean with "
+                    + comparison.before().setup() + " and "
                     + comparison.after().clean() + " with " + comparison.after().setup() + ", where no fewer than "
                     + Evidence.LEAST_LAPS + " of each are tested.");
         }
@@ -125,15 +130,17 @@ final class EvidenceVerdict {
         }
         String change = Numbers.fixed(verdict.target(), 3) + " s"
                 + (result.choices().predicted().isPresent() ? ", as predicted," : "");
-        String scatter = (comparison.tests().isPresent() ? "with" : "With") + " a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s ";
+        String scatter = (comparison.tests().isPresent() ? "with" : "With") + " a scatter of "
+                + Numbers.fixed(comparison.scatter(), 3) + " s ";
         if (verdict.needed() == Integer.MAX_VALUE) {
             sentences.add(scatter + "a change of " + change + " takes more than a million laps to see.");
             return;
         }
         sentences.add(scatter + "it takes " + EvidenceReport.count(verdict.needed(), "clean lap")
                 + " with each setup to see a change of " + change + " four times in five.");
-        sentences.add("Run " + verdict.moreBefore() + " more with " + comparison.before().setup() + " and "
-                + verdict.moreAfter() + " more with " + comparison.after().setup() + ", by turns.");
+        sentences.add("Run " + verdict.moreBefore() + " more with "
+                + comparison.before().setup() + " and " + verdict.moreAfter() + " more with "
+                + comparison.after().setup() + ", by turns.");
     }
 
     private void doubts(DifferenceTests tests, List<String> sentences) {

@@ -25,7 +25,8 @@ class EvidenceCommandTest {
     }
 
     private static Map<String, Object> json(String... arguments) {
-        Run run = evidence(Stream.concat(Stream.of(arguments), Stream.of("--json")).toArray(String[]::new));
+        Run run = evidence(
+                Stream.concat(Stream.of(arguments), Stream.of("--json")).toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
         return JsonTree.object(run.out());
     }
@@ -49,7 +50,12 @@ class EvidenceCommandTest {
             text.append(++number).append(",120,").append(setup).append(",out\n");
             for (int i = 0; i < laps; i++) {
                 double time = 90 + scatter[(i + (setup.equals("new") ? 3 : 0)) % 10] - (setup.equals("new") ? gain : 0);
-                text.append(++number).append(',').append(time).append(',').append(setup).append(",\n");
+                text.append(++number)
+                        .append(',')
+                        .append(time)
+                        .append(',')
+                        .append(setup)
+                        .append(",\n");
             }
         }
         return log(text.toString());
@@ -73,8 +79,8 @@ class EvidenceCommandTest {
     @Test
     void aSmallOneAsksForLaps() throws IOException {
         Run run = evidence(test(5, 0.05), "--predicted-s", "-0.1");
-        Map<String, Object> verdict = JsonTree.object(
-                comparison(folder.resolve("laps.csv").toString(), "--predicted-s", "-0.1"), "verdict");
+        Map<String, Object> verdict =
+                JsonTree.object(comparison(folder.resolve("laps.csv").toString(), "--predicted-s", "-0.1"), "verdict");
         assertThat(verdict.get("finding")).isEqualTo("too-few");
         String more = Integer.toString((int) JsonTree.number(verdict, "moreLapsAfter"));
         assertThat(run.out().replace('\n', ' ')).contains("Too few laps to tell:", "Run " + more + " more with old");

@@ -58,6 +58,7 @@ class HelpTest {
                 .containsExactly(
                         "lap",
                         "sweep",
+                        "optimise",
                         "compare",
                         "gearing",
                         "balance",
@@ -82,7 +83,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line"})
+    @ValueSource(strings = {"lap", "sweep", "optimise", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

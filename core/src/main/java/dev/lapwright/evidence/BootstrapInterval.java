@@ -19,8 +19,7 @@ import org.apache.commons.math3.stat.descriptive.rank.Percentile.EstimationType;
  * @param resamples how many logs were drawn
  * @param seed from which they were drawn; the same seed draws the same
  */
-public record BootstrapInterval(
-        double low, double high, double error, double fasterShare, int resamples, long seed) {
+public record BootstrapInterval(double low, double high, double error, double fasterShare, int resamples, long seed) {
 
     /**
      * Points to draw from.

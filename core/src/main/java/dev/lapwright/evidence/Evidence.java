@@ -96,8 +96,7 @@ public final class Evidence {
         if (before.equals(after)) {
             throw new InvalidValueException("setups", "both are " + before, "name two setups of the log");
         }
-        return Optional.of(comparison(
-                paces.get(setups.indexOf(before)), paces.get(setups.indexOf(after))));
+        return Optional.of(comparison(paces.get(setups.indexOf(before)), paces.get(setups.indexOf(after))));
     }
 
     private static String named(String role, String name, List<String> setups) {
@@ -133,8 +132,7 @@ public final class Evidence {
         Optional<ReturnCheck> returned = returned(first, second);
         double target = target(welch.difference());
         int needed = LapsToSee.perSetup(target, scatter);
-        Finding finding =
-                finding(welch, returned, Math.min(first.length, second.length) >= needed);
+        Finding finding = finding(welch, returned, Math.min(first.length, second.length) >= needed);
         return new SetupComparison(
                 before,
                 after,

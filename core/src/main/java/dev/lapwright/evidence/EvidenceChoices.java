@@ -26,8 +26,8 @@ public record EvidenceChoices(
         int resamples,
         long seed) {
     /** The standard rule, trend within each run, the log's two setups, 0.1 s, 10 000 resamples, seed 1. */
-    public static final EvidenceChoices DEFAULT = new EvidenceChoices(
-            CleanRule.DEFAULT, TrendKind.RUN, "", "", OptionalDouble.empty(), 0.1, 10_000, 1);
+    public static final EvidenceChoices DEFAULT =
+            new EvidenceChoices(CleanRule.DEFAULT, TrendKind.RUN, "", "", OptionalDouble.empty(), 0.1, 10_000, 1);
 
     private static final int LEAST_RESAMPLES = 100;
     private static final int MOST_RESAMPLES = 1_000_000;

@@ -81,8 +81,7 @@ public final class LapsToSee {
         double from = spread.inverseCumulativeProbability(TAIL);
         double to = spread.inverseCumulativeProbability(1 - TAIL);
         // √W is the smoother variable: with few degrees of freedom W's density is steep at nought.
-        GaussIntegrator rule =
-                RULES.legendre(NODES, Math.sqrt(from), Math.sqrt(to));
+        GaussIntegrator rule = RULES.legendre(NODES, Math.sqrt(from), Math.sqrt(to));
         return rule.integrate(
                 y -> 2 * y * spread.density(y * y) * NORMAL.cumulativeProbability(t * y / Math.sqrt(freedom) - shift));
     }

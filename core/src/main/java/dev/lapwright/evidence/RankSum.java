@@ -33,8 +33,8 @@ public record RankSum(double u, int pairs, double p, boolean exact) {
     }
 
     private static double[] ranks(double[] first, double[] second) {
-        double[] all = DoubleStream.concat(Arrays.stream(first), Arrays.stream(second))
-                .toArray();
+        double[] all =
+                DoubleStream.concat(Arrays.stream(first), Arrays.stream(second)).toArray();
         return new NaturalRanking(TiesStrategy.AVERAGE).rank(all);
     }
 

@@ -33,9 +33,7 @@ public record SetupPace(
                 Arrays.stream(clean).mapToDouble(i -> trend.without(log, i)).toArray();
         int logged = (int)
                 log.laps().stream().filter(lap -> lap.setup().equals(setup)).count();
-        double spread = times.length > 1
-                ? Math.sqrt(trend.inflation() * StatUtils.variance(without))
-                : Double.NaN;
+        double spread = times.length > 1 ? Math.sqrt(trend.inflation() * StatUtils.variance(without)) : Double.NaN;
         return new SetupPace(
                 setup,
                 logged,

@@ -30,7 +30,8 @@ class BootstrapIntervalTest {
 
     @Test
     void theErrorOfADifferenceOfMeansIsThatOfAllResamples() {
-        // Of infinitely many resamples sqrt(S1/n1² + S2/n2²), S the sums of squares about the means (Efron and Tibshirani,
+        // Of infinitely many resamples sqrt(S1/n1² + S2/n2²), S the sums of squares about the means (Efron and
+        // Tibshirani,
         // equation 5.12): 26.9081. The standard deviation of 100 000 errs by 1/sqrt(200 000) = 0.2 %; five times that.
         assertThat(bootstrap(CONTROL, TREATED, 1).error()).isCloseTo(26.9081, within(0.01 * 26.9081));
     }
@@ -53,7 +54,8 @@ class BootstrapIntervalTest {
 
     @Test
     void theShareOfFasterOnesIsOnTheSideOfTheDifference() {
-        // The treated lived longer by 30.63, 1.14 standard errors: about 13 % of a normal distribution lie below nought; with
+        // The treated lived longer by 30.63, 1.14 standard errors: about 13 % of a normal distribution lie below
+        // nought; with
         // seven and nine mice the shape is not quite normal.
         assertThat(bootstrap(CONTROL, TREATED, 1).fasterShare()).isCloseTo(0.13, within(0.02));
     }
@@ -71,12 +73,13 @@ class BootstrapIntervalTest {
 
     @Test
     void theTrendIsFittedAnewToEachDraw() {
-        // Laps on one straight line, and the second setup later on it: with the slope fitted every draw says no difference.
+        // Laps on one straight line, and the second setup later on it: with the slope fitted every draw says no
+        // difference.
         double[] x = {-3, -2, -1, 1, 2, 3};
         double[] y = {-0.3, -0.2, -0.1, 0.1, 0.2, 0.3};
         int[] setup = {0, 0, 0, 1, 1, 1};
-        BootstrapInterval interval = BootstrapInterval.of(
-                new BootstrapInterval.Points(setup, new int[6], x, y), 0, 1, true, RESAMPLES, 1);
+        BootstrapInterval interval =
+                BootstrapInterval.of(new BootstrapInterval.Points(setup, new int[6], x, y), 0, 1, true, RESAMPLES, 1);
         // Rounding.
         assertThat(interval.low()).isCloseTo(0, within(1e-9));
         assertThat(interval.high()).isCloseTo(0, within(1e-9));

@@ -29,7 +29,8 @@ class CleanLapsTest {
 
     @Test
     void theSlowLimitIsThatOfTheModifiedZScore() {
-        // Median 90.3, MAD 0.2 by counting: deviations 0.3 0.2 0.1 0 0.2 0.4 9.7. The least room, 0.5 % of 90.3, is smaller.
+        // Median 90.3, MAD 0.2 by counting: deviations 0.3 0.2 0.1 0 0.2 0.4 9.7. The least room, 0.5 % of 90.3, is
+        // smaller.
         TimingLog log = Logs.of("A", 90.0, 90.1, 90.2, 90.3, 90.5, 90.7, 100);
         CleanLaps laps = CleanLaps.of(log, NO_WARM_UP);
         // 90.3 + 3.5 * 0.2 / 0.6745, NIST/SEMATECH e-Handbook 1.3.5.17; rounding of the times.
@@ -55,13 +56,15 @@ class CleanLapsTest {
 
     @Test
     void eachSetupIsJudgedByItself() {
-        TimingLog log = new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 6, 95, 0, 0.1).log();
+        TimingLog log =
+                new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 6, 95, 0, 0.1).log();
         assertThat(CleanLaps.of(log, CleanRule.DEFAULT).count(LapStatus.SLOW)).isZero();
     }
 
     @Test
     void aSetupWithFlaggedLapsOnlyHasNoLimit() {
-        TimingLog log = new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 0, 95, 0, 0.1).log();
+        TimingLog log =
+                new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 0, 95, 0, 0.1).log();
         assertThat(CleanLaps.of(log, CleanRule.DEFAULT).slowLimit("B")).isNaN();
     }
 }

@@ -43,8 +43,7 @@ class CommonSlopeTest {
     void soIsItsStandardError() {
         CommonSlope fit = fit();
         double error = Math.sqrt(fit.residual() / (X.length - 4) / fit.spreadOfX());
-        assertThat(error)
-                .isCloseTo(regression().estimateRegressionParametersStandardErrors()[3], within(EXACT));
+        assertThat(error).isCloseTo(regression().estimateRegressionParametersStandardErrors()[3], within(EXACT));
     }
 
     @Test

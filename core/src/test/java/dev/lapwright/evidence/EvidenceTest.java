@@ -18,8 +18,8 @@ class EvidenceTest {
 
     @Test
     void aLargeGainIsReal() {
-        SetupComparison comparison =
-                compare(new Logs(1).run("A", 10, 90, 0, 0.1).run("B", 10, 89.5, 0, 0.1).log());
+        SetupComparison comparison = compare(
+                new Logs(1).run("A", 10, 90, 0, 0.1).run("B", 10, 89.5, 0, 0.1).log());
         assertThat(comparison.verdict().finding()).isEqualTo(Finding.REAL);
         assertThat(comparison.tests().orElseThrow().welch().high()).isNegative();
     }
@@ -27,7 +27,10 @@ class EvidenceTest {
     @Test
     void aTrendWithinRunsIsNotTakenForAGain() {
         // Both alike, but the second run stopped earlier in the burning of its fuel, 0.1 s a lap.
-        TimingLog log = new Logs(2).run("A", 16, 90, -0.1, 0.02).run("B", 6, 90, -0.1, 0.02).log();
+        TimingLog log = new Logs(2)
+                .run("A", 16, 90, -0.1, 0.02)
+                .run("B", 6, 90, -0.1, 0.02)
+                .log();
         DifferenceTests tests = compare(log).tests().orElseThrow();
         // Standard error of about 0.02 / sqrt(6), four of them.
         assertThat(tests.welch().difference()).isCloseTo(0, within(0.04));
@@ -54,7 +57,8 @@ class EvidenceTest {
     @Test
     void oneRunOfEachWithASessionTrendIsFarLessSure() {
         // The slope must be carried from one run to the other: the interval says so.
-        TimingLog log = new Logs(4).run("A", 8, 90, 0, 0.1).run("B", 8, 90, 0, 0.1).log();
+        TimingLog log =
+                new Logs(4).run("A", 8, 90, 0, 0.1).run("B", 8, 90, 0, 0.1).log();
         DifferenceTests tests = compare(log).tests().orElseThrow();
         assertThat(tests.byTrend().get(TrendKind.SESSION).error())
                 .isGreaterThan(1.5 * tests.byTrend().get(TrendKind.RUN).error());
@@ -62,13 +66,17 @@ class EvidenceTest {
 
     @Test
     void setupsThatAreAlikeAreCalledDifferentAsOftenAsSaid() {
-        // By definition 5 % of logs; of 2000 that number has a standard deviation of 0.5 %, four of them. Welch's test is
-        // close to its level at these sizes (Welch 1947), the trend's own uncertainty is in the interval, and the few slow laps
+        // By definition 5 % of logs; of 2000 that number has a standard deviation of 0.5 %, four of them. Welch's test
+        // is
+        // close to its level at these sizes (Welch 1947), the trend's own uncertainty is in the interval, and the few
+        // slow laps
         // of a normal distribution that the clean rule drops add less than one percent.
         int[] called = new int[TrendKind.values().length];
         for (int k = 0; k < 2000; k++) {
-            TimingLog log =
-                    new Logs(1000 + k).run("A", 10, 90, 0, 0.2).run("B", 10, 90, 0, 0.2).log();
+            TimingLog log = new Logs(1000 + k)
+                    .run("A", 10, 90, 0, 0.2)
+                    .run("B", 10, 90, 0, 0.2)
+                    .log();
             Evidence.differences(log, "A", "B")
                     .forEach((kind, difference) -> called[kind.ordinal()] += difference.isSignificant() ? 1 : 0);
         }
@@ -152,15 +160,18 @@ class EvidenceTest {
 
     @Test
     void withoutAReturnThereIsNoCheckOfIt() {
-        assertThat(compare(new Logs(1).run("A", 8, 90, 0, 0.1).run("B", 8, 89, 0, 0.1).log())
+        assertThat(compare(new Logs(1)
+                                .run("A", 8, 90, 0, 0.1)
+                                .run("B", 8, 89, 0, 0.1)
+                                .log())
                         .returned())
                 .isEmpty();
     }
 
     @Test
     void twoLapsOfEachAreTooFewToTest() {
-        SetupComparison comparison =
-                compare(new Logs(1).run("A", 2, 90, 0, 0.1).run("B", 2, 80, 0, 0.1).log());
+        SetupComparison comparison = compare(
+                new Logs(1).run("A", 2, 90, 0, 0.1).run("B", 2, 80, 0, 0.1).log());
         assertThat(comparison.tests()).isEmpty();
         assertThat(comparison.verdict().finding()).isEqualTo(Finding.TOO_FEW);
     }
@@ -174,8 +185,8 @@ class EvidenceTest {
 
     @Test
     void lapsThatAreAllEqualAreRefused() {
-        assertThatThrownBy(() ->
-                        compare(new Logs(1).run("A", 6, 90, 0, 0).run("B", 6, 89, 0, 0).log()))
+        assertThatThrownBy(() -> compare(
+                        new Logs(1).run("A", 6, 90, 0, 0).run("B", 6, 89, 0, 0).log()))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("do not scatter");
     }
@@ -187,8 +198,8 @@ class EvidenceTest {
                 .run("B", 6, 89, 0, 0)
                 .run("C", 6, 89, 0, 0.2)
                 .log();
-        assertThatThrownBy(() -> compare(
-                        log, EvidenceChoices.DEFAULT.between("A", "B").with(TrendKind.NONE)))
+        assertThatThrownBy(() ->
+                        compare(log, EvidenceChoices.DEFAULT.between("A", "B").with(TrendKind.NONE)))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("do not scatter");
     }
@@ -210,7 +221,8 @@ class EvidenceTest {
 
     @Test
     void aSetupThatNobodyDroveIsRefused() {
-        TimingLog log = new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
+        TimingLog log =
+                new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
         assertThatThrownBy(() -> compare(log, EvidenceChoices.DEFAULT.between("A", "D")))
                 .hasMessageContaining("no lap was driven with 'D'");
         assertThatThrownBy(() -> compare(log, EvidenceChoices.DEFAULT.between("B", "B")))
@@ -219,10 +231,15 @@ class EvidenceTest {
 
     @Test
     void theOneNotNamedIsTheOther() {
-        TimingLog log = new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
-        assertThat(compare(log, EvidenceChoices.DEFAULT.between("B", "")).after().setup())
+        TimingLog log =
+                new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
+        assertThat(compare(log, EvidenceChoices.DEFAULT.between("B", ""))
+                        .after()
+                        .setup())
                 .isEqualTo("A");
-        assertThat(compare(log, EvidenceChoices.DEFAULT.between("", "A")).before().setup())
+        assertThat(compare(log, EvidenceChoices.DEFAULT.between("", "A"))
+                        .before()
+                        .setup())
                 .isEqualTo("B");
     }
 

@@ -29,7 +29,8 @@ class MeanDifferenceTest {
 
     @Test
     void twoSamplesOfTheHandbookDifferAsItSaysWithoutPooling() {
-        // Handbook 1.3.5.3, variances not assumed equal: T = -12.94627, 136.875 degrees of freedom (from memory; they follow
+        // Handbook 1.3.5.3, variances not assumed equal: T = -12.94627, 136.875 degrees of freedom (from memory; they
+        // follow
         // from Welch's formulas and the summaries); half a unit of the last digit and the rounding of the summaries.
         MeanDifference welch = MeanDifference.of(JAPAN, USA);
         assertThat(welch.t()).isCloseTo(-12.94627, within(1e-5));
@@ -38,7 +39,8 @@ class MeanDifferenceTest {
 
     @Test
     void studentsSleepDifferAsInR() {
-        // R documentation, t.test(extra ~ group, data = sleep), Welch: t = -1.8608, df = 17.776, p-value = 0.07939, 95 percent
+        // R documentation, t.test(extra ~ group, data = sleep), Welch: t = -1.8608, df = 17.776, p-value = 0.07939, 95
+        // percent
         // interval -3.3654832 to 0.2054832 of the first less the second; half a unit of the last digit.
         MeanDifference welch = MeanDifference.of(Sample.of(SECOND_DRUG), Sample.of(FIRST_DRUG));
         assertThat(welch.t()).isCloseTo(-1.8608, within(5e-5));
@@ -51,7 +53,8 @@ class MeanDifferenceTest {
 
     @Test
     void secondFasterThanFirstIsBelowNought() {
-        assertThat(MeanDifference.of(new Sample(5, 90, 0.2), new Sample(5, 89, 0.2)).difference())
+        assertThat(MeanDifference.of(new Sample(5, 90, 0.2), new Sample(5, 89, 0.2))
+                        .difference())
                 .isEqualTo(-1);
     }
 

@@ -23,7 +23,8 @@ class RankSumTest {
 
     @Test
     void aSmallSampleIsAsExactAsInR() {
-        // R documentation of wilcox.test, alternative "greater": W = 35, p-value = 0.1272; half a unit of its last digit.
+        // R documentation of wilcox.test, alternative "greater": W = 35, p-value = 0.1272; half a unit of its last
+        // digit.
         assertThat(RankSum.of(EARLY, AT_TERM).u()).isEqualTo(35);
         double[] all = new double[15];
         System.arraycopy(EARLY, 0, all, 0, 5);
@@ -42,7 +43,8 @@ class RankSumTest {
 
     @Test
     void tiesAreCorrectedForAsInR() {
-        // R, wilcox.test(extra ~ group, data = sleep): W = 25.5 for the first, p-value = 0.06933 by the normal distribution
+        // R, wilcox.test(extra ~ group, data = sleep): W = 25.5 for the first, p-value = 0.06933 by the normal
+        // distribution
         // with corrections for continuity and ties; half a unit of its last digit.
         assertThat(RankSum.of(SECOND_DRUG, FIRST_DRUG).u()).isEqualTo(25.5);
         assertThat(RankSum.normal(FIRST_DRUG, SECOND_DRUG)).isCloseTo(0.06933, within(5e-6));

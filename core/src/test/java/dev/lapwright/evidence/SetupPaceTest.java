@@ -14,7 +14,8 @@ class SetupPaceTest {
 
     @Test
     void scatterFromLapToLapIsThatOfTheControlChartOfTheHandbook() {
-        // NIST/SEMATECH e-Handbook 6.3.2.2, flow rates: mean 50.81, upper control limit 55.8041 = mean + 3 sigma; half a unit
+        // NIST/SEMATECH e-Handbook 6.3.2.2, flow rates: mean 50.81, upper control limit 55.8041 = mean + 3 sigma; half
+        // a unit
         // of its last digit.
         SetupPace pace = pace(TrendKind.NONE, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
         assertThat(pace.mean()).isCloseTo(50.81, within(1e-9));

@@ -44,8 +44,8 @@ class TimingLogTest {
 
     @Test
     void numbersThatStartAnewInANamedRunAreCountedOn() {
-        TimingLog log = TimingLog.of(
-                List.of(lap(1, "A", "1", LapFlag.NONE), lap(2, "A", "1", LapFlag.NONE), lap(1, "A", "2", LapFlag.NONE)));
+        TimingLog log = TimingLog.of(List.of(
+                lap(1, "A", "1", LapFlag.NONE), lap(2, "A", "1", LapFlag.NONE), lap(1, "A", "2", LapFlag.NONE)));
         assertThat(log.sessionLap(2)).isEqualTo(3);
         assertThat(log.runLap(2)).isEqualTo(1);
     }

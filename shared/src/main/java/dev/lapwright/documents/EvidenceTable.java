@@ -62,7 +62,9 @@ public final class EvidenceTable {
         tree.put("rule", rule(result.laps()));
         tree.put("trend", trend(result.trend()));
         tree.put("setups", result.paces().stream().map(EvidenceTable::pace).toList());
-        tree.put("comparison", result.comparison().map(c -> comparison(result, c)).orElse(null));
+        tree.put(
+                "comparison",
+                result.comparison().map(c -> comparison(result, c)).orElse(null));
         tree.put(LAPS, laps(result));
         return tree;
     }
@@ -116,8 +118,11 @@ public final class EvidenceTable {
         tree.put("after", comparison.after().setup());
         tree.put("scatterS", comparison.scatter());
         tree.put("welch", comparison.tests().map(t -> difference(t.welch())).orElse(null));
-        tree.put("mannWhitney", comparison.tests().map(t -> rankSum(t.rankSum())).orElse(null));
-        tree.put("bootstrap", comparison.tests().map(t -> bootstrap(t.bootstrap())).orElse(null));
+        tree.put(
+                "mannWhitney", comparison.tests().map(t -> rankSum(t.rankSum())).orElse(null));
+        tree.put(
+                "bootstrap",
+                comparison.tests().map(t -> bootstrap(t.bootstrap())).orElse(null));
         tree.put("byTrend", comparison.tests().map(EvidenceTable::byTrend).orElse(null));
         tree.put("returned", comparison.returned().map(EvidenceTable::returned).orElse(null));
         tree.put("predictedS", result.choices().predicted().orElse(Double.NaN));

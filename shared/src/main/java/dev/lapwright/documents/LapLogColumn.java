@@ -7,7 +7,17 @@ import java.util.Locale;
 enum LapLogColumn {
     LAP("lap", "lap", "laps", "lapnumber", "lapno", "lapnr", "number", "no", "nr", "n", "runde", "tour"),
     TIME("time", "time", "laptime", "laptimes", "times", "t", "seconds", "rundenzeit", "zeit", "temps"),
-    SETUP("setup", "setup", "setups", "configuration", "config", "variant", "setting", "settings", "specification", "spec"),
+    SETUP(
+            "setup",
+            "setup",
+            "setups",
+            "configuration",
+            "config",
+            "variant",
+            "setting",
+            "settings",
+            "specification",
+            "spec"),
     RUN("run", "run", "runno", "stint", "outing"),
     FLAG("flag", "flag", "flags", "status", "type", "laptype", "mark");
 
@@ -35,7 +45,8 @@ enum LapLogColumn {
         String heading = text.replaceAll("([a-z])([A-Z])", "$1 $2")
                 .toLowerCase(Locale.ROOT)
                 .trim();
-        String unit = heading.replaceAll("^[^(\\[]*[(\\[]([^)\\]]*).*$|^.*$", "$1").trim();
+        String unit =
+                heading.replaceAll("^[^(\\[]*[(\\[]([^)\\]]*).*$|^.*$", "$1").trim();
         String name = letters(heading.replaceAll("[(\\[].*$", ""));
         LapLogColumn whole = byHeading(name.isEmpty() && heading.startsWith("#") ? "no" : name);
         if (whole != null) {

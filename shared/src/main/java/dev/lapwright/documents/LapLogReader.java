@@ -33,8 +33,28 @@ final class LapLogReader {
     private static final Set<String> OUT = Set.of("out", "outlap", "o", "pitout");
     private static final Set<String> IN = Set.of("in", "inlap", "i", "pit", "pitin", "box");
     private static final Set<String> SPOILT = Set.of(
-            "1", "x", "spoilt", "spoiled", "traffic", "yellow", "red", "invalid", "deleted", "off", "spin", "mistake",
-            "slow", "cool", "cooldown", "safetycar", "fcy", "rain", "wet", "drop", "exclude", "bad");
+            "1",
+            "x",
+            "spoilt",
+            "spoiled",
+            "traffic",
+            "yellow",
+            "red",
+            "invalid",
+            "deleted",
+            "off",
+            "spin",
+            "mistake",
+            "slow",
+            "cool",
+            "cooldown",
+            "safetycar",
+            "fcy",
+            "rain",
+            "wet",
+            "drop",
+            "exclude",
+            "bad");
 
     private final DocumentSource source;
     private final Faults faults;
@@ -54,7 +74,8 @@ final class LapLogReader {
                     rows.get(at).line(),
                     "",
                     "no heading is known for the lap times; the first line is "
-                            + Node.Text.shown(String.join(", ", rows.get(at).values().toList())),
+                            + Node.Text.shown(
+                                    String.join(", ", rows.get(at).values().toList())),
                     REMEDY);
             faults.throwIfAny();
         }

@@ -8,8 +8,7 @@ import java.util.regex.Pattern;
 /** Lap times as people and timing screens write them. */
 final class LapTimeText {
     /** To seconds, exact by definition. */
-    private static final Map<String, Double> UNITS =
-            Map.of("", 1.0, "s", 1.0, "sec", 1.0, "ms", 0.001, "min", 60.0);
+    private static final Map<String, Double> UNITS = Map.of("", 1.0, "s", 1.0, "sec", 1.0, "ms", 0.001, "min", 60.0);
 
     /** 1:44.851, 1:44,851, 1'44"851, 1.44.851, 0:01:44.851. */
     private static final Pattern CLOCK = Pattern.compile(

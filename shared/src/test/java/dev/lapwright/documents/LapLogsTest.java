@@ -56,7 +56,15 @@ class LapLogsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "out, OUT", "Out-lap, OUT", "IN, IN", "pit, IN", "yellow, SPOILT", "x, SPOILT", "ok, NONE", "'', NONE", "-, NONE"
+        "out, OUT",
+        "Out-lap, OUT",
+        "IN, IN",
+        "pit, IN",
+        "yellow, SPOILT",
+        "x, SPOILT",
+        "ok, NONE",
+        "'', NONE",
+        "-, NONE"
     })
     void flagsAreUnderstoodByTheirWords(String word, LapFlag flag) {
         assertThat(laps("lap,time,flag\n1,90.1," + word + "\n").get(0).flag()).isEqualTo(flag);
@@ -65,16 +73,18 @@ class LapLogsTest {
     @Test
     void whatWasTakenForWhatIsSaid() {
         assertThat(read("No;t;Config\n1;90,1;soft\n2;90,2;\n").columns())
-                .isEqualTo("lap from 'No'; time from 't' in s (assumed); setup from 'Config', an empty cell like the one"
-                        + " above");
+                .isEqualTo(
+                        "lap from 'No'; time from 't' in s (assumed); setup from 'Config', an empty cell like the one"
+                                + " above");
     }
 
     @Test
     void whatIsMissingAndDoneWithoutIsSaid() {
         LapLogFile file = read("time\n1:30.1\n1:30.2\n");
         assertThat(file.columns())
-                .isEqualTo("lap numbers counted, for there is no such column; time from 'time' in min:s; no column for the"
-                        + " setup: all laps are taken for one");
+                .isEqualTo(
+                        "lap numbers counted, for there is no such column; time from 'time' in min:s; no column for the"
+                                + " setup: all laps are taken for one");
         assertThat(file.log().laps().get(1).number()).isEqualTo(2);
         assertThat(file.log().setups()).hasSize(1);
     }
