@@ -4,6 +4,7 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.LapLog;
 import dev.lapwright.documents.EvidenceTable;
+import dev.lapwright.documents.SafeFile;
 
 /** Which files a look at a log is written to. */
 final class EvidenceFiles {
@@ -44,8 +45,13 @@ final class EvidenceFiles {
     private static byte[] chart(String fileName, EvidenceOutcome outcome) {
         return ChartImage.forFile(
                 fileName,
-                LapLog.of(outcome.file().name(), outcome.result(), ChartStyle.STANDARD),
+                LapLog.of(subject(outcome), outcome.result(), ChartStyle.STANDARD),
                 LapLog.SIZE,
                 LapCharts.PNG_SCALE);
+    }
+
+    /** The log's name without its folder. */
+    private static String subject(EvidenceOutcome outcome) {
+        return SafeFile.path(outcome.file().name()).getFileName().toString();
     }
 }
