@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
     private static final Set<String> OUTPUTS =
-            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile");
+            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile");
 
     @TempDir
     private Path folder;
@@ -58,6 +58,7 @@ class HelpTest {
                 .containsExactly(
                         "lap",
                         "sweep",
+                        "sensitivity",
                         "optimise",
                         "compare",
                         "gearing",
@@ -83,7 +84,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "optimise", "compare", "gearing", "line"})
+    @ValueSource(strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -9,6 +9,7 @@ import dev.lapwright.study.GearingResult;
 import dev.lapwright.study.GearingScenario;
 import dev.lapwright.study.OptimisationCircuit;
 import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
 import dev.lapwright.track.Track;
@@ -56,6 +57,14 @@ public final class InputHash {
             scenarios.put(scenario.kind().name(), scenario.amount());
         }
         inputs.put("scenarios", scenarios);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, and the laps there are with their scatter. */
+    public static String of(SensitivityResult sensitivity) {
+        Map<String, Object> inputs = inputs(sensitivity.car(), sensitivity.conditions(), sensitivity.track());
+        inputs.put("scatterS", sensitivity.scatter());
+        inputs.put("laps", sensitivity.laps());
         return sha256(JsonLayout.text(inputs));
     }
 
