@@ -65,6 +65,7 @@ class HelpTest {
                         "balance",
                         "line",
                         "ride",
+                        "evidence",
                         "show",
                         "circuit",
                         "demo",

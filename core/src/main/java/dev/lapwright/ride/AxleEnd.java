@@ -5,6 +5,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import java.util.List;
 
 /** An end of the car, and the quarter car of a wheel there. */
 public enum AxleEnd {
@@ -87,6 +88,11 @@ public enum AxleEnd {
     /** In words. */
     public String label() {
         return label;
+    }
+
+    /** Rates and knees of its dampers, which serve the ride alone. */
+    public List<Quantity> dampers() {
+        return List.of(slowBump, fastBump, slowRebound, fastRebound, bumpKnee, reboundKnee);
     }
 
     /**

@@ -5,6 +5,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.ride.AxleEnd;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -23,7 +24,7 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
     private static final String PRESSURE = "tyres and their maker decide; set it from measured temperatures";
     private static final String TOE = "the lap model knows only what toe costs, not what it is good for";
     private static final String BRAKES = "the lap model brakes without locking a wheel; stability decides";
-    private static final String COAST = "the lap model does not see it; how the car feels decides";
+    private static final String UNSEEN = "the lap model does not see it; how the car feels decides";
 
     /** Quantities whose adjustments are searched only when somebody names them. */
     private static final Map<String, String> DELICATE = delicate();
@@ -40,8 +41,11 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
         reasons.put(Quantity.BRAKE_FRONT_SHARE.path(), BRAKES);
         reasons.put(Quantity.TOE_FRONT.path(), TOE);
         reasons.put(Quantity.TOE_REAR.path(), TOE);
-        reasons.put(Quantity.COAST_LOCK_FRONT.path(), COAST);
-        reasons.put(Quantity.COAST_LOCK_REAR.path(), COAST);
+        reasons.put(Quantity.COAST_LOCK_FRONT.path(), UNSEEN);
+        reasons.put(Quantity.COAST_LOCK_REAR.path(), UNSEEN);
+        for (AxleEnd end : AxleEnd.values()) {
+            end.dampers().forEach(quantity -> reasons.put(quantity.path(), UNSEEN));
+        }
         return reasons;
     }
 

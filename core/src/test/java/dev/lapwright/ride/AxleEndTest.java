@@ -41,6 +41,11 @@ class AxleEndTest {
     }
 
     @Test
+    void ratesAndKneesOfEitherEndAreItsOwn() {
+        assertThat(AxleEnd.REAR.dampers()).hasSize(6).allMatch(q -> q.path().startsWith("suspension.rear."));
+    }
+
+    @Test
     void kneesAreGivenInMillimetresPerSecond() {
         QuarterCar wheel =
                 AxleEnd.FRONT.of(car().with(Quantity.BUMP_KNEE_FRONT, 60).car(), 0);
