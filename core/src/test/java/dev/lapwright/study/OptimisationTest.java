@@ -264,7 +264,7 @@ class OptimisationTest {
     @Test
     void dampersAreLeftAlone() {
         Adjustment knob =
-                StudyCars.adjustment("knob", 0, 4, 1, 2, new Effect.Relative("suspension.front.fastBumpNsPerM", 300));
+                StudyCars.adjustment("knob", 0, 4, 1, 0, new Effect.Relative("suspension.front.fastBumpNsPerM", 300));
         Car car = StudyCars.with(SLOW, knob, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
         assertThat(study.run().kept()).extracting(OptimisationKept::name).containsExactly("knob");
