@@ -36,6 +36,7 @@ public final class Lapwright {
         commands.put("gearing", GearingCommand::new);
         commands.put("balance", BalanceCommand::new);
         commands.put("line", LineCommand::new);
+        commands.put("pressures", PressuresCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

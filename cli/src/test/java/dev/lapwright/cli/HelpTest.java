@@ -62,6 +62,7 @@ class HelpTest {
                         "gearing",
                         "balance",
                         "line",
+                        "pressures",
                         "show",
                         "circuit",
                         "demo",
@@ -81,7 +82,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line", "pressures"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -35,6 +35,7 @@ import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.TyreState;
 import java.util.List;
 import java.util.Map;
@@ -101,6 +102,12 @@ class DoorGuardTest {
                 new Door("pressure or temperature", v -> TyreState.gripFactor(v, 170, 1e-4)),
                 new Door("ideal", v -> TyreState.gripFactor(170, v, 1e-4)),
                 new Door("loss per square", v -> TyreState.gripFactor(170, 170, v)),
+                new Door("gauge pressure", v -> GasLaw.pressure(v, 20, 80, 100)),
+                new Door("gas temperature", v -> GasLaw.pressure(120, v, 80, 100)),
+                new Door("gas temperature", v -> GasLaw.pressure(120, 20, v, 100)),
+                new Door("air pressure", v -> GasLaw.pressure(120, 20, 80, v)),
+                new Door("gauge pressure", v -> GasLaw.temperature(120, 20, v, 100)),
+                new Door("gas temperature", v -> GasLaw.temperature(120, v, 160, 100)),
                 new Door("locking value", Differential::torqueBias),
                 new Door("locking value", v -> Differential.outerLessInner(1, 1, v)),
                 new Door("force through the differential", v -> Differential.outerLessInner(1, v, 0.5)),

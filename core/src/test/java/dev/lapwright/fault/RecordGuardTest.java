@@ -37,9 +37,14 @@ import dev.lapwright.study.GearingShift;
 import dev.lapwright.study.GearingTraction;
 import dev.lapwright.study.Interaction;
 import dev.lapwright.study.PhaseBalance;
+import dev.lapwright.study.PressureCost;
+import dev.lapwright.study.PressureDay;
+import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.PressureResult;
 import dev.lapwright.study.Remedy;
 import dev.lapwright.study.RemedyResult;
 import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.TyrePressure;
 import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
@@ -55,6 +60,8 @@ import dev.lapwright.track.survey.RecordedLap;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
 import dev.lapwright.tyre.LoadSensitivity;
+import dev.lapwright.tyre.TreadTemperatures;
+import dev.lapwright.tyre.Wheel;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
@@ -106,6 +113,8 @@ class RecordGuardTest {
             AxleMargins.class,
             Handling.AeroBalance.class,
             PhaseBalance.class,
+            PressureCost.class,
+            PressureResult.class,
             YawDemand.class,
             BalanceResult.class,
             Remedy.class,
@@ -195,12 +204,24 @@ class RecordGuardTest {
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(
+                        new TreadTemperatures(90, 85, 80),
+                        "inner temperature",
+                        "middle temperature",
+                        "outer temperature"),
+                new Sample(new PressureDay(20, 30, 1000), "air temperature", "track temperature", "air pressure"),
+                new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
+                new Sample(new TyrePressure(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
+                new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
                         "x (m)",
                         "y (m)",
                         "altitude",
                         "width to the left",
                         "width to the right"));
+    }
+
+    private static PressurePair pair() {
+        return new PressurePair(Wheel.FRONT_LEFT, 120, 165, 20, new PressureDay(20, 30, 1000));
     }
 
     private static List<Integer> numbersOf(Class<?> type) {
