@@ -37,6 +37,7 @@ public final class Lapwright {
         commands.put("balance", BalanceCommand::new);
         commands.put("line", LineCommand::new);
         commands.put("pressures", PressuresCommand::new);
+        commands.put("stint", StintCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

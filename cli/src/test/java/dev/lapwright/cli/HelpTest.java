@@ -63,6 +63,7 @@ class HelpTest {
                         "balance",
                         "line",
                         "pressures",
+                        "stint",
                         "show",
                         "circuit",
                         "demo",
@@ -82,7 +83,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line", "pressures"})
+    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line", "pressures", "stint"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -27,8 +27,10 @@ import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.powertrain.Differential;
+import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.powertrain.OverrunDrag;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.study.Compound;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
@@ -108,6 +110,15 @@ class DoorGuardTest {
                 new Door("air pressure", v -> GasLaw.pressure(120, 20, 80, v)),
                 new Door("gauge pressure", v -> GasLaw.temperature(120, 20, v, 100)),
                 new Door("gas temperature", v -> GasLaw.temperature(120, v, 160, 100)),
+                new Door("consumption (g/kWh)", FuelConsumption::constant),
+                new Door("consumption (g/kWh)", FuelConsumption::efficiency),
+                new Door("engine speed", v -> FuelConsumption.constant(300).at(v)),
+                new Door(
+                        "consumption map rpm[1]",
+                        v -> new FuelConsumption(new double[] {0, v}, new double[] {300, 300})),
+                new Door(
+                        "laps on the tyre",
+                        v -> Compound.steady("soft", 1, 0.001).gripAfter(v)),
                 new Door("locking value", Differential::torqueBias),
                 new Door("locking value", v -> Differential.outerLessInner(1, 1, v)),
                 new Door("force through the differential", v -> Differential.outerLessInner(1, v, 0.5)),

@@ -29,6 +29,8 @@ import dev.lapwright.line.LineFigures;
 import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.BalanceResult;
 import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.Compound;
+import dev.lapwright.study.FuelUse;
 import dev.lapwright.study.GearingChoice;
 import dev.lapwright.study.GearingGear;
 import dev.lapwright.study.GearingLap;
@@ -41,9 +43,13 @@ import dev.lapwright.study.PressureCost;
 import dev.lapwright.study.PressureDay;
 import dev.lapwright.study.PressurePair;
 import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.RaceLength;
 import dev.lapwright.study.Remedy;
 import dev.lapwright.study.RemedyResult;
 import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.StintLap;
+import dev.lapwright.study.StintResult;
+import dev.lapwright.study.StintRun;
 import dev.lapwright.study.TyrePressure;
 import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
@@ -115,6 +121,10 @@ class RecordGuardTest {
             PhaseBalance.class,
             PressureCost.class,
             PressureResult.class,
+            FuelUse.class,
+            StintLap.class,
+            StintRun.class,
+            StintResult.class,
             YawDemand.class,
             BalanceResult.class,
             Remedy.class,
@@ -209,6 +219,13 @@ class RecordGuardTest {
                         "middle temperature",
                         "outer temperature"),
                 new Sample(new PressureDay(20, 30, 1000), "air temperature", "track temperature", "air pressure"),
+                new Sample(
+                        Compound.steady("soft", 1, 0.001),
+                        "compound's grip",
+                        "compound's wear",
+                        "lap of the cliff",
+                        "wear after the cliff"),
+                new Sample(new RaceLength(10, 0, 1, 0.6, 1), "seconds", "fuel of a formation lap", "reserve laps"),
                 new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
                 new Sample(new TyrePressure(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
                 new Sample(
