@@ -20,13 +20,13 @@ public final class BalancePhases {
     /** Room beside the bars for their labels, as a share of the longest. */
     private static final double ROOM = 0.55;
 
-    private record Phase(String name, ToDoubleFunction<CornerBalance> reserve) {}
+    private record Phase(String name, ToDoubleFunction<BalanceBars> reserve) {}
 
     private static final List<Phase> PHASES = List.of(
-            new Phase("Entry", CornerBalance::entry),
-            new Phase("Lift-off", CornerBalance::liftOff),
-            new Phase("Middle", CornerBalance::middle),
-            new Phase("Exit", CornerBalance::exit));
+            new Phase("Entry", BalanceBars::entry),
+            new Phase("Lift-off", BalanceBars::liftOff),
+            new Phase("Middle", BalanceBars::middle),
+            new Phase("Exit", BalanceBars::exit));
 
     private BalancePhases() {}
 
@@ -42,15 +42,15 @@ public final class BalancePhases {
      * @param corners 1 to 60, in driving order
      * @throws InvalidValueException if there are no corners or too many
      */
-    public static JFreeChart of(String subject, List<CornerBalance> corners, ChartStyle style) {
+    public static JFreeChart of(String subject, List<BalanceBars> corners, ChartStyle style) {
         if (corners.isEmpty() || corners.size() > MOST) {
             throw new InvalidValueException(
                     "corners", corners.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
         }
         RowPanels panels =
-                new RowPanels(corners.stream().map(CornerBalance::corner).toList(), style);
+                new RowPanels(corners.stream().map(BalanceBars::corner).toList(), style);
         double reach = LEAST;
-        for (CornerBalance corner : corners) {
+        for (BalanceBars corner : corners) {
             for (Phase phase : PHASES) {
                 double reserve = g(phase, corner);
                 reach = Double.isNaN(reserve) ? reach : Math.max(reach, Math.abs(reserve));
@@ -72,11 +72,11 @@ public final class BalancePhases {
         return chart;
     }
 
-    private static double g(Phase phase, CornerBalance corner) {
+    private static double g(Phase phase, BalanceBars corner) {
         return phase.reserve.applyAsDouble(corner) / STANDARD_GRAVITY;
     }
 
-    private static RowBars bars(Phase phase, List<CornerBalance> corners, ChartStyle style) {
+    private static RowBars bars(Phase phase, List<BalanceBars> corners, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < corners.size(); row++) {
             double reserve = g(phase, corners.get(row));

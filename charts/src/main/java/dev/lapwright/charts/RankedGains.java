@@ -18,14 +18,17 @@ import org.jfree.chart.LegendItemCollection;
  */
 public final class RankedGains {
     private static final int MOST = 60;
-    /** Room beside the bars for their labels, as a share of the longest; those of the range name a setting, too. */
-    private static final double STEP_ROOM = 0.55;
+    /** Room on each side for labels, as a share of the bars' reach to both sides; those of the range name a setting, too. */
+    private static final double STEP_ROOM = 0.28;
 
-    private static final double RANGE_ROOM = 0.8;
+    private static final double RANGE_ROOM = 0.45;
     /** The band is shown up to so many times the longest bar. */
     private static final double MOST_BAND = 2;
     /** Least reach of an axis, s. */
     private static final double LEAST = 0.002;
+
+    /** One of the changes of lap time, s. */
+    private interface Change extends ToDoubleFunction<GainBars> {}
 
     private RankedGains() {}
 
@@ -42,7 +45,7 @@ public final class RankedGains {
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
      * @throws InvalidValueException if there are no adjustments or too many
      */
-    public static JFreeChart of(String subject, List<AdjustmentGain> gains, double visible, ChartStyle style) {
+    public static JFreeChart of(String subject, List<GainBars> gains, double visible, ChartStyle style) {
         if (gains.isEmpty() || gains.size() > MOST) {
             throw new InvalidValueException(
                     "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
@@ -50,16 +53,17 @@ public final class RankedGains {
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
-        List<AdjustmentGain> ranked = new ArrayList<>(gains);
-        ranked.sort(Comparator.comparingDouble(AdjustmentGain::span).reversed());
+        List<GainBars> ranked = new ArrayList<>(gains);
+        ranked.sort(Comparator.comparingDouble(GainBars::span).reversed());
         List<String> names = ranked.stream()
                 .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
                 .toList();
         RowPanels panels = new RowPanels(names, style);
-        double step = reach(ranked, AdjustmentGain::stepDown, AdjustmentGain::stepUp, visible);
-        panels.add(axis(step, STEP_ROOM, style), steps(ranked, step, visible, style), 42);
-        double range = reach(ranked, AdjustmentGain::best, AdjustmentGain::worst, visible);
-        panels.add(axis(range, RANGE_ROOM, style), ranges(ranked, visible, style), 58);
+        UnitAxis step = axis(ranked, visible, STEP_ROOM, style, GainBars::stepDown, GainBars::stepUp);
+        boolean seen = !(visible > step.getUpperBound());
+        panels.add(step, steps(ranked, seen, visible, style), 42);
+        UnitAxis range = axis(ranked, visible, RANGE_ROOM, style, GainBars::best, GainBars::worst);
+        panels.add(range, ranges(ranked, visible, style), 58);
         JFreeChart chart = Sheet.of(
                 "What each adjustment is worth: " + subject,
                 Sheet.facts(
@@ -74,45 +78,48 @@ public final class RankedGains {
         return chart;
     }
 
-    private static double reach(
-            List<AdjustmentGain> gains,
-            ToDoubleFunction<AdjustmentGain> one,
-            ToDoubleFunction<AdjustmentGain> other,
-            double visible) {
-        double reach = LEAST;
-        for (AdjustmentGain gain : gains) {
+    /** Change of lap time to which an axis must reach on one side of zero, s, without its sign. */
+    private static double reach(List<GainBars> gains, double sign, double least, Change one, Change other) {
+        double reach = least;
+        for (GainBars gain : gains) {
             for (double change : new double[] {one.applyAsDouble(gain), other.applyAsDouble(gain)}) {
-                reach = Double.isNaN(change) ? reach : Math.max(reach, Math.abs(change));
+                reach = Double.isNaN(change) ? reach : Math.max(reach, sign * change);
             }
         }
-        return Double.isNaN(visible) ? reach : Math.max(reach, Math.min(visible, MOST_BAND * reach));
+        return reach;
     }
 
-    private static UnitAxis axis(double reach, double room, ChartStyle style) {
+    /** An axis with room for the bars and the band on either side of zero, and for the labels beyond them. */
+    private static UnitAxis axis(
+            List<GainBars> gains, double visible, double room, ChartStyle style, Change one, Change other) {
+        double faster = reach(gains, -1, LEAST, one, other);
+        double slower = reach(gains, 1, LEAST, one, other);
+        double band = Double.isNaN(visible) ? 0 : Math.min(visible, MOST_BAND * Math.max(faster, slower));
+        faster = Math.max(faster, band);
+        slower = Math.max(slower, band);
+        double labels = room * (faster + slower);
         UnitAxis axis = new UnitAxis("Change of lap time (s)", style, 0, Numbers::signed).withCloseTicks();
-        axis.setRange(-(1 + room) * reach, (1 + room) * reach);
+        axis.setRange(-faster - labels, slower + labels);
         return axis;
     }
 
-    private static RowBars steps(List<AdjustmentGain> ranked, double reach, double visible, ChartStyle style) {
+    private static RowBars steps(List<GainBars> ranked, boolean seen, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            AdjustmentGain gain = ranked.get(row);
+            GainBars gain = ranked.get(row);
             Color colour = style.colour(0);
             bars.add(new RowBars.Bar(row, gain.stepDown(), 0.1, 0.46, colour, false, step(gain.stepDown())));
             bars.add(new RowBars.Bar(row, gain.stepUp(), 0.54, 0.9, colour, true, step(gain.stepUp())));
         }
-        RowBars.Heading heading = new RowBars.Heading(
-                visible > (1 + STEP_ROOM) * reach ? "One step: not to be seen for any" : "One step",
-                "faster",
-                "slower");
+        RowBars.Heading heading =
+                new RowBars.Heading(seen ? "One step" : "One step: not to be seen for any", "faster", "slower");
         return new RowBars(heading, bars, ranked.size(), visible, style);
     }
 
-    private static RowBars ranges(List<AdjustmentGain> ranked, double visible, ChartStyle style) {
+    private static RowBars ranges(List<GainBars> ranked, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            AdjustmentGain gain = ranked.get(row);
+            GainBars gain = ranked.get(row);
             String best = gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "";
             String worst = gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "";
             bars.add(new RowBars.Bar(row, gain.best(), 0.22, 0.78, style.colour(2), true, best));

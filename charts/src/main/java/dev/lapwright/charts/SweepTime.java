@@ -104,12 +104,18 @@ public final class SweepTime {
         return new PointLabels.Label(table.across()[place[1]], time, bestText(table), true, Marks.RING);
     }
 
-    /** "fastest: 9 deg, 1:58.656 (−0.444 s)"; without the difference where there is none. */
+    /**
+     * "fastest: 9 deg, 1:58.656 (−0.444 s)"; without the difference where there is none, and without "fastest" where there
+     * is no other.
+     */
     static String bestText(SweepTable table) {
         int[] place = table.fastest();
         double time = table.at(place[0], place[1]).lapTime();
         double change = time - table.sweep().baseline().lapTime();
-        String best = "fastest: " + table.words(place) + ", " + Numbers.lapTime(time);
+        long laps = table.sweep().points().stream()
+                .filter(point -> point.figures().isPresent())
+                .count();
+        String best = (laps > 1 ? "fastest: " : "") + table.words(place) + ", " + Numbers.lapTime(time);
         return Math.abs(change) < NOTHING
                 ? best + " (as the baseline)"
                 : best + " (" + Numbers.difference(change) + ")";

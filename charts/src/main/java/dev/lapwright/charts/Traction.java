@@ -68,7 +68,10 @@ public final class Traction {
         plot.addAnnotation(new PointLabels(labels, both(gears, resistances), true, new double[0], style));
         JFreeChart chart = Sheet.of(
                 "Tractive force and resistance: " + subject,
-                "numbers: gears · dots: the best gear gives no more than the resistance, the car gets no faster",
+                labels.isEmpty()
+                        ? "numbers: gears"
+                        : "numbers: gears \u00b7 dots: the best gear gives no more than the resistance, the car gets no"
+                                + " faster",
                 plot,
                 style);
         chart.addLegend(Legends.above(() -> plot.getRenderer(0).getLegendItems(), style));

@@ -15,10 +15,10 @@ class BalancePhasesTest {
     /** Standard gravity, exact: 3rd General Conference on Weights and Measures, 1901. */
     private static final double G = 9.80665;
 
-    private static final CornerBalance MILL = new CornerBalance("T1 Mill", 0.1 * G, -0.2 * G, 0.05 * G, -0.01 * G);
-    private static final CornerBalance WEIR = new CornerBalance("T2 Weir", 0, 0, 0, Double.NaN);
+    private static final BalanceBars MILL = new BalanceBars("T1 Mill", 0.1 * G, -0.2 * G, 0.05 * G, -0.01 * G);
+    private static final BalanceBars WEIR = new BalanceBars("T2 Weir", 0, 0, 0, Double.NaN);
 
-    private static JFreeChart chart(CornerBalance... corners) {
+    private static JFreeChart chart(BalanceBars... corners) {
         return BalancePhases.of("Vesper at Fen", List.of(corners), ChartStyle.STANDARD);
     }
 
@@ -32,7 +32,7 @@ class BalancePhasesTest {
                 .get(corner);
     }
 
-    private static List<String> texts(CornerBalance... corners) {
+    private static List<String> texts(BalanceBars... corners) {
         return Drawn.of(chart(corners), BalancePhases.size(corners.length)).texts();
     }
 
@@ -85,7 +85,7 @@ class BalancePhasesTest {
 
     @Test
     void anEndlessReserveIsRefused() {
-        assertThatThrownBy(() -> new CornerBalance("T1", Double.POSITIVE_INFINITY, 0, 0, 0))
+        assertThatThrownBy(() -> new BalanceBars("T1", Double.POSITIVE_INFINITY, 0, 0, 0))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("T1 entry");
     }

@@ -8,21 +8,20 @@ import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.CombinedRangeXYPlot;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.data.Range;
 import org.junit.jupiter.api.Test;
 
 class RankedGainsTest {
-    private static final AdjustmentGain BAR =
-            new AdjustmentGain("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
-    private static final AdjustmentGain WING =
-            new AdjustmentGain("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
-    private static final AdjustmentGain FINAL =
-            new AdjustmentGain("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
+    private static final GainBars BAR = new GainBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
+    private static final GainBars WING =
+            new GainBars("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
+    private static final GainBars FINAL = new GainBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
 
-    private static JFreeChart chart(double visible, AdjustmentGain... gains) {
+    private static JFreeChart chart(double visible, GainBars... gains) {
         return RankedGains.of("Vesper at Fen", List.of(gains), visible, ChartStyle.STANDARD);
     }
 
-    private static List<String> texts(double visible, AdjustmentGain... gains) {
+    private static List<String> texts(double visible, GainBars... gains) {
         return Drawn.of(chart(visible, gains), RankedGains.size(gains.length)).texts();
     }
 
@@ -94,6 +93,13 @@ class RankedGainsTest {
     }
 
     @Test
+    void anAxisGoesNoFurtherToEitherSideThanBarsAndLabelsNeed() {
+        // Nothing is faster here: what is left of zero is for labels, less than half of what the bars take.
+        Range range = panel(chart(Double.NaN, FINAL), 1).getDomainAxis().getRange();
+        assertThat(-range.getLowerBound()).isLessThan(range.getUpperBound() / 2);
+    }
+
+    @Test
     void moreAdjustmentsTakeAHigherPicture() {
         assertThat(RankedGains.size(30).height())
                 .isGreaterThan(RankedGains.size(10).height());
@@ -106,7 +112,7 @@ class RankedGainsTest {
 
     @Test
     void aBestThatIsSlowerIsRefused() {
-        assertThatThrownBy(() -> new AdjustmentGain("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
+        assertThatThrownBy(() -> new GainBars("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("Wing best");
     }

@@ -186,10 +186,18 @@ class SweepTimeTest {
     }
 
     @Test
-    void baselineThatIsTheFastestHasNoDifference() {
+    void aLapAsFastAsTheBaselineHasNoDifference() {
         SweepResult one = Example.sweep(new SweepAxis("rear-wing", new double[] {6}));
         assertThat(Drawn.of(SweepTime.of(one, ChartStyle.STANDARD), SweepTime.SIZE)
                         .texts())
-                .anyMatch(text -> text.startsWith("fastest: ") && text.endsWith("(as the baseline)"));
+                .anyMatch(text -> text.startsWith("6 deg, ") && text.endsWith("(as the baseline)"));
+    }
+
+    @Test
+    void oneLapAloneIsNotCalledTheFastest() {
+        SweepResult one = Example.sweep(new SweepAxis("rear-wing", new double[] {4}));
+        assertThat(Drawn.of(SweepTime.of(one, ChartStyle.STANDARD), SweepTime.SIZE)
+                        .texts())
+                .noneMatch(text -> text.contains("fastest"));
     }
 }

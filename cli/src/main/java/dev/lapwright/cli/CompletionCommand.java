@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Prints a script with which a shell completes commands, options and the names of demos.",
+            "Prints a script with which a shell completes commands, options and names of demos.",
             "To have it always, add to ~/.bashrc or ~/.zshrc:  source <(lapwright completion bash)"
         },
         customSynopsis = "lapwright completion [bash|zsh] [--out FILE]",

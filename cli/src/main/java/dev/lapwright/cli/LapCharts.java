@@ -17,6 +17,11 @@ final class LapCharts {
 
     private LapCharts() {}
 
+    /** What has been looked at, for a heading. */
+    static String subject(Choice choice) {
+        return choice.car().name() + " at " + choice.track().name();
+    }
+
     static byte[] speed(String fileName, LapResult result) {
         return ChartImage.forFile(
                 fileName, SpeedTrace.of(result.lap(), ChartStyle.STANDARD), SpeedTrace.SIZE, PNG_SCALE);

@@ -32,6 +32,8 @@ public final class Lapwright {
         Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
+        commands.put("sensitivity", SensitivityCommand::new);
+        commands.put("optimise", OptimiseCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("gearing", GearingCommand::new);
         commands.put("balance", BalanceCommand::new);

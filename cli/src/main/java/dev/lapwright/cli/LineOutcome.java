@@ -14,9 +14,6 @@ import java.util.List;
  * @param rows the road's own path, the smoothest line and the fastest, each with its lap
  */
 record LineOutcome(Choice choice, LineChoices choices, List<LineTable.Row> rows) {
-    /** More does not fit into the document. */
-    private static final int LONGEST_SETUP = 100;
-
     LineOutcome {
         rows = List.copyOf(rows);
     }
@@ -29,7 +26,6 @@ record LineOutcome(Choice choice, LineChoices choices, List<LineTable.Row> rows)
     /** One of those found, as a document. */
     StoredLine stored(LineKind kind) {
         LineTable.Row row = row(kind);
-        String said = choice.setupText();
         return StoredLine.of(
                 row.line(), kind, choice.car(), choice.setupText(), row.lap().time(), choices.margin());
     }

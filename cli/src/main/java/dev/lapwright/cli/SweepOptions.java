@@ -9,10 +9,9 @@ final class SweepOptions {
     @Option(
             names = "--vary",
             paramLabel = "NAME=VALUES",
-            description =
-                    "What to vary: an adjustment of the car, one of its quantities, or one of the conditions;"
-                            + " give it once or twice. VALUES is first:last:step, or a list v1,v2,…,"
-                            + " with a unit if you like: front-pressure=24:30:1psi. The name of an adjustment alone takes its whole range.")
+            description = "What to vary: an adjustment of the car, one of its quantities, or one of the conditions;"
+                    + " give it once or twice. VALUES is first:last:step, or a list v1,v2,…; one may carry a"
+                    + " unit: front-pressure=24:30:1psi. The name of an adjustment alone takes its whole range.")
     List<String> vary = new ArrayList<>();
 
     @Option(

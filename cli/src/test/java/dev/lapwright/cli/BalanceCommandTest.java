@@ -124,6 +124,7 @@ class BalanceCommandTest {
         Path out = folder.resolve("out");
         balance("--complaint", "oversteer:exit", "--out", out.toString());
         assertThat(out).isDirectoryContaining(file -> file.endsWith("balance.json"));
+        assertThat(out).isDirectoryContaining(file -> file.endsWith("balance.svg"));
         List<Map<String, String>> phases = CsvRows.of(Files.readString(out.resolve("balance.csv")));
         List<Map<String, Object>> corners = JsonTree.objects(json(), "corners");
         int count = corners.stream()
@@ -132,6 +133,16 @@ class BalanceCommandTest {
         assertThat(phases).hasSize(count);
         assertThat(phases.get(0)).containsEntry("corner", "1").containsKeys("frontLimitMps2", "rearLimitMps2");
         assertThat(CsvRows.of(Files.readString(out.resolve("remedies.csv")))).isNotEmpty();
+    }
+
+    @Test
+    void theChartNamesEveryCorner() throws IOException {
+        Path chart = folder.resolve("balance.svg");
+        balance("--chart", chart.toString());
+        String svg = Files.readString(chart);
+        for (Map<String, Object> corner : JsonTree.objects(json(), "corners")) {
+            assertThat(svg).contains("T" + (int) JsonTree.number(corner, "number") + " " + corner.get("name"));
+        }
     }
 
     @Test

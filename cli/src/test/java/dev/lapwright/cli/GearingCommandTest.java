@@ -168,7 +168,8 @@ class GearingCommandTest {
     void theFolderHoldsResultAndTables() throws IOException {
         gearing("gt-talvex", "harrowmere", "--out", folder.resolve("out").toString());
         assertThat(folder.resolve("out").toFile().list())
-                .containsExactlyInAnyOrder("gearing.json", "gearing.csv", "shifts.csv", "traction.csv");
+                .containsExactlyInAnyOrder(
+                        "gearing.json", "gearing.csv", "shifts.csv", "traction.csv", "gears.svg", "traction.svg");
         Map<String, Object> result = JsonTree.object(Files.readString(folder.resolve("out/gearing.json")));
         List<Map<String, String>> rows = CsvRows.of(Files.readString(folder.resolve("out/gearing.csv")));
         assertThat(rows).hasSameSizeAs(JsonTree.objects(asGiven(result), "choices"));
@@ -183,6 +184,46 @@ class GearingCommandTest {
         assertThat(CsvRows.of(Files.readString(folder.resolve("out/traction.csv")))
                         .get(0))
                 .containsKeys("speedKmh", "resistanceN", "engineSpeedGear6Rpm", "forceGear6N");
+    }
+
+    @Test
+    void theSawIsDrawnWithTheTopSpeedThatIsPrinted() throws IOException {
+        Path chart = folder.resolve("gears.svg");
+        Run run = gearing("gt-talvex", "harrowmere", "--chart", chart.toString());
+        String top = run.line("Top speed").replaceAll(".*?([0-9]+)\\.[0-9] km/h.* at ([0-9]+) rpm of.*", "$2 rpm");
+        assertThat(Files.readString(chart)).contains("Gears: Talvex GT at Harrowmere", top, "gear 6 is never used");
+    }
+
+    @Test
+    void forceIsDrawnAgainstTheResistanceOfEachSituation() throws IOException {
+        Path chart = folder.resolve("force.svg");
+        gearing(
+                "student-pipit",
+                "harrowmere",
+                "--tow-percent",
+                "25",
+                "--head-wind-kmh",
+                "-36",
+                "--traction-chart",
+                chart.toString());
+        assertThat(Files.readString(chart))
+                .contains("resistance in still air", "in a tow of 25 %", "with 36 km/h from behind");
+    }
+
+    @Test
+    void aCarWithOneGearHasItsCharts() throws IOException {
+        Path file = folder.resolve("one.json");
+        Map<String, Object> car = JsonTree.object(
+                Run.of("demo", "gt-talvex", "--to", folder.toString()).code() == 0
+                        ? Files.readString(folder.resolve("gt-talvex.json"))
+                        : "");
+        JsonTree.object(car, "gearbox").put("ratios", List.of(1.45));
+        car.put("adjustments", List.of());
+        Files.writeString(file, JsonLayout.text(car));
+        Path out = folder.resolve("charts");
+        gearing(file.toString(), "castelvane", "--out", out.toString());
+        assertThat(out.resolve("gears.svg")).isNotEmptyFile();
+        assertThat(out.resolve("traction.svg")).isNotEmptyFile();
     }
 
     @Test

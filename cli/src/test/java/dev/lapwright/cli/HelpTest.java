@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
     private static final Set<String> OUTPUTS =
-            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--profile");
+            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile");
 
     @TempDir
     private Path folder;
@@ -58,6 +58,8 @@ class HelpTest {
                 .containsExactly(
                         "lap",
                         "sweep",
+                        "sensitivity",
+                        "optimise",
                         "compare",
                         "gearing",
                         "balance",
@@ -83,7 +85,8 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "compare", "gearing", "line", "pressures", "stint"})
+    @ValueSource(
+            strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line", "pressures", "stint"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -69,7 +69,9 @@ public record Adjustment(
         List<Double> settings = new ArrayList<>();
         int count = (int) Math.floor((max - min) / step + 1e-9);
         for (int i = 0; i <= count; i++) {
-            settings.add(min + i * step);
+            double setting = min + i * step;
+            // A range from -0.3 by 0.1 goes through nought, not past it by a rounding error.
+            settings.add(Math.abs(setting) < 1e-9 * step ? 0 : setting);
         }
         return settings;
     }

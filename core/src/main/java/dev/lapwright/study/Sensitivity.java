@@ -160,7 +160,7 @@ public final class Sensitivity {
                 worstGain = gain;
             }
         }
-        boolean better = bestGain > 0;
+        boolean better = bestGain >= AdjustmentGain.NOTHING;
         List<Double> sectors = sectorGains(adjustment, better ? best : worst, baseline, solver);
         return new AdjustmentGain(
                 adjustment,
@@ -173,9 +173,17 @@ public final class Sensitivity {
                 bestGain,
                 worst,
                 worstGain,
-                -(lowerGain + higherGain),
+                curvature(setting - lower, lowerGain, higher - setting, higherGain),
                 sectors,
                 LapsToSee.perSetup(better ? bestGain : worstGain, scatter));
+    }
+
+    /**
+     * Second difference of the lap time from three settings that need not stand at even distances, for a step of their
+     * geometric mean: Newton's divided difference [t₋, t₀, t₊] times 2 h₋ h₊.
+     */
+    private static double curvature(double down, double lowerGain, double up, double higherGain) {
+        return -2 * (down * higherGain + up * lowerGain) / (down + up);
     }
 
     private static List<Double> across(List<Double> legal) {

@@ -3,6 +3,7 @@ package dev.lapwright.study;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.track.Track;
 import java.util.List;
@@ -38,6 +39,16 @@ public record SensitivityResult(
 
     /** Whether the laps there are can show what this adjustment is worth. */
     public boolean canBeSeen(AdjustmentGain gain) {
-        return gain.lapsToSee() <= laps / 2;
+        return gain.lapsToSee() <= lapsWithEach();
+    }
+
+    /** Laps with each of two setups. */
+    public int lapsWithEach() {
+        return laps / 2;
+    }
+
+    /** The least gain that the laps there are can show, s. */
+    public double visibleGain() {
+        return LapsToSee.visibleGain(lapsWithEach(), scatter);
     }
 }

@@ -8,6 +8,7 @@ import dev.lapwright.fault.InvalidValueException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The power analysis against the printed examples of R's power.t.test and J. Cohen's tables. */
 class LapsToSeeTest {
@@ -48,6 +49,30 @@ class LapsToSeeTest {
     @Test
     void aHugeGainTakesTwoLapsOfEach() {
         assertThat(LapsToSee.perSetup(100, 0.3)).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3, 15, 394, 20_000})
+    void theLeastVisibleGainIsTheOtherWayRound(int laps) {
+        double gain = LapsToSee.visibleGain(laps, 0.3);
+        // Gains go with 1/√n: one lap in 20 000 changes them by 2.5e-5. Either side by more than the search's 1e-9.
+        assertThat(LapsToSee.perSetup(gain * (1 + 1e-6), 0.3)).isEqualTo(laps);
+        assertThat(LapsToSee.perSetup(gain * (1 - 1e-6), 0.3)).isEqualTo(laps + 1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.5, 64", "0.8, 26"})
+    void cohensNumbersOfLapsShowHisEffectsAndOneLapLessDoesNot(double effect, int laps) {
+        // J. Cohen, A Power Primer, table 2, as above.
+        assertThat(LapsToSee.visibleGain(laps, 1)).isLessThanOrEqualTo(effect);
+        assertThat(LapsToSee.visibleGain(laps - 1, 1)).isGreaterThan(effect);
+    }
+
+    @Test
+    void oneLapOfEachShowsNothingAndIsRefused() {
+        assertThatThrownBy(() -> LapsToSee.visibleGain(1, 0.3))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("laps with each setup");
     }
 
     @Test

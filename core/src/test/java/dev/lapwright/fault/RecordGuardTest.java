@@ -38,6 +38,10 @@ import dev.lapwright.study.GearingScenario;
 import dev.lapwright.study.GearingShift;
 import dev.lapwright.study.GearingTraction;
 import dev.lapwright.study.Interaction;
+import dev.lapwright.study.OptimisationCircuit;
+import dev.lapwright.study.OptimisationMiss;
+import dev.lapwright.study.OptimisationPoint;
+import dev.lapwright.study.OptimisationRange;
 import dev.lapwright.study.PhaseBalance;
 import dev.lapwright.study.PressureCost;
 import dev.lapwright.study.PressureDay;
@@ -128,7 +132,10 @@ class RecordGuardTest {
             YawDemand.class,
             BalanceResult.class,
             Remedy.class,
-            RemedyResult.class);
+            RemedyResult.class,
+            OptimisationMiss.class,
+            OptimisationPoint.class,
+            OptimisationRange.class);
 
     /** A record that is in order, and the words by which messages name its numbers, in the order of the components. */
     private record Sample(Record sound, String... names) {}
@@ -136,6 +143,10 @@ class RecordGuardTest {
     private static List<Sample> samples() {
         Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
         return List.of(
+                new Sample(
+                        new OptimisationCircuit(
+                                Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0))), 1),
+                        "weight of run"),
                 new Sample(new Areas(1, 2, 3), "CdA", "ClA front", "ClA rear"),
                 new Sample(
                         new ResponseSurface(1, 2, 3, 4, 5),

@@ -156,6 +156,28 @@ class SensitivityTest {
     }
 
     @Test
+    void curvatureOfUnevenStepsIsThatOfADividedDifference() {
+        Adjustment grip = new Adjustment(
+                "grip",
+                "Grip",
+                Unit.NONE,
+                0.7,
+                1.3,
+                0,
+                1,
+                0,
+                List.of(0.9, 1.0, 1.3),
+                List.of(
+                        new Effect.Absolute(Quantity.FRICTION_Y_FRONT.path(), 0, 1),
+                        new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1)));
+        // Newton's divided difference of the closed form, times 2 h h' of the two steps.
+        double divided = ((time(1.3) - time(1)) / 0.3 - (time(1) - time(0.9)) / 0.1) / 0.4;
+        AdjustmentGain gain = run(car(List.of(grip)), circle()).gains().get(0);
+        // The weights of the two gains are up to 1.5; each is good to 1e-5 of the lap, as above.
+        assertThat(gain.curvature()).isCloseTo(2 * 0.1 * 0.3 * divided, within(3e-5 * time(1)));
+    }
+
+    @Test
     void resultsAreTheSameOnAnyNumberOfThreads() {
         Sensitivity study = Sensitivity.of(circleCar(), circle(), Conditions.STANDARD);
         assertThat(study.onThreads(1).run(Progress.NONE).gains())
@@ -187,5 +209,7 @@ class SensitivityTest {
                 .run(Progress.NONE);
         assertThat(result.canBeSeen(result.gains().get(0))).isTrue();
         assertThat(result.canBeSeen(result.gains().get(1))).isFalse();
+        assertThat(result.gains().get(0).bestGain()).isGreaterThan(result.visibleGain());
+        assertThat(result.gains().get(1).range()).isLessThan(result.visibleGain());
     }
 }

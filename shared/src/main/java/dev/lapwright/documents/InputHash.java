@@ -7,6 +7,9 @@ import dev.lapwright.line.LineChoices;
 import dev.lapwright.study.Comparison;
 import dev.lapwright.study.GearingResult;
 import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.OptimisationCircuit;
+import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.study.SweepResult;
 import dev.lapwright.track.Track;
@@ -57,11 +60,41 @@ public final class InputHash {
         return sha256(JsonLayout.text(inputs));
     }
 
+    /** Car as set up, conditions, circuit, and the laps there are with their scatter. */
+    public static String of(SensitivityResult sensitivity) {
+        Map<String, Object> inputs = inputs(sensitivity.car(), sensitivity.conditions(), sensitivity.track());
+        inputs.put("scatterS", sensitivity.scatter());
+        inputs.put("laps", sensitivity.laps());
+        return sha256(JsonLayout.text(inputs));
+    }
+
     /** Both laps. */
     public static String of(Comparison comparison) {
         Map<String, Object> inputs = new LinkedHashMap<>();
         inputs.put("first", of(comparison.first()));
         inputs.put("second", of(comparison.second()));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, circuits with their weights, days, what is searched, limits and seed. */
+    public static String of(OptimisationResult result) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", CarWriter.tree(result.car()));
+        inputs.put("settings", result.car().settings());
+        List<Object> circuits = new ArrayList<>();
+        for (OptimisationCircuit circuit : result.circuits()) {
+            Map<String, Object> one = new LinkedHashMap<>(CircuitWriter.tree(circuit.track()));
+            one.put("weight", circuit.weight());
+            circuits.add(one);
+        }
+        inputs.put("circuits", circuits);
+        inputs.put("days", result.days().stream().map(DocumentWriter::tree).toList());
+        inputs.put("worst", result.worst());
+        inputs.put("limits", result.limits().toString());
+        inputs.put("seed", result.seed());
+        Map<String, Object> axes = new LinkedHashMap<>();
+        result.axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
+        inputs.put("axes", axes);
         return sha256(JsonLayout.text(inputs));
     }
 

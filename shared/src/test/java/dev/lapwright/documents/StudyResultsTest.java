@@ -9,9 +9,13 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.Comparison;
 import dev.lapwright.study.Gearing;
 import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.Sensitivity;
+import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.study.SweepAxis;
 import dev.lapwright.track.Track;
 import java.io.IOException;
@@ -29,6 +33,7 @@ class StudyResultsTest {
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final Conditions DAY = Documents.conditions(TestDocuments.source("valid/conditions/complete.json"));
     private static final GearingResult GEARING = gearing(0.2);
+    private static final SensitivityResult SENSITIVITY = sensitivity(24);
     private static final Comparison COMPARISON = comparison(CAR.with("rear-wing", 2));
 
     private static GearingResult gearing(double tow) {
@@ -36,6 +41,10 @@ class StudyResultsTest {
                 .over(new SweepAxis("gearbox.finalDrive", new double[] {3.5, 4}))
                 .withTow(tow)
                 .run();
+    }
+
+    private static SensitivityResult sensitivity(int laps) {
+        return Sensitivity.of(CAR, TRACK, DAY).scatter(0.2).laps(laps).run(Progress.NONE);
     }
 
     private static Comparison comparison(Car other) {
@@ -113,6 +122,54 @@ class StudyResultsTest {
         assertThat(InputHash.of(GEARING))
                 .isEqualTo(InputHash.of(gearing(0.2)))
                 .isNotEqualTo(InputHash.of(gearing(0.3)));
+    }
+
+    @Test
+    void sensitivitiesSayWhatTheyAre() throws IOException {
+        JsonNode tree = json(SensitivitySummary.tree(SENSITIVITY));
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/1");
+        assertThat(tree.get("lapTimeS").doubleValue())
+                .isEqualTo(SENSITIVITY.baseline().lapTime());
+        assertThat(tree.get("scatterS").doubleValue()).isEqualTo(0.2);
+        assertThat(tree.get("laps").intValue()).isEqualTo(24);
+        assertThat(tree.get("adjustments")).hasSameSizeAs(SENSITIVITY.gains());
+        assertThat(tree.get("interactions")).hasSameSizeAs(SENSITIVITY.interactions());
+        AdjustmentGain first = SENSITIVITY.gains().get(0);
+        JsonNode written = tree.get("adjustments").get(0);
+        assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
+        assertThat(written.get("bestGainS").doubleValue()).isEqualTo(first.bestGain());
+        assertThat(written.get("lapsToSeeWithEach").intValue()).isEqualTo(first.lapsToSee());
+    }
+
+    @Test
+    void whatNoNumberOfLapsShowsHasNone() throws IOException {
+        AdjustmentGain last = SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
+        assertThat(last.isEverSeen()).isFalse();
+        JsonNode written = json(SensitivitySummary.tree(SENSITIVITY)).get("adjustments");
+        assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())
+                .isTrue();
+        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        assertThat(rows.get(rows.size() - 1).get("lapsToSeeWithEach")).isEmpty();
+    }
+
+    @Test
+    void theTableOfSensitivitiesHasARowForEachAdjustment() throws IOException {
+        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        assertThat(rows.stream().map(row -> row.get("adjustment")))
+                .containsExactlyElementsOf(SENSITIVITY.gains().stream()
+                        .map(gain -> gain.adjustment().name())
+                        .toList());
+        assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
+        // Nine digits and no more than nine decimals are written.
+        assertThat(Double.parseDouble(rows.get(0).get("rangeS")))
+                .isCloseTo(SENSITIVITY.gains().get(0).range(), within(1e-8));
+    }
+
+    @Test
+    void theHashTellsOneStudyOfSensitivitiesFromAnother() {
+        assertThat(InputHash.of(SENSITIVITY))
+                .isEqualTo(InputHash.of(sensitivity(24)))
+                .isNotEqualTo(InputHash.of(sensitivity(25)));
     }
 
     @Test

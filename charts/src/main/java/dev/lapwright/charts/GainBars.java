@@ -17,7 +17,7 @@ import java.util.Objects;
  * @param worst change at the slowest setting of the range, s, not below 0
  * @param worstAt that setting in words
  */
-public record AdjustmentGain(
+public record GainBars(
         String name,
         String step,
         double stepDown,
@@ -26,7 +26,7 @@ public record AdjustmentGain(
         String bestAt,
         double worst,
         String worstAt) {
-    public AdjustmentGain {
+    public GainBars {
         Objects.requireNonNull(step, "step");
         Objects.requireNonNull(bestAt, "bestAt");
         Objects.requireNonNull(worstAt, "worstAt");

@@ -14,8 +14,8 @@ import dev.lapwright.fault.InvalidValueException;
  * @param middle steady, m/s²
  * @param exit under power, m/s²
  */
-public record CornerBalance(String corner, double entry, double liftOff, double middle, double exit) {
-    public CornerBalance {
+public record BalanceBars(String corner, double entry, double liftOff, double middle, double exit) {
+    public BalanceBars {
         if (corner.isBlank()) {
             throw new InvalidValueException("corner", "its label is blank", "give each corner its label");
         }

@@ -1,0 +1,111 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Unit;
+import dev.lapwright.charts.ChartImage;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.ForceCurve;
+import dev.lapwright.charts.GearCurves;
+import dev.lapwright.charts.GearSawtooth;
+import dev.lapwright.charts.Traction;
+import dev.lapwright.lap.CarFigures;
+import dev.lapwright.lap.Drivetrain;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.GearingGear;
+import dev.lapwright.study.GearingLap;
+import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.GearingScenario;
+import dev.lapwright.study.GearingShift;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+
+/** Pictures of gears. Nothing of the charts is loaded before one is asked for. */
+final class GearingCharts {
+    private static final int STEPS = 200;
+
+    private GearingCharts() {}
+
+    static byte[] sawtooth(String fileName, GearingOutcome outcome) {
+        return ChartImage.forFile(
+                fileName,
+                GearSawtooth.of(LapCharts.subject(outcome.choice()), curves(outcome.result()), ChartStyle.STANDARD),
+                GearSawtooth.SIZE,
+                LapCharts.PNG_SCALE);
+    }
+
+    private static GearCurves curves(GearingResult result) {
+        GearingLap lap = result.asGiven().baseline();
+        List<GearingGear> gears = result.gears();
+        double[] shifts = new double[gears.size() - 1];
+        Arrays.fill(shifts, Double.NaN);
+        for (GearingShift shift : lap.upshifts()) {
+            shifts[shift.from() - 1] = gears.get(shift.from() - 1).toSpeed();
+        }
+        CarFigures figures = CarFigures.of(Vehicle.of(result.car(), result.conditions()), 0);
+        return new GearCurves(
+                gears.stream().mapToDouble(GearingGear::engineSpeedPerSpeed).toArray(),
+                shifts,
+                lap.revLimit(),
+                figures.peakPowerRpm(),
+                lap.lowestSpeed(),
+                lap.topSpeed(),
+                lap.gearAtTopSpeed());
+    }
+
+    static byte[] traction(String fileName, GearingOutcome outcome) {
+        GearingResult result = outcome.result();
+        return ChartImage.forFile(
+                fileName,
+                Traction.of(result.car().name(), forces(result), resistances(result), ChartStyle.STANDARD),
+                Traction.SIZE,
+                LapCharts.PNG_SCALE);
+    }
+
+    /** Each gear from the lowest engine speed that its torque is known at, the first from standstill, to the rev limit. */
+    private static List<ForceCurve> forces(GearingResult result) {
+        Drivetrain drivetrain = Drivetrain.of(Vehicle.of(result.car(), result.conditions()));
+        double lowest = result.car().torqueCurve().rpm()[0];
+        List<ForceCurve> curves = new ArrayList<>();
+        for (int gear = 1; gear <= drivetrain.gears(); gear++) {
+            int number = gear;
+            double limit = drivetrain.limitSpeed(gear);
+            double from = gear == 1 ? 0 : Math.min(lowest / drivetrain.engineSpeed(gear, 1), limit / 2);
+            curves.add(curve(Integer.toString(gear), from, limit, speed -> drivetrain.force(number, speed)));
+        }
+        return curves;
+    }
+
+    private static List<ForceCurve> resistances(GearingResult result) {
+        double fastest = result.gears().get(result.gears().size() - 1).limitSpeed();
+        List<ForceCurve> curves = new ArrayList<>();
+        for (GearingScenario scenario : result.scenarios()) {
+            Drivetrain drivetrain = Drivetrain.of(Vehicle.of(scenario.car(), scenario.conditions()));
+            double wind = scenario.kind() == GearingScenario.Kind.HEAD_WIND ? scenario.amount() : 0;
+            curves.add(curve(name(scenario), 0, fastest, speed -> drivetrain.resistance(speed, wind, 0)));
+        }
+        return curves;
+    }
+
+    private static String name(GearingScenario scenario) {
+        double kmh = Unit.METRE_PER_SECOND.convert(scenario.amount(), Unit.KILOMETRE_PER_HOUR);
+        return switch (scenario.kind()) {
+            case AS_GIVEN -> "resistance in still air";
+            case TOW -> "in a tow of " + Numbers.fixed(100 * scenario.amount(), 0) + " %";
+            case HEAD_WIND ->
+                kmh < 0
+                        ? "with " + Numbers.fixed(-kmh, 0) + " km/h from behind"
+                        : "against " + Numbers.fixed(kmh, 0) + " km/h";
+        };
+    }
+
+    private static ForceCurve curve(String name, double from, double to, DoubleUnaryOperator force) {
+        double[] speeds = new double[STEPS + 1];
+        double[] forces = new double[STEPS + 1];
+        for (int i = 0; i <= STEPS; i++) {
+            speeds[i] = i == STEPS ? to : from + (to - from) * i / STEPS;
+            forces[i] = force.applyAsDouble(speeds[i]);
+        }
+        return new ForceCurve(name, speeds, forces);
+    }
+}

@@ -1,0 +1,33 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.charts.ChartImage;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.LapTimeFront;
+import dev.lapwright.charts.SetupPoint;
+import dev.lapwright.study.Optimisation;
+import dev.lapwright.study.OptimisationPoint;
+import dev.lapwright.study.OptimisationResult;
+import java.util.List;
+import java.util.Optional;
+
+/** Pictures of an optimisation. Nothing of the charts is loaded before one is asked for. */
+final class OptimiseCharts {
+    private OptimiseCharts() {}
+
+    static byte[] front(String fileName, OptimiseOutcome outcome) {
+        OptimisationResult result = outcome.result();
+        List<SetupPoint> setups =
+                result.met().stream().map(OptimiseCharts::point).toList();
+        String subject = result.car().name() + " at " + OptimiseReading.circuits(result);
+        return ChartImage.forFile(
+                fileName,
+                LapTimeFront.of(
+                        subject, setups, Optional.of(point(result.before())), Optimisation.FLAT_S, ChartStyle.STANDARD),
+                LapTimeFront.SIZE,
+                LapCharts.PNG_SCALE);
+    }
+
+    private static SetupPoint point(OptimisationPoint point) {
+        return new SetupPoint("", point.lapTime(), point.topSpeed());
+    }
+}

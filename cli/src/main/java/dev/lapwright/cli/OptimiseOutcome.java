@@ -1,0 +1,11 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.study.OptimisationResult;
+
+/**
+ * An optimisation and what was asked.
+ *
+ * @param choice where the user was
+ * @param result what was found
+ */
+record OptimiseOutcome(Choice choice, OptimisationResult result) {}

@@ -1,0 +1,43 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.charts.ChartImage;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.GainBars;
+import dev.lapwright.charts.RankedGains;
+import dev.lapwright.study.AdjustmentGain;
+import java.util.List;
+
+/** Pictures of what adjustments are worth. Nothing of the charts is loaded before one is asked for. */
+final class SensitivityCharts {
+    private SensitivityCharts() {}
+
+    static byte[] ranked(String fileName, SensitivityOutcome outcome) {
+        List<GainBars> bars =
+                outcome.result().gains().stream().map(SensitivityCharts::bars).toList();
+        return ChartImage.forFile(
+                fileName,
+                RankedGains.of(
+                        LapCharts.subject(outcome.choice()),
+                        bars,
+                        outcome.result().visibleGain(),
+                        ChartStyle.STANDARD),
+                RankedGains.size(bars.size()),
+                LapCharts.PNG_SCALE);
+    }
+
+    private static GainBars bars(AdjustmentGain gain) {
+        Adjustment adjustment = gain.adjustment();
+        boolean faster = gain.isGain();
+        boolean slower = gain.isLoss();
+        return new GainBars(
+                adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
+                adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
+                -gain.lowerGain(),
+                -gain.higherGain(),
+                faster ? -gain.bestGain() : 0,
+                SensitivityOutcome.setting(gain, gain.best()),
+                slower ? -gain.worstGain() : 0,
+                SensitivityOutcome.setting(gain, gain.worst()));
+    }
+}

@@ -1,0 +1,19 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.documents.SensitivitySummary;
+import java.util.Map;
+
+/** A study of sensitivities as JSON: the library's summary, with the reading and the cautions. */
+final class SensitivityJson {
+    private SensitivityJson() {}
+
+    static String text(SensitivityOutcome outcome) {
+        Map<String, Object> tree = SensitivitySummary.tree(outcome.result());
+        tree.put("setup", outcome.choice().setup().name());
+        tree.put("line", outcome.line().tree());
+        tree.put("reading", SensitivityReading.of(outcome));
+        tree.put("cautions", SensitivityReading.cautions(outcome));
+        return JsonLayout.text(tree);
+    }
+}

@@ -1,0 +1,26 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.SensitivityResult;
+import java.util.List;
+
+/**
+ * A study of sensitivities and what was asked.
+ *
+ * @param choice the car as it stands
+ * @param line on which the laps were driven
+ * @param result what was found
+ */
+record SensitivityOutcome(Choice choice, ChosenLine line, SensitivityResult result) {
+    /** Adjustments that the lap time answers to at all, the one worth most first. */
+    List<AdjustmentGain> felt() {
+        return result.gains().stream()
+                .filter(gain -> gain.range() >= AdjustmentGain.NOTHING)
+                .toList();
+    }
+
+    /** A setting with its unit. */
+    static String setting(AdjustmentGain gain, double setting) {
+        return Numbers.with(setting, gain.adjustment().unit());
+    }
+}

@@ -1,0 +1,85 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineProgress;
+import dev.lapwright.line.LineSearch;
+import dev.lapwright.study.Optimisation;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.Sensitivity;
+import dev.lapwright.track.Track;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Prints as Markdown what studies of a demo car round a demo circuit cost, beside a lap of the same in the same run. Uses the
+ * public API alone; run from the top of the project, with the command built before:
+ *
+ * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/StudyTables.java</pre>
+ */
+public final class StudyTables {
+    private static final int ROUNDS = 4;
+
+    private StudyTables() {}
+
+    /** Prints them. */
+    public static void main(String... ignored) {
+        Car car = Documents.car("gt-talvex");
+        Track track = Documents.circuit("castelvane");
+        Conditions day = Conditions.STANDARD;
+        Vehicle vehicle = Vehicle.of(car, day);
+        LapSolver solver = LapSolver.on(track);
+        LineSearch search = new LineSearch(track, car, LineChoices.DEFAULT);
+        Line smoothest = search.smoothest();
+        List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "diff-power");
+        int cores = Runtime.getRuntime().availableProcessors();
+        System.out.println("| what | threads | wall clock, s | laps' worth |");
+        System.out.println("|---|---|---|---|");
+        for (int i = 0; i < 200; i++) {
+            solver.lapTime(vehicle);
+        }
+        double lap = quickest(() -> {
+                    for (int i = 0; i < 100; i++) {
+                        solver.lapTime(vehicle);
+                    }
+                })
+                / 100;
+        row("a lap", 1, lap, lap);
+        row("the smoothest line", 1, quickest(search::smoothest), lap);
+        row(
+                "the fastest line from there",
+                1,
+                quickest(() -> search.fastest(smoothest, vehicle, LineProgress.NONE)),
+                lap);
+        row(
+                "sensitivity of " + car.adjustments().size() + " adjustments",
+                cores,
+                quickest(() -> Sensitivity.of(car, track, day).run(Progress.NONE)),
+                lap);
+        row(
+                "the best of six adjustments",
+                cores,
+                quickest(() -> Optimisation.of(car, track, day).over(six).run(Progress.NONE)),
+                lap);
+    }
+
+    private static double quickest(Runnable work) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < ROUNDS; round++) {
+            long start = System.nanoTime();
+            work.run();
+            least = Math.min(least, (System.nanoTime() - start) / 1e9);
+        }
+        return least;
+    }
+
+    private static void row(String what, int threads, double seconds, double lap) {
+        System.out.println(
+                String.format(Locale.ROOT, "| %s | %d | %.4f | %.0f |", what, threads, seconds, seconds / lap));
+    }
+}

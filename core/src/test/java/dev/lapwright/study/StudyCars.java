@@ -1,0 +1,75 @@
+package dev.lapwright.study;
+
+import dev.lapwright.aero.Areas;
+import dev.lapwright.aero.Wing;
+import dev.lapwright.air.PowerCorrection;
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Unit;
+import dev.lapwright.checks.PlainCar;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import java.util.List;
+import java.util.Map;
+
+/** Plain cars with adjustments, and roads, for studies with known answers. */
+final class StudyCars {
+    /** Final drive at which {@link PlainCar} states force and top speed. */
+    static final double RATIO = 5;
+
+    private StudyCars() {}
+
+    static Adjustment finalDrive(double min, double max, double step) {
+        return adjustment("final-drive", min, max, step, min, new Effect.Absolute("gearbox.finalDrive", 0, 1));
+    }
+
+    static Adjustment adjustment(String name, double min, double max, double step, double standard, Effect effect) {
+        return new Adjustment(name, name, Unit.NONE, min, max, step, standard, 0, List.of(), List.of(effect));
+    }
+
+    static Car with(PlainCar plain, Adjustment... adjustments) {
+        return with(plain, Map.of(), adjustments);
+    }
+
+    /** A plain car with a wing that gives so much drag area and downforce area on each axle per degree, m². */
+    static Car winged(PlainCar plain, double drag, double lift, Adjustment... more) {
+        Wing wing = new Wing(
+                "rear",
+                List.of(
+                        new Wing.Setting(0, Areas.NONE),
+                        new Wing.Setting(10, new Areas(10 * drag, 10 * lift, 10 * lift))));
+        Adjustment angle = adjustment("wing", 0, 10, 1, 5, new Effect.Absolute("aero.wings.rear.angleDeg", 0, 1));
+        Adjustment[] all = new Adjustment[more.length + 1];
+        all[0] = angle;
+        System.arraycopy(more, 0, all, 1, more.length);
+        return with(plain, Map.of(wing, 5.0), all);
+    }
+
+    private static Car with(PlainCar plain, Map<Wing, Double> wings, Adjustment... adjustments) {
+        Car car = plain.car();
+        return Car.of(
+                "plain",
+                "",
+                car.quantities(),
+                wings,
+                car.gearRatios(),
+                car.torqueCurve(),
+                PowerCorrection.NONE,
+                List.of(adjustments));
+    }
+
+    /** A straight from a standing start. */
+    static Track straight(double length) {
+        return Track.open("straight " + length, 0, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(length, 0)));
+    }
+
+    /** Two straights and two half circles. */
+    static Track oval(double straight, double radius) {
+        Segment half = Segment.arc(Math.PI * radius, radius);
+        return new SegmentPath(List.of(Segment.straight(straight), half, Segment.straight(straight), half), true, 1)
+                .closedTrack("oval", 1e-6);
+    }
+}
