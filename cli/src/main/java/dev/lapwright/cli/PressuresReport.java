@@ -18,10 +18,14 @@ final class PressuresReport {
     static final String CAUTION =
             "The least and the most cold and hot pressures of the tyre's maker, and the rules of the"
                     + " event, rule over every number here. A tyre run below its least pressure can come apart, one above its"
-                    + " most can burst. If the setting would fall below, keep to the least and accept the hot pressure.";
+                    + " most can burst. If the setting would fall below the least, keep to the least; if the tyre then passes"
+                    + " the most when hot, do not run it.";
 
     /** Hot pressures nearer to the target than this agree with it, kPa: some gauges are no better. */
     private static final double GAUGE_KPA = 2;
+
+    /** Sides that differ by less in sum over both axles are alike: far below what the formula knows. */
+    private static final double EVEN = 0.02;
 
     private static final double KILO = 1000;
 
@@ -187,10 +191,14 @@ final class PressuresReport {
         }
         table.printTo(console);
         double excess = result.energy().leftExcess(true) + result.energy().leftExcess(false);
+        boolean even = Math.abs(excess) < EVEN;
         Lines.paragraph(
                 console,
-                "This circuit works the " + (excess > 0 ? "left" : "right")
-                        + " tyres harder: read, and set, left and right apart.");
+                "This circuit works "
+                        + (even
+                                ? "both sides much alike."
+                                : "the " + (excess > 0 ? "left" : "right") + " tyres harder:")
+                        + (even ? "" : " read, and set, left and right apart."));
     }
 
     private void costs() {

@@ -11,7 +11,7 @@ import picocli.CommandLine.Mixin;
         name = "stint",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Says how much fuel a race takes, and lap by lap what fuel and wear do to the lap time."},
+        description = {"Says how much fuel a race takes, and what fuel and wear do to each lap."},
         customSynopsis = {
             "lapwright stint CAR CIRCUIT (--minutes M | --laps N)",
             "                [--compound NAME:GRIP:WEAR]... [-s NAME=VALUE]... [OPTIONS]"

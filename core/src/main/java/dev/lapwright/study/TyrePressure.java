@@ -38,12 +38,12 @@ public record TyrePressure(Wheel wheel, List<PressurePair> pairs, double targetK
         return day.referenceC() + rise();
     }
 
-    /** Cold pressure that gives the target on a day, set at that day's air temperature unless another is given. */
+    /** Cold pressure, set at a temperature (degC), that gives the target on a day, kPa. */
     public double coldFor(PressureDay day, double coldTempC) {
         return GasLaw.pressure(targetKpa, hotTempC(day), coldTempC, day.airPressureHpa() / 10);
     }
 
-    /** Hot pressure on a day if the tyre is set to a cold pressure at a temperature. */
+    /** Hot pressure on a day if the tyre is set to a cold pressure (kPa) at a temperature (degC), kPa. */
     public double hotFrom(double coldKpa, double coldTempC, PressureDay day) {
         return GasLaw.pressure(coldKpa, coldTempC, hotTempC(day), day.airPressureHpa() / 10);
     }
