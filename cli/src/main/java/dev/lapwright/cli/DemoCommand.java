@@ -2,11 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Nearest;
 import dev.lapwright.documents.Demo;
-import dev.lapwright.documents.DemoSurvey;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.JsonLayout;
-import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -78,11 +76,11 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         List<Demo> demos = Documents.demos();
-        List<DemoSurvey> surveys = Surveys.demos().stream()
-                .filter(survey -> output.all || names.contains(survey.fileName()))
+        List<DemoTable> tables = DemoTable.all().stream()
+                .filter(table -> output.all || names.contains(table.fileName()))
                 .toList();
-        List<Demo> wanted = wanted(demos, surveys);
-        if (wanted.isEmpty() && surveys.isEmpty()) {
+        List<Demo> wanted = wanted(demos, tables);
+        if (wanted.isEmpty() && tables.isEmpty()) {
             list(demos);
             return Lapwright.DONE;
         }
@@ -91,15 +89,15 @@ final class DemoCommand implements Callable<Integer> {
         for (Demo demo : wanted) {
             copies.put(place(outputs, fileName(demo, wanted)), demo);
         }
-        Map<Path, DemoSurvey> surveyCopies = new LinkedHashMap<>();
-        for (DemoSurvey survey : surveys) {
-            surveyCopies.put(place(outputs, survey.fileName()), survey);
+        Map<Path, DemoTable> tableCopies = new LinkedHashMap<>();
+        for (DemoTable table : tables) {
+            tableCopies.put(place(outputs, table.fileName()), table);
         }
-        surveyCopies.forEach((file, survey) -> outputs.write(file, Surveys.demoText(survey)));
+        tableCopies.forEach((file, table) -> outputs.write(file, table.text()));
         copies.forEach((file, demo) -> outputs.write(file, Documents.demoText(demo.kind(), demo.name())));
         outputs.report(console, output.json);
         if (output.json) {
-            print(wanted, surveys);
+            print(wanted, tables);
         }
         return Lapwright.DONE;
     }
@@ -108,14 +106,14 @@ final class DemoCommand implements Callable<Integer> {
         return output.folder == null ? outputs.file(fileName) : outputs.fileIn(output.folder, fileName);
     }
 
-    private List<Demo> wanted(List<Demo> demos, List<DemoSurvey> surveys) {
+    private List<Demo> wanted(List<Demo> demos, List<DemoTable> tables) {
         if (output.all) {
             return demos;
         }
         List<Demo> wanted = new ArrayList<>();
-        List<String> ofSurveys = surveys.stream().map(DemoSurvey::fileName).toList();
+        List<String> ofTables = tables.stream().map(DemoTable::fileName).toList();
         for (String name : names) {
-            if (ofSurveys.contains(name)) {
+            if (ofTables.contains(name)) {
                 continue;
             }
             List<Demo> named =
@@ -130,7 +128,7 @@ final class DemoCommand implements Callable<Integer> {
             }
             named.stream().filter(demo -> !wanted.contains(demo)).forEach(wanted::add);
         }
-        if (wanted.isEmpty() && surveys.isEmpty() && output.folder != null) {
+        if (wanted.isEmpty() && tables.isEmpty() && output.folder != null) {
             throw new InvalidValueException(
                     "demo", "nothing is named to copy to " + output.folder, "name some demos, or add --all");
         }
@@ -146,7 +144,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private void list(List<Demo> demos) {
         if (output.json) {
-            print(demos, Surveys.demos());
+            print(demos, DemoTable.all());
             return;
         }
         boolean first = true;
@@ -169,20 +167,22 @@ final class DemoCommand implements Callable<Integer> {
                 Lines.print(console, name, name.length(), demo.title() + ": " + demo.description());
             }
         }
-        if (!Surveys.demos().isEmpty()) {
-            console.line();
-            console.line(console.bold("Demo surveys"));
-        }
-        for (DemoSurvey survey : Surveys.demos()) {
-            String name = "  " + survey.fileName() + "  ";
-            Lines.print(console, name, name.length(), survey.title() + ": " + survey.description());
+        String heading = "";
+        for (DemoTable table : DemoTable.all()) {
+            if (!table.group().equals(heading)) {
+                heading = table.group();
+                console.line();
+                console.line(console.bold("Demo " + heading));
+            }
+            String name = "  " + table.fileName() + "  ";
+            Lines.print(console, name, name.length(), table.title() + ": " + table.description());
         }
         if (demos.isEmpty()) {
             console.line("No demo documents are installed.");
         }
     }
 
-    private void print(List<Demo> demos, List<DemoSurvey> surveys) {
+    private void print(List<Demo> demos, List<DemoTable> tables) {
         List<Object> list = new ArrayList<>();
         for (Demo demo : demos) {
             Map<String, Object> one = new LinkedHashMap<>();
@@ -192,17 +192,24 @@ final class DemoCommand implements Callable<Integer> {
             one.put("description", demo.description());
             list.add(one);
         }
-        List<Object> points = new ArrayList<>();
-        for (DemoSurvey survey : surveys) {
-            Map<String, Object> one = new LinkedHashMap<>();
-            one.put("file", survey.fileName());
-            one.put("title", survey.title());
-            one.put("description", survey.description());
-            points.add(one);
-        }
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("demos", list);
-        tree.put("surveys", points);
+        tree.put("surveys", trees(tables, DemoTable.SURVEYS));
+        tree.put("logs", trees(tables, DemoTable.LOGS));
         console.text(JsonLayout.text(tree));
+    }
+
+    private static List<Object> trees(List<DemoTable> tables, String group) {
+        List<Object> trees = new ArrayList<>();
+        for (DemoTable table : tables) {
+            if (table.group().equals(group)) {
+                Map<String, Object> one = new LinkedHashMap<>();
+                one.put("file", table.fileName());
+                one.put("title", table.title());
+                one.put("description", table.description());
+                trees.add(one);
+            }
+        }
+        return trees;
     }
 }

@@ -40,6 +40,7 @@ public final class Lapwright {
         commands.put("line", LineCommand::new);
         commands.put("pressures", PressuresCommand::new);
         commands.put("stint", StintCommand::new);
+        commands.put("evidence", EvidenceCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

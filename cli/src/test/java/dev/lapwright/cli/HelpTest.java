@@ -66,6 +66,7 @@ class HelpTest {
                         "line",
                         "pressures",
                         "stint",
+                        "evidence",
                         "show",
                         "circuit",
                         "demo",

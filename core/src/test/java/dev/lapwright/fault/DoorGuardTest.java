@@ -23,6 +23,8 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.curve.CubicTable;
 import dev.lapwright.curve.MonotoneCubic;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Handling;
@@ -174,6 +176,9 @@ class DoorGuardTest {
                 new Door("start altitude", v -> RUN.laidOut(0, v)),
                 new Door("start (m)", v -> circle().startingAt(v)),
                 new Door("distance", RUN::pointAt),
+                new Door("predicted change", EvidenceChoices.DEFAULT::predicting),
+                new Door("gain", v -> LapsToSee.perSetup(v, 0.3)),
+                new Door("scatter", v -> LapsToSee.perSetup(0.1, v)),
                 new Door("station spacing", StationSpacing.DEFAULT::scaled),
                 new Door("speed", v -> CarFigures.of(PlainCar.ofMass(1000).vehicle(), v)),
                 new Door(

@@ -18,6 +18,17 @@ import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.curve.PlanCurve;
+import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.CleanRule;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.LapFlag;
+import dev.lapwright.evidence.MeanDifference;
+import dev.lapwright.evidence.RankSum;
+import dev.lapwright.evidence.SetupComparison;
+import dev.lapwright.evidence.SetupPace;
+import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.evidence.Trend;
+import dev.lapwright.evidence.Verdict;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
@@ -133,6 +144,13 @@ class RecordGuardTest {
             BalanceResult.class,
             Remedy.class,
             RemedyResult.class,
+            BootstrapInterval.class,
+            MeanDifference.class,
+            RankSum.class,
+            SetupComparison.class,
+            SetupPace.class,
+            Trend.class,
+            Verdict.class,
             OptimisationMiss.class,
             OptimisationPoint.class,
             OptimisationRange.class);
@@ -222,6 +240,9 @@ class RecordGuardTest {
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
+                new Sample(new TimedLap(1, 90, "A", "", LapFlag.NONE), "time (s) of lap 1"),
+                new Sample(CleanRule.DEFAULT, "slow limit"),
+                new Sample(EvidenceChoices.DEFAULT, "change worth knowing"),
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(

@@ -11,17 +11,19 @@ final class DemoIndex {
 
     private final List<Demo> demos;
     private final List<DemoSurvey> surveys;
+    private final List<DemoLog> logs;
 
-    private DemoIndex(List<Demo> demos, List<DemoSurvey> surveys) {
+    private DemoIndex(List<Demo> demos, List<DemoSurvey> surveys, List<DemoLog> logs) {
         this.demos = List.copyOf(demos);
         this.surveys = List.copyOf(surveys);
+        this.logs = List.copyOf(logs);
     }
 
     /** Reads the index; without one there are no demos. */
     static DemoIndex load() {
         return ClassPathText.find(RESOURCE)
                 .map(text -> read(new DocumentSource("demo index", text)))
-                .orElse(new DemoIndex(List.of(), List.of()));
+                .orElse(new DemoIndex(List.of(), List.of(), List.of()));
     }
 
     static DemoIndex read(DocumentSource source) {
@@ -50,9 +52,16 @@ final class DemoIndex {
             surveys.add(new DemoSurvey(file, title, fields.text("description", "", Fields.MAX_DESCRIPTION_LENGTH)));
             fields.close();
         }
+        List<DemoLog> logs = new ArrayList<>();
+        for (Fields fields : root.objects("logs")) {
+            String file = fields.text("file", "", Fields.MAX_NAME_LENGTH);
+            String title = fields.text("title", file, Fields.MAX_NAME_LENGTH);
+            logs.add(new DemoLog(file, title, fields.text("description", "", Fields.MAX_DESCRIPTION_LENGTH)));
+            fields.close();
+        }
         root.close();
         faults.throwIfAny();
-        return new DemoIndex(demos, surveys);
+        return new DemoIndex(demos, surveys, logs);
     }
 
     List<Demo> demos() {
@@ -61,6 +70,10 @@ final class DemoIndex {
 
     List<DemoSurvey> surveys() {
         return surveys;
+    }
+
+    List<DemoLog> logs() {
+        return logs;
     }
 
     /** Names of the demos of a kind. */

@@ -46,6 +46,11 @@ final class DemoFiles {
         return read(ROOT.resolve("index.json")).path("surveys").valueStream().toList();
     }
 
+    /** Entries of the index for lap logs. */
+    static List<JsonNode> logs() {
+        return read(ROOT.resolve("index.json")).path("logs").valueStream().toList();
+    }
+
     /** Documents of a kind by name, the file's without its ending. */
     static Map<String, JsonNode> ofKind(String kind) {
         Map<String, JsonNode> documents = new TreeMap<>();

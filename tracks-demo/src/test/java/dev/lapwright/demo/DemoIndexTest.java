@@ -19,6 +19,9 @@ class DemoIndexTest {
         for (JsonNode survey : DemoFiles.surveys()) {
             listed.add("surveys/" + survey.path("file").asText());
         }
+        for (JsonNode log : DemoFiles.logs()) {
+            listed.add("logs/" + log.path("file").asText());
+        }
         List<String> found = DemoFiles.files(DemoFiles.ROOT).stream()
                 .map(DemoFiles.ROOT::relativize)
                 .map(path -> path.toString().replace('\\', '/'))

@@ -1,0 +1,28 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.LapLogs;
+import dev.lapwright.documents.Surveys;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A demo file that is no document: a survey or a lap log.
+ *
+ * @param group under which it is listed
+ * @param text of the file
+ */
+record DemoTable(String group, String fileName, String title, String description, String text) {
+    static final String SURVEYS = "surveys";
+    static final String LOGS = "lap logs";
+
+    static List<DemoTable> all() {
+        List<DemoTable> all = new ArrayList<>();
+        Surveys.demos()
+                .forEach(survey -> all.add(new DemoTable(
+                        SURVEYS, survey.fileName(), survey.title(), survey.description(), Surveys.demoText(survey))));
+        LapLogs.demos()
+                .forEach(log -> all.add(
+                        new DemoTable(LOGS, log.fileName(), log.title(), log.description(), LapLogs.demoText(log))));
+        return all;
+    }
+}

@@ -1,0 +1,69 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.documents.LapLogs;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.EvidenceChoices;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** Whether a change shows on the timing screen. */
+@Command(
+        name = "evidence",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Says from a log of lap times whether a change of setup was real.",
+            "Reads CSV with headings in any order: time (1:44.851, or seconds), and if known lap, setup,",
+            "run, and flag (out, in, or what spoilt a lap)."
+        },
+        customSynopsis = {
+            "lapwright evidence LOG [--before SETUP] [--after SETUP]",
+            "                   [--predicted-s SECONDS] [OPTIONS]"
+        },
+        parameterListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright evidence castelvane-wings.csv --predicted-s -0.28",
+            "      A test of two wings, the old one run again at the end, beside what the model predicted.",
+            "  lapwright evidence castelvane-wings.csv --trend session --chart laps.svg",
+            "      Takes a trend through the whole session out, and draws every lap."
+        })
+final class EvidenceCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "LOG", description = "The laps: a file, or the name of a demo lap log.")
+    private String log;
+
+    @ArgGroup(validate = false, heading = "%nComparison:%n")
+    private final EvidenceOptions asked = new EvidenceOptions();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final EvidenceOutputOptions output = new EvidenceOutputOptions();
+
+    @Mixin
+    HelpOption help;
+
+    EvidenceCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        ResultFiles<EvidenceOutcome> files = EvidenceFiles.plan(output);
+        EvidenceChoices choices = asked.choices();
+        LapLogFile file = LapLogs.read(LapLogs.find(log));
+        EvidenceOutcome outcome = new EvidenceOutcome(file, Evidence.of(file.log(), choices));
+        files.write(outcome);
+        if (output.json) {
+            console.text(EvidenceFiles.json(outcome));
+        } else {
+            new EvidenceReport(console, outcome).print();
+        }
+        files.report(console, output.json);
+        return Lapwright.DONE;
+    }
+}

@@ -1,0 +1,96 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.evidence.CleanRule;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.TrendKind;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import picocli.CommandLine.Option;
+
+/** Which laps count, and what is compared. */
+final class EvidenceOptions {
+    @Option(
+            names = "--before",
+            paramLabel = "SETUP",
+            description = "The setup to compare with; the log's first if left out.")
+    String before = "";
+
+    @Option(
+            names = "--after",
+            paramLabel = "SETUP",
+            description = "The setup to judge; the log's other one if left out.")
+    String after = "";
+
+    @Option(
+            names = "--predicted-s",
+            paramLabel = "SECONDS",
+            description = "What a model predicted that the change does to the lap time; below 0 is faster.")
+    Double predicted;
+
+    @Option(
+            names = "--worth-s",
+            paramLabel = "SECONDS",
+            defaultValue = "0.1",
+            description = "The least change worth knowing, where none was predicted; 0.1 if left out.")
+    double worth;
+
+    @Option(
+            names = "--trend",
+            paramLabel = "run|session|none",
+            defaultValue = "run",
+            description =
+                    "What trend to take out: over the laps of each run, as where each run starts with like fuel and"
+                            + " tyres (so if left out); over those of the session; or none.")
+    String trend;
+
+    @Option(
+            names = "--warm-up-laps",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "How many laps at the beginning of each run do not count; 1 if left out.")
+    int warmUpLaps;
+
+    @Option(
+            names = "--slow-limit",
+            paramLabel = "K",
+            defaultValue = "3.5",
+            description = "A lap does not count if it is slower than its setup's median by more than K robust standard"
+                    + " deviations (MAD/0.6745); 3.5 if left out.")
+    double slowLimit;
+
+    @Option(
+            names = "--resamples",
+            paramLabel = "N",
+            defaultValue = "10000",
+            description = "How many logs the bootstrap draws; 10000 if left out.")
+    int resamples;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "From which the bootstrap draws; the same seed draws the same. 1 if left out.")
+    long seed;
+
+    EvidenceChoices choices() {
+        return new EvidenceChoices(
+                new CleanRule(warmUpLaps, slowLimit),
+                kind(),
+                before,
+                after,
+                predicted == null ? OptionalDouble.empty() : OptionalDouble.of(predicted),
+                worth,
+                resamples,
+                seed);
+    }
+
+    private TrendKind kind() {
+        for (TrendKind kind : TrendKind.values()) {
+            if (kind.name().toLowerCase(Locale.ROOT).equals(trend)) {
+                return kind;
+            }
+        }
+        throw new InvalidValueException("--trend", "'" + trend + "' is not known", "use run, session or none");
+    }
+}

@@ -1,0 +1,176 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class EvidenceCommandTest {
+    private static final String DEMO = "castelvane-wings.csv";
+
+    @TempDir
+    private Path folder;
+
+    private static Run evidence(String... arguments) {
+        return Run.of(Stream.concat(Stream.of("evidence"), Stream.of(arguments)).toArray(String[]::new));
+    }
+
+    private static Map<String, Object> json(String... arguments) {
+        Run run = evidence(
+                Stream.concat(Stream.of(arguments), Stream.of("--json")).toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        return JsonTree.object(run.out());
+    }
+
+    private static Map<String, Object> comparison(String... arguments) {
+        return JsonTree.object(json(arguments), "comparison");
+    }
+
+    private String log(String text) throws IOException {
+        Path file = folder.resolve("laps.csv");
+        Files.writeString(file, text.replace('/', '\n'));
+        return file.toString();
+    }
+
+    /** Two setups, an out lap each, as many clean laps, and a gain, s. */
+    private String test(int laps, double gain) throws IOException {
+        double[] scatter = {0.11, -0.17, 0.05, 0.21, -0.12, 0.02, -0.08, 0.15, -0.2, 0.03};
+        StringBuilder text = new StringBuilder("lap,time,setup,flag\n");
+        int number = 0;
+        for (String setup : List.of("old", "new")) {
+            text.append(++number).append(",120,").append(setup).append(",out\n");
+            for (int i = 0; i < laps; i++) {
+                double time = 90 + scatter[(i + (setup.equals("new") ? 3 : 0)) % 10] - (setup.equals("new") ? gain : 0);
+                text.append(++number)
+                        .append(',')
+                        .append(time)
+                        .append(',')
+                        .append(setup)
+                        .append(",\n");
+            }
+        }
+        return log(text.toString());
+    }
+
+    @Test
+    void theDemoShowsTheGainThatWasPutIntoIt() {
+        // tracks-demo/README.md: the flatter wing was made 0.3 s slower, apart from drift.
+        Map<String, Object> welch = JsonTree.object(comparison(DEMO), "welch");
+        assertThat(JsonTree.number(welch, "lowS")).isLessThan(-0.3);
+        assertThat(JsonTree.number(welch, "highS")).isGreaterThan(-0.3).isNegative();
+    }
+
+    @Test
+    void aLargeGainIsCalledReal() throws IOException {
+        Run run = evidence(test(8, 1));
+        assertThat(run.line("Real:")).contains("new is faster than old by");
+        assertThat(run.out()).contains("only running old again can tell");
+    }
+
+    @Test
+    void aSmallOneAsksForLaps() throws IOException {
+        Run run = evidence(test(5, 0.05), "--predicted-s", "-0.1");
+        Map<String, Object> verdict =
+                JsonTree.object(comparison(folder.resolve("laps.csv").toString(), "--predicted-s", "-0.1"), "verdict");
+        assertThat(verdict.get("finding")).isEqualTo("too-few");
+        String more = Integer.toString((int) JsonTree.number(verdict, "moreLapsAfter"));
+        assertThat(run.out().replace('\n', ' ')).contains("Too few laps to tell:", "Run " + more + " more with old");
+    }
+
+    @Test
+    void enoughLapsForThePredictionSaySo() throws IOException {
+        assertThat(evidence(test(10, 0), "--predicted-s", "-0.5").line("Not shown:"))
+                .contains("with a scatter of");
+    }
+
+    @Test
+    void anOldSetupThatDoesNotComeBackIsTold() throws IOException {
+        String text = "time,setup/90.1,A/90.2,A/90.0,A/90.1,A/90.15,A/89.6,B/89.5,B/89.7,B/89.6,B/89.65,B"
+                + "/89.1,A/89.2,A/89.0,A/89.1,A/89.15,A";
+        Run run = evidence(log(text));
+        assertThat(run.line("Not shown:")).contains("A did not come back");
+        assertThat(run.line("A-B-A")).contains("did not come back");
+    }
+
+    @Test
+    void ofAThreeLapLogTooFewLapsIsSaid() throws IOException {
+        assertThat(evidence(log("lap,time,setup/1,90.1,A/2,90.2,A/3,90.0,B")).line("Too few laps to tell:"))
+                .contains("1 clean with A and 0 with B");
+    }
+
+    @Test
+    void oneSetupHasNothingToCompareWith() throws IOException {
+        Run run = evidence(log("time/90.1/90.2/90.3/90.15"));
+        assertThat(run.code()).isZero();
+        assertThat(run.line("Nothing to compare:")).contains("one setup");
+    }
+
+    @Test
+    void theBootstrapIsTheSameForTheSameSeedOnly() {
+        assertThat(comparison(DEMO)).isEqualTo(comparison(DEMO));
+        assertThat(comparison(DEMO, "--seed", "2").get("bootstrap"))
+                .isNotEqualTo(comparison(DEMO).get("bootstrap"));
+    }
+
+    @Test
+    void theSetupsCanBeTurnedRound() {
+        double there = JsonTree.number(JsonTree.object(comparison(DEMO), "welch"), "differenceS");
+        double back = JsonTree.number(
+                JsonTree.object(comparison(DEMO, "--before", "wing 6", "--after", "wing 2"), "welch"), "differenceS");
+        // Rounding.
+        assertThat(back).isCloseTo(-there, within(1e-9));
+    }
+
+    @Test
+    void theRuleThatWasAskedForIsTheOneApplied() {
+        Map<String, Object> counts = JsonTree.object(JsonTree.object(json(DEMO), "rule"), "counts");
+        Map<String, Object> loose =
+                JsonTree.object(JsonTree.object(json(DEMO, "--slow-limit", "100"), "rule"), "counts");
+        assertThat(JsonTree.number(counts, "slow")).isEqualTo(1);
+        assertThat(JsonTree.number(loose, "slow")).isZero();
+    }
+
+    @Test
+    void theFolderHoldsResultLapsAndChart() throws IOException {
+        Path out = folder.resolve("out");
+        assertThat(evidence(DEMO, "--out", out.toString()).code()).isZero();
+        assertThat(out.toFile().list()).containsExactlyInAnyOrder("evidence.json", "laps.csv", "laps.svg");
+        assertThat(Files.readString(out.resolve("evidence.json")))
+                .isEqualTo(evidence(DEMO, "--json").out());
+        List<Map<String, String>> rows = CsvRows.of(Files.readString(out.resolve("laps.csv")));
+        assertThat(rows).hasSize(33);
+        assertThat(rows.get(0)).containsEntry("status", "out lap").containsEntry("setup", "wing 2");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "nothing.csv | there is no such file",
+                "castelvane-wings.csv --after nobody | no lap was driven with 'nobody'",
+                "castelvane-wings.csv --trend tyres | use run, session or none",
+                "castelvane-wings.csv --slow-limit NaN | slow limit",
+                "castelvane-wings.csv --predicted-s NaN | predicted change",
+                "castelvane-wings.csv --worth-s 0 | change worth knowing",
+                "castelvane-wings.csv --resamples 5 | allowed: 100 to 1000000",
+                "castelvane-wings.csv --warm-up-laps 50 | none is clean",
+                "castelvane-wings.csv --out laps.txt | the file's kind is not known",
+                "castelvane-wings.csv --chart laps.txt | the file's kind is not known",
+            })
+    void aMistakeIsNamedInOneLine(String arguments, String said) {
+        Run run = evidence(arguments.split(" "));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err().lines()).hasSize(1);
+        assertThat(run.err()).contains(said);
+    }
+}

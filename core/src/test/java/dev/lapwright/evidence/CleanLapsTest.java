@@ -1,0 +1,70 @@
+package dev.lapwright.evidence;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+class CleanLapsTest {
+    private static final CleanRule NO_WARM_UP = new CleanRule(0, 3.5);
+
+    private static List<LapStatus> judged(TimingLog log, CleanRule rule) {
+        CleanLaps laps = CleanLaps.of(log, rule);
+        return IntStream.range(0, log.laps().size()).mapToObj(laps::status).toList();
+    }
+
+    @Test
+    void theFirstLapOfARunDoesNotCountThoughNobodyFlaggedIt() {
+        assertThat(judged(Logs.of("A", 90, 90.1, 90.2), CleanRule.DEFAULT))
+                .containsExactly(LapStatus.WARM_UP, LapStatus.CLEAN, LapStatus.CLEAN);
+    }
+
+    @Test
+    void anOutLapIsTheFirstOfItsRunAndNoSecondOneIsLost() {
+        assertThat(judged(new Logs(1).run("A", 3, 90, 0, 0.01).log(), CleanRule.DEFAULT))
+                .containsExactly(LapStatus.OUT, LapStatus.CLEAN, LapStatus.CLEAN, LapStatus.CLEAN);
+    }
+
+    @Test
+    void theSlowLimitIsThatOfTheModifiedZScore() {
+        // Median 90.3, MAD 0.2 by counting: deviations 0.3 0.2 0.1 0 0.2 0.4 9.7. The least room, 0.5 % of 90.3, is
+        // smaller.
+        TimingLog log = Logs.of("A", 90.0, 90.1, 90.2, 90.3, 90.5, 90.7, 100);
+        CleanLaps laps = CleanLaps.of(log, NO_WARM_UP);
+        // 90.3 + 3.5 * 0.2 / 0.6745, NIST/SEMATECH e-Handbook 1.3.5.17; rounding of the times.
+        assertThat(laps.slowLimit("A")).isCloseTo(90.3 + 3.5 * 0.2 / 0.6745, within(1e-9));
+        assertThat(laps.status(5)).isEqualTo(LapStatus.CLEAN);
+        assertThat(laps.status(6)).isEqualTo(LapStatus.SLOW);
+    }
+
+    @Test
+    void lapsNearlyAlikeKeepSomeRoom() {
+        // MAD 0: the limit is 0.5 % above the median, which 90.4 does not reach.
+        CleanLaps laps = CleanLaps.of(Logs.of("A", 90, 90, 90, 90, 90.4), NO_WARM_UP);
+        assertThat(laps.status(4)).isEqualTo(LapStatus.CLEAN);
+        assertThat(laps.slowLimit("A")).isCloseTo(90.45, within(1e-9));
+    }
+
+    @Test
+    void aLapThatIsOddlyFastCountsAndIsTold() {
+        CleanLaps laps = CleanLaps.of(Logs.of("A", 90.0, 90.1, 90.2, 90.3, 85), NO_WARM_UP);
+        assertThat(laps.status(4)).isEqualTo(LapStatus.CLEAN);
+        assertThat(laps.oddlyFast()).containsExactly(4);
+    }
+
+    @Test
+    void eachSetupIsJudgedByItself() {
+        TimingLog log =
+                new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 6, 95, 0, 0.1).log();
+        assertThat(CleanLaps.of(log, CleanRule.DEFAULT).count(LapStatus.SLOW)).isZero();
+    }
+
+    @Test
+    void aSetupWithFlaggedLapsOnlyHasNoLimit() {
+        TimingLog log =
+                new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 0, 95, 0, 0.1).log();
+        assertThat(CleanLaps.of(log, CleanRule.DEFAULT).slowLimit("B")).isNaN();
+    }
+}
