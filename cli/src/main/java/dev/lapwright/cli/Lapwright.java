@@ -39,6 +39,8 @@ public final class Lapwright {
         commands.put("balance", BalanceCommand::new);
         commands.put("line", LineCommand::new);
         commands.put("ride", RideCommand::new);
+        commands.put("pressures", PressuresCommand::new);
+        commands.put("stint", StintCommand::new);
         commands.put("evidence", EvidenceCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(

@@ -19,8 +19,15 @@ class GuidePagesTest {
 
     static Stream<Arguments> shownCommands() throws IOException {
         List<Arguments> shown = new ArrayList<>();
-        for (String page :
-                List.of("sensitivity.md", "gearing.md", "compare.md", "optimise.md", "ride.md", "evidence.md")) {
+        for (String page : List.of(
+                "sensitivity.md",
+                "gearing.md",
+                "compare.md",
+                "optimise.md",
+                "ride.md",
+                "pressures.md",
+                "stint.md",
+                "evidence.md")) {
             List<String> lines = Files.readAllLines(Path.of("..", "docs", page));
             for (int i = 0; i + 1 < lines.size(); i++) {
                 if (lines.get(i).equals(BEGINNING) && lines.get(i + 1).startsWith(PROMPT)) {

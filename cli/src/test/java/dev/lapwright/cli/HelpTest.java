@@ -65,6 +65,8 @@ class HelpTest {
                         "balance",
                         "line",
                         "ride",
+                        "pressures",
+                        "stint",
                         "evidence",
                         "show",
                         "circuit",
@@ -85,7 +87,8 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line", "ride"})
+    @ValueSource(
+            strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line", "ride", "pressures", "stint"})
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }

@@ -29,6 +29,7 @@ import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.powertrain.Differential;
+import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.powertrain.OverrunDrag;
 import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.ride.AxleEnd;
@@ -40,6 +41,7 @@ import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RandomRoad;
 import dev.lapwright.ride.RoadClass;
 import dev.lapwright.ride.RoadProfile;
+import dev.lapwright.study.Compound;
 import dev.lapwright.study.DamperMap;
 import dev.lapwright.study.Ride;
 import dev.lapwright.study.RideChoices;
@@ -49,6 +51,7 @@ import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.TyreState;
 import java.util.List;
 import java.util.Map;
@@ -123,6 +126,21 @@ class DoorGuardTest {
                 new Door("pressure or temperature", v -> TyreState.gripFactor(v, 170, 1e-4)),
                 new Door("ideal", v -> TyreState.gripFactor(170, v, 1e-4)),
                 new Door("loss per square", v -> TyreState.gripFactor(170, 170, v)),
+                new Door("gauge pressure", v -> GasLaw.pressure(v, 20, 80, 100)),
+                new Door("gas temperature", v -> GasLaw.pressure(120, v, 80, 100)),
+                new Door("gas temperature", v -> GasLaw.pressure(120, 20, v, 100)),
+                new Door("air pressure", v -> GasLaw.pressure(120, 20, 80, v)),
+                new Door("gauge pressure", v -> GasLaw.temperature(120, 20, v, 100)),
+                new Door("gas temperature", v -> GasLaw.temperature(120, v, 160, 100)),
+                new Door("consumption (g/kWh)", FuelConsumption::constant),
+                new Door("consumption (g/kWh)", FuelConsumption::efficiency),
+                new Door("engine speed", v -> FuelConsumption.constant(300).at(v)),
+                new Door(
+                        "consumption map rpm[1]",
+                        v -> new FuelConsumption(new double[] {0, v}, new double[] {300, 300})),
+                new Door(
+                        "laps on the tyre",
+                        v -> Compound.steady("soft", 1, 0.001).gripAfter(v)),
                 new Door("locking value", Differential::torqueBias),
                 new Door("locking value", v -> Differential.outerLessInner(1, 1, v)),
                 new Door("force through the differential", v -> Differential.outerLessInner(1, v, 0.5)),

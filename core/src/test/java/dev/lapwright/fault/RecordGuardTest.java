@@ -46,7 +46,9 @@ import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.BalanceResult;
 import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.Compound;
 import dev.lapwright.study.DamperMapResult;
+import dev.lapwright.study.FuelUse;
 import dev.lapwright.study.GearingChoice;
 import dev.lapwright.study.GearingGear;
 import dev.lapwright.study.GearingLap;
@@ -59,11 +61,20 @@ import dev.lapwright.study.OptimisationMiss;
 import dev.lapwright.study.OptimisationPoint;
 import dev.lapwright.study.OptimisationRange;
 import dev.lapwright.study.PhaseBalance;
+import dev.lapwright.study.PressureCost;
+import dev.lapwright.study.PressureDay;
+import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.RaceLength;
 import dev.lapwright.study.Remedy;
 import dev.lapwright.study.RemedyResult;
 import dev.lapwright.study.RideChoices;
 import dev.lapwright.study.RideResult;
 import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.StintLap;
+import dev.lapwright.study.StintResult;
+import dev.lapwright.study.StintRun;
+import dev.lapwright.study.TyrePressure;
 import dev.lapwright.study.YawDemand;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
@@ -79,6 +90,8 @@ import dev.lapwright.track.survey.RecordedLap;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
 import dev.lapwright.tyre.LoadSensitivity;
+import dev.lapwright.tyre.TreadTemperatures;
+import dev.lapwright.tyre.Wheel;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
@@ -130,6 +143,12 @@ class RecordGuardTest {
             AxleMargins.class,
             Handling.AeroBalance.class,
             PhaseBalance.class,
+            PressureCost.class,
+            PressureResult.class,
+            FuelUse.class,
+            StintLap.class,
+            StintRun.class,
+            StintResult.class,
             YawDemand.class,
             BalanceResult.class,
             Remedy.class,
@@ -261,6 +280,19 @@ class RecordGuardTest {
                         "downforce"),
                 new Sample(new Kerb(KerbShape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
                 new Sample(RideChoices.STANDARD, "contact length"),
+                        new TreadTemperatures(90, 85, 80),
+                        "inner temperature",
+                        "middle temperature",
+                        "outer temperature"),
+                new Sample(new PressureDay(20, 30, 1000), "air temperature", "track temperature", "air pressure"),
+                        Compound.steady("soft", 1, 0.001),
+                        "compound's grip",
+                        "compound's wear",
+                        "lap of the cliff",
+                        "wear after the cliff"),
+                new Sample(new RaceLength(10, 0, 1, 0.6, 1), "seconds", "fuel of a formation lap", "reserve laps"),
+                new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
+                new Sample(new TyrePressure(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
                         "x (m)",
@@ -268,6 +300,10 @@ class RecordGuardTest {
                         "altitude",
                         "width to the left",
                         "width to the right"));
+    }
+
+    private static PressurePair pair() {
+        return new PressurePair(Wheel.FRONT_LEFT, 120, 165, 20, new PressureDay(20, 30, 1000));
     }
 
     private static List<Integer> numbersOf(Class<?> type) {

@@ -1,0 +1,18 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.documents.StintTable;
+import java.util.List;
+import java.util.Map;
+
+/** A stint as JSON: the library's table, with the setup and the cautions. */
+final class StintJson {
+    private StintJson() {}
+
+    static String text(StintOutcome outcome) {
+        Map<String, Object> tree = StintTable.tree(outcome.result(), outcome.density());
+        tree.put("setup", outcome.choice().setup().name());
+        tree.put("cautions", List.of(StintReport.CAUTION));
+        return JsonLayout.text(tree);
+    }
+}
