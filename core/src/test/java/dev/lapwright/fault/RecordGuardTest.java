@@ -280,11 +280,13 @@ class RecordGuardTest {
                         "downforce"),
                 new Sample(new Kerb(KerbShape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
                 new Sample(RideChoices.STANDARD, "contact length"),
+                new Sample(
                         new TreadTemperatures(90, 85, 80),
                         "inner temperature",
                         "middle temperature",
                         "outer temperature"),
                 new Sample(new PressureDay(20, 30, 1000), "air temperature", "track temperature", "air pressure"),
+                new Sample(
                         Compound.steady("soft", 1, 0.001),
                         "compound's grip",
                         "compound's wear",
