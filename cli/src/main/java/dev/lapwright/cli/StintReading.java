@@ -75,7 +75,7 @@ final class StintReading {
         for (String text : options.compounds) {
             String place = "--compound " + text;
             String[] parts = text.split(":", -1);
-            if (parts.length != 3 && parts.length != WITH_CLIFF || parts[0].isBlank()) {
+            if ((parts.length != 3 && parts.length != WITH_CLIFF) || parts[0].isBlank()) {
                 throw new InvalidValueException(
                         place,
                         "it is no name with grip and wear",

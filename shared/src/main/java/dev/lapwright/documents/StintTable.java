@@ -82,7 +82,7 @@ public final class StintTable {
         tree.put("fuelNeededKg", run.fuelNeeded());
         tree.put("fuelNeededL", run.fuelNeeded() / kgPerLitre);
         StintRun first = result.runs().get(0);
-        if (run != first) {
+        if (!run.equals(first)) {
             tree.put("fasterThanFirstFromLap", first.fasterFrom(run));
             tree.put("aheadOfFirstAfterLap", first.aheadFrom(run));
         }
