@@ -88,7 +88,18 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"lap", "sweep", "sensitivity", "optimise", "compare", "gearing", "line", "ride", "pressures", "stint"})
+            strings = {
+                "lap",
+                "sweep",
+                "sensitivity",
+                "optimise",
+                "compare",
+                "gearing",
+                "line",
+                "ride",
+                "pressures",
+                "stint"
+            })
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
     }
