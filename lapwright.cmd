@@ -82,7 +82,7 @@ set "SHARED="
 for %%I in ("%ARCHIVE%") do if exist "%%~I" if %%~zI GTR 0 set SHARED="-XX:SharedArchiveFile=%ARCHIVE%" -Xshare:auto
 rem A short command ends before the second compiler has paid for itself; a study needs it.
 set "COMPILER="
-for %%C in (lap show circuit demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1"
+for %%C in (lap show circuit demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1 -Xmn96m"
 rem A search for a line is a study.
 for %%A in (%*) do if /i "%%~A"=="--line" set "COMPILER="
 "%JAVA%" %SHARED% %COMPILER% -Xlog:disable -Xlog:all=error:stderr -XX:+UseSerialGC -XX:-UsePerfData -jar "%JAR%" %*

@@ -13,8 +13,14 @@ import dev.lapwright.study.Optimisation;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.Sensitivity;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.survey.ImportChoices;
+import dev.lapwright.track.survey.Survey;
+import dev.lapwright.track.survey.SurveyImport;
+import dev.lapwright.track.survey.SurveyPoint;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 
 /**
  * Prints as Markdown what studies of a demo car round a demo circuit cost, beside a lap of the same in the same run. Uses the
@@ -24,6 +30,7 @@ import java.util.Locale;
  */
 public final class StudyTables {
     private static final int ROUNDS = 4;
+    private static final int POINTS = 10_000;
 
     private StudyTables() {}
 
@@ -56,6 +63,12 @@ public final class StudyTables {
                 1,
                 quickest(() -> search.fastest(smoothest, vehicle, LineProgress.NONE)),
                 lap);
+        Survey survey = survey();
+        row(
+                "a circuit from 10 000 points",
+                1,
+                quickest(() -> SurveyImport.of("survey", survey, ImportChoices.circuit())),
+                lap);
         row(
                 "sensitivity of " + car.adjustments().size() + " adjustments",
                 cores,
@@ -66,6 +79,22 @@ public final class StudyTables {
                 cores,
                 quickest(() -> Optimisation.of(car, track, day).over(six).run(Progress.NONE)),
                 lap);
+    }
+
+    /** Points of a closed curve of some five kilometres, with errors of a decimetre. */
+    private static Survey survey() {
+        Random random = new Random(7);
+        List<SurveyPoint> points = new ArrayList<>();
+        for (int i = 0; i < POINTS; i++) {
+            double a = 2 * Math.PI * i / POINTS;
+            points.add(new SurveyPoint(
+                    900 * Math.cos(a) + 60 * Math.cos(5 * a) + 0.1 * random.nextGaussian(),
+                    500 * Math.sin(a) + 60 * Math.sin(4 * a) + 0.1 * random.nextGaussian(),
+                    100 + 8 * Math.sin(2 * a) + 0.1 * random.nextGaussian(),
+                    5,
+                    5));
+        }
+        return new Survey(points, true, true);
     }
 
     private static double quickest(Runnable work) {
