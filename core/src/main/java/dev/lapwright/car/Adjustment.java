@@ -92,9 +92,7 @@ public record Adjustment(
     /** A setting with its unit, for people. */
     public String withUnit(double setting) {
         String number = Check.text(setting);
-        if (unit == Unit.CLICK && Math.abs(setting) == 1) {
-            return number + " click";
-        }
-        return unit.symbol().isEmpty() ? number : String.format(Locale.ROOT, "%s %s", number, unit.symbol());
+        String symbol = unit.symbolAfter(setting);
+        return symbol.isEmpty() ? number : String.format(Locale.ROOT, "%s %s", number, symbol);
     }
 }

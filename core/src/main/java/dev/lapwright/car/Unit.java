@@ -137,6 +137,11 @@ public enum Unit {
         return symbol;
     }
 
+    /** The symbol as it follows a number: one click, two clicks. */
+    public String symbolAfter(double value) {
+        return this == CLICK && Math.abs(value) == 1 ? "click" : symbol;
+    }
+
     /** As it ends a document's field name; empty for a pure number. */
     public String fieldSuffix() {
         return fieldSuffix;

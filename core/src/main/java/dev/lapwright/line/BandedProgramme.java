@@ -50,9 +50,6 @@ final class BandedProgramme {
     private double[] ds;
     private double[] dz;
 
-    /** Steps the last answer took. */
-    int steps;
-
     /**
      * @param n variables
      * @param window how many neighbouring variables a square or a row may touch
@@ -185,7 +182,7 @@ final class BandedProgramme {
         double ridge = ridge();
         CyclicBand factors = new CyclicBand(n, window - 1);
         double[] dx = new double[n];
-        for (steps = 0; steps < MOST_STEPS; steps++) {
+        for (int step = 0; step < MOST_STEPS; step++) {
             residuals();
             double gap = gap();
             if (gap * (2 * n + rows) <= accuracy && largest(dual) <= RESIDUAL * size && largest(primal) <= RESIDUAL) {

@@ -12,8 +12,6 @@ final class MinimumCurvature {
     private static final double LEAST_STEP = 1e-3;
 
     private final RoadNodes road;
-    /** Rounds it took. */
-    int rounds;
 
     MinimumCurvature(RoadNodes road) {
         this.road = road;
@@ -29,7 +27,7 @@ final class MinimumCurvature {
         Bending bending = new Bending(road);
         bending.at(offsets);
         double energy = bending.energy();
-        for (rounds = 1; rounds <= MOST_ROUNDS; rounds++) {
+        for (int round = 1; round <= MOST_ROUNDS; round++) {
             double[] move = bending.programme(offsets).minimise();
             double share = 1;
             double[] tried = moved(offsets, move, share);
