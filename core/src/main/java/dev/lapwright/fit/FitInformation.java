@@ -2,6 +2,7 @@ package dev.lapwright.fit;
 
 import java.util.Arrays;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -10,15 +11,20 @@ import org.apache.commons.math3.linear.RealMatrix;
  * What residuals and sensitivities at the end of a fit tell of the parameters, once each lap's offset and stretch have
  * been taken out of the sensitivities (Frisch and Waugh 1933; Lovell 1963).
  *
- * <p>The covariance is a sandwich. Its bread is the sum of squared sensitivities times the mean slope of the robust
- * weights (Huber, Robust Statistics, 1981). Its filling is the {@linkplain LongRunCovariance long-run covariance} of
- * the scores, which are first summed over laps at each place (Driscoll and Kraay, 1998): laps share the model's errors
- * there, and are not independent witnesses of it. From five laps on, scores are also summed lap by lap (a sandwich
+ * <p>The covariance is a sandwich. Its bread is the sum of squared sensitivities, each times the slope of its robust weight
+ * (Huber, Robust Statistics, 1981). Its filling is the {@linkplain ScoreCovariance covariance} of what the errors do to the
+ * parameters, the errors first summed over laps at each place: laps share the model's errors there, and are not independent
+ * witnesses of it (Driscoll and Kraay, 1998). They are divided by one less their leverage, since a fit bends towards what it
+ * is fitted to (MacKinnon and White, 1985). From five laps on, scores are also summed lap by lap (a sandwich
  * clustered by lap; Cameron and Miller, 2015), which sees what differs from lap to lap, and the wider of the two
  * counts.
  */
 final class FitInformation {
     private static final int LEAST_CLUSTERS = 5;
+    /** Leverage is held below, so that a cell that alone tells a parameter is not taken for infinitely wrong. */
+    private static final double MOST_LEVERAGE = 0.9;
+    /** The slope of a weight is held above: an outlier's is negative, and would take away what others tell. */
+    private static final double LEAST_SLOPE = 0.05;
 
     final RealMatrix information;
     final RealMatrix covariance;
@@ -95,24 +101,28 @@ final class FitInformation {
         RealMatrix sum = new Array2DRowRealMatrix(p, p);
         for (double[][] lap : clean) {
             for (double[] row : lap) {
-                for (int i = 0; i < p; i++) {
-                    for (int j = 0; j < p; j++) {
-                        sum.addToEntry(i, j, row[i] * row[j]);
-                    }
-                }
+                addProducts(sum, row, 1);
             }
         }
         return sum;
+    }
+
+    private static void addProducts(RealMatrix sum, double[] row, double factor) {
+        for (int i = 0; i < row.length; i++) {
+            for (int j = 0; j < row.length; j++) {
+                sum.addToEntry(i, j, factor * row[i] * row[j]);
+            }
+        }
     }
 
     /** From sensitivities, residuals (m/s) and the scale of the robust weights (m/s). */
     static FitInformation of(double[][][] clean, double[][] residuals, boolean[][] in, double scale) {
         int p = clean[0][0].length;
         int count = residuals[0].length;
-        double slope = 0;
-        int n = 0;
+        RealMatrix sloped = new Array2DRowRealMatrix(p, p);
         int places = 0;
-        double[][] scores = new double[count][p];
+        double[][] together = new double[count][p];
+        boolean[] counts = new boolean[count];
         double[][] lapScores = new double[residuals.length][p];
         double[] pooled = new double[count];
         double[] shares = new double[count];
@@ -121,33 +131,43 @@ final class FitInformation {
             for (int k = 0; k < residuals.length; k++) {
                 if (in[k][c]) {
                     any = true;
-                    n++;
-                    slope += RobustWeights.bisquareSlope(residuals[k][c], scale);
+                    double slope = Math.max(LEAST_SLOPE, RobustWeights.bisquareSlope(residuals[k][c], scale));
+                    addProducts(sloped, clean[k][c], slope);
                     double psi = residuals[k][c] * RobustWeights.bisquare(residuals[k][c], scale);
                     pooled[c] += psi;
                     shares[c]++;
                     for (int j = 0; j < p; j++) {
-                        scores[c][j] += clean[k][c][j] * psi;
+                        together[c][j] += clean[k][c][j];
                         lapScores[k][j] += clean[k][c][j] * psi;
                     }
                 }
             }
             places += any ? 1 : 0;
+            counts[c] = any;
+            for (int j = 0; j < p && any; j++) {
+                together[c][j] /= shares[c];
+            }
         }
-        RealMatrix products = products(clean);
-        RealMatrix bread = inverse(products.scalarMultiply(Math.max(0.05, slope / n)));
-        LongRunCovariance filling = LongRunCovariance.of(scores);
+        RealMatrix bread = inverse(sloped);
+        double[] errors = new double[count];
+        for (int c = 0; c < count; c++) {
+            double leverage = shares[c]
+                    * new ArrayRealVector(together[c]).dotProduct(bread.operate(new ArrayRealVector(together[c])));
+            errors[c] = pooled[c] / (1 - Math.min(MOST_LEVERAGE, leverage));
+        }
+        ErrorCorrelation correlation = ErrorCorrelation.of(errors, counts);
+        RealMatrix filling = ScoreCovariance.of(together, errors, counts, correlation);
         double persistence = persistence(pooled, shares);
         double held = Math.max(0, persistence);
         double effective = Math.max(1, places * (1 - held) / (1 + held));
         // Each lap's own offset and stretch use up residuals too; two of them, since places count once for all laps.
         double small = effective / Math.max(1, effective - p - 2);
-        RealMatrix covariance = bread.multiply(filling.sum()).multiply(bread).scalarMultiply(small);
+        RealMatrix covariance = bread.multiply(filling).multiply(bread).scalarMultiply(small);
         return new FitInformation(
                 inverse(covariance),
                 covariance,
                 persistence,
-                filling.bandwidth(),
+                correlation.reach(),
                 effective,
                 byLap(bread, lapScores),
                 residuals.length);
