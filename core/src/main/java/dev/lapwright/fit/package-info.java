@@ -1,0 +1,2 @@
+/** Fits a car to logged laps: which grip, drag, downforce, power and rolling resistance make the lap model drive them. */
+package dev.lapwright.fit;
