@@ -106,6 +106,12 @@ final class CsvHeader {
         return true;
     }
 
+    /** A cell of a row; empty where the file has no such column. */
+    String text(CsvColumn column, CsvRow row) {
+        Place place = places.get(column);
+        return place == null ? "" : row.text(place.index());
+    }
+
     Place place(CsvColumn column) {
         return places.get(column);
     }
@@ -152,13 +158,19 @@ final class CsvHeader {
 
     /** Says which heading was taken for what, of these columns as far as they are there. */
     String said(List<CsvColumn> columns) {
+        return said(columns, Map.of());
+    }
+
+    /** The same where units may have been told by the values. */
+    String said(List<CsvColumn> columns, Map<CsvColumn, String> told) {
         List<String> said = new ArrayList<>();
         for (CsvColumn column : columns) {
             Place place = places.get(column);
             if (place != null) {
+                String assumed = place.unitSaid() || place.unit().isEmpty() ? "" : " (assumed)";
+                String unit = told.getOrDefault(column, place.unit() + assumed);
                 said.add(column.title() + " from '" + Node.Text.shown(place.heading()) + "'"
-                        + (place.unit().isEmpty() ? "" : " in " + place.unit())
-                        + (place.unitSaid() || place.unit().isEmpty() ? "" : " (assumed)"));
+                        + (unit.isEmpty() ? "" : " in " + unit));
             }
         }
         return String.join("; ", said);
