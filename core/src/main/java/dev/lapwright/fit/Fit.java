@@ -63,6 +63,6 @@ public final class Fit {
      * @throws InvalidValueException if a lap is none of this track, or the car has no lap of it
      */
     public FitResult run() {
-        throw new UnsupportedOperationException("under way");
+        return new FitRun(car, track, conditions, parameters).of(laps, confidence);
     }
 }
