@@ -4,8 +4,11 @@ import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.FitTrace;
 import dev.lapwright.lap.Lap;
 import java.awt.BasicStroke;
-import java.awt.geom.Line2D;
+import java.awt.Shape;
+import java.awt.geom.Rectangle2D;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItem;
+import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
@@ -30,7 +33,7 @@ public final class FitSpeedChart {
     /** Least height of the axis of differences to either side, km/h. */
     private static final double LEAST_SPAN = 4;
 
-    private static final double ROOM_BELOW = 1.35;
+    private static final double ROOM_BELOW = 1.2;
     private static final double ROOM_ABOVE = 1.15;
 
     private FitSpeedChart() {}
@@ -40,7 +43,8 @@ public final class FitSpeedChart {
         DistancePanels panels = new DistancePanels(result.after().stations(), new double[0], style);
         XYPlot speeds = speeds(result, style);
         panels.add(speeds, 350);
-        panels.add(differences(result, style), 200);
+        XYPlot differences = differences(result, style);
+        panels.add(differences, 200);
         int laps = result.laps().size();
         String facts = Sheet.facts(
                 result.car().name(),
@@ -49,8 +53,20 @@ public final class FitSpeedChart {
                         + " km/h fitted");
         JFreeChart chart =
                 Sheet.of("Logged and simulated speed: " + result.track().name(), facts, panels.plot(), style);
-        chart.addLegend(Legends.above(speeds, style));
+        chart.addLegend(Legends.above(() -> legend(speeds, differences, style), style));
         return chart;
+    }
+
+    /** The lines of the speeds, and what the bars mean where there are any. */
+    private static LegendItemCollection legend(XYPlot speeds, XYPlot differences, ChartStyle style) {
+        LegendItemCollection items = new LegendItemCollection();
+        items.addAll(speeds.getLegendItems());
+        if (differences.getDatasetCount() > 1) {
+            Shape bar = new Rectangle2D.Double(-12, -3, 24, 6);
+            items.add(new LegendItem(
+                    "left out of the fit", null, null, null, bar, style.palette().muted()));
+        }
+        return items;
     }
 
     private static String oneDecimal(double speed) {
@@ -103,7 +119,7 @@ public final class FitSpeedChart {
         data.addSeries("car as given", kmh(trace.distance(), given));
         data.addSeries("fitted car", kmh(trace.distance(), fitted));
         XYLineAndShapeRenderer lines = lines(style, GIVEN, FITTED);
-        UnitAxis axis = new UnitAxis("Difference (km/h)", style, 0, Numbers::signed).withCloseTicks();
+        UnitAxis axis = new UnitAxis("Log less model (km/h)", style, 0, Numbers::signed).withCloseTicks();
         Range range = range(given, fitted);
         axis.setRange(range);
         XYPlot plot = new XYPlot(data, null, axis, lines);
@@ -111,9 +127,7 @@ public final class FitSpeedChart {
         ValueMarker zero = new ValueMarker(0, style.colour(LOGGED), ChartStyle.solid(1));
         zero.setAlpha(1);
         plot.addRangeMarker(zero, Layer.BACKGROUND);
-        boolean left = markLeftOut(plot, trace, range, style);
-        plot.addAnnotation(new Sides(
-                "+ log is faster", left ? "\u2212 log is slower; bars: left out of the fit" : "\u2212 log is slower", style));
+        markLeftOut(plot, trace, range, style);
         return plot;
     }
 
@@ -139,8 +153,8 @@ public final class FitSpeedChart {
         return new Range(ROOM_BELOW * low, ROOM_ABOVE * high);
     }
 
-    /** Bars along the lower edge where the laps hardly count; whether there are any. */
-    private static boolean markLeftOut(XYPlot plot, FitTrace trace, Range range, ChartStyle style) {
+    /** Bars along the lower edge where the laps hardly count. */
+    private static void markLeftOut(XYPlot plot, FitTrace trace, Range range, ChartStyle style) {
         double[] s = trace.distance();
         double[] weight = trace.weight();
         double cell = s.length > 1 ? s[1] - s[0] : 0;
@@ -153,17 +167,15 @@ public final class FitSpeedChart {
             any |= left;
         }
         if (!any) {
-            return false;
+            return;
         }
         bars.addSeries("left out of the fit", steps(s, level, cell / 2));
         XYLineAndShapeRenderer bar = new XYLineAndShapeRenderer(true, false);
         bar.setDrawSeriesLineAsPath(true);
         bar.setSeriesPaint(0, style.palette().muted());
         bar.setSeriesStroke(0, new BasicStroke(9, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
-        bar.setLegendLine(new Line2D.Double(-6, 0, 6, 0));
         plot.setDataset(1, bars);
         plot.setRenderer(1, bar);
-        return true;
     }
 
     /** Each cell from its beginning to its end, so that a single one is seen. */

@@ -78,7 +78,7 @@ class FitSpeedChartTest {
     @Test
     void theStripBelowIsTheLogLessTheModel() {
         XYDataset differences = panel(CHART, 2).getDataset();
-        assertThat(panel(CHART, 2).getRangeAxis().getLabel()).isEqualTo("Difference (km/h)");
+        assertThat(panel(CHART, 2).getRangeAxis().getLabel()).isEqualTo("Log less model (km/h)");
         assertThat(differences.getSeriesKey(1).toString()).isEqualTo("fitted car");
         for (int i = 0; i < differences.getItemCount(1); i++) {
             assertThat(differences.getYValue(1, i)).isCloseTo(3.6, within(1e-9));

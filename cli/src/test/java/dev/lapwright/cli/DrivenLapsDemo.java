@@ -27,9 +27,9 @@ public final class DrivenLapsDemo {
     static final double POWER = 0.97;
     static final double MORE_DRAG_AREA = 0.07;
     /** Standard deviation of the grip used on a lap, and of the speed in a corner, as shares. */
-    private static final double LAP_SCATTER = 0.005;
+    private static final double LAP_SCATTER = 0.003;
 
-    private static final double CORNER_SCATTER = 0.008;
+    private static final double CORNER_SCATTER = 0.004;
     /** How far before and behind an apex a corner driven faster or slower shows, m. */
     private static final double REACH = 160;
     /** Samples a second. */
