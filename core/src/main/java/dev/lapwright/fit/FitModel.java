@@ -59,6 +59,7 @@ final class FitModel {
 
     /** The lap at u. */
     Lap lap(double[] u) {
+
         return solver.solve(Vehicle.of(car(u), conditions));
     }
 

@@ -38,9 +38,11 @@ final class FitOutcome {
         FitTrace trace = trace();
         List<FittedLap> list = new ArrayList<>();
         double time = 0;
+        double wayDriven = 0;
         for (int k = 0; k < laps.size(); k++) {
             FittedLap lap = lap(k);
             list.add(lap);
+            wayDriven += 1 / (lap.scale() * laps.size());
             time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() : lap.loggedTime();
         }
         FitInformation information = estimates.information();
@@ -56,7 +58,7 @@ final class FitOutcome {
                 estimates.correlation(),
                 estimates.ties(),
                 trace,
-                new FitParts(after.stations(), trace).list(),
+                new FitParts(after.stations(), trace, wayDriven).list(),
                 rms(search.residuals(new SpeedCurve(before))),
                 rms(search.residuals()),
                 confidence,
@@ -151,7 +153,7 @@ final class FitOutcome {
                 scale,
                 one.offsetWith(search.offset(k), search.stretch(k)),
                 clock.length == 0 ? Double.NaN : clock[clock.length - 1] - clock[0] + missing,
-                scale * LapDoor.timeBySpeed(one.lap) + missing,
+                LapDoor.timeBySpeed(one.lap) + missing,
                 share,
                 dropped,
                 lifted(k),

@@ -44,7 +44,7 @@ public record FitPart(
                 .orElse(follows.map(c -> "after " + c.label()).orElse("straight"));
     }
 
-    /** Time the laps lose to the fitted car here, s; negative where they gain. */
+    /** Time the laps lose to the fitted car here, s, by speed and by a longer way; negative where they gain. */
     public double lost() {
         return logged.time() - fitted.time();
     }

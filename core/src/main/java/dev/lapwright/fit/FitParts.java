@@ -14,9 +14,12 @@ final class FitParts {
     private final double[] before;
     private final double[] after;
     private final double cell;
+    private final double wayDriven;
 
-    FitParts(Stations stations, FitTrace trace) {
+    /** @param wayDriven m of the laps' own distance for a metre of track: a longer way takes longer at the same speed */
+    FitParts(Stations stations, FitTrace trace, double wayDriven) {
         this.stations = stations;
+        this.wayDriven = wayDriven;
         distance = trace.distance();
         before = trace.before();
         after = trace.after();
@@ -71,15 +74,21 @@ final class FitParts {
         double start = distance[cells.get(0)] - 0.5 * cell;
         double end = distance[cells.get(cells.size() - 1)] + 0.5 * cell;
         return new FitPart(
-                corner, follows, start, end, drive(logged, cells), drive(before, cells), drive(after, cells));
+                corner,
+                follows,
+                start,
+                end,
+                drive(logged, cells, wayDriven),
+                drive(before, cells, 1),
+                drive(after, cells, 1));
     }
 
-    private FitPart.Drive drive(double[] speed, List<Integer> cells) {
+    private FitPart.Drive drive(double[] speed, List<Integer> cells, double way) {
         double time = 0;
         double least = Double.POSITIVE_INFINITY;
         double most = 0;
         for (int c : cells) {
-            time += cell / Math.max(speed[c], 0.1);
+            time += way * cell / Math.max(speed[c], 0.1);
             least = Math.min(least, speed[c]);
             most = Math.max(most, speed[c]);
         }

@@ -2,6 +2,7 @@ package dev.lapwright.fit;
 
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresProblem;
@@ -20,8 +21,15 @@ import org.apache.commons.math3.util.Pair;
  */
 final class FitProblem implements ValueAndJacobianFunction {
     private static final int MOST_EVALUATIONS = 60;
-    /** The search ends when no u moves by more than this: a thousandth of what is in doubt. */
-    private static final double SETTLED = 1e-3;
+    /** The search ends when no u moves by more than this: two thousandths of what is in doubt. */
+    private static final double SETTLED = 2e-3;
+    /** And no offset or stretch by more than this, m. */
+    private static final double SETTLED_METRES = 0.02;
+    /**
+     * Sensitivities are kept while no u has moved by more than this since: half a percent of grip changes them by about as
+     * much, which moves the best fit by as little of its standard error.
+     */
+    private static final double KEPT = 0.05;
     /** Residual, m/s, of a car that has no lap: worse than any. */
     private static final double NO_LAP = 1e3;
 
@@ -33,6 +41,10 @@ final class FitProblem implements ValueAndJacobianFunction {
     private final int count;
     private double[] cachedAt;
     private SpeedCurve cached;
+    private double[] best;
+    private double leastCost;
+    private double[] sensitivitiesAt;
+    private final FitModel.Pair[] sensitivities;
 
     /**
      * @param weights of each lap's cells, 0 to 1; not copied
@@ -45,6 +57,7 @@ final class FitProblem implements ValueAndJacobianFunction {
         this.mostOffset = mostOffset;
         parameters = model.scales().size();
         count = laps.get(0).count;
+        sensitivities = new FitModel.Pair[parameters];
     }
 
     /** The unknowns of the best fit from a start. */
@@ -78,7 +91,24 @@ final class FitProblem implements ValueAndJacobianFunction {
                 .withCostRelativeTolerance(1e-9)
                 .withParameterRelativeTolerance(1e-7)
                 .withOrthoTolerance(1e-10);
-        return optimiser.optimize(problem).getPoint().toArray();
+        best = start.clone();
+        leastCost = Double.POSITIVE_INFINITY;
+        try {
+            return optimiser.optimize(problem).getPoint().toArray();
+        } catch (MathIllegalStateException e) {
+            // At a kink of the lap no step may lead down, and the optimiser gives up where it stands.
+            return best;
+        }
+    }
+
+    /** Whether a step is within one bound for each u and one (m) for each offset and stretch. */
+    boolean isSettled(double[] step, double inU, double inMetres) {
+        for (int j = 0; j < step.length; j++) {
+            if (!(Math.abs(step[j]) <= (j < parameters ? inU : inMetres))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private RealVector bounded(RealVector point) {
@@ -145,8 +175,9 @@ final class FitProblem implements ValueAndJacobianFunction {
     double[][] jacobian(double[] point) {
         int unknowns = point.length;
         double[][] rows = new double[count * laps.size()][unknowns];
+        renewSensitivities(parametersOf(point));
         for (int j = 0; j < parameters; j++) {
-            FitModel.Pair pair = model.around(parametersOf(point), j);
+            FitModel.Pair pair = sensitivities[j];
             for (int k = 0; k < laps.size(); k++) {
                 double[] below = modelled(pair.below(), point, k);
                 double[] above = modelled(pair.above(), point, k);
@@ -175,6 +206,19 @@ final class FitProblem implements ValueAndJacobianFunction {
         return rows;
     }
 
+    private void renewSensitivities(double[] u) {
+        boolean kept = sensitivitiesAt != null;
+        for (int j = 0; kept && j < parameters; j++) {
+            kept = Math.abs(u[j] - sensitivitiesAt[j]) <= KEPT;
+        }
+        if (!kept) {
+            sensitivitiesAt = u;
+            for (int j = 0; j < parameters; j++) {
+                sensitivities[j] = model.around(u, j);
+            }
+        }
+    }
+
     @Override
     public Pair<RealVector, RealMatrix> value(RealVector point) {
         double[] at = point.toArray();
@@ -185,12 +229,19 @@ final class FitProblem implements ValueAndJacobianFunction {
     public RealVector computeValue(double[] point) {
         double[] values = new double[count * laps.size()];
         SpeedCurve curve = curve(point);
+        double cost = 0;
         for (int k = 0; k < laps.size(); k++) {
             double[] modelled = curve == null ? new double[0] : modelled(curve, point, k);
             for (int c = 0; c < count; c++) {
                 double value = curve == null ? NO_LAP : modelled[c];
                 values[k * count + c] = Math.sqrt(weights[k][c]) * value;
+                double miss = laps.get(k).speed[c] - value;
+                cost += weights[k][c] * miss * miss;
             }
+        }
+        if (cost < leastCost) {
+            leastCost = cost;
+            best = point.clone();
         }
         return new ArrayRealVector(values, false);
     }

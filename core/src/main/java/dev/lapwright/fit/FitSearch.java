@@ -12,6 +12,8 @@ final class FitSearch {
     private static final int BISQUARE_PASSES = 10;
     /** Weights are settled when no u moves by more than this. */
     private static final double SETTLED = 5e-3;
+    /** And no offset or stretch, m. */
+    private static final double SETTLED_METRES = 0.05;
 
     private final FitModel model;
     private final List<LapCells> laps;
@@ -92,11 +94,11 @@ final class FitSearch {
         weigh(residuals, bisquare);
         double[] before = point;
         point = problem.solved(before);
-        double most = 0;
+        double[] step = new double[point.length];
         for (int j = 0; j < point.length; j++) {
-            most = Math.max(most, Math.abs(point[j] - before[j]));
+            step[j] = point[j] - before[j];
         }
-        return most > SETTLED;
+        return !problem.isSettled(step, SETTLED, SETTLED_METRES);
     }
 
     /** What the laps tell at the end. */

@@ -16,8 +16,8 @@ import org.apache.commons.math3.linear.RealMatrix;
  * mixture that nobody asked for.
  */
 final class FitTies {
-    /** Of the largest entry of a direction: below, a parameter is no part of the tie. */
-    private static final double PART = 0.25;
+    /** Of the largest entry of a direction: below, a parameter is no part of the tie. A tenth is 1 % of grip. */
+    private static final double PART = 0.1;
 
     private static final double LOOSE = 0.95;
 

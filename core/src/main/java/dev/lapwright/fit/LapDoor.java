@@ -144,16 +144,17 @@ final class LapDoor {
 
     /** The offset (m) at which the lap's shape agrees best with the model's. */
     double offset(LapCells cells) {
-        if (!track.isClosed() || deviation(cells.speed) < FLAT || deviation(modelled(cells, 0)) < FLAT) {
+        if (deviation(cells.speed) < FLAT || deviation(modelled(cells, 0)) < FLAT) {
             return 0;
         }
-        double reach = mostOffset();
+        // An open run begins where it begins.
+        double reach = track.isClosed() ? mostOffset() : 0;
         double best = best(cells, -reach, reach);
         double agreement = correlation(cells, best);
         if (agreement >= LEAST_CORRELATION) {
             return best;
         }
-        double anywhere = best(cells, 0, track.length());
+        double anywhere = best(cells, 0, track.isClosed() ? track.length() : 0);
         double found = correlation(cells, anywhere);
         String remedy = found > 0.9
                 ? String.format(
