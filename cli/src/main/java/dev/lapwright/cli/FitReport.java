@@ -17,10 +17,6 @@ final class FitReport {
     private static final String USE =
             "A fit tells how this driver used this car on that day, with its tyres, track, wind and line in it: it is no"
                     + " measurement of the car. Try what it suggests in licensed practice, and keep to the maker's limits.";
-    private static final String DRIVER =
-            "A grip below 1 may be the driver, the tyres or the day as well as the car: an average lap is driven below"
-                    + " the limit.";
-
     private final Console console;
     private final FitOutcome outcome;
     private final FitResult result;
@@ -37,7 +33,8 @@ final class FitReport {
         cautions.add(USE);
         for (FitEstimate estimate : result.estimates()) {
             if (estimate.parameter() == FitParameter.GRIP && estimate.value() < 1) {
-                cautions.add(DRIVER);
+                cautions.add("A grip of " + FitWords.value(FitParameter.GRIP, estimate.value())
+                        + " may be the driver as well as the car: an average lap is driven below the limit.");
             }
             if (estimate.atBound()) {
                 cautions.add(FitWords.capital(estimate.parameter().title()) + " ended at the edge of what was searched, "
@@ -67,9 +64,9 @@ final class FitReport {
         agreement();
         console.line();
         parts();
+        console.line();
         for (String note : result.notes()) {
-            console.line();
-            Lines.paragraph(console, note);
+            Lines.print(console, "- ", 2, note);
         }
         for (String caution : cautions(result)) {
             console.line();

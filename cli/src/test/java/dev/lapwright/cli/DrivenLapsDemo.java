@@ -34,16 +34,15 @@ public final class DrivenLapsDemo {
     private static final double REACH = 160;
     /** Samples a second. */
     private static final double RATE = 10;
-    /** Standard deviations of speed, m/s, and accelerations, m/s²; and by how much the wheels' distance is too long. */
+    /** Standard deviations of speed, m/s, and accelerations, m/s². */
     private static final double SPEED_NOISE = 0.12;
 
     private static final double ACCELERATION_NOISE = 0.5;
-    private static final double DISTANCE_SCALE = 1.004;
     private static final double STANDARD_GRAVITY = 9.80665;
     private static final int FIRST_LAP = 4;
     private static final int LAPS = 3;
     private static final double IN_LAP_LENGTH = 900;
-    private static final long SEED = 20261125;
+    private static final long SEED = 1;
 
     private final Random random = new Random(SEED);
     private final StringBuilder text = new StringBuilder("Lap,Time (s),Distance (m),Speed (km/h),Throttle (%),"
@@ -142,7 +141,7 @@ public final class DrivenLapsDemo {
                 "%d,%.1f,%.1f,%.1f,%.0f,%.0f,%d,%.2f,%.2f\n",
                 number,
                 next,
-                DISTANCE_SCALE * distance,
+                distance,
                 3.6 * (speed + SPEED_NOISE * random.nextGaussian()),
                 100 * throttle,
                 100 * brake,
