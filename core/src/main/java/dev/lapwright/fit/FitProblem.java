@@ -21,8 +21,8 @@ import org.apache.commons.math3.util.Pair;
  */
 final class FitProblem implements ValueAndJacobianFunction {
     private static final int MOST_EVALUATIONS = 60;
-    /** The search ends when no u moves by more than this: two thousandths of what is in doubt. */
-    private static final double SETTLED = 2e-3;
+    /** The search ends when no u moves by more than this: what is left then is far less, Newton steps shrinking as they do. */
+    private static final double SETTLED = 5e-3;
     /** And no offset or stretch by more than this, m. */
     private static final double SETTLED_METRES = 0.02;
     /**

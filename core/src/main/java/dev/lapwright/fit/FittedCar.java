@@ -14,9 +14,9 @@ import java.util.Map;
 
 /**
  * Makes the car that fitted values describe, so that its document holds them. Each quantity of the document moves by as much
- * as the fit moves the car as set up, and so does whatever sets that quantity outright: an adjustment that gives it a value
- * instead of a change, or a setting of the quantity itself. Then every setting has its old effect about the new value, the
- * adjustments' standards still describe the document, and the car set as it was driven carries exactly the fitted values.
+ * as the car as set up must, and so does whatever sets that quantity outright, an adjustment that gives it a value instead of a
+ * change. Then every adjustment has its old effect about the new value, the standards still describe the document, and the car
+ * set as it was driven carries exactly the fitted values. A setting of a fitted quantity by its own name goes into the document.
  */
 final class FittedCar {
     private FittedCar() {}
@@ -30,16 +30,23 @@ final class FittedCar {
      */
     static Car moved(Car car, Map<Quantity, Double> shifts) {
         Car document = car.document();
+        Map<String, Double> settings = new LinkedHashMap<>(car.settings());
+        shifts.keySet().forEach(quantity -> settings.remove(quantity.path()));
+        Car asSet = set(document, settings);
         Map<Quantity, Double> values = new EnumMap<>(document.quantities());
-        shifts.forEach((quantity, shift) -> values.merge(quantity, shift, Double::sum));
         Map<String, Double> byName = new LinkedHashMap<>();
-        shifts.forEach((quantity, shift) -> byName.put(quantity.path(), shift));
+        shifts.forEach((quantity, shift) -> {
+            double change = shift + (car.value(quantity) - asSet.value(quantity));
+            values.merge(quantity, change, Double::sum);
+            byName.put(quantity.path(), change);
+        });
         List<Adjustment> adjustments = new ArrayList<>();
         document.adjustments().forEach(adjustment -> adjustments.add(moved(adjustment, byName)));
-        Map<String, Double> settings = new LinkedHashMap<>(car.settings());
-        settings.replaceAll((name, value) -> value + byName.getOrDefault(name, 0.0));
-        Car moved = rebuilt(document, document.name(), document.description(), values, adjustments);
-        return settings.isEmpty() ? moved : moved.with(new Setup("", settings));
+        return set(rebuilt(document, document.name(), document.description(), values, adjustments), settings);
+    }
+
+    private static Car set(Car document, Map<String, Double> settings) {
+        return settings.isEmpty() ? document : document.with(new Setup("", settings));
     }
 
     private static Adjustment moved(Adjustment adjustment, Map<String, Double> shifts) {

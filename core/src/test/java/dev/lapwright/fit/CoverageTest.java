@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Intervals of 95 % hold the truth in about 95 of 100 fits; {@link CoverageTable} counts many more. */
 class CoverageTest {
-    private static final int TRIALS = 100;
+    private static final int TRIALS = 60;
 
     /** White noise, and noise that keeps 1/e of itself over 30 m: a first-order autoregression along distance. */
     @ParameterizedTest(name = "noise over {0} m")
@@ -18,7 +18,7 @@ class CoverageTest {
         EnumSet<FitParameter> both = EnumSet.of(FitParameter.GRIP, FitParameter.POWER);
         CoverageTable table = new CoverageTable(FitScene.car(), FitScene.shortCircuit(), 1, both);
         table.run(TRIALS, 0.3, length, 11);
-        // What true 95 % intervals fall short of once in a thousand such tests: 87 of 100.
+        // What true 95 % intervals fall short of once in a thousand such tests.
         int least = new BinomialDistribution(TRIALS, 0.95).inverseCumulativeProbability(0.001);
         for (FitParameter parameter : both) {
             assertThat(table.trials(parameter)).as("%s told", parameter).isEqualTo(TRIALS);

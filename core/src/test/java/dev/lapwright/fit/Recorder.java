@@ -75,6 +75,7 @@ final class Recorder {
     private double[] places(Lap lap) {
         double[] s = lap.column(Channel.DISTANCE);
         double[] t = lap.column(Channel.TIME);
+        double[] v = lap.column(Channel.SPEED);
         int n = (int) Math.floor(lap.time() * rate) + 2;
         double[] places = new double[n];
         int cell = 0;
@@ -83,17 +84,14 @@ final class Recorder {
             while (cell + 2 < t.length && t[cell + 1] < when) {
                 cell++;
             }
-            double low = s[cell];
-            double high = s[cell + 1];
-            for (int pass = 0; pass < 50; pass++) {
-                double middle = 0.5 * (low + high);
-                if (lap.timeAt(middle) < when) {
-                    low = middle;
-                } else {
-                    high = middle;
-                }
-            }
-            places[i] = 0.5 * (low + high);
+            // Square of speed is linear in distance: even acceleration within a cell.
+            double ds = s[cell + 1] - s[cell];
+            double before = v[cell];
+            double acceleration = ds > 0 ? (v[cell + 1] * v[cell + 1] - before * before) / (2 * ds) : 0;
+            double whole = 2 * ds / (before + v[cell + 1]);
+            double share = t[cell + 1] > t[cell] ? (when - t[cell]) / (t[cell + 1] - t[cell]) : 0;
+            double since = whole * share;
+            places[i] = Math.min(s[cell + 1], s[cell] + before * since + 0.5 * acceleration * since * since);
         }
         return Arrays.stream(places).distinct().toArray();
     }
