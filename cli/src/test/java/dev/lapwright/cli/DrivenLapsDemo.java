@@ -2,7 +2,14 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.DrivenLapPick;
+import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.documents.DrivenLogs;
+import dev.lapwright.fit.Fit;
+import dev.lapwright.fit.FitEstimate;
+import dev.lapwright.fit.FitParameter;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
@@ -10,6 +17,7 @@ import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
+import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 
@@ -19,6 +27,9 @@ import java.util.Random;
  * run from the top of the project, with the command built before:
  *
  * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/DrivenLapsDemo.java</pre>
+ *
+ * With a number behind it, as many such logs are drawn and fitted, and it prints as Markdown how often the intervals hold the
+ * car that drove.
  */
 public final class DrivenLapsDemo {
     /** How the car differs from its document. */
@@ -44,21 +55,69 @@ public final class DrivenLapsDemo {
     private static final double IN_LAP_LENGTH = 900;
     private static final long SEED = 1;
 
-    private final Random random = new Random(SEED);
+    private final Random random;
     private final StringBuilder text = new StringBuilder("Lap,Time (s),Distance (m),Speed (km/h),Throttle (%),"
             + "Brake (%),Gear,Long accel (g),Lat accel (g)\n");
     private double clock;
     private double next;
 
-    private DrivenLapsDemo() {}
+    private DrivenLapsDemo(long seed) {
+        random = new Random(seed);
+    }
 
-    /** Prints the log. */
-    public static void main(String... ignored) {
-        System.out.print(text());
+    /** Prints the log, or the table. */
+    public static void main(String... arguments) {
+        if (arguments.length == 0) {
+            System.out.print(text());
+        } else {
+            coverage(Integer.parseInt(arguments[0]));
+        }
+    }
+
+    private static void coverage(int draws) {
+        Track track = Documents.circuit("castelvane");
+        Car given = Documents.car("gt-talvex");
+        int[] told = new int[FitParameter.values().length];
+        int[] held = new int[told.length];
+        for (int seed = 1; seed <= draws; seed++) {
+            DrivenLog log = DrivenLogs.read(new DocumentSource("draw " + seed, text(seed)), List.of());
+            DrivenLapPick pick = DrivenLapPick.of(List.of(log), track, List.of());
+            for (FitEstimate estimate : Fit.of(given, track, Conditions.STANDARD)
+                    .laps(pick.laps())
+                    .run()
+                    .estimates()) {
+                if (estimate.determined()) {
+                    double truth = truth(estimate);
+                    int which = estimate.parameter().ordinal();
+                    told[which]++;
+                    held[which] += estimate.lower() <= truth && truth <= estimate.upper() ? 1 : 0;
+                }
+            }
+        }
+        System.out.println("| parameter | told, of " + draws + " draws | interval of 95 % holds the truth |");
+        System.out.println("|---|---|---|");
+        for (FitParameter parameter : FitParameter.values()) {
+            int which = parameter.ordinal();
+            System.out.println("| " + parameter.title() + " | " + told[which] + " | " + held[which] + " |");
+        }
+    }
+
+    /** Value of the car that drove. */
+    private static double truth(FitEstimate estimate) {
+        return switch (estimate.parameter()) {
+            case GRIP -> GRIP;
+            case POWER -> POWER;
+            case DRAG_AREA -> estimate.before() + MORE_DRAG_AREA;
+            case DOWNFORCE_AREA, ROLLING_RESISTANCE -> estimate.before();
+        };
     }
 
     static String text() {
-        DrivenLapsDemo demo = new DrivenLapsDemo();
+        return text(SEED);
+    }
+
+    private static String text(long seed) {
+        DrivenLapsDemo demo = new DrivenLapsDemo(seed);
         Track track = Documents.circuit("castelvane");
         for (int i = 0; i < LAPS; i++) {
             demo.lap(FIRST_LAP + i, track, track.length());

@@ -178,8 +178,8 @@ class FitCommandTest {
             value = {
                 // As m/s, km/h are 3.6 times too fast (by definition): beyond any car, or than distance and time say.
                 "Speed (km/h) | Speed | 3 | 1 | which looks like km/h or mph",
-                "Speed (km/h) | Speed | 3 | 0.3 | speeds look like",
-                "Distance (m) | Distance (km) | 2 | 1 | speeds make 0 times its distance",
+                "Speed (km/h) | Speed (km/h) | 3 | 0.277778 | speeds look like m/s taken for km/h",
+                "Distance (m) | Distance (km) | 2 | 1 | looks like m taken for km",
                 "Distance (m) | Distance | 2 | 0.001 | distances look like km taken for m",
                 "Time (s) | Time | 1 | 1000 | looks like milliseconds",
                 "Throttle (%) | Throttle | 4 | 40 | throttle goes up to",
@@ -211,7 +211,7 @@ class FitCommandTest {
     void anotherCircuitIsRefused() {
         Run run = Run.of("fit", "gt-talvex", "harrowmere", DEMO);
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).contains("5563 m long and Harrowmere 2992 m").doesNotContain("\tat ");
+        assertThat(run.err()).contains("5539 m long and Harrowmere 2992 m").doesNotContain("\tat ");
     }
 
     @ParameterizedTest

@@ -17,6 +17,8 @@ import java.util.Locale;
 public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
     /** A lap as logged is this much longer or shorter than the circuit at most: wheels slip, lines differ. */
     static final double LENGTH_TOLERANCE = 0.05;
+    /** As near to a ratio of units a length must be to be taken for one in another unit. */
+    private static final double UNIT_TOLERANCE = 0.02;
     /** Slower than this times the fastest whole lap is no lap at pace: common practice, no source. */
     static final double PACE = 1.07;
     /** Slower than this, m/s, somewhere on a closed circuit: an out lap, an in lap, or a spin. */
@@ -99,7 +101,8 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
             boolean one = leftOut.size() == 1;
             throw new InvalidValueException(
                     one ? logs.get(0).laps().get(0).lap().name() : "logs",
-                    one ? first : "none of " + leftOut.size() + " laps is a whole lap at pace: " + leftOut.get(0),
+                    one ? first : "none of " + leftOut.size() + " laps is a whole lap at pace: "
+                            + leftOut.get(0).replaceAll("\\.$", ""),
                     remedy(first));
         }
         return new DrivenLapPick(laps, leftOut);
@@ -135,6 +138,9 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
         if (near(ratio, 0.001)) {
             return ", which looks like km taken for m";
         }
+        if (near(ratio, 1000)) {
+            return ", which looks like m taken for km";
+        }
         if (near(ratio, 1 / 1609.344)) {
             return ", which looks like miles taken for m";
         }
@@ -148,7 +154,7 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
     }
 
     private static boolean near(double ratio, double wanted) {
-        return Math.abs(ratio / wanted - 1) <= LENGTH_TOLERANCE;
+        return Math.abs(ratio / wanted - 1) <= UNIT_TOLERANCE;
     }
 
     private static String remedy(String looks) {

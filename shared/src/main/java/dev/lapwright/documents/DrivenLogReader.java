@@ -6,6 +6,7 @@ import java.util.List;
 /** Reads one log of driven laps. */
 final class DrivenLogReader {
     private static final String REMEDY = "begin the file with a line such as lap,distance,speed,throttle,brake,gear";
+    private static final int HEADINGS_SHOWN = 40;
     private static final List<CsvColumn> OPTIONAL = List.of(
             CsvColumn.THROTTLE,
             CsvColumn.BRAKE,
@@ -71,11 +72,16 @@ final class DrivenLogReader {
             faults.form(
                     row.line(),
                     "",
-                    "no heading is known for " + String.join(" and ", missing) + "; the headings are: "
-                            + Node.Text.shown(String.join(", ", row.values().toList())),
+                    "no heading is known for " + String.join(" and ", missing) + "; the headings are: " + headings(row),
                     "head the column so, or say which it is, as in --column speed=HEADING:km/h");
             faults.throwIfAny();
         }
+    }
+
+    private static String headings(CsvRow row) {
+        List<String> shown = new ArrayList<>();
+        row.values().stream().limit(HEADINGS_SHOWN).map(Node.Text::shown).forEach(shown::add);
+        return String.join(", ", shown) + (row.values().size() > HEADINGS_SHOWN ? ", …" : "");
     }
 
     /** The rows that hold a sample; those in which a slower channel alone has a value are passed over. */

@@ -69,6 +69,7 @@ class DrivenLapPickTest {
                 "2 | looks like two laps glued together",
                 "3.02 | looks like 3 laps glued together",
                 "0.001 | looks like km taken for m",
+                "1000 | looks like m taken for km",
                 "0.00062137 | looks like miles taken for m",
                 "3.2808 | looks like feet taken for m",
                 "3.6 | looks like speeds in km/h taken for m/s",
