@@ -43,7 +43,7 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
 
     private static DrivenLapPick chosen(List<DrivenLog> logs, Track track, List<Integer> numbers) {
         List<DrivenLap> laps = new ArrayList<>();
-        List<String> leftOut = new ArrayList<>();
+        List<String> others = new ArrayList<>();
         for (int number : numbers) {
             boolean found = false;
             for (DrivenLog log : logs) {
@@ -67,11 +67,12 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
                 if (numbers.contains(lap.number())) {
                     laps.add(lap.lap());
                 } else {
-                    leftOut.add(sentence(lap.lap().name(), "it was not chosen"));
+                    others.add(lap.lap().name());
                 }
             }
         }
-        return new DrivenLapPick(laps, leftOut);
+        return new DrivenLapPick(
+                laps, others.isEmpty() ? List.of() : List.of("Not chosen: " + String.join(", ", others) + "."));
     }
 
     private static DrivenLapPick clean(List<DrivenLog> logs, Track track) {

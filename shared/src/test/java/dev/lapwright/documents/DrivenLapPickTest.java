@@ -58,7 +58,7 @@ class DrivenLapPickTest {
     void aLapThatIsNamedIsTakenThoughItIsSlow() {
         DrivenLapPick pick = pick(log(lap(1, 1, 50), lap(2, 1, 40)), 2);
         assertThat(names(pick)).containsExactly("lap 2 of monday.csv");
-        assertThat(pick.leftOut()).containsExactly("Lap 1 of monday.csv: it was not chosen.");
+        assertThat(pick.leftOut()).containsExactly("Not chosen: lap 1 of monday.csv.");
     }
 
     /** Ratios of units by definition: 1609.344 m to a mile, 0.3048 m to a foot. */
