@@ -69,13 +69,8 @@ final class FitProblem implements ValueAndJacobianFunction {
             }
         }
         ConvergenceChecker<LeastSquaresProblem.Evaluation> settled = (pass, before, after) -> {
-            double moved = 0;
-            for (int j = 0; j < start.length; j++) {
-                double step = Math.abs(
-                        before.getPoint().getEntry(j) - after.getPoint().getEntry(j));
-                moved = Math.max(moved, step);
-            }
-            return moved < SETTLED;
+            double[] step = after.getPoint().subtract(before.getPoint()).toArray();
+            return isSettled(step, SETTLED, SETTLED_METRES);
         };
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)

@@ -16,7 +16,7 @@ import java.util.Set;
 
 /**
  * Counts how often intervals hold the truth: fits to synthetic laps of a known car with fresh noise each time. Run by hand for many
- * trials: {@code CoverageTable <trials>}.
+ * trials: {@code CoverageTable <trials> [s1|s6|l1|l6]}, the short or the long circuit with one lap or six.
  */
 final class CoverageTable {
     private final Car car;
@@ -35,7 +35,7 @@ final class CoverageTable {
         lap = LapSolver.lap(car, track, Conditions.STANDARD);
         parameters.forEach(p -> {
             counts.put(p, new int[2]);
-            sums.put(p, new double[3]);
+            sums.put(p, new double[2]);
         });
     }
 
@@ -58,9 +58,8 @@ final class CoverageTable {
                     boolean held = e.lower() <= e.before() && e.before() <= e.upper();
                     counts.get(e.parameter())[1] += held ? 1 : 0;
                     double miss = e.value() - e.before();
-                    sums.get(e.parameter())[0] += miss;
-                    sums.get(e.parameter())[1] += miss * miss;
-                    sums.get(e.parameter())[2] += e.standardError() * e.standardError();
+                    sums.get(e.parameter())[0] += miss * miss;
+                    sums.get(e.parameter())[1] += e.standardError() * e.standardError();
                 }
             }
         }
@@ -80,12 +79,16 @@ final class CoverageTable {
     /** Root mean square of the standard errors over that of the misses. */
     double claimedOverScatter(FitParameter parameter) {
         double[] s = sums.get(parameter);
-        return Math.sqrt(s[2] / s[1]);
+        return Math.sqrt(s[1] / s[0]);
     }
 
     /** Runs the table that docs/theory.md prints. */
     public static void main(String[] arguments) {
         int trials = Integer.parseInt(arguments[0]);
+        System.out.println(
+                "| circuit | laps | noise keeps 1/e over, m | parameter | told | intervals that hold the truth, % |"
+                        + " claimed error over scatter |");
+        System.out.println("|---|---|---|---|---|---|---|");
         Object[][] cases = {
             {FitScene.shortCircuit(), 1, EnumSet.of(FitParameter.GRIP, FitParameter.POWER)},
             {FitScene.shortCircuit(), 6, EnumSet.of(FitParameter.GRIP, FitParameter.POWER)},
@@ -104,19 +107,16 @@ final class CoverageTable {
                 table.run(trials, 0.3, length, 7);
                 for (FitParameter p : table.parameters) {
                     double n = table.trials(p);
-                    double[] s = table.sums.get(p);
                     System.out.printf(
                             Locale.ROOT,
-                            "%s, %d laps, %2.0f m: %-20s %4.0f intervals, %.3f hold; bias %+.4f, scatter %.4f, claimed %.4f%n",
+                            "| %s | %d | %.0f | %s | %.0f | %.1f | %.2f |%n",
                             table.track.name(),
                             table.laps,
                             length,
-                            p,
+                            p.title(),
                             n,
-                            table.held(p) / n,
-                            s[0] / n,
-                            Math.sqrt(s[1] / n),
-                            Math.sqrt(s[2] / n));
+                            100 * table.held(p) / n,
+                            table.claimedOverScatter(p));
                 }
             }
         }
