@@ -33,7 +33,8 @@ final class House {
             "fit",
             "ride",
             "evidence",
-            "study");
+            "study",
+            "brief");
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES =
