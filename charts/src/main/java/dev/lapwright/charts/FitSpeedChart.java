@@ -64,7 +64,12 @@ public final class FitSpeedChart {
         if (differences.getDatasetCount() > 1) {
             Shape bar = new Rectangle2D.Double(-12, -3, 24, 6);
             items.add(new LegendItem(
-                    "left out of the fit", null, null, null, bar, style.palette().muted()));
+                    "left out of the fit",
+                    null,
+                    null,
+                    null,
+                    bar,
+                    style.palette().muted()));
         }
         return items;
     }
@@ -80,7 +85,9 @@ public final class FitSpeedChart {
     private static XYPlot speeds(FitResult result, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
         FitTrace trace = result.trace();
-        String logged = result.laps().size() == 1 ? "logged" : "logged, mean of " + result.laps().size() + " laps";
+        String logged = result.laps().size() == 1
+                ? "logged"
+                : "logged, mean of " + result.laps().size() + " laps";
         data.addSeries(logged + time(result.loggedTime()), kmh(trace.distance(), trace.logged()));
         data.addSeries("car as given" + time(result.before().time()), lap(result.before()));
         data.addSeries("fitted car" + time(result.after().time()), lap(result.after()));

@@ -19,8 +19,7 @@ import org.junit.jupiter.api.Test;
 class FitSpeedChartTest {
     private static final double CELL = 10;
     private static final Lap GIVEN = Example.lap();
-    private static final Lap FITTED =
-            Example.lap(Example.car().with("tyres.compoundGrip", 0.95), Example.circuit());
+    private static final Lap FITTED = Example.lap(Example.car().with("tyres.compoundGrip", 0.95), Example.circuit());
     private static final JFreeChart CHART = FitSpeedChart.of(result(0.5), ChartStyle.STANDARD);
 
     /** Of a log that is 1 m/s faster than the fitted car throughout; cells from 500 m to 600 m weigh as much as given. */

@@ -22,10 +22,10 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Fits grip, drag, downforce, power and rolling resistance of a car to logged laps, with",
-            "intervals, and says which the laps do not tell apart. Reads CSV with headings in any order:",
-            "distance or time, speed, and if known throttle, brake, gear, accelerations, lap. A unit may",
-            "stand behind a heading, as in speed (km/h)."
+            "Fits grip, drag, downforce, power and rolling resistance of a car to logged laps.",
+            "Gives intervals, and says which the laps do not tell apart. Reads CSV with headings in any",
+            "order: distance or time, speed, and if known throttle, brake, gear, accelerations, lap. A unit",
+            "may stand behind a heading, as in speed (km/h)."
         },
         customSynopsis = {
             "lapwright fit CAR CIRCUIT LOG... [--lap N]... [--column NAME=HEADING[:UNIT]]...",

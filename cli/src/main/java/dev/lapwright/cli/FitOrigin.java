@@ -31,7 +31,8 @@ final class FitOrigin {
             if (estimate.standing() == FitStanding.HELD) {
                 kept.add(estimate.parameter().title());
             } else {
-                fitted.add(FitWords.value(estimate) + FitWords.interval(estimate, result.confidence())
+                fitted.add(FitWords.value(estimate)
+                        + FitWords.interval(estimate, result.confidence())
                         + (estimate.determined() ? "" : " (not told by itself)"));
             }
         }
@@ -39,7 +40,8 @@ final class FitOrigin {
                 + outcome.choice().day().name() + "; setup " + outcome.choice().setupText() + "): "
                 + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
                 + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
-                + ". Root mean square of logged less simulated speed " + Numbers.kmh(result.rmsAfter()) + " km/h, before "
+                + ". Root mean square of logged less simulated speed " + Numbers.kmh(result.rmsAfter())
+                + " km/h, before "
                 + Numbers.kmh(result.rmsBefore()) + " km/h.";
     }
 

@@ -37,9 +37,10 @@ final class FitReport {
                         + " may be the driver as well as the car: an average lap is driven below the limit.");
             }
             if (estimate.atBound()) {
-                cautions.add(FitWords.capital(estimate.parameter().title()) + " ended at the edge of what was searched, "
-                        + FitWords.value(estimate.parameter(), estimate.value())
-                        + ": see to the car, the circuit and the units of the log.");
+                cautions.add(
+                        FitWords.capital(estimate.parameter().title()) + " ended at the edge of what was searched, "
+                                + FitWords.value(estimate.parameter(), estimate.value())
+                                + ": see to the car, the circuit and the units of the log.");
             }
         }
         return cautions;
@@ -52,7 +53,10 @@ final class FitReport {
             Lines.item(console, "Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
             log.remarks().forEach(remark -> Lines.item(console, "", remark));
         }
-        Lines.item(console, "Laps", String.join("; ", result.laps().stream().map(this::lap).toList()));
+        Lines.item(
+                console,
+                "Laps",
+                String.join("; ", result.laps().stream().map(this::lap).toList()));
         outcome.pick().leftOut().forEach(left -> Lines.item(console, "Left out", left));
         console.line();
         estimates();
@@ -102,7 +106,9 @@ final class FitReport {
                     Numbers.fixed(estimate.lower(), decimals),
                     Numbers.fixed(estimate.upper(), decimals),
                     Numbers.signed(PERCENT * estimate.change(), 1),
-                    estimate.atBound() ? "at the edge of the search" : estimate.standing().label());
+                    estimate.atBound()
+                            ? "at the edge of the search"
+                            : estimate.standing().label());
         }
         table.printTo(console);
     }

@@ -41,15 +41,14 @@ final class FitWords {
 
     /** What a tie means, in whole sentences. */
     static String tie(FitTie tie) {
-        List<String> titles =
-                tie.parameters().stream().map(FitParameter::title).toList();
+        List<String> titles = tie.parameters().stream().map(FitParameter::title).toList();
         if (titles.size() == 1) {
             return capital(titles.get(0)) + " is not told by these laps: it stays as the car has it.";
         }
         List<String> changes = new ArrayList<>();
         tie.together()
-                .forEach((parameter, change) -> changes.add(parameter.title() + " by "
-                        + withUnit(parameter, Numbers.signed(change, decimals(parameter)))));
+                .forEach((parameter, change) -> changes.add(
+                        parameter.title() + " by " + withUnit(parameter, Numbers.signed(change, decimals(parameter)))));
         String together = " Changing " + joined(changes) + " together would hardly change the speeds.";
         if (tie.held().isEmpty()) {
             return capital(joined(titles)) + " are told apart only loosely (correlation "
@@ -63,7 +62,9 @@ final class FitWords {
 
     static String joined(List<String> words) {
         int last = words.size() - 1;
-        return last < 1 ? String.join("", words) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+        return last < 1
+                ? String.join("", words)
+                : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 
     static String capital(String text) {

@@ -56,8 +56,8 @@ public final class DrivenLapsDemo {
     private static final long SEED = 1;
 
     private final Random random;
-    private final StringBuilder text = new StringBuilder("Lap,Time (s),Distance (m),Speed (km/h),Throttle (%),"
-            + "Brake (%),Gear,Long accel (g),Lat accel (g)\n");
+    private final StringBuilder text = new StringBuilder(
+            "Lap,Time (s),Distance (m),Speed (km/h),Throttle (%)," + "Brake (%),Gear,Long accel (g),Lat accel (g)\n");
     private double clock;
     private double next;
 
@@ -149,7 +149,14 @@ public final class DrivenLapsDemo {
             while (next < clock + time) {
                 double share = (next - clock) / time;
                 int nearest = share < 0.5 ? i : i + 1;
-                sample(number, lap, nearest, s[i] + share * (s[i + 1] - s[i]), v[i] + share * (v[i + 1] - v[i]), brakes, power);
+                sample(
+                        number,
+                        lap,
+                        nearest,
+                        s[i] + share * (s[i + 1] - s[i]),
+                        v[i] + share * (v[i + 1] - v[i]),
+                        brakes,
+                        power);
                 next += 1 / RATE;
             }
             clock += time;

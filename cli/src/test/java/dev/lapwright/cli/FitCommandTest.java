@@ -62,10 +62,12 @@ class FitCommandTest {
 
     /** The demo log with one of its columns written otherwise, under other headings. */
     private String log(UnaryOperator<String> headings, int column, UnaryOperator<String> cell) throws IOException {
-        List<String> lines =
-                LapLogs.demoText(LapLogs.demos().stream().filter(d -> d.fileName().equals(DEMO)).findFirst().orElseThrow())
-                        .lines()
-                        .toList();
+        List<String> lines = LapLogs.demoText(LapLogs.demos().stream()
+                        .filter(d -> d.fileName().equals(DEMO))
+                        .findFirst()
+                        .orElseThrow())
+                .lines()
+                .toList();
         String rows = lines.stream()
                 .skip(1)
                 .map(line -> {
@@ -96,8 +98,10 @@ class FitCommandTest {
 
     @Test
     void theDemoLogIsTheOneThatItsToolPrints() {
-        String text = LapLogs.demoText(
-                LapLogs.demos().stream().filter(d -> d.fileName().equals(DEMO)).findFirst().orElseThrow());
+        String text = LapLogs.demoText(LapLogs.demos().stream()
+                .filter(d -> d.fileName().equals(DEMO))
+                .findFirst()
+                .orElseThrow());
         assertThat(text).isEqualTo(DrivenLapsDemo.text());
     }
 
@@ -142,8 +146,8 @@ class FitCommandTest {
         // Numbers are written so that they read back as the same double; the scale was 1 before.
         assertThat(car.value("engine.powerScale"))
                 .isCloseTo(JsonTree.number(estimate(tree, "powerFactor"), "fitted"), within(1e-12));
-        Map<String, Object> lap =
-                JsonTree.object(Run.of("lap", to.toString(), "castelvane", "--json").out());
+        Map<String, Object> lap = JsonTree.object(
+                Run.of("lap", to.toString(), "castelvane", "--json").out());
         assertThat(JsonTree.number(lap, "lapTimeS")).isCloseTo(JsonTree.number(tree, "fittedTimeS"), within(1e-9));
     }
 
@@ -157,9 +161,12 @@ class FitCommandTest {
                             "fit.json", "estimates.csv", "parts.csv", "trace.csv", "fitted-car.json", "fit.svg");
         }
         assertThat(CsvRows.of(Files.readString(out.resolve("estimates.csv")))).hasSize(1);
-        assertThat(CsvRows.of(Files.readString(out.resolve("parts.csv"))).get(0)).containsKey("loggedSlowestKmh");
-        assertThat(CsvRows.of(Files.readString(out.resolve("trace.csv"))).get(0)).containsKey("fittedKmh");
-        assertThat(Documents.car(out.resolve("fitted-car.json").toString()).name()).isEqualTo("Talvex GT, Monday");
+        assertThat(CsvRows.of(Files.readString(out.resolve("parts.csv"))).get(0))
+                .containsKey("loggedSlowestKmh");
+        assertThat(CsvRows.of(Files.readString(out.resolve("trace.csv"))).get(0))
+                .containsKey("fittedKmh");
+        assertThat(Documents.car(out.resolve("fitted-car.json").toString()).name())
+                .isEqualTo("Talvex GT, Monday");
     }
 
     @Test

@@ -134,7 +134,8 @@ final class CsvHeader {
         Map<CsvColumn, Place> read = new EnumMap<>(CsvColumn.class);
         for (Map.Entry<CsvColumn, Place> entry : places.entrySet()) {
             Place place = entry.getValue();
-            String unit = row.text(place.index()).replaceAll("[()\\[\\]]|^[-#]$", "").trim();
+            String unit =
+                    row.text(place.index()).replaceAll("[()\\[\\]]|^[-#]$", "").trim();
             any = any || !unit.isEmpty();
             if (!unit.isEmpty() && !entry.getKey().knows(unit)) {
                 return false;

@@ -35,11 +35,7 @@ final class CsvLog {
     SurveyFile file() {
         if (header.has(CsvColumn.TIME)) {
             LogUnits.check(
-                    source,
-                    header.has(CsvColumn.DISTANCE) ? distance : new double[0],
-                    time,
-                    speed,
-                    starts::beginsAnew);
+                    source, header.has(CsvColumn.DISTANCE) ? distance : new double[0], time, speed, starts::beginsAnew);
         }
         List<RecordedLap> laps = new ArrayList<>();
         starts.ranges().forEach(range -> laps.add(lap(range.from(), range.to())));

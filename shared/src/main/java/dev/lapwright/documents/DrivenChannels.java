@@ -83,7 +83,8 @@ record DrivenChannels(
                 throw new DocumentException(
                         source,
                         "the " + column.title() + " goes up to " + Check.text(most)
-                                + " times its full travel, which looks like " + (place.unitSaid() ? "another unit" : "a pressure or raw counts"),
+                                + " times its full travel, which looks like "
+                                + (place.unitSaid() ? "another unit" : "a pressure or raw counts"),
                         "put its unit in the heading: " + column.title() + " (%), or for a brake also (bar)");
             }
             double[] shares = new double[values.length];

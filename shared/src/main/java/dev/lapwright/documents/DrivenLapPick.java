@@ -102,8 +102,10 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
             boolean one = leftOut.size() == 1;
             throw new InvalidValueException(
                     one ? logs.get(0).laps().get(0).lap().name() : "logs",
-                    one ? first : "none of " + leftOut.size() + " laps is a whole lap at pace: "
-                            + leftOut.get(0).replaceAll("\\.$", ""),
+                    one
+                            ? first
+                            : "none of " + leftOut.size() + " laps is a whole lap at pace: "
+                                    + leftOut.get(0).replaceAll("\\.$", ""),
                     remedy(first));
         }
         return new DrivenLapPick(laps, leftOut);
@@ -125,8 +127,8 @@ public record DrivenLapPick(List<DrivenLap> laps, List<String> leftOut) {
         if (Math.abs(ratio - 1) <= LENGTH_TOLERANCE) {
             return "";
         }
-        String is = "it is " + metres(lap.lap().length()) + " m long and " + track.name() + " "
-                + metres(track.length()) + " m";
+        String is = "it is " + metres(lap.lap().length()) + " m long and " + track.name() + " " + metres(track.length())
+                + " m";
         return is + looksLike(ratio);
     }
 

@@ -36,7 +36,8 @@ final class DrivenLogReader {
             first++;
         }
         List<CsvRow> values = samples(header, rows.get(at), rows.subList(first, rows.size()));
-        DrivenChannels channels = DrivenChannels.of(source.name(), header, new CsvRows(header, values, faults), remarks);
+        DrivenChannels channels =
+                DrivenChannels.of(source.name(), header, new CsvRows(header, values, faults), remarks);
         List<DrivenLogLap> laps = new DrivenLapCutter(source.name(), channels, remarks).laps();
         return new DrivenLog(source.name(), laps, said(header, channels), remarks);
     }
@@ -46,8 +47,7 @@ final class DrivenLogReader {
         int best = 0;
         long most = 0;
         for (int i = 0; i < Math.min(CsvTable.PREAMBLE, rows.size()); i++) {
-            CsvHeader header =
-                    new CsvHeader(rows.get(i), choices, CsvColumn.OF_DRIVEN_LAPS, new Faults(source.name()));
+            CsvHeader header = new CsvHeader(rows.get(i), choices, CsvColumn.OF_DRIVEN_LAPS, new Faults(source.name()));
             long known = CsvColumn.OF_DRIVEN_LAPS.stream().filter(header::has).count();
             if (header.isDrivenLap()) {
                 return i;
@@ -92,7 +92,8 @@ final class DrivenLogReader {
             checkWidth(row, headings.values().size());
             boolean whole = !header.text(CsvColumn.SPEED, row).isEmpty()
                     && !header.text(place, row).isEmpty()
-                    && !(header.has(CsvColumn.TIME) && header.text(CsvColumn.TIME, row).isEmpty());
+                    && !(header.has(CsvColumn.TIME)
+                            && header.text(CsvColumn.TIME, row).isEmpty());
             if (whole) {
                 samples.add(row);
             }

@@ -62,8 +62,7 @@ public final class FitTable {
         CsvText csv = new CsvText();
         List<String> names = new ArrayList<>(List.of("part", "startM", "endM"));
         for (String of : DRIVES) {
-            names.addAll(List.of(
-                    of + "TimeS", of + "EntryKmh", of + "SlowestKmh", of + "FastestKmh", of + "ExitKmh"));
+            names.addAll(List.of(of + "TimeS", of + "EntryKmh", of + "SlowestKmh", of + "FastestKmh", of + "ExitKmh"));
         }
         csv.row(names);
         for (FitPart part : result.parts()) {
@@ -101,7 +100,8 @@ public final class FitTable {
         Map<String, Object> tree =
                 ResultHeader.of("fit/1", InputHash.of(result), result.car(), result.track(), result.conditions());
         tree.put("confidencePercent", PERCENT * result.confidence());
-        tree.put("estimates", result.estimates().stream().map(FitTable::estimate).toList());
+        tree.put(
+                "estimates", result.estimates().stream().map(FitTable::estimate).toList());
         tree.put("correlation", correlation(result));
         tree.put("ties", result.ties().stream().map(FitTable::tie).toList());
         tree.put("loggedTimeS", result.loggedTime());

@@ -100,7 +100,9 @@ public final class InputHash {
                     list(lap.lateralAcceleration())));
         }
         inputs.put("laps", laps);
-        inputs.put("fitted", fit.estimates().stream().map(e -> e.parameter().name()).toList());
+        inputs.put(
+                "fitted",
+                fit.estimates().stream().map(e -> e.parameter().name()).toList());
         inputs.put("confidence", fit.confidence());
         return sha256(JsonLayout.text(inputs));
     }

@@ -49,7 +49,9 @@ class DrivenLapPickTest {
         DrivenLapPick pick = pick(log(lap(1, 0.8, 30), lap(2, 1.01, 50), lap(3, 1, 49), lap(4, 1, 40), lap(5, 1, 3)));
         assertThat(names(pick)).containsExactly("lap 2 of monday.csv", "lap 3 of monday.csv");
         assertThat(pick.leftOut()).hasSize(3);
-        assertThat(pick.leftOut().get(0)).startsWith("Lap 1 of monday.csv: it is").contains("an out lap, an in lap");
+        assertThat(pick.leftOut().get(0))
+                .startsWith("Lap 1 of monday.csv: it is")
+                .contains("an out lap, an in lap");
         assertThat(pick.leftOut().get(1)).contains("more than 107 % of the fastest");
         assertThat(pick.leftOut().get(2)).contains("falls to 11 km/h");
     }

@@ -91,9 +91,17 @@ class DrivenLogsTest {
     @Test
     void aColumnThatIsNotKnownCanBeNamedWithItsUnitEitherWay() {
         String text = log("Weg,Tempo [km/h]", i -> row(i, "%d,90"));
-        assertThat(read(text, "distance=Weg", "speed=Tempo [km/h]").laps().get(0).lap().speed()[0])
+        assertThat(read(text, "distance=Weg", "speed=Tempo [km/h]")
+                        .laps()
+                        .get(0)
+                        .lap()
+                        .speed()[0])
                 .isCloseTo(25, within(1e-12));
-        assertThat(read(text, "distance=Weg", "speed=Tempo [km/h]:mph").laps().get(0).lap().speed()[0])
+        assertThat(read(text, "distance=Weg", "speed=Tempo [km/h]:mph")
+                        .laps()
+                        .get(0)
+                        .lap()
+                        .speed()[0])
                 .isCloseTo(90 * 0.44704, within(1e-12));
     }
 
@@ -106,8 +114,7 @@ class DrivenLogsTest {
 
     @Test
     void aNewLapBeginsWhereTheNumberChangesOrDistanceStartsAnew() {
-        List<DrivenLogLap> byNumber = read(
-                        log("lap,distance,v", 180, i -> number("%d,%d,25", 4 + i / 60, 10 * i)))
+        List<DrivenLogLap> byNumber = read(log("lap,distance,v", 180, i -> number("%d,%d,25", 4 + i / 60, 10 * i)))
                 .laps();
         assertThat(byNumber).extracting(DrivenLogLap::number).containsExactly(4, 5, 6);
         // A running distance: the line lies half-way between the samples on either side of it.
@@ -121,7 +128,10 @@ class DrivenLogsTest {
 
     @Test
     void theTimeOfALapIsItsClockOrElseItsDistanceOverItsSpeed() {
-        assertThat(read(log("time,v", i -> number("%.1f,25", 100 + i / 10.0))).laps().get(0).duration())
+        assertThat(read(log("time,v", i -> number("%.1f,25", 100 + i / 10.0)))
+                        .laps()
+                        .get(0)
+                        .duration())
                 .isCloseTo(5.9, within(1e-9));
         // 59 steps of 10 m at 25 m/s.
         assertThat(read(log("distance,v", i -> row(i, "%d,25"))).laps().get(0).duration())
@@ -131,7 +141,8 @@ class DrivenLogsTest {
     @Test
     void slowChannelsHoldTheirValueAndRowsWithoutASampleArePassedOver() {
         DrivenLog log = read(log(
-                "distance,speed,throttle", i -> i == 9 ? ",,0.75" : number("%d,25,%s", 10 * i, i % 4 == 0 ? "0.5" : "")));
+                "distance,speed,throttle",
+                i -> i == 9 ? ",,0.75" : number("%d,25,%s", 10 * i, i % 4 == 0 ? "0.5" : "")));
         assertThat(log.laps().get(0).lap().count()).isEqualTo(SAMPLES - 1);
         assertThat(log.laps().get(0).lap().throttle()[2]).isEqualTo(0.5);
         assertThat(log.remarks()).containsExactly("1 row without speed, distance or time passed over.");
@@ -153,7 +164,8 @@ class DrivenLogsTest {
 
     @Test
     void neutralAndReverseAreNoGear() {
-        double[] gear = read(log("distance,speed,gear", i -> number("%d,25,%s", 10 * i, i == 0 ? "N" : i == 1 ? "R" : "2")))
+        double[] gear = read(log(
+                        "distance,speed,gear", i -> number("%d,25,%s", 10 * i, i == 0 ? "N" : i == 1 ? "R" : "2")))
                 .laps()
                 .get(0)
                 .lap()
