@@ -23,7 +23,6 @@ class FitCommandTest {
     private static final String DEMO = "castelvane-laps.csv";
     private static final int SPEED = 3;
     private static final int DISTANCE = 2;
-    private static final int TIME = 1;
 
     @TempDir
     private Path folder;
