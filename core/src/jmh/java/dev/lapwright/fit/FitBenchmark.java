@@ -22,7 +22,10 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** A fit of all five parameters to one noisy lap of five kilometres, on one warm thread, beside one lap of the same circuit. */
+/**
+ * A fit of all five parameters to one noisy lap of five kilometres, on one warm thread, beside one lap of the same
+ * circuit.
+ */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Warmup(iterations = 3, time = 4)

@@ -4,8 +4,8 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * What a car recorded on one lap: one value a sample in each channel. A channel that was not logged is an empty array. Arrays
- * are copied in and out.
+ * What a car recorded on one lap: one value a sample in each channel. A channel that was not logged is an empty array.
+ * Arrays are copied in and out.
  *
  * @param name for people, as in "lap 3 of monday.csv"
  * @param distance from the line, m, never falling

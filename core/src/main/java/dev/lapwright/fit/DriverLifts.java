@@ -6,9 +6,9 @@ import dev.lapwright.lap.Limit;
 import java.util.Arrays;
 
 /**
- * Finds where a driver lifted though the car could go flat out: after full throttle, off throttle and brake for some way
- * where the model is at full power. From there to the model's next braking the lap tells of the driver, not of the car, and is
- * left out. Needs the throttle; a lift for a gear change is too short to count.
+ * Finds where a driver lifted though the car could go flat out: after full throttle, off throttle and brake for some
+ * way where the model is at full power. From there to the model's next braking the lap tells of the driver, not of the
+ * car, and is left out. Needs the throttle; a lift for a gear change is too short to count.
  */
 final class DriverLifts {
     private static final double FULL = 0.9;

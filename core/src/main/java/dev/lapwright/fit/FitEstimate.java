@@ -7,7 +7,7 @@ package dev.lapwright.fit;
  * @param before of the car as given
  * @param value fitted; {@code before} where it was held
  * @param standardError NaN where it was held
- * @param lower end of the interval; NaN where it was held
+ * @param lower end of the interval, not below zero but for downforce; NaN where it was held
  * @param upper end of the interval; NaN where it was held
  * @param standing how well the laps tell it
  * @param atBound whether the fit ended at the end of what was searched: then the interval says little

@@ -69,7 +69,9 @@ final class FitEstimates {
                 scale.before(),
                 scale.value(u[j]),
                 error * scale.slope(u[j]),
-                scale.value(u[j] - half),
+                scale.parameter() == FitParameter.DOWNFORCE_AREA
+                        ? scale.value(u[j] - half)
+                        : Math.max(0, scale.value(u[j] - half)),
                 scale.value(u[j] + half),
                 tied ? FitStanding.CONDITIONAL : FitStanding.DETERMINED,
                 u[j] <= scale.least() + 1e-6 || u[j] >= scale.most() - 1e-6);

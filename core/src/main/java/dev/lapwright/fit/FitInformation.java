@@ -7,14 +7,15 @@ import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * What residuals and sensitivities at the end of a fit tell of the parameters, once each lap's offset and stretch have been taken
- * out of the sensitivities (Frisch and Waugh 1933; Lovell 1963).
+ * What residuals and sensitivities at the end of a fit tell of the parameters, once each lap's offset and stretch have
+ * been taken out of the sensitivities (Frisch and Waugh 1933; Lovell 1963).
  *
- * <p>The covariance is a sandwich. Its bread is the sum of squared sensitivities times the mean slope of the robust weights
- * (Huber, Robust Statistics, 1981). Its filling is the {@linkplain LongRunCovariance long-run covariance} of the scores, which are
- * first summed over laps at each place (Driscoll and Kraay, 1998): laps share the model's errors there, and are not independent
- * witnesses of it. From five laps on, scores are also summed lap by lap (a sandwich clustered by lap; Cameron and Miller, 2015), which
- * sees what differs from lap to lap, and the wider of the two counts.
+ * <p>The covariance is a sandwich. Its bread is the sum of squared sensitivities times the mean slope of the robust
+ * weights (Huber, Robust Statistics, 1981). Its filling is the {@linkplain LongRunCovariance long-run covariance} of
+ * the scores, which are first summed over laps at each place (Driscoll and Kraay, 1998): laps share the model's errors
+ * there, and are not independent witnesses of it. From five laps on, scores are also summed lap by lap (a sandwich
+ * clustered by lap; Cameron and Miller, 2015), which sees what differs from lap to lap, and the wider of the two
+ * counts.
  */
 final class FitInformation {
     private static final int LEAST_CLUSTERS = 5;
@@ -46,7 +47,10 @@ final class FitInformation {
         this.laps = laps;
     }
 
-    /** Sensitivities of the parameters less what offset and stretch explain: by lap, cell, parameter; 0 in cells left out. */
+    /**
+     * Sensitivities of the parameters less what offset and stretch explain: by lap, cell, parameter; 0 in cells left
+     * out.
+     */
     static double[][][] cleaned(double[][] jacobian, boolean[][] in, int parameters) {
         int count = in[0].length;
         double[][][] clean = new double[in.length][count][parameters];

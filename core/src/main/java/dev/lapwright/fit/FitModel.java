@@ -18,8 +18,9 @@ import java.util.Optional;
 /** The lap model as a function of the search's numbers, one u for each scale. Not for sharing between threads. */
 final class FitModel {
     /**
-     * Step of u in differences. Speeds near a braking point have kinks in u, which the mean over a cell rounds off; solver noise is
-     * some 1e-9 m/s. A fiftieth of what is in doubt (0.2 % of grip) is far above the one and far below the curvature.
+     * Step of u in differences. Speeds near a braking point have kinks in u, which the mean over a cell rounds off;
+     * solver noise is some 1e-9 m/s. A fiftieth of what is in doubt (0.2 % of grip) is far above the one and far below
+     * the curvature.
      */
     private static final double STEP = 0.02;
 

@@ -6,7 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Cuts the traces into corners and straights. Each cell of the grid belongs to one part; where no lap has samples the fit stands in. */
+/**
+ * Cuts the traces into corners and straights. Each cell of the grid belongs to one part; where no lap has samples the
+ * fit stands in.
+ */
 final class FitParts {
     private final Stations stations;
     private final double[] distance;
@@ -16,7 +19,9 @@ final class FitParts {
     private final double cell;
     private final double wayDriven;
 
-    /** @param wayDriven m of the laps' own distance for a metre of track: a longer way takes longer at the same speed */
+    /**
+     * @param wayDriven m of the laps' own distance for a metre of track: a longer way takes longer at the same speed
+     */
     FitParts(Stations stations, FitTrace trace, double wayDriven) {
         this.stations = stations;
         this.wayDriven = wayDriven;

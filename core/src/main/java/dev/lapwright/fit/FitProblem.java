@@ -16,18 +16,21 @@ import org.apache.commons.math3.optim.ConvergenceChecker;
 import org.apache.commons.math3.util.Pair;
 
 /**
- * Weighted least squares of logged less modelled cell means. Unknowns are one u for each parameter, then an offset and a
- * stretch (m) for each lap.
+ * Weighted least squares of logged less modelled cell means. Unknowns are one u for each parameter, then an offset and
+ * a stretch (m) for each lap.
  */
 final class FitProblem implements ValueAndJacobianFunction {
     private static final int MOST_EVALUATIONS = 60;
-    /** The search ends when no u moves by more than this: what is left then is far less, Newton steps shrinking as they do. */
+    /**
+     * The search ends when no u moves by more than this: what is left then is far less, Newton steps shrinking as they
+     * do.
+     */
     private static final double SETTLED = 5e-3;
     /** And no offset or stretch by more than this, m. */
     private static final double SETTLED_METRES = 0.02;
     /**
-     * Sensitivities are kept while no u has moved by more than this since: half a percent of grip changes them by about as
-     * much, which moves the best fit by as little of its standard error.
+     * Sensitivities are kept while no u has moved by more than this since: half a percent of grip changes them by about
+     * as much, which moves the best fit by as little of its standard error.
      */
     private static final double KEPT = 0.05;
     /** Residual, m/s, of a car that has no lap: worse than any. */

@@ -11,7 +11,8 @@ import java.util.List;
  * A car fitted to logged laps.
  *
  * @param car as given, with its settings
- * @param fitted the same with the fitted values, with the same settings; {@link #document(String, String)} gives what to write
+ * @param fitted the same with the fitted values, with the same settings; {@link #document(String, String)} gives what
+ *     to write
  * @param track driven on
  * @param conditions of the day
  * @param laps how each entered the fit, in the order given
@@ -81,8 +82,8 @@ public record FitResult(
     }
 
     /**
-     * The car as its document describes it, with the fitted values and no settings: what to write. Its adjustments stand at
-     * their standard; set as the given car was, it is {@link #fitted}.
+     * The car as its document describes it, with the fitted values and no settings: what to write. Its adjustments
+     * stand at their standard; set as the given car was, it is {@link #fitted}.
      *
      * @param name of the car in its document
      * @param description of the car in its document: say here where the values come from

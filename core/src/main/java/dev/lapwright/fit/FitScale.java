@@ -9,8 +9,8 @@ import java.util.Map;
 
 /**
  * One parameter as the search sees it: a number u that is 0 for the car as given and 1 for a change of the size that is
- * usually in doubt (ours: a tenth of grip and power, a fifth of drag and downforce, 0.005 of rolling resistance). What cannot
- * be negative runs on a logarithmic scale.
+ * usually in doubt (ours: a tenth of grip and power, a fifth of drag and downforce, 0.005 of rolling resistance). What
+ * cannot be negative runs on a logarithmic scale.
  *
  * @param parameter which
  * @param before value of the car as given
@@ -23,7 +23,9 @@ record FitScale(FitParameter parameter, double before, double unit, boolean loga
     private static final double FACTOR_IN_DOUBT = 0.1;
     private static final double AREA_IN_DOUBT = 0.2;
     private static final double ROLLING_IN_DOUBT = 0.005;
-    /** A wing car's drag is some tenths of a square metre at least; keeps the scale of a car without drag above zero. */
+    /**
+     * A wing car's drag is some tenths of a square metre at least; keeps the scale of a car without drag above zero.
+     */
     private static final double LEAST_AREA = 0.1;
     /** Factors searched: half to double. */
     private static final double MOST_FACTOR = 2;
@@ -109,7 +111,9 @@ record FitScale(FitParameter parameter, double before, double unit, boolean loga
         shifts.put(quantity, change * car.value(quantity));
     }
 
-    /** The aero balance, so that it is kept; of a car with next to no downforce, or with lift at one end, the weight's. */
+    /**
+     * The aero balance, so that it is kept; of a car with next to no downforce, or with lift at one end, the weight's.
+     */
     private static double frontShare(Car car) {
         Areas areas = areas(car);
         double sum = areas.liftFront() + areas.liftRear();

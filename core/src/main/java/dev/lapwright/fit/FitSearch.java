@@ -149,7 +149,10 @@ final class FitSearch {
         return model;
     }
 
-    /** The direction whose effect on speed is below a share of the greatest, if there is one, from where the search stands. */
+    /**
+     * The direction whose effect on speed is below a share of the greatest, if there is one, from where the search
+     * stands.
+     */
     Optional<FitTies.Weak> blind(double share) {
         RealMatrix products = FitInformation.products(FitInformation.cleaned(problem.jacobian(point), in, parameters));
         double most = 0;

@@ -8,9 +8,9 @@ import java.util.Map;
 /**
  * Parameters that these laps do not tell apart, or one that they do not tell at all.
  *
- * <p>Along {@code together} the fitted speeds hardly change: moving each parameter by its entry in the map leaves the lap as
- * it is. Entries are in the parameters' own units; where one was held the greatest is as large as is usually in doubt (a tenth of the
- * grip, a fifth of the drag), else each is one standard error.
+ * <p>Along {@code together} the fitted speeds hardly change: moving each parameter by its entry in the map leaves the
+ * lap as it is. Entries are in the parameters' own units; where one was held the greatest is as large as is usually in
+ * doubt (a tenth of the grip, a fifth of the drag), else each is one standard error.
  * What is known is any sum that such a move leaves alone: of two parameters with entries a and b, the sum x/a − y/b.
  *
  * @param together change of each tied parameter that the laps cannot see; at least one

@@ -9,11 +9,11 @@ import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * Finds what laps cannot tell apart, from an information matrix in the units u of what is usually in doubt: along an eigenvector
- * with too little information nothing is known that was not known before. Of the parameters that make it up the one is held whose
- * absence leaves the rest best known (subset selection; Golub and Van Loan, Matrix Computations, section 5.5, does the same by
- * pivoting): holding one at the car's own value keeps the others in plain terms, where a ridge would shift all of them by a
- * mixture that nobody asked for.
+ * Finds what laps cannot tell apart, from an information matrix in the units u of what is usually in doubt: along an
+ * eigenvector with too little information nothing is known that was not known before. Of the parameters that make it up
+ * the one is held whose absence leaves the rest best known (subset selection; Golub and Van Loan, Matrix Computations,
+ * section 5.5, does the same by pivoting): holding one at the car's own value keeps the others in plain terms, where a
+ * ridge would shift all of them by a mixture that nobody asked for.
  */
 final class FitTies {
     /** Of the largest entry of a direction: below, a parameter is no part of the tie. A tenth is 1 % of grip. */

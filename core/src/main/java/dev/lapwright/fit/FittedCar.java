@@ -13,10 +13,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Makes the car that fitted values describe, so that its document holds them. Each quantity of the document moves by as much
- * as the car as set up must, and so does whatever sets that quantity outright, an adjustment that gives it a value instead of a
- * change. Then every adjustment has its old effect about the new value, the standards still describe the document, and the car
- * set as it was driven carries exactly the fitted values. A setting of a fitted quantity by its own name goes into the document.
+ * Makes the car that fitted values describe, so that its document holds them. Each quantity of the document moves by as
+ * much as the car as set up must, and so does whatever sets that quantity outright, an adjustment that gives it a value
+ * instead of a change. Then every adjustment has its old effect about the new value, the standards still describe the
+ * document, and the car set as it was driven carries exactly the fitted values. A setting of a fitted quantity by its
+ * own name goes into the document.
  */
 final class FittedCar {
     private FittedCar() {}
@@ -26,7 +27,8 @@ final class FittedCar {
      *
      * @param car as set up
      * @param shifts of quantities, in their units
-     * @throws dev.lapwright.fault.InvalidValueException if a quantity leaves its range, at either end of an adjustment too
+     * @throws dev.lapwright.fault.InvalidValueException if a quantity leaves its range, at either end of an adjustment
+     *     too
      */
     static Car moved(Car car, Map<Quantity, Double> shifts) {
         Car document = car.document();

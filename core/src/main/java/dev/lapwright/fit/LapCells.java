@@ -3,11 +3,11 @@ package dev.lapwright.fit;
 import java.util.Arrays;
 
 /**
- * One lap cut into cells of even length, each with the mean of what was logged in it. Cells are even in the log's own distance
- * and lie along the track by
+ * One lap cut into cells of even length, each with the mean of what was logged in it. Cells are even in the log's own
+ * distance and lie along the track by
  * <pre>place = x + offset + stretch · (x / length − ½),  x = scale · (distance − first distance)</pre>
- * with the scale that makes the log as long as the track, and an offset and a stretch (both m) that the fit finds: what is
- * averaged never changes, only where it lies.
+ * with the scale that makes the log as long as the track, and an offset and a stretch (both m) that the fit finds: what
+ * is averaged never changes, only where it lies.
  */
 final class LapCells {
     /** A stretch without samples this many times the usual spacing, and this long (m), is a gap. */

@@ -5,7 +5,10 @@ import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Locale;
 
-/** Lets in laps that can be of this track and in the right units, says of the others what they look like, and finds where they start. */
+/**
+ * Lets in laps that can be of this track and in the right units, says of the others what they look like, and finds
+ * where they start.
+ */
 final class LapDoor {
     /** A lap that is not as long as the track by this share is another: lines differ by less. */
     private static final double LENGTH_SLACK = 0.05;

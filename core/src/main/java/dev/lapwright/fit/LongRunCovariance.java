@@ -8,9 +8,9 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
 
 /**
  * Covariance of a sum of scores that hang together along the lap: Newey and West's (1987) Bartlett-weighted sum of
- * autocovariances, with the bandwidth by Andrews' (1991) rule for first-order autoregression, after the scores were prewhitened by
- * a first-order vector autoregression (Andrews and Monahan, 1992), without which it falls short where they hang together long.
- * From memory of the papers.
+ * autocovariances, with the bandwidth by Andrews' (1991) rule for first-order autoregression, after the scores were
+ * prewhitened by a first-order vector autoregression (Andrews and Monahan, 1992), without which it falls short where
+ * they hang together long. From memory of the papers.
  */
 final class LongRunCovariance {
     /** Andrews and Monahan hold the autoregression's singular values below this. */
@@ -79,7 +79,10 @@ final class LongRunCovariance {
         return parts.getU().multiply(s).multiply(parts.getVT());
     }
 
-    /** Andrews' automatic bandwidth for the Bartlett kernel, each component weighted by the inverse square of its variance. */
+    /**
+     * Andrews' automatic bandwidth for the Bartlett kernel, each component weighted by the inverse square of its
+     * variance.
+     */
     private static double bandwidth(double[][] e) {
         int n = e.length;
         double top = 0;

@@ -3,9 +3,10 @@ package dev.lapwright.fit;
 import java.util.Arrays;
 
 /**
- * Weights that keep a driver's errors out of the fit, by the steps of an MM-estimate (Yohai 1987; Maronna, Martin and Yohai,
- * Robust Statistics): Huber's weights until settled, then Tukey's bisquare, which forgets what is far off altogether, both
- * tuned to 95 % efficiency where residuals are normal. The scale is 1.4826 times the median of their sizes.
+ * Weights that keep a driver's errors out of the fit, by the steps of an MM-estimate (Yohai 1987; Maronna, Martin and
+ * Yohai, Robust Statistics): Huber's weights until settled, then Tukey's bisquare, which forgets what is far off
+ * altogether, both tuned to 95 % efficiency where residuals are normal. The scale is 1.4826 times the median of their
+ * sizes.
  */
 final class RobustWeights {
     /** Tuning constants from the books named, for 95 % efficiency. */

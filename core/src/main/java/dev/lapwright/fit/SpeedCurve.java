@@ -5,9 +5,9 @@ import dev.lapwright.lap.Lap;
 import java.util.Arrays;
 
 /**
- * Modelled speed along the track as a function of place, with its integral, so that it can be averaged over any stretch as
- * the log is. Square of speed varies linearly between stations; beyond the ends of a circuit the lap repeats, beyond those of
- * an open run the speed stays.
+ * Modelled speed along the track as a function of place, with its integral, so that it can be averaged over any stretch
+ * as the log is. Square of speed varies linearly between stations; beyond the ends of a circuit the lap repeats, beyond
+ * those of an open run the speed stays.
  */
 final class SpeedCurve {
     private final double[] s;

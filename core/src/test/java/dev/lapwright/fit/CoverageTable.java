@@ -15,8 +15,9 @@ import java.util.Random;
 import java.util.Set;
 
 /**
- * Counts how often intervals hold the truth: fits to synthetic laps of a known car with fresh noise each time. Run by hand for many
- * trials: {@code CoverageTable <trials> [s1|s6|l1|l6]}, the short or the long circuit with one lap or six.
+ * Counts how often intervals hold the truth: fits to synthetic laps of a known car with fresh noise each time. Run by
+ * hand for many trials: {@code CoverageTable <trials> [s1|s6|l1|l6]}, the short or the long circuit with one lap or
+ * six.
  */
 final class CoverageTable {
     private final Car car;
@@ -87,8 +88,8 @@ final class CoverageTable {
         int trials = Integer.parseInt(arguments[0]);
         System.out.println(
                 "| circuit | laps | noise keeps 1/e over, m | parameter | told | intervals that hold the truth, % |"
-                        + " claimed error over scatter |");
-        System.out.println("|---|---|---|---|---|---|---|");
+                        + " scatter | standard error claimed |");
+        System.out.println("|---|---|---|---|---|---|---|---|");
         Object[][] cases = {
             {FitScene.shortCircuit(), 1, EnumSet.of(FitParameter.GRIP, FitParameter.POWER)},
             {FitScene.shortCircuit(), 6, EnumSet.of(FitParameter.GRIP, FitParameter.POWER)},
@@ -109,14 +110,15 @@ final class CoverageTable {
                     double n = table.trials(p);
                     System.out.printf(
                             Locale.ROOT,
-                            "| %s | %d | %.0f | %s | %.0f | %.1f | %.2f |%n",
+                            "| %s | %d | %.0f | %s | %.0f | %.1f | %.4f | %.4f |%n",
                             table.track.name(),
                             table.laps,
                             length,
                             p.title(),
                             n,
                             100 * table.held(p) / n,
-                            table.claimedOverScatter(p));
+                            Math.sqrt(table.sums.get(p)[0] / n),
+                            Math.sqrt(table.sums.get(p)[1] / n));
                 }
             }
         }

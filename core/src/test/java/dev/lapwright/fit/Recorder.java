@@ -27,7 +27,8 @@ final class Recorder {
      * Noise of the speed, normal.
      *
      * @param deviation m/s
-     * @param correlationLength over which the noise keeps 1/e of itself (first-order autoregression along distance), m; 0 is white
+     * @param correlationLength over which the noise keeps 1/e of itself (first-order autoregression along distance), m;
+     *     0 is white
      */
     Recorder noisy(double deviation, double correlationLength, Random source) {
         noise = deviation;
