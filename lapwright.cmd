@@ -1,15 +1,18 @@
 @echo off
-rem Starts Lapwright. On first use builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
-rem Needs Java 17 or newer (JAVA_HOME or PATH); for the build also Maven 3.8 or newer.
+rem Starts Lapwright. Among its sources, on first use, builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
+rem Needs Java 17 or newer (JAVA_HOME or PATH), unless it brings its own; for the build also Maven 3.8 or newer.
 setlocal EnableExtensions DisableDelayedExpansion
 
 set "HOME_FOLDER=%~dp0"
 set "HOME_FOLDER=%HOME_FOLDER:~0,-1%"
 set "TARGET=%HOME_FOLDER%\cli\target"
+rem Unpacked from an archive: nothing to build, perhaps with a Java of its own.
+if exist "%HOME_FOLDER%\lib\lapwright.jar" set "TARGET=%HOME_FOLDER%\lib"
 set "JAR=%TARGET%\lapwright.jar"
 
 set "JAVA="
-if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+if exist "%HOME_FOLDER%\runtime\bin\java.exe" set "JAVA=%HOME_FOLDER%\runtime\bin\java.exe"
+if not defined JAVA if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
 :look
 if not defined JAVA for %%I in (java.exe) do set "JAVA=%%~$PATH:I"
 if not defined JAVA (

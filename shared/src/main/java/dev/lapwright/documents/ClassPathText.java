@@ -25,6 +25,7 @@ final class ClassPathText {
     }
 
     static String required(String resource) {
-        return find(resource).orElseThrow(() -> new IllegalStateException(resource + " is on neither class path nor module path"));
+        return find(resource)
+                .orElseThrow(() -> new IllegalStateException(resource + " is on neither class path nor module path"));
     }
 }
