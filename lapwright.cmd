@@ -67,8 +67,11 @@ for %%I in ("%JAR%") do set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%-%%~zI.jsa
 set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
 set TRAIN="%JAVA%" -Xlog:disable -Xshare:off -XX:TieredStopAtLevel=1 -XX:+UseSerialGC
 if exist "%ARCHIVE%" goto run
+rem Java 17 finds no class of ours in an archive made in a folder with a space in its path: spare the work.
+if not "%TARGET: =%"=="%TARGET%" goto run
 mkdir "%DRAFT%" 2>nul
 if errorlevel 1 goto run
+if exist "%HOME_FOLDER%\lib\lapwright.jar" echo lapwright: first use; preparing quick starts. This takes some seconds, once ... 1>&2
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\lap" -jar "%JAR%" lap gt-talvex castelvane --against rear-wing=3 --out "%DRAFT%\lap-files" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\sweep" -jar "%JAR%" sweep gt-talvex castelvane --vary rear-wing=3,5 --out "%DRAFT%\sweep-files" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\geojson" -jar "%JAR%" circuit import thornmere.geojson --out "%DRAFT%\geojson.json" >nul 2>nul <nul
