@@ -40,6 +40,7 @@ module dev.lapwright.core {
 
     exports dev.lapwright.aero;
     exports dev.lapwright.air;
+    exports dev.lapwright.brief;
     exports dev.lapwright.car;
     exports dev.lapwright.chassis;
     exports dev.lapwright.curve;
