@@ -68,6 +68,7 @@ class HelpTest {
                         "pressures",
                         "stint",
                         "evidence",
+                        "fit",
                         "show",
                         "circuit",
                         "demo",
@@ -98,7 +99,8 @@ class HelpTest {
                 "line",
                 "ride",
                 "pressures",
-                "stint"
+                "stint",
+                "fit"
             })
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
