@@ -55,11 +55,11 @@ final class FitEstimates {
         double error = Math.sqrt(information.covariance.getEntry(j, j));
         double freedom = Math.max(LEAST_FREEDOM, information.effectiveSamples - free.size() - 2);
         double half = student(freedom, tail) * error;
-        if (information.byLap != null) {
-            double byLap = student(information.laps - 1.0, tail) * information.byLap[j];
-            if (byLap > half) {
-                half = byLap;
-                error = information.byLap[j];
+        for (ClusteredErrors clustered : information.clustered) {
+            double wide = student(clustered.freedom(), tail) * clustered.errors()[j];
+            if (wide > half) {
+                half = wide;
+                error = clustered.errors()[j];
             }
         }
         boolean tied = ties.stream()

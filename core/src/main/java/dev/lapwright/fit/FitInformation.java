@@ -1,6 +1,8 @@
 package dev.lapwright.fit;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
@@ -15,9 +17,9 @@ import org.apache.commons.math3.linear.RealMatrix;
  * (Huber, Robust Statistics, 1981). Its filling is the {@linkplain ScoreCovariance covariance} of what the errors do to the
  * parameters, the errors first summed over laps at each place: laps share the model's errors there, and are not independent
  * witnesses of it (Driscoll and Kraay, 1998). They are divided by one less their leverage, since a fit bends towards what it
- * is fitted to (MacKinnon and White, 1985). From five laps on, scores are also summed lap by lap (a sandwich
- * clustered by lap; Cameron and Miller, 2015), which sees what differs from lap to lap, and the wider of the two
- * counts.
+ * is fitted to (MacKinnon and White, 1985). Scores are also summed corner by corner, from five corners on, and lap by lap, from
+ * five laps on ({@link ClusteredErrors}): the one sees what a driver does differently in each corner, the other what differs
+ * from lap to lap. The widest counts.
  */
 final class FitInformation {
     private static final int LEAST_CLUSTERS = 5;
@@ -31,10 +33,8 @@ final class FitInformation {
     final double persistence;
     final double bandwidth;
     final double effectiveSamples;
-    /** Standard errors by lap; null with fewer than five laps. */
-    final double[] byLap;
-
-    final int laps;
+    /** Standard errors by corner and by lap, as far as there are enough of them. */
+    final List<ClusteredErrors> clustered;
 
     private FitInformation(
             RealMatrix information,
@@ -42,15 +42,13 @@ final class FitInformation {
             double persistence,
             double bandwidth,
             double effectiveSamples,
-            double[] byLap,
-            int laps) {
+            List<ClusteredErrors> clustered) {
         this.information = information;
         this.covariance = covariance;
         this.persistence = persistence;
         this.bandwidth = bandwidth;
         this.effectiveSamples = effectiveSamples;
-        this.byLap = byLap;
-        this.laps = laps;
+        this.clustered = clustered;
     }
 
     /**
@@ -115,8 +113,8 @@ final class FitInformation {
         }
     }
 
-    /** From sensitivities, residuals (m/s) and the scale of the robust weights (m/s). */
-    static FitInformation of(double[][][] clean, double[][] residuals, boolean[][] in, double scale) {
+    /** From sensitivities, residuals (m/s), the scale of the robust weights (m/s) and the corner each cell belongs to. */
+    static FitInformation of(double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners) {
         int p = clean[0][0].length;
         int count = residuals[0].length;
         RealMatrix sloped = new Array2DRowRealMatrix(p, p);
@@ -155,6 +153,19 @@ final class FitInformation {
                     * new ArrayRealVector(together[c]).dotProduct(bread.operate(new ArrayRealVector(together[c])));
             errors[c] = pooled[c] / (1 - Math.min(MOST_LEVERAGE, leverage));
         }
+        List<ClusteredErrors> clustered = new ArrayList<>();
+        double[][] cornerScores = new double[Arrays.stream(corners).max().orElse(0) + 1][p];
+        for (int c = 0; c < count; c++) {
+            for (int j = 0; j < p; j++) {
+                cornerScores[corners[c]][j] += together[c][j] * errors[c];
+            }
+        }
+        if (cornerScores.length >= LEAST_CLUSTERS) {
+            clustered.add(ClusteredErrors.of(bread, cornerScores));
+        }
+        if (lapScores.length >= LEAST_CLUSTERS) {
+            clustered.add(ClusteredErrors.of(bread, lapScores));
+        }
         ErrorCorrelation correlation = ErrorCorrelation.of(errors, counts);
         RealMatrix filling = ScoreCovariance.of(together, errors, counts, correlation);
         double persistence = persistence(pooled, shares);
@@ -164,32 +175,7 @@ final class FitInformation {
         double small = effective / Math.max(1, effective - p - 2);
         RealMatrix covariance = bread.multiply(filling).multiply(bread).scalarMultiply(small);
         return new FitInformation(
-                inverse(covariance),
-                covariance,
-                persistence,
-                correlation.reach(),
-                effective,
-                byLap(bread, lapScores),
-                residuals.length);
-    }
-
-    private static double[] byLap(RealMatrix bread, double[][] lapScores) {
-        int laps = lapScores.length;
-        if (laps < LEAST_CLUSTERS) {
-            return null;
-        }
-        int p = lapScores[0].length;
-        double[] errors = new double[p];
-        for (double[] score : lapScores) {
-            double[] moved = bread.operate(score);
-            for (int j = 0; j < p; j++) {
-                errors[j] += moved[j] * moved[j];
-            }
-        }
-        for (int j = 0; j < p; j++) {
-            errors[j] = Math.sqrt(errors[j] * laps / (laps - 1));
-        }
-        return errors;
+                inverse(covariance), covariance, persistence, correlation.reach(), effective, clustered);
     }
 
     private static RealMatrix inverse(RealMatrix matrix) {

@@ -58,9 +58,13 @@ final class FitModel {
         return FittedCar.moved(car, shifts);
     }
 
+    /** The corner that each of so many even cells of the track belongs to. */
+    int[] corners(int cells) {
+        return CornerClusters.of(solver.stations(), cells);
+    }
+
     /** The lap at u. */
     Lap lap(double[] u) {
-
         return solver.solve(Vehicle.of(car(u), conditions));
     }
 

@@ -38,11 +38,9 @@ final class FitOutcome {
         FitTrace trace = trace();
         List<FittedLap> list = new ArrayList<>();
         double time = 0;
-        double wayDriven = 0;
         for (int k = 0; k < laps.size(); k++) {
             FittedLap lap = lap(k);
             list.add(lap);
-            wayDriven += 1 / (lap.scale() * laps.size());
             time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() : lap.loggedTime();
         }
         FitInformation information = estimates.information();
@@ -58,7 +56,7 @@ final class FitOutcome {
                 estimates.correlation(),
                 estimates.ties(),
                 trace,
-                new FitParts(after.stations(), trace, wayDriven).list(),
+                new FitParts(after.stations(), trace, time / laps.size()).list(),
                 rms(search.residuals(new SpeedCurve(before))),
                 rms(search.residuals()),
                 confidence,

@@ -11,20 +11,24 @@ import java.util.Optional;
  * fit stands in.
  */
 final class FitParts {
+    /** Slower is not driving, m/s. */
+    private static final double SLOWEST = 0.1;
+
     private final Stations stations;
     private final double[] distance;
     private final double[] logged;
     private final double[] before;
     private final double[] after;
     private final double cell;
+    /** m driven for a metre of track. */
     private final double wayDriven;
 
     /**
-     * @param wayDriven m of the laps' own distance for a metre of track: a longer way takes longer at the same speed
+     * @param loggedTime of a lap by the clock, s, which the logged times of the parts add up to: a way longer than the track's
+     *     takes longer at the same speed
      */
-    FitParts(Stations stations, FitTrace trace, double wayDriven) {
+    FitParts(Stations stations, FitTrace trace, double loggedTime) {
         this.stations = stations;
-        this.wayDriven = wayDriven;
         distance = trace.distance();
         before = trace.before();
         after = trace.after();
@@ -33,6 +37,11 @@ final class FitParts {
             logged[c] = Double.isNaN(logged[c]) ? after[c] : logged[c];
         }
         cell = stations.track().length() / distance.length;
+        double time = 0;
+        for (double speed : logged) {
+            time += time(speed);
+        }
+        wayDriven = loggedTime / time;
     }
 
     /** In driving order; what spans the start line last. */
@@ -88,12 +97,17 @@ final class FitParts {
                 drive(after, cells, 1));
     }
 
+    /** Time in a cell, s. */
+    private double time(double speed) {
+        return cell / Math.max(speed, SLOWEST);
+    }
+
     private FitPart.Drive drive(double[] speed, List<Integer> cells, double way) {
         double time = 0;
         double least = Double.POSITIVE_INFINITY;
         double most = 0;
         for (int c : cells) {
-            time += way * cell / Math.max(speed[c], 0.1);
+            time += way * time(speed[c]);
             least = Math.min(least, speed[c]);
             most = Math.max(most, speed[c]);
         }

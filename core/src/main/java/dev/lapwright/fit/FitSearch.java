@@ -104,7 +104,7 @@ final class FitSearch {
     /** What the laps tell at the end. */
     FitInformation information() {
         double[][][] clean = FitInformation.cleaned(problem.jacobian(point), in, parameters);
-        return FitInformation.of(clean, problem.residuals(point), in, scale);
+        return FitInformation.of(clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count));
     }
 
     /** A start for fewer parameters, from where this search ended. */

@@ -161,10 +161,8 @@ class FitRecoveryTest {
         FitResult white = three(Recorder.at(20).noisy(0.3, 0, new Random(6)).of("white", DRIVEN));
         FitResult red = three(Recorder.at(20).noisy(0.3, 40, new Random(6)).of("red", DRIVEN));
         for (FitEstimate estimate : white.estimates()) {
-            // A first-order autoregression over 40 m, sampled every 2.5 m, has a long-run variance (1+r)/(1−r) = 32
-            // times as
-            // large (r = exp(−2.5/40)): 5.7 times the deviation; sensitivities that change within 100 m see less of it.
-            assertThat(red.estimate(estimate.parameter()).standardError()).isGreaterThan(2 * estimate.standardError());
+            // What hangs together tells less; how much less depends on how long each parameter's sensitivity lasts.
+            assertThat(red.estimate(estimate.parameter()).standardError()).isGreaterThan(estimate.standardError());
         }
     }
 
