@@ -8,7 +8,7 @@ import java.util.Objects;
  *
  * @param title the heading, and the document's title
  * @param facts what it is about, in a few lines
- * @param summary what it comes to, read first
+ * @param summary what it comes to, read first; the name is what each is about
  * @param cautions what to mind before acting on it; may be empty
  * @param sections in the order to read them
  * @param footer where it comes from
@@ -16,7 +16,7 @@ import java.util.Objects;
 public record Page(
         String title,
         List<PageFact> facts,
-        List<String> summary,
+        List<PageFact> summary,
         List<String> cautions,
         List<PageSection> sections,
         String footer) {
