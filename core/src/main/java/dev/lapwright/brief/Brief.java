@@ -7,7 +7,6 @@ import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.lap.LapSolver;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.study.Balance;
 import dev.lapwright.study.Compound;
@@ -15,7 +14,10 @@ import dev.lapwright.study.Gearing;
 import dev.lapwright.study.PressurePair;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.RaceLength;
+import dev.lapwright.study.Sensitivity;
+import dev.lapwright.study.SensitivityResult;
 import dev.lapwright.study.Stint;
+import dev.lapwright.study.StintResult;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +32,12 @@ import java.util.Optional;
  * }</pre>
  */
 public final class Brief {
+    /** About what each takes of the time of the whole. */
+    private static final int SENSITIVITY_PERCENT = 40;
+
+    private static final int SUGGESTION_PERCENT = 45;
+    private static final int REST_PERCENT = 15;
+
     final Car car;
     final Track track;
     final Conditions conditions;
@@ -168,25 +176,45 @@ public final class Brief {
      * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief
      */
     public BriefResult run(Progress progress) {
-        Lap lap = LapSolver.lap(car, track, conditions);
-        progress.report(100, 100);
-        return new BriefResult(
+        BriefProgress whole = new BriefProgress(progress);
+        BriefLaps laps = new BriefLaps(car, track, conditions);
+        Lap lap = laps.asItStands();
+        Progress looking = whole.next(SENSITIVITY_PERCENT);
+        BriefPart<BriefSensitivity> sensitivity = BriefPart.ask(() -> BriefSensitivity.of(sensitivity(looking)));
+        Progress searching = whole.next(SUGGESTION_PERCENT);
+        BriefPart<SuggestedSetup> suggestion = new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
+        whole.next(REST_PERCENT);
+        WingTrades wings = new WingTrades(laps);
+        BriefResult result = new BriefResult(
                 choices,
                 car,
                 track,
                 conditions,
                 lap,
-                List.of(),
-                BriefPart.missing("not looked at", ""),
-                BriefPart.missing("not looked at", ""),
-                BriefPart.missing("not looked at", ""),
-                BriefPart.missing("not looked at", ""),
+                Places.of(lap),
+                sensitivity,
+                suggestion,
+                BriefPart.ask(wings::trades),
+                BriefPart.ask(wings::exchange),
                 BriefPart.ask(() -> Gearing.of(car, track, conditions).run()),
                 BriefPart.ask(() -> Balance.of(lap)),
-                BriefPart.missing("not looked at", ""),
-                BriefPart.ask(() -> Stint.of(
-                        car, track, conditions, choices.consumption(), choices.race(), List.of(choices.compound()))),
-                BriefPart.missing("not looked at", ""),
-                BriefPart.missing("not looked at", ""));
+                BriefPart.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
+                BriefPart.ask(this::stint),
+                new TestPlanner(choices, laps).plan(suggestion, sensitivity),
+                new LapProof(choices, laps).proof());
+        whole.end();
+        return result;
+    }
+
+    private SensitivityResult sensitivity(Progress progress) {
+        return Sensitivity.of(car, track, conditions)
+                .scatter(choices.scatter())
+                .laps(choices.laps())
+                .onThreads(threads)
+                .run(progress);
+    }
+
+    private StintResult stint() {
+        return Stint.of(car, track, conditions, choices.consumption(), choices.race(), List.of(choices.compound()));
     }
 }
