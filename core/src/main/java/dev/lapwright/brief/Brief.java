@@ -111,8 +111,8 @@ public final class Brief {
     }
 
     /**
-     * The same with these adjustments for the suggestion to turn. Without this call they are those that the sensitivity finds
-     * worth changing.
+     * The same with these adjustments for the suggestion to turn. Without this call the sensitivity chooses: see
+     * {@link SuggestedSetup#chosen}.
      */
     public Brief vary(List<String> adjustments) {
         adjustments.forEach(car::adjustment);

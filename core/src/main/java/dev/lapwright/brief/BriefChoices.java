@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param race how far it goes
  * @param consumption of the engine
  * @param compound of the tyre in the race
- * @param vary adjustments that the suggestion may turn; empty for those that the sensitivity finds worth changing
+ * @param vary adjustments that the suggestion may turn; empty for those that the sensitivity chooses
  * @param pairs logged pairs of cold and hot pressures, oldest first; may be empty
  * @param log of laps driven; empty before driving
  * @param evidence how to look at the log; its two setups and the prediction are not looked at

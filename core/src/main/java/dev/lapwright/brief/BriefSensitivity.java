@@ -1,5 +1,6 @@
 package dev.lapwright.brief;
 
+import dev.lapwright.car.Adjustment;
 import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.Optimisation;
 import dev.lapwright.study.OptimisationKept;
@@ -54,5 +55,11 @@ public record BriefSensitivity(
             }
         }
         return new BriefSensitivity(study, changing, staying, alone, reasons);
+    }
+
+    /** Whether a lap time says too little about an adjustment for a search to turn it unasked. */
+    boolean isDelicate(Adjustment adjustment) {
+        return Optimisation.leftAlone(study.car()).stream()
+                .anyMatch(kept -> kept.name().equals(adjustment.name()));
     }
 }

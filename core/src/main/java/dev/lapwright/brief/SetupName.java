@@ -24,12 +24,12 @@ final class SetupName {
     static Car set(Car car, String name) {
         Car set = car;
         List<String> known = car.settableNames();
-        for (String word : BETWEEN.split(name.strip())) {
+        for (String word : BETWEEN.split(name.strip(), -1)) {
             Matcher setting = SETTING.matcher(word);
             if (!setting.matches() || !known.contains(setting.group(1))) {
                 String example = car.adjustments().isEmpty()
                         ? ""
-                        : ", as in " + car.adjustments().get(0).name() + "=" + "VALUE";
+                        : ", as in " + car.adjustments().get(0).name() + "=VALUE";
                 throw new InvalidValueException(
                         "setup '" + name + "' of the log",
                         "its name does not say what was set, so the model cannot say what it expects",

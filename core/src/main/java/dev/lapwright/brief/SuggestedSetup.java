@@ -11,7 +11,8 @@ import java.util.List;
  * found, to {@link dev.lapwright.study.Optimisation#FLAT_S}.
  *
  * @param study the search; its axes are what was turned, its {@code kept} what was not and why
- * @param chosen whether what was turned was chosen by the sensitivity; false where it was named
+ * @param chosen whether what was turned was chosen by the sensitivity: at most six adjustments, those that gain most by
+ *     themselves and then those worth most over their range; false where it was named
  * @param setup all that is set on the suggested car
  * @param car so set up
  * @param changes against the car as it stands, the one worth most first; empty where it is as good as any found

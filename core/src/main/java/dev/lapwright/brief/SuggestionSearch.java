@@ -16,10 +16,11 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** From the adjustments worth changing to a setup, and from that to the reason for each of its changes. */
 final class SuggestionSearch {
-    /** So many adjustments are turned where none is named, those that gain most alone: more would take too long. */
+    /** So many adjustments are turned where none is named: more would take too long. */
     private static final int MOST_CHOSEN = 6;
 
     private static final String NAME = "suggested";
@@ -47,18 +48,22 @@ final class SuggestionSearch {
         });
     }
 
+    /** Some gain only with others: what is left of the number is filled with those worth most over their range. */
     private static List<String> chosen(BriefSensitivity sensitivity) {
-        List<String> names = sensitivity.worthChanging().stream()
-                .sorted(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed())
+        Stream<AdjustmentGain> byThemselves = sensitivity.worthChanging().stream()
+                .sorted(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed());
+        Stream<AdjustmentGain> withOthers = sensitivity.notWorthChanging().stream()
+                .filter(gain -> gain.range() >= BriefSensitivity.WORTH_S && !sensitivity.isDelicate(gain.adjustment()));
+        List<String> names = Stream.concat(byThemselves, withOthers)
                 .limit(MOST_CHOSEN)
                 .map(gain -> gain.adjustment().name())
                 .toList();
         if (names.isEmpty()) {
             throw new InvalidValueException(
                     "",
-                    "no adjustment gains " + Check.text(BriefSensitivity.WORTH_S)
-                            + " s or more by itself, so the setup stays as it is",
-                    "name some to turn together, as several may gain what none gains alone");
+                    "no adjustment about which a lap time may decide is worth " + Check.text(BriefSensitivity.WORTH_S)
+                            + " s over its range, so the setup stays as it is",
+                    "name others to turn, if there are any");
         }
         return names;
     }
