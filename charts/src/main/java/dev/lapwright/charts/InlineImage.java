@@ -20,13 +20,15 @@ import org.jfree.svg.SVGUtils;
 /**
  * Charts as SVG elements to stand inside an HTML page: as wide as the page lets them be, without the heading, which is the
  * page's business, and in the page's colours. Colours of the style become CSS variables, so that one drawing serves light
- * and dark: {@code --chart-paper}, {@code --chart-ink}, {@code --chart-muted}, {@code --chart-grid}, {@code --chart-band} and
- * {@code --chart-0} to {@code --chart-5} for the series. The colours of a ramp stay as they are.
+ * and dark: {@code --chart-paper}, {@code --chart-ink}, {@code --chart-muted}, {@code --chart-grid}, {@code --chart-band},
+ * {@code --chart-0} to {@code --chart-5} for the series and {@code --chart-label-0} to {@code --chart-label-5} for text in
+ * their colours, which wants more contrast than lines. The colours of a ramp stay as they are.
  */
 public final class InlineImage {
     private static final RectangleInsets MARGINS = new RectangleInsets(4, 4, 4, 12);
     private static final Pattern ROOT = Pattern.compile("^<svg [^>]*>");
     private static final Pattern COLOUR = Pattern.compile("rgb\\((\\d+),(\\d+),(\\d+)\\)");
+    private static final Pattern LABEL = Pattern.compile("(<text [^>]*fill: var\\(--chart)(-\\d)");
     private static final Pattern PATH = Pattern.compile(" d='([^']*)'");
     private static final Pattern FAMILY = Pattern.compile("font-family: ([^;]*); ");
 
@@ -119,10 +121,11 @@ public final class InlineImage {
         names.put(rgb(palette.muted()), "--chart-muted");
         names.put(rgb(palette.ink()), "--chart-ink");
         names.put(rgb(palette.background()), "--chart-paper");
-        return COLOUR.matcher(svg).replaceAll(colour -> {
+        String text = COLOUR.matcher(svg).replaceAll(colour -> {
             String name = names.get(colour.group());
             return name == null ? colour.group() : "var(" + name + ")";
         });
+        return LABEL.matcher(text).replaceAll("$1-label$2");
     }
 
     private static String rgb(Color colour) {

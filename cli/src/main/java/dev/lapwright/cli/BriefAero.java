@@ -50,7 +50,7 @@ final class BriefAero {
                 ? " So a part that adds downforce pays here as long as each square metre of downforce area costs less than "
                         + Numbers.fixed(price, 2) + " m² of drag area."
                 : "";
-        return "On this lap one percent less drag is worth " + BriefWords.gain(found.lessDrag())
+        return "One percent less drag makes the lap " + BriefWords.gain(found.lessDrag())
                 + ", one percent more downforce " + BriefWords.gain(found.moreDownforce())
                 + ", one percent more grip of all tyres " + BriefWords.gain(found.moreGrip())
                 + ". The car's drag area (CdA) is " + Numbers.fixed(found.dragArea(), 2)
@@ -96,13 +96,18 @@ final class BriefAero {
         PageTable table = new PageTable("Every setting tried; the one it stands at stands out")
                 .words("Setting")
                 .numbers("Lap", "min:s")
+                .lesser()
                 .numbers("Gain", "s")
                 .numbers("In corners", "s")
                 .numbers("On straights", "s")
                 .numbers("Top speed", "km/h")
+                .lesser()
                 .numbers("Corner mean", "km/h")
+                .lesser()
                 .numbers("Drag area", "m²")
-                .numbers("Downforce area", "m²");
+                .lesser()
+                .numbers("Downforce area", "m²")
+                .lesser();
         for (WingChoice choice : wing.choices()) {
             boolean now = choice.setting() == wing.setting();
             List<String> cells = new ArrayList<>();

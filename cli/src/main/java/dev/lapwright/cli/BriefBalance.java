@@ -54,18 +54,17 @@ final class BriefBalance {
         for (BalancePhase phase : BalancePhase.values()) {
             double understeer = found.understeer(phase);
             if (Double.isFinite(understeer)) {
-                said.add(Numbers.g(Math.abs(understeer)).equals("0.00")
-                        ? "even " + when(phase)
-                        : (understeer > 0 ? "understeer " : "oversteer ") + when(phase) + " by "
-                                + Numbers.g(Math.abs(understeer)) + " g");
+                String g = Numbers.g(Math.abs(understeer));
+                said.add((g.equals("0.00") ? "even " : understeer > 0 ? "understeer " : "oversteer ") + when(phase)
+                        + (g.equals("0.00") ? "" : " (by " + g + " g)"));
             }
         }
-        return "In the mean of all corners: " + BriefWords.listed(said) + ".";
+        return "On average over all corners: " + BriefWords.listed(said) + ".";
     }
 
     private static String when(BalancePhase phase) {
         return switch (phase) {
-            case ENTRY -> "braking on the way in";
+            case ENTRY -> "when braking on the way in";
             case LIFT_OFF -> "off the throttle";
             case MIDDLE -> "in the middle";
             case EXIT -> "under power on the way out";
@@ -76,6 +75,7 @@ final class BriefBalance {
         PageTable table = new PageTable("The end that gives up first, and what the other has left, g")
                 .words("Corner")
                 .numbers("Slowest", "km/h")
+                .lesser()
                 .words("Way in, braking")
                 .words("Off the throttle")
                 .words("Middle")
@@ -84,7 +84,7 @@ final class BriefBalance {
             List<String> cells = new ArrayList<>();
             cells.add(corner.corner().label());
             cells.add(corner.in(BalancePhase.MIDDLE)
-                    .map(phase -> Numbers.kmh(phase.state().speed()))
+                    .map(phase -> BriefCircuit.speed(phase.state().speed()))
                     .orElse("-"));
             for (BalancePhase phase : BalancePhase.values()) {
                 cells.add(cell(corner.in(phase)
@@ -117,7 +117,7 @@ final class BriefBalance {
 
     private static String cell(double understeer) {
         if (!Double.isFinite(understeer)) {
-            return "no such phase";
+            return "none";
         }
         String g = Numbers.g(Math.abs(understeer));
         return g.equals("0.00") ? "even" : (understeer > 0 ? "front, " : "rear, ") + g;

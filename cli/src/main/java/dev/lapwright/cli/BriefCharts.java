@@ -27,6 +27,7 @@ import dev.lapwright.study.SweepPoint;
 import dev.lapwright.study.SweepResult;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Pictures for the page of a brief, drawn twice: for a page with room and for a small screen. */
 final class BriefCharts {
@@ -138,16 +139,17 @@ final class BriefCharts {
                 points);
     }
 
+    /** Too full for a small screen, which has the table. */
     PageBlock gears(GearingResult gearing, String caption) {
         String title = "Engine speed over road speed in each gear";
-        return both(
+        return wide(
                 title,
                 caption,
-                style -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(outcome.choice()), GearingCharts.curves(gearing), style),
-                        size(style, 440, 500),
-                        style,
-                        id("gears", style),
+                () -> InlineImage.svg(
+                        GearSawtooth.of(LapCharts.subject(outcome.choice()), GearingCharts.curves(gearing), FOR_WIDE),
+                        size(FOR_WIDE, 440, 440),
+                        FOR_WIDE,
+                        id("gears", FOR_WIDE),
                         title));
     }
 
@@ -156,18 +158,15 @@ final class BriefCharts {
         String title = "Which axle reaches its limit first in each phase of each corner";
         List<BalanceBars> bars =
                 balance.corners().stream().map(BalanceCharts::bars).toList();
-        try {
-            ImageSize size = BalancePhases.size(bars.size());
-            String drawing = InlineImage.svg(
-                    BalancePhases.of(LapCharts.subject(outcome.choice()), bars, FOR_WIDE),
-                    new ImageSize(960, size.height()),
-                    FOR_WIDE,
-                    id("balance", FOR_WIDE),
-                    title);
-            return PageBlock.figure(new PageFigure(drawing, null, caption));
-        } catch (ChartException broken) {
-            return undrawn(title, broken);
-        }
+        return wide(
+                title,
+                caption,
+                () -> InlineImage.svg(
+                        BalancePhases.of(LapCharts.subject(outcome.choice()), bars, FOR_WIDE),
+                        new ImageSize(960, BalancePhases.size(bars.size()).height()),
+                        FOR_WIDE,
+                        id("balance", FOR_WIDE),
+                        title));
     }
 
     PageBlock laps(String name, EvidenceResult evidence, String caption) {
@@ -186,6 +185,14 @@ final class BriefCharts {
     private static PageBlock both(String title, String caption, Function<ChartStyle, String> drawing) {
         try {
             return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), caption));
+        } catch (ChartException broken) {
+            return undrawn(title, broken);
+        }
+    }
+
+    private static PageBlock wide(String title, String caption, Supplier<String> drawing) {
+        try {
+            return PageBlock.figure(new PageFigure(drawing.get(), null, caption));
         } catch (ChartException broken) {
             return undrawn(title, broken);
         }

@@ -74,12 +74,16 @@ final class BriefCircuit {
         PageTable table = new PageTable("Corners and straights in driving order")
                 .words("Place")
                 .words("Kind")
+                .lesser()
                 .numbers("Begins at", "m")
+                .lesser()
                 .numbers("Time", "s")
                 .numbers("Share", "% of lap")
-                .numbers("Way in", "km/h")
                 .numbers("Slowest", "km/h")
+                .numbers("Fastest", "km/h")
+                .lesser()
                 .numbers("Way out", "km/h")
+                .lesser()
                 .words("Mostly limited by");
         for (PlaceShare place : result.places()) {
             table.row(
@@ -89,8 +93,8 @@ final class BriefCircuit {
                             Numbers.fixed(place.from() % track.length(), 0),
                             Numbers.fixed(place.time(), 2),
                             Numbers.percent(place.share()),
-                            speed(place.entrySpeed()),
                             speed(place.minimumSpeed()),
+                            speed(place.topSpeed()),
                             speed(place.exitSpeed()),
                             place.mainLimit().label()),
                     place.isCorner());
@@ -105,7 +109,7 @@ final class BriefCircuit {
                 .orElse("straight");
     }
 
-    private static String speed(double metresPerSecond) {
+    static String speed(double metresPerSecond) {
         return Numbers.fixed(Unit.METRE_PER_SECOND.convert(metresPerSecond, Unit.KILOMETRE_PER_HOUR), 0);
     }
 
@@ -150,7 +154,6 @@ final class BriefCircuit {
                         + " (understeer) before its tail slides."
                 : "Where grip is the limit it is more often the rear tyres that run out of it: the tail slides, or the"
                         + " driven wheels spin, before the car pushes wide.";
-        return first + axle + " The place table above says which limit rules where at "
-                + outcome.choice().track().name() + ".";
+        return first + axle + " The table above says which limit rules where.";
     }
 }

@@ -62,6 +62,7 @@ final class BriefGearing {
                 .numbers("Ratio", "")
                 .numbers("Time in it", "s")
                 .numbers("Share", "% of lap")
+                .lesser()
                 .numbers("Speed at the rev limit", "km/h");
         for (GearingGear gear : found.gears()) {
             double time = times[gear.gear() - 1];
@@ -86,7 +87,8 @@ final class BriefGearing {
                 .numbers("Lap", "min:s")
                 .numbers("Gain", "s")
                 .numbers("Top speed", "km/h")
-                .numbers("Below the rev limit there", "rpm")
+                .numbers("Revs to spare", "rpm")
+                .lesser()
                 .words("Remark");
         for (GearingChoice choice : given.choices(axis.name())) {
             List<String> cells = new ArrayList<>();

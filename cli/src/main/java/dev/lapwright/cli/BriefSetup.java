@@ -10,11 +10,8 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationKept;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** The suggested setup beside the current one. */
@@ -50,7 +47,9 @@ final class BriefSetup {
             blocks.add(PageBlock.subheading("The whole setup sheet"));
             blocks.add(PageBlock.table(sheet(found)));
         }
-        leftAlone(found).ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
+        if (!found.chosen()) {
+            blocks.add(PageBlock.paragraph(named(found)));
+        }
     }
 
     private String inAll(SuggestedSetup found) {
@@ -82,6 +81,7 @@ final class BriefSetup {
 
     private static PageTable changes(SuggestedSetup found) {
         PageTable table = new PageTable("The changes, the one worth most first")
+                .inCards()
                 .words("Change")
                 .numbers("Now", "")
                 .numbers("Suggested", "")
@@ -114,8 +114,7 @@ final class BriefSetup {
         double worth = undone.get().gain();
         String lead = BriefWords.isNothing(worth)
                 ? "Needed by the others rather than by itself"
-                : (worth > 0 ? "Gains " : "Costs a little, for the sake of the others: ")
-                        + BriefWords.where(undone.get());
+                : (worth > 0 ? "" : "costs a little, for the sake of the others: ") + BriefWords.where(undone.get());
         return BriefWords.sentence(lead) + alone;
     }
 
@@ -150,17 +149,11 @@ final class BriefSetup {
         return table;
     }
 
-    private Optional<String> leftAlone(SuggestedSetup found) {
-        Map<String, List<String>> byReason = new LinkedHashMap<>();
-        for (OptimisationKept kept : found.study().kept()) {
-            byReason.computeIfAbsent(kept.reason(), reason -> new ArrayList<>())
-                    .add(BriefWords.inSentence(now.adjustment(kept.name())));
-        }
-        if (byReason.isEmpty()) {
-            return Optional.empty();
-        }
-        List<String> said = new ArrayList<>();
-        byReason.forEach((reason, names) -> said.add(BriefWords.listed(names) + " (" + reason + ")"));
-        return Optional.of("Left as it is: " + String.join("; ", said) + ".");
+    /** What alone was allowed to turn. */
+    private String named(SuggestedSetup found) {
+        List<String> names = found.study().axes().stream()
+                .map(axis -> BriefWords.inSentence(now.adjustment(axis.name())))
+                .toList();
+        return "Only what was named was allowed to turn: " + BriefWords.listed(names) + ".";
     }
 }

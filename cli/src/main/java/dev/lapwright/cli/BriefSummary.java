@@ -50,7 +50,7 @@ final class BriefSummary {
                 .map(share -> share.getKey().label() + " (" + Numbers.fixed(100 * share.getValue(), 0) + " %)")
                 .toList();
         return Numbers.lapTime(result.lap().time()) + " as the car stands, at "
-                + whole(figures.meanSpeed()) + " km/h in the mean and "
+                + whole(figures.meanSpeed()) + " km/h on average and "
                 + whole(figures.topSpeed()) + " km/h at the most. What limits it, by time: "
                 + BriefWords.listed(said) + ".";
     }
@@ -73,12 +73,16 @@ final class BriefSummary {
                 .limit(MOST_CHANGES)
                 .map(change -> BriefWords.change(change.change()) + worth(change))
                 .toList();
-        String rest = all.size() > MOST_CHANGES ? "; " + (all.size() - MOST_CHANGES) + " more are below" : "";
+        String rest = all.size() > MOST_CHANGES ? "; " + more(all.size() - MOST_CHANGES) : "";
         return BriefWords.sentence(BriefWords.listed(said) + rest)
                 + (all.size() > 1 ? " Together " : " That is ")
                 + BriefWords.seconds(suggested.effect().gain()) + " a lap"
                 + (suggested.effect().gain() >= 0 ? " faster: " : " slower: ")
                 + Numbers.lapTime(result.lap().time() - suggested.effect().gain()) + ".";
+    }
+
+    private static String more(int count) {
+        return count + (count == 1 ? " more is below" : " more are below");
     }
 
     private static String worth(SuggestedChange change) {
@@ -126,10 +130,14 @@ final class BriefSummary {
             return "In " + laps + " no change is large enough to show on the timing screen.";
         }
         String count = drive.size() == 1 ? "one test is" : drive.size() + " tests are";
-        return "In " + laps + " " + count + " worth driving; first: "
-                + BriefWords.listed(
-                        drive.get(0).changes().stream().map(BriefWords::change).toList())
-                + ", " + drive.get(0).laps() + " laps.";
+        return "In " + laps + " " + count + " worth driving; begin with "
+                + first(drive.get(0)) + ", " + drive.get(0).laps() + " laps.";
+    }
+
+    private static String first(TestRun run) {
+        return run.isWhole()
+                ? "the suggested setup as a whole"
+                : BriefWords.change(run.changes().get(0));
     }
 
     private Optional<String> proved() {

@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefPart;
-import dev.lapwright.brief.SettingChange;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.TestRun;
 import dev.lapwright.cli.page.PageBlock;
@@ -10,6 +9,7 @@ import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.study.ComparisonPart;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** What to drive, in order, and what each run should show. */
 final class BriefTests {
@@ -42,9 +42,9 @@ final class BriefTests {
         } else {
             blocks.add(PageBlock.table(toDrive(drive)));
             blocks.add(PageBlock.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
-                    + " are used up by these, " + plan.lapsLeft() + " are left. Change one thing at a time, write down every"
-                    + " lap, and name each setup by what is set (" + example(drive.get(0))
-                    + "): a log so named is read back by this tool."));
+                    + " are used up by these, " + plan.lapsLeft() + " are left. Change nothing else meanwhile, write down"
+                    + " every lap, and name the setup that was changed by what is set, here " + example(drive.get(0))
+                    + " for the first: from a log so named this tool tells afterwards what the laps proved (--laps)."));
         }
         List<TestRun> not = plan.runs().stream()
                 .filter(run -> run.fate() != TestRun.Fate.DRIVE)
@@ -55,9 +55,11 @@ final class BriefTests {
         }
     }
 
+    /** As the log names the setup. */
     private static String example(TestRun run) {
-        SettingChange change = run.changes().get(0);
-        return change.adjustment().name() + "=" + Numbers.plain(change.to());
+        return run.changes().stream()
+                .map(change -> change.adjustment().name() + "=" + Numbers.plain(change.to()))
+                .collect(Collectors.joining(","));
     }
 
     private static PageTable toDrive(List<TestRun> runs) {
@@ -68,7 +70,7 @@ final class BriefTests {
                 .numbers("Laps so far", "")
                 .numbers("Expected", "s a lap")
                 .words("Look at")
-                .blank("Mean before", "min:s")
+                .blank("Mean as it was", "min:s")
                 .blank("Mean with it", "min:s")
                 .blank("Kept?", "");
         int number = 1;
@@ -83,14 +85,9 @@ final class BriefTests {
         return table;
     }
 
-    static String title(TestRun run) {
-        return (run.isWhole() ? "The suggested setup as a whole: " : "") + text(run);
-    }
-
-    private static String text(TestRun run) {
+    private static String title(TestRun run) {
         return run.isWhole()
-                ? BriefWords.listed(
-                        run.changes().stream().map(BriefWords::change).toList())
+                ? "The suggested setup as a whole (" + run.changes().size() + " changes)"
                 : BriefWords.changes(run.changes());
     }
 
@@ -108,6 +105,7 @@ final class BriefTests {
 
     private static PageTable notToDrive(List<TestRun> runs) {
         PageTable table = new PageTable("What these laps cannot show")
+                .inCards()
                 .words("Change")
                 .numbers("Expected", "s a lap")
                 .numbers("Laps to see it", "each setting")

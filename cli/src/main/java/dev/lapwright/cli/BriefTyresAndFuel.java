@@ -52,8 +52,10 @@ final class BriefTyresAndFuel {
                 .numbers("Cold", "psi")
                 .numbers("Cold", "bar")
                 .numbers("Cold", "kPa")
+                .lesser()
                 .numbers("Hot wanted", "psi")
                 .numbers("Hot wanted", "bar")
+                .lesser()
                 .blank("Hot as read", "psi or bar");
         for (TyrePressure tyre : study.tyres()) {
             double cold = study.nextCold(tyre);
@@ -88,7 +90,8 @@ final class BriefTyresAndFuel {
         }
         return said.isEmpty()
                 ? ""
-                : " In other weather set, at the " + tyre.wheel().label() + ": " + String.join("; ", said) + ".";
+                : " If the weather is another when you set them, change the cold pressure at the "
+                        + tyre.wheel().label() + " by " + BriefWords.listed(said) + ".";
     }
 
     private static String day(PressureDay day) {
@@ -144,7 +147,7 @@ final class BriefTyresAndFuel {
     static String carry(StintResult found) {
         return "For " + race(found.race()) + " carry " + litres(found.startFuel(), 1) + " l ("
                 + Numbers.fixed(found.startFuel(), 1) + " kg) before the formation lap; a racing lap takes "
-                + litres(found.use().fuel(), 2) + " l.";
+                + litres(found.runs().get(0).fuelPerLap(), 2) + " l on average.";
     }
 
     static String race(RaceLength race) {

@@ -69,7 +69,7 @@ final class BriefWords {
         return Math.abs(seconds) < NOTHING_S;
     }
 
-    /** Where a change acts, and by what: "most of it in sector 2, at T6 Spina; by rear grip". */
+    /** Where a change acts, and by what: "most in sector 2; of all places, at T6 Spina; where rear grip is the limit". */
     static String where(ChangeEffect effect) {
         if (isNothing(effect.gain())) {
             return "no difference to the lap time";
@@ -77,8 +77,8 @@ final class BriefWords {
         List<ComparisonPart> places = effect.places();
         boolean gains = effect.gain() > 0;
         ComparisonPart main = places.get(gains ? 0 : places.size() - 1);
-        String sector = effect.sectorGains().size() > 1 ? "most of it in sector " + effect.mainSector() + ", " : "";
-        return sector + (sector.isEmpty() ? "most at " : "at ") + main.label() + cause(effect, gains);
+        String sector = effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
+        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);
     }
 
     private static String cause(ChangeEffect effect, boolean gains) {
@@ -91,7 +91,7 @@ final class BriefWords {
                 main = entry.getKey();
             }
         }
-        return main == null ? "" : "; where " + limited(main);
+        return main == null ? "" : "; mainly where " + limited(main);
     }
 
     /** What it is like to be limited so. */

@@ -10,6 +10,7 @@ import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.OptimisationKept;
 import dev.lapwright.study.SensitivityResult;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -46,7 +47,7 @@ final class BriefWorth {
             blocks.add(charts.worth(
                     drawn,
                     study.visibleGain(),
-                    "To the left, filled: gained at the fastest setting. To the right, outlined: lost at the slowest."
+                    "What is worth changing stands first. To the left, filled: gained at the fastest setting. To the right, outlined: lost at the slowest."
                             + " Bars inside the shaded band are less than "
                             + Numbers.fixed(study.visibleGain(), 3)
                             + " s, which " + study.laps() + " laps that scatter by "
@@ -82,15 +83,19 @@ final class BriefWorth {
     }
 
     private PageTable worthChanging(BriefSensitivity found) {
-        PageTable table = new PageTable("Worth changing, what gains most first over its range")
+        PageTable table = new PageTable("Worth changing, what gains most first")
                 .words("Adjustment")
                 .numbers("Now", "")
                 .numbers("Fastest at", "")
                 .numbers("Gain", "s")
                 .words("Most of it in")
+                .lesser()
                 .numbers("Laps to see it", "each setting")
-                .words("In your laps");
-        for (AdjustmentGain gain : found.worthChanging()) {
+                .lesser()
+                .words("Seen in " + found.study().laps() + " laps?");
+        List<AdjustmentGain> gains = new ArrayList<>(found.worthChanging());
+        gains.sort(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed());
+        for (AdjustmentGain gain : gains) {
             table.row(
                     BriefWords.name(gain.adjustment()),
                     BriefWords.setting(gain.adjustment(), gain.setting()),
@@ -98,7 +103,7 @@ final class BriefWorth {
                     BriefWords.signed(gain.bestGain()),
                     sector(gain),
                     BriefWords.laps(gain.lapsToSee()),
-                    found.study().canBeSeen(gain) ? "can be seen" : "cannot be seen");
+                    found.study().canBeSeen(gain) ? "yes" : "no");
         }
         return table;
     }

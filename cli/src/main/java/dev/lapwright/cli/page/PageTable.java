@@ -6,7 +6,7 @@ import java.util.List;
 /** A table; built column by column, then row by row. */
 public final class PageTable {
     /** More columns than this do not fit a small screen: there each row becomes a card. */
-    private static final int FEW = 4;
+    private static final int FEW = 5;
 
     private enum Kind {
         WORDS,
@@ -15,16 +15,30 @@ public final class PageTable {
         BOX
     }
 
-    /** A column's heading, as the template asks for it. */
-    public record Column(String title, String unit, boolean number) {}
+    /**
+     * A column's heading, as the template asks for it.
+     *
+     * @param title what it holds
+     * @param unit of its numbers; empty for none
+     * @param style its classes; empty for none
+     */
+    public record Column(String title, String unit, String style) {
+        private boolean lesser() {
+            return style.contains(LESSER);
+        }
+    }
 
     /** A row, as the template asks for it. */
     public record Row(List<PageCell> cells, boolean marked) {}
+
+    private static final String NUMBER = "number";
+    private static final String LESSER = "lesser";
 
     private final String caption;
     private final List<Column> columns = new ArrayList<>();
     private final List<Kind> kinds = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
+    private boolean cards;
 
     /** @param caption what it is, for those who cannot see it */
     public PageTable(String caption) {
@@ -52,8 +66,22 @@ public final class PageTable {
     }
 
     private PageTable column(String title, String unit, Kind kind) {
-        columns.add(new Column(title, unit, kind == Kind.NUMBERS));
+        columns.add(new Column(title, unit, kind == Kind.NUMBERS ? NUMBER : ""));
         kinds.add(kind);
+        return this;
+    }
+
+    /** Leaves the column added last out where the screen is small. */
+    public PageTable lesser() {
+        int last = columns.size() - 1;
+        Column column = columns.get(last);
+        columns.set(last, new Column(column.title(), column.unit(), (column.style() + " " + LESSER).strip()));
+        return this;
+    }
+
+    /** Makes each row a card on a small screen, since one column has long texts. */
+    public PageTable inCards() {
+        cards = true;
         return this;
     }
 
@@ -68,19 +96,26 @@ public final class PageTable {
         int next = 0;
         boolean named = false;
         for (int i = 0; i < columns.size(); i++) {
+            Column column = columns.get(i);
             Kind kind = kinds.get(i);
             boolean told = kind == Kind.WORDS || kind == Kind.NUMBERS;
-            String text = told ? texts.get(next++) : "";
             boolean head = !named && kind == Kind.WORDS;
             named |= head;
-            cells.add(new PageCell(
-                    label(columns.get(i)), text, kind == Kind.NUMBERS, head, kind == Kind.BLANK, kind == Kind.BOX));
+            cells.add(new PageCell(label(column), told ? texts.get(next++) : "", column.style(), kind(kind, head)));
         }
         if (next != texts.size()) {
             throw new IllegalArgumentException(texts.size() + " texts for " + next + " columns");
         }
         rows.add(new Row(List.copyOf(cells), marked));
         return this;
+    }
+
+    private static PageCell.Kind kind(Kind kind, boolean head) {
+        return switch (kind) {
+            case BLANK -> PageCell.Kind.BLANK;
+            case BOX -> PageCell.Kind.BOX;
+            case WORDS, NUMBERS -> head ? PageCell.Kind.HEAD : PageCell.Kind.TOLD;
+        };
     }
 
     private static String label(Column column) {
@@ -104,7 +139,12 @@ public final class PageTable {
 
     /** Whether it is too wide for a small screen. */
     public boolean wide() {
-        return columns.size() > FEW;
+        return cards || columns.stream().filter(column -> !column.lesser()).count() > FEW;
+    }
+
+    /** Whether columns are left out where the screen is small. */
+    public boolean shortened() {
+        return columns.stream().anyMatch(Column::lesser);
     }
 
     /** Whether it has rows. */
