@@ -76,6 +76,7 @@ final class BriefCharts {
         return both(
                 title,
                 caption,
+                true,
                 style -> InlineImage.svg(
                         RankedGains.overTheRange(bars, visible, style),
                         RankedGains.sizeOverTheRange(width(style), bars.size(), style),
@@ -183,8 +184,13 @@ final class BriefCharts {
     }
 
     private static PageBlock both(String title, String caption, Function<ChartStyle, String> drawing) {
+        return both(title, caption, false, drawing);
+    }
+
+    private static PageBlock both(
+            String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
         try {
-            return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), caption));
+            return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), tall, caption));
         } catch (ChartException broken) {
             return undrawn(title, broken);
         }
@@ -192,7 +198,7 @@ final class BriefCharts {
 
     private static PageBlock wide(String title, String caption, Supplier<String> drawing) {
         try {
-            return PageBlock.figure(new PageFigure(drawing.get(), null, caption));
+            return PageBlock.figure(new PageFigure(drawing.get(), null, true, caption));
         } catch (ChartException broken) {
             return undrawn(title, broken);
         }

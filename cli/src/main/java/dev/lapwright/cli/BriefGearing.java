@@ -41,7 +41,9 @@ final class BriefGearing {
 
     private void fill(List<PageBlock> blocks, GearingResult found) {
         GearingOutcome gearing = new GearingOutcome(outcome.choice(), BEFORE_BRAKING_S, found);
-        GearingReading.of(gearing).forEach(text -> blocks.add(PageBlock.paragraph(text)));
+        GearingReading.of(gearing)
+                .forEach(text -> blocks.add(PageBlock.paragraph(
+                        BriefWords.named(text, found.car().adjustments()))));
         blocks.add(charts.gears(
                 found,
                 "Thin lines: engine speed over road speed in each gear up to the rev limit. Heavy line: how this lap goes up"
@@ -67,7 +69,7 @@ final class BriefGearing {
         for (GearingGear gear : found.gears()) {
             double time = times[gear.gear() - 1];
             table.row(
-                    "gear " + gear.gear(),
+                    "gear\u00A0" + gear.gear(),
                     Numbers.fixed(gear.ratio(), 3),
                     Numbers.fixed(time, 1),
                     Numbers.percent(time / lap.lapTime()),

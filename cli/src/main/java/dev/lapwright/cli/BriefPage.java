@@ -29,7 +29,7 @@ final class BriefPage {
         return new Page(
                 outcome.choice().car().name() + " at " + outcome.choice().track().name() + ": the brief",
                 facts(),
-                new BriefSummary(outcome).facts(),
+                new BriefShort(outcome).facts(),
                 BriefCautions.of(outcome),
                 List.of(
                         circuit.circuit(),

@@ -9,7 +9,7 @@ final class BriefReport {
     static void print(Console console, BriefOutcome outcome) {
         LapReport.heading(console, outcome.choice());
         console.line();
-        for (PageFact fact : new BriefSummary(outcome).facts()) {
+        for (PageFact fact : new BriefShort(outcome).facts()) {
             Lines.item(console, fact.name(), fact.text());
         }
         console.line();

@@ -81,12 +81,12 @@ final class BriefSetup {
 
     private static PageTable changes(SuggestedSetup found) {
         PageTable table = new PageTable("The changes, the one worth most first")
-                .inCards()
                 .words("Change")
                 .numbers("Now", "")
                 .numbers("Suggested", "")
                 .numbers("Worth", "s")
-                .words("Why");
+                .words("Why")
+                .longTexts();
         for (SuggestedChange change : found.changes()) {
             Adjustment adjustment = change.change().adjustment();
             table.row(
@@ -143,7 +143,7 @@ final class BriefSetup {
                             BriefWords.name(adjustment),
                             BriefWords.setting(adjustment, from),
                             BriefWords.setting(adjustment, to),
-                            moved ? Numbers.signed(to - from) : "as it is"),
+                            moved ? Numbers.signed(to - from) : "–"),
                     moved);
         }
         return table;

@@ -66,10 +66,10 @@ final class BriefTests {
         PageTable table = new PageTable("Test runs")
                 .boxes("Done")
                 .words("Change")
-                .numbers("Laps", "before + with + after")
-                .numbers("Laps so far", "")
+                .words("Laps before + with + after")
                 .numbers("Expected", "s a lap")
                 .words("Look at")
+                .longTexts()
                 .blank("Mean as it was", "min:s")
                 .blank("Mean with it", "min:s")
                 .blank("Kept?", "");
@@ -77,8 +77,7 @@ final class BriefTests {
         for (TestRun run : runs) {
             table.row(
                     number++ + ". " + title(run),
-                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps(),
-                    Integer.toString(run.total()),
+                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total() + " so far)",
                     Numbers.signed(-run.effect().gain(), 3),
                     lookAt(run));
         }
@@ -105,11 +104,11 @@ final class BriefTests {
 
     private static PageTable notToDrive(List<TestRun> runs) {
         PageTable table = new PageTable("What these laps cannot show")
-                .inCards()
                 .words("Change")
                 .numbers("Expected", "s a lap")
                 .numbers("Laps to see it", "each setting")
-                .words("Why not");
+                .words("Why not")
+                .longTexts();
         for (TestRun run : runs) {
             table.row(
                     title(run),

@@ -19,7 +19,7 @@ import java.util.List;
 /** Pressures to start from, and fuel for the race. */
 final class BriefTyresAndFuel {
     /** Density of petrol, kg/l, within EN 228's 0.720 to 0.775; as in the command stint. */
-    private static final double KG_PER_LITRE = 0.745;
+    static final double KG_PER_LITRE = 0.745;
 
     private final BriefOutcome outcome;
 

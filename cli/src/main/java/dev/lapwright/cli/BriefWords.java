@@ -8,6 +8,8 @@ import dev.lapwright.study.AdjustmentGain;
 import dev.lapwright.study.ComparisonPart;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** How a brief says things to somebody who has not used the tool. */
 final class BriefWords {
@@ -32,7 +34,8 @@ final class BriefWords {
 
     /** A setting with its unit. */
     static String setting(Adjustment adjustment, double value) {
-        return Numbers.with(value, adjustment.unit());
+        // Never broken between the number and its unit.
+        return Numbers.with(value, adjustment.unit()).replace(' ', '\u00A0');
     }
 
     /** A change as in "rear wing from 6 to 8 deg". */
@@ -117,6 +120,17 @@ final class BriefWords {
     /** A number of laps; a word where no number would do. */
     static String laps(int count) {
         return count == Integer.MAX_VALUE ? "never" : count > 1000 ? "> 1000" : Integer.toString(count);
+    }
+
+    /** The names of adjustments in a sentence as people call them. */
+    static String named(String sentence, List<Adjustment> adjustments) {
+        String said = sentence;
+        for (Adjustment adjustment : adjustments) {
+            said = said.replaceAll(
+                    "(?<![\\w-])" + Pattern.quote(adjustment.name()) + "(?![\\w-])",
+                    Matcher.quoteReplacement(inSentence(adjustment)));
+        }
+        return sentence(said);
     }
 
     /** A sentence: a capital first, a full stop last. */

@@ -73,15 +73,19 @@ public final class PageTable {
 
     /** Leaves the column added last out where the screen is small. */
     public PageTable lesser() {
-        int last = columns.size() - 1;
-        Column column = columns.get(last);
-        columns.set(last, new Column(column.title(), column.unit(), (column.style() + " " + LESSER).strip()));
-        return this;
+        return styled(LESSER);
     }
 
-    /** Makes each row a card on a small screen, since one column has long texts. */
-    public PageTable inCards() {
+    /** Says that the column added last has long texts: on a small screen each row then becomes a card. */
+    public PageTable longTexts() {
         cards = true;
+        return styled("long");
+    }
+
+    private PageTable styled(String style) {
+        int last = columns.size() - 1;
+        Column column = columns.get(last);
+        columns.set(last, new Column(column.title(), column.unit(), (column.style() + " " + style).strip()));
         return this;
     }
 

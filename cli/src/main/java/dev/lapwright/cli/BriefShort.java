@@ -17,14 +17,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What a brief comes to, in a few sentences. */
-final class BriefSummary {
+final class BriefShort {
     private static final int MOST_CHANGES = 3;
     private static final int MOST_LEFT = 6;
     private static final int MOST_LIMITS = 3;
 
     private final BriefResult result;
 
-    BriefSummary(BriefOutcome outcome) {
+    BriefShort(BriefOutcome outcome) {
         result = outcome.result();
     }
 
@@ -64,7 +64,7 @@ final class BriefSummary {
         if (suggested.isPresent() && !suggested.get().changes().isEmpty()) {
             return Optional.of(changes(suggested.get()));
         }
-        return result.sensitivity().value().map(BriefSummary::singly);
+        return result.sensitivity().value().map(BriefShort::singly);
     }
 
     private String changes(SuggestedSetup suggested) {
