@@ -24,10 +24,7 @@ public final class CircuitMap {
         panels.add(RoadPanels.altitude(stations, style), 100);
         panels.add(RoadPanels.curvature(stations, style), 110);
         return Sheet.of(
-                heading(stations.track()),
-                facts(stations),
-                new CircuitPlot(stations, panels.plot(), style),
-                style);
+                heading(stations.track()), facts(stations), new CircuitPlot(stations, panels.plot(), style), style);
     }
 
     /** The plan of a track alone, without the panels beneath it. */

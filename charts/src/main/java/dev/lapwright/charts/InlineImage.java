@@ -34,7 +34,10 @@ public final class InlineImage {
 
     /** What every element says again and a viewer takes for granted. */
     private static final List<String> IMPLIED = List.of(
-            "stroke-opacity:1.0;", "fill-opacity: 1.0; ", "shape-rendering:geometricPrecision;", "stroke-miterlimit:10;");
+            "stroke-opacity:1.0;",
+            "fill-opacity: 1.0; ",
+            "shape-rendering:geometricPrecision;",
+            "stroke-miterlimit:10;");
 
     private InlineImage() {}
 

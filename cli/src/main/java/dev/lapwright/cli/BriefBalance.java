@@ -45,8 +45,10 @@ final class BriefBalance {
                 .filter(suggested -> !suggested.changes().isEmpty())
                 .flatMap(suggested -> suggested.balance().value())
                 .ifPresent(suggested -> blocks.add(PageBlock.table(beside(found, suggested))));
-        blocks.add(PageBlock.paragraph("The model knows no driver and no transient: it says which end has less grip, not how"
-                + " the car gets there. Against a complaint of the driver's, 'lapwright balance' ranks what to turn."));
+        blocks.add(
+                PageBlock.paragraph(
+                        "The model knows no driver and no transient: it says which end has less grip, not how"
+                                + " the car gets there. Against a complaint of the driver's, 'lapwright balance' ranks what to turn."));
     }
 
     private static String means(BalanceResult found) {
@@ -55,7 +57,8 @@ final class BriefBalance {
             double understeer = found.understeer(phase);
             if (Double.isFinite(understeer)) {
                 String g = Numbers.g(Math.abs(understeer));
-                said.add((g.equals("0.00") ? "even " : understeer > 0 ? "understeer " : "oversteer ") + when(phase)
+                said.add((g.equals("0.00") ? "even " : understeer > 0 ? "understeer " : "oversteer ")
+                        + when(phase)
                         + (g.equals("0.00") ? "" : " (by " + g + " g)"));
             }
         }
@@ -87,9 +90,8 @@ final class BriefBalance {
                     .map(phase -> BriefCircuit.speed(phase.state().speed()))
                     .orElse("-"));
             for (BalancePhase phase : BalancePhase.values()) {
-                cells.add(cell(corner.in(phase)
-                        .map(one -> one.margins().understeer())
-                        .orElse(Double.NaN)));
+                cells.add(cell(
+                        corner.in(phase).map(one -> one.margins().understeer()).orElse(Double.NaN)));
             }
             table.row(cells, false);
         }

@@ -14,9 +14,10 @@ import java.util.Set;
 
 /** What nobody should take from a brief without thinking of it. */
 final class BriefCautions {
-    private static final String DEFER = "Nothing here replaces the limits of the car's and the tyres' makers, the rules of"
-            + " the event, or practice under licence on a closed circuit. Change one thing at a time, check clearances at"
-            + " rest, and try it with a margin where there is room.";
+    private static final String DEFER =
+            "Nothing here replaces the limits of the car's and the tyres' makers, the rules of"
+                    + " the event, or practice under licence on a closed circuit. Change one thing at a time, check clearances at"
+                    + " rest, and try it with a margin where there is room.";
 
     private BriefCautions() {}
 
@@ -50,16 +51,22 @@ final class BriefCautions {
     /** Of everything that the page proposes to turn. */
     private static Set<RemedyCaution> turned(BriefResult result) {
         Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
-        result.sensitivity().value().ifPresent(found -> found.worthChanging().stream()
-                .map(AdjustmentGain::cautions)
-                .forEach(cautions::addAll));
-        result.suggestion().value().ifPresent(found -> found.changes().stream()
-                .map(change -> change.change().cautions())
-                .forEach(cautions::addAll));
-        result.tests().value().ifPresent(found -> found.toDrive().stream()
-                .flatMap(run -> run.changes().stream())
-                .map(SettingChange::cautions)
-                .forEach(cautions::addAll));
+        result.sensitivity()
+                .value()
+                .ifPresent(found -> found.worthChanging().stream()
+                        .map(AdjustmentGain::cautions)
+                        .forEach(cautions::addAll));
+        result.suggestion()
+                .value()
+                .ifPresent(found -> found.changes().stream()
+                        .map(change -> change.change().cautions())
+                        .forEach(cautions::addAll));
+        result.tests()
+                .value()
+                .ifPresent(found -> found.toDrive().stream()
+                        .flatMap(run -> run.changes().stream())
+                        .map(SettingChange::cautions)
+                        .forEach(cautions::addAll));
         return cautions;
     }
 }

@@ -58,7 +58,8 @@ final class BriefCharts {
     }
 
     PageBlock speed(String caption) {
-        String title = "Speed and gear over a lap of " + outcome.choice().track().name();
+        String title =
+                "Speed and gear over a lap of " + outcome.choice().track().name();
         return both(
                 title,
                 caption,
@@ -187,8 +188,7 @@ final class BriefCharts {
         return both(title, caption, false, drawing);
     }
 
-    private static PageBlock both(
-            String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
+    private static PageBlock both(String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
         try {
             return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), tall, caption));
         } catch (ChartException broken) {

@@ -17,7 +17,7 @@ import picocli.CommandLine.Mixin;
         descriptionHeading = "%n",
         description = {
             "Writes one page to read before an event, and after driving what the laps proved.",
-            "A part that cannot be found says why and leaves the others alone; the exit code is then 2."
+            "A part that cannot be found says why and leaves the others alone."
         },
         customSynopsis = {
             "lapwright brief CAR CIRCUIT [--laps LOG] [--test-laps N] [--scatter-s S]",
@@ -77,7 +77,7 @@ final class BriefCommand implements Callable<Integer> {
         }
         boolean written = files.report(console, output.json);
         BriefReport.remarks(console, outcome);
-        return written && !outcome.canBeMended() ? Lapwright.DONE : Lapwright.BAD_INPUT;
+        return written && !outcome.isUnusable() ? Lapwright.DONE : Lapwright.BAD_INPUT;
     }
 
     private BriefResult run(Brief brief) {

@@ -76,9 +76,8 @@ final class BriefFiles {
     static String word(String document) {
         Path name = SafeFile.path(document).getFileName();
         String text = name == null ? document : name.toString();
-        String bare = text.toLowerCase(Locale.ROOT).endsWith(JSON)
-                ? text.substring(0, text.length() - JSON.length())
-                : text;
+        String bare =
+                text.toLowerCase(Locale.ROOT).endsWith(JSON) ? text.substring(0, text.length() - JSON.length()) : text;
         String word = bare.replaceAll("[^\\p{L}\\p{N}._-]+", "-");
         return word.isEmpty() ? "document" : word;
     }

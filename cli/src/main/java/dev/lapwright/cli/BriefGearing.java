@@ -42,8 +42,8 @@ final class BriefGearing {
     private void fill(List<PageBlock> blocks, GearingResult found) {
         GearingOutcome gearing = new GearingOutcome(outcome.choice(), BEFORE_BRAKING_S, found);
         GearingReading.of(gearing)
-                .forEach(text -> blocks.add(PageBlock.paragraph(
-                        BriefWords.named(text, found.car().adjustments()))));
+                .forEach(text -> blocks.add(
+                        PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));
         blocks.add(charts.gears(
                 found,
                 "Thin lines: engine speed over road speed in each gear up to the rev limit. Heavy line: how this lap goes up"

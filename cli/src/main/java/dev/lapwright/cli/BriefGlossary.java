@@ -51,9 +51,7 @@ final class BriefGlossary {
                                         "Can be seen",
                                         "A gain so large that a test of the laps there are shows it four times in five, and"
                                                 + " shows one that is not there no more than once in twenty."),
-                                new PageFact(
-                                        "Sector",
-                                        "A stretch of the circuit that is timed by itself."))),
+                                new PageFact("Sector", "A stretch of the circuit that is timed by itself."))),
                         PageBlock.paragraph(
                                 "The lap is that of a quasi-steady model: a point with four wheel loads, downforce and drag on"
                                         + " sprung axles, tyres whose grip falls with load, gears and differential, on a road"

@@ -9,8 +9,7 @@ final class BriefJson {
     private BriefJson() {}
 
     static String text(BriefOutcome outcome) {
-        Map<String, Object> tree =
-                BriefSummary.tree(outcome.result(), BriefTyresAndFuel.KG_PER_LITRE, outcome.log());
+        Map<String, Object> tree = BriefSummary.tree(outcome.result(), BriefTyresAndFuel.KG_PER_LITRE, outcome.log());
         tree.put("setup", outcome.choice().setup().name());
         tree.put("cautions", BriefCautions.of(outcome));
         return JsonLayout.text(tree);

@@ -68,7 +68,8 @@ final class BriefOptions {
 
     private RaceLength race() {
         if (minutes != null && raceLaps != null) {
-            throw new InvalidValueException("race", "it is both counted and timed", "give --race-laps N or --minutes M");
+            throw new InvalidValueException(
+                    "race", "it is both counted and timed", "give --race-laps N or --minutes M");
         }
         RaceLength standard = BriefChoices.DEFAULT.race();
         int laps = raceLaps == null ? 0 : (int) Check.inRange("--race-laps", raceLaps, 1, 300);

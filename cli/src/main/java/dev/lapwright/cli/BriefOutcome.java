@@ -35,8 +35,12 @@ record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result)
         return parts;
     }
 
-    /** Whether something is missing that the user can mend. */
-    boolean canBeMended() {
-        return missing().values().stream().anyMatch(part -> !part.remedy().isEmpty());
+    /**
+     * Whether what was given cannot be used: a log that does not fit, or a car with nothing to change. Other parts may be missing
+     * for good reasons, as fuel for a race on an open run.
+     */
+    boolean isUnusable() {
+        return (log.isPresent() && !result.proof().isThere())
+                || !result.sensitivity().isThere();
     }
 }

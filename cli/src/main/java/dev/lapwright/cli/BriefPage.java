@@ -27,7 +27,8 @@ final class BriefPage {
         BriefCircuit circuit = new BriefCircuit(outcome, charts);
         BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(outcome);
         return new Page(
-                outcome.choice().car().name() + " at " + outcome.choice().track().name() + ": the brief",
+                outcome.choice().car().name() + " at "
+                        + outcome.choice().track().name() + ": the brief",
                 facts(),
                 new BriefShort(outcome).facts(),
                 BriefCautions.of(outcome),
@@ -44,7 +45,8 @@ final class BriefPage {
                         new BriefTests(outcome).section(),
                         new BriefProof(outcome, charts).section(),
                         BriefGlossary.section()),
-                "Made by Lapwright, version " + VersionText.version() + ", by 'lapwright brief'. The same car, circuit and"
+                "Made by Lapwright, version " + VersionText.version()
+                        + ", by 'lapwright brief'. The same car, circuit and"
                         + " conditions give the same page again; all numbers are in the JSON file beside it.");
     }
 
@@ -57,7 +59,8 @@ final class BriefPage {
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
         facts.add(new PageFact("Setup now", outcome.choice().setupText()));
-        facts.add(new PageFact("Conditions", LapReport.conditions(outcome.choice().day()).replace("degC", "°C")));
+        facts.add(new PageFact(
+                "Conditions", LapReport.conditions(outcome.choice().day()).replace("degC", "°C")));
         facts.add(new PageFact(
                 "Race", BriefTyresAndFuel.race(outcome.result().choices().race())));
         outcome.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));

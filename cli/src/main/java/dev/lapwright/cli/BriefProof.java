@@ -28,9 +28,10 @@ final class BriefProof {
         List<PageBlock> blocks = new ArrayList<>();
         BriefPart<Proof> part = outcome.result().proof();
         if (outcome.log().isEmpty()) {
-            blocks.add(PageBlock.paragraph("Nothing has been driven yet, or no log was given. Afterwards make this page again"
-                    + " with --laps and the log of lap times (columns time, setup and, if known, run and flag): this section"
-                    + " then says which changes were real, and whether the model had them right."));
+            blocks.add(PageBlock.paragraph(
+                    "Nothing has been driven yet, or no log was given. Afterwards make this page again"
+                            + " with --laps and the log of lap times (columns time, setup and, if known, run and flag): this section"
+                            + " then says which changes were real, and whether the model had them right."));
         } else {
             part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         }
@@ -129,8 +130,8 @@ final class BriefProof {
                             .orElse("cannot be compared"),
                     seen.map(difference -> Numbers.signed(difference.difference(), 3))
                             .orElse("-"),
-                    seen.map(difference -> Numbers.signed(difference.low(), 3) + " to "
-                                    + Numbers.signed(difference.high(), 3))
+                    seen.map(difference ->
+                                    Numbers.signed(difference.low(), 3) + " to " + Numbers.signed(difference.high(), 3))
                             .orElse("-"),
                     change.expected()
                             .value()

@@ -15,7 +15,8 @@ final class BriefReport {
         console.line();
         Lines.paragraph(
                 console,
-                console.bold("Caution:") + " Read the cautions at the top of the page before you turn anything; the makers'"
+                console.bold("Caution:")
+                        + " Read the cautions at the top of the page before you turn anything; the makers'"
                         + " limits and the rules of the event come first.");
         console.line();
     }

@@ -61,8 +61,7 @@ final class BriefSetup {
         ChangeEffect effect = found.effect();
         List<String> sectors = new ArrayList<>();
         for (int i = 0; i < effect.sectorGains().size(); i++) {
-            sectors.add(
-                    Numbers.signed(effect.sectorGains().get(i), 3) + " s in sector " + (i + 1));
+            sectors.add(Numbers.signed(effect.sectorGains().get(i), 3) + " s in sector " + (i + 1));
         }
         String bySector = sectors.size() > 1 ? " By sector: " + String.join(", ", sectors) + "." : "";
         return "From " + lap + " as the car stands to "
@@ -105,7 +104,8 @@ final class BriefSetup {
     private static String why(SuggestedChange change) {
         Optional<ChangeEffect> undone = change.undone().value();
         if (undone.isEmpty()) {
-            return BriefWords.sentence("it cannot be put back alone: " + change.undone().problem());
+            return BriefWords.sentence(
+                    "it cannot be put back alone: " + change.undone().problem());
         }
         String alone = change.alone()
                 .value()
@@ -125,7 +125,9 @@ final class BriefSetup {
         }
         return Optional.of("Made together the changes gain " + BriefWords.seconds(together)
                 + (together > 0 ? " more than" : " less than") + " the sum of that column: "
-                + (together > 0 ? "one makes up for another." : "each is worth more for the others, so make them together."));
+                + (together > 0
+                        ? "one makes up for another."
+                        : "each is worth more for the others, so make them together."));
     }
 
     private PageTable sheet(SuggestedSetup found) {

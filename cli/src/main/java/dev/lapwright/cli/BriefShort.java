@@ -12,6 +12,7 @@ import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.AdjustmentGain;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,6 +99,7 @@ final class BriefShort {
             return "Nothing: no single change gains " + BriefWorth.worth() + " a lap.";
         }
         List<String> said = found.worthChanging().stream()
+                .sorted(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed())
                 .limit(MOST_CHANGES)
                 .map(gain -> BriefWords.inSentence(gain.adjustment()) + " to "
                         + BriefWords.setting(gain.adjustment(), gain.best()) + " ("
@@ -107,8 +109,10 @@ final class BriefShort {
     }
 
     private Optional<String> leaveAlone() {
-        List<AdjustmentGain> left =
-                result.sensitivity().value().map(BriefSensitivity::notWorthChanging).orElse(List.of());
+        List<AdjustmentGain> left = result.sensitivity()
+                .value()
+                .map(BriefSensitivity::notWorthChanging)
+                .orElse(List.of());
         if (left.isEmpty()) {
             return Optional.empty();
         }
@@ -130,8 +134,8 @@ final class BriefShort {
             return "In " + laps + " no change is large enough to show on the timing screen.";
         }
         String count = drive.size() == 1 ? "one test is" : drive.size() + " tests are";
-        return "In " + laps + " " + count + " worth driving; begin with "
-                + first(drive.get(0)) + ", " + drive.get(0).laps() + " laps.";
+        return "In " + laps + " " + count + " worth driving; begin with " + first(drive.get(0)) + ", "
+                + drive.get(0).laps() + " laps.";
     }
 
     private static String first(TestRun run) {
@@ -141,15 +145,20 @@ final class BriefShort {
     }
 
     private Optional<String> proved() {
-        return result.proof().value().filter(proof -> !proof.changes().isEmpty()).map(proof -> {
-            List<String> said = proof.changes().stream()
-                    .map(change -> change.after() + " against " + change.before() + ": "
-                            + change.comparison()
-                                    .map(comparison ->
-                                            comparison.verdict().finding().label())
-                                    .orElse("cannot be compared"))
-                    .toList();
-            return BriefWords.sentence(String.join("; ", said));
-        });
+        return result.proof()
+                .value()
+                .filter(proof -> !proof.changes().isEmpty())
+                .map(proof -> {
+                    List<String> said = proof.changes().stream()
+                            .map(change -> change.after() + " against " + change.before() + ": "
+                                    + change.comparison()
+                                            .map(comparison -> comparison
+                                                    .verdict()
+                                                    .finding()
+                                                    .label())
+                                            .orElse("cannot be compared"))
+                            .toList();
+                    return BriefWords.sentence(String.join("; ", said));
+                });
     }
 }

@@ -36,13 +36,15 @@ final class BriefTests {
     private static void fill(List<PageBlock> blocks, TestPlan plan) {
         List<TestRun> drive = plan.toDrive();
         if (drive.isEmpty()) {
-            blocks.add(PageBlock.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
-                    + " laps that scatter by " + Numbers.plain(plan.scatter())
-                    + " s. Use the laps to drive; a driver who repeats better sees more."));
+            blocks.add(
+                    PageBlock.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
+                            + " laps that scatter by " + Numbers.plain(plan.scatter())
+                            + " s. Use the laps to drive; a driver who repeats better sees more."));
         } else {
             blocks.add(PageBlock.table(toDrive(drive)));
             blocks.add(PageBlock.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
-                    + " are used up by these, " + plan.lapsLeft() + " are left. Change nothing else meanwhile, write down"
+                    + " are used up by these, " + plan.lapsLeft()
+                    + " are left. Change nothing else meanwhile, write down"
                     + " every lap, and name the setup that was changed by what is set, here " + example(drive.get(0))
                     + " for the first: from a log so named this tool tells afterwards what the laps proved (--laps)."));
         }
@@ -77,7 +79,8 @@ final class BriefTests {
         for (TestRun run : runs) {
             table.row(
                     number++ + ". " + title(run),
-                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total() + " so far)",
+                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total()
+                            + " so far)",
                     Numbers.signed(-run.effect().gain(), 3),
                     lookAt(run));
         }
@@ -98,7 +101,8 @@ final class BriefTests {
             ComparisonPart place = places.get(gains ? i : places.size() - 1 - i);
             names.add(place.label() + " " + Numbers.signed(place.difference(), 3) + " s");
         }
-        String sector = run.effect().sectorGains().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";
+        String sector =
+                run.effect().sectorGains().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";
         return sector + String.join(", ", names);
     }
 

@@ -137,7 +137,8 @@ final class BriefTyresAndFuel {
         blocks.add(PageBlock.paragraph("First lap " + Numbers.lapTime(first.time()) + " with "
                 + litres(first.fuelAtStart(), 1) + " l on board, last lap " + Numbers.lapTime(last.time())
                 + ". A kilogram of fuel costs " + Numbers.fixed(found.timePerKg(), 4)
-                + " s a lap; the tyre is taken to lose " + Numbers.plain(100 * run.compound().wear())
+                + " s a lap; the tyre is taken to lose "
+                + Numbers.plain(100 * run.compound().wear())
                 + " % of its grip each lap (common practice, no source). Consumption at full load "
                 + Numbers.plain(found.consumption().gramPerKwh()[0]) + " g/kWh, fuel at "
                 + Numbers.plain(KG_PER_LITRE) + " kg/l: weigh yours."));

@@ -80,7 +80,8 @@ final class BriefWords {
         List<ComparisonPart> places = effect.places();
         boolean gains = effect.gain() > 0;
         ComparisonPart main = places.get(gains ? 0 : places.size() - 1);
-        String sector = effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
+        String sector =
+                effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
         return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);
     }
 

@@ -85,8 +85,7 @@ final class BriefWorth {
     private PageTable worthChanging(BriefSensitivity found) {
         PageTable table = new PageTable("Worth changing, what gains most first")
                 .words("Adjustment")
-                .numbers("Now", "")
-                .numbers("Fastest at", "")
+                .numbers("Now → fastest", "")
                 .numbers("Gain", "s")
                 .words("Most of it in")
                 .lesser()
@@ -98,8 +97,7 @@ final class BriefWorth {
         for (AdjustmentGain gain : gains) {
             table.row(
                     BriefWords.name(gain.adjustment()),
-                    BriefWords.setting(gain.adjustment(), gain.setting()),
-                    BriefWords.setting(gain.adjustment(), gain.best()),
+                    Numbers.plain(gain.setting()) + " → " + BriefWords.setting(gain.adjustment(), gain.best()),
                     BriefWords.signed(gain.bestGain()),
                     sector(gain),
                     BriefWords.laps(gain.lapsToSee()),

@@ -86,8 +86,8 @@ final class Chromium implements AutoCloseable {
                         .build();
                 String answer =
                         client.send(list, HttpResponse.BodyHandlers.ofString()).body();
-                for (Map<String, Object> target : JsonTree.objects(
-                        JsonTree.object("{\"targets\":" + answer + "}"), "targets")) {
+                for (Map<String, Object> target :
+                        JsonTree.objects(JsonTree.object("{\"targets\":" + answer + "}"), "targets")) {
                     if (target.get("type").equals("page")) {
                         return (String) target.get("webSocketDebuggerUrl");
                     }
@@ -169,21 +169,17 @@ final class Chromium implements AutoCloseable {
     /** Prefers dark or light, on screen or on paper. */
     public void medium(boolean dark, boolean paper) throws IOException, InterruptedException {
         Map<String, Object> scheme = Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light");
-        command(
-                "Emulation.setEmulatedMedia",
-                Map.of("media", paper ? "print" : "screen", "features", List.of(scheme)));
+        command("Emulation.setEmulatedMedia", Map.of("media", paper ? "print" : "screen", "features", List.of(scheme)));
     }
 
     /** What a script finds wrong: the list of texts that it gives. */
     List<String> faults(String script) throws IOException, InterruptedException {
-        Map<String, Object> result =
-                command("Runtime.evaluate", Map.of("expression", "(" + script + ").join('\\n')", "returnByValue", true));
+        Map<String, Object> result = command(
+                "Runtime.evaluate", Map.of("expression", "(" + script + ").join('\\n')", "returnByValue", true));
         if (result.containsKey("exceptionDetails")) {
             throw new IOException(result.get("exceptionDetails").toString());
         }
-        return ((String) object(result, "result").get("value"))
-                .lines()
-                .toList();
+        return ((String) object(result, "result").get("value")).lines().toList();
     }
 
     /** A picture of all of the page. */
@@ -224,7 +220,9 @@ final class Chromium implements AutoCloseable {
     static String checks() throws IOException {
         try (InputStream in = Chromium.class.getResourceAsStream("page-checks.js")) {
             // An expression: without the remark above it and the semicolon behind.
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8).replaceFirst("^//.*\\R", "").strip();
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .replaceFirst("^//.*\\R", "")
+                    .strip();
         }
     }
 

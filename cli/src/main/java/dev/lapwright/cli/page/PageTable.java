@@ -8,6 +8,9 @@ public final class PageTable {
     /** More columns than this do not fit a small screen: there each row becomes a card. */
     private static final int FEW = 5;
 
+    /** Rows up to which a table stays on one sheet. */
+    private static final int MOST_UNCUT = 8;
+
     private enum Kind {
         WORDS,
         NUMBERS,
@@ -149,6 +152,11 @@ public final class PageTable {
     /** Whether columns are left out where the screen is small. */
     public boolean shortened() {
         return columns.stream().anyMatch(Column::lesser);
+    }
+
+    /** Whether it fits a sheet of paper with room to spare, so that it is not cut. */
+    public boolean brief() {
+        return rows.size() <= MOST_UNCUT;
     }
 
     /** Whether it has rows. */
