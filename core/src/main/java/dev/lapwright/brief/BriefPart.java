@@ -7,6 +7,7 @@ import java.util.function.Supplier;
 /**
  * One part of a brief, or why it is missing.
  *
+ * @param <T> what the part holds
  * @param value what was found; empty where it is missing
  * @param problem why it is missing; empty where it is there
  * @param remedy what to do about it; empty where it is there, or where nothing can be done

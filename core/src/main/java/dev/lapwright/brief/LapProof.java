@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /** What a log proves of each change of setup in it. */
@@ -67,9 +68,9 @@ final class LapProof {
         Optional<EvidenceResult> seen = changes.stream()
                 .flatMap(change -> change.seen().value().stream())
                 .findFirst();
-        return seen.orElseGet(() -> changes.isEmpty()
-                ? Evidence.of(log, choices.evidence().between("", ""))
-                : between(log, changes.get(0).before(), changes.get(0).after()));
+        String before = changes.isEmpty() ? "" : changes.get(0).before();
+        String after = changes.isEmpty() ? "" : changes.get(0).after();
+        return seen.orElseGet(() -> Evidence.of(log, between(before, after)));
     }
 
     private double bestLap(CleanLaps clean) {
@@ -92,14 +93,24 @@ final class LapProof {
         return best;
     }
 
-    private EvidenceResult between(TimingLog log, String before, String after) {
-        return Evidence.of(log, choices.evidence().between(before, after));
+    /** As asked, but for these two setups and without a prediction. */
+    private EvidenceChoices between(String before, String after) {
+        EvidenceChoices asked = choices.evidence();
+        return new EvidenceChoices(
+                asked.rule(),
+                asked.trend(),
+                before,
+                after,
+                OptionalDouble.empty(),
+                asked.worth(),
+                asked.resamples(),
+                asked.seed());
     }
 
     private ProvedChange change(TimingLog log, String before, String after) {
         BriefPart<ChangeEffect> expected = BriefPart.ask(() -> BriefLaps.effect(
                 laps.lap(SetupName.set(laps.car(), before)), laps.lap(SetupName.set(laps.car(), after))));
-        EvidenceChoices how = choices.evidence().between(before, after);
+        EvidenceChoices how = between(before, after);
         return new ProvedChange(
                 before,
                 after,

@@ -39,7 +39,7 @@ public record TestRun(
         NOT_SEEN
     }
 
-    /** Whether it is the suggestion as a whole, or one change of it. */
+    /** Whether it tries several changes at once, as the suggestion as a whole; false for one change by itself. */
     public boolean isWhole() {
         return changes.size() > 1;
     }
