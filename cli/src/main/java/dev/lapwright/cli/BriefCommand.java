@@ -30,8 +30,8 @@ import picocli.CommandLine.Mixin;
         footer = {
             "  lapwright brief gt-talvex castelvane --out brief",
             "      Before the event: the page and the same as JSON go to the folder brief.",
-            "  lapwright brief gt-talvex castelvane --laps castelvane-wings.csv --vary rear-wing --out after.html",
-            "      After driving: what the log of laps proved, and a suggestion that turns the rear wing alone."
+            "  lapwright brief gt-talvex castelvane -s rear-wing=2 --laps castelvane-wings.csv --out after.html",
+            "      After driving with the rear wing at 2: also what the log of laps proved."
         })
 final class BriefCommand implements Callable<Integer> {
     private final Console console;

@@ -10,7 +10,8 @@ final class BriefReport {
         LapReport.heading(console, outcome.choice());
         console.line();
         for (PageFact fact : new BriefShort(outcome).facts()) {
-            Lines.item(console, fact.name(), fact.text());
+            // What must not be broken on the page is an ordinary space here.
+            Lines.item(console, fact.name(), fact.text().replace('\u00A0', ' '));
         }
         console.line();
         Lines.paragraph(
