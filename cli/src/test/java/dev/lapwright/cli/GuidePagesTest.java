@@ -52,7 +52,8 @@ class GuidePagesTest {
     @MethodSource("shownCommands")
     void shownOutputIsTheRealOne(String page, String command, String output) {
         // Files go into a folder of the test, and are told as if they had not.
-        String[] arguments = command.replace(" --out ", " --out " + folder + "/").split(" ");
+        String[] arguments =
+                command.replace(" --out ", " --out " + folder + "/").split(" ");
         Run run = Run.of(arguments);
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out().strip().replace(folder + "/", "")).as(page).isEqualTo(output);
