@@ -211,14 +211,14 @@ final class BriefCharts {
     }
 
     private static int width(ChartStyle style) {
-        return style == FOR_WIDE ? WIDE : NARROW;
+        return style.equals(FOR_WIDE) ? WIDE : NARROW;
     }
 
     private static ImageSize size(ChartStyle style, int wideHeight, int narrowHeight) {
-        return new ImageSize(width(style), style == FOR_WIDE ? wideHeight : narrowHeight);
+        return new ImageSize(width(style), style.equals(FOR_WIDE) ? wideHeight : narrowHeight);
     }
 
     private static String id(String name, ChartStyle style) {
-        return name + (style == FOR_WIDE ? "-wide" : "-narrow");
+        return name + (style.equals(FOR_WIDE) ? "-wide" : "-narrow");
     }
 }

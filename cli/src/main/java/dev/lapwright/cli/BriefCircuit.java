@@ -19,12 +19,10 @@ import java.util.Optional;
 final class BriefCircuit {
     private static final int MOST_NAMED = 3;
 
-    private final BriefOutcome outcome;
     private final BriefResult result;
     private final BriefCharts charts;
 
     BriefCircuit(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
         this.result = outcome.result();
         this.charts = charts;
     }

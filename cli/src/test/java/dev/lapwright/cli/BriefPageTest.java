@@ -21,27 +21,30 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** One page, looked at from many sides: by its text, and in a browser where the machine has one. */
+@TestInstance(Lifecycle.PER_CLASS)
 class BriefPageTest {
     private static final Pattern TAG = Pattern.compile("<[^>]*>");
 
-    @TempDir
-    private static Path folder;
+    private Path folder;
 
-    private static Path file;
-    private static String page;
-    private static String text;
-    private static Map<String, Object> json;
-    private static String said;
-    private static Chromium browser;
+    private Path file;
+    private String page;
+    private String text;
+    private Map<String, Object> json;
+    private String said;
+    private Chromium browser;
 
     @BeforeAll
-    static void makeIt() throws IOException {
+    void makeIt(@TempDir Path given) throws IOException {
+        folder = given;
         Run run = Run.of(
                 "brief",
                 "gt-talvex",
@@ -241,7 +244,7 @@ class BriefPageTest {
                 .contains("outside its drawing");
     }
 
-    private static Chromium browser() throws IOException, InterruptedException {
+    private Chromium browser() throws IOException, InterruptedException {
         assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
         if (browser == null) {
             browser = new Chromium();
@@ -250,7 +253,7 @@ class BriefPageTest {
     }
 
     @AfterAll
-    static void closeTheBrowser() throws IOException {
+    void closeTheBrowser() throws IOException {
         if (browser != null) {
             browser.close();
         }
@@ -260,7 +263,7 @@ class BriefPageTest {
         return (int) Pattern.compile(pattern).matcher(whole).results().count();
     }
 
-    private static List<String> matches(String pattern) {
+    private List<String> matches(String pattern) {
         Matcher matcher = Pattern.compile(pattern).matcher(page);
         List<String> found = new ArrayList<>();
         while (matcher.find()) {
