@@ -43,7 +43,8 @@ final class NamedRows extends AbstractXYAnnotation {
         XYPlot plot = new XYPlot(null, values, rows, null);
         Sheet.plain(plot, style);
         plot.setRangeGridlinesVisible(false);
-        plot.setInsets(new RectangleInsets(0, 2, 0, 2));
+        // The label of a tick at the very end is half beyond it.
+        plot.setInsets(new RectangleInsets(0, 1.2 * style.textSize(), 0, 0.8 * style.textSize()));
         return plot;
     }
 
