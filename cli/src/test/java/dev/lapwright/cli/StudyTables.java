@@ -1,12 +1,18 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.brief.Brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.DrivenLapPick;
+import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.Fit;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
@@ -90,6 +96,14 @@ public final class StudyTables {
                 cores,
                 quickest(() -> Ride.of(car, day, RideChoices.STANDARD, 55)),
                 lap);
+        DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
+        List<DrivenLap> laps = DrivenLapPick.of(List.of(driven), track, List.of()).laps();
+        row(
+                "a fit of five parameters to " + laps.size() + " laps",
+                1,
+                quickest(() -> Fit.of(car, track, day).laps(laps).run()),
+                lap);
+        row("a brief", cores, quickest(() -> Brief.of(car, track, day).run(Progress.NONE)), lap);
         TimingLog log = LapLogs.read(LapLogs.find("castelvane-wings.csv")).log();
         row(
                 "evidence from " + log.laps().size() + " laps with 10 000 resamples",
