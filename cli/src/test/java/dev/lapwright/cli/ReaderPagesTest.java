@@ -49,12 +49,13 @@ class ReaderPagesTest {
         Path own = folder.resolve(page);
         // Where the pages have their readers put what they write.
         Files.createDirectories(own.resolve("mine"));
-        return commands.stream().map(shown -> DynamicTest.dynamicTest(shown.command(), () -> {
-            Run run = ShownCommands.isPure(shown)
-                    ? RUNS.computeIfAbsent(shown.command(), command -> Run.of(shown.arguments(own)))
-                    : Run.of(shown.arguments(own));
-            shown.verify(run, own);
-        }));
+        return commands.stream()
+                .map(shown -> DynamicTest.dynamicTest(shown.command(), () -> {
+                    Run run = ShownCommands.isPure(shown)
+                            ? RUNS.computeIfAbsent(shown.command(), command -> Run.of(shown.arguments(own)))
+                            : Run.of(shown.arguments(own));
+                    shown.verify(run, own);
+                }));
     }
 
     /** A command in running text would not be run; pages show them with what they print. */

@@ -46,7 +46,8 @@ final class ShownCommands {
         void verify(Run run, Path folder) {
             assertThat(run.code()).as(run.err()).isZero();
             String printed = run.out().replace(folder + "/", "").replace("../docs/", "docs/");
-            List<String> lines = printed.strip().lines().map(String::stripTrailing).toList();
+            List<String> lines =
+                    printed.strip().lines().map(String::stripTrailing).toList();
             int at = 0;
             boolean gap = false;
             List<String> part = new ArrayList<>();

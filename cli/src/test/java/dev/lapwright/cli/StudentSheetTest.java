@@ -20,8 +20,7 @@ class StudentSheetTest {
     /** √(µ g / (1/R - µ ρ ClA / 2m)), in km/h. */
     private static double cornerSpeed(double density, double liftArea, double mass) {
         double friction = 1.5;
-        return 3.6
-                * Math.sqrt(friction * GRAVITY / (1 / 100.0 - friction * density * liftArea / (2 * mass)));
+        return 3.6 * Math.sqrt(friction * GRAVITY / (1 / 100.0 - friction * density * liftArea / (2 * mass)));
     }
 
     private static void assertOnThePage(String number) throws IOException {
