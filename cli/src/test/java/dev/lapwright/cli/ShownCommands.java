@@ -17,7 +17,8 @@ import java.util.Set;
 final class ShownCommands {
     private static final Path DOCS = Path.of("..", "docs");
     private static final String FENCE = "```";
-    private static final String PROMPT = "$ ./lapwright ";
+    private static final String PROMPT = "$ ";
+    private static final String LAPWRIGHT = "./lapwright";
     private static final String LEFT_OUT = "…";
     private static final Set<String> OUTPUTS =
             Set.of("--out", "--to", "--trace", "--chart", "--trade-off", "--profile", "--traction-chart");
@@ -27,19 +28,33 @@ final class ShownCommands {
     /** A command as a reader types it at the top of the project, and the lines shown below it. */
     record Shown(String command, List<String> output) {
         /**
-         * The arguments for a run from the folder of this module: pages' own files are found where they lie, and what a
-         * reader writes, or has written before, goes to a folder of the test.
+         * Runs it from the folder of this module: pages' own files are found where they lie, and what a reader writes, or has
+         * written before, goes to a folder of the test.
          */
-        String[] arguments(Path folder) {
-            String[] arguments = command.split(" ");
-            for (int i = 0; i < arguments.length; i++) {
-                if (arguments[i].startsWith("docs/")) {
-                    arguments[i] = "../" + arguments[i];
-                } else if (arguments[i].startsWith("mine/") || i > 0 && OUTPUTS.contains(arguments[i - 1])) {
-                    arguments[i] = folder.resolve(arguments[i]).toString();
+        Run run(Path folder) throws IOException {
+            String[] words = command.split(" ");
+            for (int i = 1; i < words.length; i++) {
+                if (words[i].startsWith("docs/")) {
+                    words[i] = "../" + words[i];
+                } else if (words[i].startsWith("mine") || OUTPUTS.contains(words[i - 1])) {
+                    words[i] = folder.resolve(words[i]).toString();
                 }
             }
-            return arguments;
+            switch (words[0]) {
+                case LAPWRIGHT -> {
+                    return Run.of(Arrays.copyOfRange(words, 1, words.length));
+                }
+                case "mkdir" -> Files.createDirectory(Path.of(words[1]));
+                case "cp" -> Files.copy(Path.of(words[1]), Path.of(words[2]));
+                default -> throw new IllegalArgumentException("a page shows '" + command + "', which no test can run");
+            }
+            return new Run(0, "", "");
+        }
+
+        /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */
+        boolean isPure() {
+            return Arrays.stream(command.split(" "))
+                    .noneMatch(word -> word.startsWith("mine") || OUTPUTS.contains(word));
         }
 
         /** Fails where the run printed something else than the page shows. */
@@ -90,7 +105,7 @@ final class ShownCommands {
         for (int i = 0; i < lines.size(); i++) {
             if (lines.get(i).startsWith(PROMPT)) {
                 int end = i + 1;
-                while (!lines.get(end).equals(FENCE) && !lines.get(end).startsWith("$ ")) {
+                while (!lines.get(end).equals(FENCE) && !lines.get(end).startsWith(PROMPT)) {
                     end++;
                 }
                 List<String> output = new ArrayList<>(lines.subList(i + 1, end));
@@ -105,11 +120,5 @@ final class ShownCommands {
 
     static List<String> lines(String page) throws IOException {
         return Files.readAllLines(DOCS.resolve(page));
-    }
-
-    /** Whether a run leaves nothing behind and depends on nothing but the page's own files and the demos. */
-    static boolean isPure(Shown shown) {
-        return Arrays.stream(shown.command().split(" "))
-                .noneMatch(word -> word.startsWith("mine/") || OUTPUTS.contains(word));
     }
 }
