@@ -52,20 +52,22 @@ class ReaderPagesTest {
         List<ShownCommands.Shown> commands = ShownCommands.on(page);
         assertThat(commands).isNotEmpty();
         Path own = Files.createDirectory(folder.resolve(page));
-        return commands.stream().map(shown -> DynamicTest.dynamicTest(shown.command(), () -> {
-            Run run = shown.isPure() ? RUNS.get(shown.command()) : null;
-            if (run == null) {
-                run = shown.run(own);
-                RUNS.put(shown.command(), run);
-            }
-            shown.verify(run, own);
-        }));
+        return commands.stream()
+                .map(shown -> DynamicTest.dynamicTest(shown.command(), () -> {
+                    Run run = shown.isPure() ? RUNS.get(shown.command()) : null;
+                    if (run == null) {
+                        run = shown.run(own);
+                        RUNS.put(shown.command(), run);
+                    }
+                    shown.verify(run, own);
+                }));
     }
 
     /** A command in running text would not be run; pages show them with what they print. */
     @ParameterizedTest
     @ValueSource(strings = {"engineer.md", "strategist.md", "student.md", "own-car.md", "first-hour.md"})
     void noCommandStandsInRunningText(String page) throws IOException {
-        assertThat(ShownCommands.lines(page)).noneMatch(line -> line.contains("`lapwright ") || line.contains("`./lapwright "));
+        assertThat(ShownCommands.lines(page))
+                .noneMatch(line -> line.contains("`lapwright ") || line.contains("`./lapwright "));
     }
 }
