@@ -21,7 +21,7 @@ class ReaderPagesTest {
     private static final Map<String, Run> RUNS = new ConcurrentHashMap<>();
 
     @TempDir
-    private static Path folder;
+    private Path folder;
 
     @TestFactory
     Stream<DynamicTest> engineer() throws IOException {
@@ -48,7 +48,7 @@ class ReaderPagesTest {
         return page("own-car.md");
     }
 
-    private static Stream<DynamicTest> page(String page) throws IOException {
+    private Stream<DynamicTest> page(String page) throws IOException {
         List<ShownCommands.Shown> commands = ShownCommands.on(page);
         assertThat(commands).isNotEmpty();
         Path own = Files.createDirectory(folder.resolve(page));
