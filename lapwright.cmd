@@ -1,15 +1,18 @@
 @echo off
-rem Starts Lapwright. On first use builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
-rem Needs Java 17 or newer (JAVA_HOME or PATH); for the build also Maven 3.8 or newer.
+rem Starts Lapwright. Among its sources, on first use, builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
+rem Needs Java 17 or newer (JAVA_HOME or PATH), unless it brings its own; for the build also Maven 3.8 or newer.
 setlocal EnableExtensions DisableDelayedExpansion
 
 set "HOME_FOLDER=%~dp0"
 set "HOME_FOLDER=%HOME_FOLDER:~0,-1%"
 set "TARGET=%HOME_FOLDER%\cli\target"
+rem Unpacked from an archive: nothing to build, perhaps with a Java of its own.
+if exist "%HOME_FOLDER%\lib\lapwright.jar" set "TARGET=%HOME_FOLDER%\lib"
 set "JAR=%TARGET%\lapwright.jar"
 
 set "JAVA="
-if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+if exist "%HOME_FOLDER%\runtime\bin\java.exe" set "JAVA=%HOME_FOLDER%\runtime\bin\java.exe"
+if not defined JAVA if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
 :look
 if not defined JAVA for %%I in (java.exe) do set "JAVA=%%~$PATH:I"
 if not defined JAVA (
@@ -64,8 +67,11 @@ for %%I in ("%JAR%") do set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%-%%~zI.jsa
 set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
 set TRAIN="%JAVA%" -Xlog:disable -Xshare:off -XX:TieredStopAtLevel=1 -XX:+UseSerialGC
 if exist "%ARCHIVE%" goto run
+rem Java 17 finds no class of ours in an archive made in a folder with a space in its path: spare the work.
+if not "%TARGET: =%"=="%TARGET%" goto run
 mkdir "%DRAFT%" 2>nul
 if errorlevel 1 goto run
+if exist "%HOME_FOLDER%\lib\lapwright.jar" echo lapwright: first use; preparing quick starts. This takes some seconds, once ... 1>&2
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\lap" -jar "%JAR%" lap gt-talvex castelvane --against rear-wing=3 --out "%DRAFT%\lap-files" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\sweep" -jar "%JAR%" sweep gt-talvex castelvane --vary rear-wing=3,5 --out "%DRAFT%\sweep-files" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\geojson" -jar "%JAR%" circuit import thornmere.geojson --out "%DRAFT%\geojson.json" >nul 2>nul <nul

@@ -22,7 +22,8 @@ import picocli.CommandLine.Parameters;
         },
         customSynopsis = {
             "lapwright evidence LOG [--before SETUP] [--after SETUP]",
-            "                   [--predicted-s SECONDS] [OPTIONS]"
+            "                   [--predicted-s SECONDS | --change NAME=BEFORE:AFTER --car CAR --circuit CIRCUIT]",
+            "                   [OPTIONS]"
         },
         parameterListHeading = "%n",
         footerHeading = "%nExamples:%n",
@@ -41,6 +42,15 @@ final class EvidenceCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nComparison:%n")
     private final EvidenceOptions asked = new EvidenceOptions();
 
+    @ArgGroup(validate = false, heading = "%nModel:%n")
+    private final EvidenceModel model = new EvidenceModel();
+
+    @ArgGroup(validate = false, heading = "%nSetup of the model's car:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nConditions for the model:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
     @ArgGroup(validate = false, heading = "%nOutput:%n")
     private final EvidenceOutputOptions output = new EvidenceOutputOptions();
 
@@ -54,7 +64,7 @@ final class EvidenceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<EvidenceOutcome> files = EvidenceFiles.plan(output);
-        EvidenceChoices choices = asked.choices();
+        EvidenceChoices choices = asked.choices(model.predicted(setup, conditions));
         LapLogFile file = LapLogs.read(LapLogs.find(log));
         EvidenceOutcome outcome = new EvidenceOutcome(file, Evidence.of(file.log(), choices));
         files.write(outcome);

@@ -73,13 +73,18 @@ final class EvidenceOptions {
             description = "From which the bootstrap draws; the same seed draws the same. 1 if left out.")
     long seed;
 
-    EvidenceChoices choices() {
+    /** @param modelled what the model predicts, if it was asked */
+    EvidenceChoices choices(OptionalDouble modelled) {
+        if (predicted != null && modelled.isPresent()) {
+            throw new InvalidValueException(
+                    "--predicted-s", "the prediction is given, and asked of the model too", "leave one out");
+        }
         return new EvidenceChoices(
                 new CleanRule(warmUpLaps, slowLimit),
                 kind(),
                 before,
                 after,
-                predicted == null ? OptionalDouble.empty() : OptionalDouble.of(predicted),
+                predicted == null ? modelled : OptionalDouble.of(predicted),
                 worth,
                 resamples,
                 seed);

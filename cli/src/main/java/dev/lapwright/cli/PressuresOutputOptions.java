@@ -5,10 +5,17 @@ import picocli.CommandLine.Option;
 /** What the study gives, and where it goes. */
 final class PressuresOutputOptions {
     @Option(
+            names = "--chart",
+            paramLabel = "FILE",
+            description = "Draws what pressures off the ideal cost as .svg or .png.")
+    String chart;
+
+    @Option(
             names = "--out",
             paramLabel = "FOLDER|FILE",
-            description = "A folder for everything: result and tables. Or one file: .json for the result, .csv for"
-                    + " the table of tyres.")
+            description =
+                    "A folder for everything: result, table and chart. Or one file, by its ending: .json for the result, .csv for"
+                            + " the table of tyres, .svg or .png for the chart.")
     String out;
 
     @Option(names = "--json", description = "Prints the result for machines, as JSON.")

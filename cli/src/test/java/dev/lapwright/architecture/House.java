@@ -32,7 +32,8 @@ final class House {
             "line",
             "ride",
             "evidence",
-            "study");
+            "study",
+            "brief");
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES =

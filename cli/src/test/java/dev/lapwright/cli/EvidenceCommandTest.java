@@ -3,6 +3,11 @@ package dev.lapwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +38,38 @@ class EvidenceCommandTest {
 
     private static Map<String, Object> comparison(String... arguments) {
         return JsonTree.object(json(arguments), "comparison");
+    }
+
+    private static final String[] MODEL = {
+        DEMO, "--change", "rear-wing=2:6", "--car", "gt-talvex", "--circuit", "castelvane"
+    };
+
+    @Test
+    void theModelPredictsWhatTheLapModelSays() {
+        LapSolver solver = LapSolver.on(Documents.circuit("castelvane"));
+        Car car = Documents.car("gt-talvex");
+        double gain = solver.lapTime(Vehicle.of(car.with("rear-wing", 6), Conditions.STANDARD))
+                - solver.lapTime(Vehicle.of(car.with("rear-wing", 2), Conditions.STANDARD));
+        // Written in millionths of a second at the coarsest.
+        assertThat(JsonTree.number(comparison(MODEL), "predictedS")).isCloseTo(gain, within(1e-6));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--change rear-wing=2:6 | no car or no circuit",
+                "--car gt-talvex | say nothing without a change",
+                "--change rear-wing --car gt-talvex --circuit castelvane | it is no change",
+                "--change rear-wing=2:99 --car gt-talvex --circuit castelvane | outside the range",
+                "--change wing=2:9 --car gt-talvex --circuit castelvane | wing",
+                "--predicted-s 1 --change rear-wing=2:6 --car gt-talvex --circuit castelvane | asked of the model too"
+            })
+    void aPredictionThatCannotBeMadeIsOneClearLine(String options, String told) {
+        Run run = evidence((DEMO + " " + options).split(" "));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.errorLines()).hasSize(1);
+        assertThat(run.errorLines().get(0)).contains(told);
     }
 
     private String log(String text) throws IOException {

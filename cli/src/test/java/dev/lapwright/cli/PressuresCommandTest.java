@@ -80,6 +80,7 @@ class PressuresCommandTest {
         done("--pair", "all:17:24", "--out", out.toString());
         assertThat(out.resolve("pressures.json")).exists();
         assertThat(out.resolve("pressures.csv")).exists();
+        assertThat(out.resolve("cost.svg")).exists();
     }
 
     @Test

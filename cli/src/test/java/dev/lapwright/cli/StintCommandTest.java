@@ -68,6 +68,15 @@ class StintCommandTest {
     }
 
     @Test
+    void theFolderHoldsResultTableAndChart() {
+        Path out = folder.resolve("stint");
+        done("--laps", "2", "--out", out.toString());
+        assertThat(out).isDirectoryContaining("glob:**stint.json");
+        assertThat(out).isDirectoryContaining("glob:**stint.csv");
+        assertThat(out).isDirectoryContaining("glob:**laps.svg");
+    }
+
+    @Test
     void moreConsumptionIsMoreFuel() {
         double less = JsonTree.number(json("--laps", "2", "--consumption", "270"), "startFuelKg");
         double more = JsonTree.number(json("--laps", "2", "--consumption", "3000=330,8000=320"), "startFuelKg");

@@ -3,6 +3,10 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.LapLogs;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
@@ -11,6 +15,8 @@ import dev.lapwright.line.LineProgress;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.study.Optimisation;
 import dev.lapwright.study.Progress;
+import dev.lapwright.study.Ride;
+import dev.lapwright.study.RideChoices;
 import dev.lapwright.study.Sensitivity;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ImportChoices;
@@ -78,6 +84,17 @@ public final class StudyTables {
                 "the best of six adjustments",
                 cores,
                 quickest(() -> Optimisation.of(car, track, day).over(six).run(Progress.NONE)),
+                lap);
+        row(
+                "both axles over a kerb and a road, each with a map of 400 damper pairs",
+                cores,
+                quickest(() -> Ride.of(car, day, RideChoices.STANDARD, 55)),
+                lap);
+        TimingLog log = LapLogs.read(LapLogs.find("castelvane-wings.csv")).log();
+        row(
+                "evidence from " + log.laps().size() + " laps with 10 000 resamples",
+                1,
+                quickest(() -> Evidence.of(log, EvidenceChoices.DEFAULT)),
                 lap);
     }
 

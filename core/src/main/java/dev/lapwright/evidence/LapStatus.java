@@ -11,7 +11,7 @@ public enum LapStatus {
     /** The log flags it as spoilt. */
     FLAGGED("flagged"),
     /** It is the first of its run, or one of the first. */
-    WARM_UP("first of its run"),
+    WARM_UP("first of a run"),
     /** It is too much slower than its setup's median. */
     SLOW("slow");
 

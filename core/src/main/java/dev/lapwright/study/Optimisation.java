@@ -93,6 +93,11 @@ public final class Optimisation {
                 car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed, threads);
     }
 
+    /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
+    public static List<OptimisationKept> leftAlone(Car car) {
+        return OptimisationChoice.keptUnnamed(car);
+    }
+
     /** The same with limits to keep on every circuit and day. */
     public Optimisation within(OptimisationLimits kept) {
         return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, threads);

@@ -82,6 +82,18 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
         return new OptimisationChoice(axes, kept);
     }
 
+    /** Those of a car that are left alone where none is named. */
+    static List<OptimisationKept> keptUnnamed(Car car) {
+        List<OptimisationKept> kept = new ArrayList<>();
+        for (Adjustment adjustment : car.adjustments()) {
+            String reason = reasonToKeep(adjustment, Set.of());
+            if (!reason.isEmpty()) {
+                kept.add(new OptimisationKept(adjustment.name(), reason));
+            }
+        }
+        return kept;
+    }
+
     private static String reasonToKeep(Adjustment adjustment, Set<String> wanted) {
         if (!wanted.isEmpty() && !wanted.contains(adjustment.name())) {
             return "not named";

@@ -37,7 +37,7 @@ public enum RemedyCaution {
     }
 
     /** Those that an adjustment calls for. */
-    static Set<RemedyCaution> of(Adjustment adjustment) {
+    public static Set<RemedyCaution> of(Adjustment adjustment) {
         Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
         for (Effect effect : adjustment.effects()) {
             for (RemedyCaution caution : values()) {

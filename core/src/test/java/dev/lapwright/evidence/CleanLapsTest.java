@@ -7,6 +7,7 @@ import dev.lapwright.checks.CheckFile;
 import dev.lapwright.checks.CheckRow;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.StatUtils;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 
@@ -45,6 +46,20 @@ class CleanLapsTest {
     void aLapBeyondTheSlowLimitIsNotClean() {
         assertThat(oneMuchSlower().status(5)).isEqualTo(LapStatus.CLEAN);
         assertThat(oneMuchSlower().status(6)).isEqualTo(LapStatus.SLOW);
+    }
+
+    /**
+     * NIST/SEMATECH e-Handbook 1.3.5.17.1, Grubbs' test: masses from an analysis of uranium isotopes, of which Grubbs' test
+     * finds 245.57 alone to be an outlier (G = 2.4687 over a critical 2.0317, from memory). Read as laps, s.
+     */
+    @Test
+    void theRuleLeavesOutWhatGrubbsTestDoes() {
+        double[] data = {199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57};
+        // The last digit given, which may be cut off as well as rounded.
+        assertThat((245.57 - StatUtils.mean(data)) / Math.sqrt(StatUtils.variance(data)))
+                .isCloseTo(2.4687, within(1e-4));
+        CleanLaps laps = CleanLaps.of(Logs.of("A", data), NO_WARM_UP);
+        assertThat(laps.clean()).containsExactly(0, 1, 2, 3, 4, 5, 6);
     }
 
     @Test

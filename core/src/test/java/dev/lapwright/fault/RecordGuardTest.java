@@ -5,6 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
+import dev.lapwright.brief.AeroExchange;
+import dev.lapwright.brief.PlaceShare;
+import dev.lapwright.brief.Proof;
+import dev.lapwright.brief.SettingChange;
+import dev.lapwright.brief.StartPressures;
+import dev.lapwright.brief.TestPlan;
+import dev.lapwright.brief.WingChoice;
+import dev.lapwright.brief.WingTrade;
 import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.MeanDifference;
@@ -132,7 +140,15 @@ class RecordGuardTest {
             DamperMapResult.Beside.class,
             DamperMapResult.Region.class,
             DamperMapResult.Pair.class,
-            RideResult.class);
+            RideResult.class,
+            PlaceShare.class,
+            SettingChange.class,
+            WingChoice.class,
+            WingTrade.class,
+            AeroExchange.class,
+            StartPressures.class,
+            TestPlan.class,
+            Proof.class);
 
     private static List<Integer> numbersOf(Class<?> type) {
         RecordComponent[] components = type.getRecordComponents();

@@ -16,26 +16,27 @@ import java.util.List;
 import java.util.Map;
 
 /** Plain cars with adjustments, and roads, for studies with known answers. */
-final class StudyCars {
+public final class StudyCars {
     /** Final drive at which {@link PlainCar} states force and top speed. */
-    static final double RATIO = 5;
+    public static final double RATIO = 5;
 
     private StudyCars() {}
 
-    static Adjustment finalDrive(double min, double max, double step) {
+    public static Adjustment finalDrive(double min, double max, double step) {
         return adjustment("final-drive", min, max, step, min, new Effect.Absolute("gearbox.finalDrive", 0, 1));
     }
 
-    static Adjustment adjustment(String name, double min, double max, double step, double standard, Effect effect) {
+    public static Adjustment adjustment(
+            String name, double min, double max, double step, double standard, Effect effect) {
         return new Adjustment(name, name, Unit.NONE, min, max, step, standard, 0, List.of(), List.of(effect));
     }
 
-    static Car with(PlainCar plain, Adjustment... adjustments) {
+    public static Car with(PlainCar plain, Adjustment... adjustments) {
         return with(plain, Map.of(), adjustments);
     }
 
     /** A plain car with a wing that gives so much drag area and downforce area on each axle per degree, m². */
-    static Car winged(PlainCar plain, double drag, double lift, Adjustment... more) {
+    public static Car winged(PlainCar plain, double drag, double lift, Adjustment... more) {
         Wing wing = new Wing(
                 "rear",
                 List.of(
@@ -62,12 +63,12 @@ final class StudyCars {
     }
 
     /** A straight from a standing start. */
-    static Track straight(double length) {
+    public static Track straight(double length) {
         return Track.open("straight " + length, 0, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(length, 0)));
     }
 
     /** Two straights and two half circles. */
-    static Track oval(double straight, double radius) {
+    public static Track oval(double straight, double radius) {
         Segment half = Segment.arc(Math.PI * radius, radius);
         return new SegmentPath(List.of(Segment.straight(straight), half, Segment.straight(straight), half), true, 1)
                 .closedTrack("oval", 1e-6);

@@ -6,17 +6,18 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** Texts shipped on the class path. */
+/** Texts shipped in our jars, on the class path or the module path. */
 final class ClassPathText {
     /** Folder of the schemas. */
-    static final String SCHEMAS = "/dev/lapwright/documents/schema/";
+    static final String SCHEMAS = "dev/lapwright/documents/schema/";
     /** Folder of the demo documents. */
-    static final String DEMOS = "/dev/lapwright/demo/";
+    static final String DEMOS = "dev/lapwright/demo/";
 
     private ClassPathText() {}
 
     static Optional<String> find(String resource) {
-        try (InputStream in = ClassPathText.class.getResourceAsStream(resource)) {
+        // Through the loader: a class in a module finds only what lies in its own, and the demos are another module.
+        try (InputStream in = ClassPathText.class.getClassLoader().getResourceAsStream(resource)) {
             return in == null ? Optional.empty() : Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -24,6 +25,7 @@ final class ClassPathText {
     }
 
     static String required(String resource) {
-        return find(resource).orElseThrow(() -> new IllegalStateException(resource + " is not on the class path"));
+        return find(resource)
+                .orElseThrow(() -> new IllegalStateException(resource + " is on neither class path nor module path"));
     }
 }

@@ -98,7 +98,7 @@ public final class EvidenceTable {
         return tree;
     }
 
-    private static Map<String, Object> pace(SetupPace pace) {
+    static Map<String, Object> pace(SetupPace pace) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("setup", pace.setup());
         tree.put(LAPS, pace.logged());

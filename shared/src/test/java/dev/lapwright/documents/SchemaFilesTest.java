@@ -20,7 +20,7 @@ class SchemaFilesTest {
     void theShippedSchemaIsMadeFromTheFieldsThatAreRead(DocumentKind kind) throws IOException {
         String expected = DocumentSchemas.text(kind);
         if (Boolean.getBoolean("schemas.write")) {
-            Path folder = Path.of("src/main/resources" + ClassPathText.SCHEMAS);
+            Path folder = Path.of("src/main/resources/" + ClassPathText.SCHEMAS);
             Files.createDirectories(folder);
             Files.writeString(folder.resolve(kind.word() + ".schema.json"), expected);
         } else {

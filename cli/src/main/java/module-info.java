@@ -1,0 +1,11 @@
+/** The {@code lapwright} command. Exports nothing: who wants to call from Java what it does uses the other modules. */
+module dev.lapwright.cli {
+    requires dev.lapwright.charts;
+    requires dev.lapwright.core;
+    requires dev.lapwright.demo;
+    requires dev.lapwright.shared;
+    requires info.picocli;
+
+    opens dev.lapwright.cli to
+            info.picocli;
+}

@@ -1,0 +1,220 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.study.Balance;
+import dev.lapwright.study.Compound;
+import dev.lapwright.study.Gearing;
+import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.RaceLength;
+import dev.lapwright.study.Sensitivity;
+import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.Stint;
+import dev.lapwright.study.StintResult;
+import dev.lapwright.track.Track;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that the studies say of one car at one circuit on one day, and the tests that would show it. Immutable: each method
+ * gives a new question. A part that cannot be answered says why and leaves the others alone.
+ *
+ * <pre>{@code
+ * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).laps(20).run(Progress.NONE);
+ * brief.suggestion().value().ifPresent(suggested -> System.out.println(suggested.effect().gain() + " s"));
+ * }</pre>
+ */
+public final class Brief {
+    /** About what each takes of the time of the whole. */
+    private static final int SENSITIVITY_PERCENT = 40;
+
+    private static final int SUGGESTION_PERCENT = 45;
+    private static final int REST_PERCENT = 15;
+
+    final Car car;
+    final Track track;
+    final Conditions conditions;
+    final BriefChoices choices;
+    final int threads;
+
+    private Brief(Car car, Track track, Conditions conditions, BriefChoices choices, int threads) {
+        this.car = car;
+        this.track = track;
+        this.conditions = conditions;
+        this.choices = choices;
+        this.threads = threads;
+    }
+
+    /** A brief for a car as it stands, with {@link BriefChoices#DEFAULT}. */
+    public static Brief of(Car car, Track track, Conditions conditions) {
+        int cores = Runtime.getRuntime().availableProcessors();
+        return new Brief(car, track, conditions, BriefChoices.DEFAULT, cores);
+    }
+
+    /** The same with other choices. */
+    public Brief with(BriefChoices other) {
+        return new Brief(car, track, conditions, other, threads);
+    }
+
+    /** The same for laps that scatter by this standard deviation, s. */
+    public Brief scatter(double seconds) {
+        return with(new BriefChoices(
+                seconds,
+                choices.laps(),
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                choices.vary(),
+                choices.pairs(),
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /** The same with this many clean laps to test with, all setups together. */
+    public Brief laps(int count) {
+        return with(new BriefChoices(
+                choices.scatter(),
+                count,
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                choices.vary(),
+                choices.pairs(),
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /** The same for another race. */
+    public Brief race(RaceLength race) {
+        return race(race, choices.consumption(), choices.compound());
+    }
+
+    /** The same for another race, engine and tyre. */
+    public Brief race(RaceLength race, FuelConsumption consumption, Compound compound) {
+        return with(new BriefChoices(
+                choices.scatter(),
+                choices.laps(),
+                race,
+                consumption,
+                compound,
+                choices.vary(),
+                choices.pairs(),
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /**
+     * The same with these adjustments for the suggestion to turn. Without this call the sensitivity chooses: see
+     * {@link SuggestedSetup#chosen}.
+     */
+    public Brief vary(List<String> adjustments) {
+        adjustments.forEach(car::adjustment);
+        return with(new BriefChoices(
+                choices.scatter(),
+                choices.laps(),
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                adjustments,
+                choices.pairs(),
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /** The same with logged pairs of cold and hot pressures, oldest first. */
+    public Brief pressures(List<PressurePair> pairs) {
+        return with(new BriefChoices(
+                choices.scatter(),
+                choices.laps(),
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                choices.vary(),
+                pairs,
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /** The same after driving. */
+    public Brief evidence(TimingLog log) {
+        return evidence(log, choices.evidence());
+    }
+
+    /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
+    public Brief evidence(TimingLog log, EvidenceChoices how) {
+        return with(new BriefChoices(
+                choices.scatter(),
+                choices.laps(),
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                choices.vary(),
+                choices.pairs(),
+                Optional.of(log),
+                how));
+    }
+
+    /** The same on this many threads (at least 1). */
+    public Brief onThreads(int count) {
+        if (count < 1) {
+            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
+        }
+        return new Brief(car, track, conditions, choices, count);
+    }
+
+    /**
+     * Asks all studies.
+     *
+     * @param progress told how far the whole has come, in percent
+     * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief
+     */
+    public BriefResult run(Progress progress) {
+        BriefProgress whole = new BriefProgress(progress);
+        BriefLaps laps = new BriefLaps(car, track, conditions);
+        Lap lap = laps.asItStands();
+        Progress looking = whole.next(SENSITIVITY_PERCENT);
+        BriefPart<BriefSensitivity> sensitivity = BriefPart.ask(() -> BriefSensitivity.of(sensitivity(looking)));
+        Progress searching = whole.next(SUGGESTION_PERCENT);
+        BriefPart<SuggestedSetup> suggestion = new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
+        whole.next(REST_PERCENT);
+        WingTrades wings = new WingTrades(laps);
+        BriefResult result = new BriefResult(
+                choices,
+                car,
+                track,
+                conditions,
+                lap,
+                Places.of(lap),
+                sensitivity,
+                suggestion,
+                BriefPart.ask(wings::trades),
+                BriefPart.ask(wings::exchange),
+                BriefPart.ask(() -> Gearing.of(car, track, conditions).run()),
+                BriefPart.ask(() -> Balance.of(lap)),
+                BriefPart.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
+                BriefPart.ask(this::stint),
+                new TestPlanner(choices, laps).plan(suggestion, sensitivity),
+                new LapProof(choices, laps).proof());
+        whole.end();
+        return result;
+    }
+
+    private SensitivityResult sensitivity(Progress progress) {
+        return Sensitivity.of(car, track, conditions)
+                .scatter(choices.scatter())
+                .laps(choices.laps())
+                .onThreads(threads)
+                .run(progress);
+    }
+
+    private StintResult stint() {
+        return Stint.of(car, track, conditions, choices.consumption(), choices.race(), List.of(choices.compound()));
+    }
+}

@@ -1,0 +1,58 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.Comparison;
+import dev.lapwright.track.Track;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** Laps of a brief, all on one solver: for one thread. */
+final class BriefLaps {
+    private final LapSolver solver;
+    private final Conditions conditions;
+    private final Lap asItStands;
+
+    /** @throws NoLapException if the car has no lap */
+    BriefLaps(Car car, Track track, Conditions conditions) {
+        this.conditions = conditions;
+        solver = LapSolver.on(track);
+        asItStands = lap(car);
+    }
+
+    /** The lap of the car as it stands. */
+    Lap asItStands() {
+        return asItStands;
+    }
+
+    /** The car as it stands. */
+    Car car() {
+        return asItStands.vehicle().car();
+    }
+
+    Lap lap(Car car) {
+        return solver.solve(Vehicle.of(car, conditions));
+    }
+
+    /** The car as it stands with these changes, in their order. */
+    Car changed(List<SettingChange> changes) {
+        Car changed = car();
+        for (SettingChange change : changes) {
+            changed = changed.with(change.adjustment().name(), change.to());
+        }
+        return changed;
+    }
+
+    /** What another car does against the lap of the car as it stands; missing where there is no such car, or no lap. */
+    BriefPart<ChangeEffect> effect(Supplier<Car> other) {
+        return BriefPart.ask(() -> effect(asItStands, lap(other.get())));
+    }
+
+    static ChangeEffect effect(Lap without, Lap with) {
+        return new ChangeEffect(Comparison.of(without, with));
+    }
+}

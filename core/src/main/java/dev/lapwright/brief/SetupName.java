@@ -1,0 +1,42 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What the name of a setup in a log says was set: {@code rear-wing=3}, or several such settings with commas, semicolons or
+ * blanks between, in the units of the car's adjustments.
+ */
+final class SetupName {
+    private static final Pattern BETWEEN = Pattern.compile("[,;\\s]+");
+    private static final Pattern SETTING = Pattern.compile("([^=]+)=([+-]?(?:\\d+(?:\\.\\d*)?|\\.\\d+))");
+
+    private SetupName() {}
+
+    /**
+     * The car so set.
+     *
+     * @throws InvalidValueException if the name says nothing of the kind, or what it says cannot be set
+     */
+    static Car set(Car car, String name) {
+        Car set = car;
+        List<String> known = car.settableNames();
+        for (String word : BETWEEN.split(name.strip(), -1)) {
+            Matcher setting = SETTING.matcher(word);
+            if (!setting.matches() || !known.contains(setting.group(1))) {
+                String example = car.adjustments().isEmpty()
+                        ? ""
+                        : ", as in " + car.adjustments().get(0).name() + "=VALUE";
+                throw new InvalidValueException(
+                        "setup '" + name + "' of the log",
+                        "its name does not say what was set, so the model cannot say what it expects",
+                        "name setups by what was set" + example);
+            }
+            set = set.with(setting.group(1), Double.parseDouble(setting.group(2)));
+        }
+        return set;
+    }
+}

@@ -1,0 +1,50 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Setup;
+import dev.lapwright.study.BalanceResult;
+import dev.lapwright.study.OptimisationResult;
+import java.util.List;
+
+/**
+ * The setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
+ * found, to {@link dev.lapwright.study.Optimisation#FLAT_S}.
+ *
+ * @param study the search; its axes are what was turned, its {@code kept} what was not and why
+ * @param chosen whether what was turned was chosen by the sensitivity: at most six adjustments, those that gain most by
+ *     themselves and then those worth most over their range; false where it was named
+ * @param setup all that is set on the suggested car
+ * @param car so set up
+ * @param changes against the car as it stands, the one worth most first; empty where it is as good as any found
+ * @param effect of all changes together: the lap as the car stands first, that of the suggested setup second
+ * @param balance of the suggested car; missing on a track without corners
+ */
+public record SuggestedSetup(
+        OptimisationResult study,
+        boolean chosen,
+        Setup setup,
+        Car car,
+        List<SuggestedChange> changes,
+        ChangeEffect effect,
+        BriefPart<BalanceResult> balance) {
+    public SuggestedSetup {
+        changes = List.copyOf(changes);
+    }
+
+    /** What the best setup found would gain beyond this one, s. */
+    public double leftToBest() {
+        return study.gain(study.best()) - effect.gain();
+    }
+
+    /**
+     * What the changes gain together beyond the sum of what is lost with each alone undone, s: positive where one makes up for
+     * another, negative where each is worth more for the others. NaN where one cannot be undone alone.
+     */
+    public double together() {
+        double sum = 0;
+        for (SuggestedChange change : changes) {
+            sum += change.undone().value().map(ChangeEffect::gain).orElse(Double.NaN);
+        }
+        return effect.gain() - sum;
+    }
+}

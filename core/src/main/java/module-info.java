@@ -1,0 +1,57 @@
+/**
+ * The physics of a lap and the studies made with it: everything but files and charts.
+ *
+ * <p>A lap takes three lines: a car, a track, and the solver ({@link dev.lapwright.lap.LapSolver}).
+ *
+ * <pre>{@code
+ * Car car = Documents.car("gt-talvex");
+ * Track track = Documents.circuit("castelvane");
+ * Lap lap = LapSolver.lap(car, track, Conditions.STANDARD);
+ * }</pre>
+ *
+ * <p>{@code Documents} is in the module {@code dev.lapwright.shared}, which reads and writes JSON; a car can as well be
+ * composed in code ({@link dev.lapwright.car.Car#of}), and a track of segments ({@link dev.lapwright.track.Segment}).
+ *
+ * <p>A sweep takes ten ({@link dev.lapwright.study.Sweep}):
+ *
+ * <pre>{@code
+ * Car car = Documents.car("gt-talvex");
+ * Track track = Documents.circuit("castelvane");
+ * SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)
+ *         .over(SweepAxis.stepped("rear-wing", 0, 12, 1))
+ *         .run();
+ * for (SweepPoint point : wing.points()) {
+ *     System.out.println(point.settings() + ": " + point.figures());
+ * }
+ * }</pre>
+ *
+ * <p>Where to look further: {@link dev.lapwright.lap} for a lap and its columns, {@link dev.lapwright.study} for the
+ * questions that take many laps, {@link dev.lapwright.evidence} for lap times that were driven, {@link dev.lapwright.ride}
+ * for kerbs and dampers, {@link dev.lapwright.line} for the line, {@link dev.lapwright.track.survey} for circuits from
+ * surveyed points.
+ *
+ * <p>Values are SI unless a name says otherwise; axes follow ISO 8855 (a left turn is positive). What cannot be right is
+ * refused with a {@link dev.lapwright.fault.LapwrightException} that says where, what, and what to do. Everything handed out
+ * is immutable and may be shared between threads.
+ */
+@SuppressWarnings("requires-automatic") // Commons Math 3 has no descriptor of its own; its name comes from its file.
+module dev.lapwright.core {
+    requires commons.math3;
+
+    exports dev.lapwright.aero;
+    exports dev.lapwright.air;
+    exports dev.lapwright.brief;
+    exports dev.lapwright.car;
+    exports dev.lapwright.chassis;
+    exports dev.lapwright.curve;
+    exports dev.lapwright.evidence;
+    exports dev.lapwright.fault;
+    exports dev.lapwright.lap;
+    exports dev.lapwright.line;
+    exports dev.lapwright.powertrain;
+    exports dev.lapwright.ride;
+    exports dev.lapwright.study;
+    exports dev.lapwright.track;
+    exports dev.lapwright.track.survey;
+    exports dev.lapwright.tyre;
+}

@@ -1,0 +1,227 @@
+package dev.lapwright.brief;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.checks.PlainCar;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.Balance;
+import dev.lapwright.study.BalancePhase;
+import dev.lapwright.study.Gearing;
+import dev.lapwright.study.GearingResult;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.RaceLength;
+import dev.lapwright.study.Sensitivity;
+import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.Stint;
+import dev.lapwright.study.StintResult;
+import dev.lapwright.study.StintRun;
+import dev.lapwright.study.StudyCars;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** A brief says what the studies say, and a part that cannot be answered leaves the others alone. */
+class BriefTest {
+    /** Sums of some hundred times in double precision. */
+    private static final double ROUNDING = 1e-9;
+
+    private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
+
+    private static BriefSensitivity sensitivity() {
+        return BRIEF.sensitivity().value().orElseThrow();
+    }
+
+    private static StintResult stint(Brief brief) {
+        return BriefCars.run(brief).stint().value().orElseThrow();
+    }
+
+    @Test
+    void thePlacesTakeTheWholeLap() {
+        double sum = BRIEF.places().stream().mapToDouble(PlaceShare::time).sum();
+        double shares = BRIEF.places().stream().mapToDouble(PlaceShare::share).sum();
+        assertThat(sum).isCloseTo(BriefCars.time(BriefCars.CAR), within(ROUNDING));
+        assertThat(shares).isCloseTo(1, within(ROUNDING));
+    }
+
+    @Test
+    void anOvalHasTwoCornersAndTwoStraights() {
+        // The start lies within a straight, which therefore comes last.
+        assertThat(BRIEF.places().stream().filter(PlaceShare::isCorner)).hasSize(2);
+        assertThat(BRIEF.places().stream().filter(place -> !place.isCorner())).hasSize(2);
+    }
+
+    @Test
+    void theLimitsOfThePlacesAreThoseOfTheLap() {
+        Map<Limit, Double> sum = new HashMap<>();
+        for (PlaceShare place : BRIEF.places()) {
+            place.limits().forEach((limit, share) -> sum.merge(limit, share * place.share(), Double::sum));
+        }
+        Map<Limit, Double> ofLap = BRIEF.lap().limitShares();
+        assertThat(sum.keySet()).isEqualTo(ofLap.keySet());
+        sum.forEach((limit, share) -> assertThat(share).isCloseTo(ofLap.get(limit), within(ROUNDING)));
+    }
+
+    @Test
+    void sensitivityIsThatOfTheStudyAskedDirectly() {
+        SensitivityResult direct =
+                Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run(Progress.NONE);
+        assertThat(sensitivity().study().gains()).isEqualTo(direct.gains());
+        assertThat(sensitivity().study().interactions()).isEqualTo(direct.interactions());
+    }
+
+    @Test
+    void everyAdjustmentIsInOneListOfWhatIsWorthChanging() {
+        List<AdjustmentGain> all = Stream.of(
+                        sensitivity().worthChanging(),
+                        sensitivity().notWorthChanging(),
+                        sensitivity().leftAlone())
+                .flatMap(List::stream)
+                .toList();
+        assertThat(all)
+                .containsExactlyInAnyOrderElementsOf(sensitivity().study().gains());
+    }
+
+    /** Less mass is always faster: Newton's second law. */
+    @Test
+    void massIsLeftAloneWithTheReasonAlthoughLessOfItGains() {
+        assertThat(sensitivity().leftAlone().stream()
+                        .map(gain -> gain.adjustment().name()))
+                .containsExactly("ballast");
+        assertThat(sensitivity().reasons().get(0).name()).isEqualTo("ballast");
+        assertThat(sensitivity().reasons().get(0).reason()).isNotBlank();
+    }
+
+    @Test
+    void gearingIsThatOfTheStudyAskedDirectly() {
+        GearingResult direct =
+                Gearing.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run();
+        GearingResult gearing = BRIEF.gearing().value().orElseThrow();
+        assertThat(gearing.asGiven().choices()).hasSameSizeAs(direct.asGiven().choices());
+        for (int i = 0; i < direct.asGiven().choices().size(); i++) {
+            assertThat(gearing.asGiven().gain(gearing.asGiven().choices().get(i)))
+                    .isEqualTo(direct.asGiven().gain(direct.asGiven().choices().get(i)));
+        }
+    }
+
+    @Test
+    void balanceIsThatOfTheStudyAskedDirectly() {
+        assertThat(BRIEF.balance().value().orElseThrow().understeer(BalancePhase.MIDDLE))
+                .isEqualTo(Balance.of(BRIEF.lap()).understeer(BalancePhase.MIDDLE));
+    }
+
+    @Test
+    void fuelIsThatOfTheStudyAskedDirectly() {
+        BriefChoices choices = BriefChoices.DEFAULT;
+        StintResult direct = Stint.of(
+                BriefCars.CAR,
+                BriefCars.OVAL,
+                BriefCars.DAY,
+                choices.consumption(),
+                choices.race(),
+                List.of(choices.compound()));
+        assertThat(BRIEF.stint().value().orElseThrow().startFuel()).isEqualTo(direct.startFuel());
+    }
+
+    @Test
+    void withoutALengthTheRaceTakesTwentyMinutesAndTheLapUnderWay() {
+        StintRun run = BRIEF.stint().value().orElseThrow().runs().get(0);
+        assertThat(run.time()).isGreaterThanOrEqualTo(20 * 60);
+        assertThat(run.timeAfter(run.laps().size() - 1)).isLessThan(20 * 60);
+    }
+
+    @Test
+    void aRaceCountedInLapsHasThatManyLaps() {
+        StintResult stint = stint(BriefCars.brief().race(new RaceLength(7, 0, 0, 0, 0)));
+        assertThat(stint.runs().get(0).laps()).hasSize(7);
+        assertThat(stint.runs().get(0).formationFuel()).isZero();
+    }
+
+    @Test
+    void aCarWithoutAdjustmentsMissesOnlyWhatNeedsThem() {
+        Car bare = BriefCars.plain().car();
+        BriefResult brief = BriefCars.run(Brief.of(bare, BriefCars.OVAL, BriefCars.DAY));
+        for (BriefPart<?> part :
+                List.of(brief.sensitivity(), brief.suggestion(), brief.wings(), brief.tests(), brief.proof())) {
+            assertThat(part.isThere()).isFalse();
+            assertThat(part.problem()).isNotBlank();
+            assertThat(part.remedy()).isNotBlank();
+        }
+        for (BriefPart<?> part :
+                List.of(brief.exchange(), brief.gearing(), brief.balance(), brief.pressures(), brief.stint())) {
+            assertThat(part.isThere()).isTrue();
+            assertThat(part.problem()).isEmpty();
+        }
+        assertThat(brief.suggestion().problem()).contains("no adjustment");
+    }
+
+    @Test
+    void anOpenRunMissesOnlyTheRaceAndTheBalanceOfItsCorners() {
+        BriefResult brief = BriefCars.run(Brief.of(BriefCars.CAR, StudyCars.straight(1000), BriefCars.DAY));
+        assertThat(brief.stint().problem()).contains("no circuit");
+        assertThat(brief.balance().problem()).contains("no corner");
+        assertThat(brief.suggestion().isThere()).isTrue();
+        assertThat(brief.tests().isThere()).isTrue();
+        assertThat(brief.gearing().isThere()).isTrue();
+    }
+
+    @Test
+    void onlyACarWithoutALapStopsIt() {
+        Car still = PlainCar.ofMass(1000).withoutDrive().car();
+        Brief brief = Brief.of(still, StudyCars.straight(1000), BriefCars.DAY);
+        assertThatThrownBy(() -> brief.run(Progress.NONE)).isInstanceOf(NoLapException.class);
+    }
+
+    @Test
+    void theNumberOfThreadsChangesNothing() {
+        BriefResult one = BriefCars.run(BriefCars.brief().onThreads(1));
+        assertThat(one.sensitivity().value().orElseThrow().study().gains())
+                .isEqualTo(sensitivity().study().gains());
+        assertThat(one.suggestion().value().orElseThrow().setup())
+                .isEqualTo(BRIEF.suggestion().value().orElseThrow().setup());
+        assertThat(one.tests().value().orElseThrow().runs().stream().map(TestRun::changes))
+                .isEqualTo(BRIEF.tests().value().orElseThrow().runs().stream()
+                        .map(TestRun::changes)
+                        .toList());
+    }
+
+    @Test
+    void progressGoesFromNothingToAllAndNeverBack() {
+        List<Integer> told = new ArrayList<>();
+        BriefCars.brief().run((done, total) -> {
+            assertThat(total).isEqualTo(100);
+            told.add(done);
+        });
+        assertThat(told).isSorted();
+        assertThat(told.get(0)).isZero();
+        assertThat(told.get(told.size() - 1)).isEqualTo(100);
+    }
+
+    @Test
+    void badChoicesAreRefusedAtTheDoor() {
+        Brief brief = BriefCars.brief();
+        assertThatThrownBy(() -> brief.scatter(0)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.laps(3)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.onThreads(0)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.vary(List.of("rear-wnig"))).isInstanceOf(InvalidValueException.class);
+    }
+
+    @Test
+    void theDayIsThatOfTheBrief() {
+        Conditions wet = BriefCars.DAY.with("conditions.grip", 0.7);
+        BriefResult brief = BriefCars.run(Brief.of(BriefCars.CAR, BriefCars.OVAL, wet));
+        assertThat(brief.lap().time()).isGreaterThan(BRIEF.lap().time());
+        assertThat(brief.sensitivity().value().orElseThrow().study().baseline().lapTime())
+                .isEqualTo(brief.lap().time());
+        assertThat(brief.gearing().value().orElseThrow().conditions()).isEqualTo(wet);
+    }
+}

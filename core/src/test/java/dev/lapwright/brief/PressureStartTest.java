@@ -1,0 +1,74 @@
+package dev.lapwright.brief;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Quantity;
+import dev.lapwright.study.PressureDay;
+import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.Pressures;
+import dev.lapwright.study.TyrePressure;
+import dev.lapwright.tyre.Wheel;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Pressures to start from. */
+class PressureStartTest {
+    private static final double ZERO_CELSIUS = 273.15;
+
+    private static StartPressures start(Brief brief) {
+        return BriefCars.run(brief).pressures().value().orElseThrow();
+    }
+
+    /** The law of Gay-Lussac, written out: (p + p_air)/T does not change. */
+    @Test
+    void theColdPressureHeatedToTheTyresTemperatureIsTheIdeal() {
+        StartPressures start = start(Brief.of(BriefCars.tyresAt(90), BriefCars.OVAL, BriefCars.DAY));
+        assertThat(start.logged()).isFalse();
+        assertThat(start.gasTempC()).isEqualTo(90);
+        assertThat(start.study().tyres()).hasSize(4);
+        double air = BriefCars.DAY.airPressureHpa() / 10;
+        for (TyrePressure tyre : start.study().tyres()) {
+            double cold = start.study().nextCold(tyre);
+            double hot = (cold + air) * (90 + ZERO_CELSIUS) / (BriefCars.DAY.airTempC() + ZERO_CELSIUS) - air;
+            // Double precision.
+            assertThat(hot).isCloseTo(BriefCars.CAR.value(Quantity.IDEAL_PRESSURE_FRONT), within(1e-9));
+        }
+    }
+
+    @Test
+    void tyresNoWarmerThanTheAirSayNothingAndTheRestIsStillThere() {
+        BriefResult brief = BriefCars.run(
+                Brief.of(BriefCars.tyresAt(20), BriefCars.OVAL, BriefCars.DAY.with("conditions.airTempC", 20)));
+        assertThat(brief.pressures().problem()).contains("no warmer than the air");
+        assertThat(brief.pressures().remedy()).contains("log cold and hot pressures");
+        assertThat(brief.stint().isThere()).isTrue();
+    }
+
+    @Test
+    void loggedPairsOnSuchADayLeadToTheSettingOfTheStudyAskedDirectly() {
+        PressureDay day = new PressureDay(BriefCars.DAY.airTempC(), 25, BriefCars.DAY.airPressureHpa());
+        PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, 15, day);
+        PressureResult direct = Pressures.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, List.of(pair))
+                .run();
+        StartPressures start = start(BriefCars.brief().pressures(List.of(pair)));
+        assertThat(start.logged()).isTrue();
+        assertThat(start.gasTempC()).isNaN();
+        assertThat(start.study().nextCold(start.study().tyres().get(0)))
+                .isEqualTo(direct.nextCold(direct.tyres().get(0)));
+    }
+
+    /** A gas that will run hotter needs less pressure when it is shut in, if it is shut in as cold. */
+    @Test
+    void pairsOfAColderDayAreCarriedToTheDayOfTheBrief() {
+        double air = BriefCars.DAY.airTempC() - 10;
+        PressureDay before = new PressureDay(air, air + 8, BriefCars.DAY.airPressureHpa());
+        PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, air, before);
+        StartPressures start = start(BriefCars.brief().pressures(List.of(pair)));
+        assertThat(start.study().next().airTempC()).isEqualTo(BriefCars.DAY.airTempC());
+        // The track is as much warmer as the air, and so are the cold tyres.
+        assertThat(start.study().next().trackTempC()).isEqualTo(BriefCars.DAY.airTempC() + 8);
+        assertThat(start.study().coldTempC()).isEqualTo(BriefCars.DAY.airTempC());
+    }
+}

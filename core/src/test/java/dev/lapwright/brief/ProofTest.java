@@ -1,0 +1,142 @@
+package dev.lapwright.brief;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.evidence.Finding;
+import dev.lapwright.evidence.TimingLog;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What laps prove, beside what the model expected. */
+class ProofTest {
+    private static final Car CAR = BriefCars.CAR;
+    private static final double LESS = BriefCars.time(CAR.with("wing", 0));
+    private static final double MORE = BriefCars.time(CAR.with("wing", 8));
+
+    private static final TimingLog WINGS = BriefCars.log(List.of("wing=0", "wing=8", "wing=0"), LESS, MORE, LESS);
+
+    private static BriefPart<Proof> proof(TimingLog log) {
+        BriefChoices choices = BriefCars.brief().evidence(log).choices;
+        return new LapProof(choices, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
+    }
+
+    private static Proof there(TimingLog log) {
+        return proof(log).value().orElseThrow();
+    }
+
+    @Test
+    void theWayBackIsNoChangeOfItsOwn() {
+        assertThat(there(WINGS).changes()).hasSize(1);
+        assertThat(there(WINGS).changes().get(0).before()).isEqualTo("wing=0");
+        assertThat(there(WINGS).changes().get(0).after()).isEqualTo("wing=8");
+    }
+
+    @Test
+    void theModelExpectsTheDifferenceOfTheLapsSoSet() {
+        // Double precision.
+        assertThat(there(WINGS)
+                        .changes()
+                        .get(0)
+                        .expected()
+                        .value()
+                        .orElseThrow()
+                        .gain())
+                .isCloseTo(LESS - MORE, within(1e-9));
+    }
+
+    /** The laps were made of the model's own times with a scatter far below their difference. */
+    @Test
+    void lapsMadeFromTheModelAgreeWithIt() {
+        ProvedChange change = there(WINGS).changes().get(0);
+        assertThat(Math.abs(LESS - MORE)).isGreaterThan(0.2);
+        assertThat(change.agrees()).contains(true);
+        assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(Finding.REAL);
+    }
+
+    @Test
+    void lapsThatGoTheOtherWayDoNotAgree() {
+        TimingLog log = BriefCars.log(List.of("wing=0", "wing=8", "wing=0"), MORE, LESS, MORE);
+        assertThat(there(log).changes().get(0).agrees()).contains(false);
+    }
+
+    @Test
+    void whatTheLapsSayIsWhatEvidenceSaysAskedDirectly() {
+        EvidenceResult direct = Evidence.of(
+                WINGS, EvidenceChoices.DEFAULT.between("wing=0", "wing=8").predicting(MORE - LESS));
+        assertThat(there(WINGS).paces()).isEqualTo(direct.paces());
+        assertThat(there(WINGS).changes().get(0).difference())
+                .contains(
+                        direct.comparison().orElseThrow().tests().orElseThrow().welch());
+    }
+
+    @Test
+    void namesThatDoNotSayWhatWasSetAreComparedButNotExpected() {
+        ProvedChange change = there(BriefCars.log(List.of("old", "new"), LESS, MORE))
+                .changes()
+                .get(0);
+        assertThat(change.difference()).isPresent();
+        assertThat(change.expected().isThere()).isFalse();
+        assertThat(change.expected().problem()).contains("old");
+        assertThat(change.expected().remedy()).contains("wing=");
+        assertThat(change.agrees()).isEmpty();
+    }
+
+    @Test
+    void threeSetupsMakeAChangeOfEachTwoThatFollowEachOther() {
+        TimingLog log = BriefCars.log(List.of("wing=0", "wing=8", "wing=8,final-drive=5"), LESS, MORE, MORE);
+        List<ProvedChange> changes = there(log).changes();
+        assertThat(changes).hasSize(2);
+        assertThat(changes.get(1).expected().value().orElseThrow().gain())
+                .isCloseTo(MORE - BriefCars.time(CAR.with("wing", 8).with("final-drive", 5)), within(1e-9));
+    }
+
+    @Test
+    void aLogOfOneSetupShowsItsPaceAndNoChange() {
+        Proof proof = there(BriefCars.log(List.of("wing=5"), BriefCars.time(CAR)));
+        assertThat(proof.changes()).isEmpty();
+        assertThat(proof.paces()).hasSize(1);
+        // The fastest of seven clean laps that scatter by 0.05 s: within four of that.
+        assertThat(proof.ratio()).isCloseTo(1, within(0.2 / BriefCars.time(CAR)));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.7, 1.4})
+    void aLogOfAnotherCircuitIsRefusedWithBothTimes(double factor) {
+        BriefPart<Proof> proof = proof(BriefCars.log(List.of("a", "b"), factor * LESS, factor * MORE));
+        assertThat(proof.isThere()).isFalse();
+        assertThat(proof.problem()).contains("cannot be a log of this car at oval");
+        assertThat(proof.remedy()).contains("give a log of this circuit");
+    }
+
+    @Test
+    void aLogOfAnotherCircuitLeavesTheRestOfTheBrief() {
+        TimingLog foreign = BriefCars.log(List.of("a", "b"), 3 * LESS, 3 * MORE);
+        BriefResult brief = BriefCars.run(BriefCars.brief().evidence(foreign));
+        assertThat(brief.proof().isThere()).isFalse();
+        assertThat(brief.suggestion().isThere()).isTrue();
+        assertThat(brief.tests().isThere()).isTrue();
+    }
+
+    @Test
+    void aSettingOutOfRangeIsNamed() {
+        ProvedChange change = there(BriefCars.log(List.of("wing=5", "wing=50"), LESS, MORE))
+                .changes()
+                .get(0);
+        assertThat(change.expected().problem()).contains("wing").contains("50");
+    }
+
+    @Test
+    void withoutALogTheNextStepIsNamed() {
+        BriefPart<Proof> proof =
+                new LapProof(BriefChoices.DEFAULT, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
+        assertThat(proof.isThere()).isFalse();
+        assertThat(proof.remedy()).contains("log");
+    }
+}

@@ -1,0 +1,154 @@
+package dev.lapwright.brief;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.Optimisation;
+import dev.lapwright.study.OptimisationAxis;
+import dev.lapwright.study.OptimisationResult;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The suggested setup and the reasons for its changes. */
+class SuggestionTest {
+    /** Sums and differences of lap times in double precision. */
+    private static final double ROUNDING = 1e-9;
+
+    private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
+    private static final SuggestedSetup SUGGESTED = BRIEF.suggestion().value().orElseThrow();
+
+    private static ChangeEffect undone(int index) {
+        return SUGGESTED.changes().get(index).undone().value().orElseThrow();
+    }
+
+    private static ChangeEffect alone(int index) {
+        return SUGGESTED.changes().get(index).alone().value().orElseThrow();
+    }
+
+    @Test
+    void whatIsTurnedIsWhatTheSensitivityFindsWorthChanging() {
+        assertThat(SUGGESTED.chosen()).isTrue();
+        assertThat(SUGGESTED.study().axes().stream().map(OptimisationAxis::name))
+                .containsExactlyInAnyOrderElementsOf(BRIEF.sensitivity().value().orElseThrow().worthChanging().stream()
+                        .map(gain -> gain.adjustment().name())
+                        .toList());
+    }
+
+    @Test
+    void itIsTheSetupWithTheFewestChangesOfTheStudyAskedDirectly() {
+        OptimisationResult direct = Optimisation.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY)
+                .over(List.of("wing", "final-drive"))
+                .run();
+        for (int i = 0; i < direct.axes().size(); i++) {
+            assertThat(SUGGESTED.car().setting(direct.axes().get(i).name()))
+                    .isEqualTo(direct.fewest().settings().get(i));
+        }
+        assertThat(SUGGESTED.effect().gain()).isCloseTo(direct.gain(direct.fewest()), within(ROUNDING));
+    }
+
+    @Test
+    void theSetupMakesTheSuggestedCarOfTheCarAsItStands() {
+        assertThat(BriefCars.time(BriefCars.CAR.with(SUGGESTED.setup()))).isEqualTo(BriefCars.time(SUGGESTED.car()));
+    }
+
+    @Test
+    void undoingAllChangesGivesTheWholeGainBack() {
+        Car car = SUGGESTED.car();
+        for (SuggestedChange change : SUGGESTED.changes()) {
+            car = car.with(change.change().adjustment().name(), change.change().from());
+        }
+        assertThat(BriefCars.time(car) - BriefCars.time(SUGGESTED.car()))
+                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
+    }
+
+    /** What one gains by itself and what the other adds to it are the whole: a telescoping sum. */
+    @Test
+    void oneChangeAloneAndTheOtherOnTopOfItGainTheWhole() {
+        assertThat(SUGGESTED.changes()).hasSize(2);
+        assertThat(alone(0).gain() + undone(1).gain())
+                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
+        assertThat(alone(1).gain() + undone(0).gain())
+                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
+    }
+
+    /** With two changes, what they do together is what one alone gains beyond what it adds to the other. */
+    @Test
+    void whatTheChangesDoTogetherIsSeenFromEitherSide() {
+        assertThat(SUGGESTED.together()).isCloseTo(alone(0).gain() - undone(0).gain(), within(ROUNDING));
+        assertThat(SUGGESTED.together()).isCloseTo(alone(1).gain() - undone(1).gain(), within(ROUNDING));
+    }
+
+    @Test
+    void theChangeWorthMostComesFirst() {
+        assertThat(undone(0).gain()).isGreaterThanOrEqualTo(undone(1).gain());
+    }
+
+    @Test
+    void noChangeIsWorthLessThanWhatCountsAsFlat() {
+        // Less would have been put back: the setup with the fewest changes may lose this much against the best.
+        assertThat(SUGGESTED.leftToBest()).isBetween(-ROUNDING, Optimisation.FLAT_S);
+        for (int i = 0; i < SUGGESTED.changes().size(); i++) {
+            assertThat(undone(i).gain() + SUGGESTED.leftToBest()).isGreaterThan(Optimisation.FLAT_S - ROUNDING);
+        }
+    }
+
+    @Test
+    void sectorsPlacesAndCausesEachAddUpToTheGain() {
+        ChangeEffect effect = undone(0);
+        assertThat(effect.sectorGains().stream().mapToDouble(gain -> gain).sum())
+                .isCloseTo(effect.gain(), within(ROUNDING));
+        assertThat(-effect.places().stream()
+                        .mapToDouble(ComparisonPart::difference)
+                        .sum())
+                .isCloseTo(effect.gain(), within(ROUNDING));
+        assertThat(effect.byCause().values().stream().mapToDouble(gain -> gain).sum())
+                .isCloseTo(effect.gain(), within(ROUNDING));
+        assertThat(effect.inCorners() + effect.onStraights()).isCloseTo(effect.gain(), within(ROUNDING));
+    }
+
+    @Test
+    void theMainSectorGainsMost() {
+        List<Double> gains = SUGGESTED.effect().sectorGains();
+        assertThat(gains.get(SUGGESTED.effect().mainSector() - 1))
+                .isEqualTo(gains.stream().mapToDouble(gain -> gain).max().orElseThrow());
+    }
+
+    @Test
+    void whatIsNamedAloneIsTurned() {
+        SuggestedSetup named = BriefCars.run(BriefCars.brief().vary(List.of("wing")))
+                .suggestion()
+                .value()
+                .orElseThrow();
+        assertThat(named.chosen()).isFalse();
+        assertThat(named.changes().stream()
+                        .map(change -> change.change().adjustment().name()))
+                .containsExactly("wing");
+        assertThat(named.car().setting("final-drive")).isEqualTo(BriefCars.CAR.setting("final-drive"));
+    }
+
+    /** The suggestion's own suggestion is to leave it: nothing was left to gain beyond what counts as flat. */
+    @Test
+    void aCarThatStandsAsSuggestedIsLeftAsItStands() {
+        BriefResult again = BriefCars.run(
+                Brief.of(SUGGESTED.car(), BriefCars.OVAL, BriefCars.DAY).vary(List.of("wing", "final-drive")));
+        assertThat(again.suggestion().value().orElseThrow().changes()).isEmpty();
+        assertThat(again.tests().isThere()).isFalse();
+        assertThat(again.tests().problem()).contains("no change to test");
+    }
+
+    /** With this rev limit less wing alone only meets it sooner, and a longer final drive alone only loses force. */
+    @Test
+    void whatGainsOnlyTogetherIsFound() {
+        BriefResult brief = BriefCars.run(Brief.of(BriefCars.car(BriefCars.plain(45)), BriefCars.OVAL, BriefCars.DAY));
+        assertThat(brief.sensitivity().value().orElseThrow().worthChanging()).isEmpty();
+        SuggestedSetup suggested = brief.suggestion().value().orElseThrow();
+        assertThat(suggested.changes()).hasSize(2);
+        for (SuggestedChange change : suggested.changes()) {
+            assertThat(change.alone().value().orElseThrow().gain()).isNegative();
+        }
+        assertThat(suggested.effect().gain()).isGreaterThan(BriefSensitivity.WORTH_S);
+        assertThat(brief.tests().value().orElseThrow().runs()).hasSize(1);
+    }
+}
