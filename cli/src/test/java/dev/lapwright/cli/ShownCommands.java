@@ -44,7 +44,6 @@ final class ShownCommands {
                 case LAPWRIGHT -> {
                     return Run.of(Arrays.copyOfRange(words, 1, words.length));
                 }
-                case "mkdir" -> Files.createDirectory(Path.of(words[1]));
                 case "cp" -> Files.copy(Path.of(words[1]), Path.of(words[2]));
                 default -> throw new IllegalArgumentException("a page shows '" + command + "', which no test can run");
             }
