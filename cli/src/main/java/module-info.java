@@ -1,5 +1,6 @@
 /** The {@code lapwright} command. Exports nothing: who wants to call from Java what it does uses the other modules. */
 module dev.lapwright.cli {
+    requires com.samskivert.jmustache;
     requires dev.lapwright.charts;
     requires dev.lapwright.core;
     requires dev.lapwright.demo;
@@ -8,4 +9,6 @@ module dev.lapwright.cli {
 
     opens dev.lapwright.cli to
             info.picocli;
+    opens dev.lapwright.cli.page to
+            com.samskivert.jmustache;
 }

@@ -49,6 +49,9 @@ final class BaselineLabel extends AbstractXYAnnotation {
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.dashed(1.2));
         g2.draw(new Line2D.Double(area.getMinX(), y, area.getMaxX(), y));
+        if (text.isEmpty()) {
+            return;
+        }
         Note best = null;
         double most = -1;
         for (double x : new double[] {area.getMinX() + GAP, area.getMaxX() - GAP}) {

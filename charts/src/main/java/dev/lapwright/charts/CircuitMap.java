@@ -20,15 +20,20 @@ public final class CircuitMap {
 
     /** The map of a track. */
     public static JFreeChart of(Stations stations, ChartStyle style) {
-        Track track = stations.track();
         DistancePanels panels = new DistancePanels(stations, new double[0], style);
         panels.add(RoadPanels.altitude(stations, style), 100);
         panels.add(RoadPanels.curvature(stations, style), 110);
         return Sheet.of(
-                (track.isClosed() ? "Circuit: " : "Open run: ") + track.name(),
-                facts(stations),
-                new CircuitPlot(stations, panels.plot(), style),
-                style);
+                heading(stations.track()), facts(stations), new CircuitPlot(stations, panels.plot(), style), style);
+    }
+
+    /** The plan of a track alone, without the panels beneath it. */
+    public static JFreeChart plan(Stations stations, ChartStyle style) {
+        return Sheet.of(heading(stations.track()), facts(stations), new CircuitPlot(stations, null, style), style);
+    }
+
+    private static String heading(Track track) {
+        return (track.isClosed() ? "Circuit: " : "Open run: ") + track.name();
     }
 
     /** Length, corners, width and altitude in one line. */

@@ -9,7 +9,7 @@ import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.PlotState;
 import org.jfree.chart.ui.TextAnchor;
 
-/** The road in plan above panels over distance. */
+/** The road in plan, alone or above panels over distance. */
 final class CircuitPlot extends Plot {
     private static final long serialVersionUID = 1L;
     /** Share of the height that the plan takes. */
@@ -23,6 +23,7 @@ final class CircuitPlot extends Plot {
     private final Plot panels;
     private final ChartStyle style;
 
+    /** @param panels what stands beneath the plan; null for the plan alone */
     CircuitPlot(Stations stations, Plot panels, ChartStyle style) {
         this.stations = stations;
         this.panels = panels;
@@ -44,6 +45,10 @@ final class CircuitPlot extends Plot {
         if (info != null) {
             info.setPlotArea(area);
             info.setDataArea(area);
+        }
+        if (panels == null) {
+            drawPlan(g2, area);
+            return;
         }
         double planHeight = PLAN * area.getHeight();
         drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));

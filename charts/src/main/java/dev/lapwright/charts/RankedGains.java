@@ -11,6 +11,7 @@ import java.util.function.ToDoubleFunction;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.plot.XYPlot;
 
 /**
  * What each adjustment is worth: change of lap time (s) by one step each way, and at the fastest and the slowest setting of
@@ -76,6 +77,34 @@ public final class RankedGains {
                 style);
         chart.addLegend(Legends.above(() -> legend(style), style));
         return chart;
+    }
+
+    /** The size in px of {@link #overTheRange} at this width, 600 to 10000, with so many adjustments. */
+    public static ImageSize sizeOverTheRange(int width, int adjustments, ChartStyle style) {
+        int around = 7 * style.textSize();
+        return new ImageSize(width, Math.max(400, around + NamedRows.height(style) * adjustments));
+    }
+
+    /**
+     * The fastest and the slowest setting of each adjustment alone, with its name above its bar, so that it fits a narrow page.
+     *
+     * @param gains 1 to 60, in the order to draw them
+     * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
+     * @throws InvalidValueException if there are no adjustments or too many
+     */
+    public static JFreeChart overTheRange(List<GainBars> gains, double visible, ChartStyle style) {
+        if (gains.isEmpty() || gains.size() > MOST) {
+            throw new InvalidValueException(
+                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        }
+        if (!Double.isNaN(visible)) {
+            Check.positive("visible difference (s)", visible);
+        }
+        UnitAxis axis = axis(gains, visible, RANGE_ROOM, style, GainBars::best, GainBars::worst);
+        axis.setLabel("Change of lap time (s): left is faster, right is slower");
+        XYPlot plot = NamedRows.plot(gains.stream().map(GainBars::name).toList(), axis, style);
+        plot.addAnnotation(new NamedRows(gains, visible, style));
+        return Sheet.of("What each adjustment is worth", "", plot, style);
     }
 
     /** Change of lap time to which an axis must reach on one side of zero, s, without its sign. */

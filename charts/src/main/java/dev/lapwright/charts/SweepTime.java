@@ -56,8 +56,11 @@ public final class SweepTime {
         XYPlot plot = new XYPlot(data, acrossAxis(table, style), time, renderer);
         Sheet.plain(plot, style);
         double baseline = table.sweep().baseline().lapTime();
-        plot.addAnnotation(new BaselineLabel(baseline, "baseline " + Numbers.lapTime(baseline), data, style));
         PointLabels.Label best = best(table);
+        // Where the fastest is as fast as the baseline, its label says so, and a second one would lie upon it.
+        boolean same = Math.abs(best.y() - baseline) < NOTHING;
+        plot.addAnnotation(
+                new BaselineLabel(baseline, same ? "" : "baseline " + Numbers.lapTime(baseline), data, style));
         plot.addAnnotation(new PointLabels(List.of(best), data, true, new double[] {baseline}, style));
         plot.setDataset(1, Marks.single("fastest", best.x(), best.y()));
         plot.setRenderer(1, Marks.fastest(style, Marks.RING));

@@ -22,7 +22,7 @@ final class BalanceCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static BalanceBars bars(CornerBalance corner) {
+    static BalanceBars bars(CornerBalance corner) {
         return new BalanceBars(
                 corner.corner().label(),
                 reserve(corner, BalancePhase.ENTRY),

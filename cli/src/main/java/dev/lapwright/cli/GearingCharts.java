@@ -34,7 +34,7 @@ final class GearingCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static GearCurves curves(GearingResult result) {
+    static GearCurves curves(GearingResult result) {
         GearingLap lap = result.asGiven().baseline();
         List<GearingGear> gears = result.gears();
         double[] shifts = new double[gears.size() - 1];

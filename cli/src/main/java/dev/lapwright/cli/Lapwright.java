@@ -30,6 +30,7 @@ public final class Lapwright {
 
     private static Map<String, Function<Console, Object>> commands() {
         Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
+        commands.put("brief", BriefCommand::new);
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
         commands.put("sensitivity", SensitivityCommand::new);

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -17,9 +18,13 @@ class GuidePagesTest {
     private static final String BEGINNING = "```console";
     private static final String PROMPT = "$ ./lapwright ";
 
+    @TempDir
+    private Path folder;
+
     static Stream<Arguments> shownCommands() throws IOException {
         List<Arguments> shown = new ArrayList<>();
         for (String page : List.of(
+                "brief.md",
                 "sensitivity.md",
                 "gearing.md",
                 "compare.md",
@@ -46,8 +51,11 @@ class GuidePagesTest {
     @ParameterizedTest(name = "{0}: {1}")
     @MethodSource("shownCommands")
     void shownOutputIsTheRealOne(String page, String command, String output) {
-        Run run = Run.of(command.split(" "));
+        // Files go into a folder of the test, and are told as if they had not.
+        String[] arguments =
+                command.replace(" --out ", " --out " + folder + "/").split(" ");
+        Run run = Run.of(arguments);
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out().strip()).as(page).isEqualTo(output);
+        assertThat(run.out().strip().replace(folder + "/", "")).as(page).isEqualTo(output);
     }
 }

@@ -56,6 +56,7 @@ class HelpTest {
     void allCommandsAreListed() {
         assertThat(commands())
                 .containsExactly(
+                        "brief",
                         "lap",
                         "sweep",
                         "sensitivity",
@@ -89,6 +90,7 @@ class HelpTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "brief",
                 "lap",
                 "sweep",
                 "sensitivity",

@@ -1,0 +1,17 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.BriefSummary;
+import dev.lapwright.documents.JsonLayout;
+import java.util.Map;
+
+/** A brief as JSON: the library's summary, with the setup and the cautions. */
+final class BriefJson {
+    private BriefJson() {}
+
+    static String text(BriefOutcome outcome) {
+        Map<String, Object> tree = BriefSummary.tree(outcome.result(), BriefTyresAndFuel.KG_PER_LITRE, outcome.log());
+        tree.put("setup", outcome.choice().setup().name());
+        tree.put("cautions", BriefCautions.of(outcome));
+        return JsonLayout.text(tree);
+    }
+}

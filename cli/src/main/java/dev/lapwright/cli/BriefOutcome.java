@@ -1,0 +1,46 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
+import dev.lapwright.documents.LapLogFile;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A brief and what was asked.
+ *
+ * @param choice the car, set up, and where
+ * @param log the laps driven; empty before driving
+ * @param result what was found
+ */
+record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result) {
+    /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
+    Map<String, BriefPart<?>> missing() {
+        Map<String, BriefPart<?>> parts = new LinkedHashMap<>();
+        parts.put("what is worth changing", result.sensitivity());
+        parts.put("the suggested setup", result.suggestion());
+        parts.put("wings and drag", result.wings());
+        parts.put("drag, downforce and grip", result.exchange());
+        parts.put("gearing", result.gearing());
+        parts.put("balance", result.balance());
+        parts.put("tyre pressures", result.pressures());
+        parts.put("fuel", result.stint());
+        parts.put("test runs", result.tests());
+        parts.put("the laps driven", result.proof());
+        parts.values().removeIf(BriefPart::isThere);
+        if (log.isEmpty()) {
+            parts.remove("the laps driven");
+        }
+        return parts;
+    }
+
+    /**
+     * Whether what was given cannot be used: a log that does not fit, or a car with nothing to change. Other parts may be missing
+     * for good reasons, as fuel for a race on an open run.
+     */
+    boolean isUnusable() {
+        return (log.isPresent() && !result.proof().isThere())
+                || !result.sensitivity().isThere();
+    }
+}

@@ -1,0 +1,127 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.TestPlan;
+import dev.lapwright.brief.TestRun;
+import dev.lapwright.cli.page.PageBlock;
+import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.study.ComparisonPart;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** What to drive, in order, and what each run should show. */
+final class BriefTests {
+    private static final int PLACES = 2;
+
+    private final BriefOutcome outcome;
+
+    BriefTests(BriefOutcome outcome) {
+        this.outcome = outcome;
+    }
+
+    PageSection section() {
+        BriefPart<TestPlan> part = outcome.result().tests();
+        List<PageBlock> blocks = new ArrayList<>();
+        part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
+        return new PageSection(
+                "tests",
+                "Test runs, in the order to do them",
+                "Each test is driven as it was, with the change, and as it was again, in clean laps without out laps and in"
+                        + " laps; it shows a gain of the size expected four times in five. Tick off and write in by hand.",
+                blocks);
+    }
+
+    private static void fill(List<PageBlock> blocks, TestPlan plan) {
+        List<TestRun> drive = plan.toDrive();
+        if (drive.isEmpty()) {
+            blocks.add(
+                    PageBlock.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
+                            + " laps that scatter by " + Numbers.plain(plan.scatter())
+                            + " s. Use the laps to drive; a driver who repeats better sees more."));
+        } else {
+            blocks.add(PageBlock.table(toDrive(drive)));
+            blocks.add(PageBlock.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
+                    + " are used up by these, " + plan.lapsLeft()
+                    + " are left. Change nothing else meanwhile, write down"
+                    + " every lap, and name the setup that was changed by what is set, here " + example(drive.get(0))
+                    + " for the first: from a log so named this tool tells afterwards what the laps proved (--laps)."));
+        }
+        List<TestRun> not = plan.runs().stream()
+                .filter(run -> run.fate() != TestRun.Fate.DRIVE)
+                .toList();
+        if (!not.isEmpty()) {
+            blocks.add(PageBlock.subheading("Not worth laps"));
+            blocks.add(PageBlock.table(notToDrive(not)));
+        }
+    }
+
+    /** As the log names the setup. */
+    private static String example(TestRun run) {
+        return run.changes().stream()
+                .map(change -> change.adjustment().name() + "=" + Numbers.plain(change.to()))
+                .collect(Collectors.joining(","));
+    }
+
+    private static PageTable toDrive(List<TestRun> runs) {
+        PageTable table = new PageTable("Test runs")
+                .boxes("Done")
+                .words("Change")
+                .words("Laps before + with + after")
+                .numbers("Expected", "s a lap")
+                .words("Look at")
+                .longTexts()
+                .blank("Mean as it was", "min:s")
+                .blank("Mean with it", "min:s")
+                .blank("Kept?", "");
+        int number = 1;
+        for (TestRun run : runs) {
+            table.row(
+                    number++ + ". " + title(run),
+                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total()
+                            + " so far)",
+                    Numbers.signed(-run.effect().gain(), 3),
+                    lookAt(run));
+        }
+        return table;
+    }
+
+    private static String title(TestRun run) {
+        return run.isWhole()
+                ? "The suggested setup as a whole (" + run.changes().size() + " changes)"
+                : BriefWords.changes(run.changes());
+    }
+
+    private static String lookAt(TestRun run) {
+        boolean gains = run.effect().gain() >= 0;
+        List<ComparisonPart> places = run.effect().places();
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < Math.min(PLACES, places.size()); i++) {
+            ComparisonPart place = places.get(gains ? i : places.size() - 1 - i);
+            names.add(place.label() + " " + Numbers.signed(place.difference(), 3) + " s");
+        }
+        String sector =
+                run.effect().sectorGains().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";
+        return sector + String.join(", ", names);
+    }
+
+    private static PageTable notToDrive(List<TestRun> runs) {
+        PageTable table = new PageTable("What these laps cannot show")
+                .words("Change")
+                .numbers("Expected", "s a lap")
+                .numbers("Laps to see it", "each setting")
+                .words("Why not")
+                .longTexts();
+        for (TestRun run : runs) {
+            table.row(
+                    title(run),
+                    Numbers.signed(-run.effect().gain(), 3),
+                    BriefWords.laps(run.lapsToSee()),
+                    run.fate() == TestRun.Fate.LAPS_USED_UP
+                            ? "the tests above use up the laps"
+                            : "the laps there are cannot show it: believe the model or leave it");
+        }
+        return table;
+    }
+}

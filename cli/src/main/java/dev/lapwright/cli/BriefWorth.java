@@ -1,0 +1,153 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefSensitivity;
+import dev.lapwright.cli.page.PageBlock;
+import dev.lapwright.cli.page.PageFact;
+import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.OptimisationKept;
+import dev.lapwright.study.SensitivityResult;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** What is worth changing, and what is not. */
+final class BriefWorth {
+    private static final int MOST_BARS = 14;
+
+    private final BriefOutcome outcome;
+    private final BriefCharts charts;
+
+    BriefWorth(BriefOutcome outcome, BriefCharts charts) {
+        this.outcome = outcome;
+        this.charts = charts;
+    }
+
+    PageSection section() {
+        BriefPart<BriefSensitivity> part = outcome.result().sensitivity();
+        List<PageBlock> blocks = new ArrayList<>();
+        part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
+        return new PageSection(
+                "worth",
+                "What is worth changing, and what is not",
+                "Each adjustment turned by itself over its whole range, the rest left as it is: how much faster the"
+                        + " best setting is than yours, and how much slower the worst.",
+                blocks);
+    }
+
+    private void fill(List<PageBlock> blocks, BriefSensitivity found) {
+        SensitivityResult study = found.study();
+        List<AdjustmentGain> drawn = Stream.concat(found.worthChanging().stream(), others(found))
+                .limit(MOST_BARS)
+                .toList();
+        if (!drawn.isEmpty()) {
+            blocks.add(charts.worth(
+                    drawn,
+                    study.visibleGain(),
+                    "What is worth changing stands first. To the left, filled: gained at the fastest setting. To the right, outlined: lost at the slowest."
+                            + " Bars inside the shaded band are less than "
+                            + Numbers.fixed(study.visibleGain(), 3)
+                            + " s, which " + study.laps() + " laps that scatter by "
+                            + Numbers.plain(study.scatter())
+                            + " s cannot show on the timing screen."));
+        }
+        blocks.add(PageBlock.subheading("Worth changing"));
+        if (found.worthChanging().isEmpty()) {
+            blocks.add(PageBlock.paragraph("Nothing: no single change gains " + worth() + " or more."));
+        } else {
+            blocks.add(PageBlock.table(worthChanging(found)));
+        }
+        blocks.add(PageBlock.subheading("Not worth changing"));
+        if (found.notWorthChanging().isEmpty()) {
+            blocks.add(PageBlock.paragraph("Nothing: every adjustment gains " + worth() + " or more somewhere."));
+        } else {
+            blocks.add(PageBlock.paragraph(
+                    "No setting of these gains " + worth() + ". Leave them, or set them to the driver's liking."));
+            blocks.add(PageBlock.table(notWorthChanging(found)));
+        }
+        if (!found.leftAlone().isEmpty()) {
+            blocks.add(PageBlock.subheading("Not for a lap time to decide"));
+            blocks.add(PageBlock.terms(leftAlone(found)));
+        }
+    }
+
+    private static Stream<AdjustmentGain> others(BriefSensitivity found) {
+        return found.notWorthChanging().stream().filter(gain -> gain.range() >= AdjustmentGain.NOTHING);
+    }
+
+    static String worth() {
+        return Numbers.plain(BriefSensitivity.WORTH_S) + " s";
+    }
+
+    private PageTable worthChanging(BriefSensitivity found) {
+        PageTable table = new PageTable("Worth changing, what gains most first")
+                .words("Adjustment")
+                .numbers("Now → fastest", "")
+                .numbers("Gain", "s")
+                .words("Most of it in")
+                .lesser()
+                .numbers("Laps to see it", "each setting")
+                .lesser()
+                .words("Seen in " + found.study().laps() + " laps?");
+        List<AdjustmentGain> gains = new ArrayList<>(found.worthChanging());
+        gains.sort(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed());
+        for (AdjustmentGain gain : gains) {
+            table.row(
+                    BriefWords.name(gain.adjustment()),
+                    Numbers.plain(gain.setting()) + " → " + BriefWords.setting(gain.adjustment(), gain.best()),
+                    BriefWords.signed(gain.bestGain()),
+                    sector(gain),
+                    BriefWords.laps(gain.lapsToSee()),
+                    found.study().canBeSeen(gain) ? "yes" : "no");
+        }
+        return table;
+    }
+
+    private static String sector(AdjustmentGain gain) {
+        int main = 0;
+        for (int i = 1; i < gain.sectorGains().size(); i++) {
+            main = gain.sectorGains().get(i) > gain.sectorGains().get(main) ? i : main;
+        }
+        return gain.sectorGains().size() > 1 ? "sector " + (main + 1) : "the lap";
+    }
+
+    private static PageTable notWorthChanging(BriefSensitivity found) {
+        PageTable table = new PageTable("Not worth changing")
+                .words("Adjustment")
+                .numbers("Now", "")
+                .numbers("Most it gains", "s")
+                .numbers("Most it costs", "s");
+        for (AdjustmentGain gain : found.notWorthChanging()) {
+            table.row(
+                    BriefWords.name(gain.adjustment()),
+                    BriefWords.setting(gain.adjustment(), gain.setting()),
+                    cell(gain.bestGain()),
+                    cell(-gain.worstGain()));
+        }
+        return table;
+    }
+
+    private static String cell(double seconds) {
+        return BriefWords.isNothing(seconds) ? "nothing" : Numbers.fixed(seconds, 3);
+    }
+
+    private static List<PageFact> leftAlone(BriefSensitivity found) {
+        List<PageFact> facts = new ArrayList<>();
+        for (AdjustmentGain gain : found.leftAlone()) {
+            String reason = found.reasons().stream()
+                    .filter(kept -> kept.name().equals(gain.adjustment().name()))
+                    .map(OptimisationKept::reason)
+                    .findFirst()
+                    .orElse("a lap time says too little about it");
+            facts.add(new PageFact(
+                    BriefWords.name(gain.adjustment()) + ", now "
+                            + BriefWords.setting(gain.adjustment(), gain.setting()),
+                    "The model would gain " + BriefWords.seconds(gain.bestGain()) + " at "
+                            + BriefWords.setting(gain.adjustment(), gain.best()) + ", but: " + reason + "."));
+        }
+        return facts;
+    }
+}

@@ -1,0 +1,66 @@
+package dev.lapwright.cli.page;
+
+import java.util.List;
+
+/**
+ * One thing in a section; all components but one are null.
+ *
+ * @param paragraph running text
+ * @param subheading the heading of what follows
+ * @param list points
+ * @param table a table
+ * @param figure a drawing
+ * @param missing what could not be found
+ * @param terms words and what they mean
+ * @param gauges shares of a whole, drawn as bars
+ */
+public record PageBlock(
+        String paragraph,
+        String subheading,
+        List<String> list,
+        PageTable table,
+        PageFigure figure,
+        PageMissing missing,
+        List<PageFact> terms,
+        List<PageShare> gauges) {
+
+    /** Running text. */
+    public static PageBlock paragraph(String text) {
+        return new PageBlock(text, null, null, null, null, null, null, null);
+    }
+
+    /** The heading of what follows. */
+    public static PageBlock subheading(String text) {
+        return new PageBlock(null, text, null, null, null, null, null, null);
+    }
+
+    /** Points, at least one. */
+    public static PageBlock list(List<String> points) {
+        return new PageBlock(null, null, List.copyOf(points), null, null, null, null, null);
+    }
+
+    /** A table. */
+    public static PageBlock table(PageTable table) {
+        return new PageBlock(null, null, null, table, null, null, null, null);
+    }
+
+    /** A drawing. */
+    public static PageBlock figure(PageFigure figure) {
+        return new PageBlock(null, null, null, null, figure, null, null, null);
+    }
+
+    /** What could not be found, and what to do. */
+    public static PageBlock missing(String problem, String remedy) {
+        return new PageBlock(null, null, null, null, null, new PageMissing(problem, remedy), null, null);
+    }
+
+    /** Words and what they mean. */
+    public static PageBlock terms(List<PageFact> terms) {
+        return new PageBlock(null, null, null, null, null, null, List.copyOf(terms), null);
+    }
+
+    /** Shares of a whole. */
+    public static PageBlock shares(List<PageShare> shares) {
+        return new PageBlock(null, null, null, null, null, null, null, List.copyOf(shares));
+    }
+}

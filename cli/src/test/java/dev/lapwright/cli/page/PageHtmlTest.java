@@ -1,0 +1,138 @@
+package dev.lapwright.cli.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class PageHtmlTest {
+    private static final String EVIL = "<i>&\"'";
+
+    private static String html(PageBlock... blocks) {
+        return PageHtml.text(new Page(
+                EVIL,
+                List.of(new PageFact(EVIL, EVIL)),
+                List.of(new PageFact(EVIL, EVIL)),
+                List.of(EVIL),
+                List.of(new PageSection("one", EVIL, EVIL, List.of(blocks))),
+                EVIL));
+    }
+
+    @Test
+    void everyTextIsEscapedAndDrawingsAreNot() {
+        PageTable table = new PageTable(EVIL).words(EVIL).numbers(EVIL, EVIL).row(EVIL, EVIL);
+        String html = html(
+                PageBlock.paragraph(EVIL),
+                PageBlock.subheading(EVIL),
+                PageBlock.list(List.of(EVIL, EVIL)),
+                PageBlock.table(table),
+                PageBlock.missing(EVIL, EVIL),
+                PageBlock.terms(List.of(new PageFact(EVIL, EVIL))),
+                PageBlock.shares(List.of(new PageShare(EVIL, EVIL, "50%"))),
+                PageBlock.figure(new PageFigure("<svg><b/></svg>", null, false, EVIL)));
+        assertThat(html).doesNotContain("<i>").contains("<svg><b/></svg>");
+        // Two times in head and heading, two of a fact, two of the summary, one caution, contents, heading, reading and
+        // footer;
+        // then one, one, two, caption, two of the heading, label and two cells, two, two, two and one.
+        assertThat(html.split("&lt;i&gt;&amp;", -1)).hasSizeGreaterThan(25);
+    }
+
+    @Test
+    void aFigureWithoutANarrowDrawingIsLeftOutOnSmallScreens() {
+        assertThat(html(PageBlock.figure(new PageFigure("<svg></svg>", null, false, "c"))))
+                .contains("<figure class=\"wide-only\">")
+                .doesNotContain("class=\"narrow\"");
+        assertThat(html(PageBlock.figure(new PageFigure("<svg></svg>", "<svg></svg>", true, "c"))))
+                .contains("<figure class=\"both tall\">")
+                .contains("class=\"narrow\"");
+    }
+
+    @Test
+    void aPageWithoutCautionsHasNoBoxForThem() {
+        String html = PageHtml.text(new Page("t", List.of(), List.of(), List.of(), List.of(), "f"));
+        assertThat(html).doesNotContain("Before you act on it");
+    }
+
+    @Test
+    void blankCellsAndBoxesTakeNoText() {
+        PageTable table = new PageTable("t")
+                .boxes("done")
+                .words("what")
+                .blank("seen", "s")
+                .row("one");
+        assertThat(html(PageBlock.table(table)))
+                .contains("<td class=\"tick\" data-label=\"done\">")
+                .contains("<th scope=\"row\">one</th>")
+                .contains("<td class=\"write\" data-label=\"seen, s\">");
+    }
+
+    @Test
+    void aRowWithTooFewOrTooManyTextsIsRefused() {
+        PageTable table = new PageTable("t").words("a").numbers("b", "");
+        assertThatThrownBy(() -> table.row("1", "2", "3")).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> table.row("1")).isInstanceOf(RuntimeException.class);
+    }
+
+    @Test
+    void manyColumnsOrLongTextsBecomeCardsUnlessTheLesserAreLeftOut() {
+        PageTable six = new PageTable("t");
+        for (int i = 0; i < 6; i++) {
+            six.numbers("n" + i, "");
+        }
+        assertThat(six.wide()).isTrue();
+        assertThat(six.lesser().wide()).isFalse();
+        assertThat(new PageTable("t").words("w").longTexts().wide()).isTrue();
+    }
+
+    /** Least contrast of graphics against what is behind them, WCAG 2.1, 1.4.11; texts are looked at in a browser. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void linesOfDrawingsStandOutInLightAndDark(boolean dark) {
+        Map<String, String> colours = colours(dark);
+        for (int i = 0; i < 6; i++) {
+            assertThat(contrast(colours.get("chart-" + i), colours.get("chart-paper")))
+                    .as("chart-%d", i)
+                    .isGreaterThanOrEqualTo(3);
+            assertThat(contrast(colours.get("chart-label-" + i), colours.get("chart-paper")))
+                    .as("chart-label-%d", i)
+                    .isGreaterThanOrEqualTo(4.5);
+        }
+        assertThat(contrast(colours.get("bar"), colours.get("soft"))).isGreaterThanOrEqualTo(3);
+    }
+
+    private static Map<String, String> colours(boolean dark) {
+        String css = PageHtml.resource("page.css");
+        int second = css.indexOf("@media screen and (prefers-color-scheme: dark)");
+        String part = dark ? css.substring(second, css.indexOf("*, *::before")) : css.substring(0, second);
+        Map<String, String> colours = new HashMap<>();
+        Matcher matcher = Pattern.compile("--([a-z0-9-]+): (#[0-9a-f]{6});").matcher(part);
+        while (matcher.find()) {
+            colours.put(matcher.group(1), matcher.group(2));
+        }
+        return colours;
+    }
+
+    /** WCAG 2.1, definitions of contrast ratio and relative luminance. */
+    private static double contrast(String a, String b) {
+        double light = Math.max(luminance(a), luminance(b));
+        double dark = Math.min(luminance(a), luminance(b));
+        return (light + 0.05) / (dark + 0.05);
+    }
+
+    private static double luminance(String colour) {
+        double sum = 0;
+        double[] weights = {0.2126, 0.7152, 0.0722};
+        for (int i = 0; i < 3; i++) {
+            double c = Integer.parseInt(colour.substring(1 + 2 * i, 3 + 2 * i), 16) / 255.0;
+            sum += weights[i] * (c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4));
+        }
+        return sum;
+    }
+}
