@@ -99,8 +99,8 @@ class GalleryTest {
     void everyKindOfChartIsShown() throws IOException {
         Pattern named = Pattern.compile("\"([a-z-]+\\.svg)\"");
         Set<String> written = new TreeSet<>();
-        try (Stream<Path> sources = Files.list(Path.of("src", "main", "java", "dev", "lapwright", "cli"))) {
-            for (Path source : sources.toList()) {
+        try (Stream<Path> sources = Files.walk(Path.of("src", "main", "java"))) {
+            for (Path source : sources.filter(Files::isRegularFile).toList()) {
                 named.matcher(Files.readString(source)).results().forEach(match -> written.add(match.group(1)));
             }
         }
