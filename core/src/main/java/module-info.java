@@ -26,9 +26,9 @@
  * }</pre>
  *
  * <p>Where to look further: {@link dev.lapwright.lap} for a lap and its columns, {@link dev.lapwright.study} for the
- * questions that take many laps, {@link dev.lapwright.evidence} for lap times that were driven, {@link dev.lapwright.ride}
- * for kerbs and dampers, {@link dev.lapwright.line} for the line, {@link dev.lapwright.track.survey} for circuits from
- * surveyed points.
+ * questions that take many laps, {@link dev.lapwright.evidence} for lap times that were driven, {@link
+ * dev.lapwright.fit} for what logged laps tell of the car, {@link dev.lapwright.ride} for kerbs and dampers, {@link
+ * dev.lapwright.line} for the line, {@link dev.lapwright.track.survey} for circuits from surveyed points.
  *
  * <p>Values are SI unless a name says otherwise; axes follow ISO 8855 (a left turn is positive). What cannot be right is
  * refused with a {@link dev.lapwright.fault.LapwrightException} that says where, what, and what to do. Everything handed out
@@ -46,6 +46,7 @@ module dev.lapwright.core {
     exports dev.lapwright.curve;
     exports dev.lapwright.evidence;
     exports dev.lapwright.fault;
+    exports dev.lapwright.fit;
     exports dev.lapwright.lap;
     exports dev.lapwright.line;
     exports dev.lapwright.powertrain;

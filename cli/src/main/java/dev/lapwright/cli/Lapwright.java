@@ -43,6 +43,7 @@ public final class Lapwright {
         commands.put("pressures", PressuresCommand::new);
         commands.put("stint", StintCommand::new);
         commands.put("evidence", EvidenceCommand::new);
+        commands.put("fit", FitCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

@@ -30,6 +30,7 @@ final class House {
             "car",
             "lap",
             "line",
+            "fit",
             "ride",
             "evidence",
             "study",

@@ -41,7 +41,8 @@ class ModulePathTest {
             "jpx-",
             "jfreechart-",
             "org.jfree.svg-",
-            "picocli-");
+            "picocli-",
+            "jmustache-");
 
     private static final List<String> MODULES = List.of("core", "shared", "tracks-demo", "charts", "cli");
 

@@ -32,7 +32,8 @@ class GuidePagesTest {
                 "ride.md",
                 "pressures.md",
                 "stint.md",
-                "evidence.md")) {
+                "evidence.md",
+                "fit.md")) {
             List<String> lines = Files.readAllLines(Path.of("..", "docs", page));
             for (int i = 0; i + 1 < lines.size(); i++) {
                 if (lines.get(i).equals(BEGINNING) && lines.get(i + 1).startsWith(PROMPT)) {

@@ -69,6 +69,7 @@ class HelpTest {
                         "pressures",
                         "stint",
                         "evidence",
+                        "fit",
                         "show",
                         "circuit",
                         "demo",
@@ -100,7 +101,8 @@ class HelpTest {
                 "line",
                 "ride",
                 "pressures",
-                "stint"
+                "stint",
+                "fit"
             })
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");

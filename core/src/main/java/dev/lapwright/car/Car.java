@@ -167,7 +167,7 @@ public final class Car {
 
     /** The document's car with settings applied in their order. */
     private Car set(Map<String, Double> all) {
-        Car from = document == null ? this : document;
+        Car from = document();
         Car car = from;
         for (Map.Entry<String, Double> setting : all.entrySet()) {
             car = car.apply(setting.getKey(), setting.getValue());
@@ -239,6 +239,11 @@ public final class Car {
     /** What has been set since the car was made from its document, by name, in the order it acts; unmodifiable. */
     public Map<String, Double> settings() {
         return settings;
+    }
+
+    /** The car as its document describes it, nothing set. */
+    public Car document() {
+        return document == null ? this : document;
     }
 
     /** Where an adjustment stands: as last set, or at its standard. */

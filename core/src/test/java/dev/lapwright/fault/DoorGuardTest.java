@@ -25,6 +25,8 @@ import dev.lapwright.curve.CubicTable;
 import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.LapsToSee;
+import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.Fit;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Handling;
@@ -212,6 +214,12 @@ class DoorGuardTest {
                 new Door("predicted change", EvidenceChoices.DEFAULT::predicting),
                 new Door("gain", v -> LapsToSee.perSetup(v, 0.3)),
                 new Door("scatter", v -> LapsToSee.perSetup(0.1, v)),
+                new Door(
+                        "confidence", v -> Fit.of(CAR, RUN, Conditions.STANDARD).confidence(v)),
+                new Door("time (s) of sample 2", v -> DrivenLap.distanceFrom(new double[] {0, v}, new double[] {1, 1})),
+                new Door(
+                        "speed (m/s) of sample 2",
+                        v -> DrivenLap.distanceFrom(new double[] {0, 1}, new double[] {1, v})),
                 new Door("station spacing", StationSpacing.DEFAULT::scaled),
                 new Door("speed", v -> CarFigures.of(PlainCar.ofMass(1000).vehicle(), v)),
                 new Door(

@@ -21,6 +21,11 @@ import dev.lapwright.evidence.SetupComparison;
 import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.Verdict;
+import dev.lapwright.fit.FitEstimate;
+import dev.lapwright.fit.FitPart;
+import dev.lapwright.fit.FitResult;
+import dev.lapwright.fit.FitTie;
+import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
@@ -131,6 +136,12 @@ class RecordGuardTest {
             SetupPace.class,
             Trend.class,
             Verdict.class,
+            FitEstimate.class,
+            FitPart.class,
+            FitPart.Drive.class,
+            FitResult.class,
+            FitTie.class,
+            FittedLap.class,
             OptimisationMiss.class,
             OptimisationPoint.class,
             OptimisationRange.class,
@@ -227,7 +238,7 @@ class RecordGuardTest {
         for (Path file : files) {
             String name =
                     classes.relativize(file).toString().replace(".class", "").replaceAll("[/\\\\]", ".");
-            if (name.endsWith("package-info")) {
+            if (name.endsWith("package-info") || name.equals("module-info")) {
                 continue;
             }
             Class<?> type = Class.forName(name, false, getClass().getClassLoader());

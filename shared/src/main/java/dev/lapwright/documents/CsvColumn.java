@@ -2,10 +2,12 @@ package dev.lapwright.documents;
 
 import dev.lapwright.fault.InvalidValueException;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 
 /** What a column of a survey or a logged lap may hold, the headings that say so, and the units it may have. */
 enum CsvColumn {
@@ -33,7 +35,29 @@ enum CsvColumn {
             "ay",
             "accelerationy",
             "accy"),
-    LAP("lap", Measure.COUNT, "lap", "lapnumber", "lapno");
+    LAP("lap", Measure.COUNT, "lap", "lapnumber", "lapno"),
+    LONGITUDINAL_ACCELERATION(
+            "longitudinal_acceleration",
+            Measure.ACCELERATION,
+            "longitudinalacceleration",
+            "longitudinalaccel",
+            "longitudinalacc",
+            "longaccel",
+            "longacc",
+            "longg",
+            "glong",
+            "longitudinalg",
+            "ax",
+            "accelerationx",
+            "accx"),
+    THROTTLE("throttle", Measure.PEDAL, "throttle", "throttleposition", "throttlepos", "tps", "accelerator", "pedal"),
+    BRAKE("brake", Measure.PEDAL, "brake", "brakeposition", "brakepos", "brakepedal", "brakepressure", "brakepress"),
+    GEAR("gear", Measure.COUNT, "gear", "gearposition", "gearnumber", "currentgear");
+
+    /** What a survey, or a logged lap that becomes one, may hold. */
+    static final Set<CsvColumn> OF_SURVEYS = EnumSet.range(X, LAP);
+    /** What a log of driven laps may hold. */
+    static final Set<CsvColumn> OF_DRIVEN_LAPS = EnumSet.range(DISTANCE, GEAR);
 
     /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
     private enum Measure {
@@ -42,6 +66,8 @@ enum CsvColumn {
         SPEED("m/s", 1, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "kph", 1 / 3.6, "mph", 0.44704, "mps", 1, "kn", 1852 / 3600.0),
         ACCELERATION("m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
         DEGREES("deg", 1, "°", 1),
+        /** A share of the full travel; pressures are left as they are, for their greatest is not known. */
+        PEDAL("", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),
         COUNT("", 1);
 
         private final Map<String, Double> factors = new LinkedHashMap<>();
@@ -68,7 +94,7 @@ enum CsvColumn {
     }
 
     List<String> units() {
-        return List.copyOf(measure.factors.keySet());
+        return measure.factors.keySet().stream().filter(unit -> !unit.isEmpty()).toList();
     }
 
     boolean knows(String unit) {
@@ -134,7 +160,8 @@ enum CsvColumn {
     }
 
     private Heading heading(String unit, String heading) {
-        boolean namesG = this == LATERAL_ACCELERATION && letters(heading).matches("latg|glat|lateralg");
+        boolean namesG = measure == Measure.ACCELERATION
+                && letters(heading).matches("latg|glat|lateralg|longg|glong|longitudinalg");
         return new Heading(this, unit.isEmpty() && namesG ? "g" : unit);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.apache.commons.csv.CSVRecord;
 
 /** Which column of a file holds what, in which unit. */
@@ -13,14 +14,20 @@ final class CsvHeader {
 
     private final Map<CsvColumn, Place> places = new EnumMap<>(CsvColumn.class);
 
-    /** Reads a row of headings; faults are gathered. */
-    CsvHeader(CsvRow header, List<ColumnChoice> choices, Faults faults) {
+    /**
+     * Reads a row of headings; faults are gathered.
+     *
+     * @param wanted what is looked for; other columns are passed over
+     */
+    CsvHeader(CsvRow header, List<ColumnChoice> choices, Set<CsvColumn> wanted, Faults faults) {
         CSVRecord row = header.values();
         Node.Place line = header.line();
         for (ColumnChoice choice : choices) {
             CsvColumn column = CsvColumn.named(choice.column());
             int index = index(row, choice.heading());
-            if (index < 0) {
+            if (!wanted.contains(column)) {
+                faults.form(line, column.title(), "it is not read here", "leave this choice out");
+            } else if (index < 0) {
                 faults.form(
                         line,
                         column.title(),
@@ -29,26 +36,46 @@ final class CsvHeader {
             } else if (places.containsKey(column)) {
                 faults.form(line, column.title(), "it is chosen twice", "choose one column");
             } else {
-                CsvColumn.Heading heading = CsvColumn.of(choice.heading());
-                boolean says = heading != null && heading.column() == column;
                 place(
                         column,
                         index,
                         choice.heading(),
-                        choice.unit().isEmpty() && says ? heading.unit() : choice.unit());
+                        choice.unit().isEmpty() ? unitIn(choice.heading(), column) : choice.unit());
             }
         }
         Map<CsvColumn, Integer> seen = new EnumMap<>(CsvColumn.class);
         for (int i = 0; i < row.size(); i++) {
             CsvColumn.Heading heading = CsvColumn.of(row.get(i));
-            if (heading == null || isChosen(choices, heading.column(), row.get(i))) {
+            if (heading == null
+                    || !wanted.contains(heading.column())
+                    || isChosen(choices, heading.column(), row.get(i))) {
                 continue;
             }
-            if (seen.put(heading.column(), i) != null) {
-                faults.form(line, heading.column().title(), "two columns have this name", "keep one");
+            Integer other = seen.put(heading.column(), i);
+            if (other != null) {
+                String title = heading.column().title();
+                faults.form(
+                        line,
+                        title,
+                        "two columns have this name: '" + Node.Text.shown(row.get(other)) + "' and '"
+                                + Node.Text.shown(row.get(i)) + "'",
+                        "keep one, or choose it, as in --column " + title + "=" + Node.Text.shown(row.get(i)));
             }
             place(heading.column(), i, row.get(i), heading.unit());
         }
+    }
+
+    /** The unit that a chosen heading names, as in Pace [km/h]; empty if there is none. */
+    private static String unitIn(String text, CsvColumn column) {
+        CsvColumn.Heading heading = CsvColumn.of(text);
+        if (heading != null && heading.column() == column) {
+            return heading.unit();
+        }
+        int open = Math.max(text.lastIndexOf('('), text.lastIndexOf('['));
+        String unit = open < 0
+                ? ""
+                : text.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
+        return !unit.isEmpty() && column.knows(unit) ? unit : "";
     }
 
     private boolean isChosen(List<ColumnChoice> choices, CsvColumn column, String heading) {
@@ -79,12 +106,22 @@ final class CsvHeader {
         return true;
     }
 
+    /** A cell of a row; empty where the file has no such column. */
+    String text(CsvColumn column, CsvRow row) {
+        Place place = places.get(column);
+        return place == null ? "" : row.text(place.index());
+    }
+
     Place place(CsvColumn column) {
         return places.get(column);
     }
 
     boolean isSurvey() {
         return has(CsvColumn.X, CsvColumn.Y) || has(CsvColumn.LONGITUDE, CsvColumn.LATITUDE);
+    }
+
+    boolean isDrivenLap() {
+        return has(CsvColumn.SPEED) && (has(CsvColumn.DISTANCE) || has(CsvColumn.TIME));
     }
 
     boolean isLog() {
@@ -97,7 +134,8 @@ final class CsvHeader {
         Map<CsvColumn, Place> read = new EnumMap<>(CsvColumn.class);
         for (Map.Entry<CsvColumn, Place> entry : places.entrySet()) {
             Place place = entry.getValue();
-            String unit = row.text(place.index()).replaceAll("[()\\[\\]]", "").trim();
+            String unit =
+                    row.text(place.index()).replaceAll("[()\\[\\]]|^[-#]$", "").trim();
             any = any || !unit.isEmpty();
             if (!unit.isEmpty() && !entry.getKey().knows(unit)) {
                 return false;
@@ -121,13 +159,19 @@ final class CsvHeader {
 
     /** Says which heading was taken for what, of these columns as far as they are there. */
     String said(List<CsvColumn> columns) {
+        return said(columns, Map.of());
+    }
+
+    /** The same where units may have been told by the values. */
+    String said(List<CsvColumn> columns, Map<CsvColumn, String> told) {
         List<String> said = new ArrayList<>();
         for (CsvColumn column : columns) {
             Place place = places.get(column);
             if (place != null) {
+                String assumed = place.unitSaid() || place.unit().isEmpty() ? "" : " (assumed)";
+                String unit = told.getOrDefault(column, place.unit() + assumed);
                 said.add(column.title() + " from '" + Node.Text.shown(place.heading()) + "'"
-                        + (place.unit().isEmpty() ? "" : " in " + place.unit())
-                        + (place.unitSaid() || place.unit().isEmpty() ? "" : " (assumed)"));
+                        + (unit.isEmpty() ? "" : " in " + unit));
             }
         }
         return String.join("; ", said);

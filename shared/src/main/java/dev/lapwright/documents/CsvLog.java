@@ -11,10 +11,6 @@ import java.util.List;
 final class CsvLog {
     private static final List<CsvColumn> COLUMNS =
             List.of(CsvColumn.DISTANCE, CsvColumn.TIME, CsvColumn.SPEED, CsvColumn.LATERAL_ACCELERATION, CsvColumn.LAP);
-    /** What a distance may fall by without beginning a new lap: jitter, m. */
-    private static final double JITTER = 10;
-    /** No log has so few samples a second. */
-    private static final double LONG_STEP = 5;
 
     private final String source;
     private final CsvHeader header;
@@ -22,7 +18,7 @@ final class CsvLog {
     private final double[] time;
     private final double[] speed;
     private final double[] acceleration;
-    private final double[] lap;
+    private final LapStarts starts;
 
     CsvLog(String source, CsvHeader header, CsvRows values) {
         this.source = source;
@@ -31,27 +27,19 @@ final class CsvLog {
         time = header.has(CsvColumn.TIME) ? values.times() : new double[distance.length];
         speed = values.numbers(CsvColumn.SPEED);
         acceleration = values.numbers(CsvColumn.LATERAL_ACCELERATION);
-        lap = values.numbers(CsvColumn.LAP);
+        starts = new LapStarts(
+                distance, header.has(CsvColumn.TIME) ? time : new double[0], values.numbers(CsvColumn.LAP));
         values.throwIfAny();
     }
 
     SurveyFile file() {
-        checkTimes();
-        List<RecordedLap> laps = new ArrayList<>();
-        int from = 0;
-        for (int i = 1; i <= speed.length; i++) {
-            if (i == speed.length || beginsAnew(i)) {
-                laps.add(lap(from, i));
-                from = i;
-            }
+        if (header.has(CsvColumn.TIME)) {
+            LogUnits.check(
+                    source, header.has(CsvColumn.DISTANCE) ? distance : new double[0], time, speed, starts::beginsAnew);
         }
+        List<RecordedLap> laps = new ArrayList<>();
+        starts.ranges().forEach(range -> laps.add(lap(range.from(), range.to())));
         return new SurveyFile(null, new double[0], laps, header.said(COLUMNS));
-    }
-
-    private boolean beginsAnew(int i) {
-        return lap[i] != lap[i - 1]
-                || distance[i] < distance[i - 1] - JITTER
-                || (header.has(CsvColumn.TIME) && time[i] < time[i - 1]);
     }
 
     private RecordedLap lap(int from, int to) {
@@ -84,58 +72,5 @@ final class CsvLog {
         } catch (InvalidValueException e) {
             throw new DocumentException(source, e.place() + ": " + e.problem(), e.remedy());
         }
-    }
-
-    /** Steps of time, and the distance that speed makes in them, tell units that were taken for others. */
-    private void checkTimes() {
-        if (!header.has(CsvColumn.TIME) || speed.length < 2) {
-            return;
-        }
-        double driven = 0;
-        double come = 0;
-        double[] steps = new double[speed.length - 1];
-        for (int i = 1; i < speed.length; i++) {
-            steps[i - 1] = time[i] - time[i - 1];
-            if (!beginsAnew(i)) {
-                driven += (speed[i - 1] + speed[i]) / 2 * steps[i - 1];
-                come += distance[i] - distance[i - 1];
-            }
-        }
-        Arrays.sort(steps);
-        double usual = steps[steps.length / 2];
-        if (usual > LONG_STEP) {
-            throw new DocumentException(
-                    source,
-                    "its samples are " + Math.round(usual) + " s apart, which looks like milliseconds",
-                    "put the unit in the heading, as in time (ms)");
-        }
-        if (header.has(CsvColumn.DISTANCE)) {
-            checkRatio(driven / come);
-        }
-    }
-
-    private void checkRatio(double ratio) {
-        String looks = "";
-        if (near(ratio, 3.6)) {
-            looks = "speeds look like km/h taken for m/s, or distances like ones in other units";
-        } else if (near(ratio, 1 / 0.44704)) {
-            looks = "speeds look like mph taken for m/s";
-        } else if (near(ratio, 1 / 3.6)) {
-            looks = "speeds look like m/s taken for km/h";
-        } else if (near(ratio, 1000) || near(ratio, 1000 / 3.6)) {
-            looks = "distances look like km taken for m, or times like milliseconds";
-        } else if (near(ratio, 0.3048)) {
-            looks = "distances look like feet taken for m";
-        }
-        if (!looks.isEmpty()) {
-            throw new DocumentException(
-                    source,
-                    "its speeds make " + Math.rint(100 * ratio) / 100 + " times its distance in its times; " + looks,
-                    "put the units in the headings, as in speed (km/h)");
-        }
-    }
-
-    private static boolean near(double ratio, double wanted) {
-        return Math.abs(ratio / wanted - 1) < 0.04;
     }
 }

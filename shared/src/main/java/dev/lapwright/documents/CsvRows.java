@@ -36,6 +36,31 @@ final class CsvRows {
         return numbers;
     }
 
+    /** A column in SI whose empty cells hold the value above them, as slower channels are logged; zeros where there is none. */
+    double[] held(CsvColumn column) {
+        double[] numbers = new double[rows.size()];
+        CsvHeader.Place place = header.place(column);
+        for (int i = 0; place != null && i < numbers.length; i++) {
+            boolean empty = rows.get(i).text(place.index()).isEmpty();
+            numbers[i] = empty ? (i > 0 ? numbers[i - 1] : 0) : number(i, column, place);
+        }
+        return numbers;
+    }
+
+    /** Gears, also those written N and R: both are 0, as are reverse ones. */
+    double[] gears() {
+        double[] gears = new double[rows.size()];
+        CsvHeader.Place place = header.place(CsvColumn.GEAR);
+        for (int i = 0; place != null && i < gears.length; i++) {
+            String text = rows.get(i).text(place.index());
+            boolean none = text.matches("(?i)n|r|neutral|reverse|-");
+            boolean held = text.isEmpty() && i > 0;
+            gears[i] = none || text.isEmpty() ? 0 : Math.max(0, Math.rint(number(i, CsvColumn.GEAR, place)));
+            gears[i] = held ? gears[i - 1] : gears[i];
+        }
+        return gears;
+    }
+
     /** Times in seconds; also those written like 14:02:31.25 or as a date and such a time, which may pass midnight. */
     double[] times() {
         double[] times = new double[rows.size()];
@@ -64,10 +89,15 @@ final class CsvRows {
         return seconds;
     }
 
+    /** A comma inside a cell can only be a decimal one. */
+    private static String withPoint(String text) {
+        return text.indexOf('.') < 0 ? text.replace(',', '.') : text;
+    }
+
     private double number(int row, CsvColumn column, CsvHeader.Place place) {
         String text = rows.get(row).text(place.index());
         try {
-            double value = Double.parseDouble(text);
+            double value = Double.parseDouble(withPoint(text));
             if (Double.isFinite(value)) {
                 return value * place.factor();
             }

@@ -2,13 +2,8 @@ package dev.lapwright.documents;
 
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 
 /**
  * Reads comma-separated values under a line that names the columns, in any order: points in metres or degrees, or a logged
@@ -17,8 +12,6 @@ import org.apache.commons.csv.CSVRecord;
 final class CsvSurvey {
     private static final String REMEDY = "begin the file with a line such as x,y,z,width_left,width_right, in metres;"
             + " for a logged lap distance,speed,lateral_acceleration";
-    /** How far down the headings may stand. */
-    private static final int PREAMBLE = 40;
 
     private static final List<CsvColumn> OF_POINTS = List.of(
             CsvColumn.X,
@@ -48,9 +41,9 @@ final class CsvSurvey {
     }
 
     private SurveyFile file() {
-        List<CsvRow> rows = rows();
+        List<CsvRow> rows = CsvTable.rows(source, REMEDY);
         int at = headerAt(rows);
-        CsvHeader header = new CsvHeader(rows.get(at), choices, faults);
+        CsvHeader header = new CsvHeader(rows.get(at), choices, CsvColumn.OF_SURVEYS, faults);
         checkHeader(header, rows.get(at).line());
         int first = at + 1;
         if (first < rows.size() && header.takeUnits(rows.get(first))) {
@@ -63,44 +56,10 @@ final class CsvSurvey {
         return points(header, values);
     }
 
-    private List<CsvRow> rows() {
-        CSVFormat format = CSVFormat.DEFAULT
-                .builder()
-                .setDelimiter(delimiter())
-                .setTrim(true)
-                .setIgnoreEmptyLines(true)
-                .get();
-        try (CSVParser parser = CSVParser.parse(source.text(), format)) {
-            List<CsvRow> rows = new ArrayList<>();
-            for (CSVRecord row : parser) {
-                rows.add(new CsvRow(row, new Node.Place((int) parser.getCurrentLineNumber(), 0)));
-            }
-            if (rows.isEmpty()) {
-                throw new DocumentException(source.name(), "it is empty", REMEDY);
-            }
-            return rows;
-        } catch (IOException | UncheckedIOException e) {
-            throw new DocumentException(
-                    source.name(), "it cannot be read as comma-separated values", "check its quotation marks");
-        }
-    }
-
-    /** A semicolon or tab on most of the first lines. */
-    private char delimiter() {
-        List<String> lines =
-                source.text().lines().limit(PREAMBLE).filter(l -> !l.isBlank()).toList();
-        for (char delimiter : new char[] {';', '\t'}) {
-            if (lines.stream().filter(l -> l.indexOf(delimiter) >= 0).count() * 2 > lines.size()) {
-                return delimiter;
-            }
-        }
-        return ',';
-    }
-
     /** The first row that names what is needed, or else the first. */
     private int headerAt(List<CsvRow> rows) {
-        for (int i = 0; i < Math.min(PREAMBLE, rows.size()); i++) {
-            CsvHeader header = new CsvHeader(rows.get(i), choices, new Faults(source.name()));
+        for (int i = 0; i < Math.min(CsvTable.PREAMBLE, rows.size()); i++) {
+            CsvHeader header = new CsvHeader(rows.get(i), choices, CsvColumn.OF_SURVEYS, new Faults(source.name()));
             if (header.isSurvey() || header.isLog()) {
                 return i;
             }

@@ -2,6 +2,9 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.FitResult;
+import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.study.Comparison;
@@ -77,6 +80,30 @@ public final class InputHash {
         inputs.put("conditions", DocumentWriter.tree(ride.conditions()));
         inputs.put("speed", ride.speed());
         inputs.put("over", RideSummary.over(ride));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, the laps driven, what was fitted and with which confidence. */
+    public static String of(FitResult fit) {
+        Map<String, Object> inputs = inputs(fit.car(), fit.conditions(), fit.track());
+        List<Object> laps = new ArrayList<>();
+        for (FittedLap fitted : fit.laps()) {
+            DrivenLap lap = fitted.lap();
+            laps.add(List.of(
+                    list(lap.distance()),
+                    list(lap.speed()),
+                    list(lap.time()),
+                    list(lap.throttle()),
+                    list(lap.brake()),
+                    list(lap.gear()),
+                    list(lap.longitudinalAcceleration()),
+                    list(lap.lateralAcceleration())));
+        }
+        inputs.put("laps", laps);
+        inputs.put(
+                "fitted",
+                fit.estimates().stream().map(e -> e.parameter().name()).toList());
+        inputs.put("confidence", fit.confidence());
         return sha256(JsonLayout.text(inputs));
     }
 

@@ -1,0 +1,19 @@
+package dev.lapwright.cli;
+
+import dev.lapwright.documents.DrivenLapPick;
+import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.fit.FitResult;
+import java.util.List;
+
+/**
+ * A fit and what was asked.
+ *
+ * @param choice the car, set up, and where
+ * @param line that the model drove
+ * @param logs as they were read
+ * @param pick the laps taken from them
+ * @param result what was found
+ * @param name of the fitted car in its document
+ */
+record FitOutcome(
+        Choice choice, ChosenLine line, List<DrivenLog> logs, DrivenLapPick pick, FitResult result, String name) {}

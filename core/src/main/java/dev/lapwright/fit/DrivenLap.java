@@ -1,0 +1,145 @@
+package dev.lapwright.fit;
+
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+
+/**
+ * What a car recorded on one lap: one value a sample in each channel. A channel that was not logged is an empty array.
+ * Arrays are copied in and out.
+ *
+ * @param name for people, as in "lap 3 of monday.csv"
+ * @param distance from the line, m, never falling
+ * @param speed m/s
+ * @param time s, rising, or empty
+ * @param throttle 0 to 1, or empty
+ * @param brake 0 to 1, 0 is off the brake, or empty
+ * @param gear 1 and up, 0 is neutral, or empty
+ * @param longitudinalAcceleration as an accelerometer reads it, m/s², positive speeding up, or empty
+ * @param lateralAcceleration m/s², positive in a left turn, or empty
+ */
+public record DrivenLap(
+        String name,
+        double[] distance,
+        double[] speed,
+        double[] time,
+        double[] throttle,
+        double[] brake,
+        double[] gear,
+        double[] longitudinalAcceleration,
+        double[] lateralAcceleration) {
+    private static final double[] NOT_LOGGED = {};
+
+    public DrivenLap {
+        distance = checked(name, "distance (m)", distance, distance.length);
+        speed = checked(name, "speed (m/s)", speed, distance.length);
+        time = optional(name, "time (s)", time, distance.length);
+        throttle = optional(name, "throttle", throttle, distance.length);
+        brake = optional(name, "brake", brake, distance.length);
+        gear = optional(name, "gear", gear, distance.length);
+        longitudinalAcceleration =
+                optional(name, "longitudinal acceleration (m/s²)", longitudinalAcceleration, distance.length);
+        lateralAcceleration = optional(name, "lateral acceleration (m/s²)", lateralAcceleration, distance.length);
+        DrivenLapCheck.check(name, distance, speed, time, throttle, brake);
+    }
+
+    private static double[] optional(String lap, String channel, double[] values, int count) {
+        return values.length == 0 ? NOT_LOGGED : checked(lap, channel, values, count);
+    }
+
+    private static double[] checked(String lap, String channel, double[] values, int count) {
+        if (values.length != count) {
+            throw new InvalidValueException(
+                    lap,
+                    "its " + channel + " has " + values.length + " samples, its distance " + count,
+                    "give each channel one value a sample, or leave it out");
+        }
+        for (int i = 0; i < values.length; i++) {
+            Check.finite(lap + ": " + channel + " of sample " + (i + 1), values[i]);
+        }
+        return values.clone();
+    }
+
+    /** A lap of distance and speed alone. */
+    public static DrivenLap of(String name, double[] distance, double[] speed) {
+        return new DrivenLap(
+                name, distance, speed, NOT_LOGGED, NOT_LOGGED, NOT_LOGGED, NOT_LOGGED, NOT_LOGGED, NOT_LOGGED);
+    }
+
+    /**
+     * Distance of a log that has none, m: speed (m/s) summed over time (s) by the trapezium rule, from 0.
+     *
+     * @throws InvalidValueException if a value is no number, time falls or the lengths differ
+     */
+    public static double[] distanceFrom(double[] time, double[] speed) {
+        if (time.length != speed.length) {
+            throw new InvalidValueException(
+                    "log", time.length + " times and " + speed.length + " speeds", "give one speed for each time");
+        }
+        double[] distance = new double[time.length];
+        for (int i = 0; i < time.length; i++) {
+            Check.finite("time (s) of sample " + (i + 1), time[i]);
+            Check.finite("speed (m/s) of sample " + (i + 1), speed[i]);
+            if (i > 0) {
+                double step = time[i] - time[i - 1];
+                if (!(step >= 0)) {
+                    throw new InvalidValueException(
+                            "time (s) of sample " + (i + 1),
+                            Check.text(time[i]) + " lies before the time above it, " + Check.text(time[i - 1]),
+                            "perhaps two laps are glued together: give each lap by itself");
+                }
+                distance[i] = distance[i - 1] + 0.5 * step * (speed[i] + speed[i - 1]);
+            }
+        }
+        return distance;
+    }
+
+    @Override
+    public double[] distance() {
+        return distance.clone();
+    }
+
+    @Override
+    public double[] speed() {
+        return speed.clone();
+    }
+
+    @Override
+    public double[] time() {
+        return time.clone();
+    }
+
+    @Override
+    public double[] throttle() {
+        return throttle.clone();
+    }
+
+    @Override
+    public double[] brake() {
+        return brake.clone();
+    }
+
+    @Override
+    public double[] gear() {
+        return gear.clone();
+    }
+
+    @Override
+    public double[] longitudinalAcceleration() {
+        return longitudinalAcceleration.clone();
+    }
+
+    @Override
+    public double[] lateralAcceleration() {
+        return lateralAcceleration.clone();
+    }
+
+    /** Number of samples. */
+    public int count() {
+        return distance.length;
+    }
+
+    /** Distance from the first sample to the last, m. */
+    public double length() {
+        return distance[distance.length - 1] - distance[0];
+    }
+}

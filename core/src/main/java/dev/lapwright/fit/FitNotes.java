@@ -1,0 +1,82 @@
+package dev.lapwright.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Says in plain sentences what a fit did not use, and what looks odd. */
+final class FitNotes {
+    private static final double ODD_SCALE = 0.01;
+    private static final double ODD_DROPPED = 0.15;
+    private static final double ODD_GEARS = 0.8;
+    private static final double ODD_LIFTED = 0.02;
+    private static final int FEW_LAPS = 5;
+
+    private FitNotes() {}
+
+    static List<String> of(List<FittedLap> laps, List<FitEstimate> estimates) {
+        List<String> notes = new ArrayList<>();
+        laps.forEach(lap -> odd(lap, notes));
+        for (FitEstimate estimate : estimates) {
+            if (estimate.atBound()) {
+                notes.add(say(
+                        "The %s ended at the end of what is searched: the car, the day or the circuit is another, or the"
+                                + " parameter stands in for something else.",
+                        estimate.parameter().title()));
+            }
+        }
+        if (any(laps, lap -> lap.throttle().length > 0)) {
+            notes.add("Throttle, and brake where it was logged, tell where a driver lifted; they are not fitted.");
+        }
+        if (any(laps, lap -> lap.gear().length > 0)) {
+            notes.add("Gears are compared with the fitted car's; they are not fitted.");
+        }
+        if (any(laps, lap -> lap.longitudinalAcceleration().length > 0)) {
+            notes.add("Longitudinal acceleration is compared with the fitted car's; it is not fitted, since speed over"
+                    + " distance tells the same without an accelerometer's tilt and zero.");
+        }
+        if (any(laps, lap -> lap.lateralAcceleration().length > 0)) {
+            notes.add("Lateral acceleration is not used: it follows from speed and the track's curvature.");
+        }
+        if (laps.size() < FEW_LAPS) {
+            notes.add("With fewer than five laps the intervals know nothing of what differs from lap to lap, such as"
+                    + " fuel, tyres and the track.");
+        }
+        notes.add("Grip is what driver, line and tyres used together; a driver with margin in hand fits as less grip.");
+        return notes;
+    }
+
+    private static boolean any(List<FittedLap> laps, java.util.function.Predicate<DrivenLap> has) {
+        return laps.stream().map(FittedLap::lap).anyMatch(has);
+    }
+
+    private static void odd(FittedLap lap, List<String> notes) {
+        String name = lap.lap().name();
+        if (Math.abs(lap.scale() - 1) > ODD_SCALE) {
+            notes.add(say(
+                    "%s: its distance was scaled by %.4f. Speeds were left as logged; if the wheel's size was set wrong"
+                            + " they are off by as much, and so are drag and power.",
+                    name, lap.scale()));
+        }
+        if (lap.dropped() > ODD_DROPPED) {
+            notes.add(say(
+                    "%s: %.0f %% of it was left out, which is much: see where in the weights of the trace.",
+                    name, 100 * lap.dropped()));
+        }
+        if (lap.lifted() > ODD_LIFTED) {
+            notes.add(say(
+                    "%s: over %.0f %% of it the driver had lifted where the car can go flat out; left out.",
+                    name, 100 * lap.lifted()));
+        }
+        if (lap.gearAgreement() < ODD_GEARS) {
+            notes.add(say(
+                    "%s: its gear is the fitted car's over only %.0f %% of it: see to the ratios, the final drive and where"
+                            + " the driver shifts.",
+                    name, 100 * lap.gearAgreement()));
+        }
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

@@ -1,0 +1,97 @@
+package dev.lapwright.fit;
+
+import java.util.Arrays;
+
+/**
+ * One lap cut into cells of even length, each with the mean of what was logged in it. Cells are even in the log's own
+ * distance and lie along the track by
+ * <pre>place = x + offset + stretch · (x / length − ½),  x = scale · (distance − first distance)</pre>
+ * with the scale that makes the log as long as the track, and an offset and a stretch (both m) that the fit finds: what
+ * is averaged never changes, only where it lies.
+ */
+final class LapCells {
+    /** A stretch without samples this many times the usual spacing, and this long (m), is a gap. */
+    private static final double GAP_TIMES = 4;
+
+    private static final double LEAST_GAP = 25;
+
+    final DrivenLap lap;
+    final int count;
+    final double trackLength;
+    final double scale;
+    final double first;
+    /** Mean logged speed of each cell, m/s. */
+    final double[] speed;
+    /** Whether the cell has samples near enough. */
+    final boolean[] sampled;
+
+    final LoggedCurve speedCurve;
+
+    LapCells(DrivenLap lap, int count, double trackLength) {
+        this.lap = lap;
+        this.count = count;
+        this.trackLength = trackLength;
+        double[] distance = lap.distance();
+        first = distance[0];
+        scale = trackLength / lap.length();
+        speedCurve = new LoggedCurve(distance, lap.speed());
+        speed = means(speedCurve);
+        sampled = new boolean[count];
+        Arrays.fill(sampled, true);
+        double gap = Math.max(GAP_TIMES * spacing(lap, 0.5), LEAST_GAP);
+        double cell = lap.length() / count;
+        for (int i = 1; i < distance.length; i++) {
+            if (distance[i] - distance[i - 1] > gap) {
+                int from = (int) Math.floor((distance[i - 1] - first) / cell);
+                int to = (int) Math.floor((distance[i] - first) / cell);
+                Arrays.fill(sampled, Math.max(0, from), Math.min(count, to + 1), false);
+            }
+        }
+    }
+
+    /** The distance between samples that this share of all does not exceed, m. */
+    static double spacing(DrivenLap lap, double share) {
+        double[] distance = lap.distance();
+        double[] steps = new double[distance.length - 1];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = distance[i + 1] - distance[i];
+        }
+        Arrays.sort(steps);
+        return steps[(int) Math.min(steps.length - 1, Math.floor(share * steps.length))];
+    }
+
+    private double[] means(LoggedCurve curve) {
+        double[] means = new double[count];
+        double cell = lap.length() / count;
+        for (int c = 0; c < count; c++) {
+            means[c] = curve.mean(first + c * cell, first + (c + 1) * cell);
+        }
+        return means;
+    }
+
+    /** Means of another channel; empty if it was not logged. */
+    double[] means(double[] channel) {
+        return channel.length == 0 ? channel : means(new LoggedCurve(lap.distance(), channel));
+    }
+
+    /** Place on the track of the edge before a cell, m. */
+    double edge(int c, double offset, double stretch) {
+        double x = trackLength * c / count;
+        return x + offset + stretch * (x / trackLength - 0.5);
+    }
+
+    /** Factor on logged distance, m/m. */
+    double scaleWith(double stretch) {
+        return scale * (1 + stretch / trackLength);
+    }
+
+    /** What is added to scaled logged distance, m. */
+    double offsetWith(double offset, double stretch) {
+        return offset - stretch / 2 - scaleWith(stretch) * first;
+    }
+
+    /** Logged distance of a place on the track, m. */
+    double loggedDistance(double place, double offset, double stretch) {
+        return (place - offsetWith(offset, stretch)) / scaleWith(stretch);
+    }
+}
