@@ -23,16 +23,16 @@ public final class CheckRow {
     private static final Set<String> COMMON = Set.of(
             "quantity", "expected", "unit", "tolerance", "tolerance_reason", "source", "provenance", "seen", "note");
 
+    private static final StackWalker CALLER = StackWalker.getInstance(StackWalker.Option.RETAIN_CLASS_REFERENCE);
+
     private final String file;
     private final int line;
     private final Map<String, String> fields;
-    private final ValidationLog log;
 
-    CheckRow(String file, int line, Map<String, String> fields, ValidationLog log) {
+    CheckRow(String file, int line, Map<String, String> fields) {
         this.file = file;
         this.line = line;
         this.fields = fields;
-        this.log = log;
         if (!PROVENANCES.contains(text("provenance"))) {
             throw new IllegalStateException(place() + ": provenance '" + text("provenance") + "'");
         }
@@ -96,12 +96,20 @@ public final class CheckRow {
         return sum;
     }
 
-    /** Notes the computed value for the validation tables and fails if it is too far from the expected one. */
+    /** Notes the computed value for the page of validation and fails if it is too far from the expected one. */
     public void verify(double computed) {
-        log.add(file, line, this, computed);
+        ValidationLog.note(this, CALLER.getCallerClass(), computed);
         assertThat(computed)
                 .as("%s: %s (%s; tolerance: %s)", place(), this, text("source"), text("tolerance_reason"))
                 .isCloseTo(expected(), within(tolerance()));
+    }
+
+    String file() {
+        return file;
+    }
+
+    int line() {
+        return line;
     }
 
     private String place() {
@@ -111,11 +119,16 @@ public final class CheckRow {
     /** What is looked at, with the inputs. */
     @Override
     public String toString() {
-        StringJoiner inputs = new StringJoiner(", ", quantity() + " [", "]");
-        inputs.setEmptyValue(quantity());
+        String inputs = inputs();
+        return inputs.isEmpty() ? quantity() : quantity() + " [" + inputs + "]";
+    }
+
+    /** What the file's own columns hold, as in {@code radius_m 50, friction 0.4}; empty ones are left out. */
+    String inputs() {
+        StringJoiner inputs = new StringJoiner(", ");
         fields.forEach((name, value) -> {
             if (!COMMON.contains(name) && !value.isEmpty()) {
-                inputs.add(name + "=" + value);
+                inputs.add(name + " " + value);
             }
         });
         return inputs.toString();

@@ -8,9 +8,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.extension.ExtensionContext;
-import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.ArgumentsProvider;
 import org.junit.jupiter.params.support.AnnotationConsumer;
@@ -18,8 +20,6 @@ import org.junit.jupiter.params.support.ParameterDeclarations;
 
 /** Reads the rows of a check file: comma separated, a header first, fields with commas in quotes, # starts a remark. */
 final class CheckRows implements ArgumentsProvider, AnnotationConsumer<CheckFile> {
-    private static final Namespace CHECKS = Namespace.create(CheckRows.class);
-
     private CheckFile annotation;
 
     @Override
@@ -30,35 +30,54 @@ final class CheckRows implements ArgumentsProvider, AnnotationConsumer<CheckFile
     @Override
     public Stream<Arguments> provideArguments(ParameterDeclarations parameters, ExtensionContext context)
             throws IOException {
-        // The root's store is closed when the whole run has ended; the log is written then.
-        ValidationLog log = context.getRoot()
-                .getStore(CHECKS)
-                .getOrComputeIfAbsent(ValidationLog.class, key -> new ValidationLog(), ValidationLog.class);
+        return of(annotation).stream().map(Arguments::of);
+    }
+
+    /** The rows that an annotation asks for; an error if there are none. */
+    static List<CheckRow> of(CheckFile annotation) throws IOException {
         Set<String> wanted = Set.of(annotation.quantities());
-        List<Arguments> rows = new ArrayList<>();
-        for (CheckRow row : read(annotation.value(), log)) {
+        List<CheckRow> rows = new ArrayList<>();
+        for (CheckRow row : read(annotation.value())) {
             if (wanted.isEmpty() || wanted.contains(row.quantity())) {
-                rows.add(Arguments.of(row));
+                rows.add(row);
             }
         }
         if (rows.isEmpty()) {
             throw new IllegalStateException("no row of " + annotation.value() + " is of kind " + wanted);
         }
-        return rows.stream();
+        return rows;
     }
 
-    private static List<CheckRow> read(String file, ValidationLog log) throws IOException {
-        String text;
+    /** All rows of a file. */
+    static List<CheckRow> read(String file) throws IOException {
+        List<CheckRow> rows = new ArrayList<>();
+        table(file).forEach((line, fields) -> rows.add(new CheckRow(file, line, fields)));
+        return rows;
+    }
+
+    /** What a file says of itself above its header, in one paragraph. */
+    static String remarks(String file) throws IOException {
+        return lines(file).stream()
+                .takeWhile(line -> line.startsWith("#"))
+                .map(line -> line.substring(1).strip())
+                .collect(Collectors.joining(" "));
+    }
+
+    private static List<String> lines(String file) throws IOException {
         try (InputStream in = CheckRows.class.getResourceAsStream("/checks/" + file)) {
             if (in == null) {
                 throw new IllegalStateException("there is no check file " + file);
             }
-            text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
         }
+    }
+
+    /** The fields of a file by heading, over the number of the line they stand on. */
+    static SortedMap<Integer, Map<String, String>> table(String file) throws IOException {
         List<String> header = null;
-        List<CheckRow> rows = new ArrayList<>();
+        SortedMap<Integer, Map<String, String>> rows = new TreeMap<>();
         int number = 0;
-        for (String line : text.split("\\R")) {
+        for (String line : lines(file)) {
             number++;
             if (line.isBlank() || line.startsWith("#")) {
                 continue;
@@ -76,7 +95,7 @@ final class CheckRows implements ArgumentsProvider, AnnotationConsumer<CheckFile
             for (int i = 0; i < fields.size(); i++) {
                 row.put(header.get(i), fields.get(i));
             }
-            rows.add(new CheckRow(file, number, row, log));
+            rows.put(number, row);
         }
         return rows;
     }

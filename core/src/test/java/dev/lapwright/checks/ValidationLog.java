@@ -1,65 +1,41 @@
 package dev.lapwright.checks;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.Comparator;
-import java.util.Locale;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentSkipListSet;
 
 /**
- * Collects what the checks computed and, when the run ends, writes one table for each check file to
- * {@code target/validation}, rows in the order of the file.
+ * What the checks of this run have computed, for the page of validation. Only {@link CheckRow#verify} writes here, so that
+ * no number gets onto the page that was not held to its expected value.
  */
-final class ValidationLog implements AutoCloseable {
-    private static final String HEADER = "check,source,provenance,seen,unit,expected,computed,error,tolerance,reason\n";
-    private static final Path FOLDER = Path.of("target", "validation");
+final class ValidationLog {
+    private static final Map<String, Double> COMPUTED = new ConcurrentHashMap<>();
+    private static final Map<String, Set<String>> TESTS = new ConcurrentHashMap<>();
 
-    private final Map<String, SortedMap<Integer, String>> tables = new ConcurrentHashMap<>();
+    private ValidationLog() {}
 
-    void add(String file, int line, CheckRow row, double computed) {
-        String text = String.join(
-                ",",
-                quoted(row.toString()),
-                quoted(row.text("source")),
-                quoted(row.text("provenance")),
-                quoted(row.text("seen")),
-                quoted(row.text("unit")),
-                row.text("expected"),
-                number("%.10g", computed),
-                number("%.3g", computed - row.expected()),
-                number("%.3g", row.tolerance()),
-                quoted(row.text("tolerance_reason")));
-        SortedMap<Integer, String> table = tables.computeIfAbsent(file, f -> new TreeMap<>());
-        synchronized (table) {
-            table.put(line, text);
-        }
+    /** Of a row that several tests verify, the value farthest from the expected one is kept. */
+    static void note(CheckRow row, Class<?> test, double computed) {
+        TESTS.computeIfAbsent(row.file(), file -> new ConcurrentSkipListSet<>()).add(test.getName());
+        COMPUTED.merge(key(row), computed, (one, other) -> {
+            double expected = row.expected();
+            return Math.abs(one - expected) >= Math.abs(other - expected) ? one : other;
+        });
     }
 
-    private static String number(String format, double value) {
-        return String.format(Locale.ROOT, format, value);
+    static Optional<Double> computed(CheckRow row) {
+        return Optional.ofNullable(COMPUTED.get(key(row)));
     }
 
-    private static String quoted(String text) {
-        return '"' + text.replace("\"", "\"\"") + '"';
+    /** Names of the classes that have verified rows of a file. */
+    static Set<String> tests(String file) {
+        return new TreeSet<>(TESTS.getOrDefault(file, Set.of()));
     }
 
-    @Override
-    public void close() {
-        try {
-            Files.createDirectories(FOLDER);
-            for (String file :
-                    tables.keySet().stream().sorted(Comparator.naturalOrder()).toList()) {
-                StringBuilder text = new StringBuilder(HEADER);
-                tables.get(file).values().forEach(line -> text.append(line).append('\n'));
-                Files.writeString(FOLDER.resolve(file), text);
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    private static String key(CheckRow row) {
+        return row.file() + ":" + row.line();
     }
 }

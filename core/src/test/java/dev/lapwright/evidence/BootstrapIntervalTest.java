@@ -3,7 +3,10 @@ package dev.lapwright.evidence;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
 
 /** The bootstrap against the book on it. */
 class BootstrapIntervalTest {
@@ -28,28 +31,18 @@ class BootstrapIntervalTest {
         return new BootstrapInterval.Points(stratum, stratum, new double[count], y);
     }
 
-    @Test
-    void theErrorOfADifferenceOfMeansIsThatOfAllResamples() {
-        // Of infinitely many resamples sqrt(S1/n1² + S2/n2²), S the sums of squares about the means (Efron and
-        // Tibshirani,
-        // equation 5.12): 26.9081. The standard deviation of 100 000 errs by 1/sqrt(200 000) = 0.2 %; five times that.
-        assertThat(bootstrap(CONTROL, TREATED, 1).error()).isCloseTo(26.9081, within(0.01 * 26.9081));
-    }
-
-    @Test
-    void theErrorOfOneMeanIsTheBooksWithinItsChance() {
-        // Table 2.2: 23.02 with 1000 resamples, whose standard deviation errs by 1/sqrt(2000) = 2.2 %; the sum over all
-        // resamples is 23.36, so 3 %.
-        assertThat(bootstrap(new double[] {0}, TREATED, 1).error()).isCloseTo(23.02, within(0.03 * 23.02));
-    }
-
-    @Test
-    void theIntervalOfOneMeanIsTheBooksWithinItsChance() {
-        // Table 13.1: 2.5 and 97.5 percent points 45.9 and 135.4 with 1000 resamples; points so far out err by several
-        // percent then.
-        BootstrapInterval interval = bootstrap(new double[] {0}, TREATED, 1);
-        assertThat(interval.low()).isCloseTo(45.9, within(0.06 * 45.9));
-        assertThat(interval.high()).isCloseTo(135.4, within(0.06 * 135.4));
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("bootstrap.csv")
+    void theBootstrapIsTheBooksWithinItsChance(CheckRow row) {
+        double[] first = row.text("data").equals("both") ? CONTROL : new double[] {0};
+        BootstrapInterval interval = bootstrap(first, TREATED, 1);
+        row.verify(
+                switch (row.quantity()) {
+                    case "standard error of the difference of means", "standard error of the mean" -> interval.error();
+                    case "2.5 % point of the mean" -> interval.low();
+                    case "97.5 % point of the mean" -> interval.high();
+                    default -> throw new IllegalArgumentException(row.quantity());
+                });
     }
 
     @Test

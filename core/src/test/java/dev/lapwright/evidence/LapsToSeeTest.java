@@ -2,8 +2,9 @@ package dev.lapwright.evidence;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import dev.lapwright.fault.InvalidValueException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -12,28 +13,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The power analysis against the printed examples of R's power.t.test and J. Cohen's tables. */
 class LapsToSeeTest {
-    @Test
-    void twentyOfEachSeeADifferenceOfOneDeviationAsOftenAsRSays() {
-        // R documentation of power.t.test, n = 20, delta = 1, sd = 1, strict = TRUE: 0.8689530; half a unit of its last
-        // digit.
-        assertThat(LapsToSee.power(20, 1)).isCloseTo(0.8689530, within(5e-8));
-    }
-
-    @Test
-    void ninetyPercentOfDifferencesOfOneDeviationTakeRsNumber() {
-        // R documentation: power.t.test(power = .90, delta = 1) gives n = 22.02110. It counts one side only, which at
-        // this effect
-        // differs by 2e-7; n is printed to 5e-6, and the power there grows by 0.016 for each.
-        assertThat(LapsToSee.power(22.02110, 1)).isCloseTo(0.9, within(5e-7));
-    }
-
-    @ParameterizedTest
-    @CsvSource({"0.2, 394", "0.5, 64", "0.8, 26"})
-    void smallMediumAndLargeEffectsTakeCohensNumbers(double effect, int laps) {
-        // J. Cohen, A Power Primer, Psychological Bulletin 112 (1992), table 2: 393, 64, 26 at a power of .80 and alpha
-        // .05;
-        // recomputed in R the first is 393.41, which takes 394 whole ones. Cited from memory.
-        assertThat(LapsToSee.perSetup(effect, 1)).isEqualTo(laps);
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("laps-to-see.csv")
+    void powerAndNumbersAreThePrintedOnes(CheckRow row) {
+        row.verify(
+                switch (row.quantity()) {
+                    case "power" -> LapsToSee.power(row.number("n"), row.number("effect"));
+                    case "laps of each" -> LapsToSee.perSetup(row.number("effect"), 1);
+                    default -> throw new IllegalArgumentException(row.quantity());
+                });
     }
 
     @Test

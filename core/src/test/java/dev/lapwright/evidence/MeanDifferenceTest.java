@@ -3,8 +3,11 @@ package dev.lapwright.evidence;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
 
 /** Tests of means against printed results. */
 class MeanDifferenceTest {
@@ -18,37 +21,33 @@ class MeanDifferenceTest {
 
     private static final double[] SECOND_DRUG = {1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4};
 
-    @Test
-    void twoSamplesOfTheHandbookPoolAsItSays() {
-        // Handbook 1.3.5.3: pooled standard deviation 6.34260, T = -12.62059; half a unit of the last digit printed.
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("mean-difference.csv")
+    void meansDifferAsPrinted(CheckRow row) {
+        boolean cars = row.text("data").equals("cars");
+        MeanDifference welch =
+                cars ? MeanDifference.of(USA, JAPAN) : MeanDifference.of(Sample.of(FIRST_DRUG), Sample.of(SECOND_DRUG));
         double pooled = Sample.pooled(USA, JAPAN);
-        assertThat(pooled).isCloseTo(6.34260, within(5e-6));
-        double t = (USA.mean() - JAPAN.mean()) / (pooled * Math.sqrt(1.0 / 249 + 1.0 / 79));
-        assertThat(t).isCloseTo(-12.62059, within(1e-5));
+        row.verify(
+                switch (row.quantity()) {
+                    case "pooled standard deviation" -> pooled;
+                    case "t, pooled" ->
+                        (USA.mean() - JAPAN.mean()) / (pooled * Math.sqrt(1.0 / USA.count() + 1.0 / JAPAN.count()));
+                    case "t, Welch's" -> welch.t();
+                    case "degrees of freedom, Welch's" -> welch.freedom();
+                    case "p" -> welch.p();
+                    case "low end of the 95 % interval" -> welch.low();
+                    case "high end of the 95 % interval" -> welch.high();
+                    default -> throw new IllegalArgumentException(row.quantity());
+                });
     }
 
     @Test
-    void twoSamplesOfTheHandbookDifferAsItSaysWithoutPooling() {
-        // Handbook 1.3.5.3, variances not assumed equal: T = -12.94627, 136.875 degrees of freedom (from memory; they
-        // follow
-        // from Welch's formulas and the summaries); half a unit of the last digit and the rounding of the summaries.
-        MeanDifference welch = MeanDifference.of(JAPAN, USA);
-        assertThat(welch.t()).isCloseTo(-12.94627, within(1e-5));
-        assertThat(welch.freedom()).isCloseTo(136.875, within(5e-4));
-    }
-
-    @Test
-    void studentsSleepDifferAsInR() {
-        // R documentation, t.test(extra ~ group, data = sleep), Welch: t = -1.8608, df = 17.776, p-value = 0.07939, 95
-        // percent
-        // interval -3.3654832 to 0.2054832 of the first less the second; half a unit of the last digit.
-        MeanDifference welch = MeanDifference.of(Sample.of(SECOND_DRUG), Sample.of(FIRST_DRUG));
-        assertThat(welch.t()).isCloseTo(-1.8608, within(5e-5));
-        assertThat(welch.freedom()).isCloseTo(17.776, within(5e-4));
-        assertThat(welch.p()).isCloseTo(0.07939, within(5e-6));
-        assertThat(welch.low()).isCloseTo(-3.3654832, within(5e-8));
-        assertThat(welch.high()).isCloseTo(0.2054832, within(5e-8));
-        assertThat(welch.isSignificant()).isFalse();
+    void studentsSleepIsNoSignificantDifference() {
+        // Its p of 0.07939 is above 5 %.
+        assertThat(MeanDifference.of(Sample.of(SECOND_DRUG), Sample.of(FIRST_DRUG))
+                        .isSignificant())
+                .isFalse();
     }
 
     @Test

@@ -3,8 +3,11 @@ package dev.lapwright.evidence;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
 
 class SetupPaceTest {
     private static SetupPace pace(TrendKind trend, double... times) {
@@ -12,14 +15,14 @@ class SetupPaceTest {
         return SetupPace.of(laps, Trend.of(laps, trend), "A");
     }
 
-    @Test
-    void scatterFromLapToLapIsThatOfTheControlChartOfTheHandbook() {
-        // NIST/SEMATECH e-Handbook 6.3.2.2, flow rates: mean 50.81, upper control limit 55.8041 = mean + 3 sigma; half
-        // a unit
-        // of its last digit.
+    @ParameterizedTest(name = "{0}")
+    @CheckFile(
+            value = "lap-spread.csv",
+            quantities = {"mean of the flow rates", "upper control limit"})
+    void scatterFromLapToLapIsThatOfTheControlChartOfTheHandbook(CheckRow row) {
         SetupPace pace = pace(TrendKind.NONE, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
-        assertThat(pace.mean()).isCloseTo(50.81, within(1e-9));
-        assertThat(pace.mean() + 3 * pace.lapToLap()).isCloseTo(55.8041, within(5e-5));
+        boolean mean = row.quantity().equals("mean of the flow rates");
+        row.verify(mean ? pace.mean() : pace.mean() + 3 * pace.lapToLap());
     }
 
     @Test

@@ -1,9 +1,10 @@
 package dev.lapwright.line;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Quantity;
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.track.Segment;
@@ -12,7 +13,6 @@ import dev.lapwright.track.Track;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * B. Beckman, The Physics of Racing, parts 17 and 18 (2000): nine lines of constant radius through a U-turn of 100 ft inner and
@@ -61,23 +61,10 @@ class UTurnLinesTest {
         return LapSolver.on(line.driven()).lapTime(CAR.vehicle());
     }
 
-    @ParameterizedTest
-    @CsvSource({
-        "150, 17.541",
-        "152, 17.301",
-        "154, 17.213",
-        "155, 17.180",
-        "160, 17.061",
-        "170, 16.924",
-        "180, 16.844",
-        "190, 16.792",
-        "200, 16.760"
-    })
-    void linesOfOneRadiusTakeThePublishedTime(double feet, double seconds) {
-        // The spline's nodes, 0.5 m apart, round the jumps of curvature off; where an arc begins the car of the table
-        // turns in at
-        // once. That is worth some metres of braking at 45 m/s: hundredths.
-        assertThat(time(ofRadius(feet))).isCloseTo(seconds, within(0.03));
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("u-turn-lines.csv")
+    void linesOfOneRadiusTakeThePublishedTime(CheckRow row) {
+        row.verify(time(ofRadius(row.number("radius_ft"))));
     }
 
     @Test

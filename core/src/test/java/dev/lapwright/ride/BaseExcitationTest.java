@@ -1,13 +1,12 @@
 package dev.lapwright.ride;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import java.util.Arrays;
-import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** The integrated motion on sine waves against closed forms. */
 class BaseExcitationTest {
@@ -34,57 +33,38 @@ class BaseExcitationTest {
         return peak / 1e-3;
     }
 
-    @Test
-    void theCarOnAWavyRoadMovesAsInRao() {
-        // Rao, Mechanical Vibrations, example of a vehicle on a rough road: 1200 kg, 400 kN/m, damping ratio 0.5, 20
-        // km/h,
-        // waves of 6 m and 0.05 m: 0.0550 m (as printed there, to half of its last digit).
-        double omega = 2 * Math.PI * (20 / 3.6) / 6;
-        double ratio = bodyOverRoad(1200, 400e3, 2 * 0.5 * Math.sqrt(400e3 * 1200), omega);
-        assertThat(0.05 * ratio).isCloseTo(0.0550, within(5e-5));
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("base-excitation.csv")
+    void theBodyMovesAsTheTextbookSays(CheckRow row) {
+        double zeta = row.number("damping_ratio");
+        row.verify(
+                switch (row.quantity()) {
+                    case "amplitude of the car on a rough road" -> {
+                        double omega = 2 * Math.PI * (20 / 3.6) / 6;
+                        yield 0.05 * bodyOverRoad(1200, 400e3, 2 * zeta * Math.sqrt(400e3 * 1200), omega);
+                    }
+                    case "body over road at sqrt(2) of its frequency" -> bodyOverRoad(zeta, Math.sqrt(2));
+                    case "peak of body over road" ->
+                        bodyOverRoad(zeta, Math.sqrt(Math.sqrt(1 + 8 * zeta * zeta) - 1) / (2 * zeta));
+                    default -> throw new IllegalArgumentException(row.quantity());
+                });
     }
 
-    @ParameterizedTest
-    @CsvSource({"0.1", "0.3", "0.7"})
-    void atRootTwoOfItsFrequencyTheBodyMovesAsTheRoad(double zeta) {
-        // T = 1 at r = √2 whatever the damping (any text on vibration). 0.1 %: the tyre's 2e-4 times the steepness
-        // there.
-        double ratio = bodyOverRoad(400, 40e3, 2 * zeta * Math.sqrt(40e3 * 400), Math.sqrt(2) * 10);
-        assertThat(ratio).isCloseTo(1, within(1.5e-3));
+    /** Of 400 kg on 40 kN/m, 10 rad/s, at a multiple of that. */
+    private static double bodyOverRoad(double zeta, double multiple) {
+        return bodyOverRoad(400, 40e3, 2 * zeta * Math.sqrt(40e3 * 400), 10 * multiple);
     }
 
-    @ParameterizedTest
-    @CsvSource({"0.2, 2.7339", "0.3, 1.9946", "0.5, 1.4679", "0.7, 1.2764"})
-    void thePeakOfTransmissionIsThatOfTheClosedForm(double zeta, double peak) {
-        // At r² = (√(1 + 8 ζ²) - 1)/(4 ζ²): from the derivative of the textbook's T(r). Tolerance as above.
-        double r = Math.sqrt(Math.sqrt(1 + 8 * zeta * zeta) - 1) / (2 * zeta);
-        double ratio = bodyOverRoad(400, 40e3, 2 * zeta * Math.sqrt(40e3 * 400), r * 10);
-        assertThat(ratio).isCloseTo(peak, Percentage.withPercentage(0.1));
-    }
-
-    @ParameterizedTest
-    @CsvSource({"10000, 800", "16000, 1500", "25000, 2500", "40000, 4000"})
-    void bodyAccelerationAtWheelHopIsTheSameForAnySpringAndDamper(double spring, double damping) {
-        // Hedrick and Butsuen (1990); Rajamani, Vehicle Dynamics and Control, chapter 10 (from memory): over the road's
-        // speed √(kt mu)/ms at ω = √(kt/mu). ms 250, mu 45, kt 160000: 10.733126 1/s at 59.6285 rad/s. Peaks are seen
-        // every
-        // 0.5 ms: cos(59.6 · 0.00025) is 1.1e-4 short of one.
-        double omega = Math.sqrt(160e3 / 45);
-        QuarterCar car = new QuarterCar(250, 45, spring, 160e3, 0, Damper.linear(damping), 1, 0);
-        SineRoad road = SineRoad.at10(1e-3, omega, 20, 10);
-        RidePass pass = PassSolver.over(road, 10).drive(car);
-        assertThat(pass.peakBodyAcceleration() / (1e-3 * omega)).isCloseTo(10.733126, Percentage.withPercentage(0.03));
-    }
-
-    @ParameterizedTest
-    @CsvSource({"10000, 800", "16000, 1500", "25000, 2500", "40000, 4000"})
-    void suspensionTravelAtTheTyresFrequencyIsTheSameForAnySpringAndDamper(double spring, double damping) {
-        // The same sources: ((ms + mu)/ms) √((ms + mu)/kt) at ω = √(kt/(ms + mu)): 0.05066791 s at 23.2889 rad/s.
-        double omega = Math.sqrt(160e3 / 295);
-        QuarterCar car = new QuarterCar(250, 45, spring, 160e3, 0, Damper.linear(damping), 1, 0);
-        SineRoad road = SineRoad.at10(1e-3, omega, 20, 10);
-        RidePass pass = PassSolver.over(road, 10).drive(car);
-        assertThat(pass.bumpTravel() / (1e-3 * omega)).isCloseTo(0.05066791, Percentage.withPercentage(0.03));
+    /** What is looked at is over the road's speed, for waves of 1 mm. */
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("ride-invariants.csv")
+    void noSpringAndNoDamperChangesWhatTheTyreSets(CheckRow row) {
+        boolean hop = row.quantity().startsWith("body acceleration");
+        double omega = Math.sqrt(160e3 / (hop ? 45 : 295));
+        Damper damper = Damper.linear(row.number("damping_nspm"));
+        QuarterCar car = new QuarterCar(250, 45, row.number("spring_npm"), 160e3, 0, damper, 1, 0);
+        RidePass pass = PassSolver.over(SineRoad.at10(1e-3, omega, 20, 10), 10).drive(car);
+        row.verify((hop ? pass.peakBodyAcceleration() : pass.bumpTravel()) / (1e-3 * omega));
     }
 
     @Test

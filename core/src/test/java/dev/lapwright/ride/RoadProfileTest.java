@@ -3,6 +3,8 @@ package dev.lapwright.ride;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.transform.DftNormalization;
 import org.apache.commons.math3.transform.FastFourierTransformer;
@@ -15,20 +17,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Kerbs and rough surfaces. */
 class RoadProfileTest {
-    @ParameterizedTest
-    @CsvSource({
-        "A, 16e-6",
-        "B, 64e-6",
-        "C, 256e-6",
-        "D, 1024e-6",
-        "E, 4096e-6",
-        "F, 16384e-6",
-        "G, 65536e-6",
-        "H, 262144e-6"
-    })
-    void theClassesAreThoseOfTheStandard(RoadClass roadClass, double density) {
-        // ISO 8608:2016, table of classes by displacement, geometric means at 0.1 waves per metre (from memory).
-        assertThat(roadClass.density()).isCloseTo(density, within(1e-12));
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("road-classes.csv")
+    void theClassesAreThoseOfTheStandard(CheckRow row) {
+        row.verify(RoadClass.valueOf(row.text("class")).density());
     }
 
     @ParameterizedTest

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.checks.CheckFile;
+import dev.lapwright.checks.CheckRow;
 import dev.lapwright.fault.InvalidValueException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,33 +27,22 @@ class GasLawTest {
         return Unit.FAHRENHEIT.convert(fahrenheit, Unit.CELSIUS);
     }
 
-    /**
-     * Published: the answer on the gas law in tyres of Team.Net's list fot, July 2002, message 126: 20 psi at 70 degF is 18.7
-     * psi at 50 degF and 23.9 psi at 130 degF. It prints a tenth: half of it is the tolerance.
-     */
-    @ParameterizedTest
-    @CsvSource({"50, 18.7", "130, 23.9"})
-    void twentyPsiAtSeventyFahrenheitFollowsThePublishedExample(double fahrenheit, double expected) {
-        double gauge = GasLaw.pressure(kpa(20), celsius(70), celsius(fahrenheit), kpa(14.7));
-        assertThat(psi(gauge)).isCloseTo(expected, within(0.05));
-    }
-
-    /** Closed form (p + 1.01325)(T2/T1) - 1.01325 bar, worked by hand to four decimals: half of the last is the tolerance. */
-    @ParameterizedTest
-    @CsvSource({"200, 20, 90, 271.95", "140, 20, 80, 189.39"})
-    void metricExamplesFollowTheClosedForm(double cold, double from, double to, double hot) {
-        assertThat(GasLaw.pressure(cold, from, to, STANDARD_AIR_KPA)).isCloseTo(hot, within(0.005));
-    }
-
-    /**
-     * Trade rule, about one psi for ten degrees Fahrenheit; the gas law itself gives 0.85 to 0.94 at 30 to 35 psi, so the rule
-     * is held to a fifth.
-     */
-    @ParameterizedTest
-    @CsvSource({"30", "32", "35"})
-    void tenFahrenheitAreAboutOnePsi(double gauge) {
-        double warmer = GasLaw.pressure(kpa(gauge), celsius(68), celsius(78), STANDARD_AIR_KPA);
-        assertThat(psi(warmer) - gauge).isCloseTo(1, within(0.2));
+    @ParameterizedTest(name = "{0}")
+    @CheckFile("gas-law.csv")
+    void pressureFollowsThePublishedExamples(CheckRow row) {
+        double gauge = row.number("gauge");
+        double from = row.number("from");
+        double to = row.number("to");
+        double air = row.number("air");
+        row.verify(
+                switch (row.quantity()) {
+                    case "pressure, psi and degF" ->
+                        psi(GasLaw.pressure(kpa(gauge), celsius(from), celsius(to), kpa(air)));
+                    case "gain, psi and degF" ->
+                        psi(GasLaw.pressure(kpa(gauge), celsius(from), celsius(to), kpa(air))) - gauge;
+                    case "pressure, kPa and degC" -> GasLaw.pressure(gauge, from, to, air);
+                    default -> throw new IllegalArgumentException(row.quantity());
+                });
     }
 
     /** Common practice, no source: a GT tyre set near 117 kPa (17 psi) runs at 159 to 172 kPa hot, its gas at 75 to 90 degC. */

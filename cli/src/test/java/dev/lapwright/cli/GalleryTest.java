@@ -1,0 +1,131 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledIfSystemProperty;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The gallery shows every kind of chart with a command that draws it; on request its pictures are drawn again. */
+class GalleryTest {
+    private static final String PROMPT = "$ ./lapwright ";
+    private static final Pattern PICTURE = Pattern.compile("!\\[.+]\\(images/([a-z-]+\\.svg)\\)");
+    private static final Pattern FILE = Pattern.compile("`([a-z-]+\\.svg)`: .*");
+    private static final Path IMAGES = Path.of("..", "docs", "images");
+
+    @TempDir
+    private Path folder;
+
+    /** A picture in the folder of images, and the name of the file that the command writes it to. */
+    private record Picture(String command, String image, String file) {}
+
+    private static List<Picture> pictures() throws IOException {
+        List<Picture> pictures = new ArrayList<>();
+        String command = null;
+        String image = null;
+        for (String line : ShownCommands.lines("gallery.md")) {
+            Matcher picture = PICTURE.matcher(line);
+            Matcher file = FILE.matcher(line);
+            if (line.startsWith(PROMPT)) {
+                command = line.substring(PROMPT.length());
+            } else if (picture.matches()) {
+                assertThat(image).as("picture without a file").isNull();
+                image = picture.group(1);
+            } else if (file.matches()) {
+                pictures.add(new Picture(command, image, file.group(1)));
+                image = null;
+            }
+        }
+        return pictures;
+    }
+
+    static Stream<String> commands() throws IOException {
+        return pictures().stream().map(Picture::command).distinct();
+    }
+
+    /** Reads and checks all that a command is given, but computes nothing: there is no place for its files. */
+    @ParameterizedTest
+    @MethodSource("commands")
+    void everyCommandIsUnderstood(String command) throws IOException {
+        Path blocked = Files.createFile(folder.resolve("blocked"));
+        List<String> arguments = new ArrayList<>(List.of(command.split(" ")));
+        int out = arguments.indexOf("--out") + 1;
+        assertThat(arguments.get(out)).startsWith("mine/");
+        arguments.set(out, blocked.resolve("out").toString());
+        Run run = Run.of(arguments.toArray(String[]::new));
+        assertThat(run.err()).contains("is a file, not a folder");
+    }
+
+    @Test
+    @DisabledIfSystemProperty(named = "lapwright.writePictures", matches = "true")
+    void everyPictureIsThere() throws IOException {
+        for (Picture picture : pictures()) {
+            assertThat(IMAGES.resolve(picture.image())).isNotEmptyFile();
+        }
+    }
+
+    @Test
+    void noPictureIsLeftOver() throws IOException {
+        StringBuilder pages = new StringBuilder(Files.readString(Path.of("..", "README.md")));
+        try (Stream<Path> docs = Files.list(IMAGES.resolveSibling("."))) {
+            for (Path page :
+                    docs.filter(file -> file.toString().endsWith(".md")).toList()) {
+                pages.append(Files.readString(page));
+            }
+        }
+        try (Stream<Path> files = Files.list(IMAGES)) {
+            assertThat(files.map(file -> "images/" + file.getFileName() + ")"))
+                    .allMatch(link -> pages.indexOf(link) >= 0);
+        }
+    }
+
+    /** What commands name the pictures that they write to a folder stands in their sources. */
+    @Test
+    void everyKindOfChartIsShown() throws IOException {
+        Pattern named = Pattern.compile("\"([a-z-]+\\.svg)\"");
+        Set<String> written = new TreeSet<>();
+        try (Stream<Path> sources = Files.walk(Path.of("src", "main", "java"))) {
+            for (Path source : sources.filter(Files::isRegularFile).toList()) {
+                named.matcher(Files.readString(source)).results().forEach(match -> written.add(match.group(1)));
+            }
+        }
+        assertThat(written).contains("gg.svg");
+        List<String> shown = pictures().stream().map(Picture::file).toList();
+        // The rear's chart is as the front's; a lap on a line draws the map that 'line' does.
+        written.removeAll(Set.of("rear.svg", "line.svg"));
+        assertThat(written).allMatch(name -> shown.stream().anyMatch(file -> file.endsWith(name)));
+    }
+
+    @Test
+    @EnabledIfSystemProperty(named = "lapwright.writePictures", matches = "true")
+    void drawsThePicturesAgain() throws IOException {
+        Set<String> done = new HashSet<>();
+        for (Picture picture : pictures()) {
+            List<String> arguments = new ArrayList<>(List.of(picture.command().split(" ")));
+            Path out = folder.resolve(arguments.get(arguments.indexOf("--out") + 1));
+            arguments.set(arguments.indexOf("--out") + 1, out.toString());
+            if (done.add(picture.command())) {
+                Files.createDirectories(out.getParent());
+                Run run = Run.of(arguments.toArray(String[]::new));
+                assertThat(run.code()).as(run.err()).isZero();
+            }
+            Files.copy(
+                    out.resolve(picture.file()), IMAGES.resolve(picture.image()), StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+}

@@ -1,0 +1,123 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The commands that a page of the guide shows, in the order of the page, each with what it prints. A line of "…" stands for
+ * any lines left out.
+ */
+final class ShownCommands {
+    private static final Path DOCS = Path.of("..", "docs");
+    private static final String FENCE = "```";
+    private static final String PROMPT = "$ ";
+    private static final String LAPWRIGHT = "./lapwright";
+    private static final String LEFT_OUT = "…";
+    private static final Set<String> OUTPUTS =
+            Set.of("--out", "--to", "--trace", "--chart", "--trade-off", "--profile", "--traction-chart");
+
+    private ShownCommands() {}
+
+    /** A command as a reader types it at the top of the project, and the lines shown below it. */
+    record Shown(String command, List<String> output) {
+        /**
+         * Runs it from the folder of this module: pages' own files are found where they lie, and what a reader writes, or has
+         * written before, goes to a folder of the test.
+         */
+        Run run(Path folder) throws IOException {
+            String[] words = command.split(" ");
+            for (int i = 1; i < words.length; i++) {
+                if (words[i].startsWith("docs/")) {
+                    words[i] = "../" + words[i];
+                } else if (words[i].startsWith("mine") || OUTPUTS.contains(words[i - 1])) {
+                    words[i] = folder.resolve(words[i]).toString();
+                }
+            }
+            switch (words[0]) {
+                case LAPWRIGHT -> {
+                    return Run.of(Arrays.copyOfRange(words, 1, words.length));
+                }
+                case "cp" -> Files.copy(Path.of(words[1]), Path.of(words[2]));
+                default -> throw new IllegalArgumentException("a page shows '" + command + "', which no test can run");
+            }
+            return new Run(0, "", "");
+        }
+
+        /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */
+        boolean isPure() {
+            return Arrays.stream(command.split(" "))
+                    .noneMatch(word -> word.startsWith("mine") || OUTPUTS.contains(word));
+        }
+
+        /** Fails where the run printed something else than the page shows. */
+        void verify(Run run, Path folder) {
+            assertThat(run.code()).as(run.err()).isZero();
+            String printed = run.out().replace(folder + "/", "").replace("../docs/", "docs/");
+            List<String> lines =
+                    printed.strip().lines().map(String::stripTrailing).toList();
+            int at = 0;
+            boolean gap = false;
+            List<String> part = new ArrayList<>();
+            for (String line : output) {
+                if (line.equals(LEFT_OUT)) {
+                    at = find(lines, part, at, gap);
+                    part.clear();
+                    gap = true;
+                } else {
+                    part.add(line);
+                }
+            }
+            at = find(lines, part, at, gap);
+            if (output.isEmpty() || !output.get(output.size() - 1).equals(LEFT_OUT)) {
+                assertThat(lines.subList(at, lines.size()))
+                        .as("printed after what is shown")
+                        .isEmpty();
+            }
+        }
+
+        /** Where the lines of a part end in what was printed. */
+        private static int find(List<String> lines, List<String> part, int from, boolean gap) {
+            if (gap) {
+                for (int at = from; at + part.size() <= lines.size(); at++) {
+                    if (lines.subList(at, at + part.size()).equals(part)) {
+                        return at + part.size();
+                    }
+                }
+            }
+            int end = Math.min(lines.size(), from + part.size());
+            assertThat(gap ? lines.subList(from, lines.size()) : lines.subList(from, end))
+                    .isEqualTo(part);
+            return end;
+        }
+    }
+
+    static List<Shown> on(String page) throws IOException {
+        List<String> lines = lines(page);
+        List<Shown> shown = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).startsWith(PROMPT)) {
+                int end = i + 1;
+                while (!lines.get(end).equals(FENCE) && !lines.get(end).startsWith(PROMPT)) {
+                    end++;
+                }
+                List<String> output = new ArrayList<>(lines.subList(i + 1, end));
+                while (!output.isEmpty() && output.get(output.size() - 1).isBlank()) {
+                    output.remove(output.size() - 1);
+                }
+                shown.add(new Shown(lines.get(i).substring(PROMPT.length()), output));
+            }
+        }
+        return shown;
+    }
+
+    static List<String> lines(String page) throws IOException {
+        return Files.readAllLines(DOCS.resolve(page));
+    }
+}
