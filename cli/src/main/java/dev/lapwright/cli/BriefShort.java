@@ -105,7 +105,8 @@ final class BriefShort {
                         + BriefWords.setting(gain.adjustment(), gain.best()) + " ("
                         + BriefWords.seconds(gain.bestGain()) + ")")
                 .toList();
-        return BriefWords.sentence(BriefWords.listed(said)) + " Each by itself: they need not add up.";
+        return BriefWords.sentence(BriefWords.listed(said))
+                + (said.size() == 1 ? "" : " Each by itself: they need not add up.");
     }
 
     private Optional<String> leaveAlone() {
@@ -123,7 +124,8 @@ final class BriefShort {
         if (left.size() > MOST_LEFT) {
             names.add((left.size() - MOST_LEFT) + " more");
         }
-        return Optional.of(BriefWords.sentence(BriefWords.listed(names)) + " By themselves none of them gains "
+        return Optional.of(BriefWords.sentence(BriefWords.listed(names))
+                + (left.size() == 1 ? " By itself it does not gain " : " By themselves none of them gains ")
                 + BriefWorth.worth() + " a lap.");
     }
 

@@ -10,8 +10,8 @@ final class GearingOptions {
             names = "--final-drives",
             paramLabel = "VALUES",
             description =
-                    "Final drives to try, as ratios: first:last:step, or a list v1,v2,…. first:last takes what the car's"
-                            + " own adjustment allows between the two. Without this and --ratio: all that can be fitted.")
+                    "Final drives to try, as the car's own adjustment counts them, in ratios or in teeth: first:last:step,"
+                            + " or a list v1,v2,…. first:last takes what that adjustment allows between the two. Without this and --ratio: all that can be fitted.")
     String finalDrives;
 
     @Option(
