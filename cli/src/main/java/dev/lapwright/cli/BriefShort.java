@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.BriefSensitivity;
+import dev.lapwright.brief.ProvedChange;
 import dev.lapwright.brief.SuggestedChange;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.brief.TestPlan;
@@ -150,17 +151,23 @@ final class BriefShort {
         return result.proof()
                 .value()
                 .filter(proof -> !proof.changes().isEmpty())
-                .map(proof -> {
-                    List<String> said = proof.changes().stream()
-                            .map(change -> change.after() + " against " + change.before() + ": "
-                                    + change.comparison()
-                                            .map(comparison -> comparison
-                                                    .verdict()
-                                                    .finding()
-                                                    .label())
-                                            .orElse("cannot be compared"))
-                            .toList();
-                    return BriefWords.sentence(String.join("; ", said));
-                });
+                .map(proof -> String.join(
+                                "; ",
+                                proof.changes().stream().map(BriefShort::proved).toList()) + ".");
+    }
+
+    /** A change as its setups are named in the log. */
+    private static String proved(ProvedChange change) {
+        return change.after() + " against " + change.before() + ": "
+                + change.comparison()
+                        .map(comparison -> comparison.verdict().finding().label())
+                        .orElse("cannot be compared")
+                + change.difference()
+                        .map(seen -> ", " + Numbers.signed(seen.difference(), 3) + " s a lap")
+                        .orElse("")
+                + change.expected()
+                        .value()
+                        .map(effect -> ", where the model expected " + Numbers.signed(-effect.gain(), 3) + " s")
+                        .orElse("");
     }
 }

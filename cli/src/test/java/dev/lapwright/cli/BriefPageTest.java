@@ -137,7 +137,9 @@ class BriefPageTest {
 
     @Test
     void whatTheLapsProvedIsToldBesideWhatWasExpected() {
-        assertThat(text).contains("wing 2 to wing 6").contains("Real: wing 6 is faster than wing 2");
+        assertThat(text)
+                .contains("rear-wing=2 to rear-wing=6")
+                .contains("Real: rear-wing=6 is faster than rear-wing=2");
         assertThat(text).contains("name setups by what was set");
     }
 

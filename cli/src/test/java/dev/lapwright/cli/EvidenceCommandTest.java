@@ -162,7 +162,8 @@ class EvidenceCommandTest {
     void theSetupsCanBeTurnedRound() {
         double there = JsonTree.number(JsonTree.object(comparison(DEMO), "welch"), "differenceS");
         double back = JsonTree.number(
-                JsonTree.object(comparison(DEMO, "--before", "wing 6", "--after", "wing 2"), "welch"), "differenceS");
+                JsonTree.object(comparison(DEMO, "--before", "rear-wing=6", "--after", "rear-wing=2"), "welch"),
+                "differenceS");
         // Rounding.
         assertThat(back).isCloseTo(-there, within(1e-9));
     }
@@ -185,7 +186,7 @@ class EvidenceCommandTest {
                 .isEqualTo(evidence(DEMO, "--json").out());
         List<Map<String, String>> rows = CsvRows.of(Files.readString(out.resolve("laps.csv")));
         assertThat(rows).hasSize(33);
-        assertThat(rows.get(0)).containsEntry("status", "out lap").containsEntry("setup", "wing 2");
+        assertThat(rows.get(0)).containsEntry("status", "out lap").containsEntry("setup", "rear-wing=2");
     }
 
     @ParameterizedTest

@@ -97,7 +97,8 @@ public final class StudyTables {
                 quickest(() -> Ride.of(car, day, RideChoices.STANDARD, 55)),
                 lap);
         DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
-        List<DrivenLap> laps = DrivenLapPick.of(List.of(driven), track, List.of()).laps();
+        List<DrivenLap> laps =
+                DrivenLapPick.of(List.of(driven), track, List.of()).laps();
         row(
                 "a fit of five parameters to " + laps.size() + " laps",
                 1,
