@@ -27,7 +27,9 @@ class LibraryPageTest {
 
     static List<String> examples() throws IOException {
         try (Stream<Path> files = Files.list(DOCS.resolve("examples"))) {
-            return files.map(file -> file.getFileName().toString().replace(".java", ""))
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".java"))
+                    .map(name -> name.replace(".java", ""))
                     .sorted()
                     .toList();
         }
