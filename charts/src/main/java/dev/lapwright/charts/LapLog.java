@@ -253,11 +253,11 @@ public final class LapLog {
         facts.add(laps.clean().length + " of " + log.laps().size() + " laps count");
         facts.add(
                 result.trend().isTaken()
-                        ? "lines: each run's median with the trend, "
+                        ? "lines: medians of runs with the trend, "
                                 + Numbers.signed(3).format(result.trend().slope()) + " s a lap "
                                 + result.trend().kind().label()
-                        : "lines: each run's median");
-        facts.add("at the right: means");
+                        : "lines: medians of runs");
+        facts.add("right: means");
         return Sheet.facts(facts.toArray(String[]::new));
     }
 
