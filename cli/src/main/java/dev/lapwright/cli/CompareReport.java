@@ -3,7 +3,6 @@ package dev.lapwright.cli;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -84,7 +83,7 @@ final class CompareReport {
                 .numbers("fastest", "km/h")
                 .numbers("other fastest", "km/h")
                 .words("mostly by");
-        for (ComparisonPart part : comparison.parts()) {
+        for (Comparison.Part part : comparison.parts()) {
             table.row(
                     part.label(),
                     Numbers.fixed(part.from(), 0),

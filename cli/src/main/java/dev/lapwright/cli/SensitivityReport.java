@@ -1,8 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
-import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,7 +78,7 @@ final class SensitivityReport {
                 .numbers("worst at", "")
                 .numbers("gain", "s")
                 .numbers("range", "s");
-        for (AdjustmentGain gain : result.gains()) {
+        for (SensitivityResult.Gain gain : result.gains()) {
             boolean faster = gain.isGain();
             boolean slower = gain.isLoss();
             table.row(
@@ -114,7 +112,7 @@ final class SensitivityReport {
             table.numbers("sector " + sector, "s");
         }
         table.numbers("laps with each", "").words("in " + result.laps() + " laps");
-        for (AdjustmentGain gain : outcome.felt()) {
+        for (SensitivityResult.Gain gain : outcome.felt()) {
             List<String> cells = new ArrayList<>();
             cells.add(gain.adjustment().name());
             cells.add(SensitivityOutcome.setting(gain, gain.shown()));
@@ -127,7 +125,7 @@ final class SensitivityReport {
         table.printTo(console);
     }
 
-    private static String laps(AdjustmentGain gain) {
+    private static String laps(SensitivityResult.Gain gain) {
         if (!gain.isEverSeen()) {
             return "never";
         }
@@ -143,7 +141,7 @@ final class SensitivityReport {
                 .numbers("sum", "s")
                 .numbers("together", "s")
                 .numbers("beyond", "s");
-        for (Interaction pair : result.interactions()
+        for (SensitivityResult.Interaction pair : result.interactions()
                 .subList(0, Math.min(PAIRS_SHOWN, result.interactions().size()))) {
             table.row(
                     Choice.said(result.car(), pair.first(), pair.firstSetting()),

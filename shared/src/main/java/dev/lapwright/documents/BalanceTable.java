@@ -5,9 +5,6 @@ import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.CornerBalance;
-import dev.lapwright.study.balance.PhaseBalance;
-import dev.lapwright.study.balance.YawDemand;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,8 +24,8 @@ public final class BalanceTable {
         header.addAll(phase(result.corners().get(0).in(BalancePhase.MIDDLE).orElseThrow())
                 .keySet());
         csv.row(header);
-        for (CornerBalance corner : result.corners()) {
-            for (PhaseBalance phase : corner.phases()) {
+        for (BalanceResult.CornerBalance corner : result.corners()) {
+            for (BalanceResult.PhaseBalance phase : corner.phases()) {
                 List<String> row = new ArrayList<>();
                 row.add(Integer.toString(corner.corner().number()));
                 row.add(corner.corner().name());
@@ -89,7 +86,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> corner(CornerBalance corner) {
+    private static Map<String, Object> corner(BalanceResult.CornerBalance corner) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("number", corner.corner().number());
         tree.put("name", corner.corner().name());
@@ -100,7 +97,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> phase(PhaseBalance phase) {
+    private static Map<String, Object> phase(BalanceResult.PhaseBalance phase) {
         AxleMargins margins = phase.margins();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("phase", phase.phase().label());
@@ -123,7 +120,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> yaw(YawDemand demand) {
+    private static Map<String, Object> yaw(BalanceResult.YawDemand demand) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("distanceM", demand.distance());
         tree.put("curvatureSteps", demand.isStep());

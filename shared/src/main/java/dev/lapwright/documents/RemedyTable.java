@@ -2,7 +2,6 @@ package dev.lapwright.documents;
 
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.study.balance.BalancePhase;
-import dev.lapwright.study.balance.Remedy;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,9 +22,9 @@ public final class RemedyTable {
         }
         header.add("disturbs");
         csv.row(header);
-        List<Remedy> all = new ArrayList<>(result.remedies());
+        List<RemedyResult.Remedy> all = new ArrayList<>(result.remedies());
         all.addAll(result.belowTheLimit());
-        for (Remedy remedy : all) {
+        for (RemedyResult.Remedy remedy : all) {
             List<String> row = new ArrayList<>();
             row.add(remedy.adjustment());
             for (double value : new double[] {
@@ -63,7 +62,7 @@ public final class RemedyTable {
         return tree;
     }
 
-    private static Map<String, Object> one(Remedy remedy) {
+    private static Map<String, Object> one(RemedyResult.Remedy remedy) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("adjustment", remedy.adjustment());
         tree.put("from", remedy.from());
@@ -88,7 +87,7 @@ public final class RemedyTable {
         return tree;
     }
 
-    private static double gradient(Remedy remedy) {
+    private static double gradient(RemedyResult.Remedy remedy) {
         // Degrees per g do not ask for the wheelbase.
         return new UndersteerGradient(remedy.gradientShift(), 1).degreesPerG();
     }
