@@ -75,7 +75,12 @@ final class RideCommand implements Callable<Integer> {
         Choice choice = Choice.of(documents.car, documents.circuit, setup, conditions.day());
         Speed speed = ride.corner == null ? given() : inCorner(choice);
         RideOutcome outcome = new RideOutcome(
-                choice, Ride.of(choice.car(), choice.day(), choices, speed.metresPerSecond()), measure, speed.place());
+                choice,
+                Ride.of(choice.car(), choice.day(), speed.metresPerSecond())
+                        .over(choices)
+                        .run(),
+                measure,
+                speed.place());
         files.write(outcome);
         if (output.json) {
             console.text(RideJson.text(outcome));

@@ -58,13 +58,10 @@ final class StintCommand implements Callable<Integer> {
         Choice choice = Choice.of(documents, setup, conditions.day());
         StintOutcome outcome = new StintOutcome(
                 choice,
-                Stint.of(
-                        choice.car(),
-                        choice.track(),
-                        choice.day(),
-                        reading.consumption(),
-                        reading.race(),
-                        reading.compounds()),
+                Stint.of(choice.car(), choice.track(), choice.day(), reading.race())
+                        .withConsumption(reading.consumption())
+                        .onCompounds(reading.compounds())
+                        .run(),
                 density);
         files.write(outcome);
         if (output.json) {

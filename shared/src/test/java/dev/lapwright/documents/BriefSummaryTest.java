@@ -15,7 +15,6 @@ import dev.lapwright.evidence.LapFlag;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.study.Progress;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -30,10 +29,10 @@ class BriefSummaryTest {
     private static final Conditions DAY = Conditions.STANDARD;
     private static final BriefResult BEFORE = brief(Brief.of(CAR, TRACK, DAY));
     private static final LapLogFile LOG = log();
-    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).evidence(LOG.log()));
+    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).after(LOG.log()));
 
     private static BriefResult brief(Brief question) {
-        return question.vary(List.of("rear-wing")).run(Progress.NONE);
+        return question.turning(List.of("rear-wing")).run();
     }
 
     private static JsonNode json(BriefResult brief, Optional<LapLogFile> log) {

@@ -9,7 +9,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
@@ -43,7 +42,7 @@ class StudyResultsTest {
     }
 
     private static SensitivityResult sensitivity(int laps) {
-        return Sensitivity.of(CAR, TRACK, DAY).scatter(0.2).laps(laps).run(Progress.NONE);
+        return Sensitivity.of(CAR, TRACK, DAY).withScatter(0.2).withLaps(laps).run();
     }
 
     private static Comparison comparison(Car other) {
