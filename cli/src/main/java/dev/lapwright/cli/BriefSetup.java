@@ -9,7 +9,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
-import dev.lapwright.study.Optimisation;
+import dev.lapwright.study.optimise.Optimisation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

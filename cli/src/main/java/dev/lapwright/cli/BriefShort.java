@@ -11,7 +11,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -6,7 +6,7 @@ import dev.lapwright.brief.TestRun;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
-import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -5,9 +5,9 @@ import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.study.DamperMapResult;
-import dev.lapwright.study.RideAxle;
-import dev.lapwright.study.RideResult;
+import dev.lapwright.study.ride.DamperMapResult;
+import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 import java.util.List;
 import java.util.function.Function;
 

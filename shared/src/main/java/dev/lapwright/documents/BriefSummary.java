@@ -9,7 +9,7 @@ import dev.lapwright.brief.PlaceShare;
 import dev.lapwright.brief.StartPressures;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
