@@ -1,13 +1,13 @@
-package dev.lapwright.line;
+package dev.lapwright.numerics;
 
 import java.util.Arrays;
 
 /**
- * A symmetric positive definite matrix whose entries lie within some bands of its diagonal, which may go on round the
- * corners; factored by Cholesky's method in O(order · bands²). The last rows are kept as a dense border, so that nothing
- * fills in.
+ * Cholesky factorisation of a symmetric positive definite banded matrix, cyclic or not, in O(order · bands²). Indices wrap
+ * round modulo the order; the last rows, as many as there are bands on one side, are kept as a dense border, so that nothing
+ * fills in. Owns its workspace: not for sharing between threads.
  */
-final class CyclicBand {
+public final class CyclicBandedCholesky {
     private final int order;
     private final int bands;
     private final int body;
@@ -23,7 +23,7 @@ final class CyclicBand {
      * @param order rows, at least three times the bands
      * @param bands on either side of the diagonal
      */
-    CyclicBand(int order, int bands) {
+    public CyclicBandedCholesky(int order, int bands) {
         if (order < 3 * bands) {
             throw new IllegalArgumentException("order " + order + " is too small for " + bands + " bands");
         }
@@ -37,7 +37,7 @@ final class CyclicBand {
     }
 
     /** Takes the matrix whose entry ((j + d) mod order, j) stands at j · (bands + 1) + d, and factors it. */
-    void factor(double[] entries) {
+    public void factor(double[] entries) {
         Arrays.fill(border, 0);
         Arrays.fill(corner, 0);
         for (int j = 0; j < order; j++) {
@@ -112,7 +112,7 @@ final class CyclicBand {
     }
 
     /** Replaces a right-hand side by the solution. */
-    void solve(double[] x) {
+    public void solve(double[] x) {
         for (int j = 0; j < body; j++) {
             int at = j * stride;
             double value = x[j] * band[at];

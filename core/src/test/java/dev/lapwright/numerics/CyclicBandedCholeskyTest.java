@@ -1,4 +1,4 @@
-package dev.lapwright.line;
+package dev.lapwright.numerics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -11,7 +11,7 @@ import org.apache.commons.math3.linear.RealMatrix;
 import org.junit.jupiter.api.Test;
 
 /** The factorisation against Commons Math's dense one. */
-class CyclicBandTest {
+class CyclicBandedCholeskyTest {
     private static final int BANDS = 4;
 
     @Test
@@ -34,7 +34,7 @@ class CyclicBandTest {
                     .getSolver()
                     .solve(new ArrayRealVector(right))
                     .toArray();
-            CyclicBand matrix = new CyclicBand(order, BANDS);
+            CyclicBandedCholesky matrix = new CyclicBandedCholesky(order, BANDS);
             matrix.factor(entries);
             matrix.solve(right);
             // Rounding: the matrix is conditioned by less than 2.

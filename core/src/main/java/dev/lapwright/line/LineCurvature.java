@@ -1,11 +1,13 @@
 package dev.lapwright.line;
 
+import dev.lapwright.numerics.BandedQpSolver;
+
 /**
- * Curvature of a line at its nodes, from the circle through each and its neighbours (K. Menger's curvature: four times the
- * area of the triangle over the product of its sides), with its derivatives by the offsets. At an open end, where no circle
- * goes through, it is zero.
+ * Discrete curvature of a line at its nodes, with its derivatives by the offsets: the curvature of the circle through each node
+ * and its neighbours (K. Menger's: four times the area of the triangle over the product of its sides). Zero at an open end,
+ * which has a neighbour on one side only.
  */
-final class Bending {
+final class LineCurvature {
     private final RoadNodes road;
     private final int n;
     private final double[] px;
@@ -23,7 +25,7 @@ final class Bending {
     final double[] chordByStart;
     final double[] chordByEnd;
 
-    Bending(RoadNodes road) {
+    LineCurvature(RoadNodes road) {
         this.road = road;
         n = road.count;
         px = new double[n];
@@ -85,7 +87,7 @@ final class Bending {
         return 0.5 * (before + after);
     }
 
-    /** Σ κ² h: the bending of the whole line, 1/m. */
+    /** Sum of squared curvature times length over the whole line, Σ κ² h, 1/m. */
     double energy() {
         double sum = 0;
         for (int i = 0; i < n; i++) {
@@ -94,25 +96,25 @@ final class Bending {
         return sum;
     }
 
-    /** Gauss and Newton's programme for less bending: ½ Σ (κ + δκ)² h over moves of the offsets within the road. */
-    BandedProgramme programme(double[] offsets) {
-        BandedProgramme programme = new BandedProgramme(n, 3, 1e-10);
+    /** Gauss-Newton quadratic program of the curvature: ½ Σ (κ + δκ)² h over moves of the offsets within the road. */
+    BandedQpSolver qp(double[] offsets) {
+        BandedQpSolver qp = new BandedQpSolver(n, 3, 1e-10);
         for (int i = 0; i < n; i++) {
             double w = share(i);
             double r = w * curvature[i];
-            programme.square(i - 1, w, byBefore[i], byOwn[i], byAfter[i]);
-            programme.linear(i - 1, r * byBefore[i]);
-            programme.linear(i, r * byOwn[i]);
-            programme.linear(i + 1, r * byAfter[i]);
-            programme.within(i, road.lower[i] - offsets[i], road.upper[i] - offsets[i]);
+            qp.square(i - 1, w, byBefore[i], byOwn[i], byAfter[i]);
+            qp.linear(i - 1, r * byBefore[i]);
+            qp.linear(i, r * byOwn[i]);
+            qp.linear(i + 1, r * byAfter[i]);
+            qp.within(i, road.lower[i] - offsets[i], road.upper[i] - offsets[i]);
         }
-        // The bending counts a line's length too: half of each κ² goes with the lengths of the chords beside it.
+        // Σ κ² h depends on the line's length too: half of each κ² goes with the lengths of the chords beside it.
         for (int i = 0; i < (road.closed ? n : n - 1); i++) {
             int q = (i + 1) % n;
             double mean = 0.25 * (curvature[i] * curvature[i] + curvature[q] * curvature[q]);
-            programme.linear(i, mean * chordByStart[i]);
-            programme.linear(q, mean * chordByEnd[i]);
+            qp.linear(i, mean * chordByStart[i]);
+            qp.linear(q, mean * chordByEnd[i]);
         }
-        return programme;
+        return qp;
     }
 }

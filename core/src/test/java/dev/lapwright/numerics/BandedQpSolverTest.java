@@ -1,4 +1,4 @@
-package dev.lapwright.line;
+package dev.lapwright.numerics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -22,7 +22,7 @@ import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.BOBYQAOptimizer;
 import org.junit.jupiter.api.Test;
 
 /** The programme's answers against Commons Math's general optimisers on the same problems. */
-class BandedProgrammeTest {
+class BandedQpSolverTest {
     private static final int N = 14;
 
     @Test
@@ -32,17 +32,17 @@ class BandedProgrammeTest {
         double[] linear = new double[N];
         double[] lower = new double[N];
         double[] upper = new double[N];
-        BandedProgramme programme = new BandedProgramme(N, 3, 1e-12);
+        BandedQpSolver qp = new BandedQpSolver(N, 3, 1e-12);
         for (int i = 0; i < N; i++) {
             c[i] = new double[] {random.nextGaussian(), 3 + random.nextDouble(), random.nextGaussian()};
             linear[i] = 4 * random.nextGaussian();
             lower[i] = -0.3 - random.nextDouble() / 10;
             upper[i] = 0.2 + random.nextDouble() / 10;
-            programme.square(i - 1, 1, c[i]);
-            programme.linear(i, linear[i]);
-            programme.within(i, lower[i], upper[i]);
+            qp.square(i - 1, 1, c[i]);
+            qp.linear(i, linear[i]);
+            qp.within(i, lower[i], upper[i]);
         }
-        double[] found = programme.minimise();
+        double[] found = qp.minimise();
         double[] other = new BOBYQAOptimizer(2 * N + 1, 0.1, 1e-9)
                 .optimize(
                         new MaxEval(20_000),
@@ -74,25 +74,25 @@ class BandedProgrammeTest {
     @Test
     void linearProgrammesEndWhereTheSimplexMethodEnds() {
         Random random = new Random(11);
-        BandedProgramme programme = new BandedProgramme(N, 3, 1e-9);
+        BandedQpSolver qp = new BandedQpSolver(N, 3, 1e-9);
         double[] linear = new double[N];
         List<LinearConstraint> constraints = new ArrayList<>();
         for (int i = 0; i < N; i++) {
             linear[i] = random.nextGaussian();
-            programme.linear(i, linear[i]);
-            programme.within(i, -2, 2);
+            qp.linear(i, linear[i]);
+            qp.within(i, -2, 2);
             constraints.add(new LinearConstraint(unit(i), Relationship.GEQ, -2));
             constraints.add(new LinearConstraint(unit(i), Relationship.LEQ, 2));
             double[] row = {random.nextGaussian(), random.nextGaussian(), random.nextGaussian()};
             double most = 0.5 + random.nextDouble();
-            programme.row(i - 1, most, row);
+            qp.row(i - 1, most, row);
             double[] dense = new double[N];
             for (int k = 0; k < 3; k++) {
                 dense[(i - 1 + k + N) % N] = row[k];
             }
             constraints.add(new LinearConstraint(dense, Relationship.LEQ, most));
         }
-        double[] found = programme.minimise();
+        double[] found = qp.minimise();
         double least = new SimplexSolver()
                 .optimize(
                         new MaxIter(1000),
@@ -102,7 +102,7 @@ class BandedProgrammeTest {
                 .getValue();
         // The programme may stop 1e-9 above the least value; rows are met to 1e-7, which the multipliers (of order 1)
         // weigh.
-        assertThat(programme.value(found)).isCloseTo(least, within(1e-6));
+        assertThat(qp.value(found)).isCloseTo(least, within(1e-6));
     }
 
     private static double[] unit(int i) {

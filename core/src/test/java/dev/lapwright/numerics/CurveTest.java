@@ -1,4 +1,4 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

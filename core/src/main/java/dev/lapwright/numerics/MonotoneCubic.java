@@ -1,11 +1,12 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.Arrays;
 
 /**
- * Piecewise cubic through points, with continuous slope, monotone wherever the points are, constant beyond the ends.
+ * Monotone piecewise cubic interpolant y(x): goes through the points with continuous slope, rises and falls only where they do,
+ * and is constant beyond the ends.
  *
  * <p>Source: slopes by the weighted harmonic mean of Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300, which keeps
  * the monotonicity of Fritsch and Carlson (1980). A single point is a constant.

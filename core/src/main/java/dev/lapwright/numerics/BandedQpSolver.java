@@ -1,16 +1,17 @@
-package dev.lapwright.line;
+package dev.lapwright.numerics;
 
 import java.util.Arrays;
 
 /**
- * A convex quadratic programme along a road: minimise ½ xᵀHx + gᵀx within lower ≤ x ≤ upper and Cx ≤ d, where no square in H
- * and no row of C touches variables farther apart than the width of a window, indices going round.
+ * Solver of convex quadratic programs with a cyclic banded structure: minimise ½ xᵀHx + gᵀx subject to l ≤ x ≤ u and Cx ≤ d,
+ * where each term of H and each row of C touches neighbouring variables only, no more than fit in a window, indices wrapping
+ * round. Terms and rows are added one by one; {@link #minimise()} solves. Owns its workspace: not for sharing between threads.
  *
- * <p>A primal-dual interior-point method with a predictor and a corrector (S. Mehrotra, SIAM Journal on Optimization 2, 1992;
+ * <p>Primal-dual interior-point method with a predictor and a corrector (S. Mehrotra, SIAM Journal on Optimization 2, 1992;
  * J. Nocedal and S. J. Wright, <i>Numerical Optimization</i>, 2006, algorithm 16.4; both cited from memory): each of its few
- * steps costs one factorisation in O(n).
+ * steps costs one factorisation in O(n), see {@link CyclicBandedCholesky}.
  */
-final class BandedProgramme {
+public final class BandedQpSolver {
     private static final int MOST_STEPS = 60;
     /** Share of the way to the nearest bound. */
     private static final double BACK_OFF = 0.995;
@@ -52,10 +53,10 @@ final class BandedProgramme {
 
     /**
      * @param n variables
-     * @param window how many neighbouring variables a square or a row may touch
+     * @param window how many neighbouring variables a squared term or a row may touch
      * @param accuracy how far above the least value the answer may lie
      */
-    BandedProgramme(int n, int window, double accuracy) {
+    public BandedQpSolver(int n, int window, double accuracy) {
         this.n = n;
         this.accuracy = accuracy;
         this.window = window;
@@ -76,27 +77,29 @@ final class BandedProgramme {
         correctUpper = new double[n];
     }
 
-    void linear(int variable, double value) {
+    /** Adds value · x to the objective. */
+    public void linear(int variable, double value) {
         linear[wrap(variable)] += value;
     }
 
     /** Adds ½ value x². */
-    void square(int variable, double value) {
+    public void square(int variable, double value) {
         quadratic[wrap(variable) * window] += value;
     }
 
     /** Adds ½ weight (Σ c x)² over the variables from {@code first} on. */
-    void square(int first, double weight, double... c) {
+    public void square(int first, double weight, double... c) {
         spread(quadratic, first, weight, c, 0, c.length);
     }
 
-    void within(int variable, double least, double most) {
+    /** Bounds of a variable: least ≤ x ≤ most. */
+    public void within(int variable, double least, double most) {
         lower[variable] = least;
         upper[variable] = most;
     }
 
     /** Adds Σ c x ≤ most over the variables from {@code first} on. */
-    void row(int first, double most, double... c) {
+    public void row(int first, double most, double... c) {
         if (rows == base.length) {
             base = Arrays.copyOf(base, 2 * rows);
             bound = Arrays.copyOf(bound, 2 * rows);
@@ -126,8 +129,8 @@ final class BandedProgramme {
         }
     }
 
-    /** ½ xᵀHx + gᵀx. */
-    double value(double[] at) {
+    /** Objective ½ xᵀHx + gᵀx at a point. */
+    public double value(double[] at) {
         double[] product = times(at);
         double sum = 0;
         for (int i = 0; i < n; i++) {
@@ -170,8 +173,8 @@ final class BandedProgramme {
         }
     }
 
-    /** The minimiser; every lower bound must lie below its upper one. A new array. */
-    double[] minimise() {
+    /** Minimiser of the objective; every lower bound must lie below its upper one. A new array. */
+    public double[] minimise() {
         s = new double[rows];
         z = new double[rows];
         primal = new double[rows];
@@ -180,7 +183,7 @@ final class BandedProgramme {
         dz = new double[rows];
         double size = start();
         double ridge = ridge();
-        CyclicBand factors = new CyclicBand(n, window - 1);
+        CyclicBandedCholesky factors = new CyclicBandedCholesky(n, window - 1);
         double[] dx = new double[n];
         for (int step = 0; step < MOST_STEPS; step++) {
             residuals();
@@ -281,7 +284,7 @@ final class BandedProgramme {
     }
 
     /** Solves for dx; slacks and multipliers follow from it. */
-    private void direction(CyclicBand factors, double[] dx, double target, boolean corrected) {
+    private void direction(CyclicBandedCholesky factors, double[] dx, double target, boolean corrected) {
         for (int i = 0; i < n; i++) {
             double l = x[i] - lower[i];
             double u = upper[i] - x[i];

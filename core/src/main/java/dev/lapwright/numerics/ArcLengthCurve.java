@@ -1,12 +1,12 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 import java.util.Arrays;
 
 /**
- * The smoothed centre line on the plane, by its arc length. Lengths are integrals of the splines' own derivatives, by
- * three-point Gauss-Legendre quadrature (Abramowitz and Stegun 25.4.30) over short pieces.
+ * Plane curve of two cubic splines x(t) and y(t), parametrised by its arc length s, m. Lengths are integrals of the splines'
+ * own derivatives by three-point Gauss-Legendre quadrature (Abramowitz and Stegun 25.4.30) over short pieces.
  */
-public final class PlanCurve {
+public final class ArcLengthCurve {
     private static final double PIECE = 2;
     private static final double REACH = Math.sqrt(0.6);
 
@@ -19,10 +19,18 @@ public final class PlanCurve {
     private final double[] arc;
     private final double[] knotArc;
 
-    /** A place on the curve. */
+    /**
+     * Point of the curve.
+     *
+     * @param x m
+     * @param y m
+     * @param heading rad, counter-clockwise from the x axis, −π to π
+     * @param curvature 1/m, positive to the left
+     */
     public record Place(double x, double y, double heading, double curvature) {}
 
-    public PlanCurve(SplineKnots knots, CubicSpline x, CubicSpline y) {
+    /** The curve of two splines over the same knots. */
+    public ArcLengthCurve(SplineKnots knots, CubicSpline x, CubicSpline y) {
         this.knots = knots;
         this.x = x;
         this.y = y;
@@ -93,7 +101,7 @@ public final class PlanCurve {
         double dx = x.slope(i, u);
         double dy = y.slope(i, u);
         double pace = Math.hypot(dx, dy);
-        double curvature = (dx * y.bend(i, u) - dy * x.bend(i, u)) / (pace * pace * pace);
+        double curvature = (dx * y.secondDerivative(i, u) - dy * x.secondDerivative(i, u)) / (pace * pace * pace);
         return new Place(x.value(i, u), y.value(i, u), Math.atan2(dy, dx), curvature);
     }
 }

@@ -1,9 +1,9 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 /**
- * The places along a curve at which points are known, with the matrices of the cubic smoothing spline through them: P. J.
- * Green and B. W. Silverman, <i>Nonparametric Regression and Generalized Linear Models</i>, 1994, chapter 2 (cited from
- * memory), for open runs with natural ends, and the same with indices that go round for closed ones.
+ * Knots of a cubic smoothing spline, with its matrices Q and R: P. J. Green and B. W. Silverman, <i>Nonparametric
+ * Regression and Generalized Linear Models</i>, 1994, chapter 2 (cited from memory), for open runs with natural ends, and the
+ * same with indices that wrap round for closed ones.
  *
  * <p>The fitted values g minimise Σ(yᵢ − gᵢ)² + α∫g″², that is (R + α QᵀQ) γ = Qᵀy and g = y − α Q γ, where γ are the second
  * derivatives at the knots.
@@ -67,37 +67,43 @@ public final class SplineKnots {
         return closed ? step[unknown] : step[unknown + 1];
     }
 
+    /** Number of knots. */
     public int count() {
         return t.length;
     }
 
+    /** Whether the first knot follows the last. */
     public boolean isClosed() {
         return closed;
     }
 
+    /** Place of a knot, m. */
     public double place(int knot) {
         return t[knot];
     }
 
+    /** Length of an interval, m. */
     public double step(int interval) {
         return step[interval];
     }
 
+    /** Number of intervals: as many as knots on a closed curve, one fewer on an open one. */
     public int intervals() {
         return step.length;
     }
 
-    /** From the first knot to the last, or once round. */
+    /** Distance from the first knot to the last, or once round, m. */
     public double span() {
         return t[t.length - 1] + (closed ? step[step.length - 1] : 0);
     }
 
+    /** Mean length of an interval, m. */
     public double meanStep() {
         return span() / step.length;
     }
 
     /**
-     * The strength α (m³) at which waves of this length (m) lose half their height where knots are evenly spaced: there the
+     * Strength α (m³) at which waves of this length (m) lose half their height where knots are evenly spaced: there the
      * spline passes waves of angular frequency ω by 1 / (1 + α h ω⁴), h being the step (B. W. Silverman, Annals of
      * Statistics 12, 1984; cited from memory).
      */
@@ -106,12 +112,12 @@ public final class SplineKnots {
         return wavelength == 0 ? 0 : 1 / (meanStep() * omega * omega * omega * omega);
     }
 
-    /** The equations for one strength, factored. */
+    /** Smoother of one strength α (m³), its equations factored. */
     public Fit fit(double strength) {
         return new Fit(strength);
     }
 
-    /** Smooths with one strength. */
+    /** Linear smoother with one strength. */
     public final class Fit {
         private final double strength;
         private final CyclicPentadiagonal matrix;
@@ -129,7 +135,7 @@ public final class SplineKnots {
             matrix = new CyclicPentadiagonal(d, e, f);
         }
 
-        /** The spline that smooths these values, one for each knot. */
+        /** Smoothing spline of these values, one for each knot. */
         public CubicSpline spline(double[] values) {
             int n = t.length;
             double[] right = new double[unknowns];
@@ -152,7 +158,7 @@ public final class SplineKnots {
             return new CubicSpline(SplineKnots.this, smooth, gamma);
         }
 
-        /** The trace of the matrix that turns values into smoothed ones: how many free numbers the fit has. */
+        /** Effective degrees of freedom: the trace of the matrix that turns values into smoothed ones. */
         public double freedom() {
             return t.length - strength * matrix.traceOfInverseTimes(s0, s1, s2);
         }

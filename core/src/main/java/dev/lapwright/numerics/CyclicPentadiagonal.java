@@ -1,8 +1,8 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 /**
- * A symmetric positive definite matrix of order n with two bands on either side of its diagonal that may go on round the
- * corners, factored as L D Lᵀ in O(n). The last two rows are kept as a dense border, so that nothing fills in.
+ * L D Lᵀ factorisation of a symmetric positive definite pentadiagonal matrix, cyclic or not, in O(n). Indices wrap round
+ * modulo the order n; the last two rows are kept as a dense border, so that nothing fills in.
  *
  * <p>The entries of its inverse within the bands follow from the factors alone: K. Takahashi, J. Fagan and M.-S. Chin,
  * "Formation of a sparse bus impedance matrix", 1973; for smoothing splines M. F. Hutchinson and F. R. de Hoog, Numerische

@@ -1,12 +1,12 @@
-package dev.lapwright.curve;
+package dev.lapwright.numerics;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A function tabulated at even steps for fast reading: a cubic with continuous slope in each step (Catmull-Rom slopes, one
- * sided at the ends; third-order accurate), constant beyond the ends. Reading allocates nothing.
+ * Lookup table of a function at even steps, interpolated by cubic Hermite pieces with Catmull-Rom slopes (one-sided at the
+ * ends; third-order accurate); constant beyond the ends. Evaluating allocates nothing.
  */
 public final class CubicTable {
     private final double first;
