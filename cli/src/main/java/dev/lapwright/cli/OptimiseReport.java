@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.OptimisationCircuit;
 import dev.lapwright.study.optimise.OptimisationGain;
 import dev.lapwright.study.optimise.OptimisationKept;

@@ -3,6 +3,8 @@ package dev.lapwright.documents;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.CornerBalance;

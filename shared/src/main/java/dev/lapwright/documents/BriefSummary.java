@@ -9,6 +9,8 @@ import dev.lapwright.brief.PlaceShare;
 import dev.lapwright.brief.StartPressures;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sensitivity.AdjustmentGain;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -3,6 +3,8 @@ package dev.lapwright.documents;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;

@@ -7,6 +7,8 @@ import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.FitTie;
 import dev.lapwright.fit.FitTrace;
 import dev.lapwright.fit.FittedLap;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

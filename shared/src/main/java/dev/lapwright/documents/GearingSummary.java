@@ -1,5 +1,7 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.gearing.GearingChoice;
 import dev.lapwright.study.gearing.GearingGear;
 import dev.lapwright.study.gearing.GearingLap;

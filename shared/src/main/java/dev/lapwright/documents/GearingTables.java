@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.report.CsvText;
 import dev.lapwright.study.gearing.GearingChoice;
 import dev.lapwright.study.gearing.GearingGear;
 import dev.lapwright.study.gearing.GearingLap;

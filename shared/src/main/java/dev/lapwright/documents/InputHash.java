@@ -7,6 +7,7 @@ import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.GearingScenario;

@@ -1,5 +1,7 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.optimise.OptimisationAxis;
 import dev.lapwright.study.optimise.OptimisationCircuit;
 import dev.lapwright.study.optimise.OptimisationGain;

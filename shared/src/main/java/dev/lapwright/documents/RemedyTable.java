@@ -1,6 +1,8 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.Remedy;
 import dev.lapwright.study.balance.RemedyResult;

@@ -1,6 +1,7 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;

@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.report.CsvText;
 import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;

@@ -1,5 +1,7 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.StintLap;

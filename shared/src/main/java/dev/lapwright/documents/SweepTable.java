@@ -2,6 +2,8 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;

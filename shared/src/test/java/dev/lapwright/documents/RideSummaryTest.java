@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.ride.Ride;
 import dev.lapwright.study.ride.RideAxle;
 import dev.lapwright.study.ride.RideChoices;

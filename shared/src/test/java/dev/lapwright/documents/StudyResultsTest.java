@@ -9,6 +9,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;

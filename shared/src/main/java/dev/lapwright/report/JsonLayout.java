@@ -1,7 +1,9 @@
-package dev.lapwright.documents;
+package dev.lapwright.report;
 
 import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import com.fasterxml.jackson.core.io.NumberOutput;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
@@ -14,24 +16,53 @@ public final class JsonLayout {
     private static final int LINE_LENGTH = 110;
     private static final String INDENT = "  ";
 
-    private final StringBuilder out = new StringBuilder();
+    /** So much is gathered before it is passed on. */
+    private static final int CHUNK = 1 << 16;
 
-    private JsonLayout() {}
+    private final StringBuilder out = new StringBuilder();
+    private final Appendable sink;
+
+    private JsonLayout(Appendable sink) {
+        this.sink = sink;
+    }
 
     /**
      * The text of an object, with a line feed at its end.
      *
-     * @param object of texts, numbers, booleans, nulls, lists and maps, in the order to be written; NaN and infinities,
-     *     which JSON does not have, become null
+     * @param object of texts, numbers, booleans, nulls, lists, maps, and what else can be iterated over, in the order to be
+     *     written; NaN and infinities, which JSON does not have, become null
      */
     public static String text(Map<String, ?> object) {
-        JsonLayout layout = new JsonLayout();
-        // The outermost object always has a line for each field.
-        layout.many(object, "");
-        return layout.out.append('\n').toString();
+        StringBuilder text = new StringBuilder();
+        try {
+            write(object, text);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
     }
 
-    private void value(Object value, String indent, int used) {
+    /** The same, written bit by bit: what is iterated over need not stand in memory. */
+    public static void write(Map<String, ?> object, Appendable out) throws IOException {
+        JsonLayout layout = new JsonLayout(out);
+        // The outermost object always has a line for each field.
+        layout.fields(object, "");
+        layout.out.append('\n');
+        layout.pass(0);
+    }
+
+    private void pass(int least) throws IOException {
+        if (out.length() >= least) {
+            sink.append(out);
+            out.setLength(0);
+        }
+    }
+
+    private void value(Object value, String indent, int used) throws IOException {
+        if (value instanceof Iterable<?> items && !(value instanceof List)) {
+            items(items, indent);
+            return;
+        }
         if (!(value instanceof Map || value instanceof List)) {
             out.append(scalar(value));
             return;
@@ -44,7 +75,7 @@ public final class JsonLayout {
         }
     }
 
-    private void many(Object container, String indent) {
+    private void many(Object container, String indent) throws IOException {
         if (container instanceof Map<?, ?> map) {
             fields(map, indent);
         } else if (isFlat((List<?>) container)) {
@@ -55,7 +86,7 @@ public final class JsonLayout {
         }
     }
 
-    private void fields(Map<?, ?> map, String indent) {
+    private void fields(Map<?, ?> map, String indent) throws IOException {
         String inner = indent + INDENT;
         String before = "{\n";
         for (Map.Entry<?, ?> field : map.entrySet()) {
@@ -67,15 +98,20 @@ public final class JsonLayout {
         out.append('\n').append(indent).append('}');
     }
 
-    private void items(List<?> list, String indent) {
+    private void items(Iterable<?> list, String indent) throws IOException {
         String inner = indent + INDENT;
         String before = "[\n";
         for (Object item : list) {
             out.append(before).append(inner);
             value(item, inner, 0);
             before = ",\n";
+            pass(CHUNK);
         }
-        out.append('\n').append(indent).append(']');
+        if (before.startsWith("[")) {
+            out.append("[]");
+        } else {
+            out.append('\n').append(indent).append(']');
+        }
     }
 
     /** A long list of scalars, as many to a line as fit. */
@@ -108,7 +144,11 @@ public final class JsonLayout {
         StringBuilder line = new StringBuilder();
         for (Map.Entry<?, ?> field : map.entrySet()) {
             Object value = field.getValue();
-            String text = value instanceof List<?> list ? lineOf(list) : value instanceof Map ? null : scalar(value);
+            String text = value instanceof List<?> list
+                    ? lineOf(list)
+                    : value instanceof Iterable<?> items
+                            ? (items.iterator().hasNext() ? null : "[]")
+                            : value instanceof Map ? null : scalar(value);
             if (text == null) {
                 return null;
             }
@@ -146,7 +186,7 @@ public final class JsonLayout {
      * The shortest decimal that reads back as {@code value}, by the algorithm of Raffaello Giulietti (2020) in Jackson;
      * {@link Double#toString(double)} is not always the shortest before Java 19.
      */
-    static String number(double value) {
+    public static String number(double value) {
         if (!Double.isFinite(value)) {
             return "null";
         }

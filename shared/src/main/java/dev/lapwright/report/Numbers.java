@@ -1,15 +1,16 @@
-package dev.lapwright.cli;
+package dev.lapwright.report;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.function.DoubleFunction;
 
-/** Numbers as people of the trade write them; never in a local format. */
-final class Numbers {
+/** Forms of numbers as people of the trade write them; never in a local format. */
+public final class Numbers {
     private static final double STANDARD_GRAVITY = 9.80665;
-    private static final String NONE = "-";
+    static final String NONE = "-";
 
     /** Far beyond the model, far short of noise. */
     private static final MathContext DIGITS = new MathContext(9);
@@ -20,7 +21,7 @@ final class Numbers {
     private Numbers() {}
 
     /** A lap time as m:ss.mmm. */
-    static String lapTime(double seconds) {
+    public static String lapTime(double seconds) {
         if (!Double.isFinite(seconds)) {
             return NONE;
         }
@@ -37,7 +38,7 @@ final class Numbers {
     }
 
     /** With a fixed number of decimals; a dash where there is none. */
-    static String fixed(double value, int decimals) {
+    public static String fixed(double value, int decimals) {
         if (!Double.isFinite(value)) {
             return NONE;
         }
@@ -48,8 +49,18 @@ final class Numbers {
                 .toPlainString();
     }
 
+    /** The form with a fixed number of decimals. */
+    public static DoubleFunction<String> fixed(int decimals) {
+        return value -> fixed(value, decimals);
+    }
+
+    /** The form with a fixed number of decimals and always a sign, but for zero. */
+    public static DoubleFunction<String> signed(int decimals) {
+        return value -> signed(value, decimals);
+    }
+
     /** With a fixed number of decimals and always a sign, but for zero. */
-    static String signed(double value, int decimals) {
+    public static String signed(double value, int decimals) {
         String text = fixed(value, decimals);
         return !Double.isFinite(value) || isZero(text) || text.startsWith("-") ? text : "+" + text;
     }
@@ -64,38 +75,38 @@ final class Numbers {
     }
 
     /** A speed (m/s) in km/h. */
-    static String kmh(double speed) {
+    public static String kmh(double speed) {
         return fixed(Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR), 1);
     }
 
     /** An acceleration (m/s²) in g. */
-    static String g(double acceleration) {
+    public static String g(double acceleration) {
         return fixed(acceleration / STANDARD_GRAVITY, 2);
     }
 
     /** A share (0 to 1) in percent. */
-    static String percent(double share) {
+    public static String percent(double share) {
         return fixed(100 * share, 1);
     }
 
     /** A value as somebody would type it: as few digits as it needs. */
-    static String plain(double value) {
+    public static String plain(double value) {
         return Double.isFinite(value) ? Check.text(value) : NONE;
     }
 
     /** A value as somebody would type it, always with a sign. */
-    static String signed(double value) {
+    public static String signed(double value) {
         return (value > 0 ? "+" : "") + plain(value);
     }
 
     /** A value with its unit behind it. */
-    static String with(double value, Unit unit) {
+    public static String with(double value, Unit unit) {
         String symbol = unit.symbol();
         return plain(value) + (symbol.isEmpty() ? "" : " " + symbol);
     }
 
     /** A value for other programs: nine digits, plain notation; empty where there is none. */
-    static String machine(double value) {
+    public static String machine(double value) {
         return Double.isFinite(value) ? decimal(value).stripTrailingZeros().toPlainString() : "";
     }
 

@@ -1,4 +1,4 @@
-package dev.lapwright.cli;
+package dev.lapwright.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
