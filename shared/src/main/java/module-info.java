@@ -1,5 +1,6 @@
 /** The documents: read, checked and written. */
-@SuppressWarnings("requires-automatic") // Commons CSV and GeographicLib have no descriptors.
+// Commons CSV and GeographicLib have no descriptors; the command is built later.
+@SuppressWarnings({"requires-automatic", "module"})
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -8,5 +9,11 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
+<<<<<<< HEAD
     exports dev.lapwright.report;
+=======
+    exports dev.lapwright.results;
+    exports dev.lapwright.text to
+            dev.lapwright.cli;
+>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c
 }
