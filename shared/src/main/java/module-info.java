@@ -9,11 +9,6 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
-<<<<<<< HEAD
     exports dev.lapwright.report;
-=======
     exports dev.lapwright.results;
-    exports dev.lapwright.text to
-            dev.lapwright.cli;
->>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c
 }

@@ -1,4 +1,3 @@
-<<<<<<<< HEAD:shared/src/main/java/dev/lapwright/report/CsvText.java
 package dev.lapwright.report;
 
 import java.io.IOException;
@@ -10,11 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-
-========
-package dev.lapwright.text;
->>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c:shared/src/main/java/dev/lapwright/text/CsvText.java
-
 
 /** Comma-separated values (RFC 4180, but with plain line feeds) gathered row by row. */
 public final class CsvText {
@@ -28,7 +22,6 @@ public final class CsvText {
     private final Appendable out;
     private final CSVPrinter printer;
 
-<<<<<<<< HEAD:shared/src/main/java/dev/lapwright/report/CsvText.java
     /** A text in memory. */
     public CsvText() {
         this(new StringBuilder());
@@ -37,9 +30,6 @@ public final class CsvText {
     /** A text that is written row by row. */
     public CsvText(Appendable out) {
         this.out = out;
-========
-    public CsvText() {
->>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c:shared/src/main/java/dev/lapwright/text/CsvText.java
         try {
             printer = new CSVPrinter(out, FORMAT);
         } catch (IOException e) {
@@ -47,7 +37,6 @@ public final class CsvText {
         }
     }
 
-<<<<<<<< HEAD:shared/src/main/java/dev/lapwright/report/CsvText.java
     /** Writes the columns that a table has for machines: a line of names, then each row; numbers to nine digits. */
     public static <R> void write(Table<R> table, Iterable<R> rows, Appendable out) {
         CsvText csv = new CsvText(out);
@@ -71,8 +60,6 @@ public final class CsvText {
     }
 
     /** Adds a row. */
-========
->>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c:shared/src/main/java/dev/lapwright/text/CsvText.java
     public void row(List<String> cells) {
         try {
             printer.printRecord(cells);
@@ -81,14 +68,9 @@ public final class CsvText {
         }
     }
 
-<<<<<<<< HEAD:shared/src/main/java/dev/lapwright/report/CsvText.java
     /** All rows so far, of a text in memory. */
     public String text() {
         return out.toString();
-========
-    public String text() {
-        return text.toString();
->>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c:shared/src/main/java/dev/lapwright/text/CsvText.java
     }
 
     /** Nine digits in plain notation, whatever the locale; empty where there is no number. */

@@ -1,4 +1,3 @@
-<<<<<<<< HEAD:shared/src/main/java/dev/lapwright/report/JsonLayout.java
 package dev.lapwright.report;
 
 import com.fasterxml.jackson.core.io.JsonStringEncoder;
@@ -8,11 +7,6 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
-
-========
-package dev.lapwright.text;
->>>>>>>> 76f34dd2ad874c245f92ccdc3a322cdda309714c:shared/src/main/java/dev/lapwright/text/JsonLayout.java
-
 
 /**
  * Writes JSON for people: two spaces for each level, small objects and lists in one line, numbers as short as they can
