@@ -34,7 +34,9 @@
  * refused with a {@link dev.lapwright.fault.LapwrightException} that says where, what, and what to do. Everything handed out
  * is immutable and may be shared between threads.
  */
-@SuppressWarnings("requires-automatic") // Commons Math 3 has no descriptor of its own; its name comes from its file.
+// Commons Math 3 has no descriptor of its own; its name comes from its file. shared is not there yet when core is
+// compiled.
+@SuppressWarnings({"requires-automatic", "module"})
 module dev.lapwright.core {
     requires commons.math3;
 
@@ -43,7 +45,6 @@ module dev.lapwright.core {
     exports dev.lapwright.brief;
     exports dev.lapwright.car;
     exports dev.lapwright.chassis;
-    exports dev.lapwright.curve;
     exports dev.lapwright.evidence;
     exports dev.lapwright.fault;
     exports dev.lapwright.fit;
@@ -64,4 +65,8 @@ module dev.lapwright.core {
     exports dev.lapwright.track;
     exports dev.lapwright.track.survey;
     exports dev.lapwright.tyre;
+
+    // Stored lines are interpolated as lines are.
+    exports dev.lapwright.numerics to
+            dev.lapwright.shared;
 }

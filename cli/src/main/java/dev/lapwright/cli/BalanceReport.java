@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;

@@ -4,6 +4,7 @@ import dev.lapwright.brief.BriefPart;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;

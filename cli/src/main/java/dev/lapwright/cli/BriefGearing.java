@@ -4,6 +4,7 @@ import dev.lapwright.brief.BriefPart;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;

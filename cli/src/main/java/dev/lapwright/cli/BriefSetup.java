@@ -9,6 +9,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.Optimisation;
 import java.util.ArrayList;
 import java.util.List;

@@ -11,6 +11,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;

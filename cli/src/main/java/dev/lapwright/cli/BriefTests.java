@@ -6,6 +6,7 @@ import dev.lapwright.brief.TestRun;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
 import java.util.List;

@@ -6,6 +6,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.stint.RaceLength;

@@ -4,6 +4,7 @@ import dev.lapwright.brief.ChangeEffect;
 import dev.lapwright.brief.SettingChange;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;

@@ -6,6 +6,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
 import java.util.Comparator;
 import java.util.List;

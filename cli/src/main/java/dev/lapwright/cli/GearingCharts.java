@@ -10,6 +10,7 @@ import dev.lapwright.charts.Traction;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingResult;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;

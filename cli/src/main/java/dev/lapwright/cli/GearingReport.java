@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;

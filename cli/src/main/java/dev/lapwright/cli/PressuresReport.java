@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.documents.GaugeText;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.tyre.TreadTemperatures;

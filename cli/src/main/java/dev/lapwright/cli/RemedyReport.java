@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.RemedyResult;

@@ -7,6 +7,7 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.study.ride.Ride;
 import dev.lapwright.study.ride.RideChoices;

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.Numbers;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;

@@ -5,6 +5,7 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.GainBars;
 import dev.lapwright.charts.RankedGains;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.StintResult;

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;

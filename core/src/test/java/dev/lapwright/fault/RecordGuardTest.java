@@ -13,7 +13,6 @@ import dev.lapwright.brief.StartPressures;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
@@ -32,6 +31,7 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.line.LineFigures;
+import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.balance.BalanceResult;
@@ -95,7 +95,7 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
-            PlanCurve.Place.class,
+            ArcLengthCurve.Place.class,
             Stations.Place.class,
             SensitivityResult.Gain.class,
             SensitivityResult.Interaction.class,
