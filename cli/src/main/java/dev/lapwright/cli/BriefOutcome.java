@@ -1,6 +1,5 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.documents.LapLogFile;
 import java.util.LinkedHashMap;
@@ -16,8 +15,8 @@ import java.util.Optional;
  */
 record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result) {
     /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
-    Map<String, BriefPart<?>> missing() {
-        Map<String, BriefPart<?>> parts = new LinkedHashMap<>();
+    Map<String, BriefResult.Part<?>> missing() {
+        Map<String, BriefResult.Part<?>> parts = new LinkedHashMap<>();
         parts.put("what is worth changing", result.sensitivity());
         parts.put("the suggested setup", result.suggestion());
         parts.put("wings and drag", result.wings());
@@ -28,7 +27,7 @@ record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result)
         parts.put("fuel", result.stint());
         parts.put("test runs", result.tests());
         parts.put("the laps driven", result.proof());
-        parts.values().removeIf(BriefPart::isThere);
+        parts.values().removeIf(BriefResult.Part::isThere);
         if (log.isEmpty()) {
             parts.remove("the laps driven");
         }

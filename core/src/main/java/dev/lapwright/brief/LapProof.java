@@ -34,10 +34,10 @@ final class LapProof {
         this.laps = laps;
     }
 
-    BriefPart<Proof> proof() {
+    BriefResult.Part<Proof> proof() {
         return choices.log()
-                .map(log -> BriefPart.ask(() -> proof(log)))
-                .orElseGet(() -> BriefPart.missing(
+                .map(log -> BriefResult.Part.ask(() -> proof(log)))
+                .orElseGet(() -> BriefResult.Part.missing(
                         "no laps have been logged yet",
                         "drive the tests, log lap times with the name of the setup, and give the log"));
     }
@@ -45,7 +45,7 @@ final class LapProof {
     private Proof proof(TimingLog log) {
         CleanLaps clean = CleanLaps.of(log, choices.evidence().rule());
         double best = bestLap(clean);
-        List<ProvedChange> changes = new ArrayList<>();
+        List<Proof.Change> changes = new ArrayList<>();
         Set<Set<String>> known = new HashSet<>();
         String before = log.laps().get(0).setup();
         for (TimedLap lap : log.laps()) {
@@ -64,7 +64,7 @@ final class LapProof {
     }
 
     /** A look at the log, of which the paces of all its setups are wanted. */
-    private EvidenceResult any(TimingLog log, List<ProvedChange> changes) {
+    private EvidenceResult any(TimingLog log, List<Proof.Change> changes) {
         Optional<EvidenceResult> seen = changes.stream()
                 .flatMap(change -> change.seen().value().stream())
                 .findFirst();
@@ -107,14 +107,14 @@ final class LapProof {
                 asked.seed());
     }
 
-    private ProvedChange change(TimingLog log, String before, String after) {
-        BriefPart<ChangeEffect> expected = BriefPart.ask(() -> BriefLaps.effect(
+    private Proof.Change change(TimingLog log, String before, String after) {
+        BriefResult.Part<BriefResult.ChangeEffect> expected = BriefResult.Part.ask(() -> BriefLaps.effect(
                 laps.lap(SetupName.set(laps.car(), before)), laps.lap(SetupName.set(laps.car(), after))));
         EvidenceChoices how = between(before, after);
-        return new ProvedChange(
+        return new Proof.Change(
                 before,
                 after,
-                BriefPart.ask(() -> Evidence.of(
+                BriefResult.Part.ask(() -> Evidence.of(
                         log,
                         expected.value()
                                 .map(effect -> how.predicting(-effect.gain()))

@@ -29,12 +29,12 @@ final class PressureStart {
         this.conditions = conditions;
     }
 
-    StartPressures of(List<PressurePair> logged) {
+    BriefResult.StartPressures of(List<PressurePair> logged) {
         return logged.isEmpty() ? result(supposed(), false) : result(forToday(logged), true);
     }
 
-    private StartPressures result(PressureResult study, boolean logged) {
-        return new StartPressures(
+    private BriefResult.StartPressures result(PressureResult study, boolean logged) {
+        return new BriefResult.StartPressures(
                 study,
                 logged,
                 logged ? Double.NaN : car.value(Quantity.TYRE_TEMPERATURE),

@@ -16,9 +16,9 @@ final class Suggestion {
 
     /** The known word nearest to the one wanted: by typing errors, or as a beginning of it (deg for degrees). */
     static Optional<String> near(String wanted, Collection<String> known) {
-        String remedy = Nearest.remedy(wanted, known);
-        if (remedy.startsWith(SAID)) {
-            return Optional.of(remedy.substring(SAID.length()));
+        Optional<String> nearest = Nearest.to(wanted, known);
+        if (nearest.isPresent()) {
+            return nearest;
         }
         String lower = wanted.toLowerCase(Locale.ROOT);
         String best = "";

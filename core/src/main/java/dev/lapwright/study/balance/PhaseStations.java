@@ -65,7 +65,7 @@ final class PhaseStations {
         double most = -1;
         for (int i = 0; i <= last; i++) {
             double use = Math.max(lap.value(Channel.LATERAL_USE_FRONT, i), lap.value(Channel.LATERAL_USE_REAR, i));
-            if (within(corner, s[i]) && use > most && across(i, corner) > 0) {
+            if (corner.contains(s[i]) && use > most && across(i, corner) > 0) {
                 most = use;
                 best = i;
             }
@@ -83,12 +83,6 @@ final class PhaseStations {
         return best;
     }
 
-    private static boolean within(Corner corner, double s) {
-        return corner.entry() <= corner.exit()
-                ? s >= corner.entry() && s <= corner.exit()
-                : s >= corner.entry() || s <= corner.exit();
-    }
-
     /** Lateral acceleration towards the corner's inside. */
     private double across(int i, Corner corner) {
         double ay = lap.value(Channel.LATERAL_ACCELERATION, i);
@@ -102,7 +96,7 @@ final class PhaseStations {
         int after = k + 1 < middles.length ? middles[k + 1] : closed ? middles[0] : -1;
         double most = across(middle, corner);
         for (int i = 0; i <= last; i++) {
-            if (within(corner, s[i])) {
+            if (corner.contains(s[i])) {
                 most = Math.max(most, across(i, corner));
             }
         }

@@ -10,7 +10,6 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
@@ -159,7 +158,7 @@ public final class Remedies implements Study<RemedyResult> {
                     disturbed,
                     Handling.of(changed).withToe().radPerMps2()
                             - balance.gradientWithToe().radPerMps2(),
-                    RemedyCaution.of(adjustment));
+                    adjustment.cautions());
         }
     }
 

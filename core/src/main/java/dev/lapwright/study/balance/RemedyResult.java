@@ -1,6 +1,6 @@
 package dev.lapwright.study.balance;
 
-import dev.lapwright.study.RemedyCaution;
+import dev.lapwright.car.Caution;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -57,7 +57,7 @@ public record RemedyResult(
             Map<BalancePhase, Double> shifts,
             List<BalancePhase> disturbed,
             double gradientShift,
-            Set<RemedyCaution> cautions) {
+            Set<Caution> cautions) {
         /** A change of lap time below this is no change, s. */
         static final double LEVEL = 0.005;
 

@@ -119,7 +119,7 @@ public final class Gearing implements Study<GearingResult> {
             situations.add(new Situation(GearingResult.Scenario.Kind.TOW, tow, towed, conditions, behind));
         }
         if (headWind != 0) {
-            Conditions day = windy(asGiven.topSpeedAt());
+            Conditions day = windy(asGiven.top().at());
             GearingResult.GearedLap against = read(solver, solver.solve(Vehicle.of(car, day)));
             situations.add(new Situation(GearingResult.Scenario.Kind.HEAD_WIND, headWind, car, day, against));
         }

@@ -251,7 +251,7 @@ final class LatticeSearch<P> {
     /**
      * The search between the steps: covariance matrix adaptation of an evolution strategy (Hansen and Ostermeier 2001, Evol.
      * Comput. 9(2)) as Commons Math has it, from one start, with random numbers of its own. It looks only at the order of the
-     * scores, so the rule of {@link LatticeSearch.Score} serves as it is.
+     * scores, so the rule of {@link Score} serves as it is.
      */
     static final class Continuum {
         /** First spread of the search, as a share of each range. */
@@ -267,10 +267,10 @@ final class LatticeSearch<P> {
         record Ending(double worthGoingOn, int patience, int generations) {}
 
         private final int[] counts;
-        private final Function<double[], LatticeSearch.Score> scores;
+        private final Function<double[], Score> scores;
         private final Ending ending;
 
-        private LatticeSearch.Score bestScore;
+        private Score bestScore;
         private double[] best;
         private double milestone = Double.POSITIVE_INFINITY;
         private int sinceMilestone;
@@ -279,7 +279,7 @@ final class LatticeSearch<P> {
          * @param counts numbers of steps, at least 2 each; a place has coordinates from 0 to the count less one
          * @param scores of places
          */
-        Continuum(int[] counts, Function<double[], LatticeSearch.Score> scores, Ending ending) {
+        Continuum(int[] counts, Function<double[], Score> scores, Ending ending) {
             this.counts = counts.clone();
             this.scores = scores;
             this.ending = ending;
@@ -321,7 +321,7 @@ final class LatticeSearch<P> {
             for (int i = 0; i < place.length; i++) {
                 place[i] = Math.max(0, Math.min(1, share[i])) * (counts[i] - 1);
             }
-            LatticeSearch.Score score = scores.apply(place);
+            Score score = scores.apply(place);
             if (best == null || score.beats(bestScore)) {
                 best = place;
                 bestScore = score;

@@ -85,16 +85,31 @@ public record OptimisationLimits(
             return misses;
         }
         atLeast(misses, OptimisationResult.Miss.Limit.TOP_SPEED, "km/h", topSpeedKmh, KMH * point.topSpeed());
-        atLeast(misses, OptimisationResult.Miss.Limit.RIDE_HEIGHT, "mm", rideHeightMm, point.rideHeightMm());
+        atLeast(
+                misses,
+                OptimisationResult.Miss.Limit.RIDE_HEIGHT,
+                "mm",
+                rideHeightMm,
+                point.limited().rideHeightMm());
         atLeast(
                 misses,
                 OptimisationResult.Miss.Limit.BALANCE_LEAST,
                 "%",
                 balanceLeastPercent,
-                point.balanceLeastPercent());
-        atMost(misses, OptimisationResult.Miss.Limit.BALANCE_MOST, "%", balanceMostPercent, point.balanceMostPercent());
+                point.limited().balanceLeastPercent());
+        atMost(
+                misses,
+                OptimisationResult.Miss.Limit.BALANCE_MOST,
+                "%",
+                balanceMostPercent,
+                point.limited().balanceMostPercent());
         OptionalDouble upshifts = withoutUpshiftInCorner ? OptionalDouble.of(0) : OptionalDouble.empty();
-        atMost(misses, OptimisationResult.Miss.Limit.UPSHIFTS, "", upshifts, point.upshiftsInCorners());
+        atMost(
+                misses,
+                OptimisationResult.Miss.Limit.UPSHIFTS,
+                "",
+                upshifts,
+                point.limited().upshiftsInCorners());
         return misses;
     }
 

@@ -139,8 +139,9 @@ final class SetupLaps {
             mean += weights[c] * byCircuit[c];
         }
         double cost = worst ? worst(byDay) : mean;
-        return new OptimisationResult.Candidate(
-                settings, cost, mean, circuitTimes, top, height, balanceLeast, balanceMost, upshifts, "");
+        OptimisationResult.Limited limited =
+                new OptimisationResult.Limited(top, height, balanceLeast, balanceMost, upshifts);
+        return new OptimisationResult.Candidate(settings, cost, mean, circuitTimes, limited, "");
     }
 
     /** Against the wind the car runs lowest. */

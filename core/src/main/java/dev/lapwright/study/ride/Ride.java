@@ -26,9 +26,9 @@ public final class Ride implements Study<RideResult> {
     private final Car car;
     private final Conditions conditions;
     private final double speed;
-    private final RideChoices choices;
+    private final RoadInput choices;
 
-    private Ride(Car car, Conditions conditions, double speed, RideChoices choices) {
+    private Ride(Car car, Conditions conditions, double speed, RoadInput choices) {
         this.car = car;
         this.conditions = conditions;
         this.speed = Check.positive("speed (m/s)", speed);
@@ -36,16 +36,16 @@ public final class Ride implements Study<RideResult> {
     }
 
     /**
-     * A ride over {@link RideChoices#STANDARD}.
+     * A ride over {@link RoadInput#STANDARD}.
      *
      * @param speed m/s
      */
     public static Ride of(Car car, Conditions conditions, double speed) {
-        return new Ride(car, conditions, speed, RideChoices.STANDARD);
+        return new Ride(car, conditions, speed, RoadInput.STANDARD);
     }
 
     /** The same over another kerb and surface. */
-    public Ride over(RideChoices other) {
+    public Ride over(RoadInput other) {
         return new Ride(car, conditions, speed, other);
     }
 

@@ -51,12 +51,7 @@ public record StintResult(
      * @param raceFuel kg, burnt on the laps
      * @param reserveFuel kg, that must be left at the flag
      */
-    public record Run(
-            Compound compound,
-            List<StintResult.RunLap> laps,
-            double formationFuel,
-            double raceFuel,
-            double reserveFuel) {
+    public record Run(Compound compound, List<RunLap> laps, double formationFuel, double raceFuel, double reserveFuel) {
         public Run {
             laps = List.copyOf(laps);
         }
@@ -73,9 +68,7 @@ public record StintResult(
 
         /** Time of the first so many laps, s. */
         public double timeAfter(int count) {
-            return laps.subList(0, count).stream()
-                    .mapToDouble(StintResult.RunLap::time)
-                    .sum();
+            return laps.subList(0, count).stream().mapToDouble(RunLap::time).sum();
         }
 
         /** Mean fuel of a lap, kg. */
