@@ -24,8 +24,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * All that the studies say of one car at one circuit on one day, and the tests that would show it. Immutable: each method
- * gives a new question. A part that cannot be answered says why and leaves the others alone.
+ * Brief of one car at one circuit on one day: the answers of all studies, and the tests that would show them. Immutable:
+ * each method gives a new question. A part that cannot be answered says why and leaves the others alone.
  *
  * <pre>{@code
  * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).withLaps(20).run();
@@ -210,7 +210,7 @@ public final class Brief implements Study<BriefResult> {
                 .run(how);
     }
 
-    /** How far the whole has come, of parts that each take about so many percent of it. */
+    /** Progress of the whole brief, whose parts each take about so many percent of it. */
     private static final class WholeProgress {
         private static final int WHOLE = 100;
 

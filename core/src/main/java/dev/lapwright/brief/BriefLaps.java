@@ -11,7 +11,7 @@ import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Laps of a brief, all on one solver: for one thread. */
+/** Laps of a brief, all on one solver and so on one thread. */
 final class BriefLaps {
     private final LapSolver solver;
     private final Conditions conditions;

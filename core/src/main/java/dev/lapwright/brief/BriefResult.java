@@ -29,7 +29,8 @@ import java.util.Set;
 import java.util.function.Supplier;
 
 /**
- * A brief. All parts but suggestion and tests are about the car as it stands; each part stands alone.
+ * Answers of a brief, each of which may be missing. All parts but suggestion and tests are about the car as it stands; each
+ * part stands alone.
  *
  * @param choices what was asked
  * @param lap of the car as it stands
@@ -79,7 +80,7 @@ public record BriefResult(
     }
 
     /**
-     * One part of a brief, or why it is missing.
+     * Answer of one study, or why it is missing.
      *
      * @param <T> what the part holds
      * @param value what was found; empty where it is missing
@@ -121,8 +122,8 @@ public record BriefResult(
     }
 
     /**
-     * What drag, downforce and grip are worth to each other at a circuit, for the car as it stands; each changed by a percent of
-     * the whole, wings included. Gains are positive where the lap is faster.
+     * Rates of exchange between drag, downforce and grip at a circuit, for the car as it stands; each changed by a percent
+     * of the whole, wings included. Gains are positive where the lap is faster.
      *
      * @param lessDrag gain for one percent less drag area, s
      * @param moreDownforce gain for one percent more downforce area on each axle, s
@@ -144,7 +145,7 @@ public record BriefResult(
     }
 
     /**
-     * What a change does to the lap, where, and by what. Gains are positive where the change is faster.
+     * Effect of a change on the lap: how much, where, and by what limit. Gains are positive where the change is faster.
      *
      * @param comparison the lap without the change first, the lap with it second; its differences are negative where the change
      *     is faster
@@ -203,7 +204,7 @@ public record BriefResult(
     }
 
     /**
-     * A corner, or what lies between two, and what the lap spends there.
+     * Time and speeds in a corner, or on what lies between two.
      *
      * @param label the corner, or the corners that a straight lies between
      * @param corner the corner; empty on a straight
@@ -286,8 +287,8 @@ public record BriefResult(
     }
 
     /**
-     * What is worth changing and what is not. Each adjustment that can be turned is in one of the three lists, in the order of
-     * what it is worth over its range.
+     * Adjustments by whether they are worth changing. Each adjustment that can be turned is in one of the three lists, in
+     * the order of what it is worth over its range.
      *
      * @param study what was found
      * @param worthChanging another setting gains {@link #WORTH_S} or more, and a lap time may decide about it
@@ -341,9 +342,9 @@ public record BriefResult(
     }
 
     /**
-     * Pressures to start from. With logged pairs they are those that the pairs lead to. Without, the gas is supposed to run as hot
-     * as the tyre does in the car's document, from cold tyres as warm as the air: a place to begin, to be corrected after the
-     * first run by its pairs.
+     * Cold pressures to start from. With logged pairs they are those that the pairs lead to. Without, the gas is supposed
+     * to run as hot as the tyre does in the car's document, from cold tyres as warm as the air: a place to begin, to be
+     * corrected after the first run by its pairs.
      *
      * @param study the pressures; without logged pairs its pairs are the supposed ones, and so are its rises
      * @param logged whether the pairs were logged
@@ -355,7 +356,7 @@ public record BriefResult(
             PressureResult study, boolean logged, double gasTempC, double hotFrontKpa, double hotRearKpa) {}
 
     /**
-     * One adjustment turned.
+     * Change of one adjustment's setting.
      *
      * @param adjustment which
      * @param from setting before

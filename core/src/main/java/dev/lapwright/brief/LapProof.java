@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** What a log proves of each change of setup in it. */
+/** Check of the model's predictions against a timing log, for each change of setup in it. */
 final class LapProof {
     /**
      * A log's fastest clean lap over the model's lies between these, or it is no log of this car at this circuit: a model that

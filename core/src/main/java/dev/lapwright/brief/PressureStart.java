@@ -15,7 +15,7 @@ import dev.lapwright.tyre.Wheel;
 import java.util.Arrays;
 import java.util.List;
 
-/** Pressures to start from on a day: by logged pairs, or by what the car's document knows of its tyres. */
+/** Cold pressures to start from on a day: by logged pairs, or by what the car's document knows of its tyres. */
 final class PressureStart {
     private static final double HPA_PER_KPA = 10;
 

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What the laps driven proved.
+ * Evidence of a timing log for or against what the model predicted.
  *
  * @param laps the log, and which laps count
  * @param paces of all setups in the order of their first laps
@@ -30,7 +30,7 @@ public record Proof(CleanLaps laps, List<SetupPace> paces, List<Change> changes,
     }
 
     /**
-     * A change of setup found in a log, and what the model had expected of it.
+     * Change of setup found in a log, and what the model had expected of it.
      *
      * @param before setup that was changed, as the log names it
      * @param after setup that it was changed to

@@ -7,7 +7,7 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 
 /**
- * The setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
+ * Setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
  * found, to {@link dev.lapwright.study.optimise.Optimisation#FLAT_S}.
  *
  * @param study the search; its axes are what was turned, its {@code kept} what was not and why
@@ -49,7 +49,7 @@ public record SuggestedSetup(
     }
 
     /**
-     * One change of a suggested setup, and its reason.
+     * Change of one setting in a suggested setup, and its reason.
      *
      * @param change what is turned
      * @param undone what the change does in the suggested setup: the lap with this one alone put back where it was, against the

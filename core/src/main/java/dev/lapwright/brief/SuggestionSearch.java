@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** From the adjustments worth changing to a setup, and from that to the reason for each of its changes. */
+/** Search for a setup among the adjustments worth changing, and for the reason of each of its changes. */
 final class SuggestionSearch {
     /** So many adjustments are turned where none is named: more would take too long. */
     private static final int MOST_CHOSEN = 6;

@@ -25,8 +25,8 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
     }
 
     /**
-     * One test: the car as it stands, the change, the car as it stands again. Laps are clean ones; each of the three runs takes an
-     * out lap and an in lap beside.
+     * Test of a change: the car as it stands, with the change, and as it stands again. Laps are clean ones; each of the
+     * three runs takes an out lap and an in lap beside.
      *
      * @param changes what is turned, at least one; several where the suggestion is tried as a whole
      * @param effect what the model expects
@@ -51,7 +51,7 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
             changes = List.copyOf(changes);
         }
 
-        /** What becomes of a test. */
+        /** Decision about a test. */
         public enum Fate {
             /** Its laps are there. */
             DRIVE,

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** What to test, in which order, and with how many laps. */
+/** Planner of tests: which changes, in which order, and with how many laps. */
 final class TestPlanner {
     /** Fewer cannot be split into two runs of two, without which nobody can say whether the old setup came back. */
     private static final int FEWEST = 4;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What an adjustment that moves wings or areas trades: drag against downforce, straights against corners.
+ * Trade-off of an adjustment that moves wings or areas: drag against downforce, straights against corners.
  *
  * @param adjustment with at least one effect on the aerodynamics
  * @param setting where it stands

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 
-/** What the aerodynamics of a car trade on a circuit. */
+/** Trade-offs of a car's aerodynamics at a circuit. */
 final class WingTrades {
     /** Settings looked at across a range, beside where it stands. */
     private static final int ACROSS = 13;

@@ -54,7 +54,7 @@ public record Kerb(Shape shape, double height, double length, int teeth) {
         return new FeltKerb(this, Check.inRange("contact length (m)", contactLength, 0.005, 1));
     }
 
-    /** The mean height of a kerb over the contact patch. */
+    /** Road profile of a kerb as a tyre feels it: the mean height over the contact patch. */
     static final class FeltKerb implements RoadProfile {
         /** Time after the kerb in which the car still answers to it, s. */
         private static final double SETTLING = 0.5;

@@ -14,9 +14,9 @@ import org.apache.commons.math3.ode.sampling.StepNormalizer;
 import org.apache.commons.math3.ode.sampling.StepNormalizerBounds;
 
 /**
- * Drives a quarter car over a road at steady speed, from rest, with the Dormand-Prince integrator of Commons Math. The moments
- * at which the tyre loses and finds the road are found as events; the road is taken from joint to joint, so that no step
- * reaches over a jump of its slope.
+ * Solver of a quarter car's pass over a road at steady speed, from rest, by the Dormand-Prince integrator of Commons Math.
+ * The moments at which the tyre loses and finds the road are found as events; the road is taken from joint to joint, so
+ * that no step reaches over a jump of its slope.
  */
 public final class PassSolver {
     /** Between two looks at the motion for its peaks, s; a wheel hops in some 60 ms. */

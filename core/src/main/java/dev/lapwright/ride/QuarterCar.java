@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * One wheel with its share of the body: two masses, a spring and a damper between them, a tyre beneath.
+ * Quarter-car model of a wheel with its share of the body: two masses, a spring and a damper between them, a tyre beneath.
  *
  * <p>Neglects pitch and roll, friction, bump stops, and any change of the motion ratio with travel. The anti-roll bar is
  * left out too: both wheels of the axle are taken to do the same.
@@ -117,7 +117,7 @@ public record QuarterCar(
     }
 
     /**
-     * The two ways in which a quarter car swings freely without damping, body and wheel together.
+     * Natural frequencies and mode shapes of a quarter car without damping.
      *
      * <p>The squares of the angular frequencies solve ms mu w² - (ms (ks + kt) + mu ks) w + ks kt = 0 (Barton and Fieldhouse,
      * Automotive Chassis Engineering, 2018, chapter 4).

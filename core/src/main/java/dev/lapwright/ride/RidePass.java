@@ -1,7 +1,7 @@
 package dev.lapwright.ride;
 
 /**
- * What one pass over a road did to a wheel.
+ * Figures of one pass over a road.
  *
  * @param time that counts, s
  * @param staticLoad on a flat road, N
@@ -33,7 +33,7 @@ public record RidePass(
         Energy energy) {
 
     /**
-     * Energy of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.
+     * Energy balance of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.
      *
      * @param fromRoad work that the road did by lifting the contact patch
      * @param bump turned to heat in the damper when shortening
@@ -49,7 +49,7 @@ public record RidePass(
     }
 
     /**
-     * One pass over time. Heights are upward, from where things stand on a flat road.
+     * Time history of a pass. Heights are upward, from where things stand on a flat road.
      *
      * @param time s
      * @param road height that the tyre feels, m

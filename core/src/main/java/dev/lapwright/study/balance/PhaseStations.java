@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 
 /**
- * Which station of a lap stands for each phase of a corner. Middle: where the tyres are used most across the car. Entry and
+ * Stations of a lap that stand for the phases of a corner. Middle: where the tyres are used most across the car. Entry and
  * exit: of the stations with brakes, or with drive, from there outwards, the one whose lateral acceleration is nearest to
  * {@link #SHARE} of the corner's greatest. Lift-off: where turning in begins. Ours; no standard says.
  */
@@ -29,7 +29,7 @@ final class PhaseStations {
     private final double[] curvature;
 
     /**
-     * Where a corner's phases are.
+     * Stations of one corner's phases.
      *
      * @param entry station, or -1
      */
@@ -44,7 +44,7 @@ final class PhaseStations {
         }
     }
 
-    /** The greatest yaw acceleration of a stretch, rad/s², positive into the corner; infinite at a step of curvature. */
+    /** Greatest yaw acceleration of a stretch, rad/s², positive into the corner; infinite at a step of curvature. */
     record YawPeak(double distance, double acceleration) {}
 
     PhaseStations(Lap lap) {

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What could be turned against a complaint.
+ * Remedies found against a complaint.
  *
  * @param complaint of the driver
  * @param understeer what the model says of it: mean over the corners complained of of rear less front limit, m/s²
@@ -35,7 +35,7 @@ public record RemedyResult(
     }
 
     /**
-     * One step of one adjustment, and what it does.
+     * Step of one adjustment, and what it does.
      *
      * @param adjustment its name
      * @param from setting now

@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Two laps of one track, side by side: where one gains on the other, and what limits the cars there. Differences are the
+ * Comparison of two laps of one track: where one gains on the other, and what limits the cars there. Differences are the
  * second lap less the first: positive where the second is slower. By part, by sector and by cause they add up to the
  * difference in lap time. Immutable.
  *
@@ -142,7 +142,7 @@ public final class Comparison {
     }
 
     /**
-     * One part of the lap, a corner or what lies between two, as two laps drive it. Differences are the second lap less the
+     * Part of the lap, a corner or what lies between two, as two laps drive it. Differences are the second lap less the
      * first: positive where the second is slower.
      *
      * @param corner the corner; empty on a straight
@@ -170,7 +170,7 @@ public final class Comparison {
         }
 
         /**
-         * How one lap drives it.
+         * Time and speeds of one lap there.
          *
          * @param time s
          * @param entrySpeed m/s
@@ -221,7 +221,7 @@ public final class Comparison {
         }
     }
 
-    /** Cuts two laps into corners and straights. Each cell between two stations belongs to one part. */
+    /** Division of two laps into corners and straights. Each cell between two stations belongs to one part. */
     static final class PartCutter {
         private final Lap first;
         private final Lap second;

@@ -21,7 +21,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 
 /**
- * Which gearing to fit: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
+ * Study of gearing: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
  * another car, and against a wind.
  *
  * <pre>{@code
@@ -133,7 +133,7 @@ public final class Gearing implements Study<GearingResult> {
                 scenarios(situations, varied, how));
     }
 
-    /** A scenario of which only the baseline has been driven yet. */
+    /** Scenario of which only the baseline has been driven yet. */
     private record Situation(
             GearingResult.Scenario.Kind kind,
             double amount,

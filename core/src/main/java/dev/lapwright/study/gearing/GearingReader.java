@@ -9,7 +9,7 @@ import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads from a lap what it makes of its gears. */
+/** Reader of a lap for its use of the gears. */
 final class GearingReader {
     private final Lap lap;
     private final Drivetrain drivetrain;

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a study of gearing found.
+ * Findings of a study of gearing.
  *
  * @param car as it stood
  * @param track where
@@ -44,7 +44,7 @@ public record GearingResult(
     }
 
     /**
-     * One gearing that was tried.
+     * Gearing that was tried.
      *
      * @param axis what was varied
      * @param value its setting, in its unit
@@ -55,8 +55,8 @@ public record GearingResult(
     public record Candidate(String axis, double value, Car car, Optional<GearedLap> lap, String failure) {}
 
     /**
-     * One gear: engine speed over road speed is a straight line through the origin, used from {@code fromSpeed} to
-     * {@code toSpeed}. All gears together draw the saw.
+     * Gear as a line of the saw diagram: engine speed over road speed is a straight line through the origin, used from
+     * {@code fromSpeed} to {@code toSpeed}. All gears together draw the saw.
      *
      * @param gear from 1
      * @param ratio of the gear alone
@@ -102,7 +102,7 @@ public record GearingResult(
     }
 
     /**
-     * One change of gear on a lap.
+     * Change of gear on a lap.
      *
      * @param from gear, from 1
      * @param to gear: the next above or below
@@ -137,7 +137,7 @@ public record GearingResult(
     }
 
     /**
-     * What a lap makes of its gears.
+     * Use that a lap makes of the gears.
      *
      * @param lapTime s
      * @param top the place of the highest speed
@@ -206,7 +206,7 @@ public record GearingResult(
     }
 
     /**
-     * The place of a lap's highest speed.
+     * Place of a lap's highest speed.
      *
      * @param speed m/s
      * @param at distance, m, to the nearest station
@@ -217,7 +217,7 @@ public record GearingResult(
     public record TopSpeed(double speed, double at, Optional<Corner> nextCorner, int gear, double engineSpeed) {}
 
     /**
-     * What the rev limiter does on a lap.
+     * Time on the rev limiter, and its cost.
      *
      * @param revLimit 1/min
      * @param time on the limiter, s
@@ -229,7 +229,7 @@ public record GearingResult(
     public record Limiter(double revLimit, double time, double cost, double freeRevLimit) {}
 
     /**
-     * All gearings tried in one situation.
+     * Situation in which all gearings were tried.
      *
      * @param kind which situation
      * @param amount of the tow, as the share of drag it takes away, or of the head wind, m/s; 0 as given
@@ -244,7 +244,7 @@ public record GearingResult(
             choices = List.copyOf(choices);
         }
 
-        /** What the situation is. */
+        /** Kinds of situation. */
         public enum Kind {
             /** Car and day as given. */
             AS_GIVEN,
@@ -280,7 +280,8 @@ public record GearingResult(
     }
 
     /**
-     * Force at the wheels in each gear, and what stands against it on a level straight without wind, over road speed.
+     * Traction diagram: force at the wheels in each gear, and what stands against it on a level straight without wind, over
+     * road speed.
      *
      * @param speeds m/s, rising in even steps
      * @param forces N, one array for each gear, first gear first; NaN above the gear's rev limit

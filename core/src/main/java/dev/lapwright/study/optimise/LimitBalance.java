@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a lap does in its corners, for limits on a setup.
+ * Limit balance and upshifts of a lap in its corners, for limits on a setup.
  *
  * <p>Limit balance: where the grip of an axle holds the car at the highest steady speed of the place, in a corner, the share
  * of the front axle's grip that is taken less that of the rear axle, in percent, as the mean over the time spent there. Above

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * What a setup must keep, on every circuit and day.
+ * Limits that a setup must keep, on every circuit and day.
  *
  * @param topSpeedKmh top speed at least, km/h
  * @param balanceLeastPercent limit balance at least: see {@link LimitBalance}

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What an optimisation found.
+ * Best setup found, and what lies about it.
  *
  * @param task what it was asked
  * @param search what it looked at
@@ -34,7 +34,7 @@ public record OptimisationResult(
     }
 
     /**
-     * What an optimisation is asked.
+     * Question that an optimisation answers.
      *
      * @param car as it was set up before
      * @param circuits that the setup is to serve
@@ -57,7 +57,7 @@ public record OptimisationResult(
     }
 
     /**
-     * What an optimisation looked at.
+     * Extent of a search: what it turned, what it left alone, and what it drove.
      *
      * @param axes adjustments searched
      * @param leftAlone adjustments that were not
@@ -99,7 +99,7 @@ public record OptimisationResult(
     }
 
     /**
-     * An adjustment that is searched.
+     * Adjustment that is searched.
      *
      * @param name of the adjustment
      * @param settings legal settings in its unit, rising, at least two
@@ -131,7 +131,7 @@ public record OptimisationResult(
     }
 
     /**
-     * An adjustment that the search leaves alone.
+     * Adjustment that the search leaves alone.
      *
      * @param name of the adjustment
      * @param reason why, in a few words
@@ -139,7 +139,7 @@ public record OptimisationResult(
     public record LeftAlone(String name, String reason) {}
 
     /**
-     * What a setup gives on all circuits and days of an optimisation.
+     * Setup that was driven on all circuits and days, and what it gives.
      *
      * @param settings of the adjustments searched, in their order and units
      * @param cost what the search makes small, s: the lap time, or where the worst day counts the lap time of the setup that was
@@ -178,7 +178,7 @@ public record OptimisationResult(
     }
 
     /**
-     * What limits may be set for: the worst of all circuits and days.
+     * Figures for which limits may be set: the worst of all circuits and days.
      *
      * @param topSpeed the least, m/s
      * @param rideHeightMm least ride height of either axle at the top speed, platform settled
@@ -197,7 +197,7 @@ public record OptimisationResult(
     }
 
     /**
-     * A limit that a setup does not keep.
+     * Limit that a setup does not keep.
      *
      * @param limit what is limited
      * @param unit of the three numbers
@@ -206,7 +206,7 @@ public record OptimisationResult(
      * @param bestAlone what the best setup found for this limit alone reaches, all others forgotten; NaN if that was not asked
      */
     public record Miss(Limit limit, String unit, double wanted, double reached, double bestAlone) {
-        /** What can be limited. */
+        /** Kinds of limit. */
         public enum Limit {
             TOP_SPEED("top speed"),
             BALANCE_LEAST("limit balance, lower end"),
@@ -260,8 +260,8 @@ public record OptimisationResult(
     }
 
     /**
-     * How far one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between them every
-     * legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
+     * Range in which one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between
+     * them every legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
      *
      * @param name of the adjustment
      * @param before setting of the setup that was there before
@@ -319,7 +319,7 @@ public record OptimisationResult(
     }
 
     /**
-     * Where on a circuit the best setup gains.
+     * Sector times of a circuit before and after.
      *
      * @param track where
      * @param before time in each sector with the setup that was there before, mean over the days, s

@@ -6,7 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 
-/** One run of an {@link Optimisation}. */
+/** Run of an {@link Optimisation}: between the steps, on the steps, and about the optimum. */
 final class OptimisationRun {
     /** A gain, s, for which the search between the steps does not go on. */
     private static final double WORTH_GOING_ON_S = 0.001;

@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which adjustments are searched, and why the others are not.
+ * Choice of the adjustments to search, and why the others are left alone.
  *
  * @param axes to search
  * @param leftAlone and why

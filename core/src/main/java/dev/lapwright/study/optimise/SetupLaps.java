@@ -18,7 +18,7 @@ import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
-/** Drives setups over all circuits and days of an optimisation. Safe to use from several threads. */
+/** Laps of setups over all circuits and days of an optimisation. Safe to use from several threads. */
 final class SetupLaps {
     private final Car car;
     private final List<OptimisationResult.Axis> axes;

@@ -17,8 +17,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of the kerb. The load
- * on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive move no load here.
+ * Study of ride: a wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of
+ * the kerb. The load on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive
+ * move no load here.
  */
 public final class Ride implements Study<RideResult> {
     private static final double KMH = 3.6;

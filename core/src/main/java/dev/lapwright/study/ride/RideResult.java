@@ -8,7 +8,7 @@ import dev.lapwright.ride.RidePass;
 import java.util.List;
 
 /**
- * How a car rides at one speed.
+ * Ride of a car at one speed.
  *
  * @param car as set up
  * @param conditions of the day
@@ -22,7 +22,7 @@ public record RideResult(Car car, Conditions conditions, RoadInput choices, doub
     }
 
     /**
-     * How one axle rides.
+     * Ride of one axle.
      *
      * @param end which
      * @param wheel its quarter car, with the downforce of the speed

@@ -6,7 +6,7 @@ import dev.lapwright.ride.RoadClass;
 import java.util.Objects;
 
 /**
- * What a wheel is driven over.
+ * Road that a wheel is driven over: a kerb and a rough surface.
  *
  * @param kerb on a flat road
  * @param road class of the rough surface

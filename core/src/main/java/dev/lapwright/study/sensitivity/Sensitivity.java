@@ -21,8 +21,9 @@ import java.util.List;
 import java.util.function.Supplier;
 
 /**
- * What each adjustment of a car is worth at a circuit: one step each way, and across its range, one adjustment at a time; for
- * the strongest, how pairs act together; and how many laps it takes to see it on the timing screen.
+ * Study of sensitivity: what each adjustment of a car is worth at a circuit, one step each way and across its range, one
+ * adjustment at a time; for the strongest, how pairs act together; and how many laps it takes to see it on the timing
+ * screen.
  *
  * <pre>{@code
  * SensitivityResult result = Sensitivity.of(car, track, Conditions.STANDARD).run();

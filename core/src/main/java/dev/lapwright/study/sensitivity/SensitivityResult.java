@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * What matters at a circuit.
+ * Worth of the adjustments of a car at a circuit.
  *
  * @param car as it stood
  * @param track where
@@ -55,7 +55,7 @@ public record SensitivityResult(
     }
 
     /**
-     * What one adjustment is worth on a lap. Gains are in seconds against the car as it stood, positive is faster.
+     * Worth of one adjustment on a lap. Gains are in seconds against the car as it stood, positive is faster.
      *
      * @param adjustment which
      * @param setting where it stood
@@ -125,7 +125,7 @@ public record SensitivityResult(
     }
 
     /**
-     * One setting of an adjustment, and its gain against the car as it stood.
+     * Setting of an adjustment, and its gain against the car as it stood.
      *
      * @param setting in the adjustment's unit; NaN if there is none
      * @param gain s, positive is faster; NaN without a lap
@@ -133,7 +133,7 @@ public record SensitivityResult(
     public record Trial(double setting, double gain) {}
 
     /**
-     * What two adjustments do together beyond what each does alone.
+     * Effect of two adjustments together beyond what each does alone.
      *
      * @param first name
      * @param firstSetting the legal setting next to where it stood
