@@ -40,6 +40,7 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
@@ -91,6 +92,9 @@ class RecordGuardTest {
             GearingResult.Limiter.class,
             SensitivityResult.Trial.class,
             OptimisationResult.Limited.class,
+            WeightResult.class,
+            WeightResult.Worth.class,
+            WeightResult.Place.class,
             GearingResult.Traction.class,
             Platform.State.class,
             ImportReport.class,
