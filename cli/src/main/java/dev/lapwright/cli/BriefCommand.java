@@ -4,6 +4,7 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.documents.LapLogFile;
 import dev.lapwright.documents.LapLogs;
+import dev.lapwright.results.Subject;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -61,14 +62,14 @@ final class BriefCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         BriefFiles files = BriefFiles.plan(output, documents.car, documents.circuit);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        Brief brief = asked.of(choice);
+        Subject subject = documents.subject(setup, conditions.day());
+        Brief brief = asked.of(subject);
         Optional<LapLogFile> log =
                 asked.laps == null ? Optional.empty() : Optional.of(LapLogs.read(LapLogs.find(asked.laps)));
         if (log.isPresent()) {
             brief = brief.evidence(log.get().log());
         }
-        BriefOutcome outcome = new BriefOutcome(choice, log, run(brief));
+        BriefOutcome outcome = new BriefOutcome(subject, log, run(brief));
         files.write(outcome);
         if (output.json) {
             console.text(BriefJson.text(outcome));

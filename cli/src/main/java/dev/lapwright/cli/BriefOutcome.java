@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.brief.BriefPart;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.results.Subject;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -10,11 +11,11 @@ import java.util.Optional;
 /**
  * A brief and what was asked.
  *
- * @param choice the car, set up, and where
+ * @param subject the car, set up, and where
  * @param log the laps driven; empty before driving
  * @param result what was found
  */
-record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result) {
+record BriefOutcome(Subject subject, Optional<LapLogFile> log, BriefResult result) {
     /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
     Map<String, BriefPart<?>> missing() {
         Map<String, BriefPart<?>> parts = new LinkedHashMap<>();

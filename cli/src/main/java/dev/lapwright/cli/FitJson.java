@@ -14,7 +14,7 @@ final class FitJson {
 
     static String text(FitOutcome outcome) {
         Map<String, Object> tree = FitTable.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("line", outcome.line().tree());
         List<Object> logs = new ArrayList<>();
         for (DrivenLog log : outcome.logs()) {

@@ -18,7 +18,7 @@ final class FitOrigin {
 
     static String description(FitOutcome outcome) {
         String origin = origin(outcome);
-        String own = outcome.choice().bare().description();
+        String own = outcome.subject().bare().description();
         int room = LONGEST - origin.length() - 1;
         String kept = own.length() <= room ? own : own.substring(0, Math.max(0, room - 1)) + "…";
         return kept.isEmpty() ? origin : kept + " " + origin;
@@ -38,7 +38,7 @@ final class FitOrigin {
             }
         }
         return "Fitted to " + laps(result) + " at " + result.track().name() + " ("
-                + outcome.choice().day().name() + "; setup " + outcome.choice().setupText() + "): "
+                + outcome.subject().day().name() + "; setup " + outcome.subject().setupText() + "): "
                 + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
                 + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
                 + ". Root mean square of logged less simulated speed " + Numbers.kmh(result.rmsAfter())

@@ -48,7 +48,7 @@ final class FitReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         outcome.line().print(console);
         for (DrivenLog log : outcome.logs()) {
             Lines.item(console, "Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());

@@ -26,18 +26,18 @@ final class LineReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(
                 console,
                 "Room",
-                "a car " + Numbers.plain(outcome.choice().car().value(Quantity.WIDTH)) + " m wide, "
+                "a car " + Numbers.plain(outcome.subject().car().value(Quantity.WIDTH)) + " m wide, "
                         + Numbers.plain(outcome.choices().margin()) + " m free on each side; nodes every "
                         + Numbers.plain(outcome.choices().spacing()) + " m");
         console.line();
         Table table = new Table()
                 .words("line")
                 .numbers("length", "m")
-                .numbers(outcome.choice().track().isClosed() ? "lap time" : "run time", "m:ss.mmm")
+                .numbers(outcome.subject().track().isClosed() ? "lap time" : "run time", "m:ss.mmm")
                 .numbers("gain", "s")
                 .numbers("least radius", "m")
                 .numbers("largest offset", "m")

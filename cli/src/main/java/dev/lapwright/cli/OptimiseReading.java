@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ final class OptimiseReading {
         List<String> changes = new ArrayList<>();
         for (OptimisationResult.Range range : result.flat().ranges()) {
             if (range.isMoved()) {
-                changes.add(Choice.said(result.car(), range.name(), range.best()));
+                changes.add(Subject.said(result.car(), range.name(), range.best()));
             }
         }
         if (changes.isEmpty()) {
@@ -60,7 +61,7 @@ final class OptimiseReading {
             double was = result.before().settings().get(i);
             double is = point.settings().get(i);
             if (Math.abs(is - was) > 1e-9 * Math.max(1, Math.abs(was))) {
-                changes.add(Choice.said(result.car(), result.axes().get(i).name(), is));
+                changes.add(Subject.said(result.car(), result.axes().get(i).name(), is));
             }
         }
         return String.join(", ", changes);
@@ -131,7 +132,7 @@ final class OptimiseReading {
     private static String settings(OptimisationResult result) {
         List<String> said = new ArrayList<>();
         for (int i = 0; i < result.axes().size(); i++) {
-            said.add(Choice.said(
+            said.add(Subject.said(
                     result.car(),
                     result.axes().get(i).name(),
                     result.best().settings().get(i)));

@@ -41,7 +41,7 @@ final class PressuresReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(
                 console,
                 "Pressures",

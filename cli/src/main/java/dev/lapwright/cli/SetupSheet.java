@@ -9,6 +9,7 @@ import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -67,7 +68,7 @@ final class SetupSheet implements Sheet {
     }
 
     private double standard(String name) {
-        return Choice.isAdjustment(car, name) ? car.adjustment(name).standard() : car.value(name);
+        return Subject.isAdjustment(car, name) ? car.adjustment(name).standard() : car.value(name);
     }
 
     @Override

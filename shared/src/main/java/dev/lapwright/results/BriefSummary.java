@@ -50,7 +50,7 @@ public final class BriefSummary {
         tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingSummary.tree(gearing))));
         tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
-        tree.put("stint", part(brief.stint(), stint -> headless(StintTable.tree(stint, kgPerLitre))));
+        tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
         tree.put("proof", part(brief.proof(), proof -> BriefChanges.proof(proof, log)));
         return tree;

@@ -1,4 +1,4 @@
-package dev.lapwright.cli;
+package dev.lapwright.results;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
@@ -8,6 +8,7 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.Map;
 import java.util.StringJoiner;
 
 /**
- * What the user chose, read and checked.
+ * Car, set up, on a circuit on a day: what a study was asked about, as named by a user, read and checked.
  *
  * @param bare the car as its document describes it
  * @param setup what differs on it
@@ -23,24 +24,26 @@ import java.util.StringJoiner;
  * @param track where; null where a command needs none
  * @param day air, wind and grip
  */
-record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
+public record Subject(Car bare, Setup setup, Car car, Track track, Conditions day) {
     private static final String CONDITIONS = "conditions.";
 
-    /** Reads all documents and applies all settings. */
-    static Choice of(CarAndCircuit documents, SetupOptions options, Conditions conditions) {
-        return of(documents.car, documents.circuit, options, conditions);
-    }
-
-    /** The same where the circuit may be null; there is then no track. */
-    static Choice of(String car, String circuit, SetupOptions options, Conditions conditions) {
+    /**
+     * All documents read and all settings applied.
+     *
+     * @param car file or name of a demo
+     * @param circuit the same; null where there is none
+     * @param setup the same; null for the car's standard settings
+     * @param settings of the form name=value
+     */
+    public static Subject of(String car, String circuit, String setup, List<String> settings, Conditions day) {
         Car bare = Documents.car(car);
         Track track = circuit == null ? null : Documents.circuit(circuit);
-        Setup setup = options.setup == null ? Setup.STANDARD : Documents.setup(options.setup, bare);
-        return new Choice(bare, setup, bare.with(setup), track, conditions).with(options.settings);
+        Setup read = setup == null ? Setup.STANDARD : Documents.setup(setup, bare);
+        return new Subject(bare, read, bare.with(read), track, day).with(settings);
     }
 
     /** The same with settings of the form name=value. */
-    Choice with(List<String> settings) {
+    public Subject with(List<String> settings) {
         Setup changed = setup;
         Conditions changedDay = day;
         for (String setting : settings) {
@@ -60,7 +63,7 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
                 changed = changed.with(name, read(name, value));
             }
         }
-        return new Choice(bare, changed, bare.with(changed), track, changedDay);
+        return new Subject(bare, changed, bare.with(changed), track, changedDay);
     }
 
     /**
@@ -68,13 +71,13 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
      *
      * @throws InvalidValueException if nothing has that name, or the text is no value for it
      */
-    double read(String name, String text) {
+    public double read(String name, String text) {
         return name.startsWith(CONDITIONS) ? SettingText.value(day, name, text) : SettingText.value(bare, name, text);
     }
 
     /** The same car in another setup. */
-    Choice in(Setup other) {
-        return new Choice(bare, other, bare.with(other), track, day);
+    public Subject in(Setup other) {
+        return new Subject(bare, other, bare.with(other), track, day);
     }
 
     private String example() {
@@ -85,7 +88,7 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
     }
 
     /** Value that an adjustment, a quantity or one of the conditions has now, in its unit. */
-    double valueOf(String name) {
+    public double valueOf(String name) {
         if (name.startsWith(CONDITIONS)) {
             return day.value(name);
         }
@@ -93,7 +96,7 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
     }
 
     /** Unit of an adjustment, a quantity or one of the conditions; those carry theirs in the name. */
-    static Unit unitOf(Car car, String name) {
+    public static Unit unitOf(Car car, String name) {
         return name.startsWith(CONDITIONS) ? unitAtEndOf(name) : car.unitOf(name);
     }
 
@@ -108,21 +111,21 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
         return found;
     }
 
-    static boolean isAdjustment(Car car, String name) {
+    public static boolean isAdjustment(Car car, String name) {
         return car.adjustments().stream().anyMatch(a -> a.name().equals(name));
     }
 
     /** A setting as people say it: rear-wing 6 deg. */
-    static String said(Car car, String name, double value) {
+    public static String said(Car car, String name, double value) {
         return name + " " + Numbers.with(value, unitOf(car, name));
     }
 
     /** The setup in one line: its name, and what it sets. */
-    String setupText() {
+    public String setupText() {
         return setupText(bare, setup);
     }
 
-    static String setupText(Car car, Setup setup) {
+    public static String setupText(Car car, Setup setup) {
         StringJoiner text = new StringJoiner(", ");
         List<String> said = new ArrayList<>();
         for (Map.Entry<String, Double> setting : setup.settings().entrySet()) {
@@ -130,5 +133,26 @@ record Choice(Car bare, Setup setup, Car car, Track track, Conditions day) {
         }
         said.forEach(text::add);
         return setup.name() + (said.isEmpty() ? "" : " with " + text);
+    }
+
+    /** Begins a report with what is driven, where, and on what day. */
+    public Report heading() {
+        String kind = track.isClosed() ? "closed circuit" : "open run";
+        return new Report()
+                .title(
+                        car.name() + " at " + track.name(),
+                        ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
+                .item("Setup", setupText())
+                .item("Conditions", text(day));
+    }
+
+    /** A day in one line. */
+    public static String text(Conditions day) {
+        String wind = day.windSpeedMps() > 0
+                ? "wind " + Numbers.kmh(day.windSpeedMps()) + " km/h from " + Numbers.plain(day.windFromDeg()) + " deg"
+                : "no wind";
+        return day.name() + ": " + Numbers.fixed(day.airTempC(), 1) + " degC, "
+                + Numbers.fixed(day.airPressureHpa(), 1) + " hPa, humidity " + Numbers.plain(day.humidityPercent())
+                + " %, " + wind + ", grip " + Numbers.plain(day.grip());
     }
 }

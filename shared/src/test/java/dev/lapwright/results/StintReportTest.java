@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.powertrain.FuelConsumption;
@@ -25,7 +26,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Tables of stints and of pressures hold what the studies found. */
-class StintTableTest {
+class StintReportTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final StintResult STINT = Stint.of(
@@ -36,6 +37,8 @@ class StintTableTest {
             new RaceLength(3, 0, 1, 0.6, 1),
             List.of(Compound.steady("soft", 1.01, 0.002), Compound.steady("hard", 1, 0.001)));
 
+    private static final Subject SUBJECT = new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD);
+
     private static PressureResult pressures() {
         double ideal = CAR.value("tyres.front.idealPressureKpa");
         PressureDay day = new PressureDay(20, 30, 1000);
@@ -44,14 +47,16 @@ class StintTableTest {
     }
 
     @Test
-    void everyLapOnEveryCompoundHasARow() {
+    void everyLapOnEveryCompoundHasARow() throws IOException {
         // One line of names, three laps on each of two compounds.
-        assertThat(StintTable.csv(STINT).lines()).hasSize(7);
+        StringBuilder csv = new StringBuilder();
+        new StintReport(SUBJECT, STINT, 0.75).report().csv("stint.csv", csv);
+        assertThat(csv.toString().lines()).hasSize(7);
     }
 
     @Test
     void theStintsDocumentHoldsFuelInBothUnits() throws IOException {
-        JsonNode tree = new ObjectMapper().readTree(JsonLayout.text(StintTable.tree(STINT, 0.75)));
+        JsonNode tree = new ObjectMapper().readTree(new StintReport(SUBJECT, STINT, 0.75).report().json());
         assertThat(tree.get("lapwright").asText()).isEqualTo("stint/1");
         assertThat(tree.get("startFuelKg").asDouble()).isEqualTo(STINT.startFuel());
         assertThat(tree.get("startFuelL").asDouble()).isEqualTo(STINT.startFuel() / 0.75);
