@@ -20,11 +20,7 @@ import dev.lapwright.evidence.SetupComparison;
 import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.Verdict;
-import dev.lapwright.fit.FitEstimate;
-import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTie;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
@@ -136,12 +132,14 @@ class RecordGuardTest {
             SetupPace.class,
             Trend.class,
             Verdict.class,
-            FitEstimate.class,
-            FitPart.class,
-            FitPart.Drive.class,
+            FitResult.Estimate.class,
+            FitResult.Part.class,
+            FitResult.Passage.class,
             FitResult.class,
-            FitTie.class,
-            FittedLap.class,
+            FitResult.Collinearity.class,
+            FitResult.LapFit.class,
+            FitResult.Alignment.class,
+            FitResult.Residuals.class,
             OptimisationMiss.class,
             OptimisationPoint.class,
             OptimisationRange.class,
