@@ -12,7 +12,7 @@
  * <p>{@code Documents} is in the module {@code dev.lapwright.shared}, which reads and writes JSON; a car can as well be
  * composed in code ({@link dev.lapwright.car.Car#of}), and a track of segments ({@link dev.lapwright.track.Segment}).
  *
- * <p>A sweep takes ten ({@link dev.lapwright.study.Sweep}):
+ * <p>A sweep takes ten ({@link dev.lapwright.study.sweep.Sweep}):
  *
  * <pre>{@code
  * Car car = Documents.car("gt-talvex");
@@ -53,6 +53,15 @@ module dev.lapwright.core {
     exports dev.lapwright.powertrain;
     exports dev.lapwright.ride;
     exports dev.lapwright.study;
+    exports dev.lapwright.study.balance;
+    exports dev.lapwright.study.compare;
+    exports dev.lapwright.study.gearing;
+    exports dev.lapwright.study.optimise;
+    exports dev.lapwright.study.pressures;
+    exports dev.lapwright.study.ride;
+    exports dev.lapwright.study.sensitivity;
+    exports dev.lapwright.study.stint;
+    exports dev.lapwright.study.sweep;
     exports dev.lapwright.track;
     exports dev.lapwright.track.survey;
     exports dev.lapwright.tyre;

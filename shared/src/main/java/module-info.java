@@ -8,4 +8,5 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
+    exports dev.lapwright.report;
 }

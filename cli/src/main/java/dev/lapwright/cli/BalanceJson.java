@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.BalanceTable;
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.RemedyTable;
+import dev.lapwright.report.JsonLayout;
 import java.util.Map;
 
 /** A balance as JSON: the library's tables, with the setup and the cautions. */

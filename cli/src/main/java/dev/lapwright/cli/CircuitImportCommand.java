@@ -2,11 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.ColumnChoice;
 import dev.lapwright.documents.DocumentWriter;
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.SafeFile;
 import dev.lapwright.documents.SurveyFile;
 import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
 import java.util.ArrayList;

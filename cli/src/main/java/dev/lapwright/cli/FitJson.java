@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.documents.FitTable;
-import dev.lapwright.documents.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

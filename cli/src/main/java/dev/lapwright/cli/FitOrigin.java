@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

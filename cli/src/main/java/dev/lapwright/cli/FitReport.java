@@ -4,6 +4,7 @@ import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

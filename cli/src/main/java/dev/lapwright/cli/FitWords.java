@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

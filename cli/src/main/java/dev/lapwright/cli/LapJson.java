@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.LapSummary;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.LineTable;
+import dev.lapwright.report.JsonLayout;
 import java.util.Map;
 
 /** Lines as JSON: the library's table in short, with the setup's name and the caution. */

@@ -4,6 +4,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.LineTable;
 import dev.lapwright.line.LineFigures;
+import dev.lapwright.report.Numbers;
 import java.util.List;
 
 /** Lines found, for people. */

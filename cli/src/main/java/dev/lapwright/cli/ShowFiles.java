@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.DocumentKind;
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.JsonLayout;
 
 /** Which files a document's content is written to. */
 final class ShowFiles {

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.JsonLayout;
 import dev.lapwright.documents.StintTable;
+import dev.lapwright.report.JsonLayout;
 import java.util.List;
 import java.util.Map;
 

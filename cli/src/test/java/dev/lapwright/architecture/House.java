@@ -41,7 +41,7 @@ final class House {
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES =
-            Map.of("shared", List.of("documents"), "charts", List.of("charts"), "cli", List.of("cli"));
+            Map.of("shared", List.of("documents", "report"), "charts", List.of("charts"), "cli", List.of("cli"));
 
     /** Surefire runs in the folder of the module, cli. */
     static final Path TOP = Path.of("").toAbsolutePath().getParent();

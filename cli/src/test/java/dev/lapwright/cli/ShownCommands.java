@@ -17,9 +17,9 @@ import java.util.Set;
 final class ShownCommands {
     private static final Path DOCS = Path.of("..", "docs");
     private static final String FENCE = "```";
-    private static final String PROMPT = "$ ";
+    static final String PROMPT = "$ ";
     private static final String LAPWRIGHT = "./lapwright";
-    private static final String LEFT_OUT = "…";
+    static final String LEFT_OUT = "…";
     private static final Set<String> OUTPUTS =
             Set.of("--out", "--to", "--trace", "--chart", "--trade-off", "--profile", "--traction-chart");
 
@@ -48,6 +48,11 @@ final class ShownCommands {
                 default -> throw new IllegalArgumentException("a page shows '" + command + "', which no test can run");
             }
             return new Run(0, "", "");
+        }
+
+        /** Whether a test can run it: the others are Maven's and Java's. */
+        boolean isRunnable() {
+            return command.startsWith(LAPWRIGHT + " ") || command.startsWith("cp ");
         }
 
         /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */
@@ -99,7 +104,11 @@ final class ShownCommands {
     }
 
     static List<Shown> on(String page) throws IOException {
-        List<String> lines = lines(page);
+        return in(DOCS.resolve(page));
+    }
+
+    static List<Shown> in(Path file) throws IOException {
+        List<String> lines = Files.readAllLines(file);
         List<Shown> shown = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             if (lines.get(i).startsWith(PROMPT)) {

@@ -16,6 +16,8 @@ import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.TrendKind;
 import dev.lapwright.evidence.Verdict;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -2,6 +2,8 @@ package dev.lapwright.documents;
 
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

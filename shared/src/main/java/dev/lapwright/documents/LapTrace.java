@@ -4,6 +4,8 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.Line;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;

@@ -2,9 +2,11 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -15,6 +15,7 @@ import dev.lapwright.evidence.LapFlag;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.Progress;
 import dev.lapwright.track.Track;
 import java.io.IOException;

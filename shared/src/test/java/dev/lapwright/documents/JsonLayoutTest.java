@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.lapwright.report.JsonLayout;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
