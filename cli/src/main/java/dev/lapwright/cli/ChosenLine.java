@@ -42,7 +42,7 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
             return new ChosenLine(road, word, Optional.empty(), Optional.empty(), choices);
         }
         if (word.equals(LineKind.SMOOTHEST.word())) {
-            Line line = new LineSearch(road, choice.car(), choices).smoothest();
+            Line line = LineSearch.of(road, choice.car(), choices).smoothest();
             return new ChosenLine(road, word, Optional.of(line), Optional.empty(), choices);
         }
         if (word.equals(LineKind.FASTEST.word()) || word.equals(LineOptions.REFRESH)) {
@@ -75,9 +75,9 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
 
     /** The fastest line of a car; its progress is shown. */
     static Line fastest(Choice choice, LineChoices choices, Console console) {
-        LineSearch search = new LineSearch(choice.track(), choice.car(), choices);
+        LineSearch search = LineSearch.of(choice.track(), choice.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            return search.fastest(Vehicle.of(choice.car(), choice.day()), progress);
+            return search.reporting(progress).fastest(Vehicle.of(choice.car(), choice.day()));
         }
     }
 
@@ -93,9 +93,10 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
 
     /** The line anew for another car, from this one. */
     ChosenLine refreshed(Choice choice, Console console) {
-        LineSearch search = new LineSearch(road, choice.car(), choices);
+        LineSearch search = LineSearch.of(road, choice.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            Line found = search.fastest(line.orElseThrow(), Vehicle.of(choice.car(), choice.day()), progress);
+            Line found =
+                    search.from(line.orElseThrow()).reporting(progress).fastest(Vehicle.of(choice.car(), choice.day()));
             return new ChosenLine(road, word, Optional.of(found), stored, choices);
         }
     }

@@ -88,14 +88,14 @@ final class LineCommand implements Callable<Integer> {
     }
 
     private LineOutcome find(Choice choice, LineChoices choices) {
-        LineSearch search = new LineSearch(choice.track(), choice.car(), choices);
+        LineSearch search = LineSearch.of(choice.track(), choice.car(), choices);
         Vehicle vehicle = Vehicle.of(choice.car(), choice.day());
         LineTable.Row middle = new LineTable.Row(
                 LineKind.MIDDLE, null, LapSolver.on(choice.track()).solve(vehicle));
         Line smoothest = search.smoothest();
         Line fastest;
         try (SearchProgress progress = new SearchProgress(console)) {
-            fastest = search.fastest(smoothest, vehicle, progress);
+            fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
         return new LineOutcome(
                 choice,

@@ -26,7 +26,7 @@ import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.line.LineFigures;
+import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
@@ -94,7 +94,7 @@ class RecordGuardTest {
             RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
-            LineFigures.class,
+            Line.Figures.class,
             CarFigures.class,
             ComparisonPart.class,
             ComparisonPart.Drive.class,
