@@ -1,5 +1,6 @@
 /** The documents: read, checked and written. */
-@SuppressWarnings("requires-automatic") // Commons CSV and GeographicLib have no descriptors.
+// Commons CSV and GeographicLib have no descriptors; the command is built later.
+@SuppressWarnings({"requires-automatic", "module"})
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -9,4 +10,5 @@ module dev.lapwright.shared {
 
     exports dev.lapwright.documents;
     exports dev.lapwright.report;
+    exports dev.lapwright.results;
 }

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.BalanceTable;
-import dev.lapwright.documents.RemedyTable;
+import dev.lapwright.results.BalanceTable;
+import dev.lapwright.results.RemedyTable;
 
 /** Which files a balance is written to. */
 final class BalanceFiles {

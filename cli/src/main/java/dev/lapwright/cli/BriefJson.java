@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.BriefSummary;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.BriefSummary;
 import java.util.Map;
 
 /** A brief as JSON: the library's summary, with the setup and the cautions. */

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.documents.CornerTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.CornerTable;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ComparisonSummary;
+import dev.lapwright.results.ComparisonSummary;
 
 /** Which files a comparison is written to. */
 final class CompareFiles {

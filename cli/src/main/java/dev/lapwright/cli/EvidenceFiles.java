@@ -3,8 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.LapLog;
-import dev.lapwright.documents.EvidenceTable;
 import dev.lapwright.documents.SafeFile;
+import dev.lapwright.results.EvidenceTable;
 
 /** Which files a look at a log is written to. */
 final class EvidenceFiles {

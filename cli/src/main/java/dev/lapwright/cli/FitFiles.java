@@ -4,7 +4,7 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.FitSpeedChart;
 import dev.lapwright.documents.DocumentWriter;
-import dev.lapwright.documents.FitTable;
+import dev.lapwright.results.FitTable;
 
 /** Which files a fit is written to. */
 final class FitFiles {

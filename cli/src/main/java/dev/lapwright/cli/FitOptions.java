@@ -1,10 +1,10 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.ColumnChoice;
-import dev.lapwright.documents.FitTable;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.results.FitTable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.GearingTables;
+import dev.lapwright.results.GearingTables;
 
 /** Which files a study of gearing is written to. */
 final class GearingFiles {

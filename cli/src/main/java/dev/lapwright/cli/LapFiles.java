@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.LapTrace;
+import dev.lapwright.results.LapTrace;
 
 /** Which files a lap is written to. */
 final class LapFiles {

@@ -1,12 +1,12 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.documents.LineTable;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.results.LineTable;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;

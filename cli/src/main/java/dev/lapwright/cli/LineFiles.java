@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.documents.LineTable;
+import dev.lapwright.results.LineTable;
 
 /** Which files lines are written to. */
 final class LineFiles {

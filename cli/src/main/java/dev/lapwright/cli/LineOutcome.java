@@ -1,9 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.documents.LineTable;
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.results.LineTable;
 import java.util.List;
 
 /**

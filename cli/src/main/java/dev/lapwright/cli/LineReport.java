@@ -2,9 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.documents.LineTable;
 import dev.lapwright.line.Line;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.LineTable;
 import java.util.List;
 
 /** Lines found, for people. */

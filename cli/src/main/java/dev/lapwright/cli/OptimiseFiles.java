@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.DocumentWriter;
-import dev.lapwright.documents.OptimisationSummary;
+import dev.lapwright.results.OptimisationSummary;
 
 /** Which files an optimisation is written to. */
 final class OptimiseFiles {

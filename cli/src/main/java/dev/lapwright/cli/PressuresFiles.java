@@ -4,7 +4,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.PressureCosts;
-import dev.lapwright.documents.PressureTable;
+import dev.lapwright.results.PressureTable;
 
 /** Which files a study of pressures is written to. */
 final class PressuresFiles {

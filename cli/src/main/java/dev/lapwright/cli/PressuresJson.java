@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.PressureTable;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.PressureTable;
 import java.util.List;
 import java.util.Map;
 

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.RideSummary;
+import dev.lapwright.results.RideSummary;
 
 /** Which files a study of the ride is written to. */
 final class RideFiles {

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SensitivityTable;
+import dev.lapwright.results.SensitivityTable;
 
 /** Which files a study of sensitivities is written to. */
 final class SensitivityFiles {

@@ -3,7 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.StintLaps;
-import dev.lapwright.documents.StintTable;
+import dev.lapwright.results.StintTable;
 
 /** Which files a stint is written to. */
 final class StintFiles {

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SweepTable;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.SweepTable;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.nio.file.Path;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SweepTable;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.SweepTable;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -40,8 +40,8 @@ final class House {
     private static final List<String> HIDDEN = List.of("dev.lapwright.numerics");
 
     /** The top packages of the other modules that hold classes. */
-    static final Map<String, List<String>> OTHER_MODULES =
-            Map.of("shared", List.of("documents", "report"), "charts", List.of("charts"), "cli", List.of("cli"));
+    static final Map<String, List<String>> OTHER_MODULES = Map.of(
+            "shared", List.of("documents", "results", "report"), "charts", List.of("charts"), "cli", List.of("cli"));
 
     /** Surefire runs in the folder of the module, cli. */
     static final Path TOP = Path.of("").toAbsolutePath().getParent();

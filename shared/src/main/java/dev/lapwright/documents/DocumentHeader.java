@@ -5,7 +5,6 @@ import java.util.List;
 
 /** What all documents begin with: the field {@code lapwright} with kind and version, a name, a description. */
 final class DocumentHeader {
-    static final String MARK = "lapwright";
     /** Lets an editor find the schema of a document; not looked at here. */
     static final String SCHEMA = "$schema";
 
@@ -37,7 +36,7 @@ final class DocumentHeader {
     static DocumentKind kindOf(DocumentSource source) {
         Faults faults = new Faults(source.name());
         Fields root = Fields.of(JsonTree.parse(source, faults), "", faults);
-        Node mark = root.isPresent() ? root.node(MARK) : null;
+        Node mark = root.isPresent() ? root.node(DocumentKind.MARK) : null;
         List<String> marks = new ArrayList<>();
         for (DocumentKind kind : DocumentKind.values()) {
             if (mark instanceof Node.Text text && text.value().equals(kind.mark())) {
@@ -49,22 +48,22 @@ final class DocumentHeader {
                 ? "this is not marked as a document of Lapwright"
                 : mark.describe() + " is not a mark known to this version";
         stop(
-                root.isPresent() ? root.place(MARK) : Node.Place.NONE,
-                mark == null ? "" : MARK,
+                root.isPresent() ? root.place(DocumentKind.MARK) : Node.Place.NONE,
+                mark == null ? "" : DocumentKind.MARK,
                 problem,
-                "begin it with \"" + MARK + "\": and one of " + String.join(", ", marks),
+                "begin it with \"" + DocumentKind.MARK + "\": and one of " + String.join(", ", marks),
                 faults);
         throw new IllegalStateException(problem);
     }
 
     private static void checkMark(Fields root, String wanted, Faults faults) {
-        Node mark = root.node(MARK);
+        Node mark = root.node(DocumentKind.MARK);
         String word = wanted.substring(0, wanted.indexOf('/'));
-        String line = "\"" + MARK + "\": \"" + wanted + "\"";
+        String line = "\"" + DocumentKind.MARK + "\": \"" + wanted + "\"";
         if (mark == null) {
             stop(root.place(), "", "this is not marked as a " + word + " document", "begin it with " + line, faults);
         }
-        Node.Place place = root.place(MARK);
+        Node.Place place = root.place(DocumentKind.MARK);
         String found = mark instanceof Node.Text text ? text.value() : "";
         if (found.equals(wanted)) {
             return;
@@ -73,7 +72,7 @@ final class DocumentHeader {
             if (found.equals(other.mark()) && !other.word().equals(word)) {
                 stop(
                         place,
-                        MARK,
+                        DocumentKind.MARK,
                         "this is a " + other.word() + " document, but a " + word + " document is wanted here",
                         "name a document marked " + line,
                         faults);
@@ -82,12 +81,17 @@ final class DocumentHeader {
         if (found.matches(word + "/[0-9]+")) {
             stop(
                     place,
-                    MARK,
+                    DocumentKind.MARK,
                     "its format " + found + " is not known to this version",
                     "use a newer version, or a document marked " + wanted,
                     faults);
         }
-        stop(place, MARK, mark.describe() + " is not the mark of a " + word + " document", "write " + line, faults);
+        stop(
+                place,
+                DocumentKind.MARK,
+                mark.describe() + " is not the mark of a " + word + " document",
+                "write " + line,
+                faults);
     }
 
     private static void stop(Node.Place place, String path, String problem, String remedy, Faults faults) {

@@ -13,6 +13,9 @@ public enum DocumentKind {
     /** A line driven along a circuit or an open run. */
     LINE("line", "lines");
 
+    /** Name of the field that says what a document or a result is, the first of each. */
+    public static final String MARK = "lapwright";
+
     private final String word;
     private final String folder;
 

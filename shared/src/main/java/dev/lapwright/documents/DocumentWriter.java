@@ -45,7 +45,18 @@ public final class DocumentWriter {
         return JsonLayout.text(tree(conditions));
     }
 
-    static Map<String, Object> tree(Conditions conditions) {
+    /** The document of a car as maps and lists, which is set up in any way. */
+    public static Map<String, Object> tree(Car car) {
+        return CarWriter.tree(car);
+    }
+
+    /** The document of a track as maps and lists. */
+    public static Map<String, Object> tree(Track track) {
+        return CircuitWriter.tree(track);
+    }
+
+    /** The document of conditions as maps and lists. */
+    public static Map<String, Object> tree(Conditions conditions) {
         Map<String, Object> document = header(DocumentKind.CONDITIONS, conditions.name(), "");
         put(document, ConditionsReader.AIR_TEMPERATURE, conditions.airTempC());
         put(document, ConditionsReader.AIR_PRESSURE, conditions.airPressureHpa());
@@ -71,7 +82,7 @@ public final class DocumentWriter {
 
     static Map<String, Object> header(DocumentKind kind, String name, String description) {
         Map<String, Object> document = new LinkedHashMap<>();
-        document.put(DocumentHeader.MARK, kind.mark());
+        document.put(DocumentKind.MARK, kind.mark());
         document.put("name", name);
         if (!description.isEmpty()) {
             document.put("description", description);

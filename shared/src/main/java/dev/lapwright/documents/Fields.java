@@ -382,7 +382,7 @@ final class Fields {
         }
         // Left out of the list: what every document has on top.
         List<String> names = known.stream()
-                .filter(n -> !n.equals(DocumentHeader.MARK) && !n.equals(DocumentHeader.SCHEMA))
+                .filter(n -> !n.equals(DocumentKind.MARK) && !n.equals(DocumentHeader.SCHEMA))
                 .toList();
         return Suggestion.remedy(
                 name, all, names.isEmpty() ? "nothing may stand here" : "known here: " + String.join(", ", names));

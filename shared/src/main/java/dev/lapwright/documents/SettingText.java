@@ -66,6 +66,18 @@ public final class SettingText {
         return value;
     }
 
+    /**
+     * Symbol of the unit of a setting or of one of the conditions; empty for a pure number.
+     *
+     * @param name an adjustment of the car, one of its quantities or one of {@link Conditions#NAMES}
+     * @throws InvalidValueException if there is no such name
+     */
+    public static String unit(Car car, String name) {
+        return ConditionsReader.field(name)
+                .map(field -> field.usual().symbol())
+                .orElseGet(() -> car.unitOf(name).symbol());
+    }
+
     private double number(String text) {
         Matcher matcher = VALUE.matcher(text);
         if (!matcher.matches()) {

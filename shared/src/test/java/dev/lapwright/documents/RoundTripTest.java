@@ -17,6 +17,7 @@ import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -79,7 +80,7 @@ class RoundTripTest {
     }
 
     private static List<Double> list(double[] values) {
-        return InputHash.list(values);
+        return Arrays.stream(values).boxed().toList();
     }
 
     private static Car randomCar(Random random) {

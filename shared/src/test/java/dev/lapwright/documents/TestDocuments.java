@@ -10,11 +10,11 @@ import java.util.Objects;
 import java.util.stream.Stream;
 
 /** The documents among the test resources. */
-final class TestDocuments {
+public final class TestDocuments {
     private TestDocuments() {}
 
     /** Files of a folder such as {@code valid/car}, in order of their names. */
-    static List<Path> files(String folder, String ending) {
+    public static List<Path> files(String folder, String ending) {
         try (Stream<Path> files = Files.list(root().resolve(folder))) {
             return files.filter(file -> file.toString().endsWith(ending))
                     .sorted()
@@ -24,7 +24,7 @@ final class TestDocuments {
         }
     }
 
-    static Path root() {
+    public static Path root() {
         try {
             return Path.of(Objects.requireNonNull(TestDocuments.class.getResource("/documents"))
                     .toURI());
@@ -33,19 +33,19 @@ final class TestDocuments {
         }
     }
 
-    static DocumentSource source(String file) {
+    public static DocumentSource source(String file) {
         Path path = root().resolve(file);
         return named(path);
     }
 
     /** A document under its bare file name, so that messages do not depend on the machine. */
-    static DocumentSource named(Path path) {
+    public static DocumentSource named(Path path) {
         return new DocumentSource(
                 path.getFileName().toString(), DocumentSource.ofFile(path).text());
     }
 
     /** Reads a document of any kind; a setup is for the complete car. */
-    static Object read(DocumentKind kind, DocumentSource source) {
+    public static Object read(DocumentKind kind, DocumentSource source) {
         return switch (kind) {
             case CAR -> Documents.car(source);
             case SETUP -> Documents.setup(source, Documents.car(source("valid/car/complete.json")));

@@ -1,0 +1,168 @@
+package dev.lapwright.results;
+
+import dev.lapwright.brief.ChangeEffect;
+import dev.lapwright.brief.Proof;
+import dev.lapwright.brief.ProvedChange;
+import dev.lapwright.brief.SettingChange;
+import dev.lapwright.brief.SuggestedChange;
+import dev.lapwright.brief.SuggestedSetup;
+import dev.lapwright.brief.TestPlan;
+import dev.lapwright.brief.TestRun;
+import dev.lapwright.brief.WingChoice;
+import dev.lapwright.brief.WingTrade;
+import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.study.compare.Comparison;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a brief says of changes, as JSON: suggested, traded, to be tested, proved. */
+final class BriefChanges {
+    private BriefChanges() {}
+
+    static Map<String, Object> suggestion(SuggestedSetup suggested) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("turnedByChoiceOfSensitivity", suggested.chosen());
+        tree.put("setup", suggested.setup().settings());
+        tree.put("together", effect(suggested.effect()));
+        tree.put("beyondSumOfUndoneS", suggested.together());
+        tree.put("leftToBestS", suggested.leftToBest());
+        tree.put(
+                "changes",
+                suggested.changes().stream().map(BriefChanges::suggested).toList());
+        tree.put("balance", BriefSummary.part(suggested.balance(), b -> BriefSummary.headless(BalanceTable.tree(b))));
+        tree.put("search", BriefSummary.headless(OptimisationSummary.tree(suggested.study())));
+        return tree;
+    }
+
+    private static Map<String, Object> suggested(SuggestedChange change) {
+        Map<String, Object> tree = setting(change.change());
+        tree.put("undone", BriefSummary.part(change.undone(), BriefChanges::effect));
+        tree.put("alone", BriefSummary.part(change.alone(), BriefChanges::effect));
+        return tree;
+    }
+
+    private static Map<String, Object> setting(SettingChange change) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("name", change.adjustment().name());
+        tree.put("unit", change.adjustment().unit().symbol());
+        tree.put("from", change.from());
+        tree.put("to", change.to());
+        return tree;
+    }
+
+    private static Map<String, Object> effect(ChangeEffect effect) {
+        Map<String, Object> tree = shortly(effect);
+        Map<String, Object> causes = new LinkedHashMap<>();
+        effect.byCause().forEach((limit, seconds) -> causes.put(limit.label(), seconds));
+        tree.put("gainByCauseS", causes);
+        tree.put("places", effect.places().stream().map(BriefChanges::place).toList());
+        return tree;
+    }
+
+    private static Map<String, Object> shortly(ChangeEffect effect) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("gainS", effect.gain());
+        tree.put("sectorGainsS", effect.sectorGains());
+        tree.put("gainInCornersS", effect.inCorners());
+        tree.put("gainOnStraightsS", effect.onStraights());
+        return tree;
+    }
+
+    private static Map<String, Object> place(Comparison.Part part) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("name", part.label());
+        tree.put("gainS", -part.difference());
+        tree.put("mainCause", part.mainCause().map(Limit::label).orElse(null));
+        return tree;
+    }
+
+    static List<Object> wings(List<WingTrade> trades) {
+        return trades.stream().<Object>map(BriefChanges::wing).toList();
+    }
+
+    private static Map<String, Object> wing(WingTrade trade) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("name", trade.adjustment().name());
+        tree.put("unit", trade.adjustment().unit().symbol());
+        tree.put("setting", trade.setting());
+        tree.put("fastest", trade.fastest().map(WingChoice::setting).orElse(null));
+        tree.put("choices", trade.choices().stream().map(BriefChanges::choice).toList());
+        return tree;
+    }
+
+    private static Map<String, Object> choice(WingChoice choice) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("setting", choice.setting());
+        tree.put("lapTimeS", choice.figures().map(LapFigures::lapTime).orElse(null));
+        tree.put(
+                "topSpeedKmh",
+                choice.figures().map(f -> LapTrace.kmh(f.topSpeed())).orElse(null));
+        choice.effect().ifPresent(effect -> tree.putAll(shortly(effect)));
+        tree.put("dragAreaM2", choice.dragArea());
+        tree.put("frontDownforceAreaM2", choice.frontArea());
+        tree.put("rearDownforceAreaM2", choice.rearArea());
+        tree.put("failure", choice.failure());
+        return tree;
+    }
+
+    static Map<String, Object> tests(TestPlan plan) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("laps", plan.laps());
+        tree.put("scatterS", plan.scatter());
+        tree.put("lapsLeft", plan.lapsLeft());
+        tree.put("runs", plan.runs().stream().map(BriefChanges::test).toList());
+        return tree;
+    }
+
+    private static Map<String, Object> test(TestRun run) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("fate", run.fate().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        tree.put("changes", run.changes().stream().map(BriefChanges::setting).toList());
+        // Null where no number of laps would do.
+        boolean ever = run.lapsToSee() < Integer.MAX_VALUE;
+        tree.put("lapsToSeeWithEach", ever ? run.lapsToSee() : null);
+        tree.put("lapsBefore", ever ? run.firstLaps() : null);
+        tree.put("lapsChanged", ever ? run.changedLaps() : null);
+        tree.put("lapsAfter", ever ? run.lastLaps() : null);
+        tree.put("runningTotal", run.total());
+        tree.put("expected", effect(run.effect()));
+        return tree;
+    }
+
+    static Map<String, Object> proof(Proof proof, Optional<LapLogFile> log) {
+        LapLogFile file = log.orElseGet(() -> new LapLogFile("", proof.laps().log(), ""));
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("log", file.name());
+        tree.put("columns", file.columns());
+        tree.put("bestLapS", proof.bestLap());
+        tree.put("modelLapS", proof.modelLap());
+        tree.put("setups", proof.paces().stream().map(EvidenceTable::pace).toList());
+        tree.put(
+                "changes",
+                proof.changes().stream().map(change -> proved(change, file)).toList());
+        return tree;
+    }
+
+    private static Map<String, Object> proved(ProvedChange change, LapLogFile file) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("before", change.before());
+        tree.put("after", change.after());
+        tree.put("expected", BriefSummary.part(change.expected(), BriefChanges::effect));
+        tree.put("agrees", change.agrees().orElse(null));
+        tree.put("seen", BriefSummary.part(change.seen(), seen -> comparison(file, seen)));
+        return tree;
+    }
+
+    /** The setups stand beside it, the laps one by one in the document of the log itself. */
+    private static Map<String, Object> comparison(LapLogFile file, EvidenceResult seen) {
+        Map<String, Object> tree = BriefSummary.headless(EvidenceTable.tree(file, seen));
+        List.of("log", "columns", "setups", "laps").forEach(tree::remove);
+        return tree;
+    }
+}

@@ -1,0 +1,178 @@
+package dev.lapwright.results;
+
+import dev.lapwright.brief.AeroExchange;
+import dev.lapwright.brief.BriefChoices;
+import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.BriefSensitivity;
+import dev.lapwright.brief.PlaceShare;
+import dev.lapwright.brief.StartPressures;
+import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * A brief as JSON: each part as the document of its study holds it, without what all of them begin with. A part that could not
+ * be had says why instead. Unrounded, the unit in each name; gains are positive where the car is faster.
+ */
+public final class BriefSummary {
+    private static final double PERCENT = 100;
+    private static final double SECONDS_PER_MINUTE = 60;
+
+    private BriefSummary() {}
+
+    /**
+     * The document as maps and lists, for {@link JsonLayout}; new each time, so that more may be added to it.
+     *
+     * @param kgPerLitre density of the fuel
+     * @param log the file of the laps driven, if there are any
+     */
+    public static Map<String, Object> tree(BriefResult brief, double kgPerLitre, Optional<LapLogFile> log) {
+        Map<String, Object> tree =
+                ResultHeader.of("brief/1", hash(brief), brief.car(), brief.track(), brief.conditions());
+        tree.put("asked", asked(brief.choices()));
+        tree.put("lap", LapSummary.figures(brief.lap()));
+        tree.put("map", map(brief.lap()));
+        tree.put("places", brief.places().stream().map(BriefSummary::place).toList());
+        tree.put("sensitivity", part(brief.sensitivity(), BriefSummary::sensitivity));
+        tree.put("suggestion", part(brief.suggestion(), BriefChanges::suggestion));
+        tree.put("wings", part(brief.wings(), BriefChanges::wings));
+        tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
+        tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingSummary.tree(gearing))));
+        tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
+        tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
+        tree.put("stint", part(brief.stint(), stint -> headless(StintTable.tree(stint, kgPerLitre))));
+        tree.put("tests", part(brief.tests(), BriefChanges::tests));
+        tree.put("proof", part(brief.proof(), proof -> BriefChanges.proof(proof, log)));
+        return tree;
+    }
+
+    /** What a part holds, or why it is missing and what to do. */
+    static <T> Object part(BriefPart<T> part, Function<T, Object> written) {
+        return part.value().map(written).orElseGet(() -> {
+            Map<String, Object> missing = new LinkedHashMap<>();
+            missing.put("missing", part.problem());
+            missing.put("remedy", part.remedy());
+            return missing;
+        });
+    }
+
+    /** The document of a study without what the brief's own says already. */
+    static Map<String, Object> headless(Map<String, Object> study) {
+        List.of("version", "inputsSha256", "car", "circuit", "circuitLengthM", "settings", "conditions")
+                .forEach(study::remove);
+        return study;
+    }
+
+    /** Of what was asked, and the laps driven among it. */
+    private static String hash(BriefResult brief) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("lap", InputHash.of(brief.lap()));
+        inputs.put("asked", asked(brief.choices()));
+        inputs.put("pairs", brief.choices().pairs().toString());
+        inputs.put("evidence", brief.choices().evidence().toString());
+        brief.choices()
+                .log()
+                .ifPresent(laps -> inputs.put(
+                        "laps", laps.laps().stream().map(TimedLap::toString).toList()));
+        return InputHash.sha256(JsonLayout.text(inputs));
+    }
+
+    private static Map<String, Object> asked(BriefChoices choices) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("scatterS", choices.scatter());
+        tree.put("laps", choices.laps());
+        tree.put("vary", choices.vary());
+        tree.put("raceLaps", choices.race().laps());
+        tree.put("raceMinutes", choices.race().seconds() / SECONDS_PER_MINUTE);
+        tree.put("formationLaps", choices.race().formationLaps());
+        tree.put("formationPercent", PERCENT * choices.race().formationShare());
+        tree.put("reserveLaps", choices.race().reserveLaps());
+        tree.put("consumptionRpm", InputHash.list(choices.consumption().rpm()));
+        tree.put("consumptionGPerKwh", InputHash.list(choices.consumption().gramPerKwh()));
+        tree.put("compound", choices.compound().name());
+        tree.put("grip", choices.compound().grip());
+        tree.put("wearPercentPerLap", PERCENT * choices.compound().wear());
+        tree.put("cliffLap", choices.compound().cliffLap());
+        tree.put("cliffWearPercentPerLap", PERCENT * choices.compound().cliffWear());
+        tree.put("pressurePairs", choices.pairs().size());
+        tree.put("lapsLogged", choices.log().map(log -> log.laps().size()).orElse(0));
+        return tree;
+    }
+
+    /** Where the car is and how fast, one value for each station; to nine digits. */
+    private static Map<String, Object> map(Lap lap) {
+        Map<String, double[]> columns = LapTrace.columns(lap);
+        Map<String, Object> tree = new LinkedHashMap<>();
+        for (String name : List.of("distanceM", "eastM", "northM", "speedKmh")) {
+            List<Double> values = new ArrayList<>();
+            for (double value : columns.get(name)) {
+                values.add(CsvText.rounded(value));
+            }
+            tree.put(name, values);
+        }
+        return tree;
+    }
+
+    private static Map<String, Object> place(PlaceShare place) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("name", place.label());
+        tree.put("kind", place.isCorner() ? "corner" : "straight");
+        tree.put("fromM", place.from());
+        tree.put("toM", place.to());
+        tree.put("timeS", place.time());
+        tree.put("lapPercent", PERCENT * place.share());
+        tree.put("entrySpeedKmh", LapTrace.kmh(place.entrySpeed()));
+        tree.put("minimumSpeedKmh", LapTrace.kmh(place.minimumSpeed()));
+        tree.put("topSpeedKmh", LapTrace.kmh(place.topSpeed()));
+        tree.put("exitSpeedKmh", LapTrace.kmh(place.exitSpeed()));
+        Map<String, Object> limits = new LinkedHashMap<>();
+        place.limits().forEach((limit, share) -> limits.put(limit.label(), PERCENT * share));
+        tree.put("limitedByPercentOfTime", limits);
+        return tree;
+    }
+
+    private static Map<String, Object> sensitivity(BriefSensitivity found) {
+        Map<String, Object> tree = headless(SensitivitySummary.tree(found.study()));
+        tree.put("worthChangingFromS", BriefSensitivity.WORTH_S);
+        tree.put("worthChanging", names(found.worthChanging()));
+        tree.put("notWorthChanging", names(found.notWorthChanging()));
+        Map<String, Object> alone = new LinkedHashMap<>();
+        found.reasons().forEach(kept -> alone.put(kept.name(), kept.reason()));
+        tree.put("leftAlone", alone);
+        return tree;
+    }
+
+    private static List<String> names(List<SensitivityResult.Gain> gains) {
+        return gains.stream().map(gain -> gain.adjustment().name()).toList();
+    }
+
+    private static Map<String, Object> exchange(AeroExchange exchange) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("dragAreaM2", exchange.dragArea());
+        tree.put("downforceAreaM2", exchange.downforceArea());
+        tree.put("onePercentLessDragGainS", exchange.lessDrag());
+        tree.put("onePercentMoreDownforceGainS", exchange.moreDownforce());
+        tree.put("onePercentMoreGripGainS", exchange.moreGrip());
+        tree.put("dragForDownforce", exchange.dragForDownforce());
+        return tree;
+    }
+
+    private static Map<String, Object> pressures(StartPressures start) {
+        Map<String, Object> tree = headless(PressureTable.tree(start.study()));
+        tree.put("logged", start.logged());
+        tree.put("supposedGasC", start.gasTempC());
+        tree.put("frontHotStandsAtKpaGauge", start.hotFrontKpa());
+        tree.put("rearHotStandsAtKpaGauge", start.hotRearKpa());
+        return tree;
+    }
+}

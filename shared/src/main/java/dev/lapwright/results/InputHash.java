@@ -1,0 +1,185 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.FitResult;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepResult;
+import dev.lapwright.track.Track;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * SHA-256 (FIPS 180-4) of what a result was computed from, in hexadecimal. It is taken over the content, written in the
+ * fixed form of {@link DocumentWriter}, so that spaces, units and the order of fields in the documents do not matter;
+ * two results with the same hash and the same version of the tool are the same.
+ */
+public final class InputHash {
+    private InputHash() {}
+
+    /** Car as set up, conditions, circuit and its sampling. */
+    public static String of(Lap lap) {
+        Map<String, Object> inputs = inputs(lap.vehicle().car(), lap.vehicle().conditions(), lap.track());
+        inputs.put("stations", lap.count());
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Baseline car as set up, conditions, circuit and the axes. */
+    public static String of(SweepResult sweep) {
+        Map<String, Object> inputs = inputs(sweep.car(), sweep.conditions(), sweep.track());
+        inputs.put("axes", axes(sweep.axes()));
+        sweep.refresh().ifPresent(refresh -> {
+            inputs.put("lineFoundFrom", list(refresh.from().offsets()));
+            put(inputs, refresh.choices());
+        });
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, the axes, and how strong tow and head wind are. */
+    public static String of(GearingResult gearing) {
+        Map<String, Object> inputs = inputs(gearing.car(), gearing.conditions(), gearing.track());
+        inputs.put("axes", axes(gearing.axes()));
+        Map<String, Object> scenarios = new LinkedHashMap<>();
+        for (GearingResult.Scenario scenario : gearing.scenarios()) {
+            scenarios.put(scenario.kind().name(), scenario.amount());
+        }
+        inputs.put("scenarios", scenarios);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, and the laps there are with their scatter. */
+    public static String of(SensitivityResult sensitivity) {
+        Map<String, Object> inputs = inputs(sensitivity.car(), sensitivity.conditions(), sensitivity.track());
+        inputs.put("scatterS", sensitivity.scatter());
+        inputs.put("laps", sensitivity.laps());
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, speed, and what it was driven over. */
+    public static String of(RideResult ride) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", DocumentWriter.tree(ride.car()));
+        inputs.put("settings", ride.car().settings());
+        inputs.put("conditions", DocumentWriter.tree(ride.conditions()));
+        inputs.put("speed", ride.speed());
+        inputs.put("over", RideSummary.over(ride));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, conditions, circuit, the laps driven, what was fitted and with which confidence. */
+    public static String of(FitResult fit) {
+        Map<String, Object> inputs = inputs(fit.car(), fit.conditions(), fit.track());
+        List<Object> laps = new ArrayList<>();
+        for (FitResult.LapFit fitted : fit.laps()) {
+            DrivenLap lap = fitted.lap();
+            laps.add(List.of(
+                    list(lap.distance()),
+                    list(lap.speed()),
+                    list(lap.time()),
+                    list(lap.throttle()),
+                    list(lap.brake()),
+                    list(lap.gear()),
+                    list(lap.longitudinalAcceleration()),
+                    list(lap.lateralAcceleration())));
+        }
+        inputs.put("laps", laps);
+        inputs.put(
+                "fitted",
+                fit.estimates().stream().map(e -> e.parameter().name()).toList());
+        inputs.put("confidence", fit.confidence());
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Both laps. */
+    public static String of(Comparison comparison) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("first", of(comparison.first()));
+        inputs.put("second", of(comparison.second()));
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    /** Car as set up, circuits with their weights, days, what is searched, limits and seed. */
+    public static String of(OptimisationResult result) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", DocumentWriter.tree(result.car()));
+        inputs.put("settings", result.car().settings());
+        List<Object> circuits = new ArrayList<>();
+        for (Optimisation.Circuit circuit : result.circuits()) {
+            Map<String, Object> one = new LinkedHashMap<>(DocumentWriter.tree(circuit.track()));
+            one.put("weight", circuit.weight());
+            circuits.add(one);
+        }
+        inputs.put("circuits", circuits);
+        inputs.put("days", result.days().stream().map(DocumentWriter::tree).toList());
+        inputs.put("worst", result.worst());
+        inputs.put("limits", result.limits().toString());
+        inputs.put("seed", result.seed());
+        Map<String, Object> axes = new LinkedHashMap<>();
+        result.axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
+        inputs.put("axes", axes);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static Map<String, Object> axes(List<SweepAxis> list) {
+        Map<String, Object> axes = new LinkedHashMap<>();
+        for (SweepAxis axis : list) {
+            axes.put(axis.name(), list(axis.values()));
+        }
+        return axes;
+    }
+
+    /** Car as set up, conditions, road, and how lines were looked for along it. */
+    public static String of(Car car, Conditions conditions, Track road, LineChoices choices) {
+        Map<String, Object> inputs = inputs(car, conditions, road);
+        put(inputs, choices);
+        return sha256(JsonLayout.text(inputs));
+    }
+
+    private static void put(Map<String, Object> inputs, LineChoices choices) {
+        inputs.put("marginM", choices.margin());
+        inputs.put("spacingM", choices.spacing());
+    }
+
+    private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {
+        Map<String, Object> inputs = new LinkedHashMap<>();
+        inputs.put("car", DocumentWriter.tree(car));
+        inputs.put("settings", car.settings());
+        inputs.put("conditions", DocumentWriter.tree(conditions));
+        inputs.put("circuit", DocumentWriter.tree(track));
+        return inputs;
+    }
+
+    static List<Double> list(double[] values) {
+        List<Double> list = new ArrayList<>(values.length);
+        for (double value : values) {
+            list.add(value);
+        }
+        return list;
+    }
+
+    static String sha256(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,205 @@
+package dev.lapwright.results;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.TestDocuments;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.gearing.Gearing;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.track.Track;
+import java.io.IOException;
+import java.io.StringReader;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+
+/** Studies of gearing and comparisons, written. */
+class StudyResultsTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
+    private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
+    private static final Conditions DAY = Documents.conditions(TestDocuments.source("valid/conditions/complete.json"));
+    private static final GearingResult GEARING = gearing(0.2);
+    private static final SensitivityResult SENSITIVITY = sensitivity(24);
+    private static final Comparison COMPARISON = comparison(CAR.with("rear-wing", 2));
+
+    private static GearingResult gearing(double tow) {
+        return Gearing.of(CAR, TRACK, DAY)
+                .over(new SweepAxis("gearbox.finalDrive", new double[] {3.5, 4}))
+                .withTow(tow)
+                .run();
+    }
+
+    private static SensitivityResult sensitivity(int laps) {
+        return Sensitivity.of(CAR, TRACK, DAY).scatter(0.2).laps(laps).run(Progress.NONE);
+    }
+
+    private static Comparison comparison(Car other) {
+        LapSolver solver = LapSolver.on(TRACK);
+        return Comparison.of(solver.solve(Vehicle.of(CAR, DAY)), solver.solve(Vehicle.of(other, DAY)));
+    }
+
+    private static List<CSVRecord> rows(String csv) throws IOException {
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        return format.parse(new StringReader(csv)).getRecords();
+    }
+
+    private static JsonNode json(Map<String, Object> tree) throws IOException {
+        return MAPPER.readTree(JsonLayout.text(tree));
+    }
+
+    @Test
+    void aStudyOfGearingSaysWhatItIs() throws IOException {
+        JsonNode tree = json(GearingSummary.tree(GEARING));
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("gearing/1");
+        assertThat(tree.get("scenarios")).hasSize(2);
+        assertThat(tree.get("scenarios").get(0).get("name").textValue()).isEqualTo("as given");
+        assertThat(tree.get("scenarios").get(1).get("name").textValue()).isEqualTo("tow");
+        // Percent of a share: rounding.
+        assertThat(tree.get("scenarios").get(1).get("dragTakenAwayPercent").doubleValue())
+                .isCloseTo(20, within(1e-9));
+    }
+
+    @Test
+    void aStudyOfGearingHoldsItsLapsUnrounded() throws IOException {
+        JsonNode first = json(GearingSummary.tree(GEARING))
+                .get("scenarios")
+                .get(0)
+                .get("choices")
+                .get(0);
+        double time = GEARING.asGiven().choices().get(0).lap().orElseThrow().lapTime();
+        assertThat(first.get("lapTimeS").doubleValue()).isEqualTo(time);
+        assertThat(first.get("finalDrive").doubleValue()).isEqualTo(3.5);
+    }
+
+    @Test
+    void theTableOfGearingsHasARowForEachLap() throws IOException {
+        List<CSVRecord> rows = rows(GearingTables.choices(GEARING));
+        assertThat(rows).hasSize(4);
+        assertThat(rows.stream().map(row -> row.get("scenario"))).containsExactly("as given", "as given", "tow", "tow");
+        assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
+    }
+
+    @Test
+    void theTableOfShiftsHasARowForEachShift() throws IOException {
+        assertThat(rows(GearingTables.shifts(GEARING)))
+                .hasSameSizeAs(GEARING.asGiven().baseline().shifts());
+    }
+
+    @Test
+    void forceInAGearIsEmptyBeyondItsLimit() throws IOException {
+        List<CSVRecord> rows = rows(GearingTables.traction(GEARING));
+        CSVRecord last = rows.get(rows.size() - 1);
+        assertThat(last.get("forceGear1N")).isEmpty();
+        assertThat(last.get("engineSpeedGear1Rpm")).isEmpty();
+        int top = GEARING.gears().size();
+        assertThat(last.get("forceGear" + top + "N")).isNotEmpty();
+        // The last speed is that of the limit in top gear; nine digits are written.
+        double limit = GEARING.asGiven().baseline().revLimit();
+        assertThat(Double.parseDouble(last.get("engineSpeedGear" + top + "Rpm")))
+                .isCloseTo(limit, within(1e-8 * limit));
+    }
+
+    @Test
+    void theHashTellsOneStudyOfGearingFromAnother() {
+        assertThat(InputHash.of(GEARING))
+                .isEqualTo(InputHash.of(gearing(0.2)))
+                .isNotEqualTo(InputHash.of(gearing(0.3)));
+    }
+
+    @Test
+    void sensitivitiesSayWhatTheyAre() throws IOException {
+        JsonNode tree = json(SensitivitySummary.tree(SENSITIVITY));
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/1");
+        assertThat(tree.get("lapTimeS").doubleValue())
+                .isEqualTo(SENSITIVITY.baseline().lapTime());
+        assertThat(tree.get("scatterS").doubleValue()).isEqualTo(0.2);
+        assertThat(tree.get("laps").intValue()).isEqualTo(24);
+        assertThat(tree.get("adjustments")).hasSameSizeAs(SENSITIVITY.gains());
+        assertThat(tree.get("interactions")).hasSameSizeAs(SENSITIVITY.interactions());
+        SensitivityResult.Gain first = SENSITIVITY.gains().get(0);
+        JsonNode written = tree.get("adjustments").get(0);
+        assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
+        assertThat(written.get("bestGainS").doubleValue()).isEqualTo(first.bestGain());
+        assertThat(written.get("lapsToSeeWithEach").intValue()).isEqualTo(first.lapsToSee());
+    }
+
+    @Test
+    void whatNoNumberOfLapsShowsHasNone() throws IOException {
+        SensitivityResult.Gain last =
+                SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
+        assertThat(last.isEverSeen()).isFalse();
+        JsonNode written = json(SensitivitySummary.tree(SENSITIVITY)).get("adjustments");
+        assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())
+                .isTrue();
+        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        assertThat(rows.get(rows.size() - 1).get("lapsToSeeWithEach")).isEmpty();
+    }
+
+    @Test
+    void theTableOfSensitivitiesHasARowForEachAdjustment() throws IOException {
+        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        assertThat(rows.stream().map(row -> row.get("adjustment")))
+                .containsExactlyElementsOf(SENSITIVITY.gains().stream()
+                        .map(gain -> gain.adjustment().name())
+                        .toList());
+        assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
+        // Nine digits and no more than nine decimals are written.
+        assertThat(Double.parseDouble(rows.get(0).get("rangeS")))
+                .isCloseTo(SENSITIVITY.gains().get(0).range(), within(1e-8));
+    }
+
+    @Test
+    void theHashTellsOneStudyOfSensitivitiesFromAnother() {
+        assertThat(InputHash.of(SENSITIVITY))
+                .isEqualTo(InputHash.of(sensitivity(24)))
+                .isNotEqualTo(InputHash.of(sensitivity(25)));
+    }
+
+    @Test
+    void aComparisonSaysWhatItIsAndHoldsTheLapsUnrounded() throws IOException {
+        JsonNode tree = json(ComparisonSummary.tree(COMPARISON));
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("comparison/1");
+        assertThat(tree.get("differenceS").doubleValue()).isEqualTo(COMPARISON.difference());
+        assertThat(tree.get("parts")).hasSameSizeAs(COMPARISON.parts());
+        assertThat(tree.get("otherSettings").get("rear-wing").doubleValue()).isEqualTo(2);
+    }
+
+    @Test
+    void theTraceOfAComparisonHasARowForEachStation() throws IOException {
+        List<CSVRecord> rows = rows(ComparisonSummary.csv(COMPARISON));
+        assertThat(rows).hasSize(COMPARISON.first().count());
+        // Nine digits and no more than nine decimals are written.
+        assertThat(Double.parseDouble(rows.get(rows.size() - 1).get("differenceS")))
+                .isCloseTo(COMPARISON.difference(), within(1e-9));
+        JsonNode tree = MAPPER.readTree(ComparisonSummary.traceJson(COMPARISON));
+        assertThat(tree.get("differenceS")).hasSize(COMPARISON.first().count());
+        assertThat(tree.get("otherLimitedBy")).hasSize(COMPARISON.first().count());
+    }
+
+    @Test
+    void theHashTellsOneComparisonFromAnother() {
+        assertThat(InputHash.of(COMPARISON))
+                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2))))
+                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3))));
+    }
+}
