@@ -43,7 +43,7 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
             return new ChosenLine(road, word, Optional.empty(), Optional.empty(), choices);
         }
         if (word.equals(LineKind.SMOOTHEST.word())) {
-            Line line = new LineSearch(road, subject.car(), choices).smoothest();
+            Line line = LineSearch.of(road, subject.car(), choices).smoothest();
             return new ChosenLine(road, word, Optional.of(line), Optional.empty(), choices);
         }
         if (word.equals(LineKind.FASTEST.word()) || word.equals(LineOptions.REFRESH)) {
@@ -76,9 +76,9 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
 
     /** The fastest line of a car; its progress is shown. */
     static Line fastest(Subject subject, LineChoices choices, Console console) {
-        LineSearch search = new LineSearch(subject.track(), subject.car(), choices);
+        LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            return search.fastest(Vehicle.of(subject.car(), subject.day()), progress);
+            return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
         }
     }
 
@@ -94,9 +94,10 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
 
     /** The line anew for another car, from this one. */
     ChosenLine refreshed(Subject subject, Console console) {
-        LineSearch search = new LineSearch(road, subject.car(), choices);
+        LineSearch search = LineSearch.of(road, subject.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            Line found = search.fastest(line.orElseThrow(), Vehicle.of(subject.car(), subject.day()), progress);
+            Line found =
+                    search.from(line.orElseThrow()).reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
             return new ChosenLine(road, word, Optional.of(found), stored, choices);
         }
     }

@@ -28,7 +28,7 @@ final class FitJson {
         tree.put("leftOut", outcome.pick().leftOut());
         tree.put(
                 "tiesInWords",
-                outcome.result().ties().stream().map(FitWords::tie).toList());
+                outcome.result().collinearities().stream().map(FitWords::tie).toList());
         tree.put("cautions", FitReport.cautions(outcome.result()));
         return JsonLayout.text(tree);
     }

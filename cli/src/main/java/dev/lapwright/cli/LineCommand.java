@@ -89,14 +89,14 @@ final class LineCommand implements Callable<Integer> {
     }
 
     private LineOutcome find(Subject subject, LineChoices choices) {
-        LineSearch search = new LineSearch(subject.track(), subject.car(), choices);
+        LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
         Vehicle vehicle = Vehicle.of(subject.car(), subject.day());
         LineTable.Row middle = new LineTable.Row(
                 LineKind.MIDDLE, null, LapSolver.on(subject.track()).solve(vehicle));
         Line smoothest = search.smoothest();
         Line fastest;
         try (SearchProgress progress = new SearchProgress(console)) {
-            fastest = search.fastest(smoothest, vehicle, progress);
+            fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
         return new LineOutcome(
                 subject,

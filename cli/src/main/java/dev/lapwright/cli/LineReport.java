@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.line.LineFigures;
+import dev.lapwright.line.Line;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.LineTable;
 import java.util.List;
@@ -44,7 +44,7 @@ final class LineReport {
                 .numbers("at", "m");
         double middle = outcome.row(LineKind.MIDDLE).lap().time();
         for (LineTable.Row row : outcome.rows()) {
-            LineFigures figures = row.figures();
+            Line.Figures figures = row.figures();
             boolean offset = row.kind() != LineKind.MIDDLE;
             table.row(
                     List.of(

@@ -8,8 +8,8 @@ import dev.lapwright.documents.DrivenLapPick;
 import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.fit.Fit;
-import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
@@ -82,7 +82,7 @@ public final class DrivenLapsDemo {
         for (int seed = 1; seed <= draws; seed++) {
             DrivenLog log = DrivenLogs.read(new DocumentSource("draw " + seed, text(seed)), List.of());
             DrivenLapPick pick = DrivenLapPick.of(List.of(log), track, List.of());
-            for (FitEstimate estimate : Fit.of(given, track, Conditions.STANDARD)
+            for (FitResult.Estimate estimate : Fit.of(given, track, Conditions.STANDARD)
                     .laps(pick.laps())
                     .run()
                     .estimates()) {
@@ -103,7 +103,7 @@ public final class DrivenLapsDemo {
     }
 
     /** Value of the car that drove. */
-    private static double truth(FitEstimate estimate) {
+    private static double truth(FitResult.Estimate estimate) {
         return switch (estimate.parameter()) {
             case GRIP -> GRIP;
             case POWER -> POWER;

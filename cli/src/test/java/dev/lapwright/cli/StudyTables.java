@@ -17,7 +17,6 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.line.LineProgress;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.optimise.Optimisation;
@@ -53,7 +52,7 @@ public final class StudyTables {
         Conditions day = Conditions.STANDARD;
         Vehicle vehicle = Vehicle.of(car, day);
         LapSolver solver = LapSolver.on(track);
-        LineSearch search = new LineSearch(track, car, LineChoices.DEFAULT);
+        LineSearch search = LineSearch.of(track, car, LineChoices.DEFAULT);
         Line smoothest = search.smoothest();
         List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "diff-power");
         int cores = Runtime.getRuntime().availableProcessors();
@@ -73,7 +72,7 @@ public final class StudyTables {
         row(
                 "the fastest line from there",
                 1,
-                quickest(() -> search.fastest(smoothest, vehicle, LineProgress.NONE)),
+                quickest(() -> search.from(smoothest).fastest(vehicle)),
                 lap);
         Survey survey = survey();
         row(

@@ -92,12 +92,13 @@ final class SegmentReader {
                     shape.get(Shape.LENGTH),
                     shape.get(Shape.START_CURVATURE),
                     shape.get(Shape.END_CURVATURE),
-                    surface.slope(),
-                    surface.bank(),
-                    surface.grip(),
-                    surface.widthLeft(),
-                    surface.widthRight(),
-                    surface.speedLimit(),
+                    new Segment.Road(
+                            surface.slope(),
+                            surface.bank(),
+                            surface.grip(),
+                            surface.widthLeft(),
+                            surface.widthRight(),
+                            surface.speedLimit()),
                     name);
         } catch (InvalidValueException e) {
             faults.meaning(fields.place(), fields.path(), e);

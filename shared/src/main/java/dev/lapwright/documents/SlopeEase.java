@@ -31,7 +31,7 @@ final class SlopeEase {
             Segment before = segments.get(Math.floorMod(i - 1, segments.size()));
             Segment after = segments.get(i);
             double length = Math.min(easeLength, Math.min(before.length(), after.length()));
-            double change = Math.abs(after.slope() - before.slope());
+            double change = Math.abs(after.road().slope() - before.road().slope());
             if (2 * change / length > MAX_VERTICAL_CURVATURE) {
                 Fields fields = places.get(i);
                 String field = fields.nameGiven(RoadFields.SLOPE);

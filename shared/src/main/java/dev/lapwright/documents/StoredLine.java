@@ -83,9 +83,9 @@ public record StoredLine(
         double step = track.length() / cells;
         double free = margin.orElse(choices.margin());
         if (isEven() && step >= CLOSEST && step <= FARTHEST) {
-            return new LineSearch(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
+            return LineSearch.of(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
         }
-        LineSearch search = new LineSearch(track, forCar, new LineChoices(free, choices.spacing()));
+        LineSearch search = LineSearch.of(track, forCar, new LineChoices(free, choices.spacing()));
         double[] nodes = search.middle().distances();
         return search.at(nodes, splined(track, nodes));
     }

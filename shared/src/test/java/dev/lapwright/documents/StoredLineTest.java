@@ -32,7 +32,7 @@ class StoredLineTest {
     }
 
     private static Line smoothest() {
-        return new LineSearch(OVAL, CAR, CHOICES).smoothest();
+        return LineSearch.of(OVAL, CAR, CHOICES).smoothest();
     }
 
     private static StoredLine stored() {
@@ -82,7 +82,7 @@ class StoredLineTest {
     @Test
     void nodesOfAnotherSpacingAreKept() {
         LineChoices coarse = new LineChoices(0.25, 5);
-        Line line = new LineSearch(OVAL, CAR, coarse).smoothest();
+        Line line = LineSearch.of(OVAL, CAR, coarse).smoothest();
         StoredLine stored = StoredLine.of(line, LineKind.SMOOTHEST, CAR, "", 1, 0.25);
         assertThat(read(DocumentWriter.text(stored)).on(OVAL, CAR, CHOICES).distances())
                 .hasSameSizeAs(line.distances());

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Lets in laps that can be of this track and in the right units, says of the others what they look like, and finds
- * where they start.
+ * Validation of logged laps: whether each can be of this car and track and in the right units, with what it looks like otherwise;
+ * and where along the track it starts, by correlation with the modelled speeds.
  */
-final class LapDoor {
+final class LapValidator {
     /** A lap that is not as long as the track by this share is another: lines differ by less. */
     private static final double LENGTH_SLACK = 0.05;
 
@@ -40,7 +40,7 @@ final class LapDoor {
     private final SpeedCurve model;
     private final double modelTime;
 
-    LapDoor(Track track, SpeedCurve model, double modelTime) {
+    LapValidator(Track track, SpeedCurve model, double modelTime) {
         this.track = track;
         this.model = model;
         this.modelTime = modelTime;

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class ErrorCorrelationTest {
+class ErrorAutocorrelationTest {
     private static final int LENGTH = 20_000;
 
     private static boolean[] all(int length) {
@@ -32,7 +32,7 @@ class ErrorCorrelationTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.3, 0.6, 0.9})
     void anAutoregressionsCorrelationsArePowers(double keep) {
-        ErrorCorrelation found = ErrorCorrelation.of(autoregression(keep, LENGTH, new Random(5)), all(LENGTH));
+        ErrorAutocorrelation found = ErrorAutocorrelation.of(autoregression(keep, LENGTH, new Random(5)), all(LENGTH));
         for (int lag = 0; lag < 30; lag++) {
             // A sample correlation scatters by less than sqrt((1+r²)/(1−r²)/n) = 0.022 at r = 0.9: three of them.
             assertThat(found.at(lag)).isCloseTo(Math.pow(keep, lag), within(0.066));
@@ -50,7 +50,7 @@ class ErrorCorrelationTest {
             x[t] = shock + 0.6 * last;
             last = shock;
         }
-        ErrorCorrelation found = ErrorCorrelation.of(x, all(LENGTH));
+        ErrorAutocorrelation found = ErrorAutocorrelation.of(x, all(LENGTH));
         // Sample correlations scatter by 1/sqrt(n) = 0.007 and somewhat more: three times 0.01.
         assertThat(found.at(1)).isCloseTo(0.6 / 1.36, within(0.03));
         for (int lag = 2; lag < 12; lag++) {
@@ -70,12 +70,12 @@ class ErrorCorrelationTest {
             }
         }
         // As above with two thirds of the cells: sqrt(1.64/0.36/13000) = 0.019, three of them.
-        assertThat(ErrorCorrelation.of(x, counts).at(1)).isCloseTo(0.8, within(0.057));
+        assertThat(ErrorAutocorrelation.of(x, counts).at(1)).isCloseTo(0.8, within(0.057));
     }
 
     @Test
     void errorsThatAreAllNoughtHangTogetherWithNothing() {
-        ErrorCorrelation none = ErrorCorrelation.of(new double[50], all(50));
+        ErrorAutocorrelation none = ErrorAutocorrelation.of(new double[50], all(50));
         assertThat(none.at(0)).isEqualTo(1);
         assertThat(none.at(1)).isZero();
     }

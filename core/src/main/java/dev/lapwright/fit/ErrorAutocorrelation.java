@@ -3,20 +3,20 @@ package dev.lapwright.fit;
 import java.util.Arrays;
 
 /**
- * How errors along a lap hang together: the correlation of cells so many apart. An autoregression fitted to them by the
- * Yule-Walker equations (Levinson and Durbin's recursion), its order by Akaike's criterion, gives those of the lags it has and
- * carries on from there (Brockwell and Davis, Time Series: Theory and Methods, chapters 5, 8 and 9; from memory).
+ * Autocorrelation function of the errors along a lap, by lag in cells: sample autocorrelations up to the order of an
+ * autoregression fitted by the Yule-Walker equations (Levinson-Durbin recursion, order by Akaike's criterion), extrapolated by it
+ * beyond (Brockwell and Davis, Time Series: Theory and Methods, chapters 5, 8 and 9; from memory).
  */
-final class ErrorCorrelation {
+final class ErrorAutocorrelation {
     private static final int MOST_ORDER = 12;
-    /** Held within, so that what is carried on dies away. */
+    /** Greatest reflection coefficient, so that the extrapolation decays. */
     private static final double MOST_REFLECTION = 0.98;
-    /** Less is nothing. */
+    /** Correlations smaller than this for as many lags as the greatest order end the function. */
     private static final double NOTHING = 1e-3;
 
     private final double[] correlations;
 
-    private ErrorCorrelation(double[] correlations) {
+    private ErrorAutocorrelation(double[] correlations) {
         this.correlations = correlations;
     }
 
@@ -25,7 +25,7 @@ final class ErrorCorrelation {
      *
      * @param counts whether a cell's error is known; where not it is nought
      */
-    static ErrorCorrelation of(double[] errors, boolean[] counts) {
+    static ErrorAutocorrelation of(double[] errors, boolean[] counts) {
         int order = Math.max(1, Math.min(MOST_ORDER, errors.length / 20));
         double[] r = sample(errors, counts, order);
         double[] phi = {};
@@ -55,7 +55,7 @@ final class ErrorCorrelation {
                 best = phi;
             }
         }
-        return new ErrorCorrelation(carriedOn(r, best, errors.length));
+        return new ErrorAutocorrelation(extrapolated(r, best, errors.length));
     }
 
     private static double[] sample(double[] errors, boolean[] counts, int most) {
@@ -78,7 +78,7 @@ final class ErrorCorrelation {
         return r;
     }
 
-    private static double[] carriedOn(double[] r, double[] phi, int length) {
+    private static double[] extrapolated(double[] r, double[] phi, int length) {
         double[] all = new double[length];
         int used = 1;
         all[0] = 1;
@@ -97,12 +97,12 @@ final class ErrorCorrelation {
         return Arrays.copyOf(all, used);
     }
 
-    /** Cells over which errors hang together: beyond, nothing. */
+    /** Lag beyond which the correlation is zero, cells. */
     int reach() {
         return correlations.length - 1;
     }
 
-    /** Correlation of cells so many apart. */
+    /** Correlation at a lag, cells. */
     double at(int lag) {
         return lag < correlations.length ? correlations[lag] : 0;
     }

@@ -22,7 +22,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Laps that cannot be fitted are turned away with what they look like. */
-class LapDoorTest {
+class LapValidatorTest {
     private static final Track TRACK = FitScene.shortCircuit();
     private static final Car CAR = FitScene.car();
     private static final Lap LAP = LapSolver.lap(CAR, TRACK, Conditions.STANDARD);
@@ -213,8 +213,9 @@ class LapDoorTest {
                 Arrays.stream(kept).mapToDouble(i -> SOUND.speed()[i]).toArray());
         FitResult result = fit(gap);
         double[] weight = result.trace().weight();
-        assertThat(weight[(int) (240 / result.cell())]).isZero();
-        assertThat(result.trace().logged()[(int) (240 / result.cell())]).isNaN();
-        assertThat(weight[(int) (150 / result.cell())]).isPositive();
+        assertThat(weight[(int) (240 / result.residuals().cell())]).isZero();
+        assertThat(result.trace().logged()[(int) (240 / result.residuals().cell())])
+                .isNaN();
+        assertThat(weight[(int) (150 / result.residuals().cell())]).isPositive();
     }
 }

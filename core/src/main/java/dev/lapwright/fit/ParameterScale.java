@@ -8,7 +8,7 @@ import java.util.EnumMap;
 import java.util.Map;
 
 /**
- * One parameter as the search sees it: a number u that is 0 for the car as given and 1 for a change of the size that is
+ * Scaled parameter of the search: a number u that is 0 for the car as given and 1 for a change of the size that is
  * usually in doubt (ours: a tenth of grip and power, a fifth of drag and downforce, 0.005 of rolling resistance). What
  * cannot be negative runs on a logarithmic scale.
  *
@@ -19,7 +19,8 @@ import java.util.Map;
  * @param least u of the search
  * @param most u of the search
  */
-record FitScale(FitParameter parameter, double before, double unit, boolean logarithmic, double least, double most) {
+record ParameterScale(
+        FitParameter parameter, double before, double unit, boolean logarithmic, double least, double most) {
     private static final double FACTOR_IN_DOUBT = 0.1;
     private static final double AREA_IN_DOUBT = 0.2;
     private static final double ROLLING_IN_DOUBT = 0.005;
@@ -42,24 +43,25 @@ record FitScale(FitParameter parameter, double before, double unit, boolean loga
         return areas;
     }
 
-    static FitScale of(FitParameter parameter, Car car) {
+    static ParameterScale of(FitParameter parameter, Car car) {
         Areas areas = areas(car);
         double lift = areas.liftFront() + areas.liftRear();
         double size = Math.max(Math.max(Math.abs(lift), areas.drag()), LEAST_AREA);
         double factor = Math.log(MOST_FACTOR) / FACTOR_IN_DOUBT;
         return switch (parameter) {
-            case GRIP, POWER -> new FitScale(parameter, 1, FACTOR_IN_DOUBT, true, -factor, factor);
+            case GRIP, POWER -> new ParameterScale(parameter, 1, FACTOR_IN_DOUBT, true, -factor, factor);
             case DRAG_AREA -> {
                 // Base drag may not fall below zero, whatever the wings add.
                 double unit = AREA_IN_DOUBT * Math.max(areas.drag(), LEAST_AREA);
                 double room = Math.min(0.75 * areas.drag(), car.value(Quantity.DRAG_AREA));
-                yield new FitScale(parameter, areas.drag(), unit, false, -room / unit, 2 * size / unit);
+                yield new ParameterScale(parameter, areas.drag(), unit, false, -room / unit, 2 * size / unit);
             }
             case DOWNFORCE_AREA ->
-                new FitScale(parameter, lift, AREA_IN_DOUBT * size, false, -1 / AREA_IN_DOUBT, 1.5 / AREA_IN_DOUBT);
+                new ParameterScale(
+                        parameter, lift, AREA_IN_DOUBT * size, false, -1 / AREA_IN_DOUBT, 1.5 / AREA_IN_DOUBT);
             case ROLLING_RESISTANCE -> {
                 double before = car.value(Quantity.ROLLING_RESISTANCE);
-                yield new FitScale(
+                yield new ParameterScale(
                         parameter,
                         before,
                         ROLLING_IN_DOUBT,

@@ -1,7 +1,6 @@
 package dev.lapwright.fit;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
@@ -11,62 +10,59 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
-/** Holds the fitted car against the laps: traces on the common grid, laps one by one, root mean squares. */
-final class FitOutcome {
-    /** Where less of a lap counts, it is none of this car's. */
+/** Comparison of the fitted car with the logged laps: traces on the common grid, each lap by itself, root mean squares. */
+final class FitAssessment {
+    /** Least share of a lap that must count: below, it was driven by another car. */
     private static final double LEAST_SHARE = 0.3;
 
     private final Track track;
     private final List<LapCells> laps;
-    private final FitSearch search;
+    private final RobustFit search;
     private final Lap before;
     private final Lap after;
-    private final Car fitted;
     private final int count;
 
-    FitOutcome(Track track, List<LapCells> laps, FitSearch search, Lap before) {
+    FitAssessment(Track track, List<LapCells> laps, RobustFit search, Lap before) {
         this.track = track;
         this.laps = laps;
         this.search = search;
         this.before = before;
         after = search.model().lap(search.parameters());
-        fitted = after.vehicle().car();
         count = laps.get(0).count;
     }
 
-    FitResult result(Car car, Conditions conditions, FitEstimates estimates, double confidence) {
-        FitTrace trace = trace();
-        List<FittedLap> list = new ArrayList<>();
+    FitResult result(Car car, FitEstimates estimates, double confidence) {
+        FitResult.Trace trace = trace();
+        List<FitResult.LapFit> list = new ArrayList<>();
         double time = 0;
         for (int k = 0; k < laps.size(); k++) {
-            FittedLap lap = lap(k);
+            FitResult.LapFit lap = lap(k);
             list.add(lap);
             time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() : lap.loggedTime();
         }
-        FitInformation information = estimates.information();
-        List<FitEstimate> values = estimates.list();
-        boolean none = information == null;
-        return new FitResult(
-                car,
-                fitted,
-                track,
-                conditions,
-                list,
-                values,
-                estimates.correlation(),
-                estimates.ties(),
-                trace,
-                new FitParts(after.stations(), trace, time / laps.size()).list(),
+        SandwichCovariance covariance = estimates.covariance();
+        List<FitResult.Estimate> values = estimates.list();
+        boolean none = covariance == null;
+        FitResult.Residuals residuals = new FitResult.Residuals(
                 rms(search.residuals(new SpeedCurve(before))),
                 rms(search.residuals()),
-                confidence,
                 track.length() / count,
-                none ? Double.NaN : information.persistence,
-                none ? Double.NaN : information.bandwidth,
-                none ? Double.NaN : information.effectiveSamples,
+                none ? Double.NaN : covariance.autocorrelation,
+                none ? Double.NaN : covariance.correlationCells,
+                none ? Double.NaN : covariance.effectiveSamples);
+        return new FitResult(
+                car,
                 before,
                 after,
+                list,
                 time / laps.size(),
+                values,
+                estimates.correlation(),
+                estimates.collinearities(),
+                confidence,
+                trace,
+                new FitParts(after.stations(), trace, time / laps.size()).list(),
+                residuals,
                 FitNotes.of(list, values));
     }
 
@@ -83,7 +79,7 @@ final class FitOutcome {
         return Math.sqrt(sum / weight);
     }
 
-    private FitTrace trace() {
+    private FitResult.Trace trace() {
         double cell = track.length() / count;
         double[] distance = new double[count];
         double[] logged = new double[count];
@@ -112,7 +108,7 @@ final class FitOutcome {
             }
             logged[c] = n > 0 ? sum / n : Double.NaN;
         }
-        return new FitTrace(distance, logged, modelBefore, modelAfter, weight);
+        return new FitResult.Trace(distance, logged, modelBefore, modelAfter, weight);
     }
 
     /** Where a place on the track lies in a lap's own distance; a circuit's lap is taken round. */
@@ -124,7 +120,7 @@ final class FitOutcome {
         return at < one.first ? at + turn : at > end ? at - turn : at;
     }
 
-    private FittedLap lap(int k) {
+    private FitResult.LapFit lap(int k) {
         LapCells one = laps.get(k);
         double share = Arrays.stream(search.weights(k)).sum() / count;
         double dropped = 0;
@@ -145,13 +141,11 @@ final class FitOutcome {
         double missing =
                 (track.length() - scale * one.lap.length()) / Math.max(0.5 * (speed[0] + speed[speed.length - 1]), 1);
         double[] clock = one.lap.time();
-        return new FittedLap(
+        return new FitResult.LapFit(
                 one.lap,
-                one.lap.length(),
-                scale,
-                one.offsetWith(search.offset(k), search.stretch(k)),
+                new FitResult.Alignment(scale, one.offsetWith(search.offset(k), search.stretch(k))),
                 clock.length == 0 ? Double.NaN : clock[clock.length - 1] - clock[0] + missing,
-                LapDoor.timeBySpeed(one.lap) + missing,
+                LapValidator.timeBySpeed(one.lap) + missing,
                 share,
                 dropped,
                 lifted(k),
@@ -187,7 +181,7 @@ final class FitOutcome {
             // A cell in which the gear changes, or neutral, is neither right nor wrong.
             if (Math.abs(gears[c] - gear) < 0.05 && gear >= 1) {
                 n++;
-                int station = FitPlaces.station(s, middle(k, c), track.isClosed());
+                int station = SpeedCurve.station(s, middle(k, c), track.isClosed());
                 agreed += after.value(Channel.GEAR, station) == gear ? 1 : 0;
             }
         }
@@ -201,7 +195,7 @@ final class FitOutcome {
         int n = 0;
         for (int c = 0; c < logged.length; c++) {
             if (search.weights(k)[c] > 0) {
-                int station = FitPlaces.station(s, middle(k, c), track.isClosed());
+                int station = SpeedCurve.station(s, middle(k, c), track.isClosed());
                 double miss = logged[c] - after.value(Channel.LONGITUDINAL_ACCELERATION, station);
                 sum += miss * miss;
                 n++;

@@ -6,8 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.linear.RealMatrix;
 
-/** The best fit of chosen parameters to laps in cells: weights and least squares by turns, until both are settled. */
-final class FitSearch {
+/**
+ * Robust fit of chosen parameters to laps by iteratively reweighted least squares: weights and least squares in turn until both
+ * settle ({@link RobustWeights}).
+ */
+final class RobustFit {
     private static final int HUBER_PASSES = 5;
     private static final int BISQUARE_PASSES = 10;
     /** Weights are settled when no u moves by more than this. */
@@ -25,7 +28,7 @@ final class FitSearch {
     private double[] point;
     private double scale;
 
-    FitSearch(FitModel model, List<LapCells> laps, double mostOffset, double[] start) {
+    RobustFit(FitModel model, List<LapCells> laps, double mostOffset, double[] start) {
         this.model = model;
         this.laps = laps;
         this.mostOffset = mostOffset;
@@ -101,10 +104,10 @@ final class FitSearch {
         return !problem.isSettled(step, SETTLED, SETTLED_METRES);
     }
 
-    /** What the laps tell at the end. */
-    FitInformation information() {
-        double[][][] clean = FitInformation.cleaned(problem.jacobian(point), in, parameters);
-        return FitInformation.of(clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count));
+    /** Covariance of the parameters at the end of the fit. */
+    SandwichCovariance covariance() {
+        double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, parameters);
+        return SandwichCovariance.of(clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count));
     }
 
     /** A start for fewer parameters, from where this search ended. */
@@ -153,16 +156,17 @@ final class FitSearch {
      * The direction whose effect on speed is below a share of the greatest, if there is one, from where the search
      * stands.
      */
-    Optional<FitTies.Weak> blind(double share) {
-        RealMatrix products = FitInformation.products(FitInformation.cleaned(problem.jacobian(point), in, parameters));
+    Optional<Collinearities.WeakDirection> blind(double share) {
+        RealMatrix products =
+                SandwichCovariance.products(SandwichCovariance.cleaned(problem.jacobian(point), in, parameters));
         double most = 0;
         for (int j = 0; j < parameters; j++) {
             most = Math.max(most, products.getEntry(j, j));
         }
-        return FitTies.weakest(products, share * share * most);
+        return Collinearities.weakest(products, share * share * most);
     }
 
-    FitSearch without(int parameter, List<FitScale> left) {
-        return new FitSearch(model.fitting(left), laps, mostOffset, startWithout(parameter));
+    RobustFit without(int parameter, List<ParameterScale> left) {
+        return new RobustFit(model.fitting(left), laps, mostOffset, startWithout(parameter));
     }
 }

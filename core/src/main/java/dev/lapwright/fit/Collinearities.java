@@ -9,25 +9,31 @@ import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * Finds what laps cannot tell apart, from an information matrix in the units u of what is usually in doubt: along an
- * eigenvector with too little information nothing is known that was not known before. Of the parameters that make it up
- * the one is held whose absence leaves the rest best known (subset selection; Golub and Van Loan, Matrix Computations,
- * section 5.5, does the same by pivoting): holding one at the car's own value keeps the others in plain terms, where a
- * ridge would shift all of them by a mixture that nobody asked for.
+ * Collinearity analysis of the fitted parameters by the eigenvectors of their information matrix, in the units u of what is
+ * usually in doubt: along an eigenvector with too little information the laps tell nothing that was not known before. Of the
+ * parameters in it, the one is held whose absence leaves the rest best known (subset selection; Golub and Van Loan, Matrix
+ * Computations, section 5.5, does the same by pivoting): holding one at the car's own value keeps the others interpretable,
+ * where a ridge would shift all of them by a mixture.
  */
-final class FitTies {
-    /** Of the largest entry of a direction: below, a parameter is no part of the tie. A tenth is 1 % of grip. */
+final class Collinearities {
+    /** Of the largest entry of a direction: below, a parameter is no part of it. A tenth is 1 % of grip. */
     private static final double PART = 0.1;
 
-    private static final double LOOSE = 0.95;
+    /** Correlation of two fitted parameters from which they are said to be collinear. */
+    private static final double STRONG = 0.95;
 
-    private FitTies() {}
+    private Collinearities() {}
 
-    /** A direction in u that is not known, and which parameter to hold. */
-    record Weak(double[] direction, int hold) {}
+    /**
+     * Direction of the parameters without enough information.
+     *
+     * @param direction in u, its greatest entry ±1
+     * @param hold index of the parameter to hold
+     */
+    record WeakDirection(double[] direction, int hold) {}
 
     /** The weakest direction, if its information is below a limit. */
-    static Optional<Weak> weakest(RealMatrix information, double least) {
+    static Optional<WeakDirection> weakest(RealMatrix information, double least) {
         EigenDecomposition parts = new EigenDecomposition(information);
         double[] values = parts.getRealEigenvalues();
         int weakest = 0;
@@ -55,7 +61,7 @@ final class FitTies {
                 hold = j;
             }
         }
-        return Optional.of(new Weak(direction, hold));
+        return Optional.of(new WeakDirection(direction, hold));
     }
 
     private static double leastWithout(RealMatrix information, int out) {
@@ -76,8 +82,8 @@ final class FitTies {
         return least;
     }
 
-    /** In the parameters' units, the first of them rising. */
-    static FitTie tie(Weak weak, List<FitScale> scales, double[] u) {
+    /** Collinearity of a direction of which one parameter is held, in the parameters' units, the first of them rising. */
+    static FitResult.Collinearity held(WeakDirection weak, List<ParameterScale> scales, double[] u) {
         Map<FitParameter, Double> together = new LinkedHashMap<>();
         double sign = 0;
         for (int j = 0; j < u.length; j++) {
@@ -88,27 +94,28 @@ final class FitTies {
                         sign * weak.direction()[j] * scales.get(j).slope(u[j]));
             }
         }
-        return new FitTie(together, List.of(scales.get(weak.hold()).parameter()), Double.NaN);
+        return new FitResult.Collinearity(
+                together, List.of(scales.get(weak.hold()).parameter()), Double.NaN);
     }
 
-    /** Pairs that were fitted, each by itself known far less well than the two together. */
-    static List<FitTie> loose(RealMatrix covariance, List<FitScale> scales, double[] u) {
-        List<FitTie> ties = new ArrayList<>();
+    /** Pairs of fitted parameters with a strong correlation: each by itself is known far less well than the two together. */
+    static List<FitResult.Collinearity> correlated(RealMatrix covariance, List<ParameterScale> scales, double[] u) {
+        List<FitResult.Collinearity> found = new ArrayList<>();
         for (int i = 0; i < u.length; i++) {
             for (int j = i + 1; j < u.length; j++) {
                 double a = Math.sqrt(covariance.getEntry(i, i));
                 double b = Math.sqrt(covariance.getEntry(j, j));
                 double correlation = covariance.getEntry(i, j) / (a * b);
-                if (Math.abs(correlation) > LOOSE) {
+                if (Math.abs(correlation) > STRONG) {
                     Map<FitParameter, Double> together = new LinkedHashMap<>();
                     together.put(scales.get(i).parameter(), a * scales.get(i).slope(u[i]));
                     together.put(
                             scales.get(j).parameter(),
                             Math.signum(correlation) * b * scales.get(j).slope(u[j]));
-                    ties.add(new FitTie(together, List.of(), correlation));
+                    found.add(new FitResult.Collinearity(together, List.of(), correlation));
                 }
             }
         }
-        return ties;
+        return found;
     }
 }

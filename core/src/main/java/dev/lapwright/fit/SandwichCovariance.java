@@ -10,43 +10,49 @@ import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * What residuals and sensitivities at the end of a fit tell of the parameters, once each lap's offset and stretch have
- * been taken out of the sensitivities (Frisch and Waugh 1933; Lovell 1963).
+ * Sandwich covariance of the fitted parameters, A⁻¹ B A⁻¹, from the residuals and the sensitivities at the end of a fit, once
+ * each lap's offset and stretch have been projected out of the sensitivities (Frisch and Waugh 1933; Lovell 1963).
  *
- * <p>The covariance is a sandwich. Its bread is the sum of squared sensitivities, each times the slope of its robust weight
- * (Huber, Robust Statistics, 1981). Its filling is the {@linkplain ScoreCovariance covariance} of what the errors do to the
- * parameters, the errors first summed over laps at each place: laps share the model's errors there, and are not independent
- * witnesses of it (Driscoll and Kraay, 1998). They are divided by one less their leverage, since a fit bends towards what it
- * is fitted to (MacKinnon and White, 1985). Scores are also summed corner by corner, from five corners on, and lap by lap, from
- * five laps on ({@link ClusteredErrors}): the one sees what a driver does differently in each corner, the other what differs
- * from lap to lap. The widest counts.
+ * <p>A, the Hessian, is the sum of squared sensitivities, each times the slope of its robust weight (Huber, Robust
+ * Statistics, 1981). B is the {@linkplain ScoreCovariance covariance of the scores}, sensitivity times error, the errors first
+ * summed over laps at each place: laps share the model's errors there, and are not independent of each other (Driscoll and
+ * Kraay, 1998). Errors are divided by one less their leverage, since a fit bends towards what it is fitted to (MacKinnon and
+ * White, 1985). Scores are also summed corner by corner, from five corners on, and lap by lap, from five laps on ({@link
+ * ClusteredErrors}): the first covers what a driver does differently in each corner, the second what differs from lap to lap.
+ * The widest interval counts.
  */
-final class FitInformation {
+final class SandwichCovariance {
     private static final int LEAST_CLUSTERS = 5;
-    /** Leverage is held below, so that a cell that alone tells a parameter is not taken for infinitely wrong. */
+    /** Leverage is held below, so that the error of a cell that alone tells a parameter stays finite. */
     private static final double MOST_LEVERAGE = 0.9;
     /** The slope of a weight is held above: an outlier's is negative, and would take away what others tell. */
     private static final double LEAST_SLOPE = 0.05;
 
+    /** Inverse of the covariance. */
     final RealMatrix information;
+
     final RealMatrix covariance;
-    final double persistence;
-    final double bandwidth;
+    /** Correlation of the residuals of neighbouring cells. */
+    final double autocorrelation;
+    /** Cells over which residuals are correlated. */
+    final double correlationCells;
+
+    /** Number of independent residuals that tell as much as these. */
     final double effectiveSamples;
     /** Standard errors by corner and by lap, as far as there are enough of them. */
     final List<ClusteredErrors> clustered;
 
-    private FitInformation(
+    private SandwichCovariance(
             RealMatrix information,
             RealMatrix covariance,
-            double persistence,
-            double bandwidth,
+            double autocorrelation,
+            double correlationCells,
             double effectiveSamples,
             List<ClusteredErrors> clustered) {
         this.information = information;
         this.covariance = covariance;
-        this.persistence = persistence;
-        this.bandwidth = bandwidth;
+        this.autocorrelation = autocorrelation;
+        this.correlationCells = correlationCells;
         this.effectiveSamples = effectiveSamples;
         this.clustered = clustered;
     }
@@ -114,10 +120,11 @@ final class FitInformation {
     }
 
     /** From sensitivities, residuals (m/s), the scale of the robust weights (m/s) and the corner each cell belongs to. */
-    static FitInformation of(double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners) {
+    static SandwichCovariance of(
+            double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners) {
         int p = clean[0][0].length;
         int count = residuals[0].length;
-        RealMatrix sloped = new Array2DRowRealMatrix(p, p);
+        RealMatrix hessian = new Array2DRowRealMatrix(p, p);
         int places = 0;
         double[][] together = new double[count][p];
         boolean[] counts = new boolean[count];
@@ -130,7 +137,7 @@ final class FitInformation {
                 if (in[k][c]) {
                     any = true;
                     double slope = Math.max(LEAST_SLOPE, RobustWeights.bisquareSlope(residuals[k][c], scale));
-                    addProducts(sloped, clean[k][c], slope);
+                    addProducts(hessian, clean[k][c], slope);
                     double psi = residuals[k][c] * RobustWeights.bisquare(residuals[k][c], scale);
                     pooled[c] += psi;
                     shares[c]++;
@@ -146,11 +153,12 @@ final class FitInformation {
                 together[c][j] /= shares[c];
             }
         }
-        RealMatrix bread = inverse(sloped);
+        RealMatrix inverseHessian = inverse(hessian);
         double[] errors = new double[count];
         for (int c = 0; c < count; c++) {
             double leverage = shares[c]
-                    * new ArrayRealVector(together[c]).dotProduct(bread.operate(new ArrayRealVector(together[c])));
+                    * new ArrayRealVector(together[c])
+                            .dotProduct(inverseHessian.operate(new ArrayRealVector(together[c])));
             errors[c] = pooled[c] / (1 - Math.min(MOST_LEVERAGE, leverage));
         }
         List<ClusteredErrors> clustered = new ArrayList<>();
@@ -161,21 +169,22 @@ final class FitInformation {
             }
         }
         if (cornerScores.length >= LEAST_CLUSTERS) {
-            clustered.add(ClusteredErrors.of(bread, cornerScores));
+            clustered.add(ClusteredErrors.of(inverseHessian, cornerScores));
         }
         if (lapScores.length >= LEAST_CLUSTERS) {
-            clustered.add(ClusteredErrors.of(bread, lapScores));
+            clustered.add(ClusteredErrors.of(inverseHessian, lapScores));
         }
-        ErrorCorrelation correlation = ErrorCorrelation.of(errors, counts);
-        RealMatrix filling = ScoreCovariance.of(together, errors, counts, correlation);
-        double persistence = persistence(pooled, shares);
-        double held = Math.max(0, persistence);
+        ErrorAutocorrelation correlation = ErrorAutocorrelation.of(errors, counts);
+        RealMatrix scores = ScoreCovariance.of(together, errors, counts, correlation);
+        double autocorrelation = autocorrelation(pooled, shares);
+        double held = Math.max(0, autocorrelation);
         double effective = Math.max(1, places * (1 - held) / (1 + held));
         // Each lap's own offset and stretch use up residuals too; two of them, since places count once for all laps.
         double small = effective / Math.max(1, effective - p - 2);
-        RealMatrix covariance = bread.multiply(filling).multiply(bread).scalarMultiply(small);
-        return new FitInformation(
-                inverse(covariance), covariance, persistence, correlation.reach(), effective, clustered);
+        RealMatrix covariance =
+                inverseHessian.multiply(scores).multiply(inverseHessian).scalarMultiply(small);
+        return new SandwichCovariance(
+                inverse(covariance), covariance, autocorrelation, correlation.reach(), effective, clustered);
     }
 
     private static RealMatrix inverse(RealMatrix matrix) {
@@ -190,7 +199,7 @@ final class FitInformation {
                 scaled.multiplyEntry(i, j, 1 / (root[i] * root[j]));
             }
         }
-        // A breath of ridge keeps an exact tie finite: it is then found by its size.
+        // A slight ridge keeps an exact collinearity finite: it is then found by its size.
         RealMatrix inverse = new LUDecomposition(
                         scaled.add(MatrixUtils.createRealIdentityMatrix(p).scalarMultiply(1e-12)), 0)
                 .getSolver()
@@ -203,8 +212,8 @@ final class FitInformation {
         return inverse;
     }
 
-    /** Correlation of neighbours, of cells in which any lap counts. */
-    private static double persistence(double[] pooled, double[] shares) {
+    /** Correlation of neighbouring cells, of those in which any lap counts. */
+    private static double autocorrelation(double[] pooled, double[] shares) {
         double cross = 0;
         double square = 0;
         double mean =
@@ -218,5 +227,30 @@ final class FitInformation {
             }
         }
         return square > 0 ? cross / square : 0;
+    }
+
+    /**
+     * Cluster-robust standard errors: from scores summed over clusters that are independent of each other, whatever goes on
+     * within them (Liang and Zeger, 1986; Cameron and Miller, 2015).
+     *
+     * @param errors standard error of each parameter; not copied
+     * @param freedom degrees of freedom of their t: one less than the clusters
+     */
+    record ClusteredErrors(double[] errors, double freedom) {
+        /** From the inverse Hessian and the sum of scores of each cluster. */
+        static ClusteredErrors of(RealMatrix inverseHessian, double[][] scores) {
+            double[] squares = new double[inverseHessian.getRowDimension()];
+            for (double[] score : scores) {
+                double[] moved = inverseHessian.operate(score);
+                for (int j = 0; j < squares.length; j++) {
+                    squares[j] += moved[j] * moved[j];
+                }
+            }
+            double clusters = scores.length;
+            for (int j = 0; j < squares.length; j++) {
+                squares[j] = Math.sqrt(squares[j] * clusters / (clusters - 1));
+            }
+            return new ClusteredErrors(squares, clusters - 1);
+        }
     }
 }
