@@ -3,10 +3,10 @@ package examples;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.study.Sweep;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.Sweep;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.Track;
 import java.util.Locale;
 

@@ -2,10 +2,10 @@ package examples;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.study.Sweep;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.Sweep;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.Locale;
 
 /** Wing and final drive together on all cores, then on one: the same to the last bit. */

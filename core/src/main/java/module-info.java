@@ -12,7 +12,7 @@
  * <p>{@code Documents} is in the module {@code dev.lapwright.shared}, which reads and writes JSON; a car can as well be
  * composed in code ({@link dev.lapwright.car.Car#of}), and a track of segments ({@link dev.lapwright.track.Segment}).
  *
- * <p>A sweep takes ten ({@link dev.lapwright.study.Sweep}):
+ * <p>A sweep takes ten ({@link dev.lapwright.study.sweep.Sweep}):
  *
  * <pre>{@code
  * Car car = Documents.car("gt-talvex");
@@ -34,7 +34,9 @@
  * refused with a {@link dev.lapwright.fault.LapwrightException} that says where, what, and what to do. Everything handed out
  * is immutable and may be shared between threads.
  */
-@SuppressWarnings("requires-automatic") // Commons Math 3 has no descriptor of its own; its name comes from its file.
+// Commons Math 3 has no descriptor of its own; its name comes from its file. shared is not there yet when core is
+// compiled.
+@SuppressWarnings({"requires-automatic", "module"})
 module dev.lapwright.core {
     requires commons.math3;
 
@@ -43,7 +45,6 @@ module dev.lapwright.core {
     exports dev.lapwright.brief;
     exports dev.lapwright.car;
     exports dev.lapwright.chassis;
-    exports dev.lapwright.curve;
     exports dev.lapwright.evidence;
     exports dev.lapwright.fault;
     exports dev.lapwright.fit;
@@ -52,7 +53,20 @@ module dev.lapwright.core {
     exports dev.lapwright.powertrain;
     exports dev.lapwright.ride;
     exports dev.lapwright.study;
+    exports dev.lapwright.study.balance;
+    exports dev.lapwright.study.compare;
+    exports dev.lapwright.study.gearing;
+    exports dev.lapwright.study.optimise;
+    exports dev.lapwright.study.pressures;
+    exports dev.lapwright.study.ride;
+    exports dev.lapwright.study.sensitivity;
+    exports dev.lapwright.study.stint;
+    exports dev.lapwright.study.sweep;
     exports dev.lapwright.track;
     exports dev.lapwright.track.survey;
     exports dev.lapwright.tyre;
+
+    // Stored lines are interpolated as lines are.
+    exports dev.lapwright.numerics to
+            dev.lapwright.shared;
 }

@@ -1,6 +1,5 @@
 /** The documents: read, checked and written. */
-// Commons CSV and GeographicLib have no descriptors; the command is built later.
-@SuppressWarnings({"requires-automatic", "module"})
+@SuppressWarnings("requires-automatic") // Commons CSV and GeographicLib have no descriptors.
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -9,7 +8,6 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
+    exports dev.lapwright.report;
     exports dev.lapwright.results;
-    exports dev.lapwright.text to
-            dev.lapwright.cli;
 }

@@ -4,8 +4,8 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepResult;
 
 /**
  * What a swept axis is called for people.

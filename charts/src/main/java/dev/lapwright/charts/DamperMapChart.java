@@ -1,7 +1,7 @@
 package dev.lapwright.charts;
 
 import dev.lapwright.ride.RideMeasure;
-import dev.lapwright.study.DamperMapResult;
+import dev.lapwright.study.ride.DamperMapResult;
 import java.awt.geom.Point2D;
 import java.util.function.DoubleUnaryOperator;
 import org.jfree.chart.JFreeChart;

@@ -1,7 +1,7 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.study.PressureCost;
-import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.pressures.PressureCost;
+import dev.lapwright.study.pressures.PressureResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;

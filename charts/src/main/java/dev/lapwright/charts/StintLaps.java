@@ -1,8 +1,8 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.study.StintLap;
-import dev.lapwright.study.StintResult;
-import dev.lapwright.study.StintRun;
+import dev.lapwright.study.stint.StintLap;
+import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.JFreeChart;

@@ -2,9 +2,9 @@ package dev.lapwright.charts;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;

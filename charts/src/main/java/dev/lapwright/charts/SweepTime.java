@@ -1,6 +1,6 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.JFreeChart;

@@ -2,7 +2,7 @@ package dev.lapwright.charts;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.JFreeChart;

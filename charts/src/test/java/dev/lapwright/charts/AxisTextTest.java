@@ -2,8 +2,8 @@ package dev.lapwright.charts;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepResult;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressurePair;
-import dev.lapwright.study.PressureResult;
-import dev.lapwright.study.Pressures;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.pressures.Pressures;
 import dev.lapwright.tyre.Wheel;
 import java.util.List;
 import org.jfree.data.xy.XYDataset;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.powertrain.FuelConsumption;
-import dev.lapwright.study.Compound;
-import dev.lapwright.study.RaceLength;
-import dev.lapwright.study.Stint;
-import dev.lapwright.study.StintResult;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.Stint;
+import dev.lapwright.study.stint.StintResult;
 import java.util.List;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -4,8 +4,8 @@ import dev.lapwright.charts.BalanceBars;
 import dev.lapwright.charts.BalancePhases;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.study.BalancePhase;
-import dev.lapwright.study.CornerBalance;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.CornerBalance;
 import java.util.List;
 
 /** Pictures of balances. Nothing of the charts is loaded before one is asked for. */

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.BalanceTable;
 import dev.lapwright.results.RemedyTable;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** A balance as JSON: the library's tables, with the setup and the cautions. */

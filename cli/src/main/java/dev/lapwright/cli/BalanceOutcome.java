@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.RemedyResult;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.RemedyResult;
 import java.util.Optional;
 
 /**

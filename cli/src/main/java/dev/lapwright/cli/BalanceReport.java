@@ -3,11 +3,12 @@ package dev.lapwright.cli;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
-import dev.lapwright.study.BalancePhase;
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.CornerBalance;
-import dev.lapwright.study.PhaseBalance;
-import dev.lapwright.study.YawDemand;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.CornerBalance;
+import dev.lapwright.study.balance.PhaseBalance;
+import dev.lapwright.study.balance.YawDemand;
 import java.util.ArrayList;
 import java.util.List;
 

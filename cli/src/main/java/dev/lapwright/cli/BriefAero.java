@@ -9,6 +9,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

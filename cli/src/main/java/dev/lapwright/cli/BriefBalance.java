@@ -4,9 +4,10 @@ import dev.lapwright.brief.BriefPart;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
-import dev.lapwright.study.BalancePhase;
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.CornerBalance;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.CornerBalance;
 import java.util.ArrayList;
 import java.util.List;
 

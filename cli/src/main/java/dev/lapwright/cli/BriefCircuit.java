@@ -8,6 +8,7 @@ import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageShare;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.BriefSummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** A brief as JSON: the library's summary, with the setup and the cautions. */

@@ -4,7 +4,7 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.RaceLength;
+import dev.lapwright.study.stint.RaceLength;
 import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;

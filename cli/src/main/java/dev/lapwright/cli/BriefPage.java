@@ -5,6 +5,7 @@ import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageHtml;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;

@@ -9,6 +9,7 @@ import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.SetupPace;
+import dev.lapwright.report.Numbers;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;

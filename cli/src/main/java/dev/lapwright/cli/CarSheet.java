@@ -7,6 +7,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

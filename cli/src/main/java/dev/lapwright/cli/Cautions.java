@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

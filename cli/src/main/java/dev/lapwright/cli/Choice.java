@@ -7,6 +7,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;

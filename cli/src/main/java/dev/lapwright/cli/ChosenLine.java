@@ -10,6 +10,7 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.nio.file.Files;
 import java.util.ArrayList;

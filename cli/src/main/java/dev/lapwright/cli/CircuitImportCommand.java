@@ -6,7 +6,7 @@ import dev.lapwright.documents.SafeFile;
 import dev.lapwright.documents.SurveyFile;
 import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
 import java.util.ArrayList;

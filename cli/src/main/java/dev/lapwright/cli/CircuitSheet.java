@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.results.CornerTable;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.Documents;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;

@@ -7,7 +7,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.Comparison;
+import dev.lapwright.study.compare.Comparison;
 import java.util.Arrays;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;

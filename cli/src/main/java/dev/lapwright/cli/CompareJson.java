@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.ComparisonSummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** A comparison as JSON: the library's summary, with names, cautions and the reading. */

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.Comparison;
+import dev.lapwright.study.compare.Comparison;
 
 /**
  * Two laps side by side and what was asked.

@@ -2,8 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.Comparison;
-import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
+import dev.lapwright.report.Numbers;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

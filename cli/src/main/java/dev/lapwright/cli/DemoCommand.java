@@ -5,7 +5,7 @@ import dev.lapwright.documents.Demo;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -14,6 +14,7 @@ import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.TrendKind;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -8,6 +8,7 @@ import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.ReturnCheck;
 import dev.lapwright.evidence.SetupComparison;
 import dev.lapwright.evidence.Verdict;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

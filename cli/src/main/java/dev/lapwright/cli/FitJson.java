@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.FitTable;
-import dev.lapwright.text.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

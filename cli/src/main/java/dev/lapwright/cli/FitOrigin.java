@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.FitStanding;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -8,6 +8,7 @@ import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.FitTie;
 import dev.lapwright.fit.FittedLap;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

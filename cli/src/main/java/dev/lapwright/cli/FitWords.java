@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitTie;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,10 +1,10 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.GearingAxes;
-import dev.lapwright.study.GearingChoice;
-import dev.lapwright.study.GearingResult;
-import dev.lapwright.study.GearingScenario;
-import dev.lapwright.study.SweepAxis;
+import dev.lapwright.study.gearing.GearingAxes;
+import dev.lapwright.study.gearing.GearingChoice;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.GearingScenario;
+import dev.lapwright.study.sweep.SweepAxis;
 import java.util.Arrays;
 import java.util.Optional;
 

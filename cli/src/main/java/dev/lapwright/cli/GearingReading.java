@@ -1,12 +1,13 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.GearingAxes;
-import dev.lapwright.study.GearingChoice;
-import dev.lapwright.study.GearingLap;
-import dev.lapwright.study.GearingResult;
-import dev.lapwright.study.GearingScenario;
-import dev.lapwright.study.GearingShift;
-import dev.lapwright.study.SweepAxis;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.gearing.GearingAxes;
+import dev.lapwright.study.gearing.GearingChoice;
+import dev.lapwright.study.gearing.GearingLap;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.GearingScenario;
+import dev.lapwright.study.gearing.GearingShift;
+import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.Comparator;

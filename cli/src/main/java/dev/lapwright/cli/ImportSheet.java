@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
 import dev.lapwright.track.survey.LapPick;

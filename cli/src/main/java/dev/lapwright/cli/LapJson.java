@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.LapSummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

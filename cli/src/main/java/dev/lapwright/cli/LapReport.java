@@ -6,6 +6,7 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.LineTable;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** Lines as JSON: the library's table in short, with the setup's name and the caution. */

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.LineFigures;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.results.LineTable;
 import java.util.List;
 

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.StoredLine;
+import dev.lapwright.report.Numbers;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

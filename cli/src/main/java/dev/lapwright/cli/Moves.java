@@ -4,6 +4,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -5,8 +5,8 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Setup;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.study.OptimisationRange;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.optimise.OptimisationRange;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
 

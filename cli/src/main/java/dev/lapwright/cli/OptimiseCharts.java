@@ -4,9 +4,9 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.LapTimeFront;
 import dev.lapwright.charts.SetupPoint;
-import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationPoint;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationPoint;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 import java.util.Optional;
 

@@ -2,11 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationCircuit;
-import dev.lapwright.study.OptimisationLimits;
-import dev.lapwright.study.OptimisationResult;
-import dev.lapwright.study.SweepAxis;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationCircuit;
+import dev.lapwright.study.optimise.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.OptimisationSummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** An optimisation as JSON: the library's summary, with the reading and the cautions. */

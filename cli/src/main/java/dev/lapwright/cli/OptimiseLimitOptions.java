@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationLimits;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
 

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.optimise.OptimisationResult;
 
 /**
  * An optimisation and what was asked.

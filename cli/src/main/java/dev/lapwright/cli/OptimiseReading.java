@@ -1,11 +1,12 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationMiss;
-import dev.lapwright.study.OptimisationPoint;
-import dev.lapwright.study.OptimisationRange;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationMiss;
+import dev.lapwright.study.optimise.OptimisationPoint;
+import dev.lapwright.study.optimise.OptimisationRange;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
 

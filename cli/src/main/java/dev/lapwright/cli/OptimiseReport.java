@@ -1,14 +1,15 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
-import dev.lapwright.study.OptimisationCircuit;
-import dev.lapwright.study.OptimisationGain;
-import dev.lapwright.study.OptimisationKept;
-import dev.lapwright.study.OptimisationLimits;
-import dev.lapwright.study.OptimisationMiss;
-import dev.lapwright.study.OptimisationPoint;
-import dev.lapwright.study.OptimisationRange;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.optimise.OptimisationCircuit;
+import dev.lapwright.study.optimise.OptimisationGain;
+import dev.lapwright.study.optimise.OptimisationKept;
+import dev.lapwright.study.optimise.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationMiss;
+import dev.lapwright.study.optimise.OptimisationPoint;
+import dev.lapwright.study.optimise.OptimisationRange;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.pressures.PressureResult;
 
 /**
  * A study of pressures and what was asked.

@@ -2,10 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.documents.GaugeText;
-import dev.lapwright.study.PressureCost;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressureResult;
-import dev.lapwright.study.TyrePressure;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.pressures.PressureCost;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.TreadTemperatures.Way;
 import dev.lapwright.tyre.Wheel;

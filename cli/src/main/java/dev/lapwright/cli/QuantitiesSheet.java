@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

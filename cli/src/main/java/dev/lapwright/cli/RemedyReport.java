@@ -2,10 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.chassis.UndersteerGradient;
-import dev.lapwright.study.BalancePhase;
-import dev.lapwright.study.Remedy;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
-import dev.lapwright.study.RemedyResult;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.Remedy;
+import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;

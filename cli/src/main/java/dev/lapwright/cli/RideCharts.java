@@ -4,7 +4,8 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.DamperMapChart;
 import dev.lapwright.charts.KerbPassChart;
-import dev.lapwright.study.RideAxle;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.ride.RideAxle;
 
 /** Pictures of the ride. Nothing of the charts is loaded before one is asked for. */
 final class RideCharts {

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.RideSummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** A study of the ride as JSON: the library's summary, with the reading and the cautions. */

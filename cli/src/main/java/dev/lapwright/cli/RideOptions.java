@@ -6,7 +6,7 @@ import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RoadClass;
-import dev.lapwright.study.RideChoices;
+import dev.lapwright.study.ride.RideChoices;
 import picocli.CommandLine.Option;
 
 /** What a wheel is driven over, and how fast. */

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.ride.RideMeasure;
-import dev.lapwright.study.RideAxle;
-import dev.lapwright.study.RideResult;
+import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 
 /**
  * A study of the ride and what was asked.

@@ -1,10 +1,11 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.Numbers;
 import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.RideMeasure;
-import dev.lapwright.study.DamperMapResult;
-import dev.lapwright.study.RideAxle;
+import dev.lapwright.study.ride.DamperMapResult;
+import dev.lapwright.study.ride.RideAxle;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,13 +1,14 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.Numbers;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.study.DamperMapResult;
-import dev.lapwright.study.RideAxle;
-import dev.lapwright.study.RideResult;
+import dev.lapwright.study.ride.DamperMapResult;
+import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 import java.util.List;
 import java.util.function.Function;
 

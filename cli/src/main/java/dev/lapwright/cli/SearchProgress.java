@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.line.LineProgress;
+import dev.lapwright.report.Numbers;
 import java.util.function.LongSupplier;
 
 /**

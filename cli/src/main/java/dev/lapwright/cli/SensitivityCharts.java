@@ -5,7 +5,8 @@ import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.GainBars;
 import dev.lapwright.charts.RankedGains;
-import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
 import java.util.List;
 
 /** Pictures of what adjustments are worth. Nothing of the charts is loaded before one is asked for. */

@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.Sensitivity;
-import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;

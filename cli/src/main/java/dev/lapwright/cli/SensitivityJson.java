@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.SensitivitySummary;
-import dev.lapwright.text.JsonLayout;
 import java.util.Map;
 
 /** A study of sensitivities as JSON: the library's summary, with the reading and the cautions. */

@@ -1,7 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 
 /**

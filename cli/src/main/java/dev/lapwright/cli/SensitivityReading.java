@@ -1,10 +1,11 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Adjustment;
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.Interaction;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
-import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.Interaction;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;

@@ -1,9 +1,10 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.Interaction;
-import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.Interaction;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
 

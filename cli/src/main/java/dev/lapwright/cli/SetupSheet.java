@@ -8,6 +8,7 @@ import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -5,7 +5,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;

@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 
 /** Which files a document's content is written to. */
 final class ShowFiles {

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.Stint;
+import dev.lapwright.study.stint.Stint;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;

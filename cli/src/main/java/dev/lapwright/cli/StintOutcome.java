@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.StintResult;
+import dev.lapwright.study.stint.StintResult;
 
 /**
  * A stint and what was asked.

@@ -1,11 +1,12 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.powertrain.FuelConsumption;
-import dev.lapwright.study.Compound;
-import dev.lapwright.study.RaceLength;
-import dev.lapwright.study.StintLap;
-import dev.lapwright.study.StintResult;
-import dev.lapwright.study.StintRun;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.StintLap;
+import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.Sweep;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.Sweep;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;

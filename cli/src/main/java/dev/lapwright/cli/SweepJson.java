@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.SweepTable;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.study.sweep.SweepAxis;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

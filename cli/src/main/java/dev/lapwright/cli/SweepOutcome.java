@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.List;
 
 /**

@@ -1,8 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;

@@ -127,7 +127,7 @@ class ModuleRulesTest {
                 .resideInAnyPackage(packagesOf("cli"))
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("org.apache.commons.math3..", "org.ejml..", "dev.lapwright.curve..")
+                .resideInAnyPackage("org.apache.commons.math3..", "org.ejml..", "dev.lapwright.numerics..")
                 .orShould()
                 .accessTargetWhere(mathematics())
                 .because("a studious user of the library can do all that the command does"));

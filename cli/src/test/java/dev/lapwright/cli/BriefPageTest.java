@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.report.Numbers;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LapLogs;
+import dev.lapwright.report.Numbers;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.report.Numbers;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

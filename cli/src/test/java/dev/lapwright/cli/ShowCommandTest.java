@@ -8,6 +8,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.documents.Demo;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.nio.file.Files;

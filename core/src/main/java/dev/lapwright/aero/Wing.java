@@ -1,8 +1,8 @@
 package dev.lapwright.aero;
 
-import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.MonotoneCubic;
 import java.util.List;
 
 /**

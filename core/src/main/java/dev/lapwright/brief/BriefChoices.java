@@ -5,9 +5,9 @@ import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.FuelConsumption;
-import dev.lapwright.study.Compound;
-import dev.lapwright.study.PressurePair;
-import dev.lapwright.study.RaceLength;
+import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
 import java.util.List;
 import java.util.Optional;
 

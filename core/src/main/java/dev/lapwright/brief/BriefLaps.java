@@ -6,7 +6,7 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.Comparison;
+import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.function.Supplier;

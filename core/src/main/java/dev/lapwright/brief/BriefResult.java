@@ -3,9 +3,9 @@ package dev.lapwright.brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.GearingResult;
-import dev.lapwright.study.StintResult;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.track.Track;
 import java.util.List;
 

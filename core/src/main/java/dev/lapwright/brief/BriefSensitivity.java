@@ -1,10 +1,10 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.car.Adjustment;
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationKept;
-import dev.lapwright.study.SensitivityResult;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationKept;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

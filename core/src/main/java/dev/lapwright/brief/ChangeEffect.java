@@ -1,8 +1,8 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.Comparison;
-import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;

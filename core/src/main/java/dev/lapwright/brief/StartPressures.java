@@ -1,6 +1,6 @@
 package dev.lapwright.brief;
 
-import dev.lapwright.study.PressureResult;
+import dev.lapwright.study.pressures.PressureResult;
 
 /**
  * Pressures to start from. With logged pairs they are those that the pairs lead to. Without, the gas is supposed to run as hot

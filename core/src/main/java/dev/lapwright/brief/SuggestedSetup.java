@@ -2,13 +2,13 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 
 /**
  * The setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
- * found, to {@link dev.lapwright.study.Optimisation#FLAT_S}.
+ * found, to {@link dev.lapwright.study.optimise.Optimisation#FLAT_S}.
  *
  * @param study the search; its axes are what was turned, its {@code kept} what was not and why
  * @param chosen whether what was turned was chosen by the sensitivity: at most six adjustments, those that gain most by

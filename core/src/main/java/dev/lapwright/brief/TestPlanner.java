@@ -1,7 +1,7 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.LapsToSee;
-import dev.lapwright.study.AdjustmentGain;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,8 +1,8 @@
 package dev.lapwright.car;
 
-import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.MonotoneCubic;
 
 /**
  * How an adjustment moves one quantity of the car. The quantity is named as in {@link Car#quantityNames()}; its value is in

@@ -2,7 +2,7 @@ package dev.lapwright.lap;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
-import dev.lapwright.curve.CubicTable;
+import dev.lapwright.numerics.CubicTable;
 
 /**
  * Drive force over road speed, as pieces between break speeds. In each piece one gear is engaged; pieces that follow a shift

@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The path of a line as a track of its own: the curvature of the circles through neighbouring points at their offsets, with
- * the road's slope, bank, crests and grip as the car finds them there. A spline through the points would swing about where
- * the curvature jumps, and a lap lives by its tightest places.
+ * Path of a line as a track of its own, from its offsets: curvature by {@link LineCurvature}, with the road's slope, bank,
+ * vertical curvature and grip as the car finds them there. A spline through the points would overshoot where the curvature
+ * jumps, and the tightest places decide a lap.
  *
  * <p>The road is taken as straight across: a point at offset n lies n tan φ lower than the path. So the line's slope holds
  * what it climbs across the bank. Its vertical curvature is that of the road, scaled by how much shorter or longer the
@@ -41,11 +41,11 @@ final class DrivenPath {
     }
 
     Track track(String name) {
-        Bending bending = new Bending(road);
-        bending.at(offsets);
+        LineCurvature shape = new LineCurvature(road);
+        shape.at(offsets);
         int n = road.count;
         int stations = road.s.length;
-        double[] curvature = bending.curvature;
+        double[] curvature = shape.curvature;
         if (!road.closed) {
             // No circle goes through an end and two neighbours; the bend goes on.
             curvature[0] = curvature[1];
@@ -60,7 +60,7 @@ final class DrivenPath {
             int p = i - 1;
             int q = i % n;
             double k = 0.5 * (curvature[p] + curvature[q]);
-            double chord = bending.chord[p];
+            double chord = shape.chord[p];
             // Arc over chord: 1 + (κ a)²/24 and smaller terms.
             plan[p] = chord * (1 + k * k * chord * chord / 24);
             place[i] = place[p] + Math.hypot(plan[p], z[q] - z[p]);

@@ -1,8 +1,9 @@
 package dev.lapwright.line;
 
 /**
- * The line of least bending, Σ κ² over its length: a quadratic programme in the offsets, with the curvature linearised about
- * the last line, solved again until the line stands still (Gauss-Newton's method with bounds).
+ * Minimum-curvature line: the offsets with the least Σ κ² over the line's length. Each iteration solves a quadratic
+ * program in the offsets with the curvature linearised about the last line, until the line stands still (Gauss-Newton with
+ * bounds).
  */
 final class MinimumCurvature {
     private static final int MOST_ROUNDS = 60;
@@ -24,20 +25,20 @@ final class MinimumCurvature {
         for (int i = 0; i < n; i++) {
             offsets[i] = road.within(i, 0);
         }
-        Bending bending = new Bending(road);
-        bending.at(offsets);
-        double energy = bending.energy();
+        LineCurvature shape = new LineCurvature(road);
+        shape.at(offsets);
+        double energy = shape.energy();
         for (int round = 1; round <= MOST_ROUNDS; round++) {
-            double[] move = bending.programme(offsets).minimise();
+            double[] move = shape.qp(offsets).minimise();
             double share = 1;
             double[] tried = moved(offsets, move, share);
-            bending.at(tried);
-            while (!(bending.energy() <= energy) && share > LEAST_STEP) {
+            shape.at(tried);
+            while (!(shape.energy() <= energy) && share > LEAST_STEP) {
                 share /= 2;
                 tried = moved(offsets, move, share);
-                bending.at(tried);
+                shape.at(tried);
             }
-            if (!(bending.energy() <= energy)) {
+            if (!(shape.energy() <= energy)) {
                 break;
             }
             double largest = 0;
@@ -45,7 +46,7 @@ final class MinimumCurvature {
                 largest = Math.max(largest, Math.abs(tried[i] - offsets[i]));
             }
             offsets = tried;
-            energy = bending.energy();
+            energy = shape.energy();
             if (largest < STILL) {
                 break;
             }

@@ -5,18 +5,20 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LinearLap;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.numerics.BandedQpSolver;
 import dev.lapwright.track.Track;
 
 /**
- * From a line to one that takes less time. Offsets and energies move together: each step minimises the time, of second order
- * in the energies, under the lap's own limits, linearised about the lap just solved, so that it knows which stations hold
- * the car up and which come next (sequential quadratic programming). The energies are then forgotten: the true
- * lap time of the offsets found decides whether the step is taken, and whether the next may go farther (as the radius of a
- * trust region does; A. R. Conn, N. I. M. Gould and P. L. Toint, <i>Trust-Region Methods</i>, 2000, chapter 6; cited from
+ * Minimum-time line by sequential quadratic programming in the offsets n and the kinetic energies e = ½ v² of the nodes.
+ * Each step minimises the lap time, expanded to second order in the energies, under the lap's own limits linearised about the
+ * lap just solved, so that it knows which stations hold the car up and which come next. The energies are then dropped: the
+ * true lap time of the offsets found decides whether the step is taken, and whether the next may go farther (as the radius of
+ * a trust region does; A. R. Conn, N. I. M. Gould and P. L. Toint, <i>Trust-Region Methods</i>, 2000, chapter 6; cited from
  * memory). So a line never takes more time than the one it began with.
  *
- * <p>How far a step goes is priced by the change of curvature and of its course, ½ price Σ ((δκ)² + L² (δκ′)²) h: offsets alone
- * say nothing, since a centimetre up and down from node to node is a line nobody can drive.
+ * <p>The length of a step is penalised by the change of curvature and of its derivative, ½ p Σ ((δκ)² + L² (δκ′)²) h, with
+ * the penalty p: a norm of the offsets alone would allow moves of a centimetre up and down from node to node, a line nobody
+ * can drive.
  */
 final class MinimumTime {
     private static final int MOST_STEPS = 100;
@@ -55,15 +57,15 @@ final class MinimumTime {
     double[] from(double[] start) {
         double[] best = start.clone();
         LinearLap lap = solver(best).linearised(vehicle);
-        Bending bending = new Bending(road);
+        LineCurvature shape = new LineCurvature(road);
         double price = FIRST_PRICE;
         double first = lap.time();
         int small = 0;
         for (int step = 1; step <= MOST_STEPS && small < SMALL_STEPS && price < HIGHEST_PRICE; step++) {
-            bending.at(best);
-            BandedProgramme programme = programme(best, bending, lap, price);
-            double[] move = programme.minimise();
-            double expected = -programme.value(move);
+            shape.at(best);
+            BandedQpSolver qp = qp(best, shape, lap, price);
+            double[] move = qp.minimise();
+            double expected = -qp.value(move);
             double[] tried = moved(best, move);
             double gain = lap.time() - time(tried);
             if (gain > 0) {
@@ -89,84 +91,69 @@ final class MinimumTime {
         return moved;
     }
 
-    private BandedProgramme programme(double[] offsets, Bending bending, LinearLap lap, double price) {
-        BandedProgramme programme = new BandedProgramme(2 * n, WINDOW, ACCURACY);
+    private BandedQpSolver qp(double[] offsets, LineCurvature shape, LinearLap lap, double price) {
+        BandedQpSolver qp = new BandedQpSolver(2 * n, WINDOW, ACCURACY);
         for (int i = 0; i < n; i++) {
-            programme.within(
-                    2 * i, Math.max(road.lower[i] - offsets[i], -REACH), Math.min(road.upper[i] - offsets[i], REACH));
+            qp.within(2 * i, Math.max(road.lower[i] - offsets[i], -REACH), Math.min(road.upper[i] - offsets[i], REACH));
             // An open run is entered at the speed it is given.
-            programme.within(2 * i + 1, -ENERGY_REACH, i == 0 && !road.closed ? 0 : ENERGY_REACH);
-            programme.square(
-                    2 * (i - 1),
-                    price * bending.share(i),
-                    bending.byBefore[i],
-                    0,
-                    bending.byOwn[i],
-                    0,
-                    bending.byAfter[i]);
+            qp.within(2 * i + 1, -ENERGY_REACH, i == 0 && !road.closed ? 0 : ENERGY_REACH);
+            qp.square(2 * (i - 1), price * shape.share(i), shape.byBefore[i], 0, shape.byOwn[i], 0, shape.byAfter[i]);
             double slack = lap.limitSlack(i);
             if (slack < 2 * ENERGY_REACH) {
                 double k = -lap.limitPerCurvature(i);
-                programme.row(
-                        2 * (i - 1),
-                        slack,
-                        k * bending.byBefore[i],
-                        0,
-                        k * bending.byOwn[i],
-                        1,
-                        k * bending.byAfter[i]);
+                qp.row(2 * (i - 1), slack, k * shape.byBefore[i], 0, k * shape.byOwn[i], 1, k * shape.byAfter[i]);
             }
         }
         for (int i = 0; i < lap.cells(); i++) {
-            smoothness(programme, bending, price, i);
-            time(programme, bending, lap.cellTime(i), i);
-            row(programme, bending, lap.grip(), i);
-            row(programme, bending, lap.drive(), i);
+            smoothness(qp, shape, price, i);
+            time(qp, shape, lap.cellTime(i), i);
+            row(qp, shape, lap.grip(), i);
+            row(qp, shape, lap.drive(), i);
         }
-        return programme;
+        return qp;
     }
 
-    private void smoothness(BandedProgramme programme, Bending bending, double price, int i) {
+    private void smoothness(BandedQpSolver qp, LineCurvature shape, double price, int i) {
         int q = (i + 1) % n;
-        programme.square(
+        qp.square(
                 2 * (i - 1),
-                price * SMOOTHING * SMOOTHING / bending.chord[i],
-                -bending.byBefore[i],
+                price * SMOOTHING * SMOOTHING / shape.chord[i],
+                -shape.byBefore[i],
                 0,
-                bending.byBefore[q] - bending.byOwn[i],
+                shape.byBefore[q] - shape.byOwn[i],
                 0,
-                bending.byOwn[q] - bending.byAfter[i],
+                shape.byOwn[q] - shape.byAfter[i],
                 0,
-                bending.byAfter[q]);
+                shape.byAfter[q]);
     }
 
     /** A cell's time goes with its length, and with the energies at its ends to the power of -1/2. */
-    private void time(BandedProgramme programme, Bending bending, double time, int i) {
+    private void time(BandedQpSolver qp, LineCurvature shape, double time, int i) {
         int q = (i + 1) % n;
-        programme.linear(2 * i + 1, -0.25 * time);
-        programme.linear(2 * q + 1, -0.25 * time);
-        programme.square(2 * i + 1, 0.375 * time);
-        programme.square(2 * q + 1, 0.375 * time);
-        double perLength = time / bending.chord[i];
-        programme.linear(2 * i, perLength * bending.chordByStart[i]);
-        programme.linear(2 * q, perLength * bending.chordByEnd[i]);
+        qp.linear(2 * i + 1, -0.25 * time);
+        qp.linear(2 * q + 1, -0.25 * time);
+        qp.square(2 * i + 1, 0.375 * time);
+        qp.square(2 * q + 1, 0.375 * time);
+        double perLength = time / shape.chord[i];
+        qp.linear(2 * i, perLength * shape.chordByStart[i]);
+        qp.linear(2 * q, perLength * shape.chordByEnd[i]);
     }
 
-    private void row(BandedProgramme programme, Bending bending, LinearLap.Rows rows, int i) {
+    private void row(BandedQpSolver qp, LineCurvature shape, LinearLap.Rows rows, int i) {
         int q = (i + 1) % n;
         double k0 = rows.perCurvatureStart(i);
         double k1 = rows.perCurvatureEnd(i);
         double h = rows.perLength(i);
-        programme.row(
+        qp.row(
                 2 * (i - 1),
                 rows.slack(i),
-                k0 * bending.byBefore[i],
+                k0 * shape.byBefore[i],
                 0,
-                k0 * bending.byOwn[i] + k1 * bending.byBefore[q] + h * bending.chordByStart[i],
+                k0 * shape.byOwn[i] + k1 * shape.byBefore[q] + h * shape.chordByStart[i],
                 rows.perStart(i),
-                k0 * bending.byAfter[i] + k1 * bending.byOwn[q] + h * bending.chordByEnd[i],
+                k0 * shape.byAfter[i] + k1 * shape.byOwn[q] + h * shape.chordByEnd[i],
                 rows.perEnd(i),
-                k1 * bending.byAfter[q]);
+                k1 * shape.byAfter[q]);
     }
 
     private LapSolver solver(double[] offsets) {

@@ -9,7 +9,10 @@ import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.List;
 
-/** Even nodes along a road, on each the normal of its path, and how far along it a car's middle may lie. */
+/**
+ * Corridor of a road: even nodes along its path, the normal (x and y components) at each, and the bounds within which the
+ * middle of a car may be offset along it, m, positive to the left.
+ */
 final class RoadNodes {
     /** Share of the path's radius that an offset may use: beyond it normals of neighbours would cross. */
     private static final double SHARE_OF_RADIUS = 0.8;

@@ -1,8 +1,8 @@
 package dev.lapwright.powertrain;
 
-import dev.lapwright.curve.MonotoneCubic;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.MonotoneCubic;
 
 /**
  * Full-load torque of an engine or motor over its speed: monotone cubic between the given points. Below the first point the

@@ -6,19 +6,19 @@ import java.util.List;
 import java.util.Optional;
 
 /** Which corner a place lies in, and which comes next. */
-final class CornerPlaces {
+public final class CornerPlaces {
     private final List<Corner> corners;
     private final boolean closed;
     private final double length;
 
-    CornerPlaces(List<Corner> corners, Track track) {
+    public CornerPlaces(List<Corner> corners, Track track) {
         this.corners = corners;
         closed = track.isClosed();
         length = track.length();
     }
 
     /** The corner at a distance in m, its ends included. */
-    Optional<Corner> at(double s) {
+    public Optional<Corner> at(double s) {
         return corners.stream().filter(corner -> holds(corner, s)).findFirst();
     }
 
@@ -29,7 +29,7 @@ final class CornerPlaces {
     }
 
     /** The corner whose entry is the next after a distance in m; none after the last of an open run. */
-    Optional<Corner> after(double s) {
+    public Optional<Corner> after(double s) {
         Corner next = null;
         double least = Double.POSITIVE_INFINITY;
         for (Corner corner : corners) {

@@ -17,12 +17,12 @@ import java.util.function.Supplier;
  * Spreads the parts of a study over threads, each with a tool of its own. Results stand in the parts' order, whatever the
  * threads.
  */
-final class Work {
+public final class Work {
     private Work() {}
 
     /** One part of the work, with a thread's own tool. */
     @FunctionalInterface
-    interface Part<T, R> {
+    public interface Part<T, R> {
         R at(T tool, int index);
     }
 
@@ -31,7 +31,7 @@ final class Work {
      *
      * @param progress told the number of parts done, never by two threads at once
      */
-    static <T, R> List<R> all(int threads, int parts, Supplier<T> tool, Part<T, R> part, IntConsumer progress) {
+    public static <T, R> List<R> all(int threads, int parts, Supplier<T> tool, Part<T, R> part, IntConsumer progress) {
         Object[] results = new Object[parts];
         AtomicInteger next = new AtomicInteger();
         Object reporting = new Object();

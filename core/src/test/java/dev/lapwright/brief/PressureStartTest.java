@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Quantity;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressurePair;
-import dev.lapwright.study.PressureResult;
-import dev.lapwright.study.Pressures;
-import dev.lapwright.study.TyrePressure;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.pressures.Pressures;
+import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.Wheel;
 import java.util.List;
 import org.junit.jupiter.api.Test;

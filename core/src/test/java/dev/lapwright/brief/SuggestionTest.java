@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.study.ComparisonPart;
-import dev.lapwright.study.Optimisation;
-import dev.lapwright.study.OptimisationAxis;
-import dev.lapwright.study.OptimisationResult;
+import dev.lapwright.study.compare.ComparisonPart;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationAxis;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

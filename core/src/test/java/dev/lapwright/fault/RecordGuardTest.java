@@ -13,7 +13,6 @@ import dev.lapwright.brief.StartPressures;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.curve.PlanCurve;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
@@ -32,34 +31,35 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.line.LineFigures;
+import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.BalanceResult;
-import dev.lapwright.study.ComparisonPart;
-import dev.lapwright.study.DamperMapResult;
-import dev.lapwright.study.FuelUse;
-import dev.lapwright.study.GearingChoice;
-import dev.lapwright.study.GearingGear;
-import dev.lapwright.study.GearingLap;
-import dev.lapwright.study.GearingScenario;
-import dev.lapwright.study.GearingShift;
-import dev.lapwright.study.GearingTraction;
-import dev.lapwright.study.Interaction;
-import dev.lapwright.study.OptimisationMiss;
-import dev.lapwright.study.OptimisationPoint;
-import dev.lapwright.study.OptimisationRange;
-import dev.lapwright.study.PhaseBalance;
-import dev.lapwright.study.PressureCost;
-import dev.lapwright.study.PressureResult;
-import dev.lapwright.study.Remedy;
-import dev.lapwright.study.RemedyResult;
-import dev.lapwright.study.RideResult;
-import dev.lapwright.study.SensitivityResult;
-import dev.lapwright.study.StintLap;
-import dev.lapwright.study.StintResult;
-import dev.lapwright.study.StintRun;
-import dev.lapwright.study.YawDemand;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.PhaseBalance;
+import dev.lapwright.study.balance.Remedy;
+import dev.lapwright.study.balance.RemedyResult;
+import dev.lapwright.study.balance.YawDemand;
+import dev.lapwright.study.compare.ComparisonPart;
+import dev.lapwright.study.gearing.GearingChoice;
+import dev.lapwright.study.gearing.GearingGear;
+import dev.lapwright.study.gearing.GearingLap;
+import dev.lapwright.study.gearing.GearingScenario;
+import dev.lapwright.study.gearing.GearingShift;
+import dev.lapwright.study.gearing.GearingTraction;
+import dev.lapwright.study.optimise.OptimisationMiss;
+import dev.lapwright.study.optimise.OptimisationPoint;
+import dev.lapwright.study.optimise.OptimisationRange;
+import dev.lapwright.study.pressures.PressureCost;
+import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.ride.DamperMapResult;
+import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.Interaction;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.stint.FuelUse;
+import dev.lapwright.study.stint.StintLap;
+import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StintRun;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
@@ -111,7 +111,7 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
-            PlanCurve.Place.class,
+            ArcLengthCurve.Place.class,
             Stations.Place.class,
             AdjustmentGain.class,
             Interaction.class,

@@ -12,6 +12,7 @@ import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -19,6 +20,8 @@ import java.util.Map;
 public final class StudyCars {
     /** Final drive at which {@link PlainCar} states force and top speed. */
     public static final double RATIO = 5;
+
+    private static final double STRAIGHT = Double.POSITIVE_INFINITY;
 
     private StudyCars() {}
 
@@ -72,5 +75,23 @@ public final class StudyCars {
         Segment half = Segment.arc(Math.PI * radius, radius);
         return new SegmentPath(List.of(Segment.straight(straight), half, Segment.straight(straight), half), true, 1)
                 .closedTrack("oval", 1e-6);
+    }
+
+    /** Two equal halves, each a straight and two left bends with transitions; closed by symmetry. */
+    public static Track circuit() {
+        List<Segment> path = new ArrayList<>();
+        for (int half = 0; half < 2; half++) {
+            path.add(Segment.straight(400));
+            bend(path, 30, 50);
+            path.add(Segment.straight(150));
+            bend(path, 40, 90);
+        }
+        return new SegmentPath(path, true, 20).closedTrack("halves", 1e-3);
+    }
+
+    private static void bend(List<Segment> path, double clothoid, double radius) {
+        path.add(Segment.clothoid(clothoid, STRAIGHT, radius));
+        path.add(Segment.arc(radius * (Math.PI / 2 - clothoid / radius), radius));
+        path.add(Segment.clothoid(clothoid, radius, STRAIGHT));
     }
 }

@@ -2,8 +2,8 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.io.IOException;

@@ -1,13 +1,13 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.Track;
 import java.util.Arrays;
 import java.util.Optional;

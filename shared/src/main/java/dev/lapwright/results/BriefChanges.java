@@ -14,7 +14,7 @@ import dev.lapwright.documents.LapLogFile;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.ComparisonPart;
+import dev.lapwright.study.compare.ComparisonPart;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;

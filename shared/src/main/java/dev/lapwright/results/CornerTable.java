@@ -1,7 +1,7 @@
 package dev.lapwright.results;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.text.CsvText;
+import dev.lapwright.report.CsvText;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.TrackPoint;

@@ -1,13 +1,13 @@
 package dev.lapwright.results;
 
-import dev.lapwright.study.GearingChoice;
-import dev.lapwright.study.GearingGear;
-import dev.lapwright.study.GearingLap;
-import dev.lapwright.study.GearingResult;
-import dev.lapwright.study.GearingScenario;
-import dev.lapwright.study.GearingShift;
-import dev.lapwright.study.GearingTraction;
-import dev.lapwright.text.CsvText;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.study.gearing.GearingChoice;
+import dev.lapwright.study.gearing.GearingGear;
+import dev.lapwright.study.gearing.GearingLap;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.GearingScenario;
+import dev.lapwright.study.gearing.GearingShift;
+import dev.lapwright.study.gearing.GearingTraction;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.Collections;

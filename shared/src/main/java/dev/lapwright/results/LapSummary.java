@@ -5,7 +5,7 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

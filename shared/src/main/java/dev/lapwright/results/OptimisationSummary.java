@@ -1,15 +1,15 @@
 package dev.lapwright.results;
 
-import dev.lapwright.study.OptimisationAxis;
-import dev.lapwright.study.OptimisationCircuit;
-import dev.lapwright.study.OptimisationGain;
-import dev.lapwright.study.OptimisationLimits;
-import dev.lapwright.study.OptimisationMiss;
-import dev.lapwright.study.OptimisationPoint;
-import dev.lapwright.study.OptimisationRange;
-import dev.lapwright.study.OptimisationResult;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.optimise.OptimisationAxis;
+import dev.lapwright.study.optimise.OptimisationCircuit;
+import dev.lapwright.study.optimise.OptimisationGain;
+import dev.lapwright.study.optimise.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationMiss;
+import dev.lapwright.study.optimise.OptimisationPoint;
+import dev.lapwright.study.optimise.OptimisationRange;
+import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;

@@ -1,12 +1,12 @@
 package dev.lapwright.results;
 
-import dev.lapwright.study.PressureCost;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressurePair;
-import dev.lapwright.study.PressureResult;
-import dev.lapwright.study.TyrePressure;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.pressures.PressureCost;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;

@@ -1,11 +1,11 @@
 package dev.lapwright.results;
 
 import dev.lapwright.chassis.UndersteerGradient;
-import dev.lapwright.study.BalancePhase;
-import dev.lapwright.study.Remedy;
-import dev.lapwright.study.RemedyResult;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.Remedy;
+import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,6 +1,8 @@
 package dev.lapwright.results;
 
 import dev.lapwright.documents.DocumentKind;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
@@ -8,11 +10,9 @@ import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.ride.RideTrace;
-import dev.lapwright.study.DamperMapResult;
-import dev.lapwright.study.RideAxle;
-import dev.lapwright.study.RideResult;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.study.ride.DamperMapResult;
+import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

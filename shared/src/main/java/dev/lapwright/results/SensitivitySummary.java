@@ -1,10 +1,10 @@
 package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.Interaction;
-import dev.lapwright.study.SensitivityResult;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.Interaction;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

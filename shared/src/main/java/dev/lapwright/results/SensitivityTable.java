@@ -1,8 +1,8 @@
 package dev.lapwright.results;
 
-import dev.lapwright.study.AdjustmentGain;
-import dev.lapwright.study.SensitivityResult;
-import dev.lapwright.text.CsvText;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,12 +1,12 @@
 package dev.lapwright.results;
 
-import dev.lapwright.study.Compound;
-import dev.lapwright.study.RaceLength;
-import dev.lapwright.study.StintLap;
-import dev.lapwright.study.StintResult;
-import dev.lapwright.study.StintRun;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.StintLap;
+import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

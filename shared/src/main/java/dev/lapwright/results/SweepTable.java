@@ -2,11 +2,11 @@ package dev.lapwright.results;
 
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.SweepAxis;
-import dev.lapwright.study.SweepPoint;
-import dev.lapwright.study.SweepResult;
-import dev.lapwright.text.CsvText;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.CsvText;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepPoint;
+import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

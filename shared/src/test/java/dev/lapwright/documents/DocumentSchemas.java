@@ -1,6 +1,6 @@
 package dev.lapwright.documents;
 
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.study.PressureDay;
-import dev.lapwright.study.PressurePair;
+import dev.lapwright.study.pressures.PressureDay;
+import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.tyre.Wheel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

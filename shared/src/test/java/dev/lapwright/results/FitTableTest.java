@@ -17,7 +17,7 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.text.JsonLayout;
+import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.EnumSet;

@@ -1,7 +1,7 @@
 package dev.lapwright.track.survey;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.SplineKnots;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import java.util.Arrays;
 import java.util.List;
 

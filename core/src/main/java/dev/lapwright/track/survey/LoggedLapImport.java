@@ -1,9 +1,9 @@
 package dev.lapwright.track.survey;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,10 +1,10 @@
 package dev.lapwright.track.survey;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.PlanCurve;
-import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.ArcLengthCurve;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
@@ -22,7 +22,7 @@ final class StationSampler {
     private static final double TIGHTEST = 0.5;
     private static final double SHARPEST_CREST = 0.2;
 
-    private final PlanCurve curve;
+    private final ArcLengthCurve curve;
     private final SplineKnots knots;
     private final CubicSpline elevation;
     private final List<SurveyPoint> points;
@@ -61,7 +61,7 @@ final class StationSampler {
     }
 
     StationSampler(
-            PlanCurve curve,
+            ArcLengthCurve curve,
             SplineKnots knots,
             CubicSpline elevation,
             List<SurveyPoint> points,
@@ -90,7 +90,7 @@ final class StationSampler {
         for (int i = 0; i <= steps; i++) {
             boolean again = closed && i == steps;
             double plan = again ? 0 : Math.min(curve.length(), i * step);
-            PlanCurve.Place place = curve.at(plan);
+            ArcLengthCurve.Place place = curve.at(plan);
             if (again) {
                 interval = 0;
             }
@@ -116,7 +116,7 @@ final class StationSampler {
                     s[i],
                     place.curvature() * flatter,
                     Math.atan(rise),
-                    elevation.bend(interval, ahead) * flatter * flatter * flatter,
+                    elevation.secondDerivative(interval, ahead) * flatter * flatter * flatter,
                     interval,
                     ahead));
         }

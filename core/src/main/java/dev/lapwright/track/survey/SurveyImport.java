@@ -1,10 +1,10 @@
 package dev.lapwright.track.survey;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.PlanCurve;
-import dev.lapwright.curve.SplineKnots;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.ArcLengthCurve;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -65,14 +65,15 @@ public final class SurveyImport {
                 ? choices.smoothing().getAsDouble()
                 : CrossValidation.rough(knots, x, y);
         CrossValidation.Result plan = CrossValidation.byHand(knots, wavelength, x, y);
-        PlanCurve curve =
-                new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
+        ArcLengthCurve curve =
+                new ArcLengthCurve(knots, plan.splines().get(0), plan.splines().get(1));
         for (int pass = 1; pass < PASSES; pass++) {
             knots = arcKnots(curve);
             plan = pass < PASSES - 1 || choices.smoothing().isPresent()
                     ? CrossValidation.byHand(knots, wavelength, x, y)
                     : CrossValidation.near(knots, wavelength, x, y);
-            curve = new PlanCurve(knots, plan.splines().get(0), plan.splines().get(1));
+            curve = new ArcLengthCurve(
+                    knots, plan.splines().get(0), plan.splines().get(1));
         }
         SplineKnots flat = arcKnots(curve);
         double[] z = points.stream()
@@ -217,7 +218,7 @@ public final class SurveyImport {
         return SurveyPoint.plan(x / (2 * reach + 1), y / (2 * reach + 1));
     }
 
-    private SplineKnots arcKnots(PlanCurve curve) {
+    private SplineKnots arcKnots(ArcLengthCurve curve) {
         return new SplineKnots(curve.knotArcs(), choices.closed() ? curve.length() : Double.NaN);
     }
 

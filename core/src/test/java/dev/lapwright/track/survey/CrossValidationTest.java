@@ -3,8 +3,8 @@ package dev.lapwright.track.survey;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.lapwright.curve.CubicSpline;
-import dev.lapwright.curve.SplineKnots;
+import dev.lapwright.numerics.CubicSpline;
+import dev.lapwright.numerics.SplineKnots;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,2 +1,0 @@
-/** Smooth curves through tabulated values. No physics. */
-package dev.lapwright.curve;

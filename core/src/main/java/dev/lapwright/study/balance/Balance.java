@@ -1,0 +1,122 @@
+package dev.lapwright.study.balance;
+
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.AxleLimits;
+import dev.lapwright.lap.Channel;
+import dev.lapwright.lap.Handling;
+import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.TurnState;
+import dev.lapwright.track.Corner;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Which axle gives up first in each phase of each corner of a lap, and by how much; with the understeer gradient, the aero
+ * balance and the yaw acceleration that the corners ask for.
+ *
+ * <pre>{@code
+ * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD));
+ * double onExit = balance.understeer(BalancePhase.EXIT);
+ * }</pre>
+ */
+public final class Balance {
+    private static final int AERO_SPEEDS = 6;
+
+    private final Lap lap;
+    private final AxleLimits limits;
+    private final Handling handling;
+
+    private Balance(Lap lap) {
+        this.lap = lap;
+        limits = AxleLimits.of(lap.vehicle());
+        handling = Handling.of(lap.vehicle());
+    }
+
+    /**
+     * Looks at a lap.
+     *
+     * @throws InvalidValueException if its track has no corner
+     */
+    public static BalanceResult of(Lap lap) {
+        return new Balance(lap).result();
+    }
+
+    private BalanceResult result() {
+        List<Corner> corners = lap.stations().corners();
+        if (corners.isEmpty()) {
+            throw new InvalidValueException(
+                    lap.track().name(),
+                    "it has no corner, so there is no balance to tell",
+                    "take a track with corners");
+        }
+        BalanceStations stations = new BalanceStations(lap);
+        List<CornerBalance> balances = new ArrayList<>();
+        for (int k = 0; k < corners.size(); k++) {
+            balances.add(corner(stations.of(k)));
+        }
+        return new BalanceResult(
+                lap,
+                balances,
+                handling.atRest(),
+                handling.frontToe(),
+                handling.rearToe(),
+                handling.yawInertia(),
+                aero());
+    }
+
+    private CornerBalance corner(BalanceStations.Places places) {
+        List<PhaseBalance> phases = new ArrayList<>();
+        for (BalancePhase phase : BalancePhase.values()) {
+            int station = places.station(phase);
+            if (station >= 0) {
+                phases.add(phase(phase, station, places.corner().left()));
+            }
+        }
+        // The middle is always there.
+        PhaseBalance middle = phases.stream()
+                .filter(one -> one.phase() == BalancePhase.MIDDLE)
+                .findFirst()
+                .orElseThrow();
+        PhaseBalance entry = phases.get(0);
+        PhaseBalance exit = phases.get(phases.size() - 1);
+        PhaseBalance before = entry.phase() == BalancePhase.ENTRY ? entry : middle;
+        return new CornerBalance(
+                places.corner(),
+                phases,
+                demand(places.turningIn(), before.margins().frontGrip()),
+                demand(places.unwinding(), exit.margins().rearGrip()));
+    }
+
+    private PhaseBalance phase(BalancePhase phase, int station, boolean left) {
+        TurnState state = TurnState.of(lap, station, left, phase.feet());
+        return new PhaseBalance(
+                phase,
+                station,
+                lap.value(Channel.DISTANCE, station),
+                Math.abs(lap.value(Channel.LATERAL_ACCELERATION, station)),
+                state,
+                limits.in(state));
+    }
+
+    private YawDemand demand(BalanceStations.YawPeak peak, double grip) {
+        double moment = peak.acceleration() == 0 ? 0 : handling.yawInertia() * peak.acceleration();
+        double wheelbase = handling.atRest().wheelbase();
+        return new YawDemand(peak.distance(), peak.acceleration(), moment, Math.abs(moment) / (wheelbase * grip));
+    }
+
+    private List<AeroBalance> aero() {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = 0;
+        for (int i = 0; i < lap.count(); i++) {
+            double v = lap.value(Channel.SPEED, i);
+            lowest = Math.min(lowest, v);
+            highest = Math.max(highest, v);
+        }
+        List<AeroBalance> list = new ArrayList<>();
+        for (int i = 0; i < AERO_SPEEDS; i++) {
+            list.add(handling.aero(lowest + (highest - lowest) * i / (AERO_SPEEDS - 1)));
+        }
+        return list;
+    }
+}

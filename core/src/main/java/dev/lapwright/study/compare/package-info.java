@@ -1,0 +1,2 @@
+/** Two laps of one track side by side. */
+package dev.lapwright.study.compare;

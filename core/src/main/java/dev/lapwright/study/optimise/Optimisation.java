@@ -1,0 +1,192 @@
+package dev.lapwright.study.optimise;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Looks for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy with
+ * a fixed seed; then on the steps: single steps, whole lines and pairs of steps until none helps. The same for any number of
+ * threads.
+ *
+ * <pre>{@code
+ * OptimisationResult best = Optimisation.of(car, track, Conditions.STANDARD)
+ *         .over(List.of("rear-wing", "rake", "final-drive"))
+ *         .within(OptimisationLimits.NONE.withTopSpeedKmh(250))
+ *         .run();
+ * }</pre>
+ */
+public final class Optimisation {
+    /** Setups no slower than the best by this are as good, s: no driver is as even. Our choice, no source. */
+    public static final double FLAT_S = 0.05;
+
+    /** Seed that is used if none is given. */
+    public static final long SEED = 1;
+
+    private static final int MOST_DAYS = 100;
+
+    final Car car;
+    final List<OptimisationCircuit> circuits;
+    final Conditions conditions;
+    final List<SweepAxis> ranges;
+    final List<String> named;
+    final OptimisationLimits limits;
+    final boolean worst;
+    final long seed;
+    final int threads;
+
+    private Optimisation(
+            Car car,
+            List<OptimisationCircuit> circuits,
+            Conditions conditions,
+            List<SweepAxis> ranges,
+            List<String> named,
+            OptimisationLimits limits,
+            boolean worst,
+            long seed,
+            int threads) {
+        this.car = car;
+        this.circuits = circuits;
+        this.conditions = conditions;
+        this.ranges = ranges;
+        this.named = named;
+        this.limits = limits;
+        this.worst = worst;
+        this.seed = seed;
+        this.threads = threads;
+    }
+
+    /** An optimisation of a car as it stands, which is the setup it is compared with. */
+    public static Optimisation of(Car car, Track track, Conditions conditions) {
+        return of(car, List.of(new OptimisationCircuit(track, 1)), conditions);
+    }
+
+    /** The same for several circuits by weight: what is made small is the weighted mean of the lap times. */
+    public static Optimisation of(Car car, List<OptimisationCircuit> circuits, Conditions conditions) {
+        if (circuits.isEmpty()) {
+            throw new InvalidValueException("circuits", "there are none", "name at least one");
+        }
+        int cores = Runtime.getRuntime().availableProcessors();
+        return new Optimisation(
+                car,
+                List.copyOf(circuits),
+                conditions,
+                List.of(),
+                List.of(),
+                OptimisationLimits.NONE,
+                false,
+                SEED,
+                cores);
+    }
+
+    /**
+     * The same over these adjustments only. Without this call all are searched but those of fuel, mass, power, tyre pressure,
+     * compound, brake balance, toe and overrun locking, about which a lap time says too little.
+     */
+    public Optimisation over(List<String> adjustments) {
+        return new Optimisation(
+                car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed, threads);
+    }
+
+    /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
+    public static List<OptimisationKept> leftAlone(Car car) {
+        return OptimisationChoice.keptUnnamed(car);
+    }
+
+    /** The same with limits to keep on every circuit and day. */
+    public Optimisation within(OptimisationLimits kept) {
+        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, threads);
+    }
+
+    /**
+     * The same for several days: each combination of the values given here, the rest as on the day given first. What is made
+     * small is the mean over the days.
+     *
+     * @param range one of the conditions and its values
+     */
+    public Optimisation inConditions(SweepAxis range) {
+        List<SweepAxis> more = new ArrayList<>(ranges);
+        for (SweepAxis known : ranges) {
+            if (known.name().equals(range.name())) {
+                throw new InvalidValueException(range.name(), "its range is given twice", "give each once");
+            }
+        }
+        more.add(range);
+        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, threads);
+    }
+
+    /** The same, but the least gain on any of the days is made as large as it can be, not the mean. */
+    public Optimisation forTheWorstDay() {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, threads);
+    }
+
+    /** The same with another seed for the random numbers of the search between the steps. */
+    public Optimisation withSeed(long number) {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, threads);
+    }
+
+    /** The same on this many threads (at least 1). */
+    public Optimisation onThreads(int count) {
+        if (count < 1) {
+            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
+        }
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, count);
+    }
+
+    /** The days that the setup is to serve. */
+    List<Conditions> days() {
+        List<Conditions> days = List.of(conditions);
+        for (SweepAxis range : ranges) {
+            if ((long) days.size() * range.count() > MOST_DAYS) {
+                throw new InvalidValueException(
+                        "conditions", "that makes more than " + MOST_DAYS + " days", "give fewer values");
+            }
+            List<Conditions> more = new ArrayList<>();
+            for (Conditions day : days) {
+                for (int i = 0; i < range.count(); i++) {
+                    more.add(day.with(range.name(), range.value(i)));
+                }
+            }
+            days = more;
+        }
+        return days;
+    }
+
+    /** Runs it without telling anybody of its progress. */
+    public OptimisationResult run() {
+        return run(Progress.NONE);
+    }
+
+    /**
+     * Runs it. Names and limits are checked before the first lap. Limits that no setup keeps are no error: the result then
+     * says what was missed.
+     *
+     * @param progress told how many setups have been driven of how many at most
+     * @throws LapwrightException if a name is unknown, nothing is left to search, a limit asks for corners that no circuit
+     *     has, or the car as it stands has no lap
+     */
+    public OptimisationResult run(Progress progress) {
+        OptimisationChoice choice = OptimisationChoice.of(car, named);
+        checkCorners();
+        return new OptimisationRun(this, choice, progress).run();
+    }
+
+    private void checkCorners() {
+        boolean any = circuits.stream()
+                .anyMatch(circuit -> !circuit.track()
+                        .stations(StationSpacing.DEFAULT)
+                        .corners()
+                        .isEmpty());
+        if (limits.needCorners() && !any) {
+            throw new InvalidValueException(
+                    "limits", "balance or upshifts in corners are limited, but there are no corners", "leave them out");
+        }
+    }
+}

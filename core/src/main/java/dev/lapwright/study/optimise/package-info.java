@@ -1,0 +1,2 @@
+/** The best setup on the legal steps of a car's adjustments, within limits. */
+package dev.lapwright.study.optimise;

@@ -1,0 +1,62 @@
+package dev.lapwright.study.ride;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.Handling;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.ride.AxleEnd;
+import dev.lapwright.ride.PassSolver;
+import dev.lapwright.ride.QuarterCar;
+import dev.lapwright.ride.RandomRoad;
+import dev.lapwright.ride.RoadProfile;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of the kerb. The load
+ * on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive move no load here.
+ */
+public final class Ride {
+    private static final double KMH = 3.6;
+
+    private Ride() {}
+
+    /**
+     * Drives both axles.
+     *
+     * @param speed m/s
+     * @throws dev.lapwright.fault.InvalidValueException if the car's document lacks unsprung masses or damper rates, or if the
+     *     car does not reach the speed
+     */
+    public static RideResult of(Car car, Conditions conditions, RideChoices choices, double speed) {
+        Check.positive("speed (m/s)", speed);
+        AxleEnd.FRONT.of(car, 0);
+        AxleEnd.REAR.of(car, 0);
+        Vehicle vehicle = Vehicle.of(car, conditions);
+        if (speed > vehicle.geared()) {
+            throw new InvalidValueException(
+                    "speed",
+                    Check.text(KMH * speed) + " km/h is beyond the rev limit in top gear, "
+                            + Check.text(Math.floor(KMH * vehicle.geared())) + " km/h",
+                    "drive slower");
+        }
+        Handling.AeroBalance aero = Handling.of(vehicle).aero(speed);
+        RoadProfile kerb = choices.kerb().felt(choices.contactLength());
+        RoadProfile surface = RandomRoad.of(choices.road(), choices.seed(), choices.contactLength());
+        PassSolver overKerb = PassSolver.over(kerb, speed);
+        List<RideAxle> axles = new ArrayList<>();
+        for (AxleEnd end : AxleEnd.values()) {
+            QuarterCar wheel = end.of(car, end == AxleEnd.FRONT ? aero.front() : aero.rear());
+            axles.add(new RideAxle(
+                    end,
+                    wheel,
+                    overKerb.drive(wheel),
+                    overKerb.trace(wheel),
+                    PassSolver.over(surface, speed).drive(wheel),
+                    DamperMap.of(wheel, kerb, speed).run()));
+        }
+        return new RideResult(car, conditions, choices, speed, axles);
+    }
+}

@@ -1,0 +1,120 @@
+package dev.lapwright.study.stint;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Fuel for a race, and its laps one by one as fuel burns and tyres wear. Each lap is solved by itself with the fuel that is on
+ * board half-way and the grip of its tyres; all are flying laps driven at the limit, so neither start, traffic nor saving of
+ * fuel is in them, and real use is rather less.
+ */
+public final class Stint {
+    /** Fuel on board is settled to this, kg. */
+    private static final double SETTLED = 1e-4;
+
+    private static final int MOST_PASSES = 30;
+
+    private final Car car;
+    private final LapSolver solver;
+    private final Conditions conditions;
+    private final FuelConsumption consumption;
+    private final RaceLength race;
+
+    private Stint(Car car, Track track, Conditions conditions, FuelConsumption consumption, RaceLength race) {
+        this.car = car;
+        this.solver = LapSolver.on(track);
+        this.conditions = conditions;
+        this.consumption = consumption;
+        this.race = race;
+    }
+
+    /**
+     * Runs the study.
+     *
+     * @param car whose own fuel on board is not looked at
+     * @param compounds at least one
+     */
+    public static StintResult of(
+            Car car,
+            Track track,
+            Conditions conditions,
+            FuelConsumption consumption,
+            RaceLength race,
+            List<Compound> compounds) {
+        if (!track.isClosed()) {
+            throw new InvalidValueException(track.name(), "it is an open run, no circuit", "choose a closed circuit");
+        }
+        if (compounds.isEmpty()) {
+            throw new InvalidValueException("compounds", "there is none", "give one at least");
+        }
+        return new Stint(car, track, conditions, consumption, race).result(compounds);
+    }
+
+    private StintResult result(List<Compound> compounds) {
+        double fuel = 0;
+        for (Compound compound : compounds) {
+            fuel = Math.max(fuel, settled(compound).fuelNeeded());
+        }
+        List<StintRun> runs = new ArrayList<>();
+        for (Compound compound : compounds) {
+            runs.add(run(compound, fuel));
+        }
+        StintLap first = runs.get(0).laps().get(0);
+        double onBoard = first.fuelAtStart() - first.fuelUsed() / 2;
+        Lap lap = lap(onBoard, first.grip());
+        double kg = lap(onBoard + 1, first.grip()).time() - lap.time();
+        double grip = lap.time() - lap(onBoard, 1.01 * first.grip()).time();
+        return new StintResult(lap, FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip);
+    }
+
+    /** The run that begins with the fuel that it needs. */
+    private StintRun settled(Compound compound) {
+        StintRun run = run(compound, 0);
+        for (int pass = 0; pass < MOST_PASSES; pass++) {
+            StintRun next = run(compound, run.fuelNeeded());
+            boolean settled = Math.abs(next.fuelNeeded() - run.fuelNeeded()) < SETTLED;
+            // A timed race on the brink of another lap may go to and fro between the two: then the longer one counts.
+            boolean brink = pass >= MOST_PASSES / 2 && next.fuelNeeded() > run.fuelNeeded();
+            run = next;
+            if (settled || brink) {
+                return run;
+            }
+        }
+        return run;
+    }
+
+    /** A run with this fuel before the formation lap; where it is too little, the laps beyond go without any. */
+    private StintRun run(Compound compound, double fuel) {
+        double perLap = FuelUse.of(lap(fuel, compound.grip()), consumption).fuel();
+        double formation = race.formationLaps() * race.formationShare() * perLap;
+        double left = Math.max(0, fuel - formation);
+        double time = 0;
+        double used = 0;
+        List<StintLap> laps = new ArrayList<>();
+        while (!race.isOver(laps.size(), time)) {
+            double grip = compound.gripAfter(laps.size());
+            Lap lap = lap(Math.max(0, left - perLap / 2), grip);
+            perLap = FuelUse.of(lap, consumption).fuel();
+            laps.add(new StintLap(laps.size() + 1, lap.time(), left, perLap, grip));
+            left = Math.max(0, left - perLap);
+            time += lap.time();
+            used += perLap;
+        }
+        return new StintRun(compound, laps, formation, used, race.reserveLaps() * used / laps.size());
+    }
+
+    private Lap lap(double fuel, double grip) {
+        Car set = car.with(Quantity.FUEL_MASS, fuel)
+                .with(Quantity.COMPOUND_GRIP, car.value(Quantity.COMPOUND_GRIP) * grip);
+        return solver.solve(Vehicle.of(set, conditions));
+    }
+}

@@ -1,0 +1,186 @@
+package dev.lapwright.study.sweep;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.Work;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for bit, for any
+ * number of threads.
+ *
+ * <pre>{@code
+ * SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)
+ *         .over(SweepAxis.stepped("rear-wing", 0, 12, 1))
+ *         .run();
+ * }</pre>
+ */
+public final class Sweep {
+    private static final int MOST_LAPS = 5_000_000;
+
+    private final Car car;
+    private final Stations stations;
+    private final Conditions conditions;
+    private final List<SweepAxis> axes;
+    private final int threads;
+    private final Optional<LineRefresh> refresh;
+
+    private Sweep(
+            Car car,
+            Stations stations,
+            Conditions conditions,
+            List<SweepAxis> axes,
+            int threads,
+            Optional<LineRefresh> refresh) {
+        this.car = car;
+        this.stations = stations;
+        this.conditions = conditions;
+        this.axes = axes;
+        this.threads = threads;
+        this.refresh = refresh;
+    }
+
+    /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
+    public static Sweep of(Car car, Track track, Conditions conditions) {
+        int cores = Runtime.getRuntime().availableProcessors();
+        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), cores, Optional.empty());
+    }
+
+    /**
+     * A sweep in which each car, the baseline's too, drives the fastest line found for itself from one line along a road. To
+     * hold a line fixed instead, sweep on {@link Line#driven()}.
+     */
+    public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
+        Sweep held = of(car, from.road(), conditions);
+        Optional<LineRefresh> refresh = Optional.of(new LineRefresh(from, choices));
+        return new Sweep(car, held.stations, conditions, held.axes, held.threads, refresh);
+    }
+
+    /** The same with one more axis. The last axis added varies fastest. */
+    public Sweep over(SweepAxis axis) {
+        List<SweepAxis> more = new ArrayList<>(axes);
+        for (SweepAxis known : axes) {
+            if (known.name().equals(axis.name())) {
+                throw new InvalidValueException(axis.name(), "it is swept twice", "give each axis once");
+            }
+        }
+        more.add(axis);
+        return new Sweep(car, stations, conditions, List.copyOf(more), threads, refresh);
+    }
+
+    /** The same on this many threads (at least 1). */
+    public Sweep onThreads(int count) {
+        if (count < 1) {
+            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
+        }
+        return new Sweep(car, stations, conditions, axes, count, refresh);
+    }
+
+    /** Number of laps it will drive, without the baseline. */
+    public int laps() {
+        long count = 1;
+        for (SweepAxis axis : axes) {
+            count *= axis.count();
+            if (count > MOST_LAPS) {
+                throw new InvalidValueException(
+                        "sweep", "it would drive more than " + MOST_LAPS + " laps", "take fewer values");
+            }
+        }
+        return (int) count;
+    }
+
+    /** Runs it without telling anybody of its progress. */
+    public SweepResult run() {
+        return run(Progress.NONE);
+    }
+
+    /**
+     * Runs it. Settings are checked before the first lap, so a mistyped range costs no waiting.
+     *
+     * @throws LapwrightException if a setting is out of range or the baseline has no lap; a point of the sweep without a lap
+     *     is no error but says so in its {@link SweepPoint}
+     */
+    public SweepResult run(Progress progress) {
+        if (axes.isEmpty()) {
+            throw new InvalidValueException("sweep", "no axis was given", "name at least one thing to vary");
+        }
+        int total = laps();
+        checkSettings();
+        LapFigures baseline = figures(new LapSolver(stations), car, conditions);
+        List<SweepPoint> points = Work.all(
+                threads,
+                total,
+                () -> new LapSolver(stations),
+                (solver, i) -> point(i, solver),
+                done -> progress.report(done, total));
+        return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
+    }
+
+    private LapFigures figures(LapSolver solver, Car driven, Conditions day) {
+        Vehicle vehicle = Vehicle.of(driven, day);
+        return refresh.map(line -> line.figures(driven, vehicle)).orElseGet(() -> solver.figures(vehicle));
+    }
+
+    private void checkSettings() {
+        for (SweepAxis axis : axes) {
+            for (int i = 0; i < axis.count(); i++) {
+                if (isCondition(axis)) {
+                    conditions.with(axis.name(), axis.value(i));
+                } else {
+                    car.with(axis.name(), axis.value(i));
+                }
+            }
+        }
+    }
+
+    private static boolean isCondition(SweepAxis axis) {
+        return axis.name().startsWith("conditions.");
+    }
+
+    private SweepPoint point(int index, LapSolver solver) {
+        Car changed = car;
+        Conditions day = conditions;
+        List<Double> settings = new ArrayList<>(axes.size());
+        int[] place = placeOf(index);
+        for (int k = 0; k < place.length; k++) {
+            SweepAxis axis = axes.get(k);
+            double value = axis.value(place[k]);
+            settings.add(value);
+            if (isCondition(axis)) {
+                day = day.with(axis.name(), value);
+            } else {
+                changed = changed.with(axis.name(), value);
+            }
+        }
+        try {
+            return new SweepPoint(settings, Optional.of(figures(solver, changed, day)), "");
+        } catch (NoLapException | InvalidValueException noLap) {
+            return new SweepPoint(settings, Optional.empty(), noLap.getMessage());
+        }
+    }
+
+    private int[] placeOf(int index) {
+        int[] place = new int[axes.size()];
+        int rest = index;
+        for (int k = axes.size() - 1; k >= 0; k--) {
+            int count = axes.get(k).count();
+            place[k] = rest % count;
+            rest /= count;
+        }
+        return place;
+    }
+}

@@ -1,0 +1,2 @@
+/** Laps over a grid of settings. */
+package dev.lapwright.study.sweep;

@@ -1,0 +1,202 @@
+package dev.lapwright.study.balance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.air.PowerCorrection;
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.car.Unit;
+import dev.lapwright.checks.PlainCar;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.study.RemedyCaution;
+import dev.lapwright.study.StudyCars;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class RemediesTest {
+    private static Adjustment adjustment(String name, double min, double max, double standard, Effect... effects) {
+        return new Adjustment(name, "", Unit.NONE, min, max, 1, standard, 0, List.of(), List.of(effects));
+    }
+
+    private static final List<Adjustment> ADJUSTMENTS = List.of(
+            adjustment("front-bar", 0, 4, 2, new Effect.Absolute(Quantity.BAR_FRONT.path(), 0, 300)),
+            adjustment("rear-bar", 0, 4, 0, new Effect.Absolute(Quantity.BAR_REAR.path(), 0, 300)),
+            adjustment("brake-balance", 50, 70, 62, new Effect.Absolute(Quantity.BRAKE_FRONT_SHARE.path(), 0, 1)),
+            adjustment("diff-coast", 0, 4, 1, new Effect.Absolute(Quantity.COAST_LOCK_REAR.path(), 0, 15)),
+            adjustment("rear-toe", 0, 4, 1, new Effect.Absolute(Quantity.TOE_REAR.path(), 0, 0.05)),
+            adjustment("shift-time", 0, 4, 1, new Effect.Absolute(Quantity.SHIFT_TIME.path(), 0, 0.02)));
+
+    private static Car car(List<Adjustment> adjustments) {
+        Map<Quantity, Double> q = new EnumMap<>(PlainCar.ofMass(1000)
+                .axles(1.3, 1.2, 0.45)
+                .friction(1.4)
+                .with(Quantity.SENSITIVITY_Y_FRONT, 0.1)
+                .with(Quantity.SENSITIVITY_Y_REAR, 0.1)
+                .stiffness(25)
+                .frontDrive(0)
+                .with(Quantity.BRAKE_FRONT_SHARE, 62)
+                .with(Quantity.COAST_LOCK_REAR, 15)
+                .with(Quantity.BAR_FRONT, 600)
+                .with(Quantity.TOE_REAR, 0.05)
+                .with(Quantity.SHIFT_TIME, 0.02)
+                .topSpeed(80)
+                .car()
+                .quantities());
+        TorqueCurve torque = new TorqueCurve(new double[] {0, 60_000}, new double[] {300, 300});
+        return Car.of("c", "", q, Map.of(), new double[] {1}, torque, PowerCorrection.NONE, adjustments);
+    }
+
+    private static RemedyResult against(String complaint, Car car) {
+        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD));
+        return Remedies.against(
+                BalanceComplaint.parse(complaint, balance.lap().stations().corners()), balance);
+    }
+
+    private static RemedyResult against(String complaint) {
+        return against(complaint, car(ADJUSTMENTS));
+    }
+
+    private static Optional<Remedy> of(RemedyResult result, String name) {
+        return result.remedies().stream()
+                .filter(remedy -> remedy.adjustment().equals(name))
+                .findFirst();
+    }
+
+    @Test
+    void aStifferFrontBarIsGoodAgainstOversteer() {
+        // Gillespie, Fundamentals of Vehicle Dynamics (1992), section 6.4: load transfer costs an axle grip.
+        Remedy remedy = of(against("oversteer:middle"), "front-bar").orElseThrow();
+        assertThat(remedy.to()).isEqualTo(3);
+        assertThat(remedy.gain()).isPositive();
+    }
+
+    @Test
+    void aSofterFrontBarIsGoodAgainstUndersteer() {
+        Remedy remedy = of(against("understeer:middle"), "front-bar").orElseThrow();
+        assertThat(remedy.to()).isEqualTo(1);
+        assertThat(remedy.shifts().get(BalancePhase.MIDDLE)).isNegative();
+    }
+
+    @Test
+    void moreCoastLockingIsGoodAgainstLiftOffOversteer() {
+        // Common practice, no source.
+        assertThat(of(against("oversteer:lift-off"), "diff-coast").orElseThrow().to())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void brakeBalanceForwardIsGoodAgainstOversteerInTheEntryAndCalledForCaution() {
+        // Common practice, no source.
+        Remedy remedy = of(against("oversteer:entry"), "brake-balance").orElseThrow();
+        assertThat(remedy.to()).isEqualTo(63);
+        assertThat(remedy.cautions()).containsExactly(RemedyCaution.BRAKES);
+    }
+
+    @Test
+    void anAdjustmentAtItsEndMovesOneWayOnly() {
+        assertThat(of(against("oversteer:middle"), "rear-bar")).isEmpty();
+        assertThat(of(against("understeer:middle"), "rear-bar").orElseThrow().to())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void whatActsOnNothingThereIsNotNamed() {
+        assertThat(of(against("oversteer:middle"), "shift-time")).isEmpty();
+        assertThat(of(against("oversteer:exit"), "brake-balance")).isEmpty();
+    }
+
+    @Test
+    void toeActsBelowTheLimitOnly() {
+        RemedyResult result = against("oversteer:middle");
+        assertThat(of(result, "rear-toe")).isEmpty();
+        assertThat(result.belowTheLimit().get(0).adjustment()).isEqualTo("rear-toe");
+        // Toe-in at the rear steadies: common practice, no source.
+        assertThat(result.belowTheLimit().get(0).to()).isEqualTo(2);
+    }
+
+    @Test
+    void stepsThatCostNoTimeComeFirstThenTheBestPerTenth() {
+        List<Remedy> remedies = against("oversteer:entry").remedies();
+        assertThat(remedies).hasSizeGreaterThan(2);
+        for (int i = 1; i < remedies.size(); i++) {
+            Remedy better = remedies.get(i - 1);
+            Remedy worse = remedies.get(i);
+            if (better.isFree() == worse.isFree()) {
+                assertThat(better.isFree() ? better.gain() : better.gainPerTenth())
+                        .isGreaterThanOrEqualTo(worse.isFree() ? worse.gain() : worse.gainPerTenth());
+            } else {
+                assertThat(better.isFree()).isTrue();
+            }
+        }
+    }
+
+    @Test
+    void theLapTimeIsThatOfTheChangedCarsOwnLap() {
+        Car car = car(ADJUSTMENTS);
+        Remedy remedy = of(against("oversteer:middle", car), "front-bar").orElseThrow();
+        LapSolver solver = LapSolver.on(StudyCars.circuit());
+        double slower = solver.lapTime(Vehicle.of(car.with("front-bar", 3), Conditions.STANDARD))
+                - solver.lapTime(Vehicle.of(car, Conditions.STANDARD));
+        // The same solver on the same stations: rounding of a difference.
+        assertThat(remedy.slower()).isCloseTo(slower, within(1e-12));
+    }
+
+    @Test
+    void aTenthIsTheMeasureOfTheRank() {
+        Remedy remedy = new Remedy("x", 0, 1, 0.3, 0.05, Map.of(), List.of(), 0, Set.of());
+        // 0.3 m/s² for half a tenth are 0.6 for a tenth. Rounding of doubles.
+        assertThat(remedy.gainPerTenth()).isCloseTo(0.6, within(1e-12));
+    }
+
+    @Test
+    void aPhaseWhoseLimitsPartFurtherIsDisturbed() {
+        RemedyResult result = against("oversteer:entry");
+        BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD));
+        Remedy bar = of(result, "front-bar").orElseThrow();
+        for (BalancePhase phase : BalancePhase.values()) {
+            double was = balance.understeer(phase);
+            double is = was + bar.shifts().get(phase);
+            boolean parts = phase != BalancePhase.ENTRY && Math.abs(is) >= Math.abs(was) + 0.05;
+            assertThat(bar.disturbed().contains(phase)).as(phase.label()).isEqualTo(parts);
+        }
+    }
+
+    @Test
+    void aComplaintThatTheModelDoesNotShareIsSaidToBeSo() {
+        RemedyResult understeer = against("understeer:middle");
+        RemedyResult oversteer = against("oversteer:middle");
+        assertThat(understeer.isConfirmed()).isNotEqualTo(oversteer.isConfirmed());
+        assertThat(understeer.understeer()).isEqualTo(oversteer.understeer());
+    }
+
+    @Test
+    void anAdjustmentWhoseQuantityIsSetOnItsOwnIsLeftAlone() {
+        RemedyResult result = against("oversteer:middle", car(ADJUSTMENTS).with(Quantity.BAR_FRONT, 700));
+        assertThat(of(result, "front-bar")).isEmpty();
+        assertThat(result.failures()).singleElement().asString().startsWith("front-bar:");
+    }
+
+    @Test
+    void aCarWithNothingToTurnIsRefused() {
+        assertThatThrownBy(() -> against("oversteer:middle", car(List.of())))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("nothing to adjust");
+    }
+
+    @Test
+    void theSameQuestionHasTheSameAnswer() {
+        assertThat(against("oversteer:exit")).isEqualTo(against("oversteer:exit"));
+    }
+}

@@ -1,0 +1,156 @@
+package dev.lapwright.report;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a study found, in the order in which it is told: to people as blocks, to machines as fields, and as tables for files.
+ * Each fact is said once and goes wherever it is named for.
+ */
+public final class Report {
+    /** What people read, one after the other. */
+    public sealed interface Block {}
+
+    /** First line: what it is about, which stands out, and what is said of that. */
+    public record Title(String subject, String rest) implements Block {}
+
+    /** A name and what there is to say under it. */
+    public record Item(String name, String text) implements Block {}
+
+    /** Running text. */
+    public record Paragraph(String text) implements Block {}
+
+    /** A line that is never broken. */
+    public record Line(String text) implements Block {}
+
+    /** Something that can hurt people or cars. */
+    public record Caution(String beginning, String text) implements Block {}
+
+    /** Space between two blocks. */
+    public record Gap() implements Block {}
+
+    /** Rows of a table. */
+    public record Rows<R>(Table<R> table, Iterable<R> rows) implements Block {}
+
+    private record Csv<R>(Table<R> table, Iterable<R> rows) {}
+
+    private static final char STRONG = '\u0002';
+    private static final char PLAIN = '\u0003';
+
+    private final Map<String, Object> fields = new LinkedHashMap<>();
+    private final List<Block> blocks = new ArrayList<>();
+    private final Map<String, Csv<?>> tables = new LinkedHashMap<>();
+
+    /** A report that says nothing yet. */
+    public Report() {}
+
+    /** Text that stands out within other text, where the renderer can do that. */
+    public static String strong(String text) {
+        return STRONG + text + PLAIN;
+    }
+
+    /** Text with its strong parts put between two marks of the renderer. */
+    public static String marked(String text, String begin, String end) {
+        return text.replace(String.valueOf(STRONG), begin).replace(String.valueOf(PLAIN), end);
+    }
+
+    /** Begins with what the report is about. */
+    public Report title(String subject, String rest) {
+        return block(new Title(subject, rest));
+    }
+
+    /** Says one thing under a name. */
+    public Report item(String name, String text) {
+        return block(new Item(name, text));
+    }
+
+    /** Adds running text. */
+    public Report paragraph(String text) {
+        return block(new Paragraph(text));
+    }
+
+    /** Adds a line that is never broken. */
+    public Report line(String text) {
+        return block(new Line(text));
+    }
+
+    /** Adds space. */
+    public Report gap() {
+        return block(new Gap());
+    }
+
+    /** Shows rows to people. */
+    public <R> Report rows(Table<R> table, Iterable<R> rows) {
+        return block(new Rows<>(table, rows));
+    }
+
+    /** Warns, after some space. */
+    public Report caution(String text) {
+        return caution("Caution:", text);
+    }
+
+    /** Warns, after some space, with a beginning of its own. */
+    public Report caution(String beginning, String text) {
+        return gap().block(new Caution(beginning, text));
+    }
+
+    private Report block(Block block) {
+        blocks.add(block);
+        return this;
+    }
+
+    /** Adds a field for machines: a number, text, truth value, list, map, or null. */
+    public Report field(String key, Object value) {
+        fields.put(key, value);
+        return this;
+    }
+
+    /** Adds all fields of a map for machines. */
+    public Report fields(Map<String, ?> more) {
+        fields.putAll(more);
+        return this;
+    }
+
+    /** Adds rows for machines, written one by one. */
+    public <R> Report field(String key, Table<R> table, Iterable<R> rows) {
+        return field(key, table.maps(rows));
+    }
+
+    /** Declares a table of values parted by commas, under the name of its file in a folder. */
+    public <R> Report csv(String file, Table<R> table, Iterable<R> rows) {
+        tables.put(file, new Csv<>(table, rows));
+        return this;
+    }
+
+    /** What people read. */
+    public List<Block> blocks() {
+        return List.copyOf(blocks);
+    }
+
+    /** What machines read, by name. */
+    public Map<String, Object> fields() {
+        return new LinkedHashMap<>(fields);
+    }
+
+    /** The fields as JSON. */
+    public String json() {
+        return JsonLayout.text(fields);
+    }
+
+    /** Writes the fields as JSON, rows one by one. */
+    public void json(Appendable out) throws IOException {
+        JsonLayout.write(fields, out);
+    }
+
+    /** Writes a table that was declared. */
+    public void csv(String file, Appendable out) throws IOException {
+        write(tables.get(file), out);
+    }
+
+    private static <R> void write(Csv<R> csv, Appendable out) throws IOException {
+        CsvText.write(csv.table(), csv.rows(), out);
+    }
+}
