@@ -1,5 +1,6 @@
-/** The documents: read, checked and written. */
-@SuppressWarnings("requires-automatic") // Commons CSV and GeographicLib have no descriptors.
+/** What is read and written: documents, surveys, logs, results. */
+// Commons CSV and GeographicLib have no descriptors.
+@SuppressWarnings("requires-automatic")
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -8,6 +9,9 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
+    exports dev.lapwright.files;
+    exports dev.lapwright.logs;
     exports dev.lapwright.report;
     exports dev.lapwright.results;
+    exports dev.lapwright.surveys;
 }

@@ -1,13 +1,13 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ColumnChoice;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -93,7 +93,7 @@ final class FitCommand implements Callable<Integer> {
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
         ChosenLine chosen = ChosenLine.of(line, choice, console);
-        DrivenLapPick pick = DrivenLapPick.of(read, chosen.driven(), asked.laps);
+        DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
         FitResult result = Fit.of(choice.car(), chosen.driven(), choice.day())
                 .laps(pick.laps())
                 .fitting(wanted)

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
 import java.util.List;
 
 /**
@@ -16,4 +16,4 @@ import java.util.List;
  * @param name of the fitted car in its document
  */
 record FitOutcome(
-        Choice choice, ChosenLine line, List<DrivenLog> logs, DrivenLapPick pick, FitResult result, String name) {}
+        Choice choice, ChosenLine line, List<DrivenLog> logs, DrivenLapSelection pick, FitResult result, String name) {}

@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
 import java.util.LinkedHashMap;
