@@ -16,7 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads the list of adjustments in a car document. */
+/** Reader of the list of adjustments in a car document. */
 final class AdjustmentReader {
     private static final double WIDE = NumberField.UNBOUNDED;
 

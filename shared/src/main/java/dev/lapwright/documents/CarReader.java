@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads a car document. */
+/** Reader of a car document. */
 final class CarReader {
     static final NumberField RATIO = NumberField.only("ratios", Unit.NONE, 0.1, 30, "gear ratio");
     static final NumberField ENGINE_SPEED = NumberField.only("rpm", Unit.NONE, 0, 60_000, "engine speed in 1/min");

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Writes a car as a document. Quantities that have their default value are left out, as they may be when it is read.
+ * Writer of a car document. Quantities that have their default value are left out, as they may be when it is read.
  */
 final class CarWriter {
     private final Car car;

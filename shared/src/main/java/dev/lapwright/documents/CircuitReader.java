@@ -12,7 +12,7 @@ import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads a circuit document, from segments or from stations. */
+/** Reader of a circuit document, which describes the road by segments or by stations. */
 final class CircuitReader {
     private static final double EASE_LENGTH = 40;
     private static final double CLOSURE_TOLERANCE = 1;

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
+ * Reader of a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
  */
 final class ConditionsReader {
     static final NumberField AIR_TEMPERATURE =

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** Finds the text that a name given by a user stands for: a file, or else a demo document. */
+/** Search for the text that a name given by a user stands for: a file, or else a demo document. */
 final class DocumentFinder {
     private final Demos index;
 

@@ -9,7 +9,7 @@ import dev.lapwright.text.TextPlace;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What all documents begin with: the field {@code lapwright} with kind and version, a name, a description. */
+/** Fields that every document begins with: {@code lapwright} with kind and version, then name and description. */
 final class DocumentHeader {
     /** Lets an editor find the schema of a document; not looked at here. */
     static final String SCHEMA = "$schema";

@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Writes documents that read back as what was written. The same content always gives the same text: fields in a fixed
+ * Writer of documents that read back as what was written. The same content always gives the same text: fields in a fixed
  * order, numbers as short as they can be. Texts go to a file through {@link SafeFile}.
  */
 public final class DocumentWriter {

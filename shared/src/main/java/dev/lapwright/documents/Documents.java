@@ -10,7 +10,7 @@ import dev.lapwright.track.Track;
 import java.util.List;
 
 /**
- * Where documents are found, read and checked. A document is named by its file or by the name of a demo; a file comes
+ * Entrance to all documents: found, read and checked. A document is named by its file or by the name of a demo; a file comes
  * first.
  *
  * <p>A document with faults gives a {@link DocumentException} that holds all of them.

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Reads how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table.
+ * Reader of how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table.
  */
 final class EffectReader {
     static final NumberField OFFSET =

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Reads a line document. */
+/** Reader of a line document, and its numbers; all are in one unit, as the lists would be hard to read otherwise. */
 final class LineReader {
     private static final double MAX_LENGTH = 200_000;
 

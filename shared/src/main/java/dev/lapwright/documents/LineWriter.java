@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Writes a line document. */
+/** Writer of a line document. */
 final class LineWriter {
     /** Of a metre: the road's own place along it. */
     private static final int DISTANCE_DECIMALS = 4;

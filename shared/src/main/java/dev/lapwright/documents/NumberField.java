@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A number in a document: its name, which ends in its unit, the units that may stand there instead, and its range.
- * Reader and schema are both made from these, so that they cannot disagree.
+ * Number field of a document: its name, which ends in its unit, the units that may stand there instead, and its range. Reader
+ * and schema are both made from these, so that they cannot disagree.
  */
 final class NumberField {
     /**

@@ -19,9 +19,9 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
- * Reads the fields of one JSON object, each once, and gathers every fault. What has been asked for is what is known:
- * {@link #close()} refuses the rest. A field that is faulty reads as NaN or null and has been reported; a whole section
- * that is absent reads as empty, without a fault for each of its fields.
+ * Reader of the fields of one JSON object, each once, that gathers every fault. What has been asked for is what is known:
+ * {@link #close()} refuses the rest. A field that is faulty reads as NaN or null and has been reported; a whole section that
+ * is absent reads as empty, without a fault for each of its fields.
  */
 final class ObjectReader {
     /** Bounds on names, so that tables, charts and file names made from them stay in shape. */

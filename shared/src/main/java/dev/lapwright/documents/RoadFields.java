@@ -3,7 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Unit;
 import java.util.List;
 
-/** The numbers of a circuit document. Lengths of a road are in metres; angles and speeds in any unit for them. */
+/** Number fields of a circuit document. Lengths of a road are in metres; angles and speeds in any unit for them. */
 final class RoadFields {
     /** What a point of a track takes, 1/m. */
     static final double MAX_VERTICAL_CURVATURE = 0.2;

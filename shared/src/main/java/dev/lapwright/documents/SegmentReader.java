@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Reads the segments of a circuit document. */
+/** Reader of the segments of a circuit document. */
 final class SegmentReader {
     static final String TURN = "turn";
 

@@ -10,7 +10,7 @@ import dev.lapwright.text.JsonValue;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Reads a setup document for a car. */
+/** Reader of a setup document for a car. */
 final class SetupReader {
     private final Car car;
     private final FaultList faults;

@@ -8,9 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads the stations of a circuit document into the points of a track. Where a station does not give its vertical
- * curvature it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at
- * open ends.
+ * Reader of the stations of a circuit document into the points of a track. Where a station does not give its vertical curvature
+ * it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at open ends.
  */
 final class StationReader {
     private final FaultList faults;

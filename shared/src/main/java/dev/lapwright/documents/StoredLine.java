@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a line document holds. It belongs to one road; with any other it is refused.
+ * Driven line as a line document holds it. It belongs to one road; with any other it is refused.
  *
  * @param source where it was read, for messages
  * @param name for people

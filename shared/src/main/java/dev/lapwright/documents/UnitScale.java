@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A way to write a quantity: the suffix that its field's name then has, and the rising function that turns what is
- * written into the value the model takes.
+ * Scale on which a number of a document may be written: the suffix that its field's name then has, and the rising function that
+ * turns what is written into the value the model takes.
  *
  * @param suffix of the field's name
  * @param symbol behind a printed number; empty for a pure number

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads the list of wings in a car document. */
+/** Reader of the list of wings in a car document. */
 final class WingReader {
     static final NumberField ANGLE = NumberField.of("angle", Unit.DEGREE, -90, 90, "angle of the wing");
     static final NumberField DRAG = area("cdA", "drag area the wing adds");

@@ -1,7 +1,7 @@
 package dev.lapwright.files;
 
 /**
- * Which column of a file of comma-separated values holds what, where its heading does not tell.
+ * User's choice of which column of a file of comma-separated values holds what, where its heading does not tell.
  *
  * @param column what it holds, such as speed
  * @param heading as it stands in the file

@@ -4,8 +4,8 @@ import dev.lapwright.fault.LapwrightException;
 import java.util.List;
 
 /**
- * A document that cannot be used, with everything that is wrong with it. The message names the file and, where there is
- * one fault, is one line; where there are several, each has a line of its own.
+ * Document that cannot be used, with everything that is wrong with it. The message names the file and, where there is one fault,
+ * is one line; where there are several, each has a line of its own.
  */
 public final class DocumentException extends LapwrightException {
     private static final long serialVersionUID = 1L;

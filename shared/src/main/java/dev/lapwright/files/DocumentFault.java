@@ -1,7 +1,7 @@
 package dev.lapwright.files;
 
 /**
- * One thing wrong with a document.
+ * Fault of a document: where, what is wrong, what to do.
  *
  * @param kind what sort of fault it is
  * @param path of the field as in {@code segments[3].radiusM}, counted from 0 (RFC 9535 without the leading {@code

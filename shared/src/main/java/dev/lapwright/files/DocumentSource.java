@@ -14,7 +14,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
 /**
- * The text of a document and where it came from.
+ * Text of a document and where it came from.
  *
  * @param name of the file, or whatever tells the user which document it is; begins each message about it
  * @param text JSON

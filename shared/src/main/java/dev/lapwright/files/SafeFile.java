@@ -17,9 +17,8 @@ import java.nio.file.StandardOpenOption;
 import java.util.concurrent.ThreadLocalRandom;
 
 /**
- * Writes a file whole or not at all, and never over another unless told to. The content goes to a temporary file in the
- * same folder, which takes the name of the target at the end; on failure, and when the program is stopped, it is
- * removed.
+ * File written whole or not at all, and never over another unless told to. The content goes to a temporary file in the same
+ * folder, which takes the name of the target at the end; on failure, and when the program is stopped, it is removed.
  */
 public final class SafeFile {
     private static final int BUFFER_BYTES = 1 << 16;

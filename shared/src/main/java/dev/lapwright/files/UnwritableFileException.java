@@ -2,7 +2,7 @@ package dev.lapwright.files;
 
 import dev.lapwright.fault.LapwrightException;
 
-/** A file that cannot be written, or must not be: it exists and nobody allowed overwriting it. */
+/** File that cannot be written, or must not be: it exists and nobody allowed overwriting it. */
 public final class UnwritableFileException extends LapwrightException {
     private static final long serialVersionUID = 1L;
 

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * The channels of a log in SI, one value for each sample; one that is not logged, or never moves, is an empty array.
+ * Channels of a log in SI, one value for each sample; one that is not logged, or never moves, is an empty array.
  *
  * @param lap numbers; empty if they are not logged
  * @param units that were told by the values where no heading tells them
@@ -49,13 +49,13 @@ record DrivenChannels(
         double[] time = header.has(SampleColumn.TIME) ? rows.times() : NONE;
         double[] lap = header.has(SampleColumn.LAP) ? rows.held(SampleColumn.LAP) : NONE;
         double[] gear = header.has(SampleColumn.GEAR) ? rows.gears() : NONE;
-        Reading reading = new Reading(source, header, rows, units, remarks);
-        double[] throttle = reading.pedal(SampleColumn.THROTTLE);
-        double[] brake = reading.pedal(SampleColumn.BRAKE);
-        double[] ax = reading.acceleration(SampleColumn.LONGITUDINAL_ACCELERATION);
-        double[] ay = reading.acceleration(SampleColumn.LATERAL_ACCELERATION);
+        ChannelReader reader = new ChannelReader(source, header, rows, units, remarks);
+        double[] throttle = reader.pedal(SampleColumn.THROTTLE);
+        double[] brake = reader.pedal(SampleColumn.BRAKE);
+        double[] ax = reader.acceleration(SampleColumn.LONGITUDINAL_ACCELERATION);
+        double[] ay = reader.acceleration(SampleColumn.LATERAL_ACCELERATION);
         rows.throwIfAny();
-        reading.checkSpeed(speed);
+        reader.checkSpeed(speed);
         for (int i = 0; i < speed.length; i++) {
             // A car at rest may read a little below.
             speed[i] = speed[i] < 0 && speed[i] > -1 ? 0 : speed[i];
@@ -63,7 +63,7 @@ record DrivenChannels(
         return new DrivenChannels(distance, time, speed, throttle, brake, gear, ax, ay, lap, units);
     }
 
-    private record Reading(
+    private record ChannelReader(
             String source,
             SampleHeader header,
             SampleRows rows,

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The laps of some logs that a circuit can be judged by: whole ones, and of those the ones driven through at pace.
+ * Laps of some logs that a circuit can be judged by: whole ones, and of those the ones driven through at pace.
  *
  * @param laps in order; at least one; unmodifiable
  * @param leftOut which were not taken and why, one sentence each; unmodifiable

@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Cuts a log into laps, each with its distance from the line. */
+/** Splitter of a log into laps, each with its distance from the line. */
 final class DrivenLapSplitter {
     /** Below this a car is not driving: m/s, for times told by speed alone. */
     private static final double CREEP = 1;

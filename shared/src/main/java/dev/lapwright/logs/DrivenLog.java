@@ -4,7 +4,7 @@ import dev.lapwright.fit.DrivenLap;
 import java.util.List;
 
 /**
- * A log of driven laps and how it was read.
+ * Log of driven laps and how it was read.
  *
  * @param name of the file or the demo
  * @param laps in order, at least one; unmodifiable

@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads logs of driven laps: comma-separated values under headings in any order. Speed and distance or time must be there;
+ * Reader of logs of driven laps: comma-separated values under headings in any order. Speed and distance or time must be there;
  * throttle, brake, gear, longitudinal and lateral acceleration and the lap's number may be.
  */
 public final class DrivenLogs {

@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** A gauge pressure as a person writes it: {@code 17psi}, {@code 1.2 bar}, {@code 117kPa}, or a number in a usual unit. */
+/**
+ * Gauge pressure as a person writes it: {@code 17psi}, {@code 1.2 bar}, {@code 117kPa}, or a number in a usual unit.
+ */
 public final class GaugeText {
     /** Units that tyre gauges read in. */
     public static final List<Unit> UNITS = List.of(Unit.PSI, Unit.KILOPASCAL, Unit.BAR);

@@ -3,7 +3,7 @@ package dev.lapwright.logs;
 import dev.lapwright.evidence.TimingLog;
 
 /**
- * A lap log and how it was read.
+ * Lap log and how it was read.
  *
  * @param name of the file or the demo
  * @param log the laps

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** Which column of a lap log holds what. */
+/** Headings of a lap log understood: which column holds what. */
 final class LapLogHeader {
     private record Place(int index, String heading, String unit) {}
 

@@ -21,7 +21,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 
-/** Reads one lap log. */
+/** Reader of one lap log. */
 final class LapLogReader {
     /** What all laps are taken for where the log names no setup. */
     static final String ONE_SETUP = "the only setup";

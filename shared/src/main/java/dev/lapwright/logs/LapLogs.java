@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Reads lap logs: comma-separated values under headings in any order. One column holds lap times ({@code 1:44.851} or
+ * Entrance to lap logs: comma-separated values under headings in any order. One column holds lap times ({@code 1:44.851} or
  * seconds); others may hold lap numbers, setups, runs and flags.
  */
 public final class LapLogs {

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** The columns of a log of tyre pressures. */
+/** Kinds of column in a log of tyre pressures, with the headings that name each. */
 enum PressureColumn {
     TYRE("tyre", List.of("tyre", "tire", "wheel", "corner")),
     COLD_TEMPERATURE("cold temp (degC)", List.of()),

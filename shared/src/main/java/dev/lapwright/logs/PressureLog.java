@@ -9,22 +9,16 @@ import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.text.CsvTable;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
-import dev.lapwright.text.TextPlace;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.StringJoiner;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 
 /**
- * A log of tyre pressures: comma-separated values, a row for each tyre of each run, oldest first, under headings in any order:
+ * Log of tyre pressures: comma-separated values, a row for each tyre of each run, oldest first, under headings in any order:
  * {@code tyre}, {@code cold}, {@code hot} and, where known, {@code air}, {@code track}, {@code cold temp}, {@code inner},
  * {@code middle}, {@code outer}, each with its unit. What a row leaves out is taken from the day given beside it.
  *
@@ -47,10 +41,10 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
      * @throws DocumentException with all that is wrong with it
      */
     public static PressureLog read(DocumentSource source, PressureDay day, double coldTempC, Unit usual) {
-        return new Reading(source, day, coldTempC, usual).log();
+        return new RowReader(source, day, coldTempC, usual).log();
     }
 
-    private static final class Reading {
+    private static final class RowReader {
         private final DocumentSource source;
         private final PressureDay day;
         private final double coldTempC;
@@ -59,7 +53,7 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
         private final Map<PressureColumn, Integer> places = new EnumMap<>(PressureColumn.class);
         private final Map<PressureColumn, Unit> units = new EnumMap<>(PressureColumn.class);
 
-        Reading(DocumentSource source, PressureDay day, double coldTempC, Unit usual) {
+        RowReader(DocumentSource source, PressureDay day, double coldTempC, Unit usual) {
             this.source = source;
             this.day = day;
             this.coldTempC = coldTempC;
@@ -68,7 +62,7 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
         }
 
         PressureLog log() {
-            List<CsvTable.Row> rows = rows();
+            List<CsvTable.Row> rows = CsvTable.rows(source, "begin it with tyre,cold (psi),hot (psi)");
             String columns = header(rows.get(0));
             faults.throwIfAny();
             List<PressurePair> pairs = new ArrayList<>();
@@ -85,32 +79,6 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
                 throw new DocumentException(source.name(), "there is no row under its headings", "log a run");
             }
             return new PressureLog(pairs, tread, columns);
-        }
-
-        private List<CsvTable.Row> rows() {
-            String first =
-                    source.text().lines().filter(l -> !l.isBlank()).findFirst().orElse("");
-            char delimiter = first.indexOf(';') >= 0 ? ';' : first.indexOf('\t') >= 0 ? '\t' : ',';
-            CSVFormat format = CSVFormat.DEFAULT
-                    .builder()
-                    .setDelimiter(delimiter)
-                    .setTrim(true)
-                    .setIgnoreEmptyLines(true)
-                    .get();
-            try (CSVParser parser = CSVParser.parse(source.text(), format)) {
-                List<CsvTable.Row> rows = new ArrayList<>();
-                for (CSVRecord row : parser) {
-                    rows.add(new CsvTable.Row(row, new TextPlace((int) parser.getCurrentLineNumber(), 0)));
-                }
-                if (rows.isEmpty()) {
-                    throw new DocumentException(
-                            source.name(), "it is empty", "begin it with tyre,cold (psi),hot (psi)");
-                }
-                return rows;
-            } catch (IOException | UncheckedIOException e) {
-                throw new DocumentException(
-                        source.name(), "it cannot be read as comma-separated values", "check its quotation marks");
-            }
         }
 
         private String header(CsvTable.Row header) {

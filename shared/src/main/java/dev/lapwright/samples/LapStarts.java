@@ -3,7 +3,7 @@ package dev.lapwright.samples;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where laps begin in a log: where the lap's number changes, or distance or time starts anew. */
+/** Beginnings of laps in a log: where the lap's number changes, or distance or time starts anew. */
 public final class LapStarts {
     /** What a distance may fall by without beginning a new lap: jitter, m. */
     private static final double JITTER = 10;

@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** What a column of a survey or a logged lap may hold, the headings that say so, and the units it may have. */
+/** Kinds of column in a survey or a logged lap, with the headings that name each and the units it may have. */
 public enum SampleColumn {
     X("x", Measure.LENGTH, "x", "east", "easting"),
     Y("y", Measure.LENGTH, "y", "north", "northing"),

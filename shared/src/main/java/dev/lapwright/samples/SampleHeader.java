@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import org.apache.commons.csv.CSVRecord;
 
-/** Which column of a file holds what, in which unit. */
+/** Headings of a survey or a logged lap understood: which column holds what, in which unit. */
 public final class SampleHeader {
     /** @param unitSaid whether the file or the user named the unit, so that it is not merely assumed */
     public record Place(int index, String heading, String unit, double factor, boolean unitSaid) {}

@@ -6,7 +6,7 @@ import dev.lapwright.text.FaultList;
 import dev.lapwright.text.TextPlace;
 import java.util.List;
 
-/** The numbers of a file under its headings, in SI. */
+/** Numbers of a survey or a logged lap under its headings, in SI. */
 public final class SampleRows {
     private static final double DAY = 86_400;
 

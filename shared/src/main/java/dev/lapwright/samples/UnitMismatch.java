@@ -4,7 +4,7 @@ import dev.lapwright.files.DocumentException;
 import java.util.Arrays;
 import java.util.function.IntPredicate;
 
-/** Units taken for others: they show where a log's distance, time and speed do not go together. */
+/** Check for units taken for others: they show where a log's distance, time and speed do not go together. */
 public final class UnitMismatch {
     /** No log has so few samples a second. */
     private static final double LONG_STEP = 5;

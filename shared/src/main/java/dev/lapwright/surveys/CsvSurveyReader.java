@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads comma-separated values under a line that names the columns, in any order: points in metres or degrees, or a logged
+ * Reader of comma-separated values under a line that names the columns, in any order: points in metres or degrees, or a logged
  * lap. Lines above the headings, as loggers write them, are passed over.
  */
 final class CsvSurveyReader {

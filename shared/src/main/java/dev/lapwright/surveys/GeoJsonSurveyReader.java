@@ -9,7 +9,7 @@ import dev.lapwright.track.survey.Survey;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the one line of a GeoJSON text (RFC 7946): a LineString, or a Polygon's ring, alone or as a feature. */
+/** Reader of the one line of a GeoJSON text (RFC 7946): a LineString, or a Polygon's ring, alone or as a feature. */
 final class GeoJsonSurveyReader {
     private static final String ONE = "keep one LineString or one Polygon without holes";
 

@@ -14,7 +14,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the one track or route of a GPX 1.1 text. */
+/** Reader of the one track or route of a GPX 1.1 text. */
 final class GpxSurveyReader {
     private GpxSurveyReader() {}
 

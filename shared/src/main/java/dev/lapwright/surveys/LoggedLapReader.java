@@ -13,7 +13,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** The laps of a log under its headings: a new one begins where the lap's number changes, or distance or time starts anew. */
+/**
+ * Reader of logged laps that become a circuit: a new lap begins where the lap's number changes, or distance or time starts
+ * anew.
+ */
 final class LoggedLapReader {
     private static final List<SampleColumn> COLUMNS = List.of(
             SampleColumn.DISTANCE,

@@ -5,7 +5,7 @@ import dev.lapwright.track.survey.Survey;
 import java.util.List;
 
 /**
- * What a file of points or of a logged lap holds: a survey or else laps.
+ * Content of a file of points or of a logged lap: a survey or else laps.
  *
  * @param survey the points; null if the file is a log
  * @param times of the points, s, as many; empty if they are not known; cloned in and out

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Reads the points of a centre line: GeoJSON (RFC 7946) and GPX 1.1 in degrees on WGS 84, which are put on a plane about
+ * Entrance to surveys of a centre line: GeoJSON (RFC 7946) and GPX 1.1 in degrees on WGS 84, which are put on a plane about
  * their middle, and comma-separated values: points, or a logged lap.
  */
 public final class Surveys {

@@ -10,7 +10,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 
-/** The rows of comma-separated values, which may be parted by semicolons or tabs. */
+/** Rows of comma-separated values, which may be parted by semicolons or tabs. */
 public final class CsvTable {
     /** How far down the headings may stand. */
     public static final int PREAMBLE = 40;

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Collects the faults of one document while it is read. */
+/** Faults of one document, gathered while it is read. */
 public final class FaultList {
     private final String source;
     private final List<DocumentFault> faults = new ArrayList<>();

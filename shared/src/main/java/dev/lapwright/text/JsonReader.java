@@ -16,9 +16,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Reads JSON text into {@link JsonValue}s that keep their line and column. Strict RFC 8259: no comments, no trailing commas,
- * no NaN; a key given twice is a fault. Uses Jackson's streaming parser alone, which starts in a fraction of the time
- * of its data binding.
+ * Reader of JSON text into {@link JsonValue}s that keep their line and column. Strict RFC 8259: no comments, no trailing commas,
+ * no NaN; a key given twice is a fault. Uses Jackson's streaming parser alone, which starts in a fraction of the time of its
+ * data binding.
  */
 public final class JsonReader {
     private final DocumentSource source;

@@ -8,7 +8,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Turns what the JSON parser says into words for the person who wrote the text: what was found and what belongs there.
+ * Fault of JSON syntax in words for the person who wrote the text: what was found and what belongs there, made from what the
+ * parser says.
  */
 public final class JsonSyntaxFault {
     private static final Pattern OPENED_AT = Pattern.compile("line: (\\d+), column: (\\d+)\\]");

@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import java.util.List;
 import java.util.Map;
 
-/** A JSON value that knows where it stands in its text. */
+/** JSON value that knows where it stands in its text. */
 public sealed interface JsonValue {
     /** Where the value begins. */
     TextPlace place();

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Finds out what an unknown word most likely meant. */
+/** Nearest known word to an unknown one, for the remedy in a message. */
 public final class NearestWord {
     private static final String SAID = "perhaps you meant ";
     private static final int SHORTEST_BEGINNING = 2;
