@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.documents.LapLogFile;
-import dev.lapwright.documents.LapLogs;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.results.Subject;
 import java.util.Optional;
 import java.util.concurrent.Callable;

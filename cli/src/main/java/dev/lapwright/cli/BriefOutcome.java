@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefPart;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.results.Subject;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -1,13 +1,13 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ColumnChoice;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.results.Subject;
 import java.util.List;
 import java.util.Set;
@@ -94,7 +94,7 @@ final class FitCommand implements Callable<Integer> {
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
         ChosenLine chosen = ChosenLine.of(line, subject, console);
-        DrivenLapPick pick = DrivenLapPick.of(read, chosen.driven(), asked.laps);
+        DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
         FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
                 .laps(pick.laps())
                 .fitting(wanted)

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.FitTable;
 import java.util.ArrayList;

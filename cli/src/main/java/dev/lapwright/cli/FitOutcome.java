@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.results.Subject;
 import java.util.List;
 
@@ -17,4 +17,4 @@ import java.util.List;
  * @param name of the fitted car in its document
  */
 record FitOutcome(
-        Subject subject, ChosenLine line, List<DrivenLog> logs, DrivenLapPick pick, FitResult result, String name) {}
+        Subject subject, ChosenLine line, List<DrivenLog> logs, DrivenLapSelection pick, FitResult result, String name) {}

@@ -1,9 +1,9 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.SafeFile;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;

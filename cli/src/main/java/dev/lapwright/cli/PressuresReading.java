@@ -2,11 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
-import dev.lapwright.documents.DocumentSource;
-import dev.lapwright.documents.GaugeText;
-import dev.lapwright.documents.PressureLog;
-import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.logs.GaugeText;
+import dev.lapwright.logs.PressureLog;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;

@@ -4,10 +4,6 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
-import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
@@ -18,6 +14,10 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.ride.Ride;
@@ -97,7 +97,7 @@ public final class StudyTables {
                 lap);
         DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
         List<DrivenLap> laps =
-                DrivenLapPick.of(List.of(driven), track, List.of()).laps();
+                DrivenLapSelection.of(List.of(driven), track, List.of()).laps();
         row(
                 "a fit of five parameters to " + laps.size() + " laps",
                 1,
