@@ -68,9 +68,11 @@ final class BalanceCommand implements Callable<Integer> {
         Optional<BalanceComplaint> complaint =
                 Optional.ofNullable(balance.complaint).map(text -> BalanceComplaint.parse(text, stations.corners()));
         Lap lap = new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day()));
-        BalanceResult result = Balance.of(lap);
-        BalanceOutcome outcome =
-                new BalanceOutcome(subject, result, complaint.map(said -> Remedies.against(said, result)));
+        BalanceResult result = Balance.of(lap).run();
+        BalanceOutcome outcome = new BalanceOutcome(
+                subject,
+                result,
+                complaint.map(said -> Remedies.against(said, result).run()));
         files.write(outcome);
         if (output.json) {
             console.text(BalanceJson.text(outcome));

@@ -5,6 +5,7 @@ import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.stint.RaceLength;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,13 +59,17 @@ final class BriefOptions {
         Check.inRange("--test-laps", testLaps, 4, 100_000);
         Check.inRange("--scatter-s", scatterS, 0.001, 60);
         Brief brief = Brief.of(subject.car(), subject.track(), subject.day())
-                .laps(testLaps)
-                .scatter(scatterS)
-                .race(race());
+                .withLaps(testLaps)
+                .withScatter(scatterS)
+                .withRace(race());
         if (!vary.isEmpty()) {
-            brief = brief.vary(vary.stream().map(String::trim).toList());
+            brief = brief.turning(vary.stream().map(String::trim).toList());
         }
-        return threads == null ? brief : brief.onThreads(threads);
+        return brief;
+    }
+
+    StudyRun run() {
+        return threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
     }
 
     private RaceLength race() {

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -82,8 +83,9 @@ final class OptimiseCommand implements Callable<Integer> {
     }
 
     private OptimisationResult run(Optimisation study) {
+        StudyRun how = search.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(search.threads);
         try (ProgressBar bar = new ProgressBar(console, "setups at most")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 
@@ -102,8 +104,7 @@ final class OptimiseCommand implements Callable<Integer> {
             }
             study = study.forTheWorstDay();
         }
-        study = search.seed == null ? study : study.withSeed(search.seed);
-        return search.threads == null ? study : study.onThreads(search.threads);
+        return search.seed == null ? study : study.withSeed(search.seed);
     }
 
     private static Optimisation.Circuit circuit(String text) {

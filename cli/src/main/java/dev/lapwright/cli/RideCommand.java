@@ -77,7 +77,12 @@ final class RideCommand implements Callable<Integer> {
         Subject subject = setup.subject(documents.car, documents.circuit, conditions.day());
         Speed speed = ride.corner == null ? given() : inCorner(subject);
         RideOutcome outcome = new RideOutcome(
-                subject, Ride.of(subject.car(), subject.day(), choices, speed.metresPerSecond()), measure, speed.place());
+                subject,
+                Ride.of(subject.car(), subject.day(), speed.metresPerSecond())
+                        .over(choices)
+                        .run(),
+                measure,
+                speed.place());
         files.write(outcome);
         if (output.json) {
             console.text(RideJson.text(outcome));

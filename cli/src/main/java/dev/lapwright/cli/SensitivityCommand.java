@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.concurrent.Callable;
@@ -88,13 +89,11 @@ final class SensitivityCommand implements Callable<Integer> {
 
     private SensitivityResult run(Subject subject, ChosenLine chosen) {
         Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
-                .scatter(sensitivity.scatterS)
-                .laps(sensitivity.laps);
-        if (sensitivity.threads != null) {
-            study = study.onThreads(sensitivity.threads);
-        }
+                .withScatter(sensitivity.scatterS)
+                .withLaps(sensitivity.laps);
+        StudyRun how = sensitivity.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sensitivity.threads);
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 }

@@ -68,18 +68,17 @@ final class StintCommand extends StudyCommand<StintReport> {
     }
 
     @Override
-    StintReport study() {
-        double density = race.density();
-        Subject subject = documents.subject(setup, conditions.day());
-        return new StintReport(
+    public Integer call() {
+        ResultFiles<StintOutcome> files = StintFiles.plan(output);
+        StintReading reading = new StintReading(stint);
+        double density = reading.density();
+        Subject subject = Subject.of(documents, setup, conditions.day());
+        StintOutcome outcome = new StintOutcome(
                 subject,
-                Stint.of(
-                        subject.car(),
-                        subject.track(),
-                        subject.day(),
-                        race.consumption(),
-                        race.length(),
-                        race.compounds()),
+                Stint.of(subject.car(), subject.track(), subject.day(), reading.race())
+                        .withConsumption(reading.consumption())
+                        .onCompounds(reading.compounds())
+                        .run(),
                 density);
     }
 

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
@@ -96,11 +97,9 @@ final class SweepCommand implements Callable<Integer> {
         for (Vary vary : varied) {
             study = study.over(vary.axis());
         }
-        if (sweep.threads != null) {
-            study = study.onThreads(sweep.threads);
-        }
+        StudyRun how = sweep.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sweep.threads);
         try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 }

@@ -18,10 +18,8 @@ import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.logs.LapLogs;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ImportChoices;
@@ -83,17 +81,17 @@ public final class StudyTables {
         row(
                 "sensitivity of " + car.adjustments().size() + " adjustments",
                 cores,
-                quickest(() -> Sensitivity.of(car, track, day).run(Progress.NONE)),
+                quickest(() -> Sensitivity.of(car, track, day).run()),
                 lap);
         row(
                 "the best of six adjustments",
                 cores,
-                quickest(() -> Optimisation.of(car, track, day).over(six).run(Progress.NONE)),
+                quickest(() -> Optimisation.of(car, track, day).over(six).run()),
                 lap);
         row(
                 "both axles over a kerb and a road, each with a map of 400 damper pairs",
                 cores,
-                quickest(() -> Ride.of(car, day, RideChoices.STANDARD, 55)),
+                quickest(() -> Ride.of(car, day, 55).run()),
                 lap);
         DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
         List<DrivenLap> laps =
@@ -103,7 +101,7 @@ public final class StudyTables {
                 1,
                 quickest(() -> Fit.of(car, track, day).laps(laps).run()),
                 lap);
-        row("a brief", cores, quickest(() -> Brief.of(car, track, day).run(Progress.NONE)), lap);
+        row("a brief", cores, quickest(() -> Brief.of(car, track, day).run()), lap);
         TimingLog log = LapLogs.read(LapLogs.find("castelvane-wings.csv")).log();
         row(
                 "evidence from " + log.laps().size() + " laps with 10 000 resamples",

@@ -1,6 +1,7 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.study.StudyStoppedException;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -27,9 +28,11 @@ public record BriefPart<T>(Optional<T> value, String problem, String remedy) {
     static <T> BriefPart<T> ask(Supplier<T> study) {
         try {
             return of(study.get());
-        } catch (LapwrightException stopped) {
-            String place = stopped.place().isEmpty() ? "" : stopped.place() + ": ";
-            return missing(place + stopped.problem(), stopped.remedy());
+        } catch (StudyStoppedException stopped) {
+            throw stopped;
+        } catch (LapwrightException fault) {
+            String place = fault.place().isEmpty() ? "" : fault.place() + ": ";
+            return missing(place + fault.problem(), fault.remedy());
         }
     }
 

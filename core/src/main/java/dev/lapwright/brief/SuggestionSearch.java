@@ -5,7 +5,7 @@ import dev.lapwright.car.Setup;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -32,7 +32,7 @@ final class SuggestionSearch {
         this.laps = laps;
     }
 
-    BriefPart<SuggestedSetup> suggestion(BriefPart<BriefSensitivity> sensitivity, Progress progress) {
+    BriefPart<SuggestedSetup> suggestion(BriefPart<BriefSensitivity> sensitivity, StudyRun how) {
         boolean chosen = brief.choices.vary().isEmpty();
         if (chosen && !sensitivity.isThere()) {
             return sensitivity.missingToo();
@@ -41,8 +41,7 @@ final class SuggestionSearch {
             List<String> names = chosen ? chosen(sensitivity.value().orElseThrow()) : brief.choices.vary();
             OptimisationResult study = Optimisation.of(brief.car, brief.track, brief.conditions)
                     .over(names)
-                    .onThreads(brief.threads)
-                    .run(progress);
+                    .run(how);
             return suggested(study, chosen);
         });
     }
@@ -93,7 +92,7 @@ final class SuggestionSearch {
                 car,
                 changes,
                 BriefLaps.effect(laps.asItStands(), lap),
-                BriefPart.ask(() -> Balance.of(lap)));
+                BriefPart.ask(() -> Balance.of(lap).run()));
     }
 
     /** A setting between the legal steps counts as the nearest of them: going there is no change. */

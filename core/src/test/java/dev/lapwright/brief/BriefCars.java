@@ -9,8 +9,8 @@ import dev.lapwright.evidence.LapFlag;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,11 +53,11 @@ final class BriefCars {
     }
 
     static Brief brief() {
-        return Brief.of(CAR, OVAL, DAY).onThreads(2);
+        return Brief.of(CAR, OVAL, DAY);
     }
 
     static BriefResult run(Brief brief) {
-        return brief.run(Progress.NONE);
+        return brief.run(StudyRun.onThreads(2));
     }
 
     static double time(Car car) {

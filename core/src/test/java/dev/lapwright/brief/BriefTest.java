@@ -10,8 +10,8 @@ import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.gearing.Gearing;
@@ -72,7 +72,7 @@ class BriefTest {
     @Test
     void sensitivityIsThatOfTheStudyAskedDirectly() {
         SensitivityResult direct =
-                Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run(Progress.NONE);
+                Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run();
         assertThat(sensitivity().study().gains()).isEqualTo(direct.gains());
         assertThat(sensitivity().study().interactions()).isEqualTo(direct.interactions());
     }
@@ -114,19 +114,16 @@ class BriefTest {
     @Test
     void balanceIsThatOfTheStudyAskedDirectly() {
         assertThat(BRIEF.balance().value().orElseThrow().understeer(BalancePhase.MIDDLE))
-                .isEqualTo(Balance.of(BRIEF.lap()).understeer(BalancePhase.MIDDLE));
+                .isEqualTo(Balance.of(BRIEF.lap()).run().understeer(BalancePhase.MIDDLE));
     }
 
     @Test
     void fuelIsThatOfTheStudyAskedDirectly() {
         BriefChoices choices = BriefChoices.DEFAULT;
-        StintResult direct = Stint.of(
-                BriefCars.CAR,
-                BriefCars.OVAL,
-                BriefCars.DAY,
-                choices.consumption(),
-                choices.race(),
-                List.of(choices.compound()));
+        StintResult direct = Stint.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, choices.race())
+                .withConsumption(choices.consumption())
+                .onCompounds(List.of(choices.compound()))
+                .run();
         assertThat(BRIEF.stint().value().orElseThrow().startFuel()).isEqualTo(direct.startFuel());
     }
 
@@ -139,7 +136,7 @@ class BriefTest {
 
     @Test
     void aRaceCountedInLapsHasThatManyLaps() {
-        StintResult stint = stint(BriefCars.brief().race(new RaceLength(7, 0, 0, 0, 0)));
+        StintResult stint = stint(BriefCars.brief().withRace(new RaceLength(7, 0, 0, 0, 0)));
         assertThat(stint.runs().get(0).laps()).hasSize(7);
         assertThat(stint.runs().get(0).formationFuel()).isZero();
     }
@@ -176,12 +173,12 @@ class BriefTest {
     void onlyACarWithoutALapStopsIt() {
         Car still = PlainCar.ofMass(1000).withoutDrive().car();
         Brief brief = Brief.of(still, StudyCars.straight(1000), BriefCars.DAY);
-        assertThatThrownBy(() -> brief.run(Progress.NONE)).isInstanceOf(NoLapException.class);
+        assertThatThrownBy(() -> brief.run()).isInstanceOf(NoLapException.class);
     }
 
     @Test
     void theNumberOfThreadsChangesNothing() {
-        BriefResult one = BriefCars.run(BriefCars.brief().onThreads(1));
+        BriefResult one = BriefCars.brief().run(StudyRun.onThreads(1));
         assertThat(one.sensitivity().value().orElseThrow().study().gains())
                 .isEqualTo(sensitivity().study().gains());
         assertThat(one.suggestion().value().orElseThrow().setup())
@@ -195,10 +192,10 @@ class BriefTest {
     @Test
     void progressGoesFromNothingToAllAndNeverBack() {
         List<Integer> told = new ArrayList<>();
-        BriefCars.brief().run((done, total) -> {
+        BriefCars.brief().run(StudyRun.onAllCores().reporting((done, total) -> {
             assertThat(total).isEqualTo(100);
             told.add(done);
-        });
+        }));
         assertThat(told).isSorted();
         assertThat(told.get(0)).isZero();
         assertThat(told.get(told.size() - 1)).isEqualTo(100);
@@ -207,10 +204,9 @@ class BriefTest {
     @Test
     void badChoicesAreRefusedAtTheDoor() {
         Brief brief = BriefCars.brief();
-        assertThatThrownBy(() -> brief.scatter(0)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.laps(3)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.onThreads(0)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.vary(List.of("rear-wnig"))).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.withScatter(0)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.withLaps(3)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.turning(List.of("rear-wnig"))).isInstanceOf(InvalidValueException.class);
     }
 
     @Test

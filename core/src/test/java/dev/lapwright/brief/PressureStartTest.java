@@ -51,7 +51,7 @@ class PressureStartTest {
         PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, 15, day);
         PressureResult direct = Pressures.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, List.of(pair))
                 .run();
-        StartPressures start = start(BriefCars.brief().pressures(List.of(pair)));
+        StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
         assertThat(start.logged()).isTrue();
         assertThat(start.gasTempC()).isNaN();
         assertThat(start.study().nextCold(start.study().tyres().get(0)))
@@ -64,7 +64,7 @@ class PressureStartTest {
         double air = BriefCars.DAY.airTempC() - 10;
         PressureDay before = new PressureDay(air, air + 8, BriefCars.DAY.airPressureHpa());
         PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, air, before);
-        StartPressures start = start(BriefCars.brief().pressures(List.of(pair)));
+        StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
         assertThat(start.study().next().airTempC()).isEqualTo(BriefCars.DAY.airTempC());
         // The track is as much warmer as the air, and so are the cold tyres.
         assertThat(start.study().next().trackTempC()).isEqualTo(BriefCars.DAY.airTempC() + 8);

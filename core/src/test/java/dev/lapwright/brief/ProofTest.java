@@ -23,7 +23,7 @@ class ProofTest {
     private static final TimingLog WINGS = BriefCars.log(List.of("wing=0", "wing=8", "wing=0"), LESS, MORE, LESS);
 
     private static BriefPart<Proof> proof(TimingLog log) {
-        BriefChoices choices = BriefCars.brief().evidence(log).choices;
+        BriefChoices choices = BriefCars.brief().after(log).choices;
         return new LapProof(choices, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
     }
 
@@ -118,7 +118,7 @@ class ProofTest {
     @Test
     void aLogOfAnotherCircuitLeavesTheRestOfTheBrief() {
         TimingLog foreign = BriefCars.log(List.of("a", "b"), 3 * LESS, 3 * MORE);
-        BriefResult brief = BriefCars.run(BriefCars.brief().evidence(foreign));
+        BriefResult brief = BriefCars.run(BriefCars.brief().after(foreign));
         assertThat(brief.proof().isThere()).isFalse();
         assertThat(brief.suggestion().isThere()).isTrue();
         assertThat(brief.tests().isThere()).isTrue();

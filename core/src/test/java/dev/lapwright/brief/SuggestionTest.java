@@ -116,7 +116,7 @@ class SuggestionTest {
 
     @Test
     void whatIsNamedAloneIsTurned() {
-        SuggestedSetup named = BriefCars.run(BriefCars.brief().vary(List.of("wing")))
+        SuggestedSetup named = BriefCars.run(BriefCars.brief().turning(List.of("wing")))
                 .suggestion()
                 .value()
                 .orElseThrow();
@@ -131,7 +131,7 @@ class SuggestionTest {
     @Test
     void aCarThatStandsAsSuggestedIsLeftAsItStands() {
         BriefResult again = BriefCars.run(
-                Brief.of(SUGGESTED.car(), BriefCars.OVAL, BriefCars.DAY).vary(List.of("wing", "final-drive")));
+                Brief.of(SUGGESTED.car(), BriefCars.OVAL, BriefCars.DAY).turning(List.of("wing", "final-drive")));
         assertThat(again.suggestion().value().orElseThrow().changes()).isEmpty();
         assertThat(again.tests().isThere()).isFalse();
         assertThat(again.tests().problem()).contains("no change to test");

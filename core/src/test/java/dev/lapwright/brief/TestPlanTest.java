@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 
 /** What to test, in which order, with how many laps. */
 class TestPlanTest {
-    private static final TestPlan PLAN = plan(BriefCars.brief().scatter(0.3).laps(400));
+    private static final TestPlan PLAN = plan(BriefCars.brief().withScatter(0.3).withLaps(400));
 
     private static TestPlan plan(Brief brief) {
         return BriefCars.run(brief).tests().value().orElseThrow();
@@ -46,7 +46,7 @@ class TestPlanTest {
     /** Two laps at least before and after, or nobody can say whether the old setup came back. */
     @Test
     void theOldSetupIsRunBeforeAndAfter() {
-        for (TestRun run : plan(BriefCars.brief().scatter(0.001)).runs()) {
+        for (TestRun run : plan(BriefCars.brief().withScatter(0.001)).runs()) {
             assertThat(run.firstLaps()).isGreaterThanOrEqualTo(2);
             assertThat(run.lastLaps()).isGreaterThanOrEqualTo(2);
         }
@@ -79,7 +79,7 @@ class TestPlanTest {
         TestRun second = PLAN.runs().get(1);
         // Enough for either of the two, not for both.
         int laps = Math.max(first.laps(), second.laps()) + first.laps() - 1;
-        TestPlan plan = plan(BriefCars.brief().scatter(0.3).laps(laps));
+        TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(laps));
         assertThat(plan.runs().get(0).fate()).isEqualTo(TestRun.Fate.DRIVE);
         assertThat(plan.runs().get(1).fate()).isEqualTo(TestRun.Fate.LAPS_USED_UP);
         assertThat(plan.toDrive()).hasSize(1);
@@ -88,7 +88,7 @@ class TestPlanTest {
     @Test
     void whatTheLapsCannotShowIsSaidAndNotDriven() {
         TestRun first = PLAN.runs().get(0);
-        TestPlan plan = plan(BriefCars.brief().scatter(0.3).laps(Math.max(4, first.laps() - 1)));
+        TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(Math.max(4, first.laps() - 1)));
         assertThat(plan.runs()).allSatisfy(run -> assertThat(run.fate()).isEqualTo(TestRun.Fate.NOT_SEEN));
         assertThat(plan.toDrive()).isEmpty();
         assertThat(plan.lapsLeft()).isEqualTo(plan.laps());
@@ -96,7 +96,7 @@ class TestPlanTest {
 
     @Test
     void lapsThatScatterByAMinuteNeverShowIt() {
-        TestRun run = plan(BriefCars.brief().scatter(60)).runs().get(0);
+        TestRun run = plan(BriefCars.brief().withScatter(60)).runs().get(0);
         assertThat(run.fate()).isEqualTo(TestRun.Fate.NOT_SEEN);
         assertThat(run.laps()).isPositive();
         assertThat(run.gainPerLap()).isNotNegative();

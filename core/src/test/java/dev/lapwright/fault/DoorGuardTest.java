@@ -45,7 +45,6 @@ import dev.lapwright.ride.RoadClass;
 import dev.lapwright.ride.RoadProfile;
 import dev.lapwright.study.ride.DamperMap;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Segment;
@@ -176,7 +175,7 @@ class DoorGuardTest {
                 new Door("wave number", RoadClass.A::density),
                 new Door("speed", v -> PassSolver.over(KERB, v)),
                 new Door("axle downforce", v -> AxleEnd.FRONT.of(RIDING, v)),
-                new Door("speed", v -> Ride.of(RIDING, Conditions.STANDARD, RideChoices.STANDARD, v)),
+                new Door("speed", v -> Ride.of(RIDING, Conditions.STANDARD, v)),
                 new Door(
                         "fast bump", v -> DamperMap.of(WHEEL, KERB, 10).over(new double[] {0, v}, new double[] {0, 1})),
                 new Door("torque curve rpm[1]", v -> new TorqueCurve(new double[] {0, v}, new double[] {1, 1})),

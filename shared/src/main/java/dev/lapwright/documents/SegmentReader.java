@@ -81,7 +81,7 @@ final class SegmentReader {
             Segment before = segments.get(Math.floorMod(i - 1, segments.size()));
             Segment after = segments.get(i);
             double length = Math.min(easeLength, Math.min(before.length(), after.length()));
-            double change = Math.abs(after.slope() - before.slope());
+            double change = Math.abs(after.road().slope() - before.road().slope());
             if (2 * change / length > RoadFields.MAX_VERTICAL_CURVATURE) {
                 ObjectReader fields = places.get(i);
                 String field = fields.nameGiven(RoadFields.SLOPE);

@@ -19,7 +19,6 @@ import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.Progress;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -34,10 +33,10 @@ class BriefSummaryTest {
     private static final Conditions DAY = Conditions.STANDARD;
     private static final BriefResult BEFORE = brief(Brief.of(CAR, TRACK, DAY));
     private static final LapLogFile LOG = log();
-    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).evidence(LOG.log()));
+    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).after(LOG.log()));
 
     private static BriefResult brief(Brief question) {
-        return question.vary(List.of("rear-wing")).run(Progress.NONE);
+        return question.turning(List.of("rear-wing")).run();
     }
 
     private static JsonNode json(BriefResult brief, Optional<LapLogFile> log) {

@@ -14,6 +14,7 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -36,8 +37,7 @@ class ResultsTest {
     private static final SweepResult SWEEP = Sweep.of(CAR, TRACK, DAY)
             .over(new SweepAxis("rear-wing", new double[] {2, 6, 10}))
             .over(new SweepAxis("conditions.airTempC", new double[] {10, 28}))
-            .onThreads(1)
-            .run();
+            .run(StudyRun.onThreads(1));
 
     private static List<CSVRecord> rows(String csv) throws IOException {
         CSVFormat format = CSVFormat.RFC4180
@@ -136,8 +136,7 @@ class ResultsTest {
                 """));
         SweepResult sweep = Sweep.of(CAR, steep, DAY)
                 .over(new SweepAxis("engine.powerScale", new double[] {0.01, 1}))
-                .onThreads(1)
-                .run();
+                .run(StudyRun.onThreads(1));
         CSVRecord row = rows(SweepTable.csv(sweep)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
         assertThat(row.get("gainS")).isEmpty();

@@ -29,13 +29,10 @@ import org.junit.jupiter.api.Test;
 class StintReportTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
-    private static final StintResult STINT = Stint.of(
-            CAR,
-            TRACK,
-            Conditions.STANDARD,
-            FuelConsumption.constant(300),
-            new RaceLength(3, 0, 1, 0.6, 1),
-            List.of(Compound.steady("soft", 1.01, 0.002), Compound.steady("hard", 1, 0.001)));
+    private static final StintResult STINT = Stint.of(CAR, TRACK, Conditions.STANDARD, new RaceLength(3, 0, 1, 0.6, 1))
+            .withConsumption(FuelConsumption.constant(300))
+            .onCompounds(List.of(Compound.steady("soft", 1.01, 0.002), Compound.steady("hard", 1, 0.001)))
+            .run();
 
     private static final Subject SUBJECT = new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD);
 

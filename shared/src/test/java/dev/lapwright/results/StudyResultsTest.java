@@ -12,7 +12,6 @@ import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
@@ -46,7 +45,7 @@ class StudyResultsTest {
     }
 
     private static SensitivityResult sensitivity(int laps) {
-        return Sensitivity.of(CAR, TRACK, DAY).scatter(0.2).laps(laps).run(Progress.NONE);
+        return Sensitivity.of(CAR, TRACK, DAY).withScatter(0.2).withLaps(laps).run();
     }
 
     private static Comparison comparison(Car other) {

@@ -7,6 +7,8 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.TurnState;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,11 +18,11 @@ import java.util.List;
  * balance and the yaw acceleration that the corners ask for.
  *
  * <pre>{@code
- * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD));
+ * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD)).run();
  * double onExit = balance.understeer(BalancePhase.EXIT);
  * }</pre>
  */
-public final class Balance {
+public final class Balance implements Study<BalanceResult> {
     private static final int AERO_SPEEDS = 6;
 
     private final Lap lap;
@@ -33,16 +35,14 @@ public final class Balance {
         handling = Handling.of(lap.vehicle());
     }
 
-    /**
-     * Looks at a lap.
-     *
-     * @throws InvalidValueException if its track has no corner
-     */
-    public static BalanceResult of(Lap lap) {
-        return new Balance(lap).result();
+    /** A look at a lap. */
+    public static Balance of(Lap lap) {
+        return new Balance(lap);
     }
 
-    private BalanceResult result() {
+    /** @throws InvalidValueException if the lap's track has no corner */
+    @Override
+    public BalanceResult run(StudyRun how) {
         List<Corner> corners = lap.stations().corners();
         if (corners.isEmpty()) {
             throw new InvalidValueException(

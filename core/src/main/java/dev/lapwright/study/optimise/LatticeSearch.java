@@ -1,6 +1,6 @@
 package dev.lapwright.study.optimise;
 
-import dev.lapwright.study.Work;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -37,7 +37,7 @@ final class LatticeSearch<P> {
 
     private final int[] counts;
     private final Function<double[], P> look;
-    private final int threads;
+    private final StudyRun how;
     private final IntConsumer progress;
     private final Map<List<Integer>, P> known = new LinkedHashMap<>();
     private final AtomicInteger looks = new AtomicInteger();
@@ -48,14 +48,15 @@ final class LatticeSearch<P> {
      * @param look what lies at a place; called on several threads at once
      * @param progress told, never twice at the same time, how many places have been looked at
      */
-    LatticeSearch(int[] counts, Function<double[], P> look, int threads, IntConsumer progress) {
+    LatticeSearch(int[] counts, Function<double[], P> look, StudyRun how, IntConsumer progress) {
         this.counts = counts.clone();
         this.look = look;
-        this.threads = threads;
+        this.how = how;
         this.progress = progress;
     }
 
     private P lookAt(double[] place) {
+        how.stopIfWanted();
         P found = look.apply(place);
         synchronized (reporting) {
             progress.accept(looks.incrementAndGet());
@@ -94,7 +95,7 @@ final class LatticeSearch<P> {
     }
 
     private <R> List<R> inParallel(int parts, IntFunction<R> part) {
-        return Work.all(threads, parts, () -> part, IntFunction::apply, done -> {});
+        return how.inParallel(parts, () -> part, IntFunction::apply, done -> {});
     }
 
     /** Searches between the steps, from each start with a seed of its own; the best place of each. */

@@ -1,6 +1,6 @@
 package dev.lapwright.study.optimise;
 
-import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -22,12 +22,12 @@ final class OptimisationRun {
     private final SetupLaps laps;
     private final int[] counts;
     private final int expected;
-    private final Progress progress;
+    private final StudyRun how;
 
-    OptimisationRun(Optimisation study, SearchedAdjustments choice, Progress progress) {
+    OptimisationRun(Optimisation study, SearchedAdjustments choice, StudyRun how) {
         this.study = study;
         this.choice = choice;
-        this.progress = progress;
+        this.how = how;
         laps = new SetupLaps(
                 study.car, choice.axes(), study.circuits, study.days(), study.limits.needCorners(), study.worst);
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
@@ -42,11 +42,11 @@ final class OptimisationRun {
     }
 
     OptimisationResult run() {
-        return run(new LatticeSearch<>(counts, laps::at, study.threads, this::report));
+        return run(new LatticeSearch<>(counts, laps::at, how, this::report));
     }
 
     private void report(int done) {
-        progress.report(done, Math.max(done + 1, expected));
+        how.report(done, Math.max(done + 1, expected));
     }
 
     private LatticeSearch.Score score(OptimisationResult.Candidate point) {

@@ -59,9 +59,13 @@ class RemediesTest {
     }
 
     private static RemedyResult against(String complaint, Car car) {
-        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD));
+        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
+                .run();
         return Remedies.against(
-                BalanceComplaint.parse(complaint, balance.lap().stations().corners()), balance);
+                        BalanceComplaint.parse(
+                                complaint, balance.lap().stations().corners()),
+                        balance)
+                .run();
     }
 
     private static RemedyResult against(String complaint) {
@@ -167,7 +171,8 @@ class RemediesTest {
     @Test
     void aPhaseWhoseLimitsPartFurtherIsDisturbed() {
         RemedyResult result = against("oversteer:entry");
-        BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD));
+        BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD))
+                .run();
         RemedyResult.Remedy bar = of(result, "front-bar").orElseThrow();
         for (BalancePhase phase : BalancePhase.values()) {
             double was = balance.understeer(phase);

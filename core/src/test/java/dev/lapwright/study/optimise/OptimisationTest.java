@@ -13,6 +13,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -171,8 +172,8 @@ class OptimisationTest {
     void theNumberOfThreadsChangesNothing() {
         Car car = winged();
         Optimisation study = Optimisation.of(car, OVAL, DAY).within(OptimisationLimits.NONE.withTopSpeedKmh(200));
-        OptimisationResult one = study.onThreads(1).run();
-        OptimisationResult three = study.onThreads(3).run();
+        OptimisationResult one = study.run(StudyRun.onThreads(1));
+        OptimisationResult three = study.run(StudyRun.onThreads(3));
         assertThat(three.best()).isEqualTo(one.best());
         assertThat(three.flat()).isEqualTo(one.flat());
         assertThat(three.front()).isEqualTo(one.front());

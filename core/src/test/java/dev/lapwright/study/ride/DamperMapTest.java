@@ -11,6 +11,7 @@ import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RoadProfile;
+import dev.lapwright.study.StudyRun;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 
@@ -28,20 +29,20 @@ class DamperMapTest {
 
     @Test
     void twoThreadsGiveWhatOneGives() {
-        DamperMapResult one = map().over(RATES, RATES).onThreads(1).run();
-        DamperMapResult two = map().over(RATES, RATES).onThreads(2).run();
+        DamperMapResult one = map().over(RATES, RATES).run(StudyRun.onThreads(1));
+        DamperMapResult two = map().over(RATES, RATES).run(StudyRun.onThreads(2));
         assertThat(two.passes()).isEqualTo(one.passes());
     }
 
     @Test
     void eachPlaceHoldsThePassOfItsPair() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         assertThat(map.at(1, 3)).isEqualTo(PassSolver.over(KERB, SPEED).drive(CAR.withFast(3000, 7000)));
     }
 
     @Test
     void noPairBeatsTheBest() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         for (RideMeasure measure : RideMeasure.values()) {
             double best = measure.of(map.best(measure).pass());
             // Two values that differ by less than 0.001 count as equal.
@@ -51,7 +52,7 @@ class DamperMapTest {
 
     @Test
     void theBestWithinARangeOfRatiosLiesInIt() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         DamperMapResult.Pair pair = map.best(RideMeasure.LOAD, 1, 2).orElseThrow();
         assertThat(pair.rebound() / pair.bump()).isBetween(1.0, 2.0);
     }
@@ -59,13 +60,13 @@ class DamperMapTest {
     @Test
     void noPairHasARatioThatTheMapDoesNotHold() {
         // The greatest ratio of these rates is 7.
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         assertThat(map.best(RideMeasure.LOAD, 8, 9)).isEmpty();
     }
 
     @Test
     void theSlopeIsThatBetweenNearbyPasses() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         PassSolver solver = PassSolver.over(KERB, SPEED);
         double more = RideMeasure.BODY.of(solver.drive(CAR.withFast(4300, 5900)));
         double less = RideMeasure.BODY.of(solver.drive(CAR.withFast(4100, 5900)));

@@ -14,7 +14,7 @@ import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
@@ -83,7 +83,7 @@ class SensitivityTest {
     }
 
     private static SensitivityResult run(Car car, Track track) {
-        return Sensitivity.of(car, track, Conditions.STANDARD).onThreads(2).run(Progress.NONE);
+        return Sensitivity.of(car, track, Conditions.STANDARD).run(StudyRun.onThreads(2));
     }
 
     @Test
@@ -181,8 +181,8 @@ class SensitivityTest {
     @Test
     void resultsAreTheSameOnAnyNumberOfThreads() {
         Sensitivity study = Sensitivity.of(circleCar(), circle(), Conditions.STANDARD);
-        assertThat(study.onThreads(1).run(Progress.NONE).gains())
-                .isEqualTo(study.onThreads(3).run(Progress.NONE).gains());
+        assertThat(study.run(StudyRun.onThreads(1)).gains())
+                .isEqualTo(study.run(StudyRun.onThreads(3)).gains());
     }
 
     @Test
@@ -205,9 +205,9 @@ class SensitivityTest {
     @Test
     void whatNoAfternoonShowsIsToldApart() {
         SensitivityResult result = Sensitivity.of(circleCar(), circle(), Conditions.STANDARD)
-                .scatter(0.3)
-                .laps(20)
-                .run(Progress.NONE);
+                .withScatter(0.3)
+                .withLaps(20)
+                .run();
         assertThat(result.canBeSeen(result.gains().get(0))).isTrue();
         assertThat(result.canBeSeen(result.gains().get(1))).isFalse();
         assertThat(result.gains().get(0).bestGain()).isGreaterThan(result.visibleGain());
