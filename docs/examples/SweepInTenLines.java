@@ -5,7 +5,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.Track;
 import java.util.Locale;
@@ -20,7 +19,7 @@ public final class SweepInTenLines {
         SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)
                 .over(SweepAxis.stepped("rear-wing", 0, 12, 3))
                 .run();
-        for (SweepPoint point : wing.points()) {
+        for (SweepResult.Point point : wing.points()) {
             double degrees = point.settings().get(0);
             System.out.printf(Locale.ROOT, "%4.0f deg %+7.3f s%n", degrees, wing.gain(point));
         }

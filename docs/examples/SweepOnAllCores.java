@@ -4,7 +4,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.Locale;
 
@@ -19,7 +18,7 @@ public final class SweepOnAllCores {
         SweepResult onAllCores = sweep.run();
         SweepResult onOne = sweep.onThreads(1).run();
 
-        SweepPoint fastest = onAllCores.fastest().orElseThrow();
+        SweepResult.Point fastest = onAllCores.fastest().orElseThrow();
         System.out.printf(
                 Locale.ROOT,
                 "%d laps, fastest at %s: %.3f s%n",

@@ -20,7 +20,7 @@
  * SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)
  *         .over(SweepAxis.stepped("rear-wing", 0, 12, 1))
  *         .run();
- * for (SweepPoint point : wing.points()) {
+ * for (SweepResult.Point point : wing.points()) {
  *     System.out.println(point.settings() + ": " + point.figures());
  * }
  * }</pre>

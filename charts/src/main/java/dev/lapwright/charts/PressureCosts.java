@@ -1,6 +1,5 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.study.pressures.PressureCost;
 import dev.lapwright.study.pressures.PressureResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,14 +29,14 @@ public final class PressureCosts {
     public static JFreeChart of(PressureResult result, double kpaPerUnit, String unit, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
         List<EndLabelAxis.EndLabel> ends = new ArrayList<>();
-        add(data, ends, result, kpaPerUnit, "all four", PressureCost::both, style);
-        add(data, ends, result, kpaPerUnit, "rear", PressureCost::rear, style);
-        add(data, ends, result, kpaPerUnit, "front", PressureCost::front, style);
+        add(data, ends, result, kpaPerUnit, "all four", PressureResult.Cost::both, style);
+        add(data, ends, result, kpaPerUnit, "rear", PressureResult.Cost::rear, style);
+        add(data, ends, result, kpaPerUnit, "front", PressureResult.Cost::front, style);
         double most = result.costs().stream()
                 .mapToDouble(cost -> Math.max(cost.both(), Math.max(cost.front(), cost.rear())))
                 .max()
                 .orElseThrow();
-        PressureCost farthest = result.costs().get(result.costs().size() - 1);
+        PressureResult.Cost farthest = result.costs().get(result.costs().size() - 1);
         UnitAxis away = new UnitAxis("Hot pressure off the ideal, too high or too low (" + unit + ")", style, 0);
         away.setRange(0, 1.02 * farthest.awayKpa() / kpaPerUnit);
         UnitAxis time = new UnitAxis("Cost on a lap (s)", style, 0);
@@ -63,7 +62,7 @@ public final class PressureCosts {
             PressureResult result,
             double kpaPerUnit,
             String name,
-            ToDoubleFunction<PressureCost> cost,
+            ToDoubleFunction<PressureResult.Cost> cost,
             ChartStyle style) {
         double[][] series = new double[2][result.costs().size() + 1];
         for (int i = 1; i < series[0].length; i++) {

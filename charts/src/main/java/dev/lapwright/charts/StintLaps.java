@@ -1,8 +1,6 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.study.stint.StintLap;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
@@ -38,7 +36,7 @@ public final class StintLaps {
     private JFreeChart chart() {
         DefaultXYDataset data = new DefaultXYDataset();
         List<EndLabelAxis.EndLabel> ends = new ArrayList<>();
-        for (StintRun run : stint.runs()) {
+        for (StintResult.Run run : stint.runs()) {
             double[][] series = series(run);
             String name = run.compound().name();
             ends.add(new EndLabelAxis.EndLabel(
@@ -65,10 +63,10 @@ public final class StintLaps {
         return Sheet.of("Lap time over a stint: " + stint.lap().track().name(), facts(), plot, style);
     }
 
-    private static double[][] series(StintRun run) {
+    private static double[][] series(StintResult.Run run) {
         double[][] series = new double[2][run.laps().size()];
         for (int i = 0; i < run.laps().size(); i++) {
-            StintLap lap = run.laps().get(i);
+            StintResult.RunLap lap = run.laps().get(i);
             series[0][i] = i + 1;
             series[1][i] = lap.time();
         }
@@ -77,8 +75,8 @@ public final class StintLaps {
 
     private List<PointLabels.Label> crossings() {
         List<PointLabels.Label> labels = new ArrayList<>();
-        for (StintRun slower : stint.runs()) {
-            for (StintRun faster : stint.runs()) {
+        for (StintResult.Run slower : stint.runs()) {
+            for (StintResult.Run faster : stint.runs()) {
                 int from = slower.fasterFrom(faster);
                 if (from > 0) {
                     labels.add(new PointLabels.Label(

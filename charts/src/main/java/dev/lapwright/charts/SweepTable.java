@@ -3,7 +3,6 @@ package dev.lapwright.charts;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -38,7 +37,7 @@ final class SweepTable {
         Arrays.sort(this.families);
         figures = new LapFigures[families.length][this.across.length];
         int acrossAt = sweep.axes().indexOf(across);
-        for (SweepPoint point : sweep.points()) {
+        for (SweepResult.Point point : sweep.points()) {
             int column = Arrays.binarySearch(this.across, point.settings().get(acrossAt));
             int row = family == null
                     ? 0

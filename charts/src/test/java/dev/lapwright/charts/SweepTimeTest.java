@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,7 +30,7 @@ class SweepTimeTest {
         assertThat(PLOT.getDataset().getSeriesCount()).isEqualTo(1);
         assertThat(PLOT.getDataset().getItemCount(0)).isEqualTo(WING.points().size());
         for (int i = 0; i < WING.points().size(); i++) {
-            SweepPoint point = WING.points().get(i);
+            SweepResult.Point point = WING.points().get(i);
             assertThat(PLOT.getDataset().getXValue(0, i))
                     .isEqualTo(point.settings().get(0));
             assertThat(PLOT.getDataset().getYValue(0, i))
@@ -49,7 +48,7 @@ class SweepTimeTest {
     void axesHoldEveryLapTimeAndTheBaseline() {
         assertThat(PLOT.getRangeAxis().getRange().contains(WING.baseline().lapTime()))
                 .isTrue();
-        for (SweepPoint point : WING.points()) {
+        for (SweepResult.Point point : WING.points()) {
             assertThat(PLOT.getRangeAxis()
                             .getRange()
                             .contains(point.figures().orElseThrow().lapTime()))
@@ -128,8 +127,8 @@ class SweepTimeTest {
 
     @Test
     void settingsWithoutALapAreLeftOutAndCounted() {
-        List<SweepPoint> points = new ArrayList<>(WING.points());
-        points.set(2, new SweepPoint(points.get(2).settings(), Optional.empty(), "too little drive"));
+        List<SweepResult.Point> points = new ArrayList<>(WING.points());
+        points.set(2, new SweepResult.Point(points.get(2).settings(), Optional.empty(), "too little drive"));
         SweepResult gap =
                 new SweepResult(WING.car(), WING.track(), WING.conditions(), WING.axes(), WING.baseline(), points);
         JFreeChart chart = SweepTime.of(gap, ChartStyle.STANDARD);
@@ -140,8 +139,8 @@ class SweepTimeTest {
 
     @Test
     void sweepWithoutAnyLapIsRefusedSayingWhy() {
-        List<SweepPoint> none = WING.points().stream()
-                .map(p -> new SweepPoint(p.settings(), Optional.empty(), "too little drive"))
+        List<SweepResult.Point> none = WING.points().stream()
+                .map(p -> new SweepResult.Point(p.settings(), Optional.empty(), "too little drive"))
                 .toList();
         SweepResult empty =
                 new SweepResult(WING.car(), WING.track(), WING.conditions(), WING.axes(), WING.baseline(), none);

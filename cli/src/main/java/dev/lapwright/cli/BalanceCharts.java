@@ -5,7 +5,7 @@ import dev.lapwright.charts.BalancePhases;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.study.balance.BalancePhase;
-import dev.lapwright.study.balance.CornerBalance;
+import dev.lapwright.study.balance.BalanceResult;
 import java.util.List;
 
 /** Pictures of balances. Nothing of the charts is loaded before one is asked for. */
@@ -22,7 +22,7 @@ final class BalanceCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    static BalanceBars bars(CornerBalance corner) {
+    static BalanceBars bars(BalanceResult.CornerBalance corner) {
         return new BalanceBars(
                 corner.corner().label(),
                 reserve(corner, BalancePhase.ENTRY),
@@ -32,7 +32,7 @@ final class BalanceCharts {
     }
 
     /** None where the lap has no such phase, or an axle no limit. */
-    private static double reserve(CornerBalance corner, BalancePhase phase) {
+    private static double reserve(BalanceResult.CornerBalance corner, BalancePhase phase) {
         double understeer =
                 corner.in(phase).map(one -> one.margins().understeer()).orElse(Double.NaN);
         return Double.isFinite(understeer) ? understeer : Double.NaN;

@@ -6,9 +6,6 @@ import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.CornerBalance;
-import dev.lapwright.study.balance.PhaseBalance;
-import dev.lapwright.study.balance.YawDemand;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -78,14 +75,14 @@ final class BalanceReport {
         for (BalancePhase phase : BalancePhase.values()) {
             table.words(phase.label());
         }
-        for (CornerBalance corner : balance.corners()) {
+        for (BalanceResult.CornerBalance corner : balance.corners()) {
             List<String> cells = new ArrayList<>();
             cells.add(corner.corner().label());
             cells.add(Numbers.kmh(
                     corner.in(BalancePhase.MIDDLE).orElseThrow().state().speed()));
             for (BalancePhase phase : BalancePhase.values()) {
                 cells.add(corner.in(phase)
-                        .map(PhaseBalance::margins)
+                        .map(BalanceResult.PhaseBalance::margins)
                         .map(BalanceReport::cell)
                         .orElse(NONE));
             }
@@ -134,10 +131,10 @@ final class BalanceReport {
             table.numbers("yaw " + way, "rad/s2").numbers("moment " + way, "Nm").numbers("grip " + way, "%");
         }
         boolean steps = false;
-        for (CornerBalance corner : balance.corners()) {
+        for (BalanceResult.CornerBalance corner : balance.corners()) {
             List<String> cells = new ArrayList<>();
             cells.add(corner.corner().label());
-            for (YawDemand demand : List.of(corner.turningIn(), corner.unwinding())) {
+            for (BalanceResult.YawDemand demand : List.of(corner.turningIn(), corner.unwinding())) {
                 steps |= demand.isStep();
                 cells.add(demand.isStep() ? "step" : Numbers.signed(demand.acceleration(), 2));
                 cells.add(demand.isStep() ? NONE : Numbers.signed(demand.moment(), 0));

@@ -7,7 +7,6 @@ import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.CornerBalance;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -84,7 +83,7 @@ final class BriefBalance {
                 .words("Off the throttle")
                 .words("Middle")
                 .words("Way out, power");
-        for (CornerBalance corner : found.corners()) {
+        for (BalanceResult.CornerBalance corner : found.corners()) {
             List<String> cells = new ArrayList<>();
             cells.add(corner.corner().label());
             cells.add(corner.in(BalancePhase.MIDDLE)

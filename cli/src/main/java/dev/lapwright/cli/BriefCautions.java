@@ -5,7 +5,7 @@ import dev.lapwright.brief.SettingChange;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.study.RemedyCaution;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
@@ -54,7 +54,7 @@ final class BriefCautions {
         result.sensitivity()
                 .value()
                 .ifPresent(found -> found.worthChanging().stream()
-                        .map(AdjustmentGain::cautions)
+                        .map(SensitivityResult.Gain::cautions)
                         .forEach(cautions::addAll));
         result.suggestion()
                 .value()

@@ -21,9 +21,8 @@ import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.List;
 import java.util.function.Function;
@@ -71,7 +70,7 @@ final class BriefCharts {
                         title));
     }
 
-    PageBlock worth(List<AdjustmentGain> gains, double visible, String caption) {
+    PageBlock worth(List<SensitivityResult.Gain> gains, double visible, String caption) {
         String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
         List<GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
         return both(
@@ -86,7 +85,7 @@ final class BriefCharts {
                         title));
     }
 
-    private static GainBars bars(AdjustmentGain gain) {
+    private static GainBars bars(SensitivityResult.Gain gain) {
         boolean faster = gain.isGain();
         boolean slower = gain.isLoss();
         return new GainBars(
@@ -129,8 +128,8 @@ final class BriefCharts {
     private SweepResult sweep(WingTrade wing) {
         List<WingChoice> choices = wing.choices();
         double[] values = choices.stream().mapToDouble(WingChoice::setting).toArray();
-        List<SweepPoint> points = choices.stream()
-                .map(choice -> new SweepPoint(List.of(choice.setting()), choice.figures(), choice.failure()))
+        List<SweepResult.Point> points = choices.stream()
+                .map(choice -> new SweepResult.Point(List.of(choice.setting()), choice.figures(), choice.failure()))
                 .toList();
         return new SweepResult(
                 outcome.result().car(),

@@ -5,11 +5,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,7 +54,7 @@ final class BriefGearing {
     }
 
     private static PageTable gears(GearingResult found) {
-        GearingLap lap = found.asGiven().baseline();
+        GearingResult.GearedLap lap = found.asGiven().baseline();
         double[] times = lap.timeInGear();
         PageTable table = new PageTable("The gears as fitted")
                 .words("Gear")
@@ -67,7 +63,7 @@ final class BriefGearing {
                 .numbers("Share", "% of lap")
                 .lesser()
                 .numbers("Speed at the rev limit", "km/h");
-        for (GearingGear gear : found.gears()) {
+        for (GearingResult.Gear gear : found.gears()) {
             double time = times[gear.gear() - 1];
             table.row(
                     "gear\u00A0" + gear.gear(),
@@ -80,8 +76,8 @@ final class BriefGearing {
     }
 
     private PageTable choices(GearingOutcome gearing, SweepAxis axis) {
-        GearingScenario given = gearing.result().asGiven();
-        Optional<GearingChoice> best = gearing.best(given, axis);
+        GearingResult.Scenario given = gearing.result().asGiven();
+        Optional<GearingResult.Candidate> best = gearing.best(given, axis);
         String name = Choice.isAdjustment(gearing.result().car(), axis.name())
                 ? BriefWords.name(gearing.result().car().adjustment(axis.name()))
                 : axis.name();
@@ -93,11 +89,11 @@ final class BriefGearing {
                 .numbers("Revs to spare", "rpm")
                 .lesser()
                 .words("Remark");
-        for (GearingChoice choice : given.choices(axis.name())) {
+        for (GearingResult.Candidate choice : given.choices(axis.name())) {
             List<String> cells = new ArrayList<>();
             cells.add(Numbers.plain(choice.value()));
             if (choice.lap().isPresent()) {
-                GearingLap lap = choice.lap().get();
+                GearingResult.GearedLap lap = choice.lap().get();
                 cells.add(Numbers.lapTime(lap.lapTime()));
                 cells.add(BriefWords.signed(given.gain(choice)));
                 cells.add(Numbers.kmh(lap.topSpeed()));

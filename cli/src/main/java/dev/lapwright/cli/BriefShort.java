@@ -12,7 +12,7 @@ import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -101,7 +101,8 @@ final class BriefShort {
             return "Nothing: no single change gains " + BriefWorth.worth() + " a lap.";
         }
         List<String> said = found.worthChanging().stream()
-                .sorted(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed())
+                .sorted(Comparator.comparingDouble(SensitivityResult.Gain::bestGain)
+                        .reversed())
                 .limit(MOST_CHANGES)
                 .map(gain -> BriefWords.inSentence(gain.adjustment()) + " to "
                         + BriefWords.setting(gain.adjustment(), gain.best()) + " ("
@@ -112,7 +113,7 @@ final class BriefShort {
     }
 
     private Optional<String> leaveAlone() {
-        List<AdjustmentGain> left = result.sensitivity()
+        List<SensitivityResult.Gain> left = result.sensitivity()
                 .value()
                 .map(BriefSensitivity::notWorthChanging)
                 .orElse(List.of());

@@ -7,7 +7,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.compare.ComparisonPart;
+import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -96,10 +96,10 @@ final class BriefTests {
 
     private static String lookAt(TestRun run) {
         boolean gains = run.effect().gain() >= 0;
-        List<ComparisonPart> places = run.effect().places();
+        List<Comparison.Part> places = run.effect().places();
         List<String> names = new ArrayList<>();
         for (int i = 0; i < Math.min(PLACES, places.size()); i++) {
-            ComparisonPart place = places.get(gains ? i : places.size() - 1 - i);
+            Comparison.Part place = places.get(gains ? i : places.size() - 1 - i);
             names.add(place.label() + " " + Numbers.signed(place.difference(), 3) + " s");
         }
         String sector =

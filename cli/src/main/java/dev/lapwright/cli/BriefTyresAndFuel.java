@@ -9,11 +9,8 @@ import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
-import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.study.stint.RaceLength;
-import dev.lapwright.study.stint.StintLap;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -58,7 +55,7 @@ final class BriefTyresAndFuel {
                 .numbers("Hot wanted", "bar")
                 .lesser()
                 .blank("Hot as read", "psi or bar");
-        for (TyrePressure tyre : study.tyres()) {
+        for (PressureResult.Tyre tyre : study.tyres()) {
             double cold = study.nextCold(tyre);
             table.row(
                     tyre.wheel().label(),
@@ -70,14 +67,14 @@ final class BriefTyresAndFuel {
         }
         blocks.add(PageBlock.table(table));
         if (!study.tyres().isEmpty()) {
-            TyrePressure first = study.tyres().get(0);
+            PressureResult.Tyre first = study.tyres().get(0);
             blocks.add(PageBlock.paragraph("One psi more cold gives about "
                     + Numbers.fixed(first.hotPerCold(study.next(), study.coldTempC()), 2) + " psi more hot."
                     + weather(study, first)));
         }
     }
 
-    private static String weather(PressureResult study, TyrePressure tyre) {
+    private static String weather(PressureResult study, PressureResult.Tyre tyre) {
         List<String> said = new ArrayList<>();
         for (PressureDay other : study.weather()) {
             double shift = other.airTempC() - study.next().airTempC();
@@ -126,15 +123,15 @@ final class BriefTyresAndFuel {
                 .words("For")
                 .numbers("Fuel", "l")
                 .numbers("Fuel", "kg");
-        StintRun run = found.runs().get(0);
+        StintResult.Run run = found.runs().get(0);
         row(table, "one racing lap", run.fuelPerLap(), 2);
         row(table, "formation", run.formationFuel(), 1);
         row(table, run.laps().size() + " racing laps", run.raceFuel(), 1);
         row(table, "reserve at the flag", run.reserveFuel(), 1);
         table.row(List.of("in all", litres(run.fuelNeeded(), 1), Numbers.fixed(run.fuelNeeded(), 1)), true);
         blocks.add(PageBlock.table(table));
-        StintLap first = run.laps().get(0);
-        StintLap last = run.laps().get(run.laps().size() - 1);
+        StintResult.RunLap first = run.laps().get(0);
+        StintResult.RunLap last = run.laps().get(run.laps().size() - 1);
         blocks.add(PageBlock.paragraph("First lap " + Numbers.lapTime(first.time()) + " with "
                 + litres(first.fuelAtStart(), 1) + " l on board, last lap " + Numbers.lapTime(last.time())
                 + ". A kilogram of fuel costs " + Numbers.fixed(found.timePerKg(), 4)

@@ -5,8 +5,8 @@ import dev.lapwright.brief.SettingChange;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.compare.ComparisonPart;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 /** How a brief says things to somebody who has not used the tool. */
 final class BriefWords {
     /** What is smaller is written as no difference, s. */
-    static final double NOTHING_S = AdjustmentGain.NOTHING;
+    static final double NOTHING_S = SensitivityResult.Gain.NOTHING;
 
     private static final int DECIMALS = 3;
 
@@ -78,9 +78,9 @@ final class BriefWords {
         if (isNothing(effect.gain())) {
             return "no difference to the lap time";
         }
-        List<ComparisonPart> places = effect.places();
+        List<Comparison.Part> places = effect.places();
         boolean gains = effect.gain() > 0;
-        ComparisonPart main = places.get(gains ? 0 : places.size() - 1);
+        Comparison.Part main = places.get(gains ? 0 : places.size() - 1);
         String sector =
                 effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
         return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);

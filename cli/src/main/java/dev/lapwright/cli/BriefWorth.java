@@ -7,8 +7,7 @@ import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.optimise.OptimisationKept;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -41,7 +40,7 @@ final class BriefWorth {
 
     private void fill(List<PageBlock> blocks, BriefSensitivity found) {
         SensitivityResult study = found.study();
-        List<AdjustmentGain> drawn = Stream.concat(found.worthChanging().stream(), others(found))
+        List<SensitivityResult.Gain> drawn = Stream.concat(found.worthChanging().stream(), others(found))
                 .limit(MOST_BARS)
                 .toList();
         if (!drawn.isEmpty()) {
@@ -75,8 +74,8 @@ final class BriefWorth {
         }
     }
 
-    private static Stream<AdjustmentGain> others(BriefSensitivity found) {
-        return found.notWorthChanging().stream().filter(gain -> gain.range() >= AdjustmentGain.NOTHING);
+    private static Stream<SensitivityResult.Gain> others(BriefSensitivity found) {
+        return found.notWorthChanging().stream().filter(gain -> gain.range() >= SensitivityResult.Gain.NOTHING);
     }
 
     static String worth() {
@@ -93,9 +92,9 @@ final class BriefWorth {
                 .numbers("Laps to see it", "each setting")
                 .lesser()
                 .words("Seen in " + found.study().laps() + " laps?");
-        List<AdjustmentGain> gains = new ArrayList<>(found.worthChanging());
-        gains.sort(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed());
-        for (AdjustmentGain gain : gains) {
+        List<SensitivityResult.Gain> gains = new ArrayList<>(found.worthChanging());
+        gains.sort(Comparator.comparingDouble(SensitivityResult.Gain::bestGain).reversed());
+        for (SensitivityResult.Gain gain : gains) {
             table.row(
                     BriefWords.name(gain.adjustment()),
                     Numbers.plain(gain.setting()) + " → " + BriefWords.setting(gain.adjustment(), gain.best()),
@@ -107,7 +106,7 @@ final class BriefWorth {
         return table;
     }
 
-    private static String sector(AdjustmentGain gain) {
+    private static String sector(SensitivityResult.Gain gain) {
         int main = 0;
         for (int i = 1; i < gain.sectorGains().size(); i++) {
             main = gain.sectorGains().get(i) > gain.sectorGains().get(main) ? i : main;
@@ -121,7 +120,7 @@ final class BriefWorth {
                 .numbers("Now", "")
                 .numbers("Most it gains", "s")
                 .numbers("Most it costs", "s");
-        for (AdjustmentGain gain : found.notWorthChanging()) {
+        for (SensitivityResult.Gain gain : found.notWorthChanging()) {
             table.row(
                     BriefWords.name(gain.adjustment()),
                     BriefWords.setting(gain.adjustment(), gain.setting()),
@@ -137,10 +136,10 @@ final class BriefWorth {
 
     private static List<PageFact> leftAlone(BriefSensitivity found) {
         List<PageFact> facts = new ArrayList<>();
-        for (AdjustmentGain gain : found.leftAlone()) {
+        for (SensitivityResult.Gain gain : found.leftAlone()) {
             String reason = found.reasons().stream()
                     .filter(kept -> kept.name().equals(gain.adjustment().name()))
-                    .map(OptimisationKept::reason)
+                    .map(OptimisationResult.LeftAlone::reason)
                     .findFirst()
                     .orElse("a lap time says too little about it");
             facts.add(new PageFact(

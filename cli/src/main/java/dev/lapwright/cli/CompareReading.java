@@ -3,7 +3,6 @@ package dev.lapwright.cli;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.Comparator;
 import java.util.List;
 
@@ -16,12 +15,12 @@ final class CompareReading {
 
     static String of(CompareOutcome outcome) {
         Comparison comparison = outcome.comparison();
-        List<ComparisonPart> parts = comparison.parts();
-        ComparisonPart lost = parts.stream()
-                .max(Comparator.comparingDouble(ComparisonPart::difference))
+        List<Comparison.Part> parts = comparison.parts();
+        Comparison.Part lost = parts.stream()
+                .max(Comparator.comparingDouble(Comparison.Part::difference))
                 .orElseThrow();
-        ComparisonPart gained = parts.stream()
-                .min(Comparator.comparingDouble(ComparisonPart::difference))
+        Comparison.Part gained = parts.stream()
+                .min(Comparator.comparingDouble(Comparison.Part::difference))
                 .orElseThrow();
         StringBuilder text = new StringBuilder();
         if (isNothing(lost.difference()) && isNothing(gained.difference())) {
@@ -30,7 +29,7 @@ final class CompareReading {
         double difference = comparison.difference();
         text.append(outcome.name()).append(" is ");
         text.append(isNothing(difference) ? "as fast" : seconds(difference) + (difference > 0 ? " slower" : " faster"));
-        boolean both = parts.stream().anyMatch(ComparisonPart::isCorner)
+        boolean both = parts.stream().anyMatch(Comparison.Part::isCorner)
                 && parts.stream().anyMatch(part -> !part.isCorner());
         if (both) {
             text.append(": ").append(moved("in corners", comparison.inCorners()));
@@ -61,7 +60,7 @@ final class CompareReading {
         return seconds(difference) + (difference > 0 ? " lost " : " gained ") + where;
     }
 
-    private static String place(ComparisonPart part) {
+    private static String place(Comparison.Part part) {
         String cause = part.mainCause().map(Limit::label).orElse("");
         return part.label() + ", " + seconds(part.difference())
                 + (cause.isEmpty() ? "" : ", where " + cause + " limits");

@@ -4,7 +4,6 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -85,7 +84,7 @@ final class CompareReport {
                 .numbers("fastest", "km/h")
                 .numbers("other fastest", "km/h")
                 .words("mostly by");
-        for (ComparisonPart part : comparison.parts()) {
+        for (Comparison.Part part : comparison.parts()) {
             table.row(
                     part.label(),
                     Numbers.fixed(part.from(), 0),

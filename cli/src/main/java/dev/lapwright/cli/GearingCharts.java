@@ -11,11 +11,7 @@ import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.gearing.GearingShift;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -36,16 +32,18 @@ final class GearingCharts {
     }
 
     static GearCurves curves(GearingResult result) {
-        GearingLap lap = result.asGiven().baseline();
-        List<GearingGear> gears = result.gears();
+        GearingResult.GearedLap lap = result.asGiven().baseline();
+        List<GearingResult.Gear> gears = result.gears();
         double[] shifts = new double[gears.size() - 1];
         Arrays.fill(shifts, Double.NaN);
-        for (GearingShift shift : lap.upshifts()) {
+        for (GearingResult.Shift shift : lap.upshifts()) {
             shifts[shift.from() - 1] = gears.get(shift.from() - 1).toSpeed();
         }
         CarFigures figures = CarFigures.of(Vehicle.of(result.car(), result.conditions()), 0);
         return new GearCurves(
-                gears.stream().mapToDouble(GearingGear::engineSpeedPerSpeed).toArray(),
+                gears.stream()
+                        .mapToDouble(GearingResult.Gear::engineSpeedPerSpeed)
+                        .toArray(),
                 shifts,
                 lap.revLimit(),
                 figures.peakPowerRpm(),
@@ -80,15 +78,15 @@ final class GearingCharts {
     private static List<ForceCurve> resistances(GearingResult result) {
         double fastest = result.gears().get(result.gears().size() - 1).limitSpeed();
         List<ForceCurve> curves = new ArrayList<>();
-        for (GearingScenario scenario : result.scenarios()) {
+        for (GearingResult.Scenario scenario : result.scenarios()) {
             Drivetrain drivetrain = Drivetrain.of(Vehicle.of(scenario.car(), scenario.conditions()));
-            double wind = scenario.kind() == GearingScenario.Kind.HEAD_WIND ? scenario.amount() : 0;
+            double wind = scenario.kind() == GearingResult.Scenario.Kind.HEAD_WIND ? scenario.amount() : 0;
             curves.add(curve(name(scenario), 0, fastest, speed -> drivetrain.resistance(speed, wind, 0)));
         }
         return curves;
     }
 
-    private static String name(GearingScenario scenario) {
+    private static String name(GearingResult.Scenario scenario) {
         double kmh = Unit.METRE_PER_SECOND.convert(scenario.amount(), Unit.KILOMETRE_PER_HOUR);
         return switch (scenario.kind()) {
             case AS_GIVEN -> "resistance in still air";

@@ -1,9 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.study.gearing.GearingAxes;
-import dev.lapwright.study.gearing.GearingChoice;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.Arrays;
 import java.util.Optional;
@@ -21,8 +19,8 @@ record GearingOutcome(Choice choice, double beforeBraking, GearingResult result)
     static final double NOTHING_S = 0.0005;
 
     /** The fastest gearing of an axis, or the one that is fitted where that is as fast. */
-    Optional<GearingChoice> best(GearingScenario scenario, SweepAxis axis) {
-        Optional<GearingChoice> fastest = scenario.fastest(axis.name());
+    Optional<GearingResult.Candidate> best(GearingResult.Scenario scenario, SweepAxis axis) {
+        Optional<GearingResult.Candidate> fastest = scenario.fastest(axis.name());
         return scenario.choices(axis.name()).stream()
                 .filter(this::isFitted)
                 .filter(tried -> scenario.gain(fastest.orElse(tried)) - scenario.gain(tried) < NOTHING_S)
@@ -47,7 +45,7 @@ record GearingOutcome(Choice choice, double beforeBraking, GearingResult result)
     }
 
     /** Whether a gearing is the one that is fitted. */
-    boolean isFitted(GearingChoice tried) {
+    boolean isFitted(GearingResult.Candidate tried) {
         return tried.car().value(GearingAxes.FINAL_DRIVE) == result.car().value(GearingAxes.FINAL_DRIVE)
                 && Arrays.equals(tried.car().gearRatios(), result.car().gearRatios());
     }

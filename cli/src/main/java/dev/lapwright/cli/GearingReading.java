@@ -2,11 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingAxes;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.gearing.GearingShift;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
@@ -23,7 +19,7 @@ final class GearingReading {
 
     private final GearingOutcome outcome;
     private final GearingResult result;
-    private final GearingScenario given;
+    private final GearingResult.Scenario given;
 
     private GearingReading(GearingOutcome outcome) {
         this.outcome = outcome;
@@ -45,7 +41,7 @@ final class GearingReading {
     }
 
     private Optional<String> gears() {
-        GearingLap lap = given.baseline();
+        GearingResult.GearedLap lap = given.baseline();
         List<Integer> unused = lap.gearsUnused();
         if (unused.isEmpty()) {
             return Optional.empty();
@@ -67,7 +63,7 @@ final class GearingReading {
     }
 
     private String limiter() {
-        GearingLap lap = given.baseline();
+        GearingResult.GearedLap lap = given.baseline();
         if (!(lap.limiterTime() > 0)) {
             return "The rev limiter is never held: at top speed the engine is " + Numbers.fixed(lap.headroom(), 0)
                     + " rpm below it.";
@@ -81,7 +77,7 @@ final class GearingReading {
                 + nextLonger();
     }
 
-    private static String costly(GearingLap lap) {
+    private static String costly(GearingResult.GearedLap lap) {
         return lap.limiterCost() < GearingOutcome.NOTHING_S
                 ? "The limiter costs no time: "
                 : "The limiter costs time: ";
@@ -90,7 +86,7 @@ final class GearingReading {
     /** What the next longer final drive of those tried is worth. */
     private String nextLonger() {
         double fitted = result.car().value(GearingAxes.FINAL_DRIVE);
-        Optional<GearingChoice> next = given.choices().stream()
+        Optional<GearingResult.Candidate> next = given.choices().stream()
                 .filter(choice -> choice.lap().isPresent())
                 .filter(choice -> choice.car().value(GearingAxes.FINAL_DRIVE) < fitted)
                 .max(Comparator.comparingDouble(choice -> choice.car().value(GearingAxes.FINAL_DRIVE)));
@@ -102,7 +98,7 @@ final class GearingReading {
     private Optional<String> shifts() {
         List<String> corner = new ArrayList<>();
         List<String> late = new ArrayList<>();
-        for (GearingShift shift : given.baseline().upshifts()) {
+        for (GearingResult.Shift shift : given.baseline().upshifts()) {
             shift.corner().ifPresent(c -> corner.add("to " + shift.to() + " in " + c.label()));
             if (shift.brakingWithin(outcome.beforeBraking())) {
                 late.add("to " + shift.to() + " at " + Numbers.fixed(shift.at(), 0) + " m");
@@ -120,7 +116,7 @@ final class GearingReading {
     }
 
     private String axis(SweepAxis axis) {
-        Optional<GearingChoice> best = outcome.best(given, axis);
+        Optional<GearingResult.Candidate> best = outcome.best(given, axis);
         if (best.isEmpty()) {
             return "None of the values of " + axis.name() + " gives a lap.";
         }
@@ -138,7 +134,7 @@ final class GearingReading {
         StringBuilder text = new StringBuilder("For this circuit fit ");
         text.append(said(axis, best.get())).append(", ").append(against(given, best.get()));
         text.append(asGood(axis, best.get())).append(atTheEnd(axis, best.get()));
-        for (GearingScenario scenario :
+        for (GearingResult.Scenario scenario :
                 result.scenarios().subList(1, result.scenarios().size())) {
             outcome.best(scenario, axis).ifPresent(other -> text.append(' ').append(elsewhere(axis, scenario, other)));
         }
@@ -146,7 +142,7 @@ final class GearingReading {
     }
 
     /** Between the fastest and the slowest, s. */
-    private static double worth(GearingScenario scenario, SweepAxis axis) {
+    private static double worth(GearingResult.Scenario scenario, SweepAxis axis) {
         DoubleSummaryStatistics gains = scenario.choices(axis.name()).stream()
                 .filter(choice -> choice.lap().isPresent())
                 .mapToDouble(scenario::gain)
@@ -154,7 +150,7 @@ final class GearingReading {
         return gains.getCount() == 0 ? 0 : gains.getMax() - gains.getMin();
     }
 
-    private String against(GearingScenario scenario, GearingChoice best) {
+    private String against(GearingResult.Scenario scenario, GearingResult.Candidate best) {
         String against = outcome.isFitted(best)
                 ? "the one fitted"
                 : slowerOrFaster(scenario.gain(best)) + (isNothing(scenario.gain(best)) ? " as" : " than")
@@ -163,7 +159,7 @@ final class GearingReading {
                 + engine(best.lap().orElseThrow()) + ".";
     }
 
-    private String elsewhere(SweepAxis axis, GearingScenario scenario, GearingChoice other) {
+    private String elsewhere(SweepAxis axis, GearingResult.Scenario scenario, GearingResult.Candidate other) {
         boolean same = outcome.best(given, axis).orElseThrow().value() == other.value();
         String text = where(scenario)
                 + (same ? " the same: " : " fit " + said(axis, other) + ": ")
@@ -171,7 +167,7 @@ final class GearingReading {
         if (same) {
             return text + ".";
         }
-        GearingChoice kept = scenario.choices(axis.name()).stream()
+        GearingResult.Candidate kept = scenario.choices(axis.name()).stream()
                 .filter(choice -> choice.value()
                         == outcome.best(given, axis).orElseThrow().value())
                 .findFirst()
@@ -179,15 +175,15 @@ final class GearingReading {
         if (kept.lap().isEmpty()) {
             return text + ".";
         }
-        GearingLap lap = kept.lap().get();
+        GearingResult.GearedLap lap = kept.lap().get();
         return text + "; with " + Numbers.plain(kept.value()) + " it would be "
                 + seconds(scenario.gain(other) - scenario.gain(kept)) + " slower"
                 + (lap.limiterTime() > 0 ? " and on the limiter for " + Numbers.fixed(lap.limiterTime(), 2) + " s" : "")
                 + ".";
     }
 
-    private String where(GearingScenario scenario) {
-        if (scenario.kind() == GearingScenario.Kind.TOW) {
+    private String where(GearingResult.Scenario scenario) {
+        if (scenario.kind() == GearingResult.Scenario.Kind.TOW) {
             return "In a tow that takes away " + Numbers.plain(100 * scenario.amount()) + " % of the drag";
         }
         String place = given.baseline()
@@ -199,7 +195,7 @@ final class GearingReading {
                 + (scenario.amount() >= 0 ? "against" : "behind") + " the car" + place;
     }
 
-    private static String engine(GearingLap lap) {
+    private static String engine(GearingResult.GearedLap lap) {
         String top = Numbers.kmh(lap.topSpeed()) + " km/h"
                 + lap.nextCorner()
                         .map(Corner::label)
@@ -212,9 +208,9 @@ final class GearingReading {
     }
 
     /** Others so close that it makes no odds. */
-    private String asGood(SweepAxis axis, GearingChoice best) {
+    private String asGood(SweepAxis axis, GearingResult.Candidate best) {
         List<String> others = new ArrayList<>();
-        for (GearingChoice choice : given.choices(axis.name())) {
+        for (GearingResult.Candidate choice : given.choices(axis.name())) {
             boolean close = choice.lap().isPresent() && given.gain(best) - given.gain(choice) < AS_GOOD_S;
             if (close && !choice.equals(best)) {
                 others.add(Numbers.plain(choice.value()));
@@ -225,7 +221,7 @@ final class GearingReading {
                 : " Within " + Numbers.plain(AS_GOOD_S) + " s of it: " + String.join(", ", others) + ".";
     }
 
-    private String atTheEnd(SweepAxis axis, GearingChoice best) {
+    private String atTheEnd(SweepAxis axis, GearingResult.Candidate best) {
         double[] values = axis.values();
         boolean least = DoubleStream.of(values).min().orElseThrow() == best.value();
         boolean greatest = DoubleStream.of(values).max().orElseThrow() == best.value();
@@ -235,7 +231,7 @@ final class GearingReading {
     }
 
     /** A gearing as people say it. */
-    private String said(SweepAxis axis, GearingChoice choice) {
+    private String said(SweepAxis axis, GearingResult.Candidate choice) {
         String drive = outcome.isNoRatio(axis)
                 ? " (final drive " + Numbers.fixed(choice.car().value(GearingAxes.FINAL_DRIVE), 3) + ")"
                 : "";

@@ -3,11 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.gearing.GearingAxes;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
@@ -20,7 +16,7 @@ final class GearingReport {
     private final Console console;
     private final GearingOutcome outcome;
     private final GearingResult result;
-    private final GearingLap lap;
+    private final GearingResult.GearedLap lap;
 
     GearingReport(Console console, GearingOutcome outcome) {
         this.console = console;
@@ -98,7 +94,7 @@ final class GearingReport {
                 .numbers("time", "s")
                 .numbers("share", "%");
         double[] times = lap.timeInGear();
-        for (GearingGear gear : result.gears()) {
+        for (GearingResult.Gear gear : result.gears()) {
             boolean top = gear.gear() == result.gears().size();
             double next = top ? Double.NaN : result.gears().get(gear.gear()).engineSpeed(gear.toSpeed());
             double spent = times[gear.gear() - 1];
@@ -138,11 +134,11 @@ final class GearingReport {
                 .numbers("rpm left", "")
                 .numbers("on limiter", "s")
                 .numbers("up shifts", "");
-        for (GearingScenario scenario : others()) {
+        for (GearingResult.Scenario scenario : others()) {
             table.numbers("gain in " + said(scenario), "s");
         }
         table.words("");
-        List<GearingChoice> choices = result.asGiven().choices(axis.name());
+        List<GearingResult.Candidate> choices = result.asGiven().choices(axis.name());
         for (int k = 0; k < choices.size(); k++) {
             row(table, axis, choices.get(k), k);
         }
@@ -150,33 +146,37 @@ final class GearingReport {
         failures(choices);
     }
 
-    private static double finalDrive(GearingChoice choice) {
+    private static double finalDrive(GearingResult.Candidate choice) {
         return choice.car().value(GearingAxes.FINAL_DRIVE);
     }
 
-    private List<GearingScenario> others() {
+    private List<GearingResult.Scenario> others() {
         return result.scenarios().subList(1, result.scenarios().size());
     }
 
-    private static String said(GearingScenario scenario) {
-        return scenario.kind() == GearingScenario.Kind.TOW ? "tow" : "wind";
+    private static String said(GearingResult.Scenario scenario) {
+        return scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind";
     }
 
-    private void row(Table table, SweepAxis axis, GearingChoice choice, int k) {
+    private void row(Table table, SweepAxis axis, GearingResult.Candidate choice, int k) {
         double none = Double.NaN;
         List<String> cells = new ArrayList<>();
         cells.add(Numbers.plain(choice.value()));
         if (outcome.isNoRatio(axis)) {
             cells.add(Numbers.fixed(finalDrive(choice), 3));
         }
-        cells.add(Numbers.lapTime(choice.lap().map(GearingLap::lapTime).orElse(none)));
+        cells.add(Numbers.lapTime(
+                choice.lap().map(GearingResult.GearedLap::lapTime).orElse(none)));
         cells.add(gain(result.asGiven(), axis, choice));
-        cells.add(Numbers.kmh(choice.lap().map(GearingLap::topSpeed).orElse(none)));
+        cells.add(
+                Numbers.kmh(choice.lap().map(GearingResult.GearedLap::topSpeed).orElse(none)));
         cells.add(choice.lap().map(l -> Integer.toString(l.gearAtTopSpeed())).orElse("-"));
-        cells.add(Numbers.fixed(choice.lap().map(GearingLap::headroom).orElse(none), 0));
-        cells.add(Numbers.fixed(choice.lap().map(GearingLap::limiterTime).orElse(none), 2));
+        cells.add(Numbers.fixed(
+                choice.lap().map(GearingResult.GearedLap::headroom).orElse(none), 0));
+        cells.add(Numbers.fixed(
+                choice.lap().map(GearingResult.GearedLap::limiterTime).orElse(none), 2));
         cells.add(choice.lap().map(l -> Integer.toString(l.upshifts().size())).orElse("-"));
-        for (GearingScenario scenario : others()) {
+        for (GearingResult.Scenario scenario : others()) {
             cells.add(gain(scenario, axis, scenario.choices(axis.name()).get(k)));
         }
         cells.add(marks(axis, choice));
@@ -184,12 +184,12 @@ final class GearingReport {
     }
 
     /** With a star where it is the best of several columns. */
-    private String gain(GearingScenario scenario, SweepAxis axis, GearingChoice choice) {
+    private String gain(GearingResult.Scenario scenario, SweepAxis axis, GearingResult.Candidate choice) {
         String star = others().isEmpty() ? "" : isBest(scenario, axis, choice) ? "*" : " ";
         return Numbers.signed(scenario.gain(choice), 3) + star;
     }
 
-    private String marks(SweepAxis axis, GearingChoice choice) {
+    private String marks(SweepAxis axis, GearingResult.Candidate choice) {
         List<String> marks = new ArrayList<>();
         if (choice.lap().isEmpty()) {
             marks.add("no lap");
@@ -203,13 +203,13 @@ final class GearingReport {
         return String.join(", ", marks);
     }
 
-    private boolean isBest(GearingScenario scenario, SweepAxis axis, GearingChoice choice) {
+    private boolean isBest(GearingResult.Scenario scenario, SweepAxis axis, GearingResult.Candidate choice) {
         return axis.count() > 1
                 && outcome.best(scenario, axis).filter(choice::equals).isPresent();
     }
 
-    private void failures(List<GearingChoice> choices) {
-        for (GearingChoice choice : choices) {
+    private void failures(List<GearingResult.Candidate> choices) {
+        for (GearingResult.Candidate choice : choices) {
             if (choice.lap().isEmpty()) {
                 Lines.paragraph(
                         console,

@@ -5,7 +5,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Setup;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.study.optimise.OptimisationRange;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,7 +41,7 @@ final class OptimiseCautions {
 
     private static void moved(List<String> cautions, OptimisationResult result, String quantity, String danger) {
         List<String> names = new ArrayList<>();
-        for (OptimisationRange range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.flat().ranges()) {
             if (range.isMoved() && moves(result.car().adjustment(range.name()), quantity)) {
                 names.add(range.name());
             }

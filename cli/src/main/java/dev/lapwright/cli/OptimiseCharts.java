@@ -5,7 +5,6 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.LapTimeFront;
 import dev.lapwright.charts.SetupPoint;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationPoint;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 import java.util.Optional;
@@ -27,7 +26,7 @@ final class OptimiseCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static SetupPoint point(OptimisationPoint point) {
+    private static SetupPoint point(OptimisationResult.Candidate point) {
         return new SetupPoint("", point.lapTime(), point.topSpeed());
     }
 }

@@ -3,7 +3,6 @@ package dev.lapwright.cli;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationCircuit;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -88,8 +87,8 @@ final class OptimiseCommand implements Callable<Integer> {
     }
 
     private Optimisation study(Choice choice) {
-        List<OptimisationCircuit> circuits = new ArrayList<>();
-        circuits.add(new OptimisationCircuit(choice.track(), 1));
+        List<Optimisation.Circuit> circuits = new ArrayList<>();
+        circuits.add(new Optimisation.Circuit(choice.track(), 1));
         search.circuits.forEach(text -> circuits.add(circuit(text)));
         Optimisation study = Optimisation.of(choice.car(), circuits, choice.day())
                 .over(search.over.stream().map(String::trim).toList());
@@ -106,7 +105,7 @@ final class OptimiseCommand implements Callable<Integer> {
         return search.threads == null ? study : study.onThreads(search.threads);
     }
 
-    private static OptimisationCircuit circuit(String text) {
+    private static Optimisation.Circuit circuit(String text) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
         double weight;
@@ -118,7 +117,7 @@ final class OptimiseCommand implements Callable<Integer> {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
         }
-        return new OptimisationCircuit(Documents.circuit(name.trim()), weight);
+        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
     }
 
     private static SweepAxis range(String text, Choice choice) {

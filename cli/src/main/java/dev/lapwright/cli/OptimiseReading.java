@@ -3,9 +3,6 @@ package dev.lapwright.cli;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationMiss;
-import dev.lapwright.study.optimise.OptimisationPoint;
-import dev.lapwright.study.optimise.OptimisationRange;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,7 +27,7 @@ final class OptimiseReading {
     private static String best(OptimisationResult result) {
         double gain = result.gain(result.best());
         List<String> changes = new ArrayList<>();
-        for (OptimisationRange range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.flat().ranges()) {
             if (range.isMoved()) {
                 changes.add(Choice.said(result.car(), range.name(), range.best()));
             }
@@ -57,7 +54,7 @@ final class OptimiseReading {
     }
 
     /** What a setup has elsewhere than it was. */
-    static String changes(OptimisationResult result, OptimisationPoint point) {
+    static String changes(OptimisationResult result, OptimisationResult.Candidate point) {
         List<String> changes = new ArrayList<>();
         for (int i = 0; i < result.axes().size(); i++) {
             double was = result.before().settings().get(i);
@@ -95,7 +92,7 @@ final class OptimiseReading {
 
     private static String unseen(OptimisationResult result) {
         List<String> unseen = new ArrayList<>();
-        for (OptimisationRange range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.flat().ranges()) {
             if (!range.matters()) {
                 unseen.add(range.name());
             }
@@ -108,13 +105,13 @@ final class OptimiseReading {
     /** What is wrong where no setup keeps the limits. */
     static InvalidValueException missed(OptimisationResult result) {
         List<String> said = new ArrayList<>();
-        for (OptimisationMiss miss : result.misses()) {
-            if (miss.limit() == OptimisationMiss.Limit.LAP) {
+        for (OptimisationResult.Miss miss : result.misses()) {
+            if (miss.limit() == OptimisationResult.Miss.Limit.LAP) {
                 said.add("no lap: " + result.best().failure());
                 continue;
             }
             String unit = miss.unit().isEmpty() ? "" : " " + miss.unit();
-            boolean count = miss.limit() == OptimisationMiss.Limit.UPSHIFTS;
+            boolean count = miss.limit() == OptimisationResult.Miss.Limit.UPSHIFTS;
             int digits = count ? 0 : 1;
             String alone = miss.isKeptAlone()
                     ? "which can be kept, but not with the other limits"

@@ -2,13 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.optimise.OptimisationCircuit;
-import dev.lapwright.study.optimise.OptimisationGain;
-import dev.lapwright.study.optimise.OptimisationKept;
+import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
-import dev.lapwright.study.optimise.OptimisationMiss;
-import dev.lapwright.study.optimise.OptimisationPoint;
-import dev.lapwright.study.optimise.OptimisationRange;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -54,14 +49,14 @@ final class OptimiseReport {
         }
     }
 
-    private String gain(OptimisationPoint point) {
+    private String gain(OptimisationResult.Candidate point) {
         return Numbers.signed(result.gain(point), 3) + " s";
     }
 
     private void asked() {
         if (result.circuits().size() > 1) {
             List<String> said = new ArrayList<>();
-            for (OptimisationCircuit circuit : result.circuits()) {
+            for (Optimisation.Circuit circuit : result.circuits()) {
                 said.add(circuit.track().name() + " with weight " + Numbers.plain(circuit.weight()));
             }
             Lines.item(console, "Circuits", String.join(", ", said) + "; times are the weighted mean");
@@ -105,7 +100,7 @@ final class OptimiseReport {
         return String.join(", ", said);
     }
 
-    private String figures(OptimisationPoint point) {
+    private String figures(OptimisationResult.Candidate point) {
         String text = console.bold(Numbers.lapTime(point.lapTime())) + ", top speed " + Numbers.kmh(point.topSpeed())
                 + " km/h, ride height there " + Numbers.fixed(point.rideHeightMm(), 1) + " mm";
         if (Double.isFinite(point.balanceLeastPercent())) {
@@ -120,7 +115,7 @@ final class OptimiseReport {
 
     private String before() {
         List<String> missed = new ArrayList<>();
-        for (OptimisationMiss miss : result.missesBefore()) {
+        for (OptimisationResult.Miss miss : result.missesBefore()) {
             missed.add(miss.limit().label());
         }
         List<String> between = new ArrayList<>();
@@ -143,7 +138,7 @@ final class OptimiseReport {
                 .numbers("worth", "s")
                 .numbers("alone as good", "from..to")
                 .numbers("together as good", "from..to");
-        for (OptimisationRange range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.flat().ranges()) {
             table.row(
                     List.of(
                             range.name(),
@@ -158,7 +153,7 @@ final class OptimiseReport {
         table.printTo(console);
     }
 
-    private static String worth(OptimisationRange range) {
+    private static String worth(OptimisationResult.Range range) {
         return Double.isNaN(range.worth()) ? "limit" : Numbers.fixed(range.worth(), 3);
     }
 
@@ -167,7 +162,7 @@ final class OptimiseReport {
     }
 
     private void sectors() {
-        for (OptimisationGain gain : result.gains()) {
+        for (OptimisationResult.SectorTimes gain : result.gains()) {
             List<String> gains = new ArrayList<>();
             gain.gains().forEach(one -> gains.add(Numbers.signed(one, 3)));
             String where = result.gains().size() > 1 ? " at " + gain.track().name() : "";
@@ -189,7 +184,8 @@ final class OptimiseReport {
         int count = result.front().size();
         int rows = Math.min(FRONT_ROWS, count);
         for (int k = 0; k < rows; k++) {
-            OptimisationPoint point = result.front().get((int) Math.round((double) k * (count - 1) / (rows - 1)));
+            OptimisationResult.Candidate point =
+                    result.front().get((int) Math.round((double) k * (count - 1) / (rows - 1)));
             table.row(
                     Numbers.kmh(point.topSpeed()),
                     Numbers.lapTime(point.lapTime()),
@@ -200,7 +196,7 @@ final class OptimiseReport {
         console.line();
     }
 
-    private String difference(OptimisationPoint point) {
+    private String difference(OptimisationResult.Candidate point) {
         List<String> said = new ArrayList<>();
         for (int i = 0; i < result.axes().size(); i++) {
             if (!point.settings().get(i).equals(result.best().settings().get(i))) {
@@ -213,7 +209,7 @@ final class OptimiseReport {
 
     private void leftAlone() {
         Map<String, List<String>> reasons = new LinkedHashMap<>();
-        for (OptimisationKept kept : result.kept()) {
+        for (OptimisationResult.LeftAlone kept : result.kept()) {
             reasons.computeIfAbsent(kept.reason(), reason -> new ArrayList<>()).add(kept.name());
         }
         reasons.forEach((reason, names) ->

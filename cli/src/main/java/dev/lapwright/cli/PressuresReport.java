@@ -3,10 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.logs.GaugeText;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.pressures.PressureCost;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
-import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.TreadTemperatures.Way;
 import dev.lapwright.tyre.Wheel;
@@ -112,7 +110,7 @@ final class PressuresReport {
                 table.numbers("next cold", other.symbol());
             }
         }
-        for (TyrePressure tyre : result.tyres()) {
+        for (PressureResult.Tyre tyre : result.tyres()) {
             double next = result.nextCold(tyre);
             List<String> cells = new ArrayList<>(List.of(
                     tyre.wheel().code(),
@@ -131,13 +129,13 @@ final class PressuresReport {
             table.row(cells, false);
         }
         table.printTo(console);
-        TyrePressure first = result.tyres().get(0);
+        PressureResult.Tyre first = result.tyres().get(0);
         Lines.paragraph(
                 console,
                 "One " + unit.symbol() + " more cold adds "
                         + Numbers.fixed(first.hotPerCold(result.next(), result.coldTempC()), 2) + " " + unit.symbol()
                         + " hot (" + first.wheel().code() + ").");
-        for (TyrePressure tyre : result.tyres()) {
+        for (PressureResult.Tyre tyre : result.tyres()) {
             if (tyre.pairs().size() > 1) {
                 Lines.paragraph(
                         console,
@@ -159,7 +157,7 @@ final class PressuresReport {
                 .numbers("hot, set before", unit.symbol())
                 .numbers("hot, set then", unit.symbol())
                 .numbers("cold for wanted", unit.symbol());
-        for (TyrePressure tyre : result.tyres()) {
+        for (PressureResult.Tyre tyre : result.tyres()) {
             for (PressureDay day : result.weather()) {
                 double coldTempC =
                         result.coldTempC() + day.airTempC() - result.next().airTempC();
@@ -203,7 +201,7 @@ final class PressuresReport {
     }
 
     private void costs() {
-        PressureCost most = result.costs().get(result.costs().size() - 1);
+        PressureResult.Cost most = result.costs().get(result.costs().size() - 1);
         if (!(most.gripLost() > 0)) {
             Lines.paragraph(
                     console, "This car's document has no loss of grip with pressure (tyres.pressureLossPerKpa2 is 0).");
@@ -217,7 +215,7 @@ final class PressuresReport {
                 .numbers("front", "s")
                 .numbers("rear", "s")
                 .numbers("all four", "s");
-        for (PressureCost cost : result.costs()) {
+        for (PressureResult.Cost cost : result.costs()) {
             table.row(
                     Numbers.fixed(cost.awayKpa(), 0),
                     Numbers.fixed(Unit.KILOPASCAL.convert(cost.awayKpa(), Unit.PSI), 1),
@@ -262,7 +260,7 @@ final class PressuresReport {
 
     /** Whether the gauge says the same as the tread. */
     private String gauge(Wheel wheel, Way way) {
-        Optional<TyrePressure> tyre =
+        Optional<PressureResult.Tyre> tyre =
                 result.tyres().stream().filter(t -> t.wheel() == wheel).findFirst();
         if (tyre.isEmpty()) {
             return "";

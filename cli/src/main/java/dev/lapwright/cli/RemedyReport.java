@@ -5,7 +5,6 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.balance.BalancePhase;
-import dev.lapwright.study.balance.Remedy;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -65,9 +64,9 @@ final class RemedyReport {
             table.numbers(phase.label(), "m/s2");
         }
         table.words("disturbs");
-        List<Remedy> shown = result.remedies()
+        List<RemedyResult.Remedy> shown = result.remedies()
                 .subList(0, Math.min(MOST_ROWS, result.remedies().size()));
-        for (Remedy remedy : shown) {
+        for (RemedyResult.Remedy remedy : shown) {
             List<String> cells = new ArrayList<>();
             cells.add(change(remedy));
             cells.add(Numbers.signed(remedy.gain(), 2));
@@ -86,7 +85,7 @@ final class RemedyReport {
         }
     }
 
-    private String change(Remedy remedy) {
+    private String change(RemedyResult.Remedy remedy) {
         return remedy.adjustment() + " " + Numbers.plain(remedy.from()) + " -> "
                 + Numbers.with(remedy.to(), car.unitOf(remedy.adjustment()));
     }
@@ -96,7 +95,7 @@ final class RemedyReport {
             return;
         }
         List<String> said = new ArrayList<>();
-        for (Remedy remedy : result.belowTheLimit()) {
+        for (RemedyResult.Remedy remedy : result.belowTheLimit()) {
             double degrees = new UndersteerGradient(remedy.gradientShift(), 1).degreesPerG();
             said.add(change(remedy) + " (" + Numbers.signed(degrees, 3) + " deg/g)");
         }

@@ -5,14 +5,14 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.DamperMapChart;
 import dev.lapwright.charts.KerbPassChart;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 
 /** Pictures of the ride. Nothing of the charts is loaded before one is asked for. */
 final class RideCharts {
     private RideCharts() {}
 
     static byte[] map(String fileName, RideOutcome outcome, boolean rear) {
-        RideAxle axle = outcome.axle(rear);
+        RideResult.Axle axle = outcome.axle(rear);
         return ChartImage.forFile(
                 fileName,
                 DamperMapChart.of(subject(outcome, axle), axle.map(), outcome.measure(), ChartStyle.STANDARD),
@@ -21,7 +21,7 @@ final class RideCharts {
     }
 
     static byte[] pass(String fileName, RideOutcome outcome, boolean rear) {
-        RideAxle axle = outcome.axle(rear);
+        RideResult.Axle axle = outcome.axle(rear);
         return ChartImage.forFile(
                 fileName,
                 KerbPassChart.of(subject(outcome, axle), axle.trace(), axle.kerb(), ChartStyle.STANDARD),
@@ -29,7 +29,7 @@ final class RideCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static String subject(RideOutcome outcome, RideAxle axle) {
+    private static String subject(RideOutcome outcome, RideResult.Axle axle) {
         return outcome.choice().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
                 + ", " + Numbers.kmh(outcome.result().speed()) + " km/h";
     }

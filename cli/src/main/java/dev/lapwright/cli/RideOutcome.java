@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.ride.RideMeasure;
-import dev.lapwright.study.ride.RideAxle;
 import dev.lapwright.study.ride.RideResult;
 
 /**
@@ -14,7 +13,7 @@ import dev.lapwright.study.ride.RideResult;
  */
 record RideOutcome(Choice choice, RideResult result, RideMeasure measure, String place) {
     /** Front or rear. */
-    RideAxle axle(boolean rear) {
+    RideResult.Axle axle(boolean rear) {
         return result.axles().get(rear ? 1 : 0);
     }
 }

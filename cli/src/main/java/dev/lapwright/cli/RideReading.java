@@ -5,7 +5,7 @@ import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.study.ride.DamperMapResult;
-import dev.lapwright.study.ride.RideAxle;
+import dev.lapwright.study.ride.RideResult;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,7 +19,7 @@ final class RideReading {
 
     static List<String> of(RideOutcome outcome) {
         List<String> said = new ArrayList<>();
-        for (RideAxle axle : outcome.result().axles()) {
+        for (RideResult.Axle axle : outcome.result().axles()) {
             said.add(best(axle, outcome.measure()));
         }
         said.add("Rebound over bump as it is: " + ratios(outcome)
@@ -29,7 +29,7 @@ final class RideReading {
         return said;
     }
 
-    private static String best(RideAxle axle, RideMeasure measure) {
+    private static String best(RideResult.Axle axle, RideMeasure measure) {
         DamperMapResult map = axle.map();
         DamperMapResult.Region region = map.best(measure);
         String name = axle.end() == AxleEnd.FRONT ? "Front" : "Rear";
@@ -63,7 +63,7 @@ final class RideReading {
 
     private static String ratios(RideOutcome outcome) {
         List<String> said = new ArrayList<>();
-        for (RideAxle axle : outcome.result().axles()) {
+        for (RideResult.Axle axle : outcome.result().axles()) {
             Damper damper = axle.wheel().damper();
             said.add(axle.end().label() + " " + ratio(damper.slowRebound(), damper.slowBump()) + " slow and "
                     + ratio(damper.fastRebound(), damper.fastBump()) + " fast");
@@ -78,7 +78,7 @@ final class RideReading {
     static List<String> cautions(RideOutcome outcome) {
         List<String> cautions = new ArrayList<>();
         List<String> off = new ArrayList<>();
-        for (RideAxle axle : outcome.result().axles()) {
+        for (RideResult.Axle axle : outcome.result().axles()) {
             if (axle.kerb().timeOffGround() > 0) {
                 off.add(axle.end().label() + " "
                         + Numbers.fixed(MILLI * axle.kerb().timeOffGround(), 0) + " ms");

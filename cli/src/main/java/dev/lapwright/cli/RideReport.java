@@ -7,7 +7,6 @@ import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.ride.DamperMapResult;
-import dev.lapwright.study.ride.RideAxle;
 import dev.lapwright.study.ride.RideResult;
 import java.util.List;
 import java.util.function.Function;
@@ -40,12 +39,12 @@ final class RideReport {
         console.line();
         damping();
         console.line();
-        passes("Over the kerb: " + kerb(result) + ".", RideAxle::kerb);
+        passes("Over the kerb: " + kerb(result) + ".", RideResult.Axle::kerb);
         console.line();
         passes(
                 "Over a road of class " + result.choices().road() + " (ISO 8608), for "
                         + Numbers.fixed(result.axles().get(0).surface().time(), 1) + " s.",
-                RideAxle::surface);
+                RideResult.Axle::surface);
         console.line();
         map();
         for (String said : RideReading.of(outcome)) {
@@ -80,7 +79,7 @@ final class RideReport {
                 .numbers("tyre rate", "N/mm")
                 .numbers("ride", "Hz")
                 .numbers("hop", "Hz");
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             QuarterCar wheel = axle.wheel();
             table.row(
                     axle.end().label(),
@@ -106,7 +105,7 @@ final class RideReport {
                 .numbers("body rebound", "")
                 .numbers("wheel bump", "")
                 .numbers("wheel rebound", "");
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             Damper damper = axle.wheel().damper();
             String end = axle.end().label();
             table.row(rates(end + " slow", axle.wheel(), damper.slowBump(), damper.slowRebound()), false);
@@ -127,7 +126,7 @@ final class RideReport {
                 Numbers.fixed(wheel.hopDampingRatio(rebound), 2));
     }
 
-    private void passes(String heading, Function<RideAxle, RidePass> which) {
+    private void passes(String heading, Function<RideResult.Axle, RidePass> which) {
         Lines.paragraph(console, heading);
         Table table = new Table()
                 .words("axle")
@@ -141,7 +140,7 @@ final class RideReport {
                 .numbers("damper rebound", "mm/s")
                 .numbers("heat damper", "J")
                 .numbers("heat tyre", "J");
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             RidePass pass = which.apply(axle);
             table.row(
                     axle.end().label(),
@@ -176,7 +175,7 @@ final class RideReport {
                 .numbers("rebound", "N s/m")
                 .numbers("best rebound", "N s/m")
                 .numbers("region", "N s/m");
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             DamperMapResult map = axle.map();
             DamperMapResult.Region region = map.best(measure);
             Damper damper = axle.wheel().damper();

@@ -6,7 +6,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.GainBars;
 import dev.lapwright.charts.RankedGains;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 
 /** Pictures of what adjustments are worth. Nothing of the charts is loaded before one is asked for. */
@@ -27,7 +27,7 @@ final class SensitivityCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static GainBars bars(AdjustmentGain gain) {
+    private static GainBars bars(SensitivityResult.Gain gain) {
         Adjustment adjustment = gain.adjustment();
         boolean faster = gain.isGain();
         boolean slower = gain.isLoss();

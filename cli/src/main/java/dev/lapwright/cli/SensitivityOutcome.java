@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 
@@ -14,14 +13,14 @@ import java.util.List;
  */
 record SensitivityOutcome(Choice choice, ChosenLine line, SensitivityResult result) {
     /** Adjustments that the lap time answers to at all, the one worth most first. */
-    List<AdjustmentGain> felt() {
+    List<SensitivityResult.Gain> felt() {
         return result.gains().stream()
-                .filter(gain -> gain.range() >= AdjustmentGain.NOTHING)
+                .filter(gain -> gain.range() >= SensitivityResult.Gain.NOTHING)
                 .toList();
     }
 
     /** A setting with its unit. */
-    static String setting(AdjustmentGain gain, double setting) {
+    static String setting(SensitivityResult.Gain gain, double setting) {
         return Numbers.with(setting, gain.adjustment().unit());
     }
 }

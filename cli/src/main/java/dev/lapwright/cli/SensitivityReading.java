@@ -3,8 +3,6 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.RemedyCaution;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
-import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -20,7 +18,7 @@ final class SensitivityReading {
 
     static List<String> of(SensitivityOutcome outcome) {
         SensitivityResult result = outcome.result();
-        List<AdjustmentGain> felt = outcome.felt();
+        List<SensitivityResult.Gain> felt = outcome.felt();
         if (felt.isEmpty()) {
             List<String> said = new ArrayList<>();
             said.add("No adjustment of this car makes a difference to the lap time here.");
@@ -64,7 +62,7 @@ final class SensitivityReading {
         }
     }
 
-    private static String joined(List<AdjustmentGain> gains, Predicate<AdjustmentGain> which) {
+    private static String joined(List<SensitivityResult.Gain> gains, Predicate<SensitivityResult.Gain> which) {
         return gains.stream()
                 .filter(which)
                 .map(gain -> gain.adjustment().name() + " at " + SensitivityOutcome.setting(gain, gain.shown()) + " ("
@@ -85,12 +83,12 @@ final class SensitivityReading {
         if (result.interactions().isEmpty()) {
             return Optional.empty();
         }
-        Interaction strongest = result.interactions().get(0);
+        SensitivityResult.Interaction strongest = result.interactions().get(0);
         double beyond = Math.abs(strongest.beyond());
-        if (beyond < AdjustmentGain.NOTHING) {
+        if (beyond < SensitivityResult.Gain.NOTHING) {
             return Optional.of("Steps of the strongest pairs add up: each can be chosen by itself.");
         }
-        double size = Math.max(Math.abs(strongest.alone()), AdjustmentGain.NOTHING);
+        double size = Math.max(Math.abs(strongest.alone()), SensitivityResult.Gain.NOTHING);
         String all = "Of the strongest pairs " + strongest.first() + " and " + strongest.second()
                 + " act together most, by " + Numbers.signed(strongest.beyond(), 3)
                 + " s beyond the sum of their steps";
@@ -103,7 +101,9 @@ final class SensitivityReading {
     /** Where turning what gains can hurt somebody. */
     static List<String> cautions(SensitivityOutcome outcome) {
         Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
-        outcome.felt().stream().filter(AdjustmentGain::isGain).forEach(gain -> cautions.addAll(gain.cautions()));
+        outcome.felt().stream()
+                .filter(SensitivityResult.Gain::isGain)
+                .forEach(gain -> cautions.addAll(gain.cautions()));
         return cautions.stream().map(RemedyCaution::text).toList();
     }
 }

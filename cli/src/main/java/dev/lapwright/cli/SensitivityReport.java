@@ -2,8 +2,6 @@ package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
-import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -81,7 +79,7 @@ final class SensitivityReport {
                 .numbers("worst at", "")
                 .numbers("gain", "s")
                 .numbers("range", "s");
-        for (AdjustmentGain gain : result.gains()) {
+        for (SensitivityResult.Gain gain : result.gains()) {
             boolean faster = gain.isGain();
             boolean slower = gain.isLoss();
             table.row(
@@ -115,7 +113,7 @@ final class SensitivityReport {
             table.numbers("sector " + sector, "s");
         }
         table.numbers("laps with each", "").words("in " + result.laps() + " laps");
-        for (AdjustmentGain gain : outcome.felt()) {
+        for (SensitivityResult.Gain gain : outcome.felt()) {
             List<String> cells = new ArrayList<>();
             cells.add(gain.adjustment().name());
             cells.add(SensitivityOutcome.setting(gain, gain.shown()));
@@ -128,7 +126,7 @@ final class SensitivityReport {
         table.printTo(console);
     }
 
-    private static String laps(AdjustmentGain gain) {
+    private static String laps(SensitivityResult.Gain gain) {
         if (!gain.isEverSeen()) {
             return "never";
         }
@@ -144,7 +142,7 @@ final class SensitivityReport {
                 .numbers("sum", "s")
                 .numbers("together", "s")
                 .numbers("beyond", "s");
-        for (Interaction pair : result.interactions()
+        for (SensitivityResult.Interaction pair : result.interactions()
                 .subList(0, Math.min(PAIRS_SHOWN, result.interactions().size()))) {
             table.row(
                     Choice.said(result.car(), pair.first(), pair.firstSetting()),

@@ -4,9 +4,7 @@ import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
-import dev.lapwright.study.stint.StintLap;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -84,7 +82,7 @@ final class StintReport {
                 .numbers("reserve", "l")
                 .numbers("in all", "l")
                 .numbers("in all", "kg");
-        for (StintRun run : result.runs()) {
+        for (StintResult.Run run : result.runs()) {
             table.row(
                     run.compound().name(),
                     Integer.toString(run.laps().size()),
@@ -120,7 +118,7 @@ final class StintReport {
                 "Lap by lap, all compounds from " + litres(result.startFuel(), 1) + " l (grip: "
                         + String.join("; ", laws) + "; as given, not measured here):");
         Table table = new Table().numbers("lap", "").numbers("fuel", "l");
-        for (StintRun run : result.runs()) {
+        for (StintResult.Run run : result.runs()) {
             table.numbers(run.compound().name(), "").numbers("grip", "%");
         }
         int longest =
@@ -141,9 +139,9 @@ final class StintReport {
         cells.add(Integer.toString(i + 1));
         String fuel = "-";
         List<String> times = new ArrayList<>();
-        for (StintRun run : result.runs()) {
+        for (StintResult.Run run : result.runs()) {
             if (i < run.laps().size()) {
-                StintLap lap = run.laps().get(i);
+                StintResult.RunLap lap = run.laps().get(i);
                 fuel = fuel.equals("-") ? litres(lap.fuelAtStart(), 1) : fuel;
                 times.add(Numbers.lapTime(lap.time()));
                 times.add(Numbers.percent(lap.grip()));
@@ -165,11 +163,11 @@ final class StintReport {
         }
     }
 
-    private void crossover(StintRun first, StintRun second) {
+    private void crossover(StintResult.Run first, StintResult.Run second) {
         boolean firstIsFaster =
                 first.laps().get(0).time() <= second.laps().get(0).time();
-        StintRun fast = firstIsFaster ? first : second;
-        StintRun slow = firstIsFaster ? second : first;
+        StintResult.Run fast = firstIsFaster ? first : second;
+        StintResult.Run slow = firstIsFaster ? second : first;
         int common = Math.min(fast.laps().size(), slow.laps().size());
         double gain = slow.laps().get(0).time() - fast.laps().get(0).time();
         double end = slow.timeAfter(common) - fast.timeAfter(common);

@@ -5,7 +5,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
@@ -22,7 +21,7 @@ final class SweepReading {
 
     static String of(SweepOutcome outcome) {
         SweepResult result = outcome.result();
-        Optional<SweepPoint> fastest = result.fastest();
+        Optional<SweepResult.Point> fastest = result.fastest();
         if (fastest.isEmpty()) {
             return "None of these settings gives a lap.";
         }
@@ -44,7 +43,7 @@ final class SweepReading {
                 + gain(outcome, fastest.get()) + ends(outcome, fastest.get()) + ".";
     }
 
-    private static String gain(SweepOutcome outcome, SweepPoint point) {
+    private static String gain(SweepOutcome outcome, SweepResult.Point point) {
         if (isBaseline(outcome, point)) {
             return "the baseline itself";
         }
@@ -70,7 +69,7 @@ final class SweepReading {
     }
 
     /** Where the fastest setting lies: inside what was swept, or at an end, and so maybe not the best there is. */
-    private static String ends(SweepOutcome outcome, SweepPoint fastest) {
+    private static String ends(SweepOutcome outcome, SweepResult.Point fastest) {
         List<String> said = new ArrayList<>();
         boolean open = false;
         boolean insideAll = true;
@@ -124,7 +123,7 @@ final class SweepReading {
     }
 
     /** The settings of a point: rear-wing 6 deg, front-arb 2. */
-    static String said(SweepOutcome outcome, SweepPoint point) {
+    static String said(SweepOutcome outcome, SweepResult.Point point) {
         List<String> said = new ArrayList<>();
         List<SweepAxis> axes = outcome.result().axes();
         for (int k = 0; k < axes.size(); k++) {
@@ -147,7 +146,7 @@ final class SweepReading {
     }
 
     /** Whether a point is the baseline's own setting. */
-    static boolean isBaseline(SweepOutcome outcome, SweepPoint point) {
+    static boolean isBaseline(SweepOutcome outcome, SweepResult.Point point) {
         List<SweepAxis> axes = outcome.result().axes();
         for (int k = 0; k < axes.size(); k++) {
             double baseline = outcome.choice().valueOf(axes.get(k).name());

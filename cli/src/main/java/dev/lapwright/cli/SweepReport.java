@@ -2,7 +2,6 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -38,9 +37,9 @@ final class SweepReport {
                 "Baseline",
                 console.bold(Numbers.lapTime(baseline.lapTime())) + " with " + SweepReading.baseline(outcome));
         console.line();
-        List<SweepPoint> shown = shown();
+        List<SweepResult.Point> shown = shown();
         Table table = table();
-        for (SweepPoint point : shown) {
+        for (SweepResult.Point point : shown) {
             List<String> cells = cells(point);
             table.row(cells, result.fastest().filter(point::equals).isPresent());
         }
@@ -59,7 +58,7 @@ final class SweepReport {
         Lines.paragraph(console, SweepReading.of(outcome));
     }
 
-    private List<SweepPoint> shown() {
+    private List<SweepResult.Point> shown() {
         if (result.points().size() <= MOST_ROWS) {
             return result.points();
         }
@@ -87,7 +86,7 @@ final class SweepReport {
                 .words("");
     }
 
-    private List<String> cells(SweepPoint point) {
+    private List<String> cells(SweepResult.Point point) {
         List<String> cells = new ArrayList<>();
         for (int k = 0; k < outcome.varied().size(); k++) {
             Vary vary = outcome.varied().get(k);
@@ -108,7 +107,7 @@ final class SweepReport {
         return cells;
     }
 
-    private String mark(SweepPoint point) {
+    private String mark(SweepResult.Point point) {
         List<String> marks = new ArrayList<>();
         if (point.figures().isEmpty()) {
             marks.add("no lap");
@@ -123,9 +122,9 @@ final class SweepReport {
     }
 
     private void failures() {
-        List<SweepPoint> failed =
+        List<SweepResult.Point> failed =
                 result.points().stream().filter(p -> p.figures().isEmpty()).toList();
-        for (SweepPoint point : failed.subList(0, Math.min(FAILURES_SHOWN, failed.size()))) {
+        for (SweepResult.Point point : failed.subList(0, Math.min(FAILURES_SHOWN, failed.size()))) {
             Lines.paragraph(console, "No lap with " + SweepReading.said(outcome, point) + ": " + point.failure() + ".");
         }
         if (failed.size() > FAILURES_SHOWN) {

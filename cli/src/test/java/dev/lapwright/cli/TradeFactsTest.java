@@ -5,11 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.study.Progress;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,7 +30,7 @@ class TradeFactsTest {
     }
 
     private static double best(String car, String circuit) {
-        SweepPoint fastest = wing(car, circuit).fastest().orElseThrow();
+        SweepResult.Point fastest = wing(car, circuit).fastest().orElseThrow();
         return fastest.settings().get(0);
     }
 
@@ -48,7 +47,7 @@ class TradeFactsTest {
 
     @Test
     void noAfternoonShowsThatWing() {
-        AdjustmentGain wing = Sensitivity.of(
+        SensitivityResult.Gain wing = Sensitivity.of(
                         Documents.car("touring-merrow"), Documents.circuit("harrowmere"), Conditions.STANDARD)
                 .scatter(SCATTER)
                 .run(Progress.NONE)

@@ -2,8 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationKept;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,10 +20,10 @@ import java.util.Optional;
  */
 public record BriefSensitivity(
         SensitivityResult study,
-        List<AdjustmentGain> worthChanging,
-        List<AdjustmentGain> notWorthChanging,
-        List<AdjustmentGain> leftAlone,
-        List<OptimisationKept> reasons) {
+        List<SensitivityResult.Gain> worthChanging,
+        List<SensitivityResult.Gain> notWorthChanging,
+        List<SensitivityResult.Gain> leftAlone,
+        List<OptimisationResult.LeftAlone> reasons) {
     /** A gain below this is not worth a spanner, s. Our choice, no source. */
     public static final double WORTH_S = 0.01;
 
@@ -36,13 +35,13 @@ public record BriefSensitivity(
     }
 
     static BriefSensitivity of(SensitivityResult study) {
-        List<OptimisationKept> kept = Optimisation.leftAlone(study.car());
-        List<AdjustmentGain> changing = new ArrayList<>();
-        List<AdjustmentGain> staying = new ArrayList<>();
-        List<AdjustmentGain> alone = new ArrayList<>();
-        List<OptimisationKept> reasons = new ArrayList<>();
-        for (AdjustmentGain gain : study.gains()) {
-            Optional<OptimisationKept> reason = kept.stream()
+        List<OptimisationResult.LeftAlone> kept = Optimisation.leftAlone(study.car());
+        List<SensitivityResult.Gain> changing = new ArrayList<>();
+        List<SensitivityResult.Gain> staying = new ArrayList<>();
+        List<SensitivityResult.Gain> alone = new ArrayList<>();
+        List<OptimisationResult.LeftAlone> reasons = new ArrayList<>();
+        for (SensitivityResult.Gain gain : study.gains()) {
+            Optional<OptimisationResult.LeftAlone> reason = kept.stream()
                     .filter(one -> one.name().equals(gain.adjustment().name()))
                     .findFirst();
             if (gain.bestGain() < WORTH_S) {

@@ -2,7 +2,6 @@ package dev.lapwright.brief;
 
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -44,9 +43,9 @@ public record ChangeEffect(Comparison comparison) {
     }
 
     /** Corners and straights, the one that gains most first, the one that loses most last. */
-    public List<ComparisonPart> places() {
+    public List<Comparison.Part> places() {
         return comparison.parts().stream()
-                .sorted(Comparator.comparingDouble(ComparisonPart::difference))
+                .sorted(Comparator.comparingDouble(Comparison.Part::difference))
                 .toList();
     }
 

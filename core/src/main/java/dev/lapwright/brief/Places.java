@@ -4,7 +4,6 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -16,8 +15,8 @@ final class Places {
 
     static List<PlaceShare> of(Lap lap) {
         List<PlaceShare> places = new ArrayList<>();
-        for (ComparisonPart part : Comparison.of(lap, lap).parts()) {
-            ComparisonPart.Drive drive = part.first();
+        for (Comparison.Part part : Comparison.of(lap, lap).parts()) {
+            Comparison.Part.Drive drive = part.first();
             places.add(new PlaceShare(
                     part.label(),
                     part.corner(),
@@ -35,7 +34,7 @@ final class Places {
     }
 
     /** Each end of a cell between two stations answers for half of its time. */
-    private static Map<Limit, Double> limits(Lap lap, ComparisonPart part) {
+    private static Map<Limit, Double> limits(Lap lap, Comparison.Part part) {
         double[] s = lap.column(Channel.DISTANCE);
         double[] t = lap.column(Channel.TIME);
         Map<Limit, Double> shares = new EnumMap<>(Limit.class);
@@ -50,7 +49,7 @@ final class Places {
         return shares;
     }
 
-    private static boolean within(ComparisonPart part, double distance) {
+    private static boolean within(Comparison.Part part, double distance) {
         return part.from() < part.to()
                 ? distance >= part.from() && distance <= part.to()
                 : distance >= part.from() || distance <= part.to();

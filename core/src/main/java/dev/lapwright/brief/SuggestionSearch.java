@@ -8,9 +8,8 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationAxis;
 import dev.lapwright.study.optimise.OptimisationResult;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -50,9 +49,10 @@ final class SuggestionSearch {
 
     /** Some gain only with others: what is left of the number is filled with those worth most over their range. */
     private static List<String> chosen(BriefSensitivity sensitivity) {
-        Stream<AdjustmentGain> byThemselves = sensitivity.worthChanging().stream()
-                .sorted(Comparator.comparingDouble(AdjustmentGain::bestGain).reversed());
-        Stream<AdjustmentGain> withOthers = sensitivity.notWorthChanging().stream()
+        Stream<SensitivityResult.Gain> byThemselves = sensitivity.worthChanging().stream()
+                .sorted(Comparator.comparingDouble(SensitivityResult.Gain::bestGain)
+                        .reversed());
+        Stream<SensitivityResult.Gain> withOthers = sensitivity.notWorthChanging().stream()
                 .filter(gain -> gain.range() >= BriefSensitivity.WORTH_S && !sensitivity.isDelicate(gain.adjustment()));
         List<String> names = Stream.concat(byThemselves, withOthers)
                 .limit(MOST_CHOSEN)
@@ -100,7 +100,7 @@ final class SuggestionSearch {
     private List<SettingChange> turned(OptimisationResult study) {
         List<SettingChange> turned = new ArrayList<>();
         for (int i = 0; i < study.axes().size(); i++) {
-            OptimisationAxis axis = study.axes().get(i);
+            OptimisationResult.Axis axis = study.axes().get(i);
             double from = brief.car.setting(axis.name());
             double to = study.fewest().settings().get(i);
             double here = axis.settings().stream()

@@ -1,7 +1,7 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.LapsToSee;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -46,14 +46,14 @@ final class TestPlanner {
         }
     }
 
-    private void best(AdjustmentGain gain) {
+    private void best(SensitivityResult.Gain gain) {
         SettingChange change = new SettingChange(gain.adjustment(), gain.setting(), gain.best());
         laps.effect(() -> laps.changed(List.of(change))).value().ifPresent(effect -> add(List.of(change), effect));
     }
 
     /** What gains nothing made by itself is no test by itself. */
     private void add(List<SettingChange> changes, ChangeEffect effect) {
-        if (effect.gain() < AdjustmentGain.NOTHING) {
+        if (effect.gain() < SensitivityResult.Gain.NOTHING) {
             return;
         }
         int toSee = LapsToSee.perSetup(effect.gain(), choices.scatter());

@@ -16,13 +16,11 @@ import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.Stint;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -81,7 +79,7 @@ class BriefTest {
 
     @Test
     void everyAdjustmentIsInOneListOfWhatIsWorthChanging() {
-        List<AdjustmentGain> all = Stream.of(
+        List<SensitivityResult.Gain> all = Stream.of(
                         sensitivity().worthChanging(),
                         sensitivity().notWorthChanging(),
                         sensitivity().leftAlone())
@@ -134,7 +132,7 @@ class BriefTest {
 
     @Test
     void withoutALengthTheRaceTakesTwentyMinutesAndTheLapUnderWay() {
-        StintRun run = BRIEF.stint().value().orElseThrow().runs().get(0);
+        StintResult.Run run = BRIEF.stint().value().orElseThrow().runs().get(0);
         assertThat(run.time()).isGreaterThanOrEqualTo(20 * 60);
         assertThat(run.timeAfter(run.laps().size() - 1)).isLessThan(20 * 60);
     }

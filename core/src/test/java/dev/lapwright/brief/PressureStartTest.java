@@ -8,7 +8,6 @@ import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.pressures.Pressures;
-import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.Wheel;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -29,7 +28,7 @@ class PressureStartTest {
         assertThat(start.gasTempC()).isEqualTo(90);
         assertThat(start.study().tyres()).hasSize(4);
         double air = BriefCars.DAY.airPressureHpa() / 10;
-        for (TyrePressure tyre : start.study().tyres()) {
+        for (PressureResult.Tyre tyre : start.study().tyres()) {
             double cold = start.study().nextCold(tyre);
             double hot = (cold + air) * (90 + ZERO_CELSIUS) / (BriefCars.DAY.airTempC() + ZERO_CELSIUS) - air;
             // Double precision.

@@ -4,9 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.study.compare.ComparisonPart;
+import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationAxis;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -30,7 +29,7 @@ class SuggestionTest {
     @Test
     void whatIsTurnedIsWhatTheSensitivityFindsWorthChanging() {
         assertThat(SUGGESTED.chosen()).isTrue();
-        assertThat(SUGGESTED.study().axes().stream().map(OptimisationAxis::name))
+        assertThat(SUGGESTED.study().axes().stream().map(OptimisationResult.Axis::name))
                 .containsExactlyInAnyOrderElementsOf(BRIEF.sensitivity().value().orElseThrow().worthChanging().stream()
                         .map(gain -> gain.adjustment().name())
                         .toList());
@@ -100,7 +99,7 @@ class SuggestionTest {
         assertThat(effect.sectorGains().stream().mapToDouble(gain -> gain).sum())
                 .isCloseTo(effect.gain(), within(ROUNDING));
         assertThat(-effect.places().stream()
-                        .mapToDouble(ComparisonPart::difference)
+                        .mapToDouble(Comparison.Part::difference)
                         .sum())
                 .isCloseTo(effect.gain(), within(ROUNDING));
         assertThat(effect.byCause().values().stream().mapToDouble(gain -> gain).sum())

@@ -35,31 +35,15 @@ import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.PhaseBalance;
-import dev.lapwright.study.balance.Remedy;
 import dev.lapwright.study.balance.RemedyResult;
-import dev.lapwright.study.balance.YawDemand;
-import dev.lapwright.study.compare.ComparisonPart;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.gearing.GearingShift;
-import dev.lapwright.study.gearing.GearingTraction;
-import dev.lapwright.study.optimise.OptimisationMiss;
-import dev.lapwright.study.optimise.OptimisationPoint;
-import dev.lapwright.study.optimise.OptimisationRange;
-import dev.lapwright.study.pressures.PressureCost;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
-import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;
-import dev.lapwright.study.stint.FuelUse;
-import dev.lapwright.study.stint.StintLap;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
@@ -100,34 +84,34 @@ class RecordGuardTest {
             LapFigures.class,
             LineFigures.class,
             CarFigures.class,
-            ComparisonPart.class,
-            ComparisonPart.Drive.class,
-            GearingChoice.class,
-            GearingGear.class,
-            GearingLap.class,
-            GearingScenario.class,
-            GearingShift.class,
-            GearingTraction.class,
+            Comparison.Part.class,
+            Comparison.Part.Drive.class,
+            GearingResult.Candidate.class,
+            GearingResult.Gear.class,
+            GearingResult.GearedLap.class,
+            GearingResult.Scenario.class,
+            GearingResult.Shift.class,
+            GearingResult.Traction.class,
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
             ArcLengthCurve.Place.class,
             Stations.Place.class,
-            AdjustmentGain.class,
-            Interaction.class,
+            SensitivityResult.Gain.class,
+            SensitivityResult.Interaction.class,
             SensitivityResult.class,
             AxleMargins.class,
             Handling.AeroBalance.class,
-            PhaseBalance.class,
-            PressureCost.class,
+            BalanceResult.PhaseBalance.class,
+            PressureResult.Cost.class,
             PressureResult.class,
-            FuelUse.class,
-            StintLap.class,
-            StintRun.class,
+            StintResult.FuelUse.class,
+            StintResult.RunLap.class,
+            StintResult.Run.class,
             StintResult.class,
-            YawDemand.class,
+            BalanceResult.YawDemand.class,
             BalanceResult.class,
-            Remedy.class,
+            RemedyResult.Remedy.class,
             RemedyResult.class,
             BootstrapInterval.class,
             MeanDifference.class,
@@ -142,9 +126,9 @@ class RecordGuardTest {
             FitResult.class,
             FitTie.class,
             FittedLap.class,
-            OptimisationMiss.class,
-            OptimisationPoint.class,
-            OptimisationRange.class,
+            OptimisationResult.Miss.class,
+            OptimisationResult.Candidate.class,
+            OptimisationResult.Range.class,
             RideModes.class,
             RidePass.class,
             RidePass.Energy.class,

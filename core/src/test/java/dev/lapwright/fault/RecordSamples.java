@@ -24,10 +24,10 @@ import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.QuarterCar;
-import dev.lapwright.study.optimise.OptimisationCircuit;
+import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
-import dev.lapwright.study.pressures.TyrePressure;
+import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
@@ -53,7 +53,7 @@ final class RecordSamples {
         Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
         return List.of(
                 new Sample(
-                        new OptimisationCircuit(
+                        new Optimisation.Circuit(
                                 Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0))), 1),
                         "weight of run"),
                 new Sample(new Areas(1, 2, 3), "CdA", "ClA front", "ClA rear"),
@@ -170,7 +170,7 @@ final class RecordSamples {
                 new Sample(new RaceLength(10, 0, 1, 0.6, 1), "seconds", "fuel of a formation lap", "reserve laps"),
                 new Sample(BriefChoices.DEFAULT, "lap-to-lap scatter"),
                 new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
-                new Sample(new TyrePressure(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
+                new Sample(new PressureResult.Tyre(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
                         "x (m)",

@@ -7,9 +7,6 @@ import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.CornerBalance;
-import dev.lapwright.study.balance.PhaseBalance;
-import dev.lapwright.study.balance.YawDemand;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,8 +26,8 @@ public final class BalanceTable {
         header.addAll(phase(result.corners().get(0).in(BalancePhase.MIDDLE).orElseThrow())
                 .keySet());
         csv.row(header);
-        for (CornerBalance corner : result.corners()) {
-            for (PhaseBalance phase : corner.phases()) {
+        for (BalanceResult.CornerBalance corner : result.corners()) {
+            for (BalanceResult.PhaseBalance phase : corner.phases()) {
                 List<String> row = new ArrayList<>();
                 row.add(Integer.toString(corner.corner().number()));
                 row.add(corner.corner().name());
@@ -91,7 +88,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> corner(CornerBalance corner) {
+    private static Map<String, Object> corner(BalanceResult.CornerBalance corner) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("number", corner.corner().number());
         tree.put("name", corner.corner().name());
@@ -102,7 +99,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> phase(PhaseBalance phase) {
+    private static Map<String, Object> phase(BalanceResult.PhaseBalance phase) {
         AxleMargins margins = phase.margins();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("phase", phase.phase().label());
@@ -125,7 +122,7 @@ public final class BalanceTable {
         return tree;
     }
 
-    private static Map<String, Object> yaw(YawDemand demand) {
+    private static Map<String, Object> yaw(BalanceResult.YawDemand demand) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("distanceM", demand.distance());
         tree.put("curvatureSteps", demand.isStep());

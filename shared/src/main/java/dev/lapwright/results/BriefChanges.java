@@ -14,7 +14,7 @@ import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.logs.LapLogFile;
-import dev.lapwright.study.compare.ComparisonPart;
+import dev.lapwright.study.compare.Comparison;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -74,7 +74,7 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> place(ComparisonPart part) {
+    private static Map<String, Object> place(Comparison.Part part) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", part.label());
         tree.put("gainS", -part.difference());

@@ -12,7 +12,7 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -152,7 +152,7 @@ public final class BriefSummary {
         return tree;
     }
 
-    private static List<String> names(List<AdjustmentGain> gains) {
+    private static List<String> names(List<SensitivityResult.Gain> gains) {
         return gains.stream().map(gain -> gain.adjustment().name()).toList();
     }
 

@@ -6,7 +6,6 @@ import dev.lapwright.lap.Limit;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.compare.ComparisonPart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -52,7 +51,7 @@ public final class ComparisonSummary {
         return tree;
     }
 
-    private static Map<String, Object> part(ComparisonPart part) {
+    private static Map<String, Object> part(Comparison.Part part) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", part.label());
         tree.put("kind", part.isCorner() ? "corner" : "straight");
@@ -65,7 +64,7 @@ public final class ComparisonSummary {
         return tree;
     }
 
-    private static Map<String, Object> drive(ComparisonPart.Drive drive) {
+    private static Map<String, Object> drive(Comparison.Part.Drive drive) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("timeS", drive.time());
         tree.put("entrySpeedKmh", LapTrace.kmh(drive.entrySpeed()));

@@ -2,13 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.gearing.GearingShift;
-import dev.lapwright.study.gearing.GearingTraction;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
@@ -42,11 +36,11 @@ public final class GearingSummary {
     }
 
     /** A short name of a situation. */
-    static String name(GearingScenario.Kind kind) {
+    static String name(GearingResult.Scenario.Kind kind) {
         return kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
-    private static Map<String, Object> gear(GearingGear gear) {
+    private static Map<String, Object> gear(GearingResult.Gear gear) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("gear", gear.gear());
         tree.put("ratio", gear.ratio());
@@ -58,7 +52,7 @@ public final class GearingSummary {
         return tree;
     }
 
-    private static Map<String, Object> scenario(GearingScenario scenario) {
+    private static Map<String, Object> scenario(GearingResult.Scenario scenario) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", name(scenario.kind()));
         switch (scenario.kind()) {
@@ -78,7 +72,7 @@ public final class GearingSummary {
         return tree;
     }
 
-    private static Map<String, Object> choice(GearingScenario scenario, GearingChoice choice) {
+    private static Map<String, Object> choice(GearingResult.Scenario scenario, GearingResult.Candidate choice) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("axis", choice.axis());
         tree.put("value", choice.value());
@@ -93,7 +87,7 @@ public final class GearingSummary {
         return tree;
     }
 
-    private static Map<String, Object> lap(GearingLap lap) {
+    private static Map<String, Object> lap(GearingResult.GearedLap lap) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("lapTimeS", lap.lapTime());
         tree.put("topSpeedKmh", LapTrace.kmh(lap.topSpeed()));
@@ -113,7 +107,7 @@ public final class GearingSummary {
         return tree;
     }
 
-    private static Map<String, Object> shift(GearingShift shift) {
+    private static Map<String, Object> shift(GearingResult.Shift shift) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("from", shift.from());
         tree.put("to", shift.to());
@@ -127,7 +121,7 @@ public final class GearingSummary {
         return tree;
     }
 
-    private static Map<String, Object> traction(GearingTraction traction) {
+    private static Map<String, Object> traction(GearingResult.Traction traction) {
         Map<String, Object> tree = new LinkedHashMap<>();
         List<Double> speeds = new ArrayList<>();
         for (double speed : traction.speeds()) {

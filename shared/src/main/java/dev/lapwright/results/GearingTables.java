@@ -1,13 +1,7 @@
 package dev.lapwright.results;
 
 import dev.lapwright.report.CsvText;
-import dev.lapwright.study.gearing.GearingChoice;
-import dev.lapwright.study.gearing.GearingGear;
-import dev.lapwright.study.gearing.GearingLap;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.gearing.GearingShift;
-import dev.lapwright.study.gearing.GearingTraction;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -48,15 +42,15 @@ public final class GearingTables {
         }
         header.add("noLapBecause");
         csv.row(header);
-        for (GearingScenario scenario : result.scenarios()) {
-            for (GearingChoice choice : scenario.choices()) {
+        for (GearingResult.Scenario scenario : result.scenarios()) {
+            for (GearingResult.Candidate choice : scenario.choices()) {
                 csv.row(row(scenario, choice, gears));
             }
         }
         return csv.text();
     }
 
-    private static List<String> row(GearingScenario scenario, GearingChoice choice, int gears) {
+    private static List<String> row(GearingResult.Scenario scenario, GearingResult.Candidate choice, int gears) {
         List<String> row = new ArrayList<>();
         row.add(GearingSummary.name(scenario.kind()));
         row.add(choice.axis());
@@ -67,7 +61,7 @@ public final class GearingTables {
             row.add(choice.failure());
             return row;
         }
-        GearingLap lap = choice.lap().get();
+        GearingResult.GearedLap lap = choice.lap().get();
         row.add(CsvText.number(lap.lapTime()));
         row.add(CsvText.number(scenario.gain(choice)));
         row.add(CsvText.number(LapTrace.kmh(lap.topSpeed())));
@@ -92,7 +86,7 @@ public final class GearingTables {
     public static String shifts(GearingResult result) {
         CsvText csv = new CsvText();
         csv.row(List.of("atM", "timeS", "from", "to", "speedKmh", "rpmBefore", "rpmAfter", "corner", "timeToBrakingS"));
-        for (GearingShift shift : result.asGiven().baseline().shifts()) {
+        for (GearingResult.Shift shift : result.asGiven().baseline().shifts()) {
             csv.row(List.of(
                     CsvText.number(shift.at()),
                     CsvText.number(shift.time()),
@@ -112,13 +106,13 @@ public final class GearingTables {
      * car as it stood.
      */
     public static String traction(GearingResult result) {
-        GearingTraction traction = result.traction();
+        GearingResult.Traction traction = result.traction();
         double[] speeds = traction.speeds();
         double[] resistance = traction.resistance();
         List<double[]> forces = traction.forces();
         CsvText csv = new CsvText();
         List<String> header = new ArrayList<>(List.of("speedKmh", "resistanceN"));
-        for (GearingGear gear : result.gears()) {
+        for (GearingResult.Gear gear : result.gears()) {
             header.add("engineSpeedGear" + gear.gear() + "Rpm");
             header.add("forceGear" + gear.gear() + "N");
         }
@@ -127,7 +121,7 @@ public final class GearingTables {
             List<String> row = new ArrayList<>();
             row.add(CsvText.number(LapTrace.kmh(speeds[i])));
             row.add(CsvText.number(resistance[i]));
-            for (GearingGear gear : result.gears()) {
+            for (GearingResult.Gear gear : result.gears()) {
                 double force = forces.get(gear.gear() - 1)[i];
                 row.add(Double.isNaN(force) ? "" : CsvText.number(gear.engineSpeed(speeds[i])));
                 row.add(CsvText.number(force));

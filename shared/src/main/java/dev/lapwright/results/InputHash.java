@@ -11,8 +11,7 @@ import dev.lapwright.line.LineChoices;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.gearing.GearingScenario;
-import dev.lapwright.study.optimise.OptimisationCircuit;
+import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -59,7 +58,7 @@ public final class InputHash {
         Map<String, Object> inputs = inputs(gearing.car(), gearing.conditions(), gearing.track());
         inputs.put("axes", axes(gearing.axes()));
         Map<String, Object> scenarios = new LinkedHashMap<>();
-        for (GearingScenario scenario : gearing.scenarios()) {
+        for (GearingResult.Scenario scenario : gearing.scenarios()) {
             scenarios.put(scenario.kind().name(), scenario.amount());
         }
         inputs.put("scenarios", scenarios);
@@ -123,7 +122,7 @@ public final class InputHash {
         inputs.put("car", DocumentWriter.tree(result.car()));
         inputs.put("settings", result.car().settings());
         List<Object> circuits = new ArrayList<>();
-        for (OptimisationCircuit circuit : result.circuits()) {
+        for (Optimisation.Circuit circuit : result.circuits()) {
             Map<String, Object> one = new LinkedHashMap<>(DocumentWriter.tree(circuit.track()));
             one.put("weight", circuit.weight());
             circuits.add(one);

@@ -2,13 +2,8 @@ package dev.lapwright.results;
 
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.optimise.OptimisationAxis;
-import dev.lapwright.study.optimise.OptimisationCircuit;
-import dev.lapwright.study.optimise.OptimisationGain;
+import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
-import dev.lapwright.study.optimise.OptimisationMiss;
-import dev.lapwright.study.optimise.OptimisationPoint;
-import dev.lapwright.study.optimise.OptimisationRange;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -63,7 +58,7 @@ public final class OptimisationSummary {
 
     private static List<Object> circuits(OptimisationResult result) {
         List<Object> circuits = new ArrayList<>();
-        for (OptimisationCircuit circuit : result.circuits()) {
+        for (Optimisation.Circuit circuit : result.circuits()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", circuit.track().name());
             one.put("weight", circuit.weight());
@@ -88,7 +83,7 @@ public final class OptimisationSummary {
 
     private static List<Object> searched(OptimisationResult result) {
         List<Object> searched = new ArrayList<>();
-        for (OptimisationAxis axis : result.axes()) {
+        for (OptimisationResult.Axis axis : result.axes()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", axis.name());
             one.put("unit", result.car().unitOf(axis.name()).symbol());
@@ -98,7 +93,7 @@ public final class OptimisationSummary {
         return searched;
     }
 
-    private static Map<String, Object> miss(OptimisationMiss miss) {
+    private static Map<String, Object> miss(OptimisationResult.Miss miss) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("limit", miss.limit().label());
         tree.put("unit", miss.unit());
@@ -109,7 +104,7 @@ public final class OptimisationSummary {
         return tree;
     }
 
-    private static Map<String, Object> point(OptimisationResult result, OptimisationPoint point) {
+    private static Map<String, Object> point(OptimisationResult result, OptimisationResult.Candidate point) {
         Map<String, Object> tree = new LinkedHashMap<>();
         Map<String, Object> settings = new LinkedHashMap<>();
         for (int i = 0; i < result.axes().size(); i++) {
@@ -134,7 +129,7 @@ public final class OptimisationSummary {
         return tree;
     }
 
-    private static Map<String, Object> gain(OptimisationGain gain) {
+    private static Map<String, Object> gain(OptimisationResult.SectorTimes gain) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("circuit", gain.track().name());
         tree.put("sectorsBeforeS", gain.before());
@@ -143,7 +138,7 @@ public final class OptimisationSummary {
         return tree;
     }
 
-    private static Map<String, Object> range(OptimisationRange range) {
+    private static Map<String, Object> range(OptimisationResult.Range range) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", range.name());
         tree.put("before", range.before());
@@ -161,15 +156,15 @@ public final class OptimisationSummary {
     public static String csv(OptimisationResult result) {
         CsvText csv = new CsvText();
         List<String> header = new ArrayList<>();
-        for (OptimisationAxis axis : result.axes()) {
+        for (OptimisationResult.Axis axis : result.axes()) {
             String symbol = result.car().unitOf(axis.name()).symbol();
             header.add(symbol.isEmpty() ? axis.name() : axis.name() + " (" + symbol + ")");
         }
         header.addAll(List.of("lapTimeS", "gainS", "topSpeedKmh", "rideHeightMm", "asGood", "front"));
         csv.row(header);
-        Set<OptimisationPoint> good = new HashSet<>(result.flat().setups());
-        Set<OptimisationPoint> front = new HashSet<>(result.front());
-        for (OptimisationPoint point : result.met()) {
+        Set<OptimisationResult.Candidate> good = new HashSet<>(result.flat().setups());
+        Set<OptimisationResult.Candidate> front = new HashSet<>(result.front());
+        for (OptimisationResult.Candidate point : result.met()) {
             List<String> row = new ArrayList<>();
             point.settings().forEach(setting -> row.add(CsvText.number(setting)));
             row.add(CsvText.number(point.lapTime()));

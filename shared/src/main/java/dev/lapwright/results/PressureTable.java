@@ -2,11 +2,9 @@ package dev.lapwright.results;
 
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.pressures.PressureCost;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
-import dev.lapwright.study.pressures.TyrePressure;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
@@ -23,7 +21,7 @@ public final class PressureTable {
     public static String csv(PressureResult result) {
         CsvText csv = new CsvText();
         boolean first = true;
-        for (TyrePressure tyre : result.tyres()) {
+        for (PressureResult.Tyre tyre : result.tyres()) {
             Map<String, Object> row = tyre(result, tyre);
             if (first) {
                 csv.row(List.copyOf(row.keySet()));
@@ -47,7 +45,7 @@ public final class PressureTable {
         tree.put("lapTimeAtIdealS", result.lap().time());
         tree.put("next", day(result.next(), result.coldTempC()));
         List<Object> tyres = new ArrayList<>();
-        for (TyrePressure tyre : result.tyres()) {
+        for (PressureResult.Tyre tyre : result.tyres()) {
             Map<String, Object> one = tyre(result, tyre);
             one.put("pairs", tyre.pairs().stream().map(PressureTable::pair).toList());
             one.put(
@@ -75,7 +73,7 @@ public final class PressureTable {
         return tree;
     }
 
-    private static Map<String, Object> tyre(PressureResult result, TyrePressure tyre) {
+    private static Map<String, Object> tyre(PressureResult result, PressureResult.Tyre tyre) {
         Map<String, Object> row = new LinkedHashMap<>();
         row.put("tyre", tyre.wheel().code());
         row.put("coldKpaGauge", tyre.last().coldKpa());
@@ -109,7 +107,7 @@ public final class PressureTable {
         return tree;
     }
 
-    private static Map<String, Object> weather(PressureResult result, TyrePressure tyre, PressureDay day) {
+    private static Map<String, Object> weather(PressureResult result, PressureResult.Tyre tyre, PressureDay day) {
         double shift = day.airTempC() - result.next().airTempC();
         double coldTempC = result.coldTempC() + shift;
         Map<String, Object> tree = day(day, coldTempC);
@@ -120,7 +118,7 @@ public final class PressureTable {
         return tree;
     }
 
-    private static Map<String, Object> cost(PressureCost cost) {
+    private static Map<String, Object> cost(PressureResult.Cost cost) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("awayKpa", cost.awayKpa());
         tree.put("gripLostPercent", 100 * cost.gripLost());

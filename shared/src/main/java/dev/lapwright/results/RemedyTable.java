@@ -4,7 +4,6 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.balance.BalancePhase;
-import dev.lapwright.study.balance.Remedy;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -25,9 +24,9 @@ public final class RemedyTable {
         }
         header.add("disturbs");
         csv.row(header);
-        List<Remedy> all = new ArrayList<>(result.remedies());
+        List<RemedyResult.Remedy> all = new ArrayList<>(result.remedies());
         all.addAll(result.belowTheLimit());
-        for (Remedy remedy : all) {
+        for (RemedyResult.Remedy remedy : all) {
             List<String> row = new ArrayList<>();
             row.add(remedy.adjustment());
             for (double value : new double[] {
@@ -65,7 +64,7 @@ public final class RemedyTable {
         return tree;
     }
 
-    private static Map<String, Object> one(Remedy remedy) {
+    private static Map<String, Object> one(RemedyResult.Remedy remedy) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("adjustment", remedy.adjustment());
         tree.put("from", remedy.from());
@@ -90,7 +89,7 @@ public final class RemedyTable {
         return tree;
     }
 
-    private static double gradient(Remedy remedy) {
+    private static double gradient(RemedyResult.Remedy remedy) {
         // Degrees per g do not ask for the wheelbase.
         return new UndersteerGradient(remedy.gradientShift(), 1).degreesPerG();
     }

@@ -11,7 +11,6 @@ import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.ride.RideTrace;
 import dev.lapwright.study.ride.DamperMapResult;
-import dev.lapwright.study.ride.RideAxle;
 import dev.lapwright.study.ride.RideResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -54,7 +53,7 @@ public final class RideSummary {
         return tree;
     }
 
-    private static Map<String, Object> axle(RideAxle axle) {
+    private static Map<String, Object> axle(RideResult.Axle axle) {
         QuarterCar wheel = axle.wheel();
         Damper damper = wheel.damper();
         RideModes modes = wheel.modes();
@@ -146,7 +145,7 @@ public final class RideSummary {
         List<String> header = new ArrayList<>(List.of("axle", "fastBumpNsPerM", "fastReboundNsPerM"));
         header.addAll(pass(result.axles().get(0).kerb()).keySet());
         csv.row(header);
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             double[] bump = axle.map().bump();
             double[] rebound = axle.map().rebound();
             for (int i = 0; i < bump.length; i++) {
@@ -166,7 +165,7 @@ public final class RideSummary {
         CsvText csv = new CsvText();
         csv.row(List.of(
                 "axle", "timeS", "kerbMm", "wheelMm", "bodyMm", "travelMm", "contactLoadN", "bodyAccelerationMps2"));
-        for (RideAxle axle : result.axles()) {
+        for (RideResult.Axle axle : result.axles()) {
             RideTrace trace = axle.trace();
             double[] time = trace.time();
             double[] road = trace.road();

@@ -2,8 +2,6 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
-import dev.lapwright.study.sensitivity.Interaction;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -32,7 +30,7 @@ public final class SensitivitySummary {
         return tree;
     }
 
-    private static Map<String, Object> gain(AdjustmentGain gain, SensitivityResult result) {
+    private static Map<String, Object> gain(SensitivityResult.Gain gain, SensitivityResult result) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", gain.adjustment().name());
         tree.put("unit", gain.adjustment().unit().symbol());
@@ -55,11 +53,11 @@ public final class SensitivitySummary {
     }
 
     /** Null where no number of laps would do. */
-    static Integer laps(AdjustmentGain gain) {
+    static Integer laps(SensitivityResult.Gain gain) {
         return gain.isEverSeen() ? gain.lapsToSee() : null;
     }
 
-    private static Map<String, Object> interaction(Interaction pair) {
+    private static Map<String, Object> interaction(SensitivityResult.Interaction pair) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("first", pair.first());
         tree.put("firstSetting", pair.firstSetting());

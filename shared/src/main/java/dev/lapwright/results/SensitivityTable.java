@@ -1,7 +1,6 @@
 package dev.lapwright.results;
 
 import dev.lapwright.report.CsvText;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,13 +37,13 @@ public final class SensitivityTable {
             header.add("sector" + sector + "GainS");
         }
         csv.row(header);
-        for (AdjustmentGain gain : result.gains()) {
+        for (SensitivityResult.Gain gain : result.gains()) {
             csv.row(row(gain, result));
         }
         return csv.text();
     }
 
-    private static List<String> row(AdjustmentGain gain, SensitivityResult result) {
+    private static List<String> row(SensitivityResult.Gain gain, SensitivityResult result) {
         List<String> row = new ArrayList<>();
         row.add(gain.adjustment().name());
         row.add(gain.adjustment().unit().symbol());

@@ -4,9 +4,7 @@ import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
-import dev.lapwright.study.stint.StintLap;
 import dev.lapwright.study.stint.StintResult;
-import dev.lapwright.study.stint.StintRun;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,8 +18,8 @@ public final class StintTable {
     public static String csv(StintResult result) {
         CsvText csv = new CsvText();
         csv.row(List.of("compound", "lap", "lapTimeS", "fuelAtStartKg", "fuelUsedKg", "grip"));
-        for (StintRun run : result.runs()) {
-            for (StintLap lap : run.laps()) {
+        for (StintResult.Run run : result.runs()) {
+            for (StintResult.RunLap lap : run.laps()) {
                 csv.row(List.of(
                         run.compound().name(),
                         Integer.toString(lap.number()),
@@ -62,14 +60,14 @@ public final class StintTable {
         tree.put("lapTimePerKgS", result.timePerKg());
         tree.put("lapTimePerPercentGripS", result.timePerGrip());
         List<Object> runs = new ArrayList<>();
-        for (StintRun run : result.runs()) {
+        for (StintResult.Run run : result.runs()) {
             runs.add(run(result, run, kgPerLitre));
         }
         tree.put("runs", runs);
         return tree;
     }
 
-    private static Map<String, Object> run(StintResult result, StintRun run, double kgPerLitre) {
+    private static Map<String, Object> run(StintResult result, StintResult.Run run, double kgPerLitre) {
         Map<String, Object> tree = new LinkedHashMap<>();
         Compound compound = run.compound();
         tree.put("compound", compound.name());
@@ -83,13 +81,13 @@ public final class StintTable {
         tree.put("reserveFuelKg", run.reserveFuel());
         tree.put("fuelNeededKg", run.fuelNeeded());
         tree.put("fuelNeededL", run.fuelNeeded() / kgPerLitre);
-        StintRun first = result.runs().get(0);
+        StintResult.Run first = result.runs().get(0);
         if (!run.equals(first)) {
             tree.put("fasterThanFirstFromLap", first.fasterFrom(run));
             tree.put("aheadOfFirstAfterLap", first.aheadFrom(run));
         }
         List<Object> laps = new ArrayList<>();
-        for (StintLap lap : run.laps()) {
+        for (StintResult.RunLap lap : run.laps()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("lap", lap.number());
             one.put("lapTimeS", lap.time());

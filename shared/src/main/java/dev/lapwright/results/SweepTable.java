@@ -5,7 +5,6 @@ import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -27,7 +26,7 @@ public final class SweepTable {
         header.addAll(
                 List.of("lapTimeS", "gainS", "topSpeedKmh", "minimumCornerSpeedKmh", "meanCornerSpeedKmh", FAILURE));
         csv.row(header);
-        for (SweepPoint point : result.points()) {
+        for (SweepResult.Point point : result.points()) {
             List<String> row = new ArrayList<>();
             point.settings().forEach(setting -> row.add(CsvText.number(setting)));
             row.add(CsvText.number(figure(point, LapFigures::lapTime)));
@@ -41,7 +40,7 @@ public final class SweepTable {
         return csv.text();
     }
 
-    private static double figure(SweepPoint point, ToDoubleFunction<LapFigures> figure) {
+    private static double figure(SweepResult.Point point, ToDoubleFunction<LapFigures> figure) {
         return point.figures().isPresent()
                 ? figure.applyAsDouble(point.figures().get())
                 : Double.NaN;
@@ -77,7 +76,7 @@ public final class SweepTable {
         return tree;
     }
 
-    private static Map<String, Object> point(SweepResult result, SweepPoint point) {
+    private static Map<String, Object> point(SweepResult result, SweepResult.Point point) {
         Map<String, Object> tree = new LinkedHashMap<>();
         for (int k = 0; k < result.axes().size(); k++) {
             tree.put(result.axes().get(k).name(), point.settings().get(k));

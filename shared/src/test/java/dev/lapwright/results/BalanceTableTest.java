@@ -15,7 +15,6 @@ import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.PhaseBalance;
 import dev.lapwright.study.balance.Remedies;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.track.Track;
@@ -44,7 +43,7 @@ class BalanceTableTest {
 
     @Test
     void everyPhaseOfEveryCornerHasARow() throws IOException {
-        List<PhaseBalance> phases = BALANCE.corners().stream()
+        List<BalanceResult.PhaseBalance> phases = BALANCE.corners().stream()
                 .flatMap(corner -> corner.phases().stream())
                 .toList();
         List<CSVRecord> rows = rows(BalanceTable.csv(BALANCE));

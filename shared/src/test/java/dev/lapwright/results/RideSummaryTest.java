@@ -12,7 +12,6 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideAxle;
 import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.ride.RideResult;
 import java.io.IOException;
@@ -40,7 +39,7 @@ class RideSummaryTest {
         JsonNode tree = new ObjectMapper().readTree(JsonLayout.text(RideSummary.tree(RIDE)));
         assertThat(tree.get("lapwright").asText()).isEqualTo("ride/1");
         for (int i = 0; i < 2; i++) {
-            RideAxle axle = RIDE.axles().get(i);
+            RideResult.Axle axle = RIDE.axles().get(i);
             JsonNode node = tree.get("axles").get(i);
             assertThat(node.get("axle").asText()).isEqualTo(axle.end().label());
             assertThat(node.get("rideFrequencyHz").asDouble())

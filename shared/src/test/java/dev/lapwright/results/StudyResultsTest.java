@@ -16,7 +16,6 @@ import dev.lapwright.study.Progress;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.sensitivity.AdjustmentGain;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -137,7 +136,7 @@ class StudyResultsTest {
         assertThat(tree.get("laps").intValue()).isEqualTo(24);
         assertThat(tree.get("adjustments")).hasSameSizeAs(SENSITIVITY.gains());
         assertThat(tree.get("interactions")).hasSameSizeAs(SENSITIVITY.interactions());
-        AdjustmentGain first = SENSITIVITY.gains().get(0);
+        SensitivityResult.Gain first = SENSITIVITY.gains().get(0);
         JsonNode written = tree.get("adjustments").get(0);
         assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
         assertThat(written.get("bestGainS").doubleValue()).isEqualTo(first.bestGain());
@@ -146,7 +145,8 @@ class StudyResultsTest {
 
     @Test
     void whatNoNumberOfLapsShowsHasNone() throws IOException {
-        AdjustmentGain last = SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
+        SensitivityResult.Gain last =
+                SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
         assertThat(last.isEverSeen()).isFalse();
         JsonNode written = json(SensitivitySummary.tree(SENSITIVITY)).get("adjustments");
         assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())

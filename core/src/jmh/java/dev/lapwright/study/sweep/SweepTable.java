@@ -27,7 +27,7 @@ public final class SweepTable {
         }
         say("");
         Sweep sweep = SweepBenchmark.grid(20);
-        List<SweepPoint> points = sweep.onThreads(1).run().points();
+        List<SweepResult.Point> points = sweep.onThreads(1).run().points();
         for (int threads : new int[] {2, 3, 8}) {
             boolean same = points.equals(sweep.onThreads(threads).run().points());
             say("Results of " + sweep.laps() + " laps on " + threads + " threads, bit for bit those of one: "

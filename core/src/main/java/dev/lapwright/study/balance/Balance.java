@@ -50,8 +50,8 @@ public final class Balance {
                     "it has no corner, so there is no balance to tell",
                     "take a track with corners");
         }
-        BalanceStations stations = new BalanceStations(lap);
-        List<CornerBalance> balances = new ArrayList<>();
+        PhaseStations stations = new PhaseStations(lap);
+        List<BalanceResult.CornerBalance> balances = new ArrayList<>();
         for (int k = 0; k < corners.size(); k++) {
             balances.add(corner(stations.of(k)));
         }
@@ -65,8 +65,8 @@ public final class Balance {
                 aero());
     }
 
-    private CornerBalance corner(BalanceStations.Places places) {
-        List<PhaseBalance> phases = new ArrayList<>();
+    private BalanceResult.CornerBalance corner(PhaseStations.Places places) {
+        List<BalanceResult.PhaseBalance> phases = new ArrayList<>();
         for (BalancePhase phase : BalancePhase.values()) {
             int station = places.station(phase);
             if (station >= 0) {
@@ -74,23 +74,23 @@ public final class Balance {
             }
         }
         // The middle is always there.
-        PhaseBalance middle = phases.stream()
+        BalanceResult.PhaseBalance middle = phases.stream()
                 .filter(one -> one.phase() == BalancePhase.MIDDLE)
                 .findFirst()
                 .orElseThrow();
-        PhaseBalance entry = phases.get(0);
-        PhaseBalance exit = phases.get(phases.size() - 1);
-        PhaseBalance before = entry.phase() == BalancePhase.ENTRY ? entry : middle;
-        return new CornerBalance(
+        BalanceResult.PhaseBalance entry = phases.get(0);
+        BalanceResult.PhaseBalance exit = phases.get(phases.size() - 1);
+        BalanceResult.PhaseBalance before = entry.phase() == BalancePhase.ENTRY ? entry : middle;
+        return new BalanceResult.CornerBalance(
                 places.corner(),
                 phases,
                 demand(places.turningIn(), before.margins().frontGrip()),
                 demand(places.unwinding(), exit.margins().rearGrip()));
     }
 
-    private PhaseBalance phase(BalancePhase phase, int station, boolean left) {
+    private BalanceResult.PhaseBalance phase(BalancePhase phase, int station, boolean left) {
         TurnState state = TurnState.of(lap, station, left, phase.feet());
-        return new PhaseBalance(
+        return new BalanceResult.PhaseBalance(
                 phase,
                 station,
                 lap.value(Channel.DISTANCE, station),
@@ -99,10 +99,11 @@ public final class Balance {
                 limits.in(state));
     }
 
-    private YawDemand demand(BalanceStations.YawPeak peak, double grip) {
+    private BalanceResult.YawDemand demand(PhaseStations.YawPeak peak, double grip) {
         double moment = peak.acceleration() == 0 ? 0 : handling.yawInertia() * peak.acceleration();
         double wheelbase = handling.atRest().wheelbase();
-        return new YawDemand(peak.distance(), peak.acceleration(), moment, Math.abs(moment) / (wheelbase * grip));
+        return new BalanceResult.YawDemand(
+                peak.distance(), peak.acceleration(), moment, Math.abs(moment) / (wheelbase * grip));
     }
 
     private List<AeroBalance> aero() {

@@ -1,9 +1,13 @@
 package dev.lapwright.study.balance;
 
 import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.TurnState;
+import dev.lapwright.track.Corner;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How a car feels on a lap, as far as a quasi-steady model knows.
@@ -56,5 +60,58 @@ public record BalanceResult(
     public int count(BalancePhase phase) {
         return (int)
                 corners.stream().filter(corner -> corner.in(phase).isPresent()).count();
+    }
+
+    /**
+     * The balance of a car in one corner.
+     *
+     * @param corner which
+     * @param phases those that the lap has there, in driving order: a corner taken flat has no entry
+     * @param turningIn yaw acceleration into the corner
+     * @param unwinding yaw acceleration out of it, negative
+     */
+    public record CornerBalance(Corner corner, List<PhaseBalance> phases, YawDemand turningIn, YawDemand unwinding) {
+        public CornerBalance {
+            phases = List.copyOf(phases);
+        }
+
+        /** The balance in a phase; empty if the lap does not have it in this corner. */
+        public Optional<PhaseBalance> in(BalancePhase phase) {
+            return phases.stream().filter(one -> one.phase() == phase).findFirst();
+        }
+    }
+
+    /**
+     * The balance of a car in one phase of one corner.
+     *
+     * @param phase which
+     * @param station of the lap from which the state is taken
+     * @param distance of that station, m
+     * @param lateralAcceleration of the lap there, m/s², without sign
+     * @param state the car's state
+     * @param margins what each axle could hold in it
+     */
+    public record PhaseBalance(
+            BalancePhase phase,
+            int station,
+            double distance,
+            double lateralAcceleration,
+            TurnState state,
+            AxleMargins margins) {}
+
+    /**
+     * The greatest yaw acceleration that a lap asks of a car as it turns into a corner or unwinds from it.
+     *
+     * @param distance where, m
+     * @param acceleration rad/s², positive into the corner; infinite where curvature steps, which no car can follow; 0 if none
+     * @param moment yaw inertia times that, Nm
+     * @param gripShare of the axle's lateral force that the moment takes, front turning in and rear unwinding, as a share of what
+     *     that axle has there
+     */
+    public record YawDemand(double distance, double acceleration, double moment, double gripShare) {
+        /** Whether curvature steps there. */
+        public boolean isStep() {
+            return Double.isInfinite(acceleration);
+        }
     }
 }

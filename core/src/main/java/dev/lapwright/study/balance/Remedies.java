@@ -34,8 +34,8 @@ public final class Remedies {
     private final BalanceComplaint complaint;
     private final Lap lap;
     private final LapSolver solver;
-    private final List<Remedy> remedies = new ArrayList<>();
-    private final List<Remedy> belowTheLimit = new ArrayList<>();
+    private final List<RemedyResult.Remedy> remedies = new ArrayList<>();
+    private final List<RemedyResult.Remedy> belowTheLimit = new ArrayList<>();
     private final List<String> failures = new ArrayList<>();
 
     private Remedies(BalanceResult balance, BalanceComplaint complaint) {
@@ -89,7 +89,7 @@ public final class Remedies {
             look(adjustment, setting, below);
             look(adjustment, setting, above);
         }
-        remedies.sort(Comparator.comparing((Remedy remedy) -> !remedy.isFree())
+        remedies.sort(Comparator.comparing((RemedyResult.Remedy remedy) -> !remedy.isFree())
                 .thenComparing(remedy -> remedy.isFree() ? -remedy.gain() : -remedy.gainPerTenth()));
         double sign = complaint.understeer() ? 1 : -1;
         belowTheLimit.sort(Comparator.comparingDouble(remedy -> sign * remedy.gradientShift()));
@@ -122,7 +122,7 @@ public final class Remedies {
         }
     }
 
-    private void sort(Remedy remedy) {
+    private void sort(RemedyResult.Remedy remedy) {
         double sign = complaint.understeer() ? -1 : 1;
         if (remedy.gain() >= NOTHING) {
             remedies.add(remedy);
@@ -131,7 +131,7 @@ public final class Remedies {
         }
     }
 
-    private Remedy remedy(Adjustment adjustment, double from, double to, Vehicle changed) {
+    private RemedyResult.Remedy remedy(Adjustment adjustment, double from, double to, Vehicle changed) {
         AxleLimits before = AxleLimits.of(lap.vehicle());
         AxleLimits after = AxleLimits.of(changed);
         Map<BalancePhase, Double> shifts = new EnumMap<>(BalancePhase.class);
@@ -148,7 +148,7 @@ public final class Remedies {
             }
         }
         double gain = (complaint.understeer() ? -1 : 1) * shifts.get(complaint.phase());
-        return new Remedy(
+        return new RemedyResult.Remedy(
                 adjustment.name(),
                 from,
                 to,

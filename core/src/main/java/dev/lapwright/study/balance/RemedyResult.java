@@ -1,6 +1,11 @@
 package dev.lapwright.study.balance;
 
+import dev.lapwright.study.RemedyCaution;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 
 /**
  * What could be turned against a complaint.
@@ -27,5 +32,53 @@ public record RemedyResult(
     /** Whether the model has the axle give up first of which the driver complains. */
     public boolean isConfirmed() {
         return complaint.understeer() ? understeer > 0 : understeer < 0;
+    }
+
+    /**
+     * One step of one adjustment, and what it does.
+     *
+     * @param adjustment its name
+     * @param from setting now
+     * @param to setting one step away
+     * @param gain balance gained in the phase complained of, m/s² of lateral acceleration, positive against the complaint
+     * @param slower change of lap time, s, positive is slower
+     * @param shifts change of rear less front limit by phase, mean over the corners, m/s², positive towards understeer; the
+     *     phase complained of over the corners complained of
+     * @param disturbed phases, other than that complained of, whose limits part further
+     * @param gradientShift change of the understeer gradient at rest, toe included, rad per m/s²
+     * @param cautions where it can hurt
+     */
+    public record Remedy(
+            String adjustment,
+            double from,
+            double to,
+            double gain,
+            double slower,
+            Map<BalancePhase, Double> shifts,
+            List<BalancePhase> disturbed,
+            double gradientShift,
+            Set<RemedyCaution> cautions) {
+        /** A change of lap time below this is no change, s. */
+        static final double LEVEL = 0.005;
+
+        private static final double TENTH = 0.1;
+
+        public Remedy {
+            Map<BalancePhase, Double> copy = new EnumMap<>(BalancePhase.class);
+            copy.putAll(shifts);
+            shifts = Collections.unmodifiableMap(copy);
+            disturbed = List.copyOf(disturbed);
+            cautions = Set.copyOf(cautions);
+        }
+
+        /** Whether it costs no lap time that one could name: a change below 5 ms counts as none. */
+        public boolean isFree() {
+            return slower < LEVEL;
+        }
+
+        /** Balance gained per tenth of a second lost or gained, m/s²; a change below 5 ms counts as 5 ms. */
+        public double gainPerTenth() {
+            return gain * TENTH / Math.max(LEVEL, Math.abs(slower));
+        }
     }
 }

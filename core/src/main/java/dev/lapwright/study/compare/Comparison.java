@@ -5,11 +5,15 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.study.CornerPlaces;
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Two laps of one track, side by side: where one gains on the other, and what limits the cars there. Differences are the
@@ -30,7 +34,7 @@ public final class Comparison {
     private final Lap first;
     private final Lap second;
     private final double[] behind;
-    private final List<ComparisonPart> parts;
+    private final List<Part> parts;
 
     private Comparison(Lap first, Lap second) {
         this.first = first;
@@ -41,7 +45,7 @@ public final class Comparison {
         for (int i = 0; i < behind.length; i++) {
             behind[i] = other[i] - one[i];
         }
-        parts = List.copyOf(new ComparisonParts(first, second).list());
+        parts = List.copyOf(new PartCutter(first, second).list());
     }
 
     /**
@@ -98,7 +102,7 @@ public final class Comparison {
     }
 
     /** Corners and straights in driving order; one that spans the start line comes last. */
-    public List<ComparisonPart> parts() {
+    public List<Part> parts() {
         return parts;
     }
 
@@ -116,7 +120,7 @@ public final class Comparison {
     /** Difference by what limits the cars, s; adds up to {@link #difference()}. A copy. */
     public Map<Limit, Double> byCause() {
         Map<Limit, Double> sum = new EnumMap<>(Limit.class);
-        for (ComparisonPart part : parts) {
+        for (Part part : parts) {
             part.byCause().forEach((limit, seconds) -> sum.merge(limit, seconds, Double::sum));
         }
         return sum;
@@ -125,8 +129,8 @@ public final class Comparison {
     /** Difference in all corners together, s. */
     public double inCorners() {
         return parts.stream()
-                .filter(ComparisonPart::isCorner)
-                .mapToDouble(ComparisonPart::difference)
+                .filter(Part::isCorner)
+                .mapToDouble(Part::difference)
                 .sum();
     }
 
@@ -134,7 +138,176 @@ public final class Comparison {
     public double onStraights() {
         return parts.stream()
                 .filter(part -> !part.isCorner())
-                .mapToDouble(ComparisonPart::difference)
+                .mapToDouble(Part::difference)
                 .sum();
+    }
+
+    /**
+     * One part of the lap, a corner or what lies between two, as two laps drive it. Differences are the second lap less the
+     * first: positive where the second is slower.
+     *
+     * @param corner the corner; empty on a straight
+     * @param after the corner before a straight, if any
+     * @param before the corner after a straight, if any
+     * @param from distance where it begins, m; may exceed {@code to} where it spans the start line
+     * @param to distance where it ends, m
+     * @param first how the first lap drives it
+     * @param second how the second lap drives it
+     * @param byCause the difference in time, s, by what limits the cars; adds up to {@link #difference()}
+     */
+    public record Part(
+            Optional<Corner> corner,
+            Optional<Corner> after,
+            Optional<Corner> before,
+            double from,
+            double to,
+            Drive first,
+            Drive second,
+            Map<Limit, Double> byCause) {
+        public Part {
+            Map<Limit, Double> copy = new EnumMap<>(Limit.class);
+            copy.putAll(byCause);
+            byCause = copy;
+        }
+
+        /**
+         * How one lap drives it.
+         *
+         * @param time s
+         * @param entrySpeed m/s
+         * @param minimumSpeed m/s
+         * @param topSpeed m/s
+         * @param exitSpeed m/s
+         */
+        public record Drive(double time, double entrySpeed, double minimumSpeed, double topSpeed, double exitSpeed) {}
+
+        /** By cause; a copy. */
+        @Override
+        public Map<Limit, Double> byCause() {
+            return new EnumMap<>(byCause);
+        }
+
+        /** Time of the second lap less that of the first, s. */
+        public double difference() {
+            return second.time() - first.time();
+        }
+
+        /** The cause with most of the difference in its direction; empty where there is no difference. */
+        public Optional<Limit> mainCause() {
+            double sign = Math.signum(difference());
+            Limit main = null;
+            double most = 0;
+            for (Map.Entry<Limit, Double> entry : byCause.entrySet()) {
+                if (sign * entry.getValue() > most) {
+                    most = sign * entry.getValue();
+                    main = entry.getKey();
+                }
+            }
+            return Optional.ofNullable(main);
+        }
+
+        /** Whether it is a corner. */
+        public boolean isCorner() {
+            return corner.isPresent();
+        }
+
+        /** For tables: the corner, or the corners that a straight lies between. */
+        public String label() {
+            if (corner.isPresent()) {
+                return corner.get().label();
+            }
+            String start = after.map(c -> "T" + c.number()).orElse("start");
+            String end = before.map(c -> "T" + c.number()).orElse("end");
+            return start + " to " + end;
+        }
+    }
+
+    /** Cuts two laps into corners and straights. Each cell between two stations belongs to one part. */
+    static final class PartCutter {
+        private final Lap first;
+        private final Lap second;
+        private final CornerPlaces places;
+        private final double[] s;
+        private final double[][] time;
+        private final double[][] speed;
+
+        PartCutter(Lap first, Lap second) {
+            this.first = first;
+            this.second = second;
+            places = new CornerPlaces(first.stations().corners(), first.track());
+            s = first.column(Channel.DISTANCE);
+            time = new double[][] {first.column(Channel.TIME), second.column(Channel.TIME)};
+            speed = new double[][] {first.column(Channel.SPEED), second.column(Channel.SPEED)};
+        }
+
+        /** In driving order; what spans the start line last. */
+        List<Comparison.Part> list() {
+            List<List<Integer>> runs = new ArrayList<>();
+            List<Optional<Corner>> corners = new ArrayList<>();
+            for (int i = 0; i + 1 < s.length; i++) {
+                Optional<Corner> corner = places.at(0.5 * (s[i] + s[i + 1]));
+                if (runs.isEmpty() || !corner.equals(corners.get(corners.size() - 1))) {
+                    runs.add(new ArrayList<>());
+                    corners.add(corner);
+                }
+                runs.get(runs.size() - 1).add(i);
+            }
+            int last = runs.size() - 1;
+            if (last > 0 && first.track().isClosed() && corners.get(0).equals(corners.get(last))) {
+                runs.get(last).addAll(runs.get(0));
+                runs.remove(0);
+                corners.remove(0);
+            }
+            List<Comparison.Part> parts = new ArrayList<>();
+            for (int k = 0; k < runs.size(); k++) {
+                parts.add(part(runs.get(k), corners, k));
+            }
+            return parts;
+        }
+
+        private Comparison.Part part(List<Integer> cells, List<Optional<Corner>> corners, int k) {
+            boolean closed = first.track().isClosed();
+            int count = corners.size();
+            boolean straight = corners.get(k).isEmpty() && count > 1;
+            Optional<Corner> after =
+                    straight && (k > 0 || closed) ? corners.get((k - 1 + count) % count) : Optional.empty();
+            Optional<Corner> before =
+                    straight && (k + 1 < count || closed) ? corners.get((k + 1) % count) : Optional.empty();
+            return new Comparison.Part(
+                    corners.get(k),
+                    after,
+                    before,
+                    s[cells.get(0)],
+                    s[cells.get(cells.size() - 1) + 1],
+                    drive(0, cells),
+                    drive(1, cells),
+                    causes(cells));
+        }
+
+        private Comparison.Part.Drive drive(int lap, List<Integer> cells) {
+            double spent = 0;
+            double least = Double.POSITIVE_INFINITY;
+            double most = 0;
+            double[] v = speed[lap];
+            for (int i : cells) {
+                spent += time[lap][i + 1] - time[lap][i];
+                least = Math.min(least, Math.min(v[i], v[i + 1]));
+                most = Math.max(most, Math.max(v[i], v[i + 1]));
+            }
+            return new Comparison.Part.Drive(spent, v[cells.get(0)], least, most, v[cells.get(cells.size() - 1) + 1]);
+        }
+
+        /** Each end of a cell, in each lap, answers for a quarter of the cell's difference. */
+        private Map<Limit, Double> causes(List<Integer> cells) {
+            Map<Limit, Double> causes = new EnumMap<>(Limit.class);
+            for (int i : cells) {
+                double lost = time[1][i + 1] - time[1][i] - (time[0][i + 1] - time[0][i]);
+                for (Lap lap : List.of(first, second)) {
+                    causes.merge(lap.limit(i), 0.25 * lost, Double::sum);
+                    causes.merge(lap.limit(i + 1), 0.25 * lost, Double::sum);
+                }
+            }
+            return causes;
+        }
     }
 }

@@ -107,56 +107,57 @@ public final class Gearing {
         LapSolver solver = new LapSolver(stations);
         Vehicle vehicle = Vehicle.of(car, conditions);
         Lap lap = solver.solve(vehicle);
-        GearingLap asGiven = read(solver, lap);
-        List<GearingScenario> scenarios = new ArrayList<>();
-        scenarios.add(scenario(solver, GearingScenario.Kind.AS_GIVEN, 0, car, conditions, asGiven, varied));
+        GearingResult.GearedLap asGiven = read(solver, lap);
+        List<GearingResult.Scenario> scenarios = new ArrayList<>();
+        scenarios.add(scenario(solver, GearingResult.Scenario.Kind.AS_GIVEN, 0, car, conditions, asGiven, varied));
         if (tow != 0) {
             Car towed = towed(lap);
-            GearingLap behind = read(solver, solver.solve(Vehicle.of(towed, conditions)));
-            scenarios.add(scenario(solver, GearingScenario.Kind.TOW, tow, towed, conditions, behind, varied));
+            GearingResult.GearedLap behind = read(solver, solver.solve(Vehicle.of(towed, conditions)));
+            scenarios.add(scenario(solver, GearingResult.Scenario.Kind.TOW, tow, towed, conditions, behind, varied));
         }
         if (headWind != 0) {
             Conditions day = windy(asGiven.topSpeedAt());
-            GearingLap against = read(solver, solver.solve(Vehicle.of(car, day)));
-            scenarios.add(scenario(solver, GearingScenario.Kind.HEAD_WIND, headWind, car, day, against, varied));
+            GearingResult.GearedLap against = read(solver, solver.solve(Vehicle.of(car, day)));
+            scenarios.add(scenario(solver, GearingResult.Scenario.Kind.HEAD_WIND, headWind, car, day, against, varied));
         }
         return new GearingResult(
                 car,
                 stations.track(),
                 conditions,
                 varied,
-                GearingGear.of(vehicle),
-                GearingTraction.of(vehicle),
+                GearingResult.Gear.of(vehicle),
+                GearingResult.Traction.of(vehicle),
                 scenarios);
     }
 
-    private static GearingScenario scenario(
+    private static GearingResult.Scenario scenario(
             LapSolver solver,
-            GearingScenario.Kind kind,
+            GearingResult.Scenario.Kind kind,
             double amount,
             Car car,
             Conditions day,
-            GearingLap baseline,
+            GearingResult.GearedLap baseline,
             List<SweepAxis> varied) {
-        List<GearingChoice> choices = new ArrayList<>();
+        List<GearingResult.Candidate> choices = new ArrayList<>();
         for (SweepAxis axis : varied) {
             for (double value : axis.values()) {
                 choices.add(choice(solver, axis.name(), value, GearingAxes.geared(car, axis.name(), value), day));
             }
         }
-        return new GearingScenario(kind, amount, car, day, baseline, choices);
+        return new GearingResult.Scenario(kind, amount, car, day, baseline, choices);
     }
 
-    private static GearingChoice choice(LapSolver solver, String axis, double value, Car geared, Conditions day) {
+    private static GearingResult.Candidate choice(
+            LapSolver solver, String axis, double value, Car geared, Conditions day) {
         try {
-            GearingLap lap = read(solver, solver.solve(Vehicle.of(geared, day)));
-            return new GearingChoice(axis, value, geared, Optional.of(lap), "");
+            GearingResult.GearedLap lap = read(solver, solver.solve(Vehicle.of(geared, day)));
+            return new GearingResult.Candidate(axis, value, geared, Optional.of(lap), "");
         } catch (NoLapException noLap) {
-            return new GearingChoice(axis, value, geared, Optional.empty(), noLap.getMessage());
+            return new GearingResult.Candidate(axis, value, geared, Optional.empty(), noLap.getMessage());
         }
     }
 
-    private static GearingLap read(LapSolver solver, Lap lap) {
+    private static GearingResult.GearedLap read(LapSolver solver, Lap lap) {
         Car limited = lap.vehicle().car();
         Lap free = lap;
         for (int step = 1; step <= MOST_STEPS && GearingReader.limiterTime(free) > 0; step++) {

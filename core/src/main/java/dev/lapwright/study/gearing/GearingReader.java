@@ -18,7 +18,7 @@ final class GearingReader {
     private final double[] t;
     private final double[] v;
     private final double[] timeInGear;
-    private final List<GearingShift> shifts = new ArrayList<>();
+    private final List<GearingResult.Shift> shifts = new ArrayList<>();
 
     private GearingReader(Lap lap) {
         this.lap = lap;
@@ -34,7 +34,7 @@ final class GearingReader {
      * @param limiterCost s, found by other laps
      * @param freeRevLimit at which that was found, 1/min
      */
-    static GearingLap read(Lap lap, double limiterCost, double freeRevLimit) {
+    static GearingResult.GearedLap read(Lap lap, double limiterCost, double freeRevLimit) {
         return new GearingReader(lap).read(limiterCost, freeRevLimit);
     }
 
@@ -43,7 +43,7 @@ final class GearingReader {
         return lap.time() * lap.limitShares().getOrDefault(Limit.REV_LIMIT, 0.0);
     }
 
-    private GearingLap read(double limiterCost, double freeRevLimit) {
+    private GearingResult.GearedLap read(double limiterCost, double freeRevLimit) {
         for (int i = 0; i + 1 < s.length; i++) {
             cell(i);
         }
@@ -54,7 +54,7 @@ final class GearingReader {
         LapFigures figures = lap.figures();
         double top = figures.topSpeed();
         int gear = drivetrain.gearAt(top);
-        return new GearingLap(
+        return new GearingResult.GearedLap(
                 lap.time(),
                 top,
                 s[fastest],
@@ -82,7 +82,7 @@ final class GearingReader {
             double at = passed(i, speed);
             double time = Math.max(from, Math.min(t[i + 1], t[i] + 2 * (at - s[i]) / (v[i] + speed)));
             timeInGear[gear - 1] += time - from;
-            shifts.add(new GearingShift(
+            shifts.add(new GearingResult.Shift(
                     gear,
                     next,
                     at,

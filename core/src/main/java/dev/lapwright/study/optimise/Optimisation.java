@@ -2,6 +2,7 @@ package dev.lapwright.study.optimise;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.study.Progress;
@@ -33,7 +34,7 @@ public final class Optimisation {
     private static final int MOST_DAYS = 100;
 
     final Car car;
-    final List<OptimisationCircuit> circuits;
+    final List<Circuit> circuits;
     final Conditions conditions;
     final List<SweepAxis> ranges;
     final List<String> named;
@@ -44,7 +45,7 @@ public final class Optimisation {
 
     private Optimisation(
             Car car,
-            List<OptimisationCircuit> circuits,
+            List<Circuit> circuits,
             Conditions conditions,
             List<SweepAxis> ranges,
             List<String> named,
@@ -65,11 +66,11 @@ public final class Optimisation {
 
     /** An optimisation of a car as it stands, which is the setup it is compared with. */
     public static Optimisation of(Car car, Track track, Conditions conditions) {
-        return of(car, List.of(new OptimisationCircuit(track, 1)), conditions);
+        return of(car, List.of(new Circuit(track, 1)), conditions);
     }
 
     /** The same for several circuits by weight: what is made small is the weighted mean of the lap times. */
-    public static Optimisation of(Car car, List<OptimisationCircuit> circuits, Conditions conditions) {
+    public static Optimisation of(Car car, List<Circuit> circuits, Conditions conditions) {
         if (circuits.isEmpty()) {
             throw new InvalidValueException("circuits", "there are none", "name at least one");
         }
@@ -96,8 +97,8 @@ public final class Optimisation {
     }
 
     /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
-    public static List<OptimisationKept> leftAlone(Car car) {
-        return OptimisationChoice.keptUnnamed(car);
+    public static List<OptimisationResult.LeftAlone> leftAlone(Car car) {
+        return SearchedAdjustments.keptUnnamed(car);
     }
 
     /** The same with limits to keep on every circuit and day. */
@@ -173,7 +174,7 @@ public final class Optimisation {
      *     has, or the car as it stands has no lap
      */
     public OptimisationResult run(Progress progress) {
-        OptimisationChoice choice = OptimisationChoice.of(car, named);
+        SearchedAdjustments choice = SearchedAdjustments.of(car, named);
         checkCorners();
         return new OptimisationRun(this, choice, progress).run();
     }
@@ -187,6 +188,18 @@ public final class Optimisation {
         if (limits.needCorners() && !any) {
             throw new InvalidValueException(
                     "limits", "balance or upshifts in corners are limited, but there are no corners", "leave them out");
+        }
+    }
+
+    /**
+     * A circuit that a setup is to serve.
+     *
+     * @param track where
+     * @param weight how much its lap time counts beside those of the others; above 0
+     */
+    public record Circuit(Track track, double weight) {
+        public Circuit {
+            Check.positive("weight of " + track.name(), weight);
         }
     }
 }

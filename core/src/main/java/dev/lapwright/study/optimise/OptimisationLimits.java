@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
  * What a setup must keep, on every circuit and day.
  *
  * @param topSpeedKmh top speed at least, km/h
- * @param balanceLeastPercent limit balance at least: see {@link OptimisationBalance}
+ * @param balanceLeastPercent limit balance at least: see {@link LimitBalance}
  * @param balanceMostPercent limit balance at most
  * @param rideHeightMm ride height of either axle at the top speed at least, mm
  * @param withoutUpshiftInCorner whether no upshift may fall where the car leans on its tyres
@@ -78,46 +78,53 @@ public record OptimisationLimits(
     }
 
     /** The limits that a setup misses. */
-    List<OptimisationMiss> misses(OptimisationPoint point) {
-        List<OptimisationMiss> misses = new ArrayList<>();
+    List<OptimisationResult.Miss> misses(OptimisationResult.Candidate point) {
+        List<OptimisationResult.Miss> misses = new ArrayList<>();
         if (!point.hasLap()) {
-            misses.add(new OptimisationMiss(OptimisationMiss.Limit.LAP, "", 0, NO_LAP, Double.NaN));
+            misses.add(new OptimisationResult.Miss(OptimisationResult.Miss.Limit.LAP, "", 0, NO_LAP, Double.NaN));
             return misses;
         }
-        atLeast(misses, OptimisationMiss.Limit.TOP_SPEED, "km/h", topSpeedKmh, KMH * point.topSpeed());
-        atLeast(misses, OptimisationMiss.Limit.RIDE_HEIGHT, "mm", rideHeightMm, point.rideHeightMm());
-        atLeast(misses, OptimisationMiss.Limit.BALANCE_LEAST, "%", balanceLeastPercent, point.balanceLeastPercent());
-        atMost(misses, OptimisationMiss.Limit.BALANCE_MOST, "%", balanceMostPercent, point.balanceMostPercent());
+        atLeast(misses, OptimisationResult.Miss.Limit.TOP_SPEED, "km/h", topSpeedKmh, KMH * point.topSpeed());
+        atLeast(misses, OptimisationResult.Miss.Limit.RIDE_HEIGHT, "mm", rideHeightMm, point.rideHeightMm());
+        atLeast(
+                misses,
+                OptimisationResult.Miss.Limit.BALANCE_LEAST,
+                "%",
+                balanceLeastPercent,
+                point.balanceLeastPercent());
+        atMost(misses, OptimisationResult.Miss.Limit.BALANCE_MOST, "%", balanceMostPercent, point.balanceMostPercent());
         OptionalDouble upshifts = withoutUpshiftInCorner ? OptionalDouble.of(0) : OptionalDouble.empty();
-        atMost(misses, OptimisationMiss.Limit.UPSHIFTS, "", upshifts, point.upshiftsInCorners());
+        atMost(misses, OptimisationResult.Miss.Limit.UPSHIFTS, "", upshifts, point.upshiftsInCorners());
         return misses;
     }
 
     // A figure that does not exist, as the balance where no corner is at the limit, misses nothing.
     private static void atLeast(
-            List<OptimisationMiss> misses,
-            OptimisationMiss.Limit limit,
+            List<OptimisationResult.Miss> misses,
+            OptimisationResult.Miss.Limit limit,
             String unit,
             OptionalDouble least,
             double reached) {
         if (least.isPresent() && reached < least.getAsDouble()) {
-            misses.add(new OptimisationMiss(limit, unit, least.getAsDouble(), reached, Double.NaN));
+            misses.add(new OptimisationResult.Miss(limit, unit, least.getAsDouble(), reached, Double.NaN));
         }
     }
 
     private static void atMost(
-            List<OptimisationMiss> misses,
-            OptimisationMiss.Limit limit,
+            List<OptimisationResult.Miss> misses,
+            OptimisationResult.Miss.Limit limit,
             String unit,
             OptionalDouble most,
             double reached) {
         if (most.isPresent() && reached > most.getAsDouble()) {
-            misses.add(new OptimisationMiss(limit, unit, most.getAsDouble(), reached, Double.NaN));
+            misses.add(new OptimisationResult.Miss(limit, unit, most.getAsDouble(), reached, Double.NaN));
         }
     }
 
     /** Sum of what is missed: a km/h, a millimetre, a percent and a shift count alike. */
-    double shortfall(OptimisationPoint point) {
-        return misses(point).stream().mapToDouble(OptimisationMiss::shortfall).sum();
+    double shortfall(OptimisationResult.Candidate point) {
+        return misses(point).stream()
+                .mapToDouble(OptimisationResult.Miss::shortfall)
+                .sum();
     }
 }

@@ -3,6 +3,8 @@ package dev.lapwright.study.optimise;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,22 +34,22 @@ import java.util.Map;
  */
 public record OptimisationResult(
         Car car,
-        List<OptimisationCircuit> circuits,
+        List<Optimisation.Circuit> circuits,
         List<Conditions> days,
         boolean worst,
         OptimisationLimits limits,
         long seed,
-        List<OptimisationAxis> axes,
-        List<OptimisationKept> kept,
-        OptimisationPoint before,
-        OptimisationPoint between,
-        OptimisationPoint best,
-        List<OptimisationMiss> misses,
-        OptimisationPoint fewest,
-        OptimisationFlat flat,
-        List<OptimisationPoint> front,
-        List<OptimisationGain> gains,
-        List<OptimisationPoint> met,
+        List<Axis> axes,
+        List<LeftAlone> kept,
+        Candidate before,
+        Candidate between,
+        Candidate best,
+        List<Miss> misses,
+        Candidate fewest,
+        NearOptimal flat,
+        List<Candidate> front,
+        List<SectorTimes> gains,
+        List<Candidate> met,
         int driven) {
     public OptimisationResult {
         circuits = List.copyOf(circuits);
@@ -66,21 +68,245 @@ public record OptimisationResult(
     }
 
     /** Limits that the setup that was there before misses. */
-    public List<OptimisationMiss> missesBefore() {
+    public List<Miss> missesBefore() {
         return limits.misses(before);
     }
 
     /** Gain of a setup over the one that was there before, s; positive is faster. */
-    public double gain(OptimisationPoint point) {
+    public double gain(Candidate point) {
         return before.lapTime() - point.lapTime();
     }
 
     /** A setup found, as a setup: what had been set on the car, and the settings searched. */
-    public Setup setup(String name, OptimisationPoint point) {
+    public Setup setup(String name, Candidate point) {
         Map<String, Double> settings = new LinkedHashMap<>(car.settings());
         for (int i = 0; i < axes.size(); i++) {
             settings.put(axes.get(i).name(), point.settings().get(i));
         }
         return new Setup(name, settings);
+    }
+
+    /**
+     * An adjustment that is searched.
+     *
+     * @param name of the adjustment
+     * @param settings legal settings in its unit, rising, at least two
+     */
+    public record Axis(String name, List<Double> settings) {
+        public Axis {
+            settings = List.copyOf(settings);
+        }
+
+        /** The setting so many steps from the first; between two of them in proportion. */
+        double at(double steps) {
+            int below = (int) Math.min(Math.floor(steps), settings.size() - 1.0);
+            double share = steps - below;
+            return share == 0
+                    ? settings.get(below)
+                    : (1 - share) * settings.get(below) + share * settings.get(below + 1);
+        }
+
+        /** Steps to the legal setting nearest to a setting. */
+        int nearest(double setting) {
+            int nearest = 0;
+            for (int i = 1; i < settings.size(); i++) {
+                if (Math.abs(settings.get(i) - setting) < Math.abs(settings.get(nearest) - setting)) {
+                    nearest = i;
+                }
+            }
+            return nearest;
+        }
+    }
+
+    /**
+     * An adjustment that the search leaves alone.
+     *
+     * @param name of the adjustment
+     * @param reason why, in a few words
+     */
+    public record LeftAlone(String name, String reason) {}
+
+    /**
+     * What a setup gives on all circuits and days of an optimisation.
+     *
+     * @param settings of the adjustments searched, in their order and units
+     * @param cost what the search makes small, s: the lap time, or where the worst day counts the lap time of the setup that was
+     *     there before less the least gain on any day
+     * @param lapTime mean over the circuits by weight and over the days, s; NaN where there is no lap
+     * @param circuitTimes mean lap time over the days for each circuit, s
+     * @param topSpeed the least of all circuits and days, m/s
+     * @param rideHeightMm least ride height of either axle at the top speed, platform settled, least of all circuits and days
+     * @param balanceLeastPercent least limit balance of all circuits and days, percent; NaN where it was not asked for or no
+     *     corner is taken at the limit
+     * @param balanceMostPercent the greatest
+     * @param upshiftsInCorners upshifts while leaning on the tyres, on all circuits and days; -1 where it was not asked for
+     * @param failure why there is no lap; empty where there is one
+     */
+    public record Candidate(
+            List<Double> settings,
+            double cost,
+            double lapTime,
+            List<Double> circuitTimes,
+            double topSpeed,
+            double rideHeightMm,
+            double balanceLeastPercent,
+            double balanceMostPercent,
+            int upshiftsInCorners,
+            String failure) {
+        public Candidate {
+            settings = List.copyOf(settings);
+            circuitTimes = List.copyOf(circuitTimes);
+        }
+
+        static Candidate withoutLap(List<Double> settings, String failure) {
+            double none = Double.NaN;
+            return new Candidate(settings, none, none, List.of(), none, none, none, none, -1, failure);
+        }
+
+        /** Whether every circuit has a lap on every day. */
+        public boolean hasLap() {
+            return failure.isEmpty();
+        }
+    }
+
+    /**
+     * A limit that a setup does not keep.
+     *
+     * @param limit what is limited
+     * @param unit of the three numbers
+     * @param wanted at least or at most, whichever it misses
+     * @param reached by the setup
+     * @param bestAlone what the best setup found for this limit alone reaches, all others forgotten; NaN if that was not asked
+     */
+    public record Miss(Limit limit, String unit, double wanted, double reached, double bestAlone) {
+        /** What can be limited. */
+        public enum Limit {
+            TOP_SPEED("top speed"),
+            BALANCE_LEAST("limit balance, lower end"),
+            BALANCE_MOST("limit balance, upper end"),
+            RIDE_HEIGHT("ride height at top speed"),
+            UPSHIFTS("upshifts in corners"),
+            LAP("a lap on every circuit and day");
+
+            private final String label;
+
+            Limit(String label) {
+                this.label = label;
+            }
+
+            /** Whether more of it is better. */
+            boolean isAtLeast() {
+                return this == TOP_SPEED || this == BALANCE_LEAST || this == RIDE_HEIGHT;
+            }
+
+            /** For tables and messages. */
+            public String label() {
+                return label;
+            }
+        }
+
+        /** By how much it misses, in its unit; above 0. */
+        public double shortfall() {
+            return Math.abs(wanted - reached);
+        }
+
+        /** Whether some setup found keeps this limit when all others are forgotten. */
+        public boolean isKeptAlone() {
+            return limit.isAtLeast() ? bestAlone >= wanted : bestAlone <= wanted;
+        }
+
+        /** The figure of a setup that is limited, in the limit's unit. */
+        static double figure(Limit limit, OptimisationResult.Candidate point) {
+            return switch (limit) {
+                case TOP_SPEED -> OptimisationLimits.KMH * point.topSpeed();
+                case RIDE_HEIGHT -> point.rideHeightMm();
+                case BALANCE_LEAST -> point.balanceLeastPercent();
+                case BALANCE_MOST -> point.balanceMostPercent();
+                case UPSHIFTS -> point.upshiftsInCorners();
+                case LAP -> point.hasLap() ? 0 : OptimisationLimits.NO_LAP;
+            };
+        }
+
+        Miss alone(double best) {
+            return new Miss(limit, unit, wanted, reached, best);
+        }
+    }
+
+    /**
+     * How far one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between them every
+     * legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
+     *
+     * @param name of the adjustment
+     * @param before setting of the setup that was there before
+     * @param best setting of the best setup
+     * @param aloneLeast least setting, all others at their best
+     * @param aloneMost greatest setting, all others at their best
+     * @param togetherLeast least setting in any of the equally good setups found
+     * @param togetherMost the greatest
+     * @param effect difference between its best and its worst legal setting, all others at their best, s
+     * @param worth what is lost when this one goes back to the legal setting nearest to where it was, s; 0 where it has not
+     *     moved, NaN where a limit is then missed
+     */
+    public record Range(
+            String name,
+            double before,
+            double best,
+            double aloneLeast,
+            double aloneMost,
+            double togetherLeast,
+            double togetherMost,
+            double effect,
+            double worth) {
+        /** Times are given in thousandths; less than half of one is nothing. */
+        static final double NOTHING_S = 0.0005;
+
+        /** Whether the model sees the adjustment at all. */
+        public boolean matters() {
+            return !(effect < NOTHING_S);
+        }
+
+        /** Whether the best setup has it elsewhere than it was. */
+        public boolean isMoved() {
+            return Math.abs(best - before) > 1e-9 * Math.max(1, Math.abs(before));
+        }
+    }
+
+    /**
+     * How flat the optimum is: legal setups no slower than the best by more than {@link Optimisation#FLAT_S} that keep the limits.
+     *
+     * @param setups those found, the best first
+     * @param complete whether these are all that single steps lead to from the best without leaving them; if not, the search was
+     *     ended with more to be found
+     * @param ranges one for each adjustment searched
+     */
+    public record NearOptimal(
+            List<OptimisationResult.Candidate> setups, boolean complete, List<OptimisationResult.Range> ranges) {
+        public NearOptimal {
+            setups = List.copyOf(setups);
+            ranges = List.copyOf(ranges);
+        }
+    }
+
+    /**
+     * Where on a circuit the best setup gains.
+     *
+     * @param track where
+     * @param before time in each sector with the setup that was there before, mean over the days, s
+     * @param after with the best setup
+     */
+    public record SectorTimes(Track track, List<Double> before, List<Double> after) {
+        public SectorTimes {
+            before = List.copyOf(before);
+            after = List.copyOf(after);
+        }
+
+        /** Gain in each sector, s; positive is faster. */
+        public List<Double> gains() {
+            List<Double> gains = new ArrayList<>();
+            for (int i = 0; i < before.size(); i++) {
+                gains.add(before.get(i) - after.get(i));
+            }
+            return gains;
+        }
     }
 }

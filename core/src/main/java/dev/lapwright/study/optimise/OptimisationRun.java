@@ -18,42 +18,42 @@ final class OptimisationRun {
     private static final int MOST_OPTIMA = 4;
 
     private final Optimisation study;
-    private final OptimisationChoice choice;
-    private final OptimisationLaps laps;
+    private final SearchedAdjustments choice;
+    private final SetupLaps laps;
     private final int[] counts;
     private final int expected;
     private final Progress progress;
 
-    OptimisationRun(Optimisation study, OptimisationChoice choice, Progress progress) {
+    OptimisationRun(Optimisation study, SearchedAdjustments choice, Progress progress) {
         this.study = study;
         this.choice = choice;
         this.progress = progress;
-        laps = new OptimisationLaps(
+        laps = new SetupLaps(
                 study.car, choice.axes(), study.circuits, study.days(), study.limits.needCorners(), study.worst);
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
         int n = counts.length;
         expected =
-                2 * OptimisationContinuum.population(n) * ending(n).generations() + FLAT_SETUPS + 100 * n + 4 * n * n;
+                2 * LatticeSearch.Continuum.population(n) * ending(n).generations() + FLAT_SETUPS + 100 * n + 4 * n * n;
     }
 
     /** Enough to come within the steps of the best; the steps are searched anyway. */
-    private static OptimisationContinuum.Ending ending(int dimensions) {
-        return new OptimisationContinuum.Ending(WORTH_GOING_ON_S, 8 + dimensions, 40 + 5 * dimensions);
+    private static LatticeSearch.Continuum.Ending ending(int dimensions) {
+        return new LatticeSearch.Continuum.Ending(WORTH_GOING_ON_S, 8 + dimensions, 40 + 5 * dimensions);
     }
 
     OptimisationResult run() {
-        return run(new OptimisationSearch<>(counts, laps::at, study.threads, this::report));
+        return run(new LatticeSearch<>(counts, laps::at, study.threads, this::report));
     }
 
     private void report(int done) {
         progress.report(done, Math.max(done + 1, expected));
     }
 
-    private OptimisationScore score(OptimisationPoint point) {
-        return new OptimisationScore(study.limits.shortfall(point), point.cost());
+    private LatticeSearch.Score score(OptimisationResult.Candidate point) {
+        return new LatticeSearch.Score(study.limits.shortfall(point), point.cost());
     }
 
-    private OptimisationResult run(OptimisationSearch<OptimisationPoint> search) {
+    private OptimisationResult run(LatticeSearch<OptimisationResult.Candidate> search) {
         List<Integer> before = new ArrayList<>();
         double[] centre = new double[counts.length];
         for (int i = 0; i < counts.length; i++) {
@@ -63,9 +63,9 @@ final class OptimisationRun {
         double[] start = before.stream().mapToDouble(i -> i).toArray();
         List<double[]> between = search.between(List.of(start, centre), this::score, study.seed, ending(counts.length));
         List<List<Integer>> starts = new ArrayList<>(List.of(List.copyOf(before)));
-        OptimisationPoint bestBetween = null;
+        OptimisationResult.Candidate bestBetween = null;
         for (double[] place : between) {
-            OptimisationPoint point = laps.at(place);
+            OptimisationResult.Candidate point = laps.at(place);
             if (bestBetween == null || score(point).beats(score(bestBetween))) {
                 bestBetween = point;
             }
@@ -73,25 +73,26 @@ final class OptimisationRun {
         }
         List<Integer> optimum = null;
         for (List<Integer> one : starts) {
-            List<Integer> end = search.descend(one, this::score, OptimisationSearch.Effort.LINES);
+            List<Integer> end = search.descend(one, this::score, LatticeSearch.Effort.LINES);
             optimum = optimum == null ? end : better(search, optimum, end);
         }
-        optimum = search.descend(optimum, this::score, OptimisationSearch.Effort.PAIRS);
+        optimum = search.descend(optimum, this::score, LatticeSearch.Effort.PAIRS);
         return score(search.at(optimum)).isMet()
                 ? met(search, bestBetween, optimum, before)
                 : missed(search, bestBetween, optimum);
     }
 
-    private List<Integer> better(OptimisationSearch<OptimisationPoint> search, List<Integer> one, List<Integer> other) {
+    private List<Integer> better(
+            LatticeSearch<OptimisationResult.Candidate> search, List<Integer> one, List<Integer> other) {
         return score(search.at(other)).beats(score(search.at(one))) ? other : one;
     }
 
     private OptimisationResult met(
-            OptimisationSearch<OptimisationPoint> search,
-            OptimisationPoint between,
+            LatticeSearch<OptimisationResult.Candidate> search,
+            OptimisationResult.Candidate between,
             List<Integer> first,
             List<Integer> before) {
-        OptimisationSurroundings around = new OptimisationSurroundings(search, study.limits, this::score);
+        OptimumNeighbourhood around = new OptimumNeighbourhood(search, study.limits, this::score);
         List<Integer> optimum = first;
         boolean complete = false;
         for (int k = 0; k < MOST_OPTIMA; k++) {
@@ -105,19 +106,19 @@ final class OptimisationRun {
             if (next.equals(optimum)) {
                 break;
             }
-            optimum = search.descend(next, this::score, OptimisationSearch.Effort.PAIRS);
+            optimum = search.descend(next, this::score, LatticeSearch.Effort.PAIRS);
         }
         double cost = search.at(optimum).cost();
         // What is worth nothing stays where it was.
-        List<Integer> best = around.putBack(optimum, before, cost + OptimisationRange.NOTHING_S);
+        List<Integer> best = around.putBack(optimum, before, cost + OptimisationResult.Range.NOTHING_S);
         double flat = search.at(best).cost() + Optimisation.FLAT_S;
         List<Integer> fewest = around.putBack(best, before, flat);
-        List<OptimisationRange> ranges = around.ranges(choice.axes(), best, laps.before(), flat);
-        List<OptimisationPoint> kept = search.known().values().stream()
+        List<OptimisationResult.Range> ranges = around.ranges(choice.axes(), best, laps.before(), flat);
+        List<OptimisationResult.Candidate> kept = search.known().values().stream()
                 .filter(point -> score(point).isMet())
-                .sorted(Comparator.comparingDouble(OptimisationPoint::cost))
+                .sorted(Comparator.comparingDouble(OptimisationResult.Candidate::cost))
                 .toList();
-        List<OptimisationPoint> good =
+        List<OptimisationResult.Candidate> good =
                 kept.stream().filter(point -> point.cost() <= flat).toList();
         return result(
                 search,
@@ -125,45 +126,48 @@ final class OptimisationRun {
                 search.at(best),
                 List.of(),
                 search.at(fewest),
-                new OptimisationFlat(good, complete, ranges),
-                OptimisationSurroundings.unbeaten(kept),
+                new OptimisationResult.NearOptimal(good, complete, ranges),
+                OptimumNeighbourhood.unbeaten(kept),
                 kept);
     }
 
     private OptimisationResult missed(
-            OptimisationSearch<OptimisationPoint> search, OptimisationPoint between, List<Integer> least) {
-        OptimisationPoint nearest = search.at(least);
-        List<OptimisationMiss> misses = new ArrayList<>();
-        for (OptimisationMiss miss : study.limits.misses(nearest)) {
-            Function<OptimisationPoint, OptimisationScore> alone = point -> alone(point, miss.limit());
-            OptimisationPoint best = search.at(search.descend(least, alone, OptimisationSearch.Effort.LINES));
-            misses.add(miss.alone(OptimisationMiss.figure(miss.limit(), best)));
+            LatticeSearch<OptimisationResult.Candidate> search,
+            OptimisationResult.Candidate between,
+            List<Integer> least) {
+        OptimisationResult.Candidate nearest = search.at(least);
+        List<OptimisationResult.Miss> misses = new ArrayList<>();
+        for (OptimisationResult.Miss miss : study.limits.misses(nearest)) {
+            Function<OptimisationResult.Candidate, LatticeSearch.Score> alone = point -> alone(point, miss.limit());
+            OptimisationResult.Candidate best = search.at(search.descend(least, alone, LatticeSearch.Effort.LINES));
+            misses.add(miss.alone(OptimisationResult.Miss.figure(miss.limit(), best)));
         }
-        OptimisationFlat none = new OptimisationFlat(List.of(), false, List.of());
+        OptimisationResult.NearOptimal none = new OptimisationResult.NearOptimal(List.of(), false, List.of());
         return result(search, between, nearest, misses, nearest, none, List.of(), List.of());
     }
 
     /** Misses nothing but a lap; costs less the farther one figure lies on the right side. */
-    private static OptimisationScore alone(OptimisationPoint point, OptimisationMiss.Limit limit) {
-        double figure = OptimisationMiss.figure(limit, point);
-        return new OptimisationScore(point.hasLap() ? 0 : 1, limit.isAtLeast() ? -figure : figure);
+    private static LatticeSearch.Score alone(OptimisationResult.Candidate point, OptimisationResult.Miss.Limit limit) {
+        double figure = OptimisationResult.Miss.figure(limit, point);
+        return new LatticeSearch.Score(point.hasLap() ? 0 : 1, limit.isAtLeast() ? -figure : figure);
     }
 
     private OptimisationResult result(
-            OptimisationSearch<OptimisationPoint> search,
-            OptimisationPoint between,
-            OptimisationPoint best,
-            List<OptimisationMiss> misses,
-            OptimisationPoint fewest,
-            OptimisationFlat flat,
-            List<OptimisationPoint> front,
-            List<OptimisationPoint> kept) {
-        List<OptimisationGain> gains = new ArrayList<>();
+            LatticeSearch<OptimisationResult.Candidate> search,
+            OptimisationResult.Candidate between,
+            OptimisationResult.Candidate best,
+            List<OptimisationResult.Miss> misses,
+            OptimisationResult.Candidate fewest,
+            OptimisationResult.NearOptimal flat,
+            List<OptimisationResult.Candidate> front,
+            List<OptimisationResult.Candidate> kept) {
+        List<OptimisationResult.SectorTimes> gains = new ArrayList<>();
         if (best.hasLap()) {
             List<List<Double>> was = laps.sectorTimes(study.car);
             List<List<Double>> is = laps.sectorTimes(laps.with(best.settings()));
             for (int c = 0; c < was.size(); c++) {
-                gains.add(new OptimisationGain(study.circuits.get(c).track(), was.get(c), is.get(c)));
+                gains.add(
+                        new OptimisationResult.SectorTimes(study.circuits.get(c).track(), was.get(c), is.get(c)));
             }
         }
         return new OptimisationResult(

@@ -1,6 +1,7 @@
 package dev.lapwright.study.pressures;
 
 import dev.lapwright.lap.Lap;
+import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.List;
@@ -23,11 +24,11 @@ import java.util.Map;
 public record PressureResult(
         Lap lap,
         TyreEnergy energy,
-        List<TyrePressure> tyres,
+        List<Tyre> tyres,
         PressureDay next,
         double coldTempC,
         List<PressureDay> weather,
-        List<PressureCost> costs,
+        List<Cost> costs,
         double measuredCost,
         Map<Wheel, TreadTemperatures> tread) {
     public PressureResult {
@@ -38,7 +39,68 @@ public record PressureResult(
     }
 
     /** The cold setting that a tyre's pairs lead to, kPa gauge. */
-    public double nextCold(TyrePressure tyre) {
+    public double nextCold(Tyre tyre) {
         return tyre.coldFor(next, coldTempC);
+    }
+
+    /**
+     * What hot pressures away from the ideal cost on a lap.
+     *
+     * @param awayKpa distance from the ideal, kPa
+     * @param gripLost share of grip lost at an axle so far away, 0 to 1
+     * @param front lap time over that at the ideal, front tyres away, s
+     * @param rear the same, rear tyres away, s
+     * @param both the same, all tyres away, s
+     */
+    public record Cost(double awayKpa, double gripLost, double front, double rear, double both) {}
+
+    /**
+     * One tyre: its logged pairs, and the cold setting they lead to. All pressures are gauge pressures in kPa.
+     *
+     * @param wheel where it runs
+     * @param pairs logged, oldest first, at least one; the last is the one that stands on the car
+     * @param targetKpa hot pressure wanted
+     */
+    public record Tyre(Wheel wheel, List<PressurePair> pairs, double targetKpa) {
+        public Tyre {
+            pairs = List.copyOf(pairs);
+            PressurePair.checkGauge(wheel.code() + " target", targetKpa);
+        }
+
+        /** The pair logged last. */
+        public PressurePair last() {
+            return pairs.get(pairs.size() - 1);
+        }
+
+        /** Mean over the pairs of how much hotter than air and track the gas ran, K. */
+        public double rise() {
+            return pairs.stream().mapToDouble(PressurePair::rise).average().orElseThrow();
+        }
+
+        /** Greatest less least rise of the pairs, K; 0 with one pair. */
+        public double riseSpread() {
+            double most = pairs.stream().mapToDouble(PressurePair::rise).max().orElseThrow();
+            return most - pairs.stream().mapToDouble(PressurePair::rise).min().orElseThrow();
+        }
+
+        /** Gas temperature to expect hot on a day, degC. */
+        public double hotTempC(PressureDay day) {
+            return day.referenceC() + rise();
+        }
+
+        /** Cold pressure, set at a temperature (degC), that gives the target on a day, kPa. */
+        public double coldFor(PressureDay day, double coldTempC) {
+            return GasLaw.pressure(targetKpa, hotTempC(day), coldTempC, day.airPressureHpa() / 10);
+        }
+
+        /** Hot pressure on a day if the tyre is set to a cold pressure (kPa) at a temperature (degC), kPa. */
+        public double hotFrom(double coldKpa, double coldTempC, PressureDay day) {
+            return GasLaw.pressure(coldKpa, coldTempC, hotTempC(day), day.airPressureHpa() / 10);
+        }
+
+        /** How much one more kPa cold adds hot on a day. */
+        public double hotPerCold(PressureDay day, double coldTempC) {
+            return hotFrom(last().coldKpa() + 1, coldTempC, day) - hotFrom(last().coldKpa(), coldTempC, day);
+        }
     }
 }

@@ -108,21 +108,21 @@ public final class Pressures {
      * @throws InvalidValueException if a hot pressure looks like an absolute one
      */
     public PressureResult run() {
-        List<TyrePressure> tyres = new ArrayList<>();
+        List<PressureResult.Tyre> tyres = new ArrayList<>();
         for (Wheel wheel : Wheel.values()) {
             List<PressurePair> own =
                     pairs.stream().filter(pair -> pair.wheel() == wheel).toList();
             own.forEach(pair -> pair.refuseAbsolute(targets.get(wheel)));
             if (!own.isEmpty()) {
-                tyres.add(new TyrePressure(wheel, own, targets.get(wheel)));
+                tyres.add(new PressureResult.Tyre(wheel, own, targets.get(wheel)));
             }
         }
         LapSolver solver = LapSolver.on(track);
         Lap lap = solver.solve(vehicle(0, 0));
-        List<PressureCost> costs = new ArrayList<>();
+        List<PressureResult.Cost> costs = new ArrayList<>();
         double loss = car.value(Quantity.PRESSURE_LOSS);
         for (double away : AWAY_KPA) {
-            costs.add(new PressureCost(
+            costs.add(new PressureResult.Cost(
                     away,
                     1 - TyreState.gripFactor(away, 0, loss),
                     solver.lapTime(vehicle(away, 0)) - lap.time(),
@@ -143,7 +143,7 @@ public final class Pressures {
     }
 
     /** The distance from the ideal that costs an axle as much grip as its two tyres do in the mean: loss goes by squares. */
-    private double away(List<TyrePressure> tyres, boolean front) {
+    private double away(List<PressureResult.Tyre> tyres, boolean front) {
         return Math.sqrt(tyres.stream()
                 .filter(tyre -> tyre.wheel().isFront() == front)
                 .mapToDouble(tyre -> tyre.last().hotKpa() - ideal(car, tyre.wheel()))

@@ -46,10 +46,10 @@ public final class Ride {
         RoadProfile kerb = choices.kerb().felt(choices.contactLength());
         RoadProfile surface = RandomRoad.of(choices.road(), choices.seed(), choices.contactLength());
         PassSolver overKerb = PassSolver.over(kerb, speed);
-        List<RideAxle> axles = new ArrayList<>();
+        List<RideResult.Axle> axles = new ArrayList<>();
         for (AxleEnd end : AxleEnd.values()) {
             QuarterCar wheel = end.of(car, end == AxleEnd.FRONT ? aero.front() : aero.rear());
-            axles.add(new RideAxle(
+            axles.add(new RideResult.Axle(
                     end,
                     wheel,
                     overKerb.drive(wheel),

@@ -101,34 +101,34 @@ public final class Sensitivity {
         Lap baseline = new LapSolver(stations).solve(Vehicle.of(car, conditions));
         int pairs = Math.min(STRONGEST, turned.size()) * (Math.min(STRONGEST, turned.size()) - 1) / 2;
         int total = turned.size() + pairs;
-        List<AdjustmentGain> gains = Work.all(
+        List<SensitivityResult.Gain> gains = Work.all(
                 threads,
                 turned.size(),
                 () -> new LapSolver(stations),
                 (solver, i) -> gain(turned.get(i), baseline, solver),
                 done -> progress.report(done, total));
-        List<AdjustmentGain> ranked = new ArrayList<>(gains);
-        ranked.sort(Comparator.comparingDouble(AdjustmentGain::range).reversed());
-        List<AdjustmentGain[]> strongest = new ArrayList<>();
+        List<SensitivityResult.Gain> ranked = new ArrayList<>(gains);
+        ranked.sort(Comparator.comparingDouble(SensitivityResult.Gain::range).reversed());
+        List<SensitivityResult.Gain[]> strongest = new ArrayList<>();
         for (int i = 0; i < Math.min(STRONGEST, ranked.size()); i++) {
             for (int j = i + 1; j < Math.min(STRONGEST, ranked.size()); j++) {
-                strongest.add(new AdjustmentGain[] {ranked.get(i), ranked.get(j)});
+                strongest.add(new SensitivityResult.Gain[] {ranked.get(i), ranked.get(j)});
             }
         }
-        List<Interaction> interactions = new ArrayList<>(Work.all(
+        List<SensitivityResult.Interaction> interactions = new ArrayList<>(Work.all(
                 threads,
                 strongest.size(),
                 () -> new LapSolver(stations),
                 (solver, i) -> interaction(strongest.get(i)[0], strongest.get(i)[1], baseline.time(), solver),
                 done -> progress.report(turned.size() + done, total)));
         interactions.removeIf(pair -> Double.isNaN(pair.beyond()));
-        interactions.sort(Comparator.comparingDouble((Interaction pair) -> Math.abs(pair.beyond()))
+        interactions.sort(Comparator.comparingDouble((SensitivityResult.Interaction pair) -> Math.abs(pair.beyond()))
                 .reversed());
         return new SensitivityResult(
                 car, stations.track(), conditions, baseline.figures(), scatter, laps, ranked, fixed, interactions);
     }
 
-    private AdjustmentGain gain(Adjustment adjustment, Lap baseline, LapSolver solver) {
+    private SensitivityResult.Gain gain(Adjustment adjustment, Lap baseline, LapSolver solver) {
         double setting = car.setting(adjustment.name());
         double lower = Double.NaN;
         double higher = Double.NaN;
@@ -162,9 +162,9 @@ public final class Sensitivity {
                 worstGain = gain;
             }
         }
-        boolean better = bestGain >= AdjustmentGain.NOTHING;
+        boolean better = bestGain >= SensitivityResult.Gain.NOTHING;
         List<Double> sectors = sectorGains(adjustment, better ? best : worst, baseline, solver);
-        return new AdjustmentGain(
+        return new SensitivityResult.Gain(
                 adjustment,
                 setting,
                 lower,
@@ -222,24 +222,26 @@ public final class Sensitivity {
     }
 
     /** Both one step towards more of what each does best, or away from what it does worst. */
-    private Interaction interaction(AdjustmentGain a, AdjustmentGain b, double time, LapSolver solver) {
+    private SensitivityResult.Interaction interaction(
+            SensitivityResult.Gain a, SensitivityResult.Gain b, double time, LapSolver solver) {
         double first = step(a);
         double second = step(b);
         double alone = stepGain(a) + stepGain(b);
         double together = gain(
                 () -> car.with(a.adjustment().name(), first).with(b.adjustment().name(), second), time, solver);
-        return new Interaction(a.adjustment().name(), first, b.adjustment().name(), second, alone, together);
+        return new SensitivityResult.Interaction(
+                a.adjustment().name(), first, b.adjustment().name(), second, alone, together);
     }
 
-    private static double step(AdjustmentGain gain) {
+    private static double step(SensitivityResult.Gain gain) {
         return upwards(gain) ? gain.higher() : gain.lower();
     }
 
-    private static double stepGain(AdjustmentGain gain) {
+    private static double stepGain(SensitivityResult.Gain gain) {
         return upwards(gain) ? gain.higherGain() : gain.lowerGain();
     }
 
-    private static boolean upwards(AdjustmentGain gain) {
+    private static boolean upwards(SensitivityResult.Gain gain) {
         return Double.isNaN(gain.lowerGain()) || gain.higherGain() >= gain.lowerGain();
     }
 }

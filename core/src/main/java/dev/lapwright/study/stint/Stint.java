@@ -64,23 +64,23 @@ public final class Stint {
         for (Compound compound : compounds) {
             fuel = Math.max(fuel, settled(compound).fuelNeeded());
         }
-        List<StintRun> runs = new ArrayList<>();
+        List<StintResult.Run> runs = new ArrayList<>();
         for (Compound compound : compounds) {
             runs.add(run(compound, fuel));
         }
-        StintLap first = runs.get(0).laps().get(0);
+        StintResult.RunLap first = runs.get(0).laps().get(0);
         double onBoard = first.fuelAtStart() - first.fuelUsed() / 2;
         Lap lap = lap(onBoard, first.grip());
         double kg = lap(onBoard + 1, first.grip()).time() - lap.time();
         double grip = lap.time() - lap(onBoard, 1.01 * first.grip()).time();
-        return new StintResult(lap, FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip);
+        return new StintResult(lap, StintResult.FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip);
     }
 
     /** The run that begins with the fuel that it needs. */
-    private StintRun settled(Compound compound) {
-        StintRun run = run(compound, 0);
+    private StintResult.Run settled(Compound compound) {
+        StintResult.Run run = run(compound, 0);
         for (int pass = 0; pass < MOST_PASSES; pass++) {
-            StintRun next = run(compound, run.fuelNeeded());
+            StintResult.Run next = run(compound, run.fuelNeeded());
             boolean settled = Math.abs(next.fuelNeeded() - run.fuelNeeded()) < SETTLED;
             // A timed race on the brink of another lap may go to and fro between the two: then the longer one counts.
             boolean brink = pass >= MOST_PASSES / 2 && next.fuelNeeded() > run.fuelNeeded();
@@ -93,23 +93,24 @@ public final class Stint {
     }
 
     /** A run with this fuel before the formation lap; where it is too little, the laps beyond go without any. */
-    private StintRun run(Compound compound, double fuel) {
-        double perLap = FuelUse.of(lap(fuel, compound.grip()), consumption).fuel();
+    private StintResult.Run run(Compound compound, double fuel) {
+        double perLap =
+                StintResult.FuelUse.of(lap(fuel, compound.grip()), consumption).fuel();
         double formation = race.formationLaps() * race.formationShare() * perLap;
         double left = Math.max(0, fuel - formation);
         double time = 0;
         double used = 0;
-        List<StintLap> laps = new ArrayList<>();
+        List<StintResult.RunLap> laps = new ArrayList<>();
         while (!race.isOver(laps.size(), time)) {
             double grip = compound.gripAfter(laps.size());
             Lap lap = lap(Math.max(0, left - perLap / 2), grip);
-            perLap = FuelUse.of(lap, consumption).fuel();
-            laps.add(new StintLap(laps.size() + 1, lap.time(), left, perLap, grip));
+            perLap = StintResult.FuelUse.of(lap, consumption).fuel();
+            laps.add(new StintResult.RunLap(laps.size() + 1, lap.time(), left, perLap, grip));
             left = Math.max(0, left - perLap);
             time += lap.time();
             used += perLap;
         }
-        return new StintRun(compound, laps, formation, used, race.reserveLaps() * used / laps.size());
+        return new StintResult.Run(compound, laps, formation, used, race.reserveLaps() * used / laps.size());
     }
 
     private Lap lap(double fuel, double grip) {

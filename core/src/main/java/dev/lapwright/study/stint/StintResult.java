@@ -1,5 +1,7 @@
 package dev.lapwright.study.stint;
 
+import dev.lapwright.car.Quantity;
+import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.powertrain.FuelConsumption;
 import java.util.List;
@@ -21,11 +23,115 @@ public record StintResult(
         FuelUse use,
         FuelConsumption consumption,
         RaceLength race,
-        List<StintRun> runs,
+        List<Run> runs,
         double startFuel,
         double timePerKg,
         double timePerGrip) {
     public StintResult {
         runs = List.copyOf(runs);
+    }
+
+    /**
+     * A lap of a stint.
+     *
+     * @param number from 1
+     * @param time s
+     * @param fuelAtStart kg on board as it begins
+     * @param fuelUsed kg
+     * @param grip of the compound on this lap, relative to the car's tyre data
+     */
+    public record RunLap(int number, double time, double fuelAtStart, double fuelUsed, double grip) {}
+
+    /**
+     * A stint on one compound.
+     *
+     * @param compound what it is driven on
+     * @param laps at least one
+     * @param formationFuel kg, burnt before the first lap
+     * @param raceFuel kg, burnt on the laps
+     * @param reserveFuel kg, that must be left at the flag
+     */
+    public record Run(
+            Compound compound,
+            List<StintResult.RunLap> laps,
+            double formationFuel,
+            double raceFuel,
+            double reserveFuel) {
+        public Run {
+            laps = List.copyOf(laps);
+        }
+
+        /** Fuel this stint needs before the formation lap, kg. */
+        public double fuelNeeded() {
+            return formationFuel + raceFuel + reserveFuel;
+        }
+
+        /** Time of all laps, s. */
+        public double time() {
+            return timeAfter(laps.size());
+        }
+
+        /** Time of the first so many laps, s. */
+        public double timeAfter(int count) {
+            return laps.subList(0, count).stream()
+                    .mapToDouble(StintResult.RunLap::time)
+                    .sum();
+        }
+
+        /** Mean fuel of a lap, kg. */
+        public double fuelPerLap() {
+            return raceFuel / laps.size();
+        }
+
+        /** First lap that another compound drives faster, having been slower or as fast before; 0 if there is none. */
+        public int fasterFrom(Run other) {
+            int common = Math.min(laps.size(), other.laps.size());
+            for (int i = 1; i < common; i++) {
+                if (other.laps.get(i).time() < laps.get(i).time()
+                        && other.laps.get(i - 1).time() >= laps.get(i - 1).time()) {
+                    return i + 1;
+                }
+            }
+            return 0;
+        }
+
+        /** First lap after which another compound is ahead in all, having been behind or level before; 0 if there is none. */
+        public int aheadFrom(Run other) {
+            int common = Math.min(laps.size(), other.laps.size());
+            double lead = 0;
+            for (int i = 0; i < common; i++) {
+                double before = lead;
+                lead += laps.get(i).time() - other.laps.get(i).time();
+                if (i > 0 && lead > 0 && before <= 0) {
+                    return i + 1;
+                }
+            }
+            return 0;
+        }
+    }
+
+    /**
+     * Work of the engine on a lap, ∫ X ds/η with X the drive force at the wheels and η the share of engine torque that reaches
+     * them, and the fuel for it. Neglects what the engine burns off the throttle.
+     *
+     * @param engineWork J, at the crankshaft
+     * @param fuel kg
+     */
+    public record FuelUse(double engineWork, double fuel) {
+        /** Of a lap, by the trapezoidal rule between stations. */
+        public static FuelUse of(Lap lap, FuelConsumption consumption) {
+            double efficiency = lap.vehicle().car().value(Quantity.EFFICIENCY);
+            double work = 0;
+            double fuel = 0;
+            for (int i = 1; i < lap.count(); i++) {
+                double ds = lap.value(Channel.DISTANCE, i) - lap.value(Channel.DISTANCE, i - 1);
+                for (int end : new int[] {i - 1, i}) {
+                    double part = 0.5 * ds * lap.value(Channel.DRIVE_FORCE, end) / efficiency;
+                    work += part;
+                    fuel += part * consumption.kgPerJoule(lap.value(Channel.ENGINE_SPEED, end));
+                }
+            }
+            return new FuelUse(work, fuel);
+        }
     }
 }

@@ -37,7 +37,7 @@ public final class Sweep {
     private final Conditions conditions;
     private final List<SweepAxis> axes;
     private final int threads;
-    private final Optional<LineRefresh> refresh;
+    private final Optional<SweepResult.LineRefresh> refresh;
 
     private Sweep(
             Car car,
@@ -45,7 +45,7 @@ public final class Sweep {
             Conditions conditions,
             List<SweepAxis> axes,
             int threads,
-            Optional<LineRefresh> refresh) {
+            Optional<SweepResult.LineRefresh> refresh) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
@@ -66,7 +66,7 @@ public final class Sweep {
      */
     public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
         Sweep held = of(car, from.road(), conditions);
-        Optional<LineRefresh> refresh = Optional.of(new LineRefresh(from, choices));
+        Optional<SweepResult.LineRefresh> refresh = Optional.of(new SweepResult.LineRefresh(from, choices));
         return new Sweep(car, held.stations, conditions, held.axes, held.threads, refresh);
     }
 
@@ -112,7 +112,7 @@ public final class Sweep {
      * Runs it. Settings are checked before the first lap, so a mistyped range costs no waiting.
      *
      * @throws LapwrightException if a setting is out of range or the baseline has no lap; a point of the sweep without a lap
-     *     is no error but says so in its {@link SweepPoint}
+     *     is no error but says so in its {@link SweepResult.Point}
      */
     public SweepResult run(Progress progress) {
         if (axes.isEmpty()) {
@@ -121,7 +121,7 @@ public final class Sweep {
         int total = laps();
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions);
-        List<SweepPoint> points = Work.all(
+        List<SweepResult.Point> points = Work.all(
                 threads,
                 total,
                 () -> new LapSolver(stations),
@@ -151,7 +151,7 @@ public final class Sweep {
         return axis.name().startsWith("conditions.");
     }
 
-    private SweepPoint point(int index, LapSolver solver) {
+    private SweepResult.Point point(int index, LapSolver solver) {
         Car changed = car;
         Conditions day = conditions;
         List<Double> settings = new ArrayList<>(axes.size());
@@ -167,9 +167,9 @@ public final class Sweep {
             }
         }
         try {
-            return new SweepPoint(settings, Optional.of(figures(solver, changed, day)), "");
+            return new SweepResult.Point(settings, Optional.of(figures(solver, changed, day)), "");
         } catch (NoLapException | InvalidValueException noLap) {
-            return new SweepPoint(settings, Optional.empty(), noLap.getMessage());
+            return new SweepResult.Point(settings, Optional.empty(), noLap.getMessage());
         }
     }
 

@@ -3,6 +3,12 @@ package dev.lapwright.study.sweep;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineProgress;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +30,7 @@ public record SweepResult(
         Conditions conditions,
         List<SweepAxis> axes,
         LapFigures baseline,
-        List<SweepPoint> points,
+        List<Point> points,
         Optional<LineRefresh> refresh) {
     public SweepResult {
         axes = List.copyOf(axes);
@@ -38,19 +44,19 @@ public record SweepResult(
             Conditions conditions,
             List<SweepAxis> axes,
             LapFigures baseline,
-            List<SweepPoint> points) {
+            List<Point> points) {
         this(car, track, conditions, axes, baseline, points, Optional.empty());
     }
 
     /** Seconds gained against the baseline at a point, positive is faster; NaN where there was no lap. */
-    public double gain(SweepPoint point) {
+    public double gain(Point point) {
         return point.figures().map(f -> baseline.lapTime() - f.lapTime()).orElse(Double.NaN);
     }
 
     /** The fastest point; empty if no point has a lap. The first of equals. */
-    public Optional<SweepPoint> fastest() {
-        SweepPoint best = null;
-        for (SweepPoint point : points) {
+    public Optional<Point> fastest() {
+        Point best = null;
+        for (Point point : points) {
             if (point.figures().isPresent()
                     && (best == null
                             || point.figures().get().lapTime()
@@ -59,5 +65,37 @@ public record SweepResult(
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    /**
+     * One lap of a sweep.
+     *
+     * @param settings value on each axis, in the axes' order
+     * @param figures the lap in short; empty where there was no lap
+     * @param failure why there was no lap; empty where there was one
+     */
+    public record Point(List<Double> settings, Optional<LapFigures> figures, String failure) {
+        public Point {
+            settings = List.copyOf(settings);
+        }
+    }
+
+    /**
+     * How a sweep finds the fastest line anew for each car: from one line, always the same, so that no point's result depends on
+     * another's.
+     *
+     * @param from where each search begins
+     * @param choices margin and nodes
+     */
+    public record LineRefresh(Line from, LineChoices choices) {
+        /** The fastest line found from there for this car. */
+        Line line(Car car, Vehicle vehicle) {
+            return new LineSearch(from.road(), car, choices).fastest(from, vehicle, LineProgress.NONE);
+        }
+
+        /** A lap in short on the fastest line found from there for this car. */
+        LapFigures figures(Car car, Vehicle vehicle) {
+            return LapSolver.on(line(car, vehicle).driven()).figures(vehicle);
+        }
     }
 }

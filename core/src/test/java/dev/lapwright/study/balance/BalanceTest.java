@@ -49,14 +49,16 @@ class BalanceTest {
     void everyCornerAfterAStraightHasAllPhases() {
         BalanceResult result = balance(car(), StudyCars.circuit());
         assertThat(result.corners()).hasSize(4);
-        for (CornerBalance corner : result.corners()) {
-            assertThat(corner.phases().stream().map(PhaseBalance::phase)).containsExactly(BalancePhase.values());
+        for (BalanceResult.CornerBalance corner : result.corners()) {
+            assertThat(corner.phases().stream().map(BalanceResult.PhaseBalance::phase))
+                    .containsExactly(BalancePhase.values());
         }
     }
 
     @Test
     void phasesFollowEachOtherOnTheRoad() {
-        for (CornerBalance corner : balance(car(), StudyCars.circuit()).corners()) {
+        for (BalanceResult.CornerBalance corner :
+                balance(car(), StudyCars.circuit()).corners()) {
             double liftOff = distance(corner, BalancePhase.LIFT_OFF);
             double entry = distance(corner, BalancePhase.ENTRY);
             double middle = distance(corner, BalancePhase.MIDDLE);
@@ -66,7 +68,7 @@ class BalanceTest {
         }
     }
 
-    private static double distance(CornerBalance corner, BalancePhase phase) {
+    private static double distance(BalanceResult.CornerBalance corner, BalancePhase phase) {
         return corner.in(phase).orElseThrow().distance();
     }
 
@@ -98,7 +100,7 @@ class BalanceTest {
         path.add(Segment.arc(100, 300));
         path.add(Segment.clothoid(80, 300, STRAIGHT));
         Track track = new SegmentPath(path, false, 20).openTrack("flat", 20);
-        CornerBalance corner = balance(car(), track).corners().get(0);
+        BalanceResult.CornerBalance corner = balance(car(), track).corners().get(0);
         assertThat(corner.in(BalancePhase.ENTRY)).isEmpty();
         assertThat(corner.in(BalancePhase.EXIT)).isPresent();
     }
@@ -127,7 +129,7 @@ class BalanceTest {
         path.add(Segment.straight(50).limited(speed));
         Track track = new SegmentPath(path, false, 20).openTrack("slow", speed);
         PlainCar car = car().with(Quantity.YAW_INERTIA, 1500);
-        CornerBalance corner = balance(car, track).corners().get(0);
+        BalanceResult.CornerBalance corner = balance(car, track).corners().get(0);
         double expected = speed * speed / radius / length;
         // Closed form; times between stations are sums, so some digits of a millisecond are lost in rounding.
         assertThat(corner.turningIn().acceleration()).isCloseTo(expected, within(1e-6));
@@ -139,7 +141,7 @@ class BalanceTest {
     void aStepOfCurvatureIsSaidToBeOne() {
         List<Segment> path = List.of(Segment.straight(100), Segment.arc(80, 60), Segment.straight(100));
         Track track = new SegmentPath(path, false, 20).openTrack("kink", 10);
-        CornerBalance corner = balance(car(), track).corners().get(0);
+        BalanceResult.CornerBalance corner = balance(car(), track).corners().get(0);
         assertThat(corner.turningIn().isStep()).isTrue();
         assertThat(corner.unwinding().isStep()).isTrue();
     }
@@ -154,7 +156,7 @@ class BalanceTest {
                 Segment.clothoid(35, Math.nextUp(85.0), STRAIGHT),
                 Segment.straight(100));
         Track track = new SegmentPath(path, false, 20).openTrack("bend", 10);
-        CornerBalance corner = balance(car(), track).corners().get(0);
+        BalanceResult.CornerBalance corner = balance(car(), track).corners().get(0);
         assertThat(corner.turningIn().isStep()).isFalse();
         assertThat(corner.unwinding().isStep()).isFalse();
     }

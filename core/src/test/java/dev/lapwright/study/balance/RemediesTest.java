@@ -68,7 +68,7 @@ class RemediesTest {
         return against(complaint, car(ADJUSTMENTS));
     }
 
-    private static Optional<Remedy> of(RemedyResult result, String name) {
+    private static Optional<RemedyResult.Remedy> of(RemedyResult result, String name) {
         return result.remedies().stream()
                 .filter(remedy -> remedy.adjustment().equals(name))
                 .findFirst();
@@ -77,14 +77,16 @@ class RemediesTest {
     @Test
     void aStifferFrontBarIsGoodAgainstOversteer() {
         // Gillespie, Fundamentals of Vehicle Dynamics (1992), section 6.4: load transfer costs an axle grip.
-        Remedy remedy = of(against("oversteer:middle"), "front-bar").orElseThrow();
+        RemedyResult.Remedy remedy =
+                of(against("oversteer:middle"), "front-bar").orElseThrow();
         assertThat(remedy.to()).isEqualTo(3);
         assertThat(remedy.gain()).isPositive();
     }
 
     @Test
     void aSofterFrontBarIsGoodAgainstUndersteer() {
-        Remedy remedy = of(against("understeer:middle"), "front-bar").orElseThrow();
+        RemedyResult.Remedy remedy =
+                of(against("understeer:middle"), "front-bar").orElseThrow();
         assertThat(remedy.to()).isEqualTo(1);
         assertThat(remedy.shifts().get(BalancePhase.MIDDLE)).isNegative();
     }
@@ -99,7 +101,8 @@ class RemediesTest {
     @Test
     void brakeBalanceForwardIsGoodAgainstOversteerInTheEntryAndCalledForCaution() {
         // Common practice, no source.
-        Remedy remedy = of(against("oversteer:entry"), "brake-balance").orElseThrow();
+        RemedyResult.Remedy remedy =
+                of(against("oversteer:entry"), "brake-balance").orElseThrow();
         assertThat(remedy.to()).isEqualTo(63);
         assertThat(remedy.cautions()).containsExactly(RemedyCaution.BRAKES);
     }
@@ -128,11 +131,11 @@ class RemediesTest {
 
     @Test
     void stepsThatCostNoTimeComeFirstThenTheBestPerTenth() {
-        List<Remedy> remedies = against("oversteer:entry").remedies();
+        List<RemedyResult.Remedy> remedies = against("oversteer:entry").remedies();
         assertThat(remedies).hasSizeGreaterThan(2);
         for (int i = 1; i < remedies.size(); i++) {
-            Remedy better = remedies.get(i - 1);
-            Remedy worse = remedies.get(i);
+            RemedyResult.Remedy better = remedies.get(i - 1);
+            RemedyResult.Remedy worse = remedies.get(i);
             if (better.isFree() == worse.isFree()) {
                 assertThat(better.isFree() ? better.gain() : better.gainPerTenth())
                         .isGreaterThanOrEqualTo(worse.isFree() ? worse.gain() : worse.gainPerTenth());
@@ -145,7 +148,8 @@ class RemediesTest {
     @Test
     void theLapTimeIsThatOfTheChangedCarsOwnLap() {
         Car car = car(ADJUSTMENTS);
-        Remedy remedy = of(against("oversteer:middle", car), "front-bar").orElseThrow();
+        RemedyResult.Remedy remedy =
+                of(against("oversteer:middle", car), "front-bar").orElseThrow();
         LapSolver solver = LapSolver.on(StudyCars.circuit());
         double slower = solver.lapTime(Vehicle.of(car.with("front-bar", 3), Conditions.STANDARD))
                 - solver.lapTime(Vehicle.of(car, Conditions.STANDARD));
@@ -155,7 +159,7 @@ class RemediesTest {
 
     @Test
     void aTenthIsTheMeasureOfTheRank() {
-        Remedy remedy = new Remedy("x", 0, 1, 0.3, 0.05, Map.of(), List.of(), 0, Set.of());
+        RemedyResult.Remedy remedy = new RemedyResult.Remedy("x", 0, 1, 0.3, 0.05, Map.of(), List.of(), 0, Set.of());
         // 0.3 m/s² for half a tenth are 0.6 for a tenth. Rounding of doubles.
         assertThat(remedy.gainPerTenth()).isCloseTo(0.6, within(1e-12));
     }
@@ -164,7 +168,7 @@ class RemediesTest {
     void aPhaseWhoseLimitsPartFurtherIsDisturbed() {
         RemedyResult result = against("oversteer:entry");
         BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD));
-        Remedy bar = of(result, "front-bar").orElseThrow();
+        RemedyResult.Remedy bar = of(result, "front-bar").orElseThrow();
         for (BalancePhase phase : BalancePhase.values()) {
             double was = balance.understeer(phase);
             double is = was + bar.shifts().get(phase);

@@ -43,7 +43,7 @@ class ComparisonTest {
     void partsAddUpToTheDifferenceInLapTime() {
         Comparison comparison = withLessGrip();
         double sum = comparison.parts().stream()
-                .mapToDouble(ComparisonPart::difference)
+                .mapToDouble(Comparison.Part::difference)
                 .sum();
         assertThat(sum).isCloseTo(comparison.difference(), within(EXACT));
         assertThat(comparison.inCorners() + comparison.onStraights()).isCloseTo(comparison.difference(), within(EXACT));
@@ -59,7 +59,7 @@ class ComparisonTest {
     void causesAddUpToTheDifferenceOfEachPartAndOfTheLap() {
         Comparison comparison = withLessGrip();
         assertThat(sum(comparison.byCause().values())).isCloseTo(comparison.difference(), within(EXACT));
-        for (ComparisonPart part : comparison.parts()) {
+        for (Comparison.Part part : comparison.parts()) {
             assertThat(sum(part.byCause().values())).isCloseTo(part.difference(), within(EXACT));
         }
     }
@@ -104,16 +104,16 @@ class ComparisonTest {
     @Test
     void cornersAndStraightsAlternateAndTheOneAcrossTheStartLineIsWhole() {
         // The start line lies where a bend ends: straight, bend, straight, bend.
-        List<ComparisonPart> parts = withLessGrip().parts();
-        assertThat(parts.stream().map(ComparisonPart::isCorner)).containsExactly(false, true, false, true);
+        List<Comparison.Part> parts = withLessGrip().parts();
+        assertThat(parts.stream().map(Comparison.Part::isCorner)).containsExactly(false, true, false, true);
         Track moved = oval(60).startingAt(200);
         LapSolver solver = LapSolver.on(moved);
-        List<ComparisonPart> again = Comparison.of(
+        List<Comparison.Part> again = Comparison.of(
                         solver.solve(car().vehicle()),
                         solver.solve(car().friction(0.9).vehicle()))
                 .parts();
-        assertThat(again.stream().map(ComparisonPart::isCorner)).containsExactly(true, false, true, false);
-        ComparisonPart across = again.get(3);
+        assertThat(again.stream().map(Comparison.Part::isCorner)).containsExactly(true, false, true, false);
+        Comparison.Part across = again.get(3);
         assertThat(across.from()).isGreaterThan(across.to());
         assertThat(across.label()).isEqualTo("T2 to T1");
         // The same road, with other stations: a millisecond a lap is promised, and this is a quarter of it.
@@ -124,7 +124,7 @@ class ComparisonTest {
     void lessGripLosesInCornersByGrip() {
         // Round half a circle at its limit a car takes pi r / sqrt(mu g r): plain mechanics. The bend's ends lie at the
         // corner's, drag of cornering is the same small part in both and one per cent covers it.
-        ComparisonPart corner = withLessGrip().parts().get(1);
+        Comparison.Part corner = withLessGrip().parts().get(1);
         double half = Math.PI * 60;
         double one = half / Math.sqrt(PlainCar.GRAVITY * 60);
         double other = half / Math.sqrt(0.9 * PlainCar.GRAVITY * 60);
@@ -139,7 +139,7 @@ class ComparisonTest {
         assertThat(comparison.onStraights()).isPositive();
         // Corners are held at the limit of grip by both.
         assertThat(comparison.inCorners()).isCloseTo(0, within(0.01 * comparison.onStraights()));
-        ComparisonPart straight = comparison.parts().get(0);
+        Comparison.Part straight = comparison.parts().get(0);
         assertThat(straight.mainCause()).hasValue(Limit.POWER);
         assertThat(straight.second().topSpeed()).isLessThan(straight.first().topSpeed());
     }

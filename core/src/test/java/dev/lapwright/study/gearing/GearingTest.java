@@ -49,7 +49,7 @@ class GearingTest {
         return Track.open("straight", ENTRY, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(length, 0)));
     }
 
-    private static GearingScenario drives(double length) {
+    private static GearingResult.Scenario drives(double length) {
         return Gearing.of(car(), straight(length), Conditions.STANDARD)
                 .over(new SweepAxis("gearbox.finalDrive", DRIVES))
                 .run()
@@ -69,7 +69,7 @@ class GearingTest {
 
     @Test
     void lapTimesOfAllFinalDrivesAreThoseOfPlainMechanics() {
-        for (GearingChoice choice : drives(LENGTH).choices()) {
+        for (GearingResult.Candidate choice : drives(LENGTH).choices()) {
             assertThat(choice.lap().orElseThrow().lapTime())
                     .as("final drive %s", choice.value())
                     .isCloseTo(closedForm(choice.value(), LENGTH, 1), within(TIME));
@@ -90,16 +90,16 @@ class GearingTest {
     @Test
     void withoutTheLimiterAShorterFinalDriveIsAlwaysFaster() {
         // Below the limiter the force goes with the final drive, so its time falls; 200 m end before any limiter.
-        List<GearingLap> laps = drives(150).choices().stream()
+        List<GearingResult.GearedLap> laps = drives(150).choices().stream()
                 .map(choice -> choice.lap().orElseThrow())
                 .toList();
         assertThat(laps).allSatisfy(lap -> assertThat(lap.limiterTime()).isZero());
-        assertThat(laps.stream().map(GearingLap::lapTime)).isSortedAccordingTo(Comparator.reverseOrder());
+        assertThat(laps.stream().map(GearingResult.GearedLap::lapTime)).isSortedAccordingTo(Comparator.reverseOrder());
     }
 
     @Test
     void theTimeOnTheLimiterIsThatOfTheRoadLeft() {
-        for (GearingChoice choice : drives(LENGTH).choices()) {
+        for (GearingResult.Candidate choice : drives(LENGTH).choices()) {
             double limit = LIMIT_TIMES_RATIO / choice.value();
             double a = FORCE_PER_RATIO * choice.value() / MASS;
             double left = LENGTH - (limit * limit - ENTRY * ENTRY) / (2 * a);
@@ -121,7 +121,7 @@ class GearingTest {
 
     @Test
     void theLimitersCostIsWhatALimitThatIsNeverHeldGains() {
-        for (GearingChoice choice : drives(LENGTH).choices()) {
+        for (GearingResult.Candidate choice : drives(LENGTH).choices()) {
             double gain = closedForm(choice.value(), LENGTH, 1)
                     - closedForm(choice.value(), LENGTH, Double.POSITIVE_INFINITY);
             assertThat(choice.lap().orElseThrow().limiterCost()).isCloseTo(gain, within(2 * TIME));
@@ -130,7 +130,7 @@ class GearingTest {
 
     @Test
     void topSpeedAndHeadroomAreThoseOfPlainMechanics() {
-        GearingLap lap = drives(LENGTH).choices().get(0).lap().orElseThrow();
+        GearingResult.GearedLap lap = drives(LENGTH).choices().get(0).lap().orElseThrow();
         double speed = Math.sqrt(ENTRY * ENTRY + 2 * FORCE_PER_RATIO * 4 / MASS * LENGTH);
         // The car's acceleration is even: rounding, and 0.3 rpm of it.
         assertThat(lap.topSpeed()).isCloseTo(speed, within(1e-3));
@@ -144,7 +144,7 @@ class GearingTest {
 
     @Test
     void aCarWithOneGearHasNoShiftsAndNoGearUnused() {
-        GearingLap lap = drives(LENGTH).baseline();
+        GearingResult.GearedLap lap = drives(LENGTH).baseline();
         assertThat(lap.shifts()).isEmpty();
         assertThat(lap.gearsUnused()).isEmpty();
         assertThat(lap.topGearUnused()).isFalse();
@@ -159,8 +159,8 @@ class GearingTest {
         GearingResult result = Gearing.of(dragging, straight(LENGTH), Conditions.STANDARD)
                 .withTow(0.3)
                 .run();
-        GearingScenario tow = result.scenarios().get(1);
-        assertThat(tow.kind()).isEqualTo(GearingScenario.Kind.TOW);
+        GearingResult.Scenario tow = result.scenarios().get(1);
+        assertThat(tow.kind()).isEqualTo(GearingResult.Scenario.Kind.TOW);
         // Arithmetic on one number.
         assertThat(tow.car().value(Quantity.DRAG_AREA))
                 .isCloseTo(0.7 * dragging.value(Quantity.DRAG_AREA), within(1e-9));
@@ -173,9 +173,9 @@ class GearingTest {
         // The straight leads east, so a wind against it comes from 90 degrees, one from behind from 270.
         Car dragging = PlainCar.ofMass(MASS).force(2000).topSpeed(60).drag(0.5).car();
         Gearing study = Gearing.of(dragging, straight(LENGTH), Conditions.STANDARD);
-        GearingScenario against = study.withHeadWind(5).run().scenarios().get(1);
+        GearingResult.Scenario against = study.withHeadWind(5).run().scenarios().get(1);
         assertThat(against.conditions().windFromDeg()).isCloseTo(90, within(1e-9));
-        GearingScenario behind = study.withHeadWind(-5).run().scenarios().get(1);
+        GearingResult.Scenario behind = study.withHeadWind(-5).run().scenarios().get(1);
         assertThat((behind.conditions().windFromDeg() + 360) % 360).isCloseTo(270, within(1e-9));
         assertThat(against.baseline().topSpeed()).isLessThan(behind.baseline().topSpeed());
     }
@@ -256,7 +256,7 @@ class GearingTest {
                 .gears(1, 0.5)
                 .drag(0.5)
                 .car();
-        GearingTraction traction =
+        GearingResult.Traction traction =
                 Gearing.of(car, straight(LENGTH), Conditions.STANDARD).run().traction();
         double[] speeds = traction.speeds();
         for (int i = 0; i < speeds.length; i++) {
@@ -279,7 +279,7 @@ class GearingTest {
                 .topSpeed(30)
                 .gears(1, 0.7, 0.5)
                 .car();
-        List<GearingGear> gears =
+        List<GearingResult.Gear> gears =
                 Gearing.of(car, straight(LENGTH), Conditions.STANDARD).run().gears();
         assertThat(gears).hasSize(3);
         assertThat(gears.get(0).fromSpeed()).isZero();
@@ -303,15 +303,15 @@ class GearingTest {
                 .car();
     }
 
-    private static GearingLap baseline(Car car, Track track) {
+    private static GearingResult.GearedLap baseline(Car car, Track track) {
         return Gearing.of(car, track, Conditions.STANDARD).run().asGiven().baseline();
     }
 
     @Test
     void aShiftIsWhereAndWhenPlainMechanicsHasIt() {
-        GearingLap lap = baseline(twoGears(), straight(LENGTH));
+        GearingResult.GearedLap lap = baseline(twoGears(), straight(LENGTH));
         assertThat(lap.shifts()).hasSize(1);
-        GearingShift shift = lap.shifts().get(0);
+        GearingResult.Shift shift = lap.shifts().get(0);
         // From 20 to 30 m/s at 1 m/s²: 250 m, 10 s. Even acceleration, v² even over distance: half a millisecond.
         assertThat(shift.at()).isCloseTo(250, within(30 * TIME));
         assertThat(shift.time()).isCloseTo(10, within(TIME));
@@ -334,7 +334,7 @@ class GearingTest {
         // v² = 900 + (s - 250) meets v² = 400 + 2 g (400 - s).
         double at = (400 + 2 * g * end - 900 + 250) / (1 + 2 * g);
         double speed = Math.sqrt(900 + at - 250);
-        GearingShift shift = baseline(twoGears(), track).upshifts().get(0);
+        GearingResult.Shift shift = baseline(twoGears(), track).upshifts().get(0);
         // Braking begins inside a cell and is seen at its end.
         assertThat(shift.timeToBraking()).isCloseTo((speed - 30) / 0.5, within(longestCell() / 20));
         assertThat(shift.brakingWithin(shift.timeToBraking() + 1e-9)).isTrue();
@@ -347,7 +347,7 @@ class GearingTest {
         Track track = new SegmentPath(
                         List.of(Segment.straight(100), Segment.arc(400, 200), Segment.straight(100)), false, 1)
                 .openTrack("bend", ENTRY);
-        GearingLap lap = baseline(twoGears(), track);
+        GearingResult.GearedLap lap = baseline(twoGears(), track);
         assertThat(lap.upshiftsInCorners()).hasSize(1);
         assertThat(lap.upshiftsInCorners().get(0).corner().orElseThrow().number())
                 .isEqualTo(1);
@@ -361,7 +361,7 @@ class GearingTest {
                 .topSpeed(30)
                 .gears(1, 0.5, 0.4)
                 .car();
-        GearingLap lap = baseline(car, straight(LENGTH));
+        GearingResult.GearedLap lap = baseline(car, straight(LENGTH));
         assertThat(lap.topGearUnused()).isTrue();
         assertThat(lap.gearsUsed()).containsExactly(1, 2);
         assertThat(lap.gearsUnused()).containsExactly(3);
@@ -378,7 +378,7 @@ class GearingTest {
                 .topSpeed(25)
                 .gears(1, 0.7, 0.5, 0.4)
                 .car();
-        GearingLap lap =
+        GearingResult.GearedLap lap =
                 Gearing.of(car, circuit, Conditions.STANDARD).run().asGiven().baseline();
         // A sum of some hundred numbers.
         assertThat(DoubleStream.of(lap.timeInGear()).sum()).isCloseTo(lap.lapTime(), within(1e-9));

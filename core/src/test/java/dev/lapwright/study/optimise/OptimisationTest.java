@@ -15,7 +15,6 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.study.StudyCars;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepPoint;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
@@ -87,9 +86,9 @@ class OptimisationTest {
         // The weighted sum of two closed forms is the closed form of the weighted mean length. Both straights are long
         // enough to meet the limiter: at the best ratio that takes half the mean length.
         Car car = StudyCars.with(SLOW, StudyCars.finalDrive(2, 9, 0.25));
-        List<OptimisationCircuit> circuits = List.of(
-                new OptimisationCircuit(StudyCars.straight(700), 3),
-                new OptimisationCircuit(StudyCars.straight(1500), 1));
+        List<Optimisation.Circuit> circuits = List.of(
+                new Optimisation.Circuit(StudyCars.straight(700), 3),
+                new Optimisation.Circuit(StudyCars.straight(1500), 1));
         OptimisationResult result = Optimisation.of(car, circuits, DAY).run();
         assertThat(result.best().settings().get(0)).isCloseTo(bestRatio(2, 9, 0.25, 900), within(1e-9));
         assertThat(result.gains()).hasSize(2);
@@ -142,7 +141,7 @@ class OptimisationTest {
     void noSetupDrivenBeatsAnyOfTheFrontInBoth() {
         OptimisationResult result = Optimisation.of(winged(), OVAL, DAY).run();
         assertThat(result.front()).hasSizeGreaterThan(2);
-        for (OptimisationPoint front : result.front()) {
+        for (OptimisationResult.Candidate front : result.front()) {
             assertThat(result.met())
                     .noneMatch(point -> point.lapTime() < front.lapTime() && point.topSpeed() > front.topSpeed());
         }
@@ -150,12 +149,12 @@ class OptimisationTest {
 
     @Test
     void noSetupOfAnExhaustiveSweepIsFasterThanTheFrontAtItsTopSpeed() {
-        List<SweepPoint> all = Sweep.of(winged(), OVAL, DAY)
+        List<SweepResult.Point> all = Sweep.of(winged(), OVAL, DAY)
                 .over(SweepAxis.stepped("wing", 0, 10, 1))
                 .over(SweepAxis.stepped("final-drive", 4, 7, 0.25))
                 .run()
                 .points();
-        for (OptimisationPoint front :
+        for (OptimisationResult.Candidate front :
                 Optimisation.of(winged(), OVAL, DAY).run().front()) {
             double least = all.stream()
                     .flatMap(point -> point.figures().stream())
@@ -203,8 +202,8 @@ class OptimisationTest {
                 .run();
         assertThat(result.isMet()).isFalse();
         assertThat(result.best().settings()).containsExactly(4.0);
-        OptimisationMiss miss = result.misses().get(0);
-        assertThat(miss.limit()).isEqualTo(OptimisationMiss.Limit.TOP_SPEED);
+        OptimisationResult.Miss miss = result.misses().get(0);
+        assertThat(miss.limit()).isEqualTo(OptimisationResult.Miss.Limit.TOP_SPEED);
         // A hundredth of a km/h: the limiter is met exactly but for rounding.
         assertThat(miss.shortfall()).isCloseTo(15, within(0.01));
         assertThat(miss.isKeptAlone()).isFalse();
@@ -222,8 +221,8 @@ class OptimisationTest {
         // Equal loads on both axles: the rear has 1 - front / 1 in reserve, 10 % at 0.9 but 5 % and 15 % a step away.
         assertThat(result.best().settings().get(0)).isCloseTo(0.9, within(1e-9));
         assertThat(result.missesBefore())
-                .extracting(OptimisationMiss::limit)
-                .containsExactly(OptimisationMiss.Limit.BALANCE_LEAST);
+                .extracting(OptimisationResult.Miss::limit)
+                .containsExactly(OptimisationResult.Miss.Limit.BALANCE_LEAST);
     }
 
     @Test
@@ -262,8 +261,8 @@ class OptimisationTest {
         Car car = StudyCars.with(SLOW, fixed, StudyCars.finalDrive(3, 6, 0.5));
         OptimisationResult result =
                 Optimisation.of(car, StudyCars.straight(1000), DAY).run();
-        assertThat(result.axes()).extracting(OptimisationAxis::name).containsExactly("final-drive");
-        assertThat(result.kept()).containsExactly(new OptimisationKept("mast", "it has one legal setting"));
+        assertThat(result.axes()).extracting(OptimisationResult.Axis::name).containsExactly("final-drive");
+        assertThat(result.kept()).containsExactly(new OptimisationResult.LeftAlone("mast", "it has one legal setting"));
     }
 
     @Test
@@ -272,7 +271,9 @@ class OptimisationTest {
                 StudyCars.adjustment("knob", 0, 4, 1, 0, new Effect.Relative("suspension.front.fastBumpNsPerM", 300));
         Car car = StudyCars.with(SLOW, knob, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
-        assertThat(study.run().kept()).extracting(OptimisationKept::name).containsExactly("knob");
+        assertThat(study.run().kept())
+                .extracting(OptimisationResult.LeftAlone::name)
+                .containsExactly("knob");
     }
 
     @Test
@@ -280,7 +281,9 @@ class OptimisationTest {
         Adjustment ballast = StudyCars.adjustment("ballast", 0, 100, 50, 50, new Effect.Relative("chassis.massKg", 1));
         Car car = StudyCars.with(SLOW, ballast, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
-        assertThat(study.run().kept()).extracting(OptimisationKept::name).containsExactly("ballast");
+        assertThat(study.run().kept())
+                .extracting(OptimisationResult.LeftAlone::name)
+                .containsExactly("ballast");
         // Less mass is always faster here: a = F/m.
         assertThat(study.over(List.of("ballast")).run().best().settings()).containsExactly(0.0);
     }

@@ -49,7 +49,7 @@ class PressuresTest {
     @Test
     void theNextColdSettingGivesTheTarget() {
         PressureResult result = study(117, 160).run();
-        TyrePressure tyre = result.tyres().get(0);
+        PressureResult.Tyre tyre = result.tyres().get(0);
         // Rounding of doubles.
         assertThat(tyre.hotFrom(result.nextCold(tyre), 20, DAY)).isCloseTo(tyre.targetKpa(), within(1e-9));
     }
@@ -77,14 +77,14 @@ class PressuresTest {
     void severalRunsCountByTheirMean() {
         PressurePair first = pair(Wheel.FRONT_LEFT, 117, 160);
         PressurePair second = pair(Wheel.FRONT_LEFT, 120, 168);
-        TyrePressure tyre = new TyrePressure(Wheel.FRONT_LEFT, List.of(first, second), 170);
+        PressureResult.Tyre tyre = new PressureResult.Tyre(Wheel.FRONT_LEFT, List.of(first, second), 170);
         assertThat(tyre.rise()).isEqualTo((first.rise() + second.rise()) / 2);
         assertThat(tyre.riseSpread()).isEqualTo(Math.abs(first.rise() - second.rise()));
     }
 
     @Test
     void pressuresFurtherFromTheIdealCostMoreTime() {
-        List<PressureCost> costs = study(117, 160).run().costs();
+        List<PressureResult.Cost> costs = study(117, 160).run().costs();
         // The front axle of this rear-driven car without roll stiffness of its own never gives up first.
         assertThat(costs.get(0).front()).isNotNegative();
         assertThat(costs.get(0).rear()).isPositive();
@@ -96,7 +96,7 @@ class PressuresTest {
     /** The grip lost is the parabola of the car's document: 3e-5 per kPa squared, 20 kPa away. */
     @Test
     void theGripLostIsThatOfTheDocument() {
-        PressureCost cost = study(117, 160).run().costs().stream()
+        PressureResult.Cost cost = study(117, 160).run().costs().stream()
                 .filter(one -> one.awayKpa() == 20)
                 .findFirst()
                 .orElseThrow();

@@ -28,15 +28,15 @@ class RideTest {
 
     @Test
     void bothAxlesAreDriven() {
-        List<RideAxle> axles =
+        List<RideResult.Axle> axles =
                 Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED).axles();
-        assertThat(axles).extracting(RideAxle::end).containsExactly(AxleEnd.FRONT, AxleEnd.REAR);
+        assertThat(axles).extracting(RideResult.Axle::end).containsExactly(AxleEnd.FRONT, AxleEnd.REAR);
     }
 
     @Test
     void theWheelCarriesItsShareOfTheDownforceOfThatSpeed() {
         // 0.8 v² newtons, half on each axle, half of that on a wheel: 180 N at 30 m/s.
-        RideAxle front = Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED)
+        RideResult.Axle front = Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED)
                 .axles()
                 .get(0);
         // The car's table of downforce over speed is exact to about a part in a million.
@@ -45,7 +45,7 @@ class RideTest {
 
     @Test
     void theMapsOwnPassIsThatOverTheKerb() {
-        for (RideAxle axle :
+        for (RideResult.Axle axle :
                 Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED).axles()) {
             assertThat(axle.map().own()).isEqualTo(axle.kerb());
         }

@@ -88,7 +88,7 @@ class SensitivityTest {
 
     @Test
     void gripRoundACircleIsWorthWhatMechanicsSays() {
-        AdjustmentGain grip = run(circleCar(), circle()).gains().get(0);
+        SensitivityResult.Gain grip = run(circleCar(), circle()).gains().get(0);
         assertThat(grip.adjustment().name()).isEqualTo("grip");
         // Drag from cornering takes up to (1.2/200)²/2 of the grip, 2e-5, and half of that of the time.
         double tolerance = 1e-5 * time(0.8);
@@ -106,7 +106,7 @@ class SensitivityTest {
     /** v²/r = μ g: mass cancels. */
     @Test
     void massRoundACircleIsWorthNothing() {
-        AdjustmentGain mass = run(circleCar(), circle()).gains().get(1);
+        SensitivityResult.Gain mass = run(circleCar(), circle()).gains().get(1);
         assertThat(mass.adjustment().name()).isEqualTo("mass");
         // The solver's own tolerance, far below what it promises.
         assertThat(mass.range()).isLessThan(1e-6);
@@ -130,7 +130,7 @@ class SensitivityTest {
                                 new Effect.Absolute(Quantity.FRICTION_Y_FRONT.path(), 0, 1),
                                 new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1))),
                 adjustment("compound", 0.9, 1.1, 0.1, 1, Quantity.COMPOUND_GRIP.path())));
-        Interaction pair = run(car, circle()).interactions().get(0);
+        SensitivityResult.Interaction pair = run(car, circle()).interactions().get(0);
         double beyond = (time(1) - time(1.21)) - 2 * (time(1) - time(1.1));
         assertThat(pair.beyond()).isCloseTo(beyond, within(1e-5 * time(1)));
     }
@@ -147,7 +147,7 @@ class SensitivityTest {
                         TrackPoint.flat(520, 1 / 40.0),
                         TrackPoint.flat(550, 0),
                         TrackPoint.flat(900, 0)));
-        AdjustmentGain drag = run(car, track).gains().get(0);
+        SensitivityResult.Gain drag = run(car, track).gains().get(0);
         LapSolver fine = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(0.1)));
         double slope = (fine.lapTime(Vehicle.of(car.with("drag", 1.001), Conditions.STANDARD))
                         - fine.lapTime(Vehicle.of(car.with("drag", 0.999), Conditions.STANDARD)))
@@ -173,7 +173,7 @@ class SensitivityTest {
                         new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1)));
         // Newton's divided difference of the closed form, times 2 h h' of the two steps.
         double divided = ((time(1.3) - time(1)) / 0.3 - (time(1) - time(0.9)) / 0.1) / 0.4;
-        AdjustmentGain gain = run(car(List.of(grip)), circle()).gains().get(0);
+        SensitivityResult.Gain gain = run(car(List.of(grip)), circle()).gains().get(0);
         // The weights of the two gains are up to 1.5; each is good to 1e-5 of the lap, as above.
         assertThat(gain.curvature()).isCloseTo(2 * 0.1 * 0.3 * divided, within(3e-5 * time(1)));
     }

@@ -56,7 +56,7 @@ class StintTest {
         Track circle = new SegmentPath(List.of(Segment.arc(2 * Math.PI * 60, 60)), true, 1).closedTrack("circle", 1e-6);
         Lap lap = LapSolver.lap(car().car(), circle, Conditions.STANDARD);
         double work = lap.value(Channel.DRIVE_FORCE, 0) * 2 * Math.PI * 60 / 0.9;
-        FuelUse use = FuelUse.of(lap, CONSUMPTION);
+        StintResult.FuelUse use = StintResult.FuelUse.of(lap, CONSUMPTION);
         // The lap's speed is settled to some 1e-9 of itself.
         assertThat(use.engineWork()).isCloseTo(work, within(1e-6 * work));
         assertThat(use.fuel()).isCloseTo(work * 0.3 / 3.6e6, within(1e-6 * use.fuel()));
@@ -69,7 +69,8 @@ class StintTest {
 
     @Test
     void aTimedRaceFinishesTheLapUnderWay() {
-        StintRun run = stint(new RaceLength(0, 300, 0, 0, 0), EVEN).runs().get(0);
+        StintResult.Run run =
+                stint(new RaceLength(0, 300, 0, 0, 0), EVEN).runs().get(0);
         int count = run.laps().size();
         assertThat(run.time()).isGreaterThanOrEqualTo(300);
         assertThat(run.timeAfter(count - 1)).isLessThan(300);
@@ -77,8 +78,8 @@ class StintTest {
 
     @Test
     void theReserveIsLeftAtTheFlag() {
-        StintRun run = stint(laps(8), EVEN).runs().get(0);
-        StintLap last = run.laps().get(7);
+        StintResult.Run run = stint(laps(8), EVEN).runs().get(0);
+        StintResult.RunLap last = run.laps().get(7);
         // Fuel is settled to 1e-4 kg.
         assertThat(last.fuelAtStart() - last.fuelUsed()).isCloseTo(run.reserveFuel(), within(2e-4));
         assertThat(run.reserveFuel()).isCloseTo(1.5 * run.fuelPerLap(), within(1e-9));
@@ -86,14 +87,14 @@ class StintTest {
 
     @Test
     void theFormationLapTakesItsShare() {
-        StintRun run = stint(laps(8), EVEN).runs().get(0);
+        StintResult.Run run = stint(laps(8), EVEN).runs().get(0);
         // A lap with all fuel on board takes a little more than the mean one: some percent.
         assertThat(run.formationFuel()).isCloseTo(0.6 * run.fuelPerLap(), within(0.03 * run.fuelPerLap()));
     }
 
     @Test
     void burningFuelMakesLapsFaster() {
-        List<StintLap> laps = stint(laps(6), EVEN).runs().get(0).laps();
+        List<StintResult.RunLap> laps = stint(laps(6), EVEN).runs().get(0).laps();
         for (int i = 1; i < laps.size(); i++) {
             assertThat(laps.get(i).time()).isLessThan(laps.get(i - 1).time());
         }
@@ -109,8 +110,8 @@ class StintTest {
     @Test
     void theLeadInAllChangesLaterThanThePace() {
         StintResult result = stint(laps(20), SOFT, HARD);
-        StintRun soft = result.runs().get(0);
-        StintRun hard = result.runs().get(1);
+        StintResult.Run soft = result.runs().get(0);
+        StintResult.Run hard = result.runs().get(1);
         int ahead = soft.aheadFrom(hard);
         assertThat(ahead).isGreaterThan(soft.fasterFrom(hard));
         assertThat(hard.timeAfter(ahead)).isLessThan(soft.timeAfter(ahead));

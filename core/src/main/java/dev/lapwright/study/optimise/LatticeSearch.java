@@ -2,6 +2,7 @@ package dev.lapwright.study.optimise;
 
 import dev.lapwright.study.Work;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +11,14 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
+import org.apache.commons.math3.exception.TooManyEvaluationsException;
+import org.apache.commons.math3.optim.InitialGuess;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.SimpleBounds;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.nonlinear.scalar.ObjectiveFunction;
+import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.CMAESOptimizer;
+import org.apache.commons.math3.random.MersenneTwister;
 
 /**
  * Search for the best place on a lattice of steps. It knows nothing of cars: a place is a number of steps in each direction,
@@ -17,7 +26,7 @@ import java.util.function.IntFunction;
  *
  * @param <P> what lies at a place
  */
-final class OptimisationSearch<P> {
+final class LatticeSearch<P> {
     /** How hard a descent tries before it stops. */
     enum Effort {
         /** Single steps and whole lines. */
@@ -39,7 +48,7 @@ final class OptimisationSearch<P> {
      * @param look what lies at a place; called on several threads at once
      * @param progress told, never twice at the same time, how many places have been looked at
      */
-    OptimisationSearch(int[] counts, Function<double[], P> look, int threads, IntConsumer progress) {
+    LatticeSearch(int[] counts, Function<double[], P> look, int threads, IntConsumer progress) {
         this.counts = counts.clone();
         this.look = look;
         this.threads = threads;
@@ -89,14 +98,9 @@ final class OptimisationSearch<P> {
     }
 
     /** Searches between the steps, from each start with a seed of its own; the best place of each. */
-    List<double[]> between(
-            List<double[]> starts,
-            Function<P, OptimisationScore> goal,
-            long seed,
-            OptimisationContinuum.Ending ending) {
-        Function<double[], OptimisationScore> scores = place -> goal.apply(lookAt(place));
-        return inParallel(
-                starts.size(), k -> new OptimisationContinuum(counts, scores, ending).search(starts.get(k), seed + k));
+    List<double[]> between(List<double[]> starts, Function<P, Score> goal, long seed, Continuum.Ending ending) {
+        Function<double[], Score> scores = place -> goal.apply(lookAt(place));
+        return inParallel(starts.size(), k -> new Continuum(counts, scores, ending).search(starts.get(k), seed + k));
     }
 
     /** The place of the lattice nearest to one between. */
@@ -112,7 +116,7 @@ final class OptimisationSearch<P> {
      * From a place always to the best of its neighbours, until none is better: first among single steps, then along whole
      * lines, then among pairs of steps.
      */
-    List<Integer> descend(List<Integer> start, Function<P, OptimisationScore> goal, Effort effort) {
+    List<Integer> descend(List<Integer> start, Function<P, Score> goal, Effort effort) {
         List<Integer> here = start;
         while (true) {
             List<Integer> better = bestOf(steps(here), here, goal);
@@ -129,12 +133,12 @@ final class OptimisationSearch<P> {
         }
     }
 
-    private List<Integer> bestOf(List<List<Integer>> places, List<Integer> here, Function<P, OptimisationScore> goal) {
+    private List<Integer> bestOf(List<List<Integer>> places, List<Integer> here, Function<P, Score> goal) {
         visit(places);
-        OptimisationScore least = goal.apply(at(here));
+        Score least = goal.apply(at(here));
         List<Integer> best = null;
         for (List<Integer> place : places) {
-            OptimisationScore score = goal.apply(known.get(place));
+            Score score = goal.apply(known.get(place));
             if (score.beats(least)) {
                 least = score;
                 best = place;
@@ -207,5 +211,128 @@ final class OptimisationSearch<P> {
         List<Integer> changed = new ArrayList<>(here);
         changed.set(direction, coordinate);
         return List.copyOf(changed);
+    }
+
+    /**
+     * How good a point of a search is: first by how far it misses what is demanded, then by what it costs. Rule of Deb, "An
+     * efficient constraint handling method for genetic algorithms", Comput. Methods Appl. Mech. Eng. 186 (2000): of two points
+     * that meet the demands the cheaper is better, one that meets them beats one that does not, of two that do not the one that
+     * misses less is better.
+     *
+     * @param shortfall 0 where all demands are met, else above 0
+     * @param cost the less the better; NaN only where there is none, with a shortfall
+     */
+    record Score(double shortfall, double cost) {
+        /** Less than this is noise of the last digits, in seconds or in the unit of a shortfall. */
+        private static final double NOISE = 1e-9;
+
+        /** Adds to a cost that cannot be had, so that every cost that can is below. */
+        private static final double OUT_OF_REACH = 1e6;
+
+        boolean isMet() {
+            return shortfall <= 0;
+        }
+
+        /** Whether this is better than another by more than noise. */
+        boolean beats(Score other) {
+            if (isMet() != other.isMet()) {
+                return isMet();
+            }
+            return isMet() ? cost < other.cost - NOISE : shortfall < other.shortfall - NOISE;
+        }
+
+        /** One number in the same order, for a search that knows no demands. */
+        double ranked() {
+            return isMet() ? cost : OUT_OF_REACH + shortfall;
+        }
+    }
+
+    /**
+     * The search between the steps: covariance matrix adaptation of an evolution strategy (Hansen and Ostermeier 2001, Evol.
+     * Comput. 9(2)) as Commons Math has it, from one start, with random numbers of its own. It looks only at the order of the
+     * scores, so the rule of {@link LatticeSearch.Score} serves as it is.
+     */
+    static final class Continuum {
+        /** First spread of the search, as a share of each range. */
+        private static final double SPREAD = 0.25;
+
+        /**
+         * When it ends.
+         *
+         * @param worthGoingOn a gain below this, in the unit of the cost, is not waited for
+         * @param patience so many generations without such a gain end it
+         * @param generations at most
+         */
+        record Ending(double worthGoingOn, int patience, int generations) {}
+
+        private final int[] counts;
+        private final Function<double[], LatticeSearch.Score> scores;
+        private final Ending ending;
+
+        private LatticeSearch.Score bestScore;
+        private double[] best;
+        private double milestone = Double.POSITIVE_INFINITY;
+        private int sinceMilestone;
+
+        /**
+         * @param counts numbers of steps, at least 2 each; a place has coordinates from 0 to the count less one
+         * @param scores of places
+         */
+        Continuum(int[] counts, Function<double[], LatticeSearch.Score> scores, Ending ending) {
+            this.counts = counts.clone();
+            this.scores = scores;
+            this.ending = ending;
+        }
+
+        /** The size of a generation for so many dimensions: what Hansen and Ostermeier advise. */
+        static int population(int dimensions) {
+            return 4 + (int) (3 * Math.log(dimensions));
+        }
+
+        /** The best place found from a start. */
+        double[] search(double[] start, long seed) {
+            int n = counts.length;
+            double[] guess = new double[n];
+            for (int i = 0; i < n; i++) {
+                guess[i] = start[i] / (counts[i] - 1);
+            }
+            double[] low = new double[n];
+            double[] high = new double[n];
+            double[] spread = new double[n];
+            Arrays.fill(high, 1);
+            Arrays.fill(spread, SPREAD);
+            int patience = population(n) * ending.patience();
+            CMAESOptimizer optimiser =
+                    new CMAESOptimizer(ending.generations(), 0, true, 0, 0, new MersenneTwister(seed), false, null);
+            optimiser.optimize(
+                    MaxEval.unlimited(),
+                    new ObjectiveFunction(share -> value(share, patience)),
+                    GoalType.MINIMIZE,
+                    new InitialGuess(guess),
+                    new SimpleBounds(low, high),
+                    new CMAESOptimizer.Sigma(spread),
+                    new CMAESOptimizer.PopulationSize(population(n)));
+            return best.clone();
+        }
+
+        private double value(double[] share, int patience) {
+            double[] place = new double[share.length];
+            for (int i = 0; i < place.length; i++) {
+                place[i] = Math.max(0, Math.min(1, share[i])) * (counts[i] - 1);
+            }
+            LatticeSearch.Score score = scores.apply(place);
+            if (best == null || score.beats(bestScore)) {
+                best = place;
+                bestScore = score;
+            }
+            if (bestScore.ranked() < milestone - ending.worthGoingOn()) {
+                milestone = bestScore.ranked();
+                sinceMilestone = 0;
+            } else if (++sinceMilestone > patience) {
+                // The optimiser takes this as its end.
+                throw new TooManyEvaluationsException(patience);
+            }
+            return score.ranked();
+        }
     }
 }

@@ -19,7 +19,7 @@ import java.util.Set;
  * @param axes to search
  * @param kept to leave alone
  */
-record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> kept) {
+record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<OptimisationResult.LeftAlone> kept) {
     private static final String LESS_OR_MORE = "one end is always faster; the event or the fuel needed decides";
     private static final String PRESSURE = "tyres and their maker decide; set it from measured temperatures";
     private static final String TOE = "the lap model knows only what toe costs, not what it is good for";
@@ -53,7 +53,7 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
      * @param named adjustments to search; empty for all but the delicate ones
      * @throws InvalidValueException for an unknown name, one given twice, or if nothing is left to search
      */
-    static OptimisationChoice of(Car car, List<String> named) {
+    static SearchedAdjustments of(Car car, List<String> named) {
         Set<String> wanted = new HashSet<>();
         for (String name : named) {
             car.adjustment(name);
@@ -61,14 +61,14 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
                 throw new InvalidValueException(name, "it is to be searched twice", "name each adjustment once");
             }
         }
-        List<OptimisationAxis> axes = new ArrayList<>();
-        List<OptimisationKept> kept = new ArrayList<>();
+        List<OptimisationResult.Axis> axes = new ArrayList<>();
+        List<OptimisationResult.LeftAlone> kept = new ArrayList<>();
         for (Adjustment adjustment : car.adjustments()) {
             String reason = reasonToKeep(adjustment, wanted);
             if (reason.isEmpty()) {
-                axes.add(new OptimisationAxis(adjustment.name(), adjustment.legalSettings()));
+                axes.add(new OptimisationResult.Axis(adjustment.name(), adjustment.legalSettings()));
             } else {
-                kept.add(new OptimisationKept(adjustment.name(), reason));
+                kept.add(new OptimisationResult.LeftAlone(adjustment.name(), reason));
             }
         }
         if (axes.isEmpty()) {
@@ -79,16 +79,16 @@ record OptimisationChoice(List<OptimisationAxis> axes, List<OptimisationKept> ke
                             : "no adjustment to search has more than one setting",
                     "give the car's document adjustments with a range, or name others to search");
         }
-        return new OptimisationChoice(axes, kept);
+        return new SearchedAdjustments(axes, kept);
     }
 
     /** Those of a car that are left alone where none is named. */
-    static List<OptimisationKept> keptUnnamed(Car car) {
-        List<OptimisationKept> kept = new ArrayList<>();
+    static List<OptimisationResult.LeftAlone> keptUnnamed(Car car) {
+        List<OptimisationResult.LeftAlone> kept = new ArrayList<>();
         for (Adjustment adjustment : car.adjustments()) {
             String reason = reasonToKeep(adjustment, Set.of());
             if (!reason.isEmpty()) {
-                kept.add(new OptimisationKept(adjustment.name(), reason));
+                kept.add(new OptimisationResult.LeftAlone(adjustment.name(), reason));
             }
         }
         return kept;

@@ -20,16 +20,16 @@ import java.util.Optional;
  * <p>An upshift counts as one in a corner where the lateral acceleration is at least half of the corner's greatest: our
  * choice, no source. At the entry and exit of a long corner, where the car hardly leans, a shift disturbs nobody.
  */
-public final class OptimisationBalance {
+final class LimitBalance {
     /** Share of the highest steady speed from which on the car counts as driven at it. */
     private static final double AT_LIMIT = 0.999;
 
     private static final double LEANING = 0.5;
 
-    private OptimisationBalance() {}
+    private LimitBalance() {}
 
     /** Limit balance of a lap, percent; NaN if nothing in a corner is driven at the limit. */
-    public static double percent(Lap lap) {
+    static double percent(Lap lap) {
         double sum = 0;
         double time = 0;
         CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
@@ -48,7 +48,7 @@ public final class OptimisationBalance {
     }
 
     /** Number of upshifts of a lap that fall where the car leans on its tyres. */
-    public static int upshiftsInCorners(Lap lap) {
+    static int upshiftsInCorners(Lap lap) {
         CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
         Map<Corner, Double> greatest = new HashMap<>();
         for (int i = 0; i < lap.count(); i++) {

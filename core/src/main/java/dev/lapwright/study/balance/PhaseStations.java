@@ -11,7 +11,7 @@ import java.util.function.IntPredicate;
  * exit: of the stations with brakes, or with drive, from there outwards, the one whose lateral acceleration is nearest to
  * {@link #SHARE} of the corner's greatest. Lift-off: where turning in begins. Ours; no standard says.
  */
-final class BalanceStations {
+final class PhaseStations {
     /** At which an axle on a friction circle spends as much along as across. */
     private static final double SHARE = Math.sqrt(0.5);
     /** Below this share of a corner's greatest lateral acceleration the car is not turning yet, or no more. */
@@ -47,7 +47,7 @@ final class BalanceStations {
     /** The greatest yaw acceleration of a stretch, rad/s², positive into the corner; infinite at a step of curvature. */
     record YawPeak(double distance, double acceleration) {}
 
-    BalanceStations(Lap lap) {
+    PhaseStations(Lap lap) {
         this.lap = lap;
         corners = lap.stations().corners();
         closed = lap.track().isClosed();

@@ -16,7 +16,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Figures of corners against closed forms of a point mass on two axles that carry the same load. */
-class OptimisationBalanceTest {
+class LimitBalanceTest {
     private static final Track OVAL = StudyCars.oval(300, 60);
     /** Percent: a driven tyre overcomes the drag of cornering, (mu / 200)² / 2 of the grip, or 0.001 %; ten times that. */
     private static final double DRAG = 0.01;
@@ -24,7 +24,7 @@ class OptimisationBalanceTest {
     private static double balance(double front, double rear) {
         PlainCar car =
                 PlainCar.ofMass(1000).with(Quantity.FRICTION_Y_FRONT, front).with(Quantity.FRICTION_Y_REAR, rear);
-        return OptimisationBalance.percent(LapSolver.lap(car.car(), OVAL, Conditions.STANDARD));
+        return LimitBalance.percent(LapSolver.lap(car.car(), OVAL, Conditions.STANDARD));
     }
 
     @Test
@@ -46,7 +46,7 @@ class OptimisationBalanceTest {
     @Test
     void withoutACornerAtTheLimitThereIsNoBalance() {
         Lap lap = LapSolver.lap(PlainCar.ofMass(1000).car(), StudyCars.straight(500), Conditions.STANDARD);
-        assertThat(OptimisationBalance.percent(lap)).isNaN();
+        assertThat(LimitBalance.percent(lap)).isNaN();
     }
 
     /** An open run of a bend of even radius and a straight; the shift of two gears comes at 30 m/s. */
@@ -55,7 +55,7 @@ class OptimisationBalanceTest {
                 .openTrack("run", 25);
         // 2 m/s² in first gear; the rev limit of a ratio of 1 at 60 m/s, so of a ratio of 2 at 30 m/s.
         PlainCar car = PlainCar.ofMass(1000).topSpeed(60).force(1000).gears(2, 1);
-        return OptimisationBalance.upshiftsInCorners(LapSolver.lap(car.car(), run, Conditions.STANDARD));
+        return LimitBalance.upshiftsInCorners(LapSolver.lap(car.car(), run, Conditions.STANDARD));
     }
 
     @Test

@@ -2,7 +2,7 @@ package dev.lapwright.study.optimise;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.lapwright.study.optimise.OptimisationSearch.Effort;
+import dev.lapwright.study.optimise.LatticeSearch.Effort;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -11,20 +11,20 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The search on problems whose answers are known, without a car. */
-class OptimisationSearchTest {
+class LatticeSearchTest {
     private static final int[] COUNTS = {21, 11, 31, 7};
     private static final List<Integer> CENTRE = List.of(13, 2, 25, 5);
 
-    private static OptimisationSearch<Double> search(int[] counts, Function<double[], Double> function, int threads) {
-        return new OptimisationSearch<>(counts, function, threads, done -> {});
+    private static LatticeSearch<Double> search(int[] counts, Function<double[], Double> function, int threads) {
+        return new LatticeSearch<>(counts, function, threads, done -> {});
     }
 
-    private static OptimisationContinuum.Ending ending(double worthGoingOn) {
-        return new OptimisationContinuum.Ending(worthGoingOn, 100, 500);
+    private static LatticeSearch.Continuum.Ending ending(double worthGoingOn) {
+        return new LatticeSearch.Continuum.Ending(worthGoingOn, 100, 500);
     }
 
-    private static OptimisationScore cost(double value) {
-        return new OptimisationScore(0, value);
+    private static LatticeSearch.Score cost(double value) {
+        return new LatticeSearch.Score(0, value);
     }
 
     private static double loose(double[] place) {
@@ -62,27 +62,27 @@ class OptimisationSearchTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 3, 6})
     void theLatticeSearchFindsTheLeastOfAConvexQuadratic(int last) {
-        var search = search(COUNTS, OptimisationSearchTest::loose, 2);
-        assertThat(search.descend(List.of(0, 10, 0, last), OptimisationSearchTest::cost, Effort.PAIRS))
+        var search = search(COUNTS, LatticeSearchTest::loose, 2);
+        assertThat(search.descend(List.of(0, 10, 0, last), LatticeSearchTest::cost, Effort.PAIRS))
                 .isEqualTo(CENTRE);
     }
 
     @ParameterizedTest
     @ValueSource(ints = {0, 3, 6})
     void bothSearchesTogetherFindTheLeastOfAStiffOne(int last) {
-        var search = search(COUNTS, OptimisationSearchTest::stiff, 2);
+        var search = search(COUNTS, LatticeSearchTest::stiff, 2);
         List<double[]> start = List.of(new double[] {0, 10, 0, last});
-        double[] between = search.between(start, OptimisationSearchTest::cost, 1, ending(1e-3))
-                .get(0);
-        assertThat(search.descend(search.nearest(between), OptimisationSearchTest::cost, Effort.PAIRS))
+        double[] between =
+                search.between(start, LatticeSearchTest::cost, 1, ending(1e-3)).get(0);
+        assertThat(search.descend(search.nearest(between), LatticeSearchTest::cost, Effort.PAIRS))
                 .isEqualTo(CENTRE);
     }
 
     @Test
     void theSearchBetweenTheStepsFindsTheLeastOfRosenbrocksValley() {
-        var search = search(new int[] {101, 101}, OptimisationSearchTest::rosenbrock, 2);
+        var search = search(new int[] {101, 101}, LatticeSearchTest::rosenbrock, 2);
         double[] start = {10, 90};
-        double[] end = search.between(List.of(start), OptimisationSearchTest::cost, 1, ending(1e-9))
+        double[] end = search.between(List.of(start), LatticeSearchTest::cost, 1, ending(1e-9))
                 .get(0);
         // (1, 1) lies 75 and 50 steps up. A tenth of a step is 0.004: the function is then below 2e-3.
         assertThat(end[0]).isBetween(74.9, 75.1);
@@ -92,7 +92,7 @@ class OptimisationSearchTest {
     @Test
     void oneDirectionAloneIsSearchedToo() {
         var search = search(new int[] {40}, place -> Math.abs(place[0] - 31.25), 1);
-        double[] end = search.between(List.of(new double[] {3}), OptimisationSearchTest::cost, 1, ending(1e-6))
+        double[] end = search.between(List.of(new double[] {3}), LatticeSearchTest::cost, 1, ending(1e-6))
                 .get(0);
         // A hundredth of a step is far less than what could lead to another step.
         assertThat(end[0]).isBetween(31.24, 31.26);
@@ -103,7 +103,7 @@ class OptimisationSearchTest {
         // Least cost at 0, but only from 12 on is nothing missed.
         var search = search(new int[] {30}, place -> place[0], 1);
         List<Integer> end = search.descend(
-                List.of(2), place -> new OptimisationScore(Math.max(0, 12 - place), place), Effort.LINES);
+                List.of(2), place -> new LatticeSearch.Score(Math.max(0, 12 - place), place), Effort.LINES);
         assertThat(end).containsExactly(12);
     }
 
@@ -111,7 +111,7 @@ class OptimisationSearchTest {
     void aWholeLineLeadsOutOfASmallDip() {
         double[] values = {5, 4, 6, 6, 6, 1, 6};
         var search = search(new int[] {values.length}, place -> values[(int) place[0]], 1);
-        assertThat(search.descend(List.of(0), OptimisationSearchTest::cost, Effort.LINES))
+        assertThat(search.descend(List.of(0), LatticeSearchTest::cost, Effort.LINES))
                 .containsExactly(5);
     }
 
@@ -119,41 +119,41 @@ class OptimisationSearchTest {
     void pairsOfStepsLeadAlongANarrowDiagonalValley() {
         Function<double[], Double> valley = place -> 100 * Math.abs(place[0] - place[1]) + place[0];
         var search = search(new int[] {9, 9}, valley, 1);
-        assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.LINES))
+        assertThat(search.descend(List.of(8, 8), LatticeSearchTest::cost, Effort.LINES))
                 .containsExactly(8, 8);
-        assertThat(search.descend(List.of(8, 8), OptimisationSearchTest::cost, Effort.PAIRS))
+        assertThat(search.descend(List.of(8, 8), LatticeSearchTest::cost, Effort.PAIRS))
                 .containsExactly(0, 0);
     }
 
     @Test
     void noPlaceOfTheLatticeIsLookedAtTwice() {
-        var search = search(COUNTS, OptimisationSearchTest::stiff, 2);
-        search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
+        var search = search(COUNTS, LatticeSearchTest::stiff, 2);
+        search.descend(List.of(0, 0, 0, 0), LatticeSearchTest::cost, Effort.PAIRS);
         int looks = search.looks();
         assertThat(looks).isEqualTo(search.known().size());
-        search.descend(List.of(0, 0, 0, 0), OptimisationSearchTest::cost, Effort.PAIRS);
+        search.descend(List.of(0, 0, 0, 0), LatticeSearchTest::cost, Effort.PAIRS);
         assertThat(search.looks()).isEqualTo(looks);
     }
 
     @Test
     void anotherSeedTakesAnotherWay() {
-        var search = search(COUNTS, OptimisationSearchTest::stiff, 1);
+        var search = search(COUNTS, LatticeSearchTest::stiff, 1);
         List<double[]> start = List.of(new double[] {0, 0, 0, 0});
-        double[] one = search.between(start, OptimisationSearchTest::cost, 1, ending(1))
-                .get(0);
-        double[] again = search.between(start, OptimisationSearchTest::cost, 1, ending(1))
-                .get(0);
-        double[] two = search.between(start, OptimisationSearchTest::cost, 2, ending(1))
-                .get(0);
+        double[] one =
+                search.between(start, LatticeSearchTest::cost, 1, ending(1)).get(0);
+        double[] again =
+                search.between(start, LatticeSearchTest::cost, 1, ending(1)).get(0);
+        double[] two =
+                search.between(start, LatticeSearchTest::cost, 2, ending(1)).get(0);
         assertThat(again).isEqualTo(one);
         assertThat(two).isNotEqualTo(one);
     }
 
     @Test
     void ofTwoThatMissTheDemandsTheOneThatMissesLessIsBetter() {
-        OptimisationScore near = new OptimisationScore(1, 90);
-        OptimisationScore far = new OptimisationScore(2, 10);
-        OptimisationScore met = new OptimisationScore(0, 100);
+        LatticeSearch.Score near = new LatticeSearch.Score(1, 90);
+        LatticeSearch.Score far = new LatticeSearch.Score(2, 10);
+        LatticeSearch.Score met = new LatticeSearch.Score(0, 100);
         assertThat(near.beats(far)).isTrue();
         assertThat(far.beats(near)).isFalse();
         assertThat(met.beats(near)).isTrue();

@@ -19,9 +19,9 @@ import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
 /** Drives setups over all circuits and days of an optimisation. Safe to use from several threads. */
-final class OptimisationLaps {
+final class SetupLaps {
     private final Car car;
-    private final List<OptimisationAxis> axes;
+    private final List<OptimisationResult.Axis> axes;
     private final List<Stations> stations = new ArrayList<>();
     private final double[] weights;
     private final List<Conditions> days;
@@ -32,12 +32,12 @@ final class OptimisationLaps {
     /** Lap times of the setup that was there before, s, by day: the weighted mean of the circuits. */
     private final double[] before;
 
-    private final OptimisationPoint beforePoint;
+    private final OptimisationResult.Candidate beforePoint;
 
-    OptimisationLaps(
+    SetupLaps(
             Car car,
-            List<OptimisationAxis> axes,
-            List<OptimisationCircuit> circuits,
+            List<OptimisationResult.Axis> axes,
+            List<Optimisation.Circuit> circuits,
             List<Conditions> days,
             boolean corners,
             boolean worst) {
@@ -46,7 +46,7 @@ final class OptimisationLaps {
         this.days = days;
         this.corners = corners;
         this.worst = worst;
-        double sum = circuits.stream().mapToDouble(OptimisationCircuit::weight).sum();
+        double sum = circuits.stream().mapToDouble(Optimisation.Circuit::weight).sum();
         weights = circuits.stream().mapToDouble(c -> c.weight() / sum).toArray();
         circuits.forEach(c -> stations.add(c.track().stations(StationSpacing.DEFAULT)));
         before = new double[days.size()];
@@ -56,12 +56,12 @@ final class OptimisationLaps {
     }
 
     /** What the car as it stood gives; it need not stand on legal steps. */
-    OptimisationPoint before() {
+    OptimisationResult.Candidate before() {
         return beforePoint;
     }
 
     /** What the setup at a place of the search gives. */
-    OptimisationPoint at(double[] place) {
+    OptimisationResult.Candidate at(double[] place) {
         List<Double> settings = new ArrayList<>(place.length);
         for (int i = 0; i < place.length; i++) {
             settings.add(axes.get(i).at(place[i]));
@@ -69,7 +69,7 @@ final class OptimisationLaps {
         try {
             return drive(with(settings), settings, new double[days.size()]);
         } catch (NoLapException | InvalidValueException noLap) {
-            return OptimisationPoint.withoutLap(settings, noLap.getMessage());
+            return OptimisationResult.Candidate.withoutLap(settings, noLap.getMessage());
         }
     }
 
@@ -82,7 +82,7 @@ final class OptimisationLaps {
         return car.with(new Setup("", named));
     }
 
-    private OptimisationPoint drive(Car driven, List<Double> settings, double[] byDay) {
+    private OptimisationResult.Candidate drive(Car driven, List<Double> settings, double[] byDay) {
         LapSolver[][] own = solvers.poll();
         if (own == null) {
             own = newSolvers();
@@ -105,7 +105,7 @@ final class OptimisationLaps {
         return own;
     }
 
-    private OptimisationPoint drive(Car driven, List<Double> settings, double[] byDay, LapSolver[][] own) {
+    private OptimisationResult.Candidate drive(Car driven, List<Double> settings, double[] byDay, LapSolver[][] own) {
         double top = Double.POSITIVE_INFINITY;
         double height = Double.POSITIVE_INFINITY;
         double balanceLeast = Double.NaN;
@@ -119,10 +119,10 @@ final class OptimisationLaps {
                 if (corners) {
                     Lap lap = own[c][d].solve(vehicle);
                     figures = lap.figures();
-                    double balance = OptimisationBalance.percent(lap);
+                    double balance = LimitBalance.percent(lap);
                     balanceLeast = Double.isNaN(balanceLeast) || balance < balanceLeast ? balance : balanceLeast;
                     balanceMost = Double.isNaN(balanceMost) || balance > balanceMost ? balance : balanceMost;
-                    upshifts += OptimisationBalance.upshiftsInCorners(lap);
+                    upshifts += LimitBalance.upshiftsInCorners(lap);
                 } else {
                     figures = own[c][d].figures(vehicle);
                 }
@@ -139,7 +139,7 @@ final class OptimisationLaps {
             mean += weights[c] * byCircuit[c];
         }
         double cost = worst ? worst(byDay) : mean;
-        return new OptimisationPoint(
+        return new OptimisationResult.Candidate(
                 settings, cost, mean, circuitTimes, top, height, balanceLeast, balanceMost, upshifts, "");
     }
 

@@ -10,20 +10,20 @@ import java.util.Set;
 import java.util.function.Function;
 
 /** What lies about an optimum: setups as good, setups with more top speed, setups with fewer changes. */
-final class OptimisationSurroundings {
+final class OptimumNeighbourhood {
     private static final int AT_ONCE = 4;
     private static final int FRONT_STEPS = 8;
     /** A front with less between its points, m/s, says nothing more. */
     private static final double LEAST_SPEED_STEP = 0.05;
 
-    private final OptimisationSearch<OptimisationPoint> search;
+    private final LatticeSearch<OptimisationResult.Candidate> search;
     private final OptimisationLimits limits;
-    private final Function<OptimisationPoint, OptimisationScore> goal;
+    private final Function<OptimisationResult.Candidate, LatticeSearch.Score> goal;
 
-    OptimisationSurroundings(
-            OptimisationSearch<OptimisationPoint> search,
+    OptimumNeighbourhood(
+            LatticeSearch<OptimisationResult.Candidate> search,
             OptimisationLimits limits,
-            Function<OptimisationPoint, OptimisationScore> goal) {
+            Function<OptimisationResult.Candidate, LatticeSearch.Score> goal) {
         this.search = search;
         this.limits = limits;
         this.goal = goal;
@@ -61,16 +61,16 @@ final class OptimisationSurroundings {
         return open.isEmpty();
     }
 
-    private boolean isWithin(OptimisationPoint point, double cost) {
-        OptimisationScore score = goal.apply(point);
+    private boolean isWithin(OptimisationResult.Candidate point, double cost) {
+        LatticeSearch.Score score = goal.apply(point);
         return score.isMet() && score.cost() <= cost;
     }
 
     /** Looks for setups with more and more top speed that lose as little as possible. */
     void front(List<Integer> from) {
-        Function<OptimisationPoint, OptimisationScore> quick =
-                point -> new OptimisationScore(limits.shortfall(point), -point.topSpeed());
-        List<Integer> quickest = search.descend(from, quick, OptimisationSearch.Effort.LINES);
+        Function<OptimisationResult.Candidate, LatticeSearch.Score> quick =
+                point -> new LatticeSearch.Score(limits.shortfall(point), -point.topSpeed());
+        List<Integer> quickest = search.descend(from, quick, LatticeSearch.Effort.LINES);
         double low = search.at(from).topSpeed();
         double high = search.at(quickest).topSpeed();
         List<Integer> here = from;
@@ -80,17 +80,17 @@ final class OptimisationSurroundings {
                     here,
                     point -> {
                         double missing = Math.max(0, wanted - point.topSpeed());
-                        return new OptimisationScore(limits.shortfall(point) + missing, point.cost());
+                        return new LatticeSearch.Score(limits.shortfall(point) + missing, point.cost());
                     },
-                    OptimisationSearch.Effort.LINES);
+                    LatticeSearch.Effort.LINES);
         }
     }
 
     /** Of some setups those that no other beats in cost and top speed, the least cost first; none quite like the one before. */
-    static List<OptimisationPoint> unbeaten(List<OptimisationPoint> byCost) {
-        List<OptimisationPoint> front = new ArrayList<>();
+    static List<OptimisationResult.Candidate> unbeaten(List<OptimisationResult.Candidate> byCost) {
+        List<OptimisationResult.Candidate> front = new ArrayList<>();
         double highest = Double.NEGATIVE_INFINITY;
-        for (OptimisationPoint point : byCost) {
+        for (OptimisationResult.Candidate point : byCost) {
             if (point.topSpeed() > highest + LEAST_SPEED_STEP) {
                 front.add(point);
                 highest = point.topSpeed();
@@ -109,7 +109,7 @@ final class OptimisationSurroundings {
             List<List<Integer>> places = new ArrayList<>();
             for (int i = 0; i < here.size(); i++) {
                 if (!here.get(i).equals(before.get(i))) {
-                    places.add(OptimisationSearch.with(here, i, before.get(i)));
+                    places.add(LatticeSearch.with(here, i, before.get(i)));
                 }
             }
             search.visit(places);
@@ -129,11 +129,11 @@ final class OptimisationSurroundings {
     }
 
     /** Ranges of all adjustments about the best. */
-    List<OptimisationRange> ranges(
-            List<OptimisationAxis> axes, List<Integer> best, OptimisationPoint before, double cost) {
-        List<OptimisationRange> ranges = new ArrayList<>();
+    List<OptimisationResult.Range> ranges(
+            List<OptimisationResult.Axis> axes, List<Integer> best, OptimisationResult.Candidate before, double cost) {
+        List<OptimisationResult.Range> ranges = new ArrayList<>();
         for (int i = 0; i < axes.size(); i++) {
-            OptimisationAxis axis = axes.get(i);
+            OptimisationResult.Axis axis = axes.get(i);
             List<List<Integer>> line = search.line(best, i);
             search.visit(line);
             int here = best.get(i);
@@ -147,7 +147,7 @@ final class OptimisationSurroundings {
             }
             int togetherLeast = here;
             int togetherMost = here;
-            for (Map.Entry<List<Integer>, OptimisationPoint> known :
+            for (Map.Entry<List<Integer>, OptimisationResult.Candidate> known :
                     search.known().entrySet()) {
                 if (isWithin(known.getValue(), cost)) {
                     togetherLeast = Math.min(togetherLeast, known.getKey().get(i));
@@ -155,9 +155,9 @@ final class OptimisationSurroundings {
                 }
             }
             double was = before.settings().get(i);
-            OptimisationPoint back = search.at(line.get(axis.nearest(was)));
+            OptimisationResult.Candidate back = search.at(line.get(axis.nearest(was)));
             boolean met = goal.apply(back).isMet();
-            ranges.add(new OptimisationRange(
+            ranges.add(new OptimisationResult.Range(
                     axis.name(),
                     was,
                     axis.settings().get(here),
@@ -175,7 +175,7 @@ final class OptimisationSurroundings {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (List<Integer> place : line) {
-            OptimisationPoint point = search.at(place);
+            OptimisationResult.Candidate point = search.at(place);
             if (point.hasLap()) {
                 least = Math.min(least, point.cost());
                 most = Math.max(most, point.cost());
