@@ -32,7 +32,9 @@ final class BalanceReport {
         phases();
         if (outcome.remedies().isPresent()) {
             console.line();
-            new RemedyReport(console, outcome.subject().car(), outcome.remedies().get()).print();
+            new RemedyReport(
+                            console, outcome.subject().car(), outcome.remedies().get())
+                    .print();
         } else {
             console.line();
             yaw();

@@ -96,8 +96,9 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
     ChosenLine refreshed(Subject subject, Console console) {
         LineSearch search = LineSearch.of(road, subject.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            Line found =
-                    search.from(line.orElseThrow()).reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
+            Line found = search.from(line.orElseThrow())
+                    .reporting(progress)
+                    .fastest(Vehicle.of(subject.car(), subject.day()));
             return new ChosenLine(road, word, Optional.of(found), stored, choices);
         }
     }

@@ -36,7 +36,8 @@ final class FitOrigin {
             }
         }
         return "Fitted to " + laps(result) + " at " + result.track().name() + " ("
-                + outcome.subject().day().name() + "; setup " + outcome.subject().setupText() + "): "
+                + outcome.subject().day().name() + "; setup "
+                + outcome.subject().setupText() + "): "
                 + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
                 + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
                 + ". Root mean square of logged less simulated speed "

@@ -17,4 +17,9 @@ import java.util.List;
  * @param name of the fitted car in its document
  */
 record FitOutcome(
-        Subject subject, ChosenLine line, List<DrivenLog> logs, DrivenLapSelection pick, FitResult result, String name) {}
+        Subject subject,
+        ChosenLine line,
+        List<DrivenLog> logs,
+        DrivenLapSelection pick,
+        FitResult result,
+        String name) {}

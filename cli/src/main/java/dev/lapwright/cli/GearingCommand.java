@@ -65,8 +65,8 @@ final class GearingCommand implements Callable<Integer> {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         ResultFiles<GearingOutcome> files = GearingFiles.plan(output);
         Subject subject = documents.subject(setup, conditions.day());
-        GearingOutcome outcome =
-                new GearingOutcome(subject, gearing.beforeBrakingS, study(subject).run());
+        GearingOutcome outcome = new GearingOutcome(
+                subject, gearing.beforeBrakingS, study(subject).run());
         files.write(outcome);
         if (output.json) {
             console.text(GearingJson.text(outcome));

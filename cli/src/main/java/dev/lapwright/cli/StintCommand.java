@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.StintLaps;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -60,26 +61,20 @@ final class StintCommand extends StudyCommand<StintReport> {
                         .csv("stint.csv")
                         .chart(
                                 "laps.svg",
-                                found -> new StudyFiles.Drawing(
-                                        StintLaps.of(found.result(), ChartStyle.STANDARD), StintLaps.SIZE))
+                                found -> new Drawing(StintLaps.of(found.result(), ChartStyle.STANDARD), StintLaps.SIZE))
                         .option("--chart", "Draws the lap times as .svg or .png.")
                         .out("A folder for everything: result, table and chart. Or one file, by its ending: .json for"
                                 + " the result, .csv for the table of laps, .svg or .png for the chart."));
     }
 
     @Override
-    public Integer call() {
-        ResultFiles<StintOutcome> files = StintFiles.plan(output);
-        StintReading reading = new StintReading(stint);
-        double density = reading.density();
-        Subject subject = Subject.of(documents, setup, conditions.day());
-        StintOutcome outcome = new StintOutcome(
-                subject,
-                Stint.of(subject.car(), subject.track(), subject.day(), reading.race())
-                        .withConsumption(reading.consumption())
-                        .onCompounds(reading.compounds())
-                        .run(),
-                density);
+    StintReport study() {
+        double density = race.density();
+        Subject subject = documents.subject(setup, conditions.day());
+        Stint stint = Stint.of(subject.car(), subject.track(), subject.day(), race.length())
+                .withConsumption(race.consumption())
+                .onCompounds(race.compounds());
+        return new StintReport(subject, stint.run(), density);
     }
 
     @Override
@@ -125,8 +120,9 @@ final class StintCommand extends StudyCommand<StintReport> {
                 names = "--consumption",
                 paramLabel = "G_PER_KWH",
                 defaultValue = "304",
-                description = "Specific fuel consumption at full load, g/kWh, or a map of it over engine speed:"
-                        + " 3000=310,6000=290,8000=320. Default: 304 (0.5 lb/hp h, racing engine without a turbocharger).")
+                description =
+                        "Specific fuel consumption at full load, g/kWh, or a map of it over engine speed:"
+                                + " 3000=310,6000=290,8000=320. Default: 304 (0.5 lb/hp h, racing engine without a turbocharger).")
         String consumption;
 
         @Option(
@@ -139,9 +135,10 @@ final class StintCommand extends StudyCommand<StintReport> {
         @Option(
                 names = "--compound",
                 paramLabel = "NAME:GRIP:WEAR",
-                description = "A tyre: grip when new, 1 for that of the car's document, and the percent of it lost on each"
-                        + " lap, as in soft:1.01:0.2; ':LAPS:WEAR' behind adds wear after so many laps. May be repeated, to"
-                        + " compare. Without it: tyre:1:0.1 (common practice, no source).")
+                description =
+                        "A tyre: grip when new, 1 for that of the car's document, and the percent of it lost on each"
+                                + " lap, as in soft:1.01:0.2; ':LAPS:WEAR' behind adds wear after so many laps. May be repeated, to"
+                                + " compare. Without it: tyre:1:0.1 (common practice, no source).")
         List<String> compounds = new ArrayList<>();
 
         RaceLength length() {
@@ -157,11 +154,7 @@ final class StintCommand extends StudyCommand<StintReport> {
             Check.inRange("--formation-laps", formationLaps, 0, 10);
             Check.inRange("--reserve-laps", reserveLaps, 0, 20);
             return new RaceLength(
-                    (int) counted,
-                    timed * SECONDS_PER_MINUTE,
-                    formationLaps,
-                    share / PERCENT,
-                    reserveLaps);
+                    (int) counted, timed * SECONDS_PER_MINUTE, formationLaps, share / PERCENT, reserveLaps);
         }
 
         double density() {

@@ -78,8 +78,8 @@ final class SweepReading {
         for (int k = 0; k < axes.size(); k++) {
             SweepAxis axis = axes.get(k);
             if (axis.count() > 1) {
-                End end =
-                        End.of(outcome.subject().bare(), axis, fastest.settings().get(k));
+                End end = End.of(
+                        outcome.subject().bare(), axis, fastest.settings().get(k));
                 insideAll &= end == End.INSIDE;
                 open |= end == End.LOWER || end == End.UPPER;
                 said.add(axes.size() > 1 ? axis.name() + " " + end.text : end.text);

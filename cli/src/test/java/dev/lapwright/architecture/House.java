@@ -45,8 +45,8 @@ final class House {
             List.of("dev.lapwright.numerics", "dev.lapwright.text", "dev.lapwright.samples");
 
     /** The top packages of the other modules that hold classes. */
-    static final Map<String, List<String>> OTHER_MODULES = Map.of(
-            "shared", List.of("documents", "report", "results"), "charts", List.of("charts"), "cli", List.of("cli"));
+    static final Map<String, List<String>> OTHER_MODULES =
+            Map.of("shared", SHARED_FROM_THE_GROUND_UP, "charts", List.of("charts"), "cli", List.of("cli"));
 
     /** Surefire runs in the folder of the module, cli. */
     static final Path TOP = Path.of("").toAbsolutePath().getParent();

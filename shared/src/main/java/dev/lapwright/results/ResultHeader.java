@@ -27,11 +27,7 @@ final class ResultHeader {
 
     static Map<String, Object> of(String mark, String inputHash, Lap lap) {
         return of(
-                mark,
-                inputHash,
-                lap.vehicle().car(),
-                lap.track(),
-                lap.vehicle().conditions());
+                mark, inputHash, lap.vehicle().car(), lap.track(), lap.vehicle().conditions());
     }
 
     static Map<String, Object> day(Conditions conditions) {

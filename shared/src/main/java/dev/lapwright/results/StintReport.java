@@ -56,9 +56,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
             crossovers(report);
         }
         report.caution(CAUTION);
-        report.fields(fields())
-                .field("setup", subject.setup().name())
-                .field("cautions", List.of(CAUTION));
+        report.fields(fields()).field("setup", subject.setup().name()).field("cautions", List.of(CAUTION));
         List<DrivenLap> laps = new ArrayList<>();
         result.runs().forEach(run -> run.laps().forEach(lap -> laps.add(new DrivenLap(run, lap))));
         return report.csv("stint.csv", ALL_LAPS, laps);
@@ -159,12 +157,18 @@ public record StintReport(Subject subject, StintResult result, double density) {
                 .number("", "lap", "", Numbers.fixed(0), i -> i + 1)
                 .number("", "fuel", "l", Numbers.fixed(1), this::fuelAt);
         for (StintResult.Run run : result.runs()) {
-            table.number("", run.compound().name(), "", Numbers::lapTime, i -> reaches(run, i)
-                    ? run.laps().get(i).time()
-                    : null);
-            table.number("", "grip", "%", Numbers.fixed(1), i -> reaches(run, i)
-                    ? 100 * run.laps().get(i).grip()
-                    : null);
+            table.number(
+                    "",
+                    run.compound().name(),
+                    "",
+                    Numbers::lapTime,
+                    i -> reaches(run, i) ? run.laps().get(i).time() : null);
+            table.number(
+                    "",
+                    "grip",
+                    "%",
+                    Numbers.fixed(1),
+                    i -> reaches(run, i) ? 100 * run.laps().get(i).grip() : null);
         }
         int longest =
                 result.runs().stream().mapToInt(run -> run.laps().size()).max().orElseThrow();

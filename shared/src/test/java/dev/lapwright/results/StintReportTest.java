@@ -53,7 +53,8 @@ class StintReportTest {
 
     @Test
     void theStintsDocumentHoldsFuelInBothUnits() throws IOException {
-        JsonNode tree = new ObjectMapper().readTree(new StintReport(SUBJECT, STINT, 0.75).report().json());
+        JsonNode tree = new ObjectMapper()
+                .readTree(new StintReport(SUBJECT, STINT, 0.75).report().json());
         assertThat(tree.get("lapwright").asText()).isEqualTo("stint/1");
         assertThat(tree.get("startFuelKg").asDouble()).isEqualTo(STINT.startFuel());
         assertThat(tree.get("startFuelL").asDouble()).isEqualTo(STINT.startFuel() / 0.75);
