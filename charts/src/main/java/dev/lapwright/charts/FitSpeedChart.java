@@ -1,7 +1,6 @@
 package dev.lapwright.charts;
 
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTrace;
 import dev.lapwright.lap.Lap;
 import java.awt.BasicStroke;
 import java.awt.Shape;
@@ -49,8 +48,8 @@ public final class FitSpeedChart {
         String facts = Sheet.facts(
                 result.car().name(),
                 laps + (laps == 1 ? " lap" : " laps"),
-                "rms difference " + oneDecimal(result.rmsBefore()) + " km/h as given, " + oneDecimal(result.rmsAfter())
-                        + " km/h fitted");
+                "rms difference " + oneDecimal(result.residuals().rmsBefore()) + " km/h as given, "
+                        + oneDecimal(result.residuals().rmsAfter()) + " km/h fitted");
         JFreeChart chart =
                 Sheet.of("Logged and simulated speed: " + result.track().name(), facts, panels.plot(), style);
         chart.addLegend(Legends.above(() -> legend(speeds, differences, style), style));
@@ -84,7 +83,7 @@ public final class FitSpeedChart {
 
     private static XYPlot speeds(FitResult result, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
-        FitTrace trace = result.trace();
+        FitResult.Trace trace = result.trace();
         String logged = result.laps().size() == 1
                 ? "logged"
                 : "logged, mean of " + result.laps().size() + " laps";
@@ -119,7 +118,7 @@ public final class FitSpeedChart {
     }
 
     private static XYPlot differences(FitResult result, ChartStyle style) {
-        FitTrace trace = result.trace();
+        FitResult.Trace trace = result.trace();
         DefaultXYDataset data = new DefaultXYDataset();
         double[] given = difference(trace.logged(), trace.before());
         double[] fitted = difference(trace.logged(), trace.after());
@@ -161,7 +160,7 @@ public final class FitSpeedChart {
     }
 
     /** Bars along the lower edge where the laps hardly count. */
-    private static void markLeftOut(XYPlot plot, FitTrace trace, Range range, ChartStyle style) {
+    private static void markLeftOut(XYPlot plot, FitResult.Trace trace, Range range, ChartStyle style) {
         double[] s = trace.distance();
         double[] weight = trace.weight();
         double cell = s.length > 1 ? s[1] - s[0] : 0;

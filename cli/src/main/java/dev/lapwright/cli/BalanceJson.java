@@ -11,7 +11,7 @@ final class BalanceJson {
 
     static String text(BalanceOutcome outcome) {
         Map<String, Object> tree = BalanceTable.tree(outcome.balance());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("cautions", Cautions.of(outcome.balance().lap()));
         outcome.remedies().ifPresent(remedies -> tree.put("complaint", RemedyTable.tree(remedies)));
         return JsonLayout.text(tree);

@@ -24,7 +24,7 @@ final class BalanceReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(
                 console, "Lap time", console.bold(Numbers.lapTime(balance.lap().time())));
         gradient();
@@ -32,7 +32,9 @@ final class BalanceReport {
         phases();
         if (outcome.remedies().isPresent()) {
             console.line();
-            new RemedyReport(console, outcome.choice().car(), outcome.remedies().get()).print();
+            new RemedyReport(
+                            console, outcome.subject().car(), outcome.remedies().get())
+                    .print();
         } else {
             console.line();
             yaw();

@@ -106,21 +106,21 @@ final class BriefAero {
                 .lesser()
                 .numbers("Downforce area", "m²")
                 .lesser();
-        for (WingTrade.Setting choice : wing.choices()) {
-            boolean now = choice.setting() == wing.setting();
+        for (WingTrade.Setting subject : wing.choices()) {
+            boolean now = subject.setting() == wing.setting();
             List<String> cells = new ArrayList<>();
-            cells.add(BriefWords.setting(wing.adjustment(), choice.setting()));
-            if (choice.figures().isPresent() && choice.effect().isPresent()) {
-                LapFigures figures = choice.figures().get();
-                BriefResult.ChangeEffect effect = choice.effect().get();
+            cells.add(BriefWords.setting(wing.adjustment(), subject.setting()));
+            if (subject.figures().isPresent() && subject.effect().isPresent()) {
+                LapFigures figures = subject.figures().get();
+                BriefResult.ChangeEffect effect = subject.effect().get();
                 cells.add(Numbers.lapTime(figures.lapTime()));
                 cells.add(BriefWords.signed(effect.gain()));
                 cells.add(BriefWords.signed(effect.inCorners()));
                 cells.add(BriefWords.signed(effect.onStraights()));
                 cells.add(Numbers.kmh(figures.topSpeed()));
                 cells.add(Numbers.kmh(figures.meanCornerSpeed()));
-                cells.add(Numbers.fixed(choice.dragArea(), 3));
-                cells.add(Numbers.fixed(choice.downforceArea(), 3));
+                cells.add(Numbers.fixed(subject.dragArea(), 3));
+                cells.add(Numbers.fixed(subject.downforceArea(), 3));
             } else {
                 cells.addAll(List.of("no lap", "-", "-", "-", "-", "-", "-", "-"));
             }

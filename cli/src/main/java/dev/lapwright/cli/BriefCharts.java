@@ -43,7 +43,7 @@ final class BriefCharts {
     }
 
     PageBlock circuit(String caption) {
-        String title = "Map of " + outcome.choice().track().name();
+        String title = "Map of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -57,7 +57,7 @@ final class BriefCharts {
 
     PageBlock speed(String caption) {
         String title =
-                "Speed and gear over a lap of " + outcome.choice().track().name();
+                "Speed and gear over a lap of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -129,7 +129,7 @@ final class BriefCharts {
         double[] values =
                 choices.stream().mapToDouble(WingTrade.Setting::setting).toArray();
         List<SweepResult.Point> points = choices.stream()
-                .map(choice -> new SweepResult.Point(List.of(choice.setting()), choice.figures(), choice.failure()))
+                .map(subject -> new SweepResult.Point(List.of(subject.setting()), subject.figures(), subject.failure()))
                 .toList();
         return new SweepResult(
                 outcome.result().car(),
@@ -147,7 +147,7 @@ final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(outcome.choice()), GearingCharts.curves(gearing), FOR_WIDE),
+                        GearSawtooth.of(LapCharts.subject(outcome.subject()), GearingCharts.curves(gearing), FOR_WIDE),
                         size(FOR_WIDE, 440, 440),
                         FOR_WIDE,
                         id("gears", FOR_WIDE),
@@ -163,7 +163,7 @@ final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        BalancePhases.of(LapCharts.subject(outcome.choice()), bars, FOR_WIDE),
+                        BalancePhases.of(LapCharts.subject(outcome.subject()), bars, FOR_WIDE),
                         new ImageSize(960, BalancePhases.size(bars.size()).height()),
                         FOR_WIDE,
                         id("balance", FOR_WIDE),
@@ -176,7 +176,7 @@ final class BriefCharts {
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        LapLog.of(LapCharts.subject(outcome.choice()), evidence, style),
+                        LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
                         size(style, 460, 560),
                         style,
                         id(name, style),

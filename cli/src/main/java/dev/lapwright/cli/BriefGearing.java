@@ -5,6 +5,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
@@ -37,7 +38,7 @@ final class BriefGearing {
     }
 
     private void fill(List<PageBlock> blocks, GearingResult found) {
-        GearingOutcome gearing = new GearingOutcome(outcome.choice(), BEFORE_BRAKING_S, found);
+        GearingOutcome gearing = new GearingOutcome(outcome.subject(), BEFORE_BRAKING_S, found);
         GearingReading.of(gearing)
                 .forEach(text -> blocks.add(
                         PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));
@@ -78,7 +79,7 @@ final class BriefGearing {
     private PageTable choices(GearingOutcome gearing, SweepAxis axis) {
         GearingResult.Scenario given = gearing.result().asGiven();
         Optional<GearingResult.Candidate> best = gearing.best(given, axis);
-        String name = Choice.isAdjustment(gearing.result().car(), axis.name())
+        String name = Subject.isAdjustment(gearing.result().car(), axis.name())
                 ? BriefWords.name(gearing.result().car().adjustment(axis.name()))
                 : axis.name();
         PageTable table = new PageTable(name + " in all ratios tried")

@@ -1,7 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.documents.LapLogFile;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.results.Subject;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -9,11 +10,11 @@ import java.util.Optional;
 /**
  * A brief and what was asked.
  *
- * @param choice the car, set up, and where
+ * @param subject the car, set up, and where
  * @param log the laps driven; empty before driving
  * @param result what was found
  */
-record BriefOutcome(Choice choice, Optional<LapLogFile> log, BriefResult result) {
+record BriefOutcome(Subject subject, Optional<LapLogFile> log, BriefResult result) {
     /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
     Map<String, BriefResult.Part<?>> missing() {
         Map<String, BriefResult.Part<?>> parts = new LinkedHashMap<>();

@@ -3,14 +3,15 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Nearest;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.documents.SafeFile;
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -32,27 +33,27 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
     /** A line is moved by less than this when it is read, m. */
     private static final double UNMOVED = 1e-3;
 
-    /** Finds or reads the line for a choice. */
-    static ChosenLine of(LineOptions options, Choice choice, Console console) {
+    /** Finds or reads the line for a subject. */
+    static ChosenLine of(LineOptions options, Subject subject, Console console) {
         String word = options.line == null ? "" : options.line;
         LineChoices choices = options.choices();
-        Track road = choice.track();
+        Track road = subject.track();
         if (word.isEmpty() || word.equals(LineKind.MIDDLE.word())) {
             refuseRoom(options);
             return new ChosenLine(road, word, Optional.empty(), Optional.empty(), choices);
         }
         if (word.equals(LineKind.SMOOTHEST.word())) {
-            Line line = new LineSearch(road, choice.car(), choices).smoothest();
+            Line line = LineSearch.of(road, subject.car(), choices).smoothest();
             return new ChosenLine(road, word, Optional.of(line), Optional.empty(), choices);
         }
         if (word.equals(LineKind.FASTEST.word()) || word.equals(LineOptions.REFRESH)) {
             return new ChosenLine(
-                    road, word, Optional.of(fastest(choice, choices, console)), Optional.empty(), choices);
+                    road, word, Optional.of(fastest(subject, choices, console)), Optional.empty(), choices);
         }
         checkFile(word);
         StoredLine stored = Documents.line(word);
         return new ChosenLine(
-                road, word, Optional.of(stored.on(road, choice.car(), choices)), Optional.of(stored), choices);
+                road, word, Optional.of(stored.on(road, subject.car(), choices)), Optional.of(stored), choices);
     }
 
     private static void refuseRoom(LineOptions options) {
@@ -74,10 +75,10 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
     }
 
     /** The fastest line of a car; its progress is shown. */
-    static Line fastest(Choice choice, LineChoices choices, Console console) {
-        LineSearch search = new LineSearch(choice.track(), choice.car(), choices);
+    static Line fastest(Subject subject, LineChoices choices, Console console) {
+        LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            return search.fastest(Vehicle.of(choice.car(), choice.day()), progress);
+            return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
         }
     }
 
@@ -92,10 +93,12 @@ record ChosenLine(Track road, String word, Optional<Line> line, Optional<StoredL
     }
 
     /** The line anew for another car, from this one. */
-    ChosenLine refreshed(Choice choice, Console console) {
-        LineSearch search = new LineSearch(road, choice.car(), choices);
+    ChosenLine refreshed(Subject subject, Console console) {
+        LineSearch search = LineSearch.of(road, subject.car(), choices);
         try (SearchProgress progress = new SearchProgress(console)) {
-            Line found = search.fastest(line.orElseThrow(), Vehicle.of(choice.car(), choice.day()), progress);
+            Line found = search.from(line.orElseThrow())
+                    .reporting(progress)
+                    .fastest(Vehicle.of(subject.car(), subject.day()));
             return new ChosenLine(road, word, Optional.of(found), stored, choices);
         }
     }

@@ -10,7 +10,7 @@ final class CompareJson {
 
     static String text(CompareOutcome outcome) {
         Map<String, Object> tree = ComparisonSummary.tree(outcome.comparison());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("other", outcome.name());
         tree.put("otherSetup", outcome.other().setup().name());
         tree.put("cautions", Cautions.of(outcome.comparison().first()));

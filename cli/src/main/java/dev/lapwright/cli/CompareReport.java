@@ -21,7 +21,7 @@ final class CompareReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(console, "Against", against());
         console.line();
         figures();
@@ -37,7 +37,7 @@ final class CompareReport {
     private String against() {
         String setup = outcome.other().setupText();
         String car = outcome.twoCars() ? outcome.other().car().name() + ", " : "";
-        boolean otherDay = !outcome.other().day().equals(outcome.choice().day());
+        boolean otherDay = !outcome.other().day().equals(outcome.subject().day());
         return car
                 + setup
                 + (otherDay

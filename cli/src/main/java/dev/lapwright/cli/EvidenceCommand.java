@@ -1,9 +1,9 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.LapLogFile;
-import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.logs.LapLogs;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;

@@ -26,7 +26,7 @@ final class GearingCharts {
     static byte[] sawtooth(String fileName, GearingOutcome outcome) {
         return ChartImage.forFile(
                 fileName,
-                GearSawtooth.of(LapCharts.subject(outcome.choice()), curves(outcome.result()), ChartStyle.STANDARD),
+                GearSawtooth.of(LapCharts.subject(outcome.subject()), curves(outcome.result()), ChartStyle.STANDARD),
                 GearSawtooth.SIZE,
                 LapCharts.PNG_SCALE);
     }

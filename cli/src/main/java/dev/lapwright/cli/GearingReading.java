@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -90,7 +91,7 @@ final class GearingReading {
                 .filter(choice -> choice.lap().isPresent())
                 .filter(choice -> choice.car().value(GearingAxes.FINAL_DRIVE) < fitted)
                 .max(Comparator.comparingDouble(choice -> choice.car().value(GearingAxes.FINAL_DRIVE)));
-        return next.map(choice -> " The next longer, " + Choice.said(result.car(), choice.axis(), choice.value())
+        return next.map(choice -> " The next longer, " + Subject.said(result.car(), choice.axis(), choice.value())
                         + ", is " + slowerOrFaster(given.gain(choice)) + ".")
                 .orElse("");
     }
@@ -240,7 +241,7 @@ final class GearingReading {
         String drive = outcome.isNoRatio(axis)
                 ? " (final drive " + Numbers.fixed(choice.car().value(GearingAxes.FINAL_DRIVE), 3) + ")"
                 : "";
-        return Choice.said(result.car(), choice.axis(), choice.value()) + drive;
+        return Subject.said(result.car(), choice.axis(), choice.value()) + drive;
     }
 
     private static boolean isNothing(double seconds) {

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -26,7 +27,7 @@ final class GearingReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         console.line();
         figures();
         console.line();
@@ -128,7 +129,7 @@ final class GearingReport {
 
     private void axis(SweepAxis axis) {
         Table table = new Table()
-                .numbers(axis.name(), Choice.unitOf(result.car(), axis.name()).symbol());
+                .numbers(axis.name(), Subject.unitOf(result.car(), axis.name()).symbol());
         if (outcome.isNoRatio(axis)) {
             table.numbers("final drive", "");
         }
@@ -218,7 +219,7 @@ final class GearingReport {
             if (choice.lap().isEmpty()) {
                 Lines.paragraph(
                         console,
-                        "No lap with " + Choice.said(result.car(), choice.axis(), choice.value()) + ": "
+                        "No lap with " + Subject.said(result.car(), choice.axis(), choice.value()) + ": "
                                 + choice.failure() + ".");
             }
         }

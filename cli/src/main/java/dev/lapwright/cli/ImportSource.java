@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SurveyFile;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
@@ -17,7 +17,7 @@ import java.util.OptionalInt;
  *
  * @param survey null if it is a log
  * @param log null if it is a survey
- * @param pick null if there was but one lap and no choice
+ * @param pick null if there was but one lap and no subject
  * @param drift that was spread over the lap picked, m
  * @param columns which heading was taken for what; empty if the file has none
  */

@@ -7,6 +7,7 @@ import dev.lapwright.charts.NamedLap;
 import dev.lapwright.charts.SpeedComparison;
 import dev.lapwright.charts.SpeedTrace;
 import dev.lapwright.charts.TrackMap;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,8 +19,8 @@ final class LapCharts {
     private LapCharts() {}
 
     /** What has been looked at, for a heading. */
-    static String subject(Choice choice) {
-        return choice.car().name() + " at " + choice.track().name();
+    static String subject(Subject subject) {
+        return subject.car().name() + " at " + subject.track().name();
     }
 
     static byte[] speed(String fileName, LapResult result) {
@@ -37,7 +38,7 @@ final class LapCharts {
 
     static byte[] comparison(String fileName, LapResult result) {
         List<NamedLap> laps = new ArrayList<>();
-        laps.add(new NamedLap(result.choice().setupText(), result.lap()));
+        laps.add(new NamedLap(result.subject().setupText(), result.lap()));
         result.others().forEach(other -> laps.add(new NamedLap(other.name(), other.lap())));
         return comparison(fileName, laps);
     }

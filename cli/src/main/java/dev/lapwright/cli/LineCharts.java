@@ -25,7 +25,7 @@ final class LineCharts {
                 lines.add(driven(row.kind().word(), row.line(), row.lap().time()));
             }
         }
-        return map(fileName, outcome.choice().track(), lines);
+        return map(fileName, outcome.subject().track(), lines);
     }
 
     /** The line of a lap, on the road. */
@@ -33,7 +33,7 @@ final class LineCharts {
         Line line = result.line().line().orElseThrow();
         return map(
                 fileName,
-                result.choice().track(),
+                result.subject().track(),
                 List.of(driven(result.line().name(), line, result.lap().time())));
     }
 

@@ -33,9 +33,9 @@ final class OptimiseCautions {
                 " tyre pressures: the model knows no heat build-up and no wear;"
                         + " never go below the tyre maker's least pressure.");
         Setup best = result.setup("best", result.best());
-        Car car = outcome.choice().bare().with(best);
-        cautions.addAll(Cautions.of(LapSolver.lap(
-                car, outcome.choice().track(), result.task().days().get(0))));
+        Car car = outcome.subject().bare().with(best);
+        cautions.addAll(Cautions.of(
+                LapSolver.lap(car, outcome.subject().track(), result.task().days().get(0))));
         return cautions;
     }
 

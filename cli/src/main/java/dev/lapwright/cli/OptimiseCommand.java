@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
@@ -65,12 +66,12 @@ final class OptimiseCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<OptimiseOutcome> files = OptimiseFiles.plan(output);
         OptimisationLimits kept = limits.limits();
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        OptimisationResult result = run(study(choice).within(kept));
+        Subject subject = documents.subject(setup, conditions.day());
+        OptimisationResult result = run(study(subject).within(kept));
         if (!result.isMet()) {
             throw OptimiseReading.missed(result);
         }
-        OptimiseOutcome outcome = new OptimiseOutcome(choice, result);
+        OptimiseOutcome outcome = new OptimiseOutcome(subject, result);
         files.write(outcome);
         if (output.json) {
             console.text(OptimiseJson.text(outcome));
@@ -88,14 +89,14 @@ final class OptimiseCommand implements Callable<Integer> {
         }
     }
 
-    private Optimisation study(Choice choice) {
+    private Optimisation study(Subject subject) {
         List<Optimisation.Circuit> circuits = new ArrayList<>();
-        circuits.add(new Optimisation.Circuit(choice.track(), 1));
+        circuits.add(new Optimisation.Circuit(subject.track(), 1));
         search.circuits.forEach(text -> circuits.add(circuit(text)));
-        Optimisation study = Optimisation.of(choice.car(), circuits, choice.day())
+        Optimisation study = Optimisation.of(subject.car(), circuits, subject.day())
                 .over(search.over.stream().map(String::trim).toList());
         for (String text : search.ranges) {
-            study = study.inConditions(range(text, choice));
+            study = study.inConditions(range(text, subject));
         }
         if (search.worst) {
             if (search.ranges.isEmpty()) {
@@ -121,11 +122,11 @@ final class OptimiseCommand implements Callable<Integer> {
         return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
     }
 
-    private static SweepAxis range(String text, Choice choice) {
+    private static SweepAxis range(String text, Subject subject) {
         if (!text.trim().startsWith("conditions.")) {
             throw new InvalidValueException(
                     "--range " + text, "it is not one of the conditions", "write it like conditions.airTempC=5,35");
         }
-        return Vary.parse(text, choice).axis();
+        return Vary.parse(text, subject).axis();
     }
 }

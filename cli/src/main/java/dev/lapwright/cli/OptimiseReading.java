@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ final class OptimiseReading {
         List<String> changes = new ArrayList<>();
         for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
             if (range.isMoved()) {
-                changes.add(Choice.said(result.task().car(), range.name(), range.best()));
+                changes.add(Subject.said(result.task().car(), range.name(), range.best()));
             }
         }
         if (changes.isEmpty()) {
@@ -61,8 +62,7 @@ final class OptimiseReading {
             double was = result.before().settings().get(i);
             double is = point.settings().get(i);
             if (Math.abs(is - was) > 1e-9 * Math.max(1, Math.abs(was))) {
-                changes.add(Choice.said(
-                        result.task().car(), result.search().axes().get(i).name(), is));
+                changes.add(Subject.said(result.task().car(), result.search().axes().get(i).name(), is));
             }
         }
         return String.join(", ", changes);
@@ -133,7 +133,7 @@ final class OptimiseReading {
     private static String settings(OptimisationResult result) {
         List<String> said = new ArrayList<>();
         for (int i = 0; i < result.search().axes().size(); i++) {
-            said.add(Choice.said(
+            said.add(Subject.said(
                     result.task().car(),
                     result.search().axes().get(i).name(),
                     result.best().settings().get(i)));

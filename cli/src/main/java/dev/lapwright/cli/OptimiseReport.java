@@ -26,7 +26,7 @@ final class OptimiseReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         asked();
         console.line();
         Lines.item(console, "Before", figures(result.before()) + before());

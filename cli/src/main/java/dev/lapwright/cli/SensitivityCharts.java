@@ -19,7 +19,7 @@ final class SensitivityCharts {
         return ChartImage.forFile(
                 fileName,
                 RankedGains.of(
-                        LapCharts.subject(outcome.choice()),
+                        LapCharts.subject(outcome.subject()),
                         bars,
                         outcome.result().visibleGain(),
                         ChartStyle.STANDARD),

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,7 @@ final class SensitivityReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         outcome.line().print(console);
         console.line();
         figures();
@@ -145,8 +146,8 @@ final class SensitivityReport {
         for (SensitivityResult.Interaction pair : result.interactions()
                 .subList(0, Math.min(PAIRS_SHOWN, result.interactions().size()))) {
             table.row(
-                    Choice.said(result.car(), pair.first(), pair.firstSetting()),
-                    Choice.said(result.car(), pair.second(), pair.secondSetting()),
+                    Subject.said(result.car(), pair.first(), pair.firstSetting()),
+                    Subject.said(result.car(), pair.second(), pair.secondSetting()),
                     Numbers.signed(pair.alone(), DECIMALS),
                     Numbers.signed(pair.together(), DECIMALS),
                     Numbers.signed(pair.beyond(), DECIMALS));

@@ -1,9 +1,9 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.charts.ChartImage;
-import dev.lapwright.charts.ImageSize;
+import dev.lapwright.charts.Drawing;
 import dev.lapwright.report.Report;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
-import org.jfree.chart.JFreeChart;
 import picocli.CommandLine.Model.ArgGroupSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -24,12 +23,6 @@ import picocli.CommandLine.Model.OptionSpec;
  * @param <R> what the study found, which can say what it is
  */
 final class StudyFiles<R> {
-    /** Pixels of a .png for each pixel of the layout: sharp on paper and on dense screens. */
-    static final int PNG_SCALE = 2;
-
-    /** A chart and the size it is laid out for. */
-    record Drawing(JFreeChart chart, ImageSize size) {}
-
     /** One file: its name in a folder, and its content as text or picture. */
     private record Entry<R>(
             String file, Function<R, String> text, Function<R, Drawing> drawing, BooleanSupplier wanted) {
@@ -66,7 +59,7 @@ final class StudyFiles<R> {
             try {
                 report.apply(result).csv(file, text);
             } catch (IOException e) {
-                throw new java.io.UncheckedIOException(e);
+                throw new UncheckedIOException(e);
             }
             return text.toString();
         });
@@ -262,10 +255,7 @@ final class StudyFiles<R> {
             drawings.forEach((file, form) -> {
                 Drawing drawing = form.apply(result);
                 if (drawing != null) {
-                    madePictures.put(
-                            file,
-                            ChartImage.forFile(
-                                    file.getFileName().toString(), drawing.chart(), drawing.size(), PNG_SCALE));
+                    madePictures.put(file, drawing.forFile(file.getFileName().toString()));
                 }
             });
             madeTexts.forEach(outputs::write);

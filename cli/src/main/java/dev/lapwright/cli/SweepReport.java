@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -29,7 +30,7 @@ final class SweepReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         outcome.line().print(console);
         LapFigures baseline = result.baseline();
         Lines.item(
@@ -76,7 +77,7 @@ final class SweepReport {
             if (!vary.typed().isEmpty()) {
                 table.numbers(name, vary.typedUnit());
             }
-            table.numbers(name, Choice.unitOf(result.car(), name).symbol());
+            table.numbers(name, Subject.unitOf(result.car(), name).symbol());
         }
         return table.numbers("lap time", "m:ss.mmm")
                 .numbers("gain", "s")

@@ -4,6 +4,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -25,11 +26,11 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
     private static final int RANGE_PARTS = 3;
 
     /** Reads what follows --vary: name=first:last:step, name=v1,v2,… or the name of an adjustment. */
-    static Vary parse(String text, Choice choice) {
+    static Vary parse(String text, Subject subject) {
         int equals = text.indexOf('=');
         String name = (equals < 0 ? text : text.substring(0, equals)).trim();
         if (equals < 0) {
-            return whole(name, choice);
+            return whole(name, subject);
         }
         String values = text.substring(equals + 1).trim();
         if (values.isEmpty()) {
@@ -37,17 +38,17 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
                     name, "there is nothing to sweep: no values", "write first:last:step, or v1,v2,…");
         }
         // The name first: an unknown one is the greater fault.
-        choice.valueOf(name);
-        return values.contains(":") ? range(name, values, choice) : list(name, values, choice);
+        subject.valueOf(name);
+        return values.contains(":") ? range(name, values, subject) : list(name, values, subject);
     }
 
-    private static Vary whole(String name, Choice choice) {
-        if (!Choice.isAdjustment(choice.bare(), name)) {
-            choice.valueOf(name);
+    private static Vary whole(String name, Subject subject) {
+        if (!Subject.isAdjustment(subject.bare(), name)) {
+            subject.valueOf(name);
             throw new InvalidValueException(
                     name, "it has no range of its own to sweep", "write " + name + "=first:last:step, or =v1,v2,…");
         }
-        return same(name, choice.bare().adjustment(name).legalSettings());
+        return same(name, subject.bare().adjustment(name).legalSettings());
     }
 
     private static Vary same(String name, List<Double> values) {
@@ -55,7 +56,7 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
         return new Vary(new SweepAxis(name, array), "", List.of());
     }
 
-    private static Vary list(String name, String values, Choice choice) {
+    private static Vary list(String name, String values, Subject subject) {
         List<Part> parts = new ArrayList<>();
         for (String value : values.split(",")) {
             if (!value.isBlank()) {
@@ -67,10 +68,10 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
                     name, "there is nothing to sweep: no values", "write first:last:step, or v1,v2,…");
         }
         String unit = unit(name, parts);
-        return of(name, parts.stream().map(Part::number).toList(), unit, choice);
+        return of(name, parts.stream().map(Part::number).toList(), unit, subject);
     }
 
-    private static Vary range(String name, String values, Choice choice) {
+    private static Vary range(String name, String values, Subject subject) {
         String[] texts = values.split(":", -1);
         if (texts.length > RANGE_PARTS) {
             throw new InvalidValueException(name, "'" + values + "' has too many colons", "write first:last:step");
@@ -89,12 +90,12 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
             for (double value : stepped) {
                 list.add(value);
             }
-            return of(name, list, unit, choice);
+            return of(name, list, unit, subject);
         }
-        if (!unit.isEmpty() || !Choice.isAdjustment(choice.bare(), name)) {
+        if (!unit.isEmpty() || !Subject.isAdjustment(subject.bare(), name)) {
             throw new InvalidValueException(name, "the step is missing", "write first:last:step");
         }
-        return between(choice.bare().adjustment(name), first, last);
+        return between(subject.bare().adjustment(name), first, last);
     }
 
     /** The legal settings of an adjustment within a part of its range. */
@@ -110,12 +111,12 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
         return same(adjustment.name(), values);
     }
 
-    private static Vary of(String name, List<Double> typed, String unit, Choice choice) {
+    private static Vary of(String name, List<Double> typed, String unit, Subject subject) {
         double[] values = new double[typed.size()];
         for (int i = 0; i < values.length; i++) {
-            values[i] = unit.isEmpty() ? typed.get(i) : choice.read(name, Numbers.machine(typed.get(i)) + " " + unit);
+            values[i] = unit.isEmpty() ? typed.get(i) : subject.read(name, Numbers.machine(typed.get(i)) + " " + unit);
         }
-        boolean other = !unit.isEmpty() && Unit.ofSymbol(unit) != Choice.unitOf(choice.bare(), name);
+        boolean other = !unit.isEmpty() && Unit.ofSymbol(unit) != Subject.unitOf(subject.bare(), name);
         return new Vary(new SweepAxis(name, values), other ? unit : "", other ? typed : List.of());
     }
 

@@ -4,10 +4,6 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
-import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
@@ -17,8 +13,11 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.line.LineProgress;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.ride.Ride;
 import dev.lapwright.study.sensitivity.Sensitivity;
@@ -51,7 +50,7 @@ public final class StudyTables {
         Conditions day = Conditions.STANDARD;
         Vehicle vehicle = Vehicle.of(car, day);
         LapSolver solver = LapSolver.on(track);
-        LineSearch search = new LineSearch(track, car, LineChoices.DEFAULT);
+        LineSearch search = LineSearch.of(track, car, LineChoices.DEFAULT);
         Line smoothest = search.smoothest();
         List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "diff-power");
         int cores = Runtime.getRuntime().availableProcessors();
@@ -71,7 +70,7 @@ public final class StudyTables {
         row(
                 "the fastest line from there",
                 1,
-                quickest(() -> search.fastest(smoothest, vehicle, LineProgress.NONE)),
+                quickest(() -> search.from(smoothest).fastest(vehicle)),
                 lap);
         Survey survey = survey();
         row(
@@ -96,7 +95,7 @@ public final class StudyTables {
                 lap);
         DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
         List<DrivenLap> laps =
-                DrivenLapPick.of(List.of(driven), track, List.of()).laps();
+                DrivenLapSelection.of(List.of(driven), track, List.of()).laps();
         row(
                 "a fit of five parameters to " + laps.size() + " laps",
                 1,

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * A stretch that bends one way.
+ * Corner: a stretch of track that bends one way.
  *
  * @param number from 1 in driving order
  * @param name the name given to it, or an empty string

@@ -16,17 +16,13 @@ import dev.lapwright.evidence.SetupComparison;
 import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.Verdict;
-import dev.lapwright.fit.FitEstimate;
-import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTie;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.line.LineFigures;
+import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
@@ -79,7 +75,7 @@ class RecordGuardTest {
             RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
-            LineFigures.class,
+            Line.Figures.class,
             CarFigures.class,
             Comparison.Part.class,
             Comparison.Part.Drive.class,
@@ -124,12 +120,14 @@ class RecordGuardTest {
             SetupPace.class,
             Trend.class,
             Verdict.class,
-            FitEstimate.class,
-            FitPart.class,
-            FitPart.Drive.class,
+            FitResult.Estimate.class,
+            FitResult.Part.class,
+            FitResult.Passage.class,
             FitResult.class,
-            FitTie.class,
-            FittedLap.class,
+            FitResult.Collinearity.class,
+            FitResult.LapFit.class,
+            FitResult.Alignment.class,
+            FitResult.Residuals.class,
             OptimisationResult.Miss.class,
             OptimisationResult.Candidate.class,
             OptimisationResult.Range.class,

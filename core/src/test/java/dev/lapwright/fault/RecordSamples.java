@@ -106,11 +106,9 @@ final class RecordSamples {
                         "head wind"),
                 new Sample(new LateralTransfer(0.1, 0.2), "front load transfer", "rear load transfer"),
                 new Sample(new LoadSensitivity(1.5, 0.1, 4000), "friction", "load sensitivity", "reference load"),
+                new Sample(new Segment(10, 0, 0, Segment.Road.FLAT, ""), "segment length", "curvature", "curvature"),
                 new Sample(
-                        new Segment(10, 0, 0, 0, 0, 1, 5, 5, 30, ""),
-                        "segment length",
-                        "curvature",
-                        "curvature",
+                        new Segment.Road(0, 0, 1, 5, 5, 30),
                         "slope",
                         "bank",
                         "grip",

@@ -69,7 +69,7 @@ class LapInvarianceTest {
     @Test
     void sweepWithLinesFoundAnewIsTheSameForAnyNumberOfThreads() {
         LineChoices coarse = new LineChoices(0.25, 6);
-        Line smoothest = new LineSearch(track, car, coarse).smoothest();
+        Line smoothest = LineSearch.of(track, car, coarse).smoothest();
         Sweep sweep = Sweep.refreshing(car, smoothest, coarse, Conditions.STANDARD)
                 .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 6));
         SweepResult alone = sweep.run(StudyRun.onThreads(1));
@@ -81,7 +81,7 @@ class LapInvarianceTest {
     @Test
     void aLineFoundAnewIsNeverSlowerThanTheOneHeld() {
         LineChoices coarse = new LineChoices(0.25, 6);
-        Line held = new LineSearch(track, car, coarse).smoothest();
+        Line held = LineSearch.of(track, car, coarse).smoothest();
         SweepAxis wing = SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 12);
         SweepResult fixed =
                 Sweep.of(car, held.driven(), Conditions.STANDARD).over(wing).run();

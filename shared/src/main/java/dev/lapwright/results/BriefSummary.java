@@ -2,9 +2,9 @@ package dev.lapwright.results;
 
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.documents.LapLogFile;
 import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -45,7 +45,7 @@ public final class BriefSummary {
         tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingSummary.tree(gearing))));
         tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
-        tree.put("stint", part(brief.stint(), stint -> headless(StintTable.tree(stint, kgPerLitre))));
+        tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
         tree.put("proof", part(brief.proof(), proof -> BriefChanges.proof(proof, log)));
         return tree;

@@ -1,7 +1,6 @@
 package dev.lapwright.results;
 
 import dev.lapwright.documents.DocumentKind;
-import dev.lapwright.documents.LapLogFile;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.CleanRule;
@@ -18,6 +17,7 @@ import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.evidence.Trend;
 import dev.lapwright.evidence.TrendKind;
 import dev.lapwright.evidence.Verdict;
+import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;

@@ -5,7 +5,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.report.JsonLayout;
@@ -88,7 +87,7 @@ public final class InputHash {
     public static String of(FitResult fit) {
         Map<String, Object> inputs = inputs(fit.car(), fit.conditions(), fit.track());
         List<Object> laps = new ArrayList<>();
-        for (FittedLap fitted : fit.laps()) {
+        for (FitResult.LapFit fitted : fit.laps()) {
             DrivenLap lap = fitted.lap();
             laps.add(List.of(
                     list(lap.distance()),

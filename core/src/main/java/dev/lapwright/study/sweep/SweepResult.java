@@ -7,7 +7,6 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.line.LineProgress;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.track.Track;
 import java.util.List;
@@ -90,7 +89,7 @@ public record SweepResult(
     public record LineRefresh(Line from, LineChoices choices) {
         /** The fastest line found from there for this car. */
         Line line(Car car, Vehicle vehicle) {
-            return new LineSearch(from.road(), car, choices).fastest(from, vehicle, LineProgress.NONE);
+            return LineSearch.of(from.road(), car, choices).from(from).fastest(vehicle);
         }
 
         /** A lap in short on the fastest line found from there for this car. */
