@@ -97,7 +97,7 @@ final class RecordSamples {
                         "track"),
                 new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
                 new Sample(
-                        TurnState.level(TurnState.Feet.COASTING, 30, 0, 1),
+                        TurnState.level(TurnState.Pedals.COASTING, 30, 0, 1),
                         "speed",
                         "acceleration",
                         "gravity across the road",
