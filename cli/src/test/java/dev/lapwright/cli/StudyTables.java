@@ -9,7 +9,6 @@ import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.Fit;
@@ -109,7 +108,7 @@ public final class StudyTables {
         row(
                 "evidence from " + log.laps().size() + " laps with 10 000 resamples",
                 1,
-                quickest(() -> Evidence.of(log, EvidenceChoices.DEFAULT)),
+                quickest(() -> Evidence.DEFAULT.run(log)),
                 lap);
     }
 

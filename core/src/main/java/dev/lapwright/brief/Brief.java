@@ -2,7 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
@@ -148,7 +148,7 @@ public final class Brief {
     }
 
     /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
-    public Brief evidence(TimingLog log, EvidenceChoices how) {
+    public Brief evidence(TimingLog log, Evidence how) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),

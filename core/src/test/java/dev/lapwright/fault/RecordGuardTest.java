@@ -14,12 +14,10 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.Verdict;
 import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
@@ -132,10 +130,10 @@ class RecordGuardTest {
             BootstrapInterval.class,
             MeanDifference.class,
             RankSum.class,
-            SetupComparison.class,
-            SetupPace.class,
+            EvidenceResult.Comparison.class,
+            EvidenceResult.SetupPace.class,
             Trend.class,
-            Verdict.class,
+            EvidenceResult.Verdict.class,
             FitEstimate.class,
             FitPart.class,
             FitPart.Drive.class,
