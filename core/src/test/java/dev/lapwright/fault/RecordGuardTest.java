@@ -14,12 +14,10 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.Verdict;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
@@ -112,13 +110,13 @@ class RecordGuardTest {
             BootstrapInterval.class,
             MeanDifference.class,
             RankSum.class,
-            SetupComparison.class,
-            SetupPace.class,
+            EvidenceResult.Comparison.class,
+            EvidenceResult.SetupPace.class,
             Trend.class,
-            Verdict.class,
-            FitResult.Estimate.class,
-            FitResult.Part.class,
-            FitResult.Passage.class,
+            EvidenceResult.Verdict.class,
+            FitEstimate.class,
+            FitPart.class,
+            FitPart.Drive.class,
             FitResult.class,
             FitResult.Collinearity.class,
             FitResult.LapFit.class,
