@@ -42,8 +42,7 @@ import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportReport;
-import dev.lapwright.track.survey.LogReport;
-import dev.lapwright.track.survey.RecordedLap;
+import dev.lapwright.track.survey.LapPick;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
 import java.io.IOException;
@@ -71,9 +70,9 @@ class RecordGuardTest {
     /** What the library hands out, not what it takes in. */
     private static final Set<Class<?>> RESULTS = Set.of(
             Corner.class,
-            LogReport.class,
+            ImportReport.LogReport.class,
             EventLaps.OfSurvey.class,
-            RecordedLap.class,
+            LapPick.RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
             Line.Figures.class,
