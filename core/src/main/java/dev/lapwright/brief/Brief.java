@@ -146,7 +146,7 @@ public final class Brief implements Study<BriefResult> {
     }
 
     /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
-    public Brief evidence(TimingLog log, Evidence how) {
+    public Brief after(TimingLog log, Evidence how) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),

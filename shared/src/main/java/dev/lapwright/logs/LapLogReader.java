@@ -144,9 +144,9 @@ final class LapLogReader {
         return found;
     }
 
-    private List<TimingLog.Lap> laps(LapLogHeader header, List<CsvRow> rows) {
+    private List<TimingLog.Lap> laps(LapLogHeader header, List<CsvTable.Row> rows) {
         List<TimingLog.Lap> laps = new ArrayList<>();
-        String setup = header.has(LapLogColumn.SETUP) ? "" : ONE_SETUP;
+        String setup = header.has(LapLogHeader.Column.SETUP) ? "" : ONE_SETUP;
         int counted = 0;
         for (CsvTable.Row row : rows) {
             if (row.values().size() > header.width()) {
@@ -169,7 +169,7 @@ final class LapLogReader {
             double time = time(header, row);
             TimingLog.Flag flag = flag(header, row);
             if (time > 0 && number >= 0) {
-                laps.add(new TimingLog.Lap(number, time, setup, header.text(LapLogColumn.RUN, row), flag));
+                laps.add(new TimingLog.Lap(number, time, setup, header.text(LapLogHeader.Column.RUN, row), flag));
             }
         }
         return laps;
@@ -201,8 +201,8 @@ final class LapLogReader {
         return seconds;
     }
 
-    private TimingLog.Flag flag(LapLogHeader header, CsvRow row) {
-        String text = header.text(LapLogColumn.FLAG, row);
+    private TimingLog.Flag flag(LapLogHeader header, CsvTable.Row row) {
+        String text = header.text(LapLogHeader.Column.FLAG, row);
         String plain = text.toLowerCase(Locale.ROOT).replaceAll("[ _.]", "").replaceAll("(?<=.)-", "");
         if (NO_FLAG.contains(plain)) {
             return TimingLog.Flag.NONE;
@@ -248,7 +248,7 @@ final class LapLogReader {
         }
     }
 
-    private TimingLog log(List<TimingLog.Lap> laps, List<CsvRow> rows) {
+    private TimingLog log(List<TimingLog.Lap> laps, List<CsvTable.Row> rows) {
         // Laps are as many as rows: there was no fault.
         for (int i = 1; i < laps.size(); i++) {
             TimingLog.Lap lap = laps.get(i);

@@ -71,7 +71,7 @@ final class LoggedLapReader {
         } else {
             s = distances(t, v);
         }
-        double duration = header.has(CsvColumn.TIME) ? t[t.length - 1] - t[0] : Double.NaN;
+        double duration = header.has(SampleColumn.TIME) ? t[t.length - 1] - t[0] : Double.NaN;
         return new LapPick.RecordedLap(log(s, v, Arrays.copyOfRange(acceleration, from, to)), duration);
     }
 
