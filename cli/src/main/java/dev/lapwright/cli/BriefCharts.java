@@ -1,6 +1,5 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.charts.BalanceBars;
 import dev.lapwright.charts.BalancePhases;
@@ -93,10 +92,10 @@ final class BriefCharts {
                 "",
                 Double.NaN,
                 Double.NaN,
-                faster ? -gain.bestGain() : 0,
-                SensitivityOutcome.setting(gain, gain.best()),
-                slower ? -gain.worstGain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst()));
+                faster ? -gain.best().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.worst().setting()));
     }
 
     PageBlock lapTimeOverWing(WingTrade wing, String caption) {
@@ -126,8 +125,9 @@ final class BriefCharts {
     }
 
     private SweepResult sweep(WingTrade wing) {
-        List<WingChoice> choices = wing.choices();
-        double[] values = choices.stream().mapToDouble(WingChoice::setting).toArray();
+        List<WingTrade.Setting> choices = wing.choices();
+        double[] values =
+                choices.stream().mapToDouble(WingTrade.Setting::setting).toArray();
         List<SweepResult.Point> points = choices.stream()
                 .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
                 .toList();

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
@@ -69,7 +69,7 @@ final class BriefPage {
     }
 
     /** Why a part is not there, and what to do. */
-    static PageBlock missing(BriefPart<?> part) {
+    static PageBlock missing(BriefResult.Part<?> part) {
         String remedy = part.remedy().isEmpty() ? "nothing can be done about it here" : part.remedy();
         return PageBlock.missing(BriefWords.sentence(part.problem()), BriefWords.sentence(remedy));
     }

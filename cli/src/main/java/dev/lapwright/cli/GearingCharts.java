@@ -45,11 +45,11 @@ final class GearingCharts {
                         .mapToDouble(GearingResult.Gear::engineSpeedPerSpeed)
                         .toArray(),
                 shifts,
-                lap.revLimit(),
+                lap.limiter().revLimit(),
                 figures.peakPowerRpm(),
                 lap.lowestSpeed(),
-                lap.topSpeed(),
-                lap.gearAtTopSpeed());
+                lap.top().speed(),
+                lap.top().gear());
     }
 
     static byte[] traction(String fileName, GearingOutcome outcome) {

@@ -35,14 +35,14 @@ final class OptimiseCautions {
         Setup best = result.setup("best", result.best());
         Car car = outcome.subject().bare().with(best);
         cautions.addAll(Cautions.of(
-                LapSolver.lap(car, outcome.subject().track(), result.days().get(0))));
+                LapSolver.lap(car, outcome.subject().track(), result.task().days().get(0))));
         return cautions;
     }
 
     private static void moved(List<String> cautions, OptimisationResult result, String quantity, String danger) {
         List<String> names = new ArrayList<>();
-        for (OptimisationResult.Range range : result.flat().ranges()) {
-            if (range.isMoved() && moves(result.car().adjustment(range.name()), quantity)) {
+        for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
+            if (range.isMoved() && moves(result.task().car().adjustment(range.name()), quantity)) {
                 names.add(range.name());
             }
         }

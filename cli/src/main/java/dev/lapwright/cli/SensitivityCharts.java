@@ -34,11 +34,11 @@ final class SensitivityCharts {
         return new GainBars(
                 adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
                 adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
-                -gain.lowerGain(),
-                -gain.higherGain(),
-                faster ? -gain.bestGain() : 0,
-                SensitivityOutcome.setting(gain, gain.best()),
-                slower ? -gain.worstGain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst()));
+                -gain.lower().gain(),
+                -gain.higher().gain(),
+                faster ? -gain.best().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.worst().setting()));
     }
 }

@@ -87,13 +87,13 @@ final class SensitivityReport {
                     gain.adjustment().name(),
                     gain.adjustment().unit().symbol(),
                     Numbers.plain(gain.setting()),
-                    step(gain.lower(), gain.lowerGain()),
-                    step(gain.higher(), gain.higherGain()),
+                    step(gain.lower().setting(), gain.lower().gain()),
+                    step(gain.higher().setting(), gain.higher().gain()),
                     Numbers.signed(gain.curvature(), DECIMALS),
-                    faster ? Numbers.plain(gain.best()) : NONE,
-                    faster ? Numbers.signed(gain.bestGain(), DECIMALS) : NONE,
-                    slower ? Numbers.plain(gain.worst()) : NONE,
-                    slower ? Numbers.signed(gain.worstGain(), DECIMALS) : NONE,
+                    faster ? Numbers.plain(gain.best().setting()) : NONE,
+                    faster ? Numbers.signed(gain.best().gain(), DECIMALS) : NONE,
+                    slower ? Numbers.plain(gain.worst().setting()) : NONE,
+                    slower ? Numbers.signed(gain.worst().gain(), DECIMALS) : NONE,
                     Numbers.fixed(gain.range(), DECIMALS));
         }
         table.printTo(console);
@@ -117,8 +117,8 @@ final class SensitivityReport {
         for (SensitivityResult.Gain gain : outcome.felt()) {
             List<String> cells = new ArrayList<>();
             cells.add(gain.adjustment().name());
-            cells.add(SensitivityOutcome.setting(gain, gain.shown()));
-            cells.add(Numbers.signed(gain.shownGain(), DECIMALS));
+            cells.add(SensitivityOutcome.setting(gain, gain.shown().setting()));
+            cells.add(Numbers.signed(gain.shown().gain(), DECIMALS));
             gain.sectorGains().forEach(sector -> cells.add(Numbers.signed(sector, DECIMALS)));
             cells.add(laps(gain));
             cells.add(result.canBeSeen(gain) ? "seen" : "not seen");

@@ -118,21 +118,22 @@ public final class InputHash {
     /** Car as set up, circuits with their weights, days, what is searched, limits and seed. */
     public static String of(OptimisationResult result) {
         Map<String, Object> inputs = new LinkedHashMap<>();
-        inputs.put("car", DocumentWriter.tree(result.car()));
-        inputs.put("settings", result.car().settings());
+        inputs.put("car", DocumentWriter.tree(result.task().car()));
+        inputs.put("settings", result.task().car().settings());
         List<Object> circuits = new ArrayList<>();
-        for (Optimisation.Circuit circuit : result.circuits()) {
+        for (Optimisation.Circuit circuit : result.task().circuits()) {
             Map<String, Object> one = new LinkedHashMap<>(DocumentWriter.tree(circuit.track()));
             one.put("weight", circuit.weight());
             circuits.add(one);
         }
         inputs.put("circuits", circuits);
-        inputs.put("days", result.days().stream().map(DocumentWriter::tree).toList());
-        inputs.put("worst", result.worst());
-        inputs.put("limits", result.limits().toString());
-        inputs.put("seed", result.seed());
+        inputs.put(
+                "days", result.task().days().stream().map(DocumentWriter::tree).toList());
+        inputs.put("worst", result.task().forTheWorstDay());
+        inputs.put("limits", result.task().limits().toString());
+        inputs.put("seed", result.task().seed());
         Map<String, Object> axes = new LinkedHashMap<>();
-        result.axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
+        result.search().axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
         inputs.put("axes", axes);
         return sha256(JsonLayout.text(inputs));
     }

@@ -113,7 +113,7 @@ class StudyResultsTest {
         int top = GEARING.gears().size();
         assertThat(last.get("forceGear" + top + "N")).isNotEmpty();
         // The last speed is that of the limit in top gear; nine digits are written.
-        double limit = GEARING.asGiven().baseline().revLimit();
+        double limit = GEARING.asGiven().baseline().limiter().revLimit();
         assertThat(Double.parseDouble(last.get("engineSpeedGear" + top + "Rpm")))
                 .isCloseTo(limit, within(1e-8 * limit));
     }
@@ -138,7 +138,8 @@ class StudyResultsTest {
         SensitivityResult.Gain first = SENSITIVITY.gains().get(0);
         JsonNode written = tree.get("adjustments").get(0);
         assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
-        assertThat(written.get("bestGainS").doubleValue()).isEqualTo(first.bestGain());
+        assertThat(written.get("bestGainS").doubleValue())
+                .isEqualTo(first.best().gain());
         assertThat(written.get("lapsToSeeWithEach").intValue()).isEqualTo(first.lapsToSee());
     }
 
