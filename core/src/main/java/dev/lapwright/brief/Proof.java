@@ -1,11 +1,8 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.CleanLaps;
-import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,7 +15,12 @@ import java.util.Optional;
  * @param bestLap fastest clean lap of the log, s
  * @param modelLap lap time of the car as it stands, s
  */
-public record Proof(CleanLaps laps, List<SetupPace> paces, List<Change> changes, double bestLap, double modelLap) {
+public record Proof(
+        CleanLaps laps,
+        List<EvidenceResult.SetupPace> paces,
+        List<Change> changes,
+        double bestLap,
+        double modelLap) {
     public Proof {
         paces = List.copyOf(paces);
         changes = List.copyOf(changes);
@@ -43,13 +45,13 @@ public record Proof(CleanLaps laps, List<SetupPace> paces, List<Change> changes,
             BriefResult.Part<EvidenceResult> seen,
             BriefResult.Part<BriefResult.ChangeEffect> expected) {
         /** The comparison of the two setups, if there is one. */
-        public Optional<SetupComparison> comparison() {
+        public Optional<EvidenceResult.Comparison> comparison() {
             return seen.value().flatMap(EvidenceResult::comparison);
         }
 
         /** Difference of the mean lap times, below nought is faster; empty with too few laps. */
         public Optional<MeanDifference> difference() {
-            return comparison().flatMap(SetupComparison::tests).map(DifferenceTests::welch);
+            return comparison().flatMap(EvidenceResult.Comparison::tests).map(EvidenceResult.Tests::welch);
         }
 
         /** Whether what was expected lies within the interval of what was seen; empty where one of them is missing. */
