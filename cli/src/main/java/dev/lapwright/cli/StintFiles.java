@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.StintLaps;
+import dev.lapwright.charts.lap.StintLaps;
 import dev.lapwright.results.StintTable;
 
 /** Which files a stint is written to. */

@@ -163,7 +163,10 @@ final class StudyFiles<R> {
         if (name == null) {
             return "";
         }
-        Entry<R> asked = entries.stream().filter(entry -> entry.file().equals(file)).findFirst().orElseThrow();
+        Entry<R> asked = entries.stream()
+                .filter(entry -> entry.file().equals(file))
+                .findFirst()
+                .orElseThrow();
         Entry<R> alone = alone(name);
         return alone == null ? Path.of(name).resolve(file).toString() : alone == asked ? name : "";
     }

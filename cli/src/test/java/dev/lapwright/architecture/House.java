@@ -37,7 +37,11 @@ final class House {
             "brief");
 
     /** The packages that no user of the library needs: exported to modules of ours at most. */
-    private static final List<String> HIDDEN = List.of("dev.lapwright.numerics");
+    private static final List<String> HIDDEN = List.of(
+            "dev.lapwright.numerics",
+            "dev.lapwright.charts.plot",
+            "dev.lapwright.charts.map",
+            "dev.lapwright.charts.distance");
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES = Map.of(
