@@ -4,6 +4,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SettingChange;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.StintReport;
 import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.sensitivity.SensitivityResult;
