@@ -1,4 +1,4 @@
-package dev.lapwright.cli;
+package dev.lapwright.results;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
@@ -7,13 +7,14 @@ import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
-/**
- * Says where the wheels of one side, or of one axle, carry next to nothing: there the car is about to tip over, whether its
- * speed is held back by that or by an inner wheel without grip just before.
- */
-final class TippingCautions {
+/** Cautions about a lap: what nobody should drive without thinking of it. */
+public final class Cautions {
+    /** Below this the floor is near the road, mm: common practice, no source. */
+    private static final double NEAR_THE_ROAD_MM = 20;
+
     /** Less than this share of the load on one side or axle is next to nothing: our choice, no source. */
     private static final double NEXT_TO_NOTHING = 0.03;
 
@@ -23,9 +24,38 @@ final class TippingCautions {
     private static final Channel[] FRONT = {Channel.LOAD_FRONT_LEFT, Channel.LOAD_FRONT_RIGHT};
     private static final Channel[] REAR = {Channel.LOAD_REAR_LEFT, Channel.LOAD_REAR_RIGHT};
 
-    private TippingCautions() {}
+    private Cautions() {}
 
-    static void add(List<String> cautions, Lap lap) {
+    /** All that a lap gives cause for, one sentence or two each. */
+    public static List<String> of(Lap lap) {
+        List<String> cautions = new ArrayList<>();
+        rideHeight(cautions, lap, "front", Channel.RIDE_HEIGHT_FRONT);
+        rideHeight(cautions, lap, "rear", Channel.RIDE_HEIGHT_REAR);
+        tipping(cautions, lap);
+        return cautions;
+    }
+
+    private static void rideHeight(List<String> cautions, Lap lap, String end, Channel channel) {
+        Extreme least = Extreme.least(lap, channel);
+        if (!(least.value() < NEAR_THE_ROAD_MM)) {
+            return;
+        }
+        String what = least.value() > 0 ? "the floor comes near the road" : "the floor would touch the road";
+        cautions.add(String.format(
+                Locale.ROOT,
+                "The %s ride height falls to %s mm at %s m: %s. Bumps, kerbs and pitching are not in this figure;"
+                        + " keep to the maker's limits and the rules of the event.",
+                end,
+                Numbers.fixed(least.value(), 1),
+                Numbers.fixed(least.at(), 0),
+                what));
+    }
+
+    /**
+     * Where the wheels of one side, or of one axle, carry next to nothing: there the car is about to tip over, whether its
+     * speed is held back by that or by an inner wheel without grip just before.
+     */
+    private static void tipping(List<String> cautions, Lap lap) {
         String rolling = places(lap, LEFT, RIGHT);
         if (!rolling.isEmpty()) {
             cautions.add(rolling + " both inner wheels all but lift: this car would roll over before it slides."

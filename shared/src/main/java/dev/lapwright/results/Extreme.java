@@ -1,12 +1,12 @@
-package dev.lapwright.cli;
+package dev.lapwright.results;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 
 /** The least or greatest value of a column of a lap, and the distance (m) where it is first met. */
-record Extreme(double value, double at) {
+public record Extreme(double value, double at) {
 
-    static Extreme least(Lap lap, Channel channel) {
+    public static Extreme least(Lap lap, Channel channel) {
         int best = 0;
         for (int i = 1; i < lap.count(); i++) {
             if (lap.value(channel, i) < lap.value(channel, best)) {
@@ -16,7 +16,7 @@ record Extreme(double value, double at) {
         return at(lap, channel, best);
     }
 
-    static Extreme greatest(Lap lap, Channel channel) {
+    public static Extreme greatest(Lap lap, Channel channel) {
         int best = 0;
         for (int i = 1; i < lap.count(); i++) {
             if (lap.value(channel, i) > lap.value(channel, best)) {

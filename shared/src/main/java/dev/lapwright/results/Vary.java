@@ -1,10 +1,9 @@
-package dev.lapwright.cli;
+package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.results.Subject;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -14,19 +13,19 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * One thing to vary.
+ * Values to vary one adjustment, quantity or condition over, as a user typed them.
  *
  * @param axis its name and values, in the unit of the adjustment or quantity
  * @param typedUnit the unit in which the values were typed, where it is another one; else empty
  * @param typed the values as typed, in that unit; empty where it is the same
  */
-record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
+public record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
     private static final Pattern NUMBER =
             Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*?)?\\s*");
     private static final int RANGE_PARTS = 3;
 
     /** Reads what follows --vary: name=first:last:step, name=v1,v2,… or the name of an adjustment. */
-    static Vary parse(String text, Subject subject) {
+    public static Vary parse(String text, Subject subject) {
         int equals = text.indexOf('=');
         String name = (equals < 0 ? text : text.substring(0, equals)).trim();
         if (equals < 0) {
@@ -136,7 +135,7 @@ record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
     }
 
     /** What was typed for a value of the axis. */
-    double typedFor(double value) {
+    public double typedFor(double value) {
         for (int i = 0; i < typed.size(); i++) {
             if (axis.value(i) == value) {
                 return typed.get(i);
