@@ -15,7 +15,7 @@ public final class Cautions {
     /** Below this the floor is near the road, mm: common practice, no source. */
     private static final double NEAR_THE_ROAD_MM = 20;
 
-    /** Less than this share of the load on one side or axle is next to nothing: our subject, no source. */
+    /** Less than this share of the load on one side or axle is next to nothing: our choice, no source. */
     private static final double NEXT_TO_NOTHING = 0.03;
 
     private static final int MOST_PLACES = 3;

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
@@ -14,6 +15,8 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.Report;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -46,6 +49,23 @@ class ResultsTest {
                 .setSkipHeaderRecord(true)
                 .get();
         return format.parse(new StringReader(csv)).getRecords();
+    }
+
+    private static Report sweepReport(SweepResult sweep) {
+        Subject subject = new Subject(CAR, Setup.STANDARD, CAR, sweep.track(), DAY);
+        List<Vary> varied =
+                sweep.axes().stream().map(axis -> new Vary(axis, "", List.of())).toList();
+        return new SweepReport(subject, middle(sweep.track()), varied, sweep).report("");
+    }
+
+    private static ChosenLine middle(Track road) {
+        return ChosenLine.of(road, "", null, LineChoices.DEFAULT);
+    }
+
+    private static String sweepCsv(SweepResult sweep) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        sweepReport(sweep).csv(SweepReport.TABLE, csv);
+        return csv.toString();
     }
 
     @Test
@@ -118,7 +138,7 @@ class ResultsTest {
 
     @Test
     void aSweepHasARowForEachLap() throws IOException {
-        List<CSVRecord> rows = rows(SweepTable.csv(SWEEP));
+        List<CSVRecord> rows = rows(sweepCsv(SWEEP));
         assertThat(rows).hasSize(6);
         CSVRecord row = rows.get(5);
         assertThat(row.get("rear-wing (deg)")).isEqualTo("10");
@@ -137,11 +157,11 @@ class ResultsTest {
         SweepResult sweep = Sweep.of(CAR, steep, DAY)
                 .over(new SweepAxis("engine.powerScale", new double[] {0.01, 1}))
                 .run(StudyRun.onThreads(1));
-        CSVRecord row = rows(SweepTable.csv(sweep)).get(0);
+        CSVRecord row = rows(sweepCsv(sweep)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
         assertThat(row.get("gainS")).isEmpty();
         assertThat(row.get("noLapBecause")).isNotBlank();
-        JsonNode points = MAPPER.readTree(SweepTable.json(sweep)).get("points");
+        JsonNode points = MAPPER.readTree(sweepReport(sweep).json()).get("points");
         assertThat(points.get(0).has("lapTimeS")).isFalse();
         assertThat(points.get(0).get("noLapBecause").textValue()).isNotBlank();
         assertThat(points.get(1).get("lapTimeS").isNumber()).isTrue();
@@ -149,7 +169,7 @@ class ResultsTest {
 
     @Test
     void aSweepAsJsonHoldsEveryLapUnrounded() throws IOException {
-        JsonNode tree = MAPPER.readTree(SweepTable.json(SWEEP));
+        JsonNode tree = MAPPER.readTree(sweepReport(SWEEP).json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("sweep/1");
         assertThat(tree.get("axes").get(1).get("unit").textValue()).isEqualTo("degC");
         assertThat(tree.get("points")).hasSize(6);
@@ -179,7 +199,7 @@ class ResultsTest {
                         InputHash.of(LapSolver.lap(CAR.with("rear-wing", 7), TRACK, DAY)),
                         InputHash.of(LapSolver.lap(CAR, TRACK, DAY.with("conditions.grip", 0.9))),
                         InputHash.of(LapSolver.lap(CAR, TRACK.mirrored(), DAY)),
-                        (String) SweepTable.tree(SWEEP).get("inputsSha256")))
+                        (String) sweepReport(SWEEP).fields().get("inputsSha256")))
                 .doesNotHaveDuplicates();
     }
 }
