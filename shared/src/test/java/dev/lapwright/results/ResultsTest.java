@@ -25,6 +25,7 @@ import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
@@ -62,15 +63,20 @@ class ResultsTest {
         return ChosenLine.of(road, "", null, LineChoices.DEFAULT);
     }
 
-    private static String sweepCsv(SweepResult sweep) throws IOException {
+    private static Report lapReport() {
+        Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY);
+        return new LapReport(subject, middle(TRACK), LAP, List.of()).report();
+    }
+
+    private static String csv(Report report, String file) throws IOException {
         StringBuilder csv = new StringBuilder();
-        sweepReport(sweep).csv(SweepReport.TABLE, csv);
+        report.csv(file, csv);
         return csv.toString();
     }
 
     @Test
     void theTraceHasARowForEachStation() throws IOException {
-        List<CSVRecord> rows = rows(LapTrace.csv(LAP));
+        List<CSVRecord> rows = rows(csv(lapReport(), LapReport.TRACE));
         assertThat(rows).hasSize(LAP.count());
         CSVRecord row = rows.get(100);
         // Nine digits are written: half of the last is 5e-9 of the value.
@@ -86,7 +92,8 @@ class ResultsTest {
         String name = LapTrace.name(channel);
         assertThat(LapTrace.columns(LAP)).containsKey(name);
         assertThat(name).matches("[a-z][A-Za-z0-9]*");
-        assertThat(rows(LapTrace.csv(LAP)).get(0).isMapped(name)).isTrue();
+        assertThat(rows(csv(lapReport(), LapReport.TRACE)).get(0).isMapped(name))
+                .isTrue();
     }
 
     @Test
@@ -99,7 +106,7 @@ class ResultsTest {
 
     @Test
     void theTraceAsJsonHasTheSameColumns() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapTrace.json(LAP));
+        JsonNode tree = MAPPER.readTree(LapTrace.report(LAP, Optional.empty()).json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("trace/1");
         LapTrace.columns(LAP)
                 .keySet()
@@ -109,7 +116,7 @@ class ResultsTest {
 
     @Test
     void theSummarySaysWhatItIsWhatMadeItAndFromWhat() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapSummary.json(LAP));
+        JsonNode tree = MAPPER.readTree(lapReport().json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("lap/1");
         assertThat(tree.get("version").textValue()).isNotBlank();
         assertThat(tree.get("inputsSha256").textValue()).matches("[0-9a-f]{64}");
@@ -120,7 +127,7 @@ class ResultsTest {
 
     @Test
     void theSummaryHoldsTheLapUnrounded() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapSummary.json(LAP));
+        JsonNode tree = MAPPER.readTree(lapReport().json());
         assertThat(tree.get("lapTimeS").doubleValue()).isEqualTo(LAP.time());
         double sum = 0;
         for (JsonNode sector : tree.get("sectorTimesS")) {
@@ -138,7 +145,7 @@ class ResultsTest {
 
     @Test
     void aSweepHasARowForEachLap() throws IOException {
-        List<CSVRecord> rows = rows(sweepCsv(SWEEP));
+        List<CSVRecord> rows = rows(csv(sweepReport(SWEEP), SweepReport.TABLE));
         assertThat(rows).hasSize(6);
         CSVRecord row = rows.get(5);
         assertThat(row.get("rear-wing (deg)")).isEqualTo("10");
@@ -157,7 +164,7 @@ class ResultsTest {
         SweepResult sweep = Sweep.of(CAR, steep, DAY)
                 .over(new SweepAxis("engine.powerScale", new double[] {0.01, 1}))
                 .run(StudyRun.onThreads(1));
-        CSVRecord row = rows(sweepCsv(sweep)).get(0);
+        CSVRecord row = rows(csv(sweepReport(sweep), SweepReport.TABLE)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
         assertThat(row.get("gainS")).isEmpty();
         assertThat(row.get("noLapBecause")).isNotBlank();
