@@ -7,10 +7,8 @@ import dev.lapwright.charts.lap.SpeedComparison;
 import dev.lapwright.charts.lap.SpeedTrace;
 import dev.lapwright.charts.lap.TrackMap;
 import dev.lapwright.results.Subject;
-import java.util.ArrayList;
-import java.util.List;
 
-/** Pictures of laps. Nothing of the charts is loaded before one is asked for. */
+/** What pictures of all studies have in common. */
 final class LapCharts {
     /** Pixels of a .png for each pixel of the layout: sharp on paper and on dense screens. */
     static final int PNG_SCALE = 2;
@@ -21,6 +19,7 @@ final class LapCharts {
     static String subject(Subject subject) {
         return subject.car().name() + " at " + subject.track().name();
     }
+<<<<<<< HEAD
 
     static byte[] speed(String fileName, LapResult result) {
         return ChartImage.forFile(
@@ -54,4 +53,6 @@ final class LapCharts {
         return ChartImage.forFile(
                 fileName, SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE, PNG_SCALE);
     }
+=======
+>>>>>>> 03324a1f1458fd9617f538fba66946cacb93acb9
 }

@@ -7,7 +7,6 @@ import dev.lapwright.charts.track.DrivenLine;
 import dev.lapwright.charts.track.LineMap;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.Line;
-import dev.lapwright.results.LineTable;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;

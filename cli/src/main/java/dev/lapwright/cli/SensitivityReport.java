@@ -28,7 +28,7 @@ final class SensitivityReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         TerminalReport.print(console, outcome.line().addTo(new Report()));
         console.line();
         figures();

@@ -155,7 +155,8 @@ public final class InputHash {
         return inputs;
     }
 
-    static List<Double> list(double[] values) {
+    /** Values as a list, for JSON. */
+    public static List<Double> list(double[] values) {
         List<Double> list = new ArrayList<>(values.length);
         for (double value : values) {
             list.add(value);

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
@@ -177,7 +178,7 @@ class StudyResultsTest {
 
     @Test
     void aComparisonSaysWhatItIsAndHoldsTheLapsUnrounded() throws IOException {
-        JsonNode tree = json(ComparisonSummary.tree(COMPARISON));
+        JsonNode tree = MAPPER.readTree(report(COMPARISON).report().json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("comparison/1");
         assertThat(tree.get("differenceS").doubleValue()).isEqualTo(COMPARISON.difference());
         assertThat(tree.get("parts")).hasSameSizeAs(COMPARISON.parts());
@@ -186,20 +187,39 @@ class StudyResultsTest {
 
     @Test
     void theTraceOfAComparisonHasARowForEachStation() throws IOException {
-        List<CSVRecord> rows = rows(ComparisonSummary.csv(COMPARISON));
+        List<CSVRecord> rows = rows(trace(COMPARISON));
         assertThat(rows).hasSize(COMPARISON.first().count());
         // Nine digits and no more than nine decimals are written.
         assertThat(Double.parseDouble(rows.get(rows.size() - 1).get("differenceS")))
                 .isCloseTo(COMPARISON.difference(), within(1e-9));
-        JsonNode tree = MAPPER.readTree(ComparisonSummary.traceJson(COMPARISON));
+        JsonNode tree = MAPPER.readTree(report(COMPARISON).trace().json());
         assertThat(tree.get("differenceS")).hasSize(COMPARISON.first().count());
         assertThat(tree.get("otherLimitedBy")).hasSize(COMPARISON.first().count());
     }
 
     @Test
     void theHashTellsOneComparisonFromAnother() {
-        assertThat(InputHash.of(COMPARISON.second()))
-                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2)).second()))
-                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3)).second()));
+        assertThat(hash(COMPARISON))
+                .isEqualTo(hash(comparison(CAR.with("rear-wing", 2))))
+                .isNotEqualTo(hash(comparison(CAR.with("rear-wing", 3))));
+    }
+
+    private static ComparisonReport report(Comparison comparison) {
+        Car second = comparison.second().vehicle().car();
+        return new ComparisonReport(
+                new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY),
+                "another wing",
+                new Subject(CAR, Setup.STANDARD, second, TRACK, DAY),
+                comparison);
+    }
+
+    private static String trace(Comparison comparison) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        report(comparison).report().csv(ComparisonReport.TRACE, csv);
+        return csv.toString();
+    }
+
+    private static Object hash(Comparison comparison) {
+        return report(comparison).report().fields().get("inputsSha256");
     }
 }
