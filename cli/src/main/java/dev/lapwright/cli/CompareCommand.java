@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
 import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.lap.SpeedComparison;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
@@ -127,8 +128,8 @@ final class CompareCommand extends StudyCommand<ComparisonReport> {
 
     private static Drawing chart(ComparisonReport found) {
         return LapCommand.comparison(List.of(
-                new NamedLap(found.firstName(), found.comparison().first()),
-                new NamedLap(found.name(), found.comparison().second())));
+                new SpeedComparison.NamedLap(found.firstName(), found.comparison().first()),
+                new SpeedComparison.NamedLap(found.name(), found.comparison().second())));
     }
 
     /** What is compared with the car and setup above. */

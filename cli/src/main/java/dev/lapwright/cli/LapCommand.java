@@ -154,14 +154,14 @@ final class LapCommand extends StudyCommand<LapReport> {
     }
 
     private static Drawing comparison(LapReport found) {
-        List<NamedLap> laps = new ArrayList<>();
-        laps.add(new NamedLap(found.subject().setupText(), found.lap()));
-        found.others().forEach(other -> laps.add(new NamedLap(other.name(), other.lap())));
+        List<SpeedComparison.NamedLap> laps = new ArrayList<>();
+        laps.add(new SpeedComparison.NamedLap(found.subject().setupText(), found.lap()));
+        found.others().forEach(other -> laps.add(new SpeedComparison.NamedLap(other.name(), other.lap())));
         return comparison(laps);
     }
 
     /** Speeds of several laps laid over each other. */
-    static Drawing comparison(List<NamedLap> laps) {
+    static Drawing comparison(List<SpeedComparison.NamedLap> laps) {
         return new Drawing(SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE);
     }
 

@@ -144,7 +144,7 @@ public final class BriefSummary {
     }
 
     private static Map<String, Object> sensitivity(BriefResult.Priorities found) {
-        Map<String, Object> tree = headless(SensitivitySummary.tree(found.study()));
+        Map<String, Object> tree = headless(SensitivityReport.fields(found.study()));
         tree.put("worthChangingFromS", BriefResult.Priorities.WORTH_S);
         tree.put("worthChanging", names(found.worthChanging()));
         tree.put("notWorthChanging", names(found.notWorthChanging()));

@@ -12,7 +12,9 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
@@ -128,7 +130,7 @@ class StudyResultsTest {
 
     @Test
     void sensitivitiesSayWhatTheyAre() throws IOException {
-        JsonNode tree = json(SensitivitySummary.tree(SENSITIVITY));
+        JsonNode tree = json(SensitivityReport.fields(SENSITIVITY));
         assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/1");
         assertThat(tree.get("lapTimeS").doubleValue())
                 .isEqualTo(SENSITIVITY.baseline().lapTime());
@@ -149,16 +151,16 @@ class StudyResultsTest {
         SensitivityResult.Gain last =
                 SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
         assertThat(last.isEverSeen()).isFalse();
-        JsonNode written = json(SensitivitySummary.tree(SENSITIVITY)).get("adjustments");
+        JsonNode written = json(SensitivityReport.fields(SENSITIVITY)).get("adjustments");
         assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())
                 .isTrue();
-        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
         assertThat(rows.get(rows.size() - 1).get("lapsToSeeWithEach")).isEmpty();
     }
 
     @Test
     void theTableOfSensitivitiesHasARowForEachAdjustment() throws IOException {
-        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
         assertThat(rows.stream().map(row -> row.get("adjustment")))
                 .containsExactlyElementsOf(SENSITIVITY.gains().stream()
                         .map(gain -> gain.adjustment().name())
@@ -171,9 +173,9 @@ class StudyResultsTest {
 
     @Test
     void theHashTellsOneStudyOfSensitivitiesFromAnother() {
-        assertThat(InputHash.of(SENSITIVITY))
-                .isEqualTo(InputHash.of(sensitivity(24)))
-                .isNotEqualTo(InputHash.of(sensitivity(25)));
+        assertThat(SensitivityReport.fields(SENSITIVITY).get("inputsSha256"))
+                .isEqualTo(SensitivityReport.fields(sensitivity(24)).get("inputsSha256"))
+                .isNotEqualTo(SensitivityReport.fields(sensitivity(25)).get("inputsSha256"));
     }
 
     @Test
@@ -221,5 +223,11 @@ class StudyResultsTest {
 
     private static Object hash(Comparison comparison) {
         return report(comparison).report().fields().get("inputsSha256");
+    }
+
+    private static <R> String csv(Table<R> table, List<R> rows) {
+        StringBuilder text = new StringBuilder();
+        CsvText.write(table, rows, text);
+        return text.toString();
     }
 }
