@@ -42,7 +42,7 @@ public final class BriefSummary {
         tree.put("suggestion", part(brief.suggestion(), BriefChanges::suggestion));
         tree.put("wings", part(brief.wings(), BriefChanges::wings));
         tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
-        tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingSummary.tree(gearing))));
+        tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingReport.fields(gearing))));
         tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
