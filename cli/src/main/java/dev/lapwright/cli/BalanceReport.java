@@ -4,6 +4,7 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;

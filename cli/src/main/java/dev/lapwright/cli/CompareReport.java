@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
 import java.util.List;

@@ -6,6 +6,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -79,12 +80,13 @@ final class LapCommand implements Callable<Integer> {
         for (String other : comparison.against) {
             others.add(named(subject, other));
         }
-        ChosenLine chosen = ChosenLine.of(line, subject, console);
+        ChosenLine chosen = line.find(subject, console);
         LapSolver solver = LapSolver.on(chosen.driven());
         LapResult result = new LapResult(subject, chosen, lap(solver, subject), new ArrayList<>());
         for (NamedChoice other : others) {
             LapSolver own = chosen.isRefreshed()
-                    ? LapSolver.on(chosen.refreshed(other.subject(), console).driven())
+                    ? LapSolver.on(
+                            line.refresh(chosen, other.subject(), console).driven())
                     : solver;
             result.others().add(new LapResult.Other(other.name(), other.subject(), lap(own, other.subject())));
         }

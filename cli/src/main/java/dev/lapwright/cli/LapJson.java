@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.LapSummary;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

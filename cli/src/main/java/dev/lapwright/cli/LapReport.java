@@ -7,6 +7,9 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.Cautions;
+import dev.lapwright.results.Extreme;
 import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -27,7 +30,7 @@ final class LapReport {
 
     void print() {
         heading(console, result.subject());
-        result.line().print(console);
+        TerminalReport.print(console, result.line().addTo(new Report()));
         console.line();
         figures();
         console.line();

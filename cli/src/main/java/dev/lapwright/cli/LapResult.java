@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.lap.Lap;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import java.util.List;
 

@@ -2,9 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.DrivenLine;
-import dev.lapwright.charts.LineMap;
-import dev.lapwright.charts.TrackMap;
+import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.DrivenLine;
+import dev.lapwright.charts.track.LineMap;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.Line;
 import dev.lapwright.results.LineTable;

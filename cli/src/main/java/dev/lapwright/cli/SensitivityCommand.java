@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.Sensitivity;
@@ -75,7 +76,7 @@ final class SensitivityCommand implements Callable<Integer> {
         }
         ResultFiles<SensitivityOutcome> files = SensitivityFiles.plan(output);
         Subject subject = documents.subject(setup, conditions.day());
-        ChosenLine chosen = ChosenLine.of(line, subject, console);
+        ChosenLine chosen = line.find(subject, console);
         SensitivityOutcome outcome = new SensitivityOutcome(subject, chosen, run(subject, chosen));
         files.write(outcome);
         if (output.json) {

@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;

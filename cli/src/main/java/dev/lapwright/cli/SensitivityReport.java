@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
@@ -28,7 +29,7 @@ final class SensitivityReport {
 
     void print() {
         LapReport.heading(console, outcome.subject());
-        outcome.line().print(console);
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         console.line();
         figures();
         console.line();

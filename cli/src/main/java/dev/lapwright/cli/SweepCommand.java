@@ -1,7 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepResult;
@@ -78,7 +80,7 @@ final class SweepCommand implements Callable<Integer> {
         for (String text : sweep.vary) {
             varied.add(Vary.parse(text, subject));
         }
-        ChosenLine chosen = ChosenLine.of(line, subject, console);
+        ChosenLine chosen = line.find(subject, console);
         SweepOutcome outcome = new SweepOutcome(subject, chosen, varied, run(subject, chosen, varied));
         files.write(outcome);
         if (output.json) {

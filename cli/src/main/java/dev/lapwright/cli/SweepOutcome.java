@@ -1,6 +1,8 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.List;
 

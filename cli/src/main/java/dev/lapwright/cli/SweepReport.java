@@ -2,7 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,7 +33,7 @@ final class SweepReport {
 
     void print() {
         LapReport.heading(console, outcome.subject());
-        outcome.line().print(console);
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         LapFigures baseline = result.baseline();
         Lines.item(
                 console,

@@ -99,7 +99,10 @@ public final class LineTable {
         Lap first = rows.get(0).lap();
         Map<String, Object> tree = ResultHeader.of(
                 "lines/1",
-                InputHash.of(first.vehicle().car(), first.vehicle().conditions(), first.track(), choices),
+                InputHash.of(first.vehicle().car(), first.vehicle().conditions(), first.track())
+                        .with("marginM", choices.margin())
+                        .with("spacingM", choices.spacing())
+                        .sha256(),
                 first.vehicle().car(),
                 first.track(),
                 first.vehicle().conditions());

@@ -198,8 +198,8 @@ class StudyResultsTest {
 
     @Test
     void theHashTellsOneComparisonFromAnother() {
-        assertThat(InputHash.of(COMPARISON))
-                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2))))
-                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3))));
+        assertThat(InputHash.of(COMPARISON.second()))
+                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2)).second()))
+                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3)).second()));
     }
 }
