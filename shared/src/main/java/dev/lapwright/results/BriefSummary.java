@@ -2,7 +2,6 @@ package dev.lapwright.results;
 
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
@@ -85,7 +84,7 @@ public final class BriefSummary {
                 .log()
                 .ifPresent(laps -> inputs.put(
                         "laps",
-                        laps.laps().stream().map(TimingLog.Lap::toString).toList()));
+                        laps.laps().stream().map(lap -> "Timed" + lap).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
     }
 
