@@ -97,7 +97,7 @@ class StudyResultsTest {
     void theTableOfGearingsHasARowForEachLap() throws IOException {
         List<CSVRecord> rows = rows(GearingTables.choices(GEARING));
         assertThat(rows).hasSize(4);
-        assertThat(rows.stream().map(row -> row.get("subject"))).containsExactly("as given", "as given", "tow", "tow");
+        assertThat(rows.stream().map(row -> row.get("scenario"))).containsExactly("as given", "as given", "tow", "tow");
         assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
     }
 
