@@ -83,8 +83,7 @@ public final class BriefSummary {
         brief.choices()
                 .log()
                 .ifPresent(laps -> inputs.put(
-                        "laps",
-                        laps.laps().stream().map(lap -> "Timed" + lap).toList()));
+                        "laps", laps.laps().stream().map(lap -> "Timed" + lap).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
     }
 
@@ -169,7 +168,7 @@ public final class BriefSummary {
     }
 
     private static Map<String, Object> pressures(BriefResult.StartPressures start) {
-        Map<String, Object> tree = headless(PressureTable.tree(start.study()));
+        Map<String, Object> tree = headless(PressuresReport.fields(start.study()));
         tree.put("logged", start.logged());
         tree.put("supposedGasC", start.gasTempC());
         tree.put("frontHotStandsAtKpaGauge", start.hotFrontKpa());
