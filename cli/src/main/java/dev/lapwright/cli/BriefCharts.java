@@ -1,21 +1,18 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.charts.BalanceBars;
-import dev.lapwright.charts.BalancePhases;
 import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.CircuitMap;
-import dev.lapwright.charts.GainBars;
-import dev.lapwright.charts.GearSawtooth;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.InlineImage;
-import dev.lapwright.charts.LapLog;
-import dev.lapwright.charts.RankedGains;
-import dev.lapwright.charts.SpeedTrace;
-import dev.lapwright.charts.SweepTime;
-import dev.lapwright.charts.TradeOff;
+import dev.lapwright.charts.gearing.GearSawtooth;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.log.LapLog;
+import dev.lapwright.charts.setup.BalancePhases;
+import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.charts.sweep.SweepTime;
+import dev.lapwright.charts.sweep.TradeOff;
+import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.evidence.EvidenceResult;
@@ -44,7 +41,7 @@ final class BriefCharts {
     }
 
     PageBlock circuit(String caption) {
-        String title = "Map of " + outcome.choice().track().name();
+        String title = "Map of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -58,7 +55,7 @@ final class BriefCharts {
 
     PageBlock speed(String caption) {
         String title =
-                "Speed and gear over a lap of " + outcome.choice().track().name();
+                "Speed and gear over a lap of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -72,7 +69,7 @@ final class BriefCharts {
 
     PageBlock worth(List<SensitivityResult.Gain> gains, double visible, String caption) {
         String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
-        List<GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
+        List<RankedGains.GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
         return both(
                 title,
                 caption,
@@ -85,18 +82,18 @@ final class BriefCharts {
                         title));
     }
 
-    private static GainBars bars(SensitivityResult.Gain gain) {
+    private static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
         boolean faster = gain.isGain();
         boolean slower = gain.isLoss();
-        return new GainBars(
+        return new RankedGains.GainBars(
                 BriefWords.name(gain.adjustment()),
                 "",
                 Double.NaN,
                 Double.NaN,
-                faster ? -gain.bestGain() : 0,
-                SensitivityOutcome.setting(gain, gain.best()),
-                slower ? -gain.worstGain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst()));
+                faster ? -gain.best().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.worst().setting()));
     }
 
     PageBlock lapTimeOverWing(WingTrade wing, String caption) {
@@ -126,10 +123,11 @@ final class BriefCharts {
     }
 
     private SweepResult sweep(WingTrade wing) {
-        List<WingChoice> choices = wing.choices();
-        double[] values = choices.stream().mapToDouble(WingChoice::setting).toArray();
+        List<WingTrade.Setting> choices = wing.choices();
+        double[] values =
+                choices.stream().mapToDouble(WingTrade.Setting::setting).toArray();
         List<SweepResult.Point> points = choices.stream()
-                .map(choice -> new SweepResult.Point(List.of(choice.setting()), choice.figures(), choice.failure()))
+                .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
                 .toList();
         return new SweepResult(
                 outcome.result().car(),
@@ -147,7 +145,7 @@ final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(outcome.choice()), GearingCharts.curves(gearing), FOR_WIDE),
+                        GearSawtooth.of(LapCharts.subject(outcome.subject()), GearingCharts.curves(gearing), FOR_WIDE),
                         size(FOR_WIDE, 440, 440),
                         FOR_WIDE,
                         id("gears", FOR_WIDE),
@@ -157,13 +155,13 @@ final class BriefCharts {
     /** Too wide for a small screen, which has the table. */
     PageBlock balance(BalanceResult balance, String caption) {
         String title = "Which axle reaches its limit first in each phase of each corner";
-        List<BalanceBars> bars =
+        List<BalancePhases.BalanceBars> bars =
                 balance.corners().stream().map(BalanceCharts::bars).toList();
         return wide(
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        BalancePhases.of(LapCharts.subject(outcome.choice()), bars, FOR_WIDE),
+                        BalancePhases.of(LapCharts.subject(outcome.subject()), bars, FOR_WIDE),
                         new ImageSize(960, BalancePhases.size(bars.size()).height()),
                         FOR_WIDE,
                         id("balance", FOR_WIDE),
@@ -176,7 +174,7 @@ final class BriefCharts {
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        LapLog.of(LapCharts.subject(outcome.choice()), evidence, style),
+                        LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
                         size(style, 460, 560),
                         style,
                         id(name, style),

@@ -7,6 +7,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.compare.Comparison;
 import java.util.Arrays;
 import java.util.concurrent.Callable;
@@ -74,11 +75,11 @@ final class CompareCommand implements Callable<Integer> {
                     "add --against SETUP, --against NAME=VALUE or --against-car CAR");
         }
         ResultFiles<CompareOutcome> files = CompareFiles.plan(output);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        Choice other = other(choice, against);
-        LapSolver solver = LapSolver.on(choice.track());
-        Comparison comparison = Comparison.of(lap(solver, choice), lap(solver, other));
-        CompareOutcome outcome = new CompareOutcome(choice, name(other, against), other, comparison);
+        Subject subject = documents.subject(setup, conditions.day());
+        Subject other = other(subject, against);
+        LapSolver solver = LapSolver.on(subject.track());
+        Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
+        CompareOutcome outcome = new CompareOutcome(subject, name(other, against), other, comparison);
         files.write(outcome);
         if (output.json) {
             console.text(CompareJson.text(outcome));
@@ -89,11 +90,11 @@ final class CompareCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private Choice other(Choice choice, String against) {
-        Choice base = choice;
+    private Subject other(Subject subject, String against) {
+        Subject base = subject;
         if (compared.car != null) {
             Car bare = Documents.car(compared.car);
-            base = new Choice(bare, Setup.STANDARD, bare, choice.track(), choice.day());
+            base = new Subject(bare, Setup.STANDARD, bare, subject.track(), subject.day());
         }
         if (against.isEmpty()) {
             return base;
@@ -103,7 +104,7 @@ final class CompareCommand implements Callable<Integer> {
                 : base.in(Documents.setup(against, base.bare()));
     }
 
-    private String name(Choice other, String against) {
+    private String name(Subject other, String against) {
         String setup = against.contains("=") || against.isEmpty()
                 ? against
                 : other.setup().name();
@@ -113,7 +114,7 @@ final class CompareCommand implements Callable<Integer> {
         return other.bare().name() + (setup.isEmpty() ? "" : " with " + setup);
     }
 
-    private static Lap lap(LapSolver solver, Choice choice) {
-        return solver.solve(Vehicle.of(choice.car(), choice.day()));
+    private static Lap lap(LapSolver solver, Subject subject) {
+        return solver.solve(Vehicle.of(subject.car(), subject.day()));
     }
 }

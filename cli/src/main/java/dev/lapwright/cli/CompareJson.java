@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.ComparisonSummary;
 import java.util.Map;
 
@@ -10,7 +11,7 @@ final class CompareJson {
 
     static String text(CompareOutcome outcome) {
         Map<String, Object> tree = ComparisonSummary.tree(outcome.comparison());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("other", outcome.name());
         tree.put("otherSetup", outcome.other().setup().name());
         tree.put("cautions", Cautions.of(outcome.comparison().first()));

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +22,7 @@ final class CompareReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(console, "Against", against());
         console.line();
         figures();
@@ -37,7 +38,7 @@ final class CompareReport {
     private String against() {
         String setup = outcome.other().setupText();
         String car = outcome.twoCars() ? outcome.other().car().name() + ", " : "";
-        boolean otherDay = !outcome.other().day().equals(outcome.choice().day());
+        boolean otherDay = !outcome.other().day().equals(outcome.subject().day());
         return car
                 + setup
                 + (otherDay

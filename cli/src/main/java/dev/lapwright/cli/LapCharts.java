@@ -2,11 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.GgDiagram;
-import dev.lapwright.charts.NamedLap;
-import dev.lapwright.charts.SpeedComparison;
-import dev.lapwright.charts.SpeedTrace;
-import dev.lapwright.charts.TrackMap;
+import dev.lapwright.charts.lap.GgDiagram;
+import dev.lapwright.charts.lap.SpeedComparison;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,8 +18,8 @@ final class LapCharts {
     private LapCharts() {}
 
     /** What has been looked at, for a heading. */
-    static String subject(Choice choice) {
-        return choice.car().name() + " at " + choice.track().name();
+    static String subject(Subject subject) {
+        return subject.car().name() + " at " + subject.track().name();
     }
 
     static byte[] speed(String fileName, LapResult result) {
@@ -36,19 +36,21 @@ final class LapCharts {
     }
 
     static byte[] comparison(String fileName, LapResult result) {
-        List<NamedLap> laps = new ArrayList<>();
-        laps.add(new NamedLap(result.choice().setupText(), result.lap()));
-        result.others().forEach(other -> laps.add(new NamedLap(other.name(), other.lap())));
+        List<SpeedComparison.NamedLap> laps = new ArrayList<>();
+        laps.add(new SpeedComparison.NamedLap(result.subject().setupText(), result.lap()));
+        result.others().forEach(other -> laps.add(new SpeedComparison.NamedLap(other.name(), other.lap())));
         return comparison(fileName, laps);
     }
 
     static byte[] comparison(String fileName, CompareOutcome outcome) {
-        NamedLap first = new NamedLap(outcome.firstName(), outcome.comparison().first());
-        NamedLap second = new NamedLap(outcome.name(), outcome.comparison().second());
+        SpeedComparison.NamedLap first = new SpeedComparison.NamedLap(
+                outcome.firstName(), outcome.comparison().first());
+        SpeedComparison.NamedLap second = new SpeedComparison.NamedLap(
+                outcome.name(), outcome.comparison().second());
         return comparison(fileName, List.of(first, second));
     }
 
-    private static byte[] comparison(String fileName, List<NamedLap> laps) {
+    private static byte[] comparison(String fileName, List<SpeedComparison.NamedLap> laps) {
         return ChartImage.forFile(
                 fileName, SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE, PNG_SCALE);
     }

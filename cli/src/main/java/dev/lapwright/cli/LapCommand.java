@@ -6,6 +6,8 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -73,19 +75,20 @@ final class LapCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<LapResult> files = LapFiles.plan(output, !comparison.against.isEmpty());
         checkComparable();
-        Choice choice = Choice.of(documents, setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day());
         List<NamedChoice> others = new ArrayList<>();
         for (String other : comparison.against) {
-            others.add(named(choice, other));
+            others.add(named(subject, other));
         }
-        ChosenLine chosen = ChosenLine.of(line, choice, console);
+        ChosenLine chosen = line.find(subject, console);
         LapSolver solver = LapSolver.on(chosen.driven());
-        LapResult result = new LapResult(choice, chosen, lap(solver, choice), new ArrayList<>());
+        LapResult result = new LapResult(subject, chosen, lap(solver, subject), new ArrayList<>());
         for (NamedChoice other : others) {
             LapSolver own = chosen.isRefreshed()
-                    ? LapSolver.on(chosen.refreshed(other.choice(), console).driven())
+                    ? LapSolver.on(
+                            line.refresh(chosen, other.subject(), console).driven())
                     : solver;
-            result.others().add(new LapResult.Other(other.name(), other.choice(), lap(own, other.choice())));
+            result.others().add(new LapResult.Other(other.name(), other.subject(), lap(own, other.subject())));
         }
         files.write(result);
         if (output.json) {
@@ -109,9 +112,9 @@ final class LapCommand implements Callable<Integer> {
         }
     }
 
-    private record NamedChoice(String name, Choice choice) {}
+    private record NamedChoice(String name, Subject subject) {}
 
-    private static NamedChoice named(Choice base, String against) {
+    private static NamedChoice named(Subject base, String against) {
         if (against.contains("=")) {
             List<String> settings = Arrays.asList(against.split(","));
             return new NamedChoice(against, base.with(settings));
@@ -120,7 +123,7 @@ final class LapCommand implements Callable<Integer> {
         return new NamedChoice(other.name(), base.in(other));
     }
 
-    private static Lap lap(LapSolver solver, Choice choice) {
-        return solver.solve(Vehicle.of(choice.car(), choice.day()));
+    private static Lap lap(LapSolver solver, Subject subject) {
+        return solver.solve(Vehicle.of(subject.car(), subject.day()));
     }
 }

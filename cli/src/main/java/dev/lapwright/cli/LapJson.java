@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.LapSummary;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,14 +14,14 @@ final class LapJson {
 
     static String text(LapResult result) {
         Map<String, Object> tree = LapSummary.tree(result.lap());
-        tree.put("setup", result.choice().setup().name());
+        tree.put("setup", result.subject().setup().name());
         tree.put("line", result.line().tree());
         tree.put("cautions", Cautions.of(result.lap()));
         List<Object> others = new ArrayList<>();
         for (LapResult.Other other : result.others()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", other.name());
-            one.put("settings", other.choice().car().settings());
+            one.put("settings", other.subject().car().settings());
             one.put("slowerS", other.slower(result.lap()));
             one.put("slowerBySectorS", list(other.slowerBySector(result.lap())));
             one.putAll(LapSummary.figures(other.lap()));

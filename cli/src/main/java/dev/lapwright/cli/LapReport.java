@@ -7,6 +7,10 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.Cautions;
+import dev.lapwright.results.Extreme;
+import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,8 +29,8 @@ final class LapReport {
     }
 
     void print() {
-        heading(console, result.choice());
-        result.line().print(console);
+        heading(console, result.subject());
+        TerminalReport.print(console, result.line().addTo(new Report()));
         console.line();
         figures();
         console.line();
@@ -52,13 +56,13 @@ final class LapReport {
     }
 
     /** What is driven, where, and on what day. */
-    static void heading(Console console, Choice choice) {
-        Track track = choice.track();
+    static void heading(Console console, Subject subject) {
+        Track track = subject.track();
         String kind = track.isClosed() ? "closed circuit" : "open run";
-        console.line(console.bold(choice.car().name() + " at " + track.name()) + ", " + kind + " of "
+        console.line(console.bold(subject.car().name() + " at " + track.name()) + ", " + kind + " of "
                 + Numbers.fixed(track.length(), 0) + " m");
-        Lines.item(console, "Setup", choice.setupText());
-        Lines.item(console, "Conditions", conditions(choice.day()));
+        Lines.item(console, "Setup", subject.setupText());
+        Lines.item(console, "Conditions", conditions(subject.day()));
     }
 
     /** The day in one line. */

@@ -2,9 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.DrivenLine;
-import dev.lapwright.charts.LineMap;
-import dev.lapwright.charts.TrackMap;
+import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.DrivenLine;
+import dev.lapwright.charts.track.LineMap;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.Line;
 import dev.lapwright.results.LineTable;
@@ -25,7 +25,7 @@ final class LineCharts {
                 lines.add(driven(row.kind().word(), row.line(), row.lap().time()));
             }
         }
-        return map(fileName, outcome.choice().track(), lines);
+        return map(fileName, outcome.subject().track(), lines);
     }
 
     /** The line of a lap, on the road. */
@@ -33,7 +33,7 @@ final class LineCharts {
         Line line = result.line().line().orElseThrow();
         return map(
                 fileName,
-                result.choice().track(),
+                result.subject().track(),
                 List.of(driven(result.line().name(), line, result.lap().time())));
     }
 

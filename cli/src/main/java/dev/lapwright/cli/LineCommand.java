@@ -7,6 +7,7 @@ import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.LineTable;
+import dev.lapwright.results.Subject;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -75,8 +76,8 @@ final class LineCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<LineOutcome> files = LineFiles.plan(output);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        LineOutcome outcome = find(choice, room.choices());
+        Subject subject = documents.subject(setup, conditions.day());
+        LineOutcome outcome = find(subject, room.choices());
         files.write(outcome);
         if (output.json) {
             console.text(LineJson.text(outcome));
@@ -87,18 +88,18 @@ final class LineCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private LineOutcome find(Choice choice, LineChoices choices) {
-        LineSearch search = new LineSearch(choice.track(), choice.car(), choices);
-        Vehicle vehicle = Vehicle.of(choice.car(), choice.day());
+    private LineOutcome find(Subject subject, LineChoices choices) {
+        LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
+        Vehicle vehicle = Vehicle.of(subject.car(), subject.day());
         LineTable.Row middle = new LineTable.Row(
-                LineKind.MIDDLE, null, LapSolver.on(choice.track()).solve(vehicle));
+                LineKind.MIDDLE, null, LapSolver.on(subject.track()).solve(vehicle));
         Line smoothest = search.smoothest();
         Line fastest;
         try (SearchProgress progress = new SearchProgress(console)) {
-            fastest = search.fastest(smoothest, vehicle, progress);
+            fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
         return new LineOutcome(
-                choice,
+                subject,
                 choices,
                 List.of(middle, row(LineKind.SMOOTHEST, smoothest, vehicle), row(LineKind.FASTEST, fastest, vehicle)));
     }

@@ -10,7 +10,7 @@ final class LineJson {
 
     static String text(LineOutcome outcome) {
         Map<String, Object> tree = LineTable.tree(outcome.rows(), outcome.choices());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("reading", LineReport.reading(outcome));
         tree.put("caution", LineReport.CAUTION);
         return JsonLayout.text(tree);

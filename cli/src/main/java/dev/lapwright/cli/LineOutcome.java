@@ -4,16 +4,17 @@ import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.results.LineTable;
+import dev.lapwright.results.Subject;
 import java.util.List;
 
 /**
  * Lines found, and what was asked.
  *
- * @param choice car, setup, road and day
+ * @param subject car, setup, road and day
  * @param choices margin and nodes
  * @param rows the road's own path, the smoothest line and the fastest, each with its lap
  */
-record LineOutcome(Choice choice, LineChoices choices, List<LineTable.Row> rows) {
+record LineOutcome(Subject subject, LineChoices choices, List<LineTable.Row> rows) {
     LineOutcome {
         rows = List.copyOf(rows);
     }
@@ -27,6 +28,6 @@ record LineOutcome(Choice choice, LineChoices choices, List<LineTable.Row> rows)
     StoredLine stored(LineKind kind) {
         LineTable.Row row = row(kind);
         return StoredLine.of(
-                row.line(), kind, choice.car(), choice.setupText(), row.lap().time(), choices.margin());
+                row.line(), kind, subject.car(), subject.setupText(), row.lap().time(), choices.margin());
     }
 }

@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.LineKind;
-import dev.lapwright.line.LineFigures;
+import dev.lapwright.line.Line;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.LineTable;
 import java.util.List;
@@ -26,25 +26,25 @@ final class LineReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        LapReport.heading(console, outcome.subject());
         Lines.item(
                 console,
                 "Room",
-                "a car " + Numbers.plain(outcome.choice().car().value(Quantity.WIDTH)) + " m wide, "
+                "a car " + Numbers.plain(outcome.subject().car().value(Quantity.WIDTH)) + " m wide, "
                         + Numbers.plain(outcome.choices().margin()) + " m free on each side; nodes every "
                         + Numbers.plain(outcome.choices().spacing()) + " m");
         console.line();
         Table table = new Table()
                 .words("line")
                 .numbers("length", "m")
-                .numbers(outcome.choice().track().isClosed() ? "lap time" : "run time", "m:ss.mmm")
+                .numbers(outcome.subject().track().isClosed() ? "lap time" : "run time", "m:ss.mmm")
                 .numbers("gain", "s")
                 .numbers("least radius", "m")
                 .numbers("largest offset", "m")
                 .numbers("at", "m");
         double middle = outcome.row(LineKind.MIDDLE).lap().time();
         for (LineTable.Row row : outcome.rows()) {
-            LineFigures figures = row.figures();
+            Line.Figures figures = row.figures();
             boolean offset = row.kind() != LineKind.MIDDLE;
             table.row(
                     List.of(

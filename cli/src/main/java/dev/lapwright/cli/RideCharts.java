@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.DamperMapChart;
-import dev.lapwright.charts.KerbPassChart;
+import dev.lapwright.charts.ride.DamperMapChart;
+import dev.lapwright.charts.ride.KerbPassChart;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.ride.RideResult;
 
@@ -30,7 +30,7 @@ final class RideCharts {
     }
 
     private static String subject(RideOutcome outcome, RideResult.Axle axle) {
-        return outcome.choice().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
+        return outcome.subject().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
                 + ", " + Numbers.kmh(outcome.result().speed()) + " km/h";
     }
 }

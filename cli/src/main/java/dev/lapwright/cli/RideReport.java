@@ -27,7 +27,7 @@ final class RideReport {
 
     void print() {
         console.line(console.bold(result.car().name() + " over kerb and road"));
-        Lines.item(console, "Setup", outcome.choice().setupText());
+        Lines.item(console, "Setup", outcome.subject().setupText());
         Lines.item(console, "Conditions", LapReport.conditions(result.conditions()));
         Lines.item(
                 console,

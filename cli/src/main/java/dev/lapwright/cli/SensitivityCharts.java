@@ -3,8 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.GainBars;
-import dev.lapwright.charts.RankedGains;
+import dev.lapwright.charts.setup.RankedGains;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
@@ -14,12 +13,12 @@ final class SensitivityCharts {
     private SensitivityCharts() {}
 
     static byte[] ranked(String fileName, SensitivityOutcome outcome) {
-        List<GainBars> bars =
+        List<RankedGains.GainBars> bars =
                 outcome.result().gains().stream().map(SensitivityCharts::bars).toList();
         return ChartImage.forFile(
                 fileName,
                 RankedGains.of(
-                        LapCharts.subject(outcome.choice()),
+                        LapCharts.subject(outcome.subject()),
                         bars,
                         outcome.result().visibleGain(),
                         ChartStyle.STANDARD),
@@ -27,18 +26,18 @@ final class SensitivityCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static GainBars bars(SensitivityResult.Gain gain) {
+    private static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
         Adjustment adjustment = gain.adjustment();
         boolean faster = gain.isGain();
         boolean slower = gain.isLoss();
-        return new GainBars(
+        return new RankedGains.GainBars(
                 adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
                 adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
-                -gain.lowerGain(),
-                -gain.higherGain(),
-                faster ? -gain.bestGain() : 0,
-                SensitivityOutcome.setting(gain, gain.best()),
-                slower ? -gain.worstGain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst()));
+                -gain.lower().gain(),
+                -gain.higher().gain(),
+                faster ? -gain.best().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityOutcome.setting(gain, gain.worst().setting()));
     }
 }

@@ -2,6 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.concurrent.Callable;
@@ -72,9 +75,9 @@ final class SensitivityCommand implements Callable<Integer> {
                     "take --line fastest, or sweep with --line refresh");
         }
         ResultFiles<SensitivityOutcome> files = SensitivityFiles.plan(output);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        ChosenLine chosen = ChosenLine.of(line, choice, console);
-        SensitivityOutcome outcome = new SensitivityOutcome(choice, chosen, run(choice, chosen));
+        Subject subject = documents.subject(setup, conditions.day());
+        ChosenLine chosen = line.find(subject, console);
+        SensitivityOutcome outcome = new SensitivityOutcome(subject, chosen, run(subject, chosen));
         files.write(outcome);
         if (output.json) {
             console.text(SensitivityJson.text(outcome));
@@ -85,15 +88,13 @@ final class SensitivityCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private SensitivityResult run(Choice choice, ChosenLine chosen) {
-        Sensitivity study = Sensitivity.of(choice.car(), chosen.driven(), choice.day())
-                .scatter(sensitivity.scatterS)
-                .laps(sensitivity.laps);
-        if (sensitivity.threads != null) {
-            study = study.onThreads(sensitivity.threads);
-        }
+    private SensitivityResult run(Subject subject, ChosenLine chosen) {
+        Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
+                .withScatter(sensitivity.scatterS)
+                .withLaps(sensitivity.laps);
+        StudyRun how = sensitivity.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sensitivity.threads);
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 }

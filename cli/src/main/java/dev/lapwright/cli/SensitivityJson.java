@@ -10,7 +10,7 @@ final class SensitivityJson {
 
     static String text(SensitivityOutcome outcome) {
         Map<String, Object> tree = SensitivitySummary.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("line", outcome.line().tree());
         tree.put("reading", SensitivityReading.of(outcome));
         tree.put("cautions", SensitivityReading.cautions(outcome));

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Caution;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -65,8 +65,9 @@ final class SensitivityReading {
     private static String joined(List<SensitivityResult.Gain> gains, Predicate<SensitivityResult.Gain> which) {
         return gains.stream()
                 .filter(which)
-                .map(gain -> gain.adjustment().name() + " at " + SensitivityOutcome.setting(gain, gain.shown()) + " ("
-                        + Numbers.signed(gain.shownGain(), 3) + " s)")
+                .map(gain -> gain.adjustment().name() + " at "
+                        + SensitivityOutcome.setting(gain, gain.shown().setting()) + " ("
+                        + Numbers.signed(gain.shown().gain(), 3) + " s)")
                 .collect(Collectors.joining(", "));
     }
 
@@ -100,10 +101,10 @@ final class SensitivityReading {
 
     /** Where turning what gains can hurt somebody. */
     static List<String> cautions(SensitivityOutcome outcome) {
-        Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         outcome.felt().stream()
                 .filter(SensitivityResult.Gain::isGain)
                 .forEach(gain -> cautions.addAll(gain.cautions()));
-        return cautions.stream().map(RemedyCaution::text).toList();
+        return cautions.stream().map(Caution::text).toList();
     }
 }

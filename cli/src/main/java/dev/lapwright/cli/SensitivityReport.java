@@ -2,6 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,8 +28,8 @@ final class SensitivityReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
-        outcome.line().print(console);
+        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         console.line();
         figures();
         console.line();
@@ -86,13 +88,13 @@ final class SensitivityReport {
                     gain.adjustment().name(),
                     gain.adjustment().unit().symbol(),
                     Numbers.plain(gain.setting()),
-                    step(gain.lower(), gain.lowerGain()),
-                    step(gain.higher(), gain.higherGain()),
+                    step(gain.lower().setting(), gain.lower().gain()),
+                    step(gain.higher().setting(), gain.higher().gain()),
                     Numbers.signed(gain.curvature(), DECIMALS),
-                    faster ? Numbers.plain(gain.best()) : NONE,
-                    faster ? Numbers.signed(gain.bestGain(), DECIMALS) : NONE,
-                    slower ? Numbers.plain(gain.worst()) : NONE,
-                    slower ? Numbers.signed(gain.worstGain(), DECIMALS) : NONE,
+                    faster ? Numbers.plain(gain.best().setting()) : NONE,
+                    faster ? Numbers.signed(gain.best().gain(), DECIMALS) : NONE,
+                    slower ? Numbers.plain(gain.worst().setting()) : NONE,
+                    slower ? Numbers.signed(gain.worst().gain(), DECIMALS) : NONE,
                     Numbers.fixed(gain.range(), DECIMALS));
         }
         table.printTo(console);
@@ -116,8 +118,8 @@ final class SensitivityReport {
         for (SensitivityResult.Gain gain : outcome.felt()) {
             List<String> cells = new ArrayList<>();
             cells.add(gain.adjustment().name());
-            cells.add(SensitivityOutcome.setting(gain, gain.shown()));
-            cells.add(Numbers.signed(gain.shownGain(), DECIMALS));
+            cells.add(SensitivityOutcome.setting(gain, gain.shown().setting()));
+            cells.add(Numbers.signed(gain.shown().gain(), DECIMALS));
             gain.sectorGains().forEach(sector -> cells.add(Numbers.signed(sector, DECIMALS)));
             cells.add(laps(gain));
             cells.add(result.canBeSeen(gain) ? "seen" : "not seen");
@@ -145,8 +147,8 @@ final class SensitivityReport {
         for (SensitivityResult.Interaction pair : result.interactions()
                 .subList(0, Math.min(PAIRS_SHOWN, result.interactions().size()))) {
             table.row(
-                    Choice.said(result.car(), pair.first(), pair.firstSetting()),
-                    Choice.said(result.car(), pair.second(), pair.secondSetting()),
+                    Subject.said(result.car(), pair.first(), pair.firstSetting()),
+                    Subject.said(result.car(), pair.second(), pair.secondSetting()),
                     Numbers.signed(pair.alone(), DECIMALS),
                     Numbers.signed(pair.together(), DECIMALS),
                     Numbers.signed(pair.beyond(), DECIMALS));

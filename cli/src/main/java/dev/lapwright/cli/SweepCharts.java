@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.SweepTime;
-import dev.lapwright.charts.TradeOff;
+import dev.lapwright.charts.sweep.SweepTime;
+import dev.lapwright.charts.sweep.TradeOff;
 
 /** Pictures of sweeps. Nothing of the charts is loaded before one is asked for. */
 final class SweepCharts {

@@ -1,6 +1,10 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
@@ -70,14 +74,14 @@ final class SweepCommand implements Callable<Integer> {
                     "--vary", sweep.vary.size() + " things are varied at once", "give it once or twice");
         }
         ResultFiles<SweepOutcome> files = SweepFiles.plan(output);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        SweepFiles.check(output, choice.track());
+        Subject subject = documents.subject(setup, conditions.day());
+        SweepFiles.check(output, subject.track());
         List<Vary> varied = new ArrayList<>();
         for (String text : sweep.vary) {
-            varied.add(Vary.parse(text, choice));
+            varied.add(Vary.parse(text, subject));
         }
-        ChosenLine chosen = ChosenLine.of(line, choice, console);
-        SweepOutcome outcome = new SweepOutcome(choice, chosen, varied, run(choice, chosen, varied));
+        ChosenLine chosen = line.find(subject, console);
+        SweepOutcome outcome = new SweepOutcome(subject, chosen, varied, run(subject, chosen, varied));
         files.write(outcome);
         if (output.json) {
             console.text(SweepJson.text(outcome));
@@ -88,18 +92,16 @@ final class SweepCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private SweepResult run(Choice choice, ChosenLine chosen, List<Vary> varied) {
+    private SweepResult run(Subject subject, ChosenLine chosen, List<Vary> varied) {
         Sweep study = chosen.isRefreshed()
-                ? Sweep.refreshing(choice.car(), chosen.line().orElseThrow(), chosen.choices(), choice.day())
-                : Sweep.of(choice.car(), chosen.driven(), choice.day());
+                ? Sweep.refreshing(subject.car(), chosen.line().orElseThrow(), chosen.choices(), subject.day())
+                : Sweep.of(subject.car(), chosen.driven(), subject.day());
         for (Vary vary : varied) {
             study = study.over(vary.axis());
         }
-        if (sweep.threads != null) {
-            study = study.onThreads(sweep.threads);
-        }
+        StudyRun how = sweep.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sweep.threads);
         try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 }

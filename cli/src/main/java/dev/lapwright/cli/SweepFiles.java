@@ -45,7 +45,8 @@ final class SweepFiles {
             files.pictureIn(
                     name,
                     TRADE_OFF,
-                    outcome -> hasTradeOff(outcome.choice().track()) ? SweepCharts.tradeOff(TRADE_OFF, outcome) : null);
+                    outcome ->
+                            hasTradeOff(outcome.subject().track()) ? SweepCharts.tradeOff(TRADE_OFF, outcome) : null);
         }
     }
 

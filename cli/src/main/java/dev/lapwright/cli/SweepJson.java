@@ -12,11 +12,11 @@ final class SweepJson {
 
     static String text(SweepOutcome outcome) {
         Map<String, Object> tree = SweepTable.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("line", outcome.line().tree());
         Map<String, Object> baseline = new LinkedHashMap<>();
         for (SweepAxis axis : outcome.result().axes()) {
-            baseline.put(axis.name(), outcome.choice().valueOf(axis.name()));
+            baseline.put(axis.name(), outcome.subject().valueOf(axis.name()));
         }
         tree.put("baselineSettings", baseline);
         tree.put("reading", SweepReading.of(outcome));

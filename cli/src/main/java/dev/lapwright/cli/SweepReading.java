@@ -4,6 +4,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
@@ -56,13 +57,13 @@ final class SweepReading {
 
     private static String ranges(SweepOutcome outcome) {
         List<String> ranges = new ArrayList<>();
-        Car car = outcome.choice().bare();
+        Car car = outcome.subject().bare();
         for (SweepAxis axis : outcome.result().axes()) {
             double first = axis.value(0);
             double last = axis.value(axis.count() - 1);
             String values = axis.count() == 1
-                    ? Numbers.with(first, Choice.unitOf(car, axis.name()))
-                    : "from " + Numbers.plain(first) + " to " + Numbers.with(last, Choice.unitOf(car, axis.name()));
+                    ? Numbers.with(first, Subject.unitOf(car, axis.name()))
+                    : "from " + Numbers.plain(first) + " to " + Numbers.with(last, Subject.unitOf(car, axis.name()));
             ranges.add(axis.name() + " " + values);
         }
         return String.join(" with ", ranges);
@@ -77,8 +78,8 @@ final class SweepReading {
         for (int k = 0; k < axes.size(); k++) {
             SweepAxis axis = axes.get(k);
             if (axis.count() > 1) {
-                End end =
-                        End.of(outcome.choice().bare(), axis, fastest.settings().get(k));
+                End end = End.of(
+                        outcome.subject().bare(), axis, fastest.settings().get(k));
                 insideAll &= end == End.INSIDE;
                 open |= end == End.LOWER || end == End.UPPER;
                 said.add(axes.size() > 1 ? axis.name() + " " + end.text : end.text);
@@ -112,7 +113,7 @@ final class SweepReading {
                 return INSIDE;
             }
             boolean upper = setting > swept.getMin();
-            if (Choice.isAdjustment(car, axis.name())) {
+            if (Subject.isAdjustment(car, axis.name())) {
                 Adjustment adjustment = car.adjustment(axis.name());
                 if (setting <= adjustment.min() || setting >= adjustment.max()) {
                     return upper ? MOST : LEAST;
@@ -127,8 +128,8 @@ final class SweepReading {
         List<String> said = new ArrayList<>();
         List<SweepAxis> axes = outcome.result().axes();
         for (int k = 0; k < axes.size(); k++) {
-            said.add(Choice.said(
-                    outcome.choice().bare(),
+            said.add(Subject.said(
+                    outcome.subject().bare(),
                     axes.get(k).name(),
                     point.settings().get(k)));
         }
@@ -139,8 +140,8 @@ final class SweepReading {
     static String baseline(SweepOutcome outcome) {
         List<String> said = new ArrayList<>();
         for (SweepAxis axis : outcome.result().axes()) {
-            said.add(Choice.said(
-                    outcome.choice().bare(), axis.name(), outcome.choice().valueOf(axis.name())));
+            said.add(Subject.said(
+                    outcome.subject().bare(), axis.name(), outcome.subject().valueOf(axis.name())));
         }
         return String.join(", ", said);
     }
@@ -149,7 +150,7 @@ final class SweepReading {
     static boolean isBaseline(SweepOutcome outcome, SweepResult.Point point) {
         List<SweepAxis> axes = outcome.result().axes();
         for (int k = 0; k < axes.size(); k++) {
-            double baseline = outcome.choice().valueOf(axes.get(k).name());
+            double baseline = outcome.subject().valueOf(axes.get(k).name());
             double size = Math.max(Math.abs(baseline), 1e-9);
             if (!(Math.abs(point.settings().get(k) - baseline) <= 1e-9 * size)) {
                 return false;

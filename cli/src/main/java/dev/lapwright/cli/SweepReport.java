@@ -2,6 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -29,8 +32,8 @@ final class SweepReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
-        outcome.line().print(console);
+        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         LapFigures baseline = result.baseline();
         Lines.item(
                 console,
@@ -76,7 +79,7 @@ final class SweepReport {
             if (!vary.typed().isEmpty()) {
                 table.numbers(name, vary.typedUnit());
             }
-            table.numbers(name, Choice.unitOf(result.car(), name).symbol());
+            table.numbers(name, Subject.unitOf(result.car(), name).symbol());
         }
         return table.numbers("lap time", "m:ss.mmm")
                 .numbers("gain", "s")

@@ -59,9 +59,8 @@ final class TerminalReport {
             columns = rows.table().shown();
             columns.forEach(column -> titles.add(lines(column)));
             for (R row : rows.rows()) {
-                cells.add(columns.stream()
-                        .map(column -> column.text().apply(row))
-                        .toList());
+                cells.add(
+                        columns.stream().map(column -> column.text().apply(row)).toList());
                 marked.add(rows.table().isMarked(row));
             }
             widths = IntStream.range(0, columns.size()).map(this::width).toArray();

@@ -24,7 +24,7 @@ public final class ComparisonSummary {
         Lap second = comparison.second();
         Map<String, Object> tree = ResultHeader.of(
                 "comparison/1",
-                InputHash.of(comparison),
+                hash(comparison),
                 first.vehicle().car(),
                 first.track(),
                 first.vehicle().conditions());
@@ -117,7 +117,7 @@ public final class ComparisonSummary {
         Lap first = comparison.first();
         Map<String, Object> tree = ResultHeader.of(
                 "comparison-trace/1",
-                InputHash.of(comparison),
+                hash(comparison),
                 first.vehicle().car(),
                 first.track(),
                 first.vehicle().conditions());
@@ -141,5 +141,12 @@ public final class ComparisonSummary {
             limits.add(lap.limit(i).label());
         }
         return limits;
+    }
+
+    private static String hash(Comparison comparison) {
+        return new InputHash()
+                .with("first", InputHash.of(comparison.first()))
+                .with("second", InputHash.of(comparison.second()))
+                .sha256();
     }
 }

@@ -4,7 +4,6 @@ import dev.lapwright.documents.LineKind;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.line.LineFigures;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.StationSpacing;
@@ -29,8 +28,8 @@ public final class LineTable {
      */
     public record Row(LineKind kind, Line line, Lap lap) {
         /** Its shape. */
-        public LineFigures figures() {
-            return line == null ? LineFigures.of(lap.track()) : LineFigures.of(line);
+        public Line.Figures figures() {
+            return line == null ? Line.Figures.of(lap.track()) : line.figures();
         }
     }
 
@@ -100,7 +99,10 @@ public final class LineTable {
         Lap first = rows.get(0).lap();
         Map<String, Object> tree = ResultHeader.of(
                 "lines/1",
-                InputHash.of(first.vehicle().car(), first.vehicle().conditions(), first.track(), choices),
+                InputHash.of(first.vehicle().car(), first.vehicle().conditions(), first.track())
+                        .with("marginM", choices.margin())
+                        .with("spacingM", choices.spacing())
+                        .sha256(),
                 first.vehicle().car(),
                 first.track(),
                 first.vehicle().conditions());
@@ -108,7 +110,7 @@ public final class LineTable {
         tree.put("spacingM", choices.spacing());
         List<Object> lines = new ArrayList<>();
         for (Row row : rows) {
-            LineFigures figures = row.figures();
+            Line.Figures figures = row.figures();
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("line", row.kind().word());
             one.put("lengthM", figures.length());

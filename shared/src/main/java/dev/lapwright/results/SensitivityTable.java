@@ -49,14 +49,14 @@ public final class SensitivityTable {
         row.add(gain.adjustment().unit().symbol());
         double[] numbers = {
             gain.setting(),
-            gain.lower(),
-            gain.lowerGain(),
-            gain.higher(),
-            gain.higherGain(),
-            gain.best(),
-            gain.bestGain(),
-            gain.worst(),
-            gain.worstGain(),
+            gain.lower().setting(),
+            gain.lower().gain(),
+            gain.higher().setting(),
+            gain.higher().gain(),
+            gain.best().setting(),
+            gain.best().gain(),
+            gain.worst().setting(),
+            gain.worst().gain(),
             gain.range(),
             gain.curvature()
         };
@@ -65,7 +65,7 @@ public final class SensitivityTable {
         }
         row.add(gain.isEverSeen() ? Integer.toString(gain.lapsToSee()) : "");
         row.add(Boolean.toString(result.canBeSeen(gain)));
-        row.add(CsvText.number(gain.shown()));
+        row.add(CsvText.number(gain.shown().setting()));
         for (double sector : gain.sectorGains()) {
             row.add(CsvText.number(sector));
         }

@@ -60,7 +60,7 @@ public final class SweepTable {
     /** The document as maps and lists, for {@link JsonLayout}; new each time, so that more may be added to it. */
     public static Map<String, Object> tree(SweepResult result) {
         Map<String, Object> tree =
-                ResultHeader.of("sweep/1", InputHash.of(result), result.car(), result.track(), result.conditions());
+                ResultHeader.of("sweep/1", hash(result).sha256(), result.car(), result.track(), result.conditions());
         List<Object> axes = new ArrayList<>();
         for (SweepAxis axis : result.axes()) {
             Map<String, Object> one = new LinkedHashMap<>();
@@ -97,5 +97,16 @@ public final class SweepTable {
         tree.put("minimumCornerSpeedKmh", LapTrace.kmh(figures.minimumCornerSpeed()));
         tree.put("meanCornerSpeedKmh", LapTrace.kmh(figures.meanCornerSpeed()));
         return tree;
+    }
+
+    private static InputHash hash(SweepResult sweep) {
+        InputHash hash =
+                InputHash.of(sweep.car(), sweep.conditions(), sweep.track()).with("axes", InputHash.axes(sweep.axes()));
+        sweep.refresh()
+                .ifPresent(refresh -> hash.with(
+                                "lineFoundFrom", InputHash.list(refresh.from().offsets()))
+                        .with("marginM", refresh.choices().margin())
+                        .with("spacingM", refresh.choices().spacing()));
+        return hash;
     }
 }

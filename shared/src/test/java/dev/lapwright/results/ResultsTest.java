@@ -7,13 +7,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -36,8 +37,7 @@ class ResultsTest {
     private static final SweepResult SWEEP = Sweep.of(CAR, TRACK, DAY)
             .over(new SweepAxis("rear-wing", new double[] {2, 6, 10}))
             .over(new SweepAxis("conditions.airTempC", new double[] {10, 28}))
-            .onThreads(1)
-            .run();
+            .run(StudyRun.onThreads(1));
 
     private static List<CSVRecord> rows(String csv) throws IOException {
         CSVFormat format = CSVFormat.RFC4180
@@ -136,8 +136,7 @@ class ResultsTest {
                 """));
         SweepResult sweep = Sweep.of(CAR, steep, DAY)
                 .over(new SweepAxis("engine.powerScale", new double[] {0.01, 1}))
-                .onThreads(1)
-                .run();
+                .run(StudyRun.onThreads(1));
         CSVRecord row = rows(SweepTable.csv(sweep)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
         assertThat(row.get("gainS")).isEmpty();
@@ -180,7 +179,7 @@ class ResultsTest {
                         InputHash.of(LapSolver.lap(CAR.with("rear-wing", 7), TRACK, DAY)),
                         InputHash.of(LapSolver.lap(CAR, TRACK, DAY.with("conditions.grip", 0.9))),
                         InputHash.of(LapSolver.lap(CAR, TRACK.mirrored(), DAY)),
-                        InputHash.of(SWEEP)))
+                        (String) SweepTable.tree(SWEEP).get("inputsSha256")))
                 .doesNotHaveDuplicates();
     }
 }

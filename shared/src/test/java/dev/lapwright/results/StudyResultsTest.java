@@ -12,7 +12,6 @@ import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
@@ -46,7 +45,7 @@ class StudyResultsTest {
     }
 
     private static SensitivityResult sensitivity(int laps) {
-        return Sensitivity.of(CAR, TRACK, DAY).scatter(0.2).laps(laps).run(Progress.NONE);
+        return Sensitivity.of(CAR, TRACK, DAY).withScatter(0.2).withLaps(laps).run();
     }
 
     private static Comparison comparison(Car other) {
@@ -95,7 +94,7 @@ class StudyResultsTest {
     void theTableOfGearingsHasARowForEachLap() throws IOException {
         List<CSVRecord> rows = rows(GearingTables.choices(GEARING));
         assertThat(rows).hasSize(4);
-        assertThat(rows.stream().map(row -> row.get("scenario"))).containsExactly("as given", "as given", "tow", "tow");
+        assertThat(rows.stream().map(row -> row.get("subject"))).containsExactly("as given", "as given", "tow", "tow");
         assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
     }
 
@@ -114,7 +113,7 @@ class StudyResultsTest {
         int top = GEARING.gears().size();
         assertThat(last.get("forceGear" + top + "N")).isNotEmpty();
         // The last speed is that of the limit in top gear; nine digits are written.
-        double limit = GEARING.asGiven().baseline().revLimit();
+        double limit = GEARING.asGiven().baseline().limiter().revLimit();
         assertThat(Double.parseDouble(last.get("engineSpeedGear" + top + "Rpm")))
                 .isCloseTo(limit, within(1e-8 * limit));
     }
@@ -139,7 +138,8 @@ class StudyResultsTest {
         SensitivityResult.Gain first = SENSITIVITY.gains().get(0);
         JsonNode written = tree.get("adjustments").get(0);
         assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
-        assertThat(written.get("bestGainS").doubleValue()).isEqualTo(first.bestGain());
+        assertThat(written.get("bestGainS").doubleValue())
+                .isEqualTo(first.best().gain());
         assertThat(written.get("lapsToSeeWithEach").intValue()).isEqualTo(first.lapsToSee());
     }
 
@@ -198,8 +198,8 @@ class StudyResultsTest {
 
     @Test
     void theHashTellsOneComparisonFromAnother() {
-        assertThat(InputHash.of(COMPARISON))
-                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2))))
-                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3))));
+        assertThat(InputHash.of(COMPARISON.second()))
+                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2)).second()))
+                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3)).second()));
     }
 }
