@@ -25,7 +25,7 @@ final class BalanceReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         Lines.item(
                 console, "Lap time", console.bold(Numbers.lapTime(balance.lap().time())));
         gradient();

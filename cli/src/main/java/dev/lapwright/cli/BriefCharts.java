@@ -16,6 +16,7 @@ import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -91,9 +92,9 @@ final class BriefCharts {
                 Double.NaN,
                 Double.NaN,
                 faster ? -gain.best().gain() : 0,
-                SensitivityOutcome.setting(gain, gain.best().setting()),
+                SensitivityReport.setting(gain, gain.best().setting()),
                 slower ? -gain.worst().gain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst().setting()));
+                SensitivityReport.setting(gain, gain.worst().setting()));
     }
 
     PageBlock lapTimeOverWing(WingTrade wing, String caption) {

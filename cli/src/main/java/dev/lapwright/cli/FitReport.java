@@ -45,7 +45,7 @@ final class FitReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         TerminalReport.print(console, outcome.line().addTo(new Report()));
         for (DrivenLog log : outcome.logs()) {
             Lines.item(console, "Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());

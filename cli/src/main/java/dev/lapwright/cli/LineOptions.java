@@ -68,6 +68,16 @@ final class LineOptions extends LineRoomOptions {
         }
     }
 
+    /** Refuses lines of their own where all laps of a study are driven on one. */
+    void refuseRefresh() {
+        if (REFRESH.equals(line)) {
+            throw new InvalidValueException(
+                    "--line " + line,
+                    "all laps of this study are driven on one line",
+                    "take --line fastest, or sweep with --line refresh");
+        }
+    }
+
     private void refuseRoom() {
         if (marginM != null || spacingM != null) {
             throw new InvalidValueException(

@@ -11,7 +11,6 @@ import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.ride.RideResult;
-import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Track;
 import java.nio.charset.StandardCharsets;
@@ -68,14 +67,6 @@ public final class InputHash {
             scenarios.put(scenario.kind().name(), scenario.amount());
         }
         inputs.put("scenarios", scenarios);
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    /** Car as set up, conditions, circuit, and the laps there are with their scatter. */
-    public static String of(SensitivityResult sensitivity) {
-        Map<String, Object> inputs = inputs(sensitivity.car(), sensitivity.conditions(), sensitivity.track());
-        inputs.put("scatterS", sensitivity.scatter());
-        inputs.put("laps", sensitivity.laps());
         return sha256(JsonLayout.text(inputs));
     }
 
@@ -155,7 +146,8 @@ public final class InputHash {
         return inputs;
     }
 
-    static List<Double> list(double[] values) {
+    /** Values as a list, for JSON. */
+    public static List<Double> list(double[] values) {
         List<Double> list = new ArrayList<>(values.length);
         for (double value : values) {
             list.add(value);
