@@ -74,7 +74,7 @@ final class BalanceReport {
                 console,
                 "The axle that gives up first, and what the other has left then: lateral acceleration in m/s2, and in"
                         + " percent of the first axle's limit. Front first is understeer, rear first oversteer.");
-        Table table = new Table().words("corner").numbers("speed", "km/h");
+        TextTable table = new TextTable().words("corner").numbers("speed", "km/h");
         for (BalancePhase phase : BalancePhase.values()) {
             table.words(phase.label());
         }
@@ -129,7 +129,7 @@ final class BalanceReport {
                         + " inertia " + Numbers.fixed(balance.yawInertia(), 0)
                         + " kg m2), and how much of an axle's lateral grip that moment takes: of the front turning in, of"
                         + " the rear unwinding.");
-        Table table = new Table().words("corner");
+        TextTable table = new TextTable().words("corner");
         for (String way : List.of("in", "out")) {
             table.numbers("yaw " + way, "rad/s2").numbers("moment " + way, "Nm").numbers("grip " + way, "%");
         }
@@ -153,7 +153,7 @@ final class BalanceReport {
 
     private void aero() {
         Lines.paragraph(console, "Downforce over air speed, and the understeer gradient at those loads, without toe:");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .numbers("speed", "km/h")
                 .numbers("downforce", "N")
                 .numbers("front", "%")

@@ -4,12 +4,13 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 
 /** Wing against drag against grip. */
 final class BriefAero {
@@ -70,7 +71,7 @@ final class BriefAero {
                                 + " faster in the corners. Larger points are faster laps."));
             }
         }
-        blocks.add(PageBlock.table(choices(wing)));
+        blocks.add(PageBlock.table(choices(wing), wing.choices()));
     }
 
     private static String verdict(WingTrade wing) {
@@ -90,42 +91,48 @@ final class BriefAero {
                 + Numbers.signed(effect.onStraights(), 3) + " s on straights (+ is faster).";
     }
 
-    private static PageTable choices(WingTrade wing) {
-        PageTable table = new PageTable("Every setting tried; the one it stands at stands out")
-                .words("Setting")
-                .numbers("Lap", "min:s")
-                .lesser()
-                .numbers("Gain", "s")
-                .numbers("In corners", "s")
-                .numbers("On straights", "s")
-                .numbers("Top speed", "km/h")
-                .lesser()
-                .numbers("Corner mean", "km/h")
-                .lesser()
-                .numbers("Drag area", "m²")
-                .lesser()
-                .numbers("Downforce area", "m²")
-                .lesser();
-        for (WingTrade.Setting subject : wing.choices()) {
-            boolean now = subject.setting() == wing.setting();
-            List<String> cells = new ArrayList<>();
-            cells.add(BriefWords.setting(wing.adjustment(), subject.setting()));
-            if (subject.figures().isPresent() && subject.effect().isPresent()) {
-                LapFigures figures = subject.figures().get();
-                BriefResult.ChangeEffect effect = subject.effect().get();
-                cells.add(Numbers.lapTime(figures.lapTime()));
-                cells.add(BriefWords.signed(effect.gain()));
-                cells.add(BriefWords.signed(effect.inCorners()));
-                cells.add(BriefWords.signed(effect.onStraights()));
-                cells.add(Numbers.kmh(figures.topSpeed()));
-                cells.add(Numbers.kmh(figures.meanCornerSpeed()));
-                cells.add(Numbers.fixed(subject.dragArea(), 3));
-                cells.add(Numbers.fixed(subject.downforceArea(), 3));
-            } else {
-                cells.addAll(List.of("no lap", "-", "-", "-", "-", "-", "-", "-"));
-            }
-            table.row(cells, now);
-        }
-        return table;
+    private static Table<WingTrade.Setting> choices(WingTrade wing) {
+        return Table.<WingTrade.Setting>of("Every setting tried; the one it stands at stands out")
+                .words("", "Setting", tried -> BriefWords.setting(wing.adjustment(), tried.setting()))
+                .text(
+                        "Lap",
+                        "min:s",
+                        tried -> lap(tried, (figures, effect) -> Numbers.lapTime(figures.lapTime()), "no lap"))
+                .with(Table.Trait.LESSER)
+                .text("Gain", "s", tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.gain())))
+                .text(
+                        "In corners",
+                        "s",
+                        tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.inCorners())))
+                .text(
+                        "On straights",
+                        "s",
+                        tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.onStraights())))
+                .text("Top speed", "km/h", tried -> lap(tried, (figures, effect) -> Numbers.kmh(figures.topSpeed())))
+                .with(Table.Trait.LESSER)
+                .text(
+                        "Corner mean",
+                        "km/h",
+                        tried -> lap(tried, (figures, effect) -> Numbers.kmh(figures.meanCornerSpeed())))
+                .with(Table.Trait.LESSER)
+                .text("Drag area", "m²", tried -> lap(tried, (figures, effect) -> Numbers.fixed(tried.dragArea(), 3)))
+                .with(Table.Trait.LESSER)
+                .text(
+                        "Downforce area",
+                        "m²",
+                        tried -> lap(tried, (figures, effect) -> Numbers.fixed(tried.downforceArea(), 3)))
+                .with(Table.Trait.LESSER)
+                .marking(tried -> tried.setting() == wing.setting());
+    }
+
+    private static String lap(WingTrade.Setting tried, BiFunction<LapFigures, BriefResult.ChangeEffect, String> said) {
+        return lap(tried, said, "-");
+    }
+
+    private static String lap(
+            WingTrade.Setting tried, BiFunction<LapFigures, BriefResult.ChangeEffect, String> said, String none) {
+        return tried.figures()
+                .flatMap(figures -> tried.effect().map(effect -> said.apply(figures, effect)))
+                .orElse(none);
     }
 }

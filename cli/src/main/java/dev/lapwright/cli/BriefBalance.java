@@ -3,12 +3,13 @@ package dev.lapwright.cli;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Which axle gives up first in each phase of each corner. */
 final class BriefBalance {
@@ -38,13 +39,13 @@ final class BriefBalance {
                 found,
                 "To the right, filled: the front gives up first. To the left, outlined: the rear does. The longer the bar,"
                         + " the further the car is from being even."));
-        blocks.add(PageBlock.table(table(found)));
+        blocks.add(table(found));
         outcome.result()
                 .suggestion()
                 .value()
                 .filter(suggested -> !suggested.changes().isEmpty())
                 .flatMap(suggested -> suggested.balance().value())
-                .ifPresent(suggested -> blocks.add(PageBlock.table(beside(found, suggested))));
+                .ifPresent(suggested -> blocks.add(beside(found, suggested)));
         blocks.add(
                 PageBlock.paragraph(
                         "The model knows no driver and no transient: it says which end has less grip, not how"
@@ -74,47 +75,47 @@ final class BriefBalance {
         };
     }
 
-    private static PageTable table(BalanceResult found) {
-        PageTable table = new PageTable("The end that gives up first, and what the other has left, g")
-                .words("Corner")
-                .numbers("Slowest", "km/h")
-                .lesser()
-                .words("Way in, braking")
-                .words("Off the throttle")
-                .words("Middle")
-                .words("Way out, power");
-        for (BalanceResult.CornerBalance corner : found.corners()) {
-            List<String> cells = new ArrayList<>();
-            cells.add(corner.corner().label());
-            cells.add(corner.in(BalancePhase.MIDDLE)
-                    .map(phase -> BriefCircuit.speed(phase.state().speed()))
-                    .orElse("-"));
-            for (BalancePhase phase : BalancePhase.values()) {
-                cells.add(cell(
-                        corner.in(phase).map(one -> one.margins().understeer()).orElse(Double.NaN)));
-            }
-            table.row(cells, false);
-        }
-        List<String> cells = new ArrayList<>(List.of("Mean", "-"));
+    private static PageBlock table(BalanceResult found) {
+        Table<Optional<BalanceResult.CornerBalance>> table = Table.<Optional<BalanceResult.CornerBalance>>of(
+                        "The end that gives up first, and what the other has left, g")
+                .words(
+                        "",
+                        "Corner",
+                        row -> row.map(corner -> corner.corner().label()).orElse("Mean"))
+                .text(
+                        "Slowest",
+                        "km/h",
+                        row -> row.flatMap(corner -> corner.in(BalancePhase.MIDDLE))
+                                .map(phase -> BriefCircuit.speed(phase.state().speed()))
+                                .orElse("-"))
+                .with(Table.Trait.LESSER);
+        List<String> titles = List.of("Way in, braking", "Off the throttle", "Middle", "Way out, power");
         for (BalancePhase phase : BalancePhase.values()) {
-            cells.add(cell(found.understeer(phase)));
+            table.words(
+                    "",
+                    titles.get(phase.ordinal()),
+                    row -> cell(row.map(corner -> corner.in(phase)
+                                    .map(one -> one.margins().understeer())
+                                    .orElse(Double.NaN))
+                            .orElseGet(() -> found.understeer(phase))));
         }
-        return table.row(cells, true);
+        List<Optional<BalanceResult.CornerBalance>> rows = new ArrayList<>();
+        found.corners().forEach(corner -> rows.add(Optional.of(corner)));
+        // The mean of all corners comes last.
+        rows.add(Optional.empty());
+        return PageBlock.table(table.marking(Optional::isEmpty), rows);
     }
 
-    private static PageTable beside(BalanceResult found, BalanceResult suggested) {
-        PageTable table = new PageTable("Mean of all corners, now and with the suggested setup")
-                .words("Phase")
-                .words("Now")
-                .words("Suggested");
-        for (BalancePhase phase : BalancePhase.values()) {
-            String when = when(phase);
-            table.row(
-                    Character.toUpperCase(when.charAt(0)) + when.substring(1),
-                    cell(found.understeer(phase)),
-                    cell(suggested.understeer(phase)));
-        }
-        return table;
+    private static PageBlock beside(BalanceResult found, BalanceResult suggested) {
+        Table<BalancePhase> table = Table.<BalancePhase>of("Mean of all corners, now and with the suggested setup")
+                .words("", "Phase", phase -> capital(when(phase)))
+                .words("", "Now", phase -> cell(found.understeer(phase)))
+                .words("", "Suggested", phase -> cell(suggested.understeer(phase)));
+        return PageBlock.table(table, List.of(BalancePhase.values()));
+    }
+
+    private static String capital(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 
     private static String cell(double understeer) {

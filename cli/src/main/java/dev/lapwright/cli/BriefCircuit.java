@@ -5,10 +5,9 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageShare;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.track.Track;
+import dev.lapwright.report.Table;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,7 +30,7 @@ final class BriefCircuit {
         List<PageBlock> blocks = new ArrayList<>();
         blocks.add(charts.circuit("The road seen from above, north up, corners dark and numbered in driving order."));
         times().ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
-        blocks.add(PageBlock.table(places()));
+        blocks.add(places());
         return new PageSection(
                 "circuit",
                 "The circuit, and where the time goes",
@@ -69,37 +68,48 @@ final class BriefCircuit {
         return place.isCorner() ? place.label() : "the straight " + place.label();
     }
 
-    private PageTable places() {
-        Track track = result.track();
-        PageTable table = new PageTable("Corners and straights in driving order")
-                .words("Place")
-                .words("Kind")
-                .lesser()
-                .numbers("Begins at", "m")
-                .lesser()
-                .numbers("Time", "s")
-                .numbers("Share", "% of lap")
-                .numbers("Slowest", "km/h")
-                .numbers("Fastest", "km/h")
-                .lesser()
-                .numbers("Way out", "km/h")
-                .lesser()
-                .words("Mostly limited by");
-        for (BriefResult.PlaceShare place : result.places()) {
-            table.row(
-                    List.of(
-                            place.label(),
-                            kind(place),
-                            Numbers.fixed(place.from() % track.length(), 0),
-                            Numbers.fixed(place.drive().time(), 2),
-                            Numbers.percent(place.share()),
-                            speed(place.drive().minimumSpeed()),
-                            speed(place.drive().topSpeed()),
-                            speed(place.drive().exitSpeed()),
-                            place.mainLimit().label()),
-                    place.isCorner());
-        }
-        return table;
+    private PageBlock places() {
+        Table<BriefResult.PlaceShare> table = Table.<BriefResult.PlaceShare>of("Corners and straights in driving order")
+                .words("", "Place", BriefResult.PlaceShare::label)
+                .words("", "Kind", BriefCircuit::kind)
+                .with(Table.Trait.LESSER)
+                .number(
+                        "",
+                        "Begins at",
+                        "m",
+                        Numbers.fixed(0),
+                        place -> place.from() % result.track().length())
+                .with(Table.Trait.LESSER)
+                .number(
+                        "",
+                        "Time",
+                        "s",
+                        Numbers.fixed(2),
+                        place -> place.drive().time())
+                .number("", "Share", "% of lap", Numbers::percent, BriefResult.PlaceShare::share)
+                .number(
+                        "",
+                        "Slowest",
+                        "km/h",
+                        BriefCircuit::speed,
+                        place -> place.drive().minimumSpeed())
+                .number(
+                        "",
+                        "Fastest",
+                        "km/h",
+                        BriefCircuit::speed,
+                        place -> place.drive().topSpeed())
+                .with(Table.Trait.LESSER)
+                .number(
+                        "",
+                        "Way out",
+                        "km/h",
+                        BriefCircuit::speed,
+                        place -> place.drive().exitSpeed())
+                .with(Table.Trait.LESSER)
+                .words("", "Mostly limited by", place -> place.mainLimit().label())
+                .marking(BriefResult.PlaceShare::isCorner);
+        return PageBlock.table(table, result.places());
     }
 
     private static String kind(BriefResult.PlaceShare place) {

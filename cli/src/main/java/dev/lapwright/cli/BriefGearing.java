@@ -3,8 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.results.GearingReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingResult;
@@ -12,6 +12,7 @@ import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** What the lap makes of the gears, and of others. */
 final class BriefGearing {
@@ -47,67 +48,63 @@ final class BriefGearing {
                 found,
                 "Thin lines: engine speed over road speed in each gear up to the rev limit. Heavy line: how this lap goes up"
                         + " through them, with the road speed at each shift."));
-        blocks.add(PageBlock.table(gears(found)));
+        blocks.add(gears(found));
         for (SweepAxis axis : found.axes()) {
             if (axis.count() > 1) {
-                blocks.add(PageBlock.table(choices(gearing, axis)));
+                blocks.add(choices(gearing, axis));
             }
         }
     }
 
-    private static PageTable gears(GearingResult found) {
+    private static PageBlock gears(GearingResult found) {
         GearingResult.GearedLap lap = found.asGiven().baseline();
         double[] times = lap.timeInGear();
-        PageTable table = new PageTable("The gears as fitted")
-                .words("Gear")
-                .numbers("Ratio", "")
-                .numbers("Time in it", "s")
-                .numbers("Share", "% of lap")
-                .lesser()
-                .numbers("Speed at the rev limit", "km/h");
-        for (GearingResult.Gear gear : found.gears()) {
-            double time = times[gear.gear() - 1];
-            table.row(
-                    "gear\u00A0" + gear.gear(),
-                    Numbers.fixed(gear.ratio(), 3),
-                    Numbers.fixed(time, 1),
-                    Numbers.percent(time / lap.lapTime()),
-                    Numbers.kmh(gear.limitSpeed()));
-        }
-        return table;
+        Table<GearingResult.Gear> table = Table.<GearingResult.Gear>of("The gears as fitted")
+                .words("", "Gear", gear -> "gear\u00A0" + gear.gear())
+                .number("", "Ratio", "", Numbers.fixed(3), GearingResult.Gear::ratio)
+                .number("", "Time in it", "s", Numbers.fixed(1), gear -> times[gear.gear() - 1])
+                .number("", "Share", "% of lap", Numbers::percent, gear -> times[gear.gear() - 1] / lap.lapTime())
+                .with(Table.Trait.LESSER)
+                .number("", "Speed at the rev limit", "km/h", Numbers::kmh, GearingResult.Gear::limitSpeed);
+        return PageBlock.table(table, found.gears());
     }
 
-    private PageTable choices(GearingReport gearing, SweepAxis axis) {
+    private PageBlock choices(GearingReport gearing, SweepAxis axis) {
         GearingResult.Scenario given = gearing.result().asGiven();
         Optional<GearingResult.Candidate> best = gearing.best(given, axis);
         String name = Subject.isAdjustment(gearing.result().car(), axis.name())
                 ? BriefWords.name(gearing.result().car().adjustment(axis.name()))
                 : axis.name();
-        PageTable table = new PageTable(name + " in all ratios tried")
-                .words(name)
-                .numbers("Lap", "min:s")
-                .numbers("Gain", "s")
-                .numbers("Top speed", "km/h")
-                .numbers("Revs to spare", "rpm")
-                .lesser()
-                .words("Remark");
-        for (GearingResult.Candidate choice : given.choices(axis.name())) {
-            List<String> cells = new ArrayList<>();
-            cells.add(Numbers.plain(choice.value()));
-            if (choice.lap().isPresent()) {
-                GearingResult.GearedLap lap = choice.lap().get();
-                cells.add(Numbers.lapTime(lap.lapTime()));
-                cells.add(BriefWords.signed(given.gain(choice)));
-                cells.add(Numbers.kmh(lap.top().speed()));
-                cells.add(lap.limiter().time() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0));
-            } else {
-                cells.addAll(List.of("no lap", "-", "-", "-"));
-            }
-            boolean fitted = gearing.isFitted(choice);
-            boolean fastest = best.filter(choice::equals).isPresent();
-            cells.add(fitted && fastest ? "fitted, fastest" : fitted ? "fitted" : fastest ? "fastest" : "-");
-            table.row(cells, fitted);
-        }
-        return table;
+        Table<GearingResult.Candidate> table = Table.<GearingResult.Candidate>of(name + " in all ratios tried")
+                .words("", name, tried -> Numbers.plain(tried.value()))
+                .text("Lap", "min:s", tried -> lap(tried, lap -> Numbers.lapTime(lap.lapTime()), "no lap"))
+                .text("Gain", "s", tried -> lap(tried, lap -> BriefWords.signed(given.gain(tried)), "-"))
+                .text(
+                        "Top speed",
+                        "km/h",
+                        tried -> lap(tried, lap -> Numbers.kmh(lap.top().speed()), "-"))
+                .text("Revs to spare", "rpm", tried -> lap(tried, BriefGearing::spare, "-"))
+                .with(Table.Trait.LESSER)
+                .words(
+                        "",
+                        "Remark",
+                        tried -> remark(
+                                gearing.isFitted(tried),
+                                best.filter(tried::equals).isPresent()))
+                .marking(gearing::isFitted);
+        return PageBlock.table(table, given.choices(axis.name()));
+    }
+
+    private static String lap(
+            GearingResult.Candidate tried, Function<GearingResult.GearedLap, String> said, String none) {
+        return tried.lap().map(said).orElse(none);
+    }
+
+    private static String spare(GearingResult.GearedLap lap) {
+        return lap.limiter().time() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0);
+    }
+
+    private static String remark(boolean fitted, boolean fastest) {
+        return fitted && fastest ? "fitted, fastest" : fitted ? "fitted" : fastest ? "fastest" : "-";
     }
 }

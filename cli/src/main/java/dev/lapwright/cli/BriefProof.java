@@ -4,10 +4,9 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,13 +42,13 @@ final class BriefProof {
 
     private void fill(List<PageBlock> blocks, Proof found) {
         blocks.add(PageBlock.paragraph(pace(found)));
-        blocks.add(PageBlock.table(paces(found)));
+        blocks.add(paces(found));
         if (found.changes().isEmpty()) {
             blocks.add(PageBlock.paragraph(
                     "All laps are with one setup: there is no change to judge. Name the setups in a column setup."));
             return;
         }
-        blocks.add(PageBlock.table(changes(found)));
+        blocks.add(changes(found));
         int number = 0;
         for (Proof.Change change : found.changes()) {
             number++;
@@ -92,52 +91,53 @@ final class BriefProof {
                 + ". The model compares settings better than it predicts lap times.";
     }
 
-    private static PageTable paces(Proof found) {
-        PageTable table = new PageTable("Pace in each setup, with the trend taken out of mean and scatter")
-                .words("Setup")
-                .numbers("Clean laps", "")
-                .numbers("Best", "min:s")
-                .numbers("Median", "min:s")
-                .numbers("Mean", "min:s")
-                .numbers("Scatter", "s");
-        for (EvidenceResult.SetupPace pace : found.paces()) {
-            table.row(
-                    pace.setup(),
-                    Integer.toString(pace.clean()),
-                    Numbers.lapTime(pace.best()),
-                    Numbers.lapTime(pace.median()),
-                    Numbers.lapTime(pace.mean()),
-                    Numbers.fixed(pace.spread(), 3));
-        }
-        return table;
+    private static PageBlock paces(Proof found) {
+        Table<EvidenceResult.SetupPace> table = Table.<EvidenceResult.SetupPace>of(
+                        "Pace in each setup, with the trend taken out of mean and scatter")
+                .words("", "Setup", EvidenceResult.SetupPace::setup)
+                .number("", "Clean laps", "", Numbers.fixed(0), EvidenceResult.SetupPace::clean)
+                .number("", "Best", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::best)
+                .number("", "Median", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::median)
+                .number("", "Mean", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::mean)
+                .number("", "Scatter", "s", Numbers.fixed(3), EvidenceResult.SetupPace::spread);
+        return PageBlock.table(table, found.paces());
     }
 
-    private static PageTable changes(Proof found) {
-        PageTable table = new PageTable("Each change, as seen and as expected")
-                .words("Change")
-                .words("Verdict")
-                .numbers("Seen", "s a lap")
-                .numbers("Between", "s, 95 %")
-                .numbers("Expected", "s a lap")
-                .words("Model");
-        for (Proof.Change change : found.changes()) {
-            Optional<MeanDifference> seen = change.difference();
-            table.row(
-                    change.before() + " to " + change.after(),
-                    change.comparison()
-                            .map(comparison -> comparison.verdict().finding().label())
-                            .orElse("cannot be compared"),
-                    seen.map(difference -> Numbers.signed(difference.difference(), 3))
-                            .orElse("-"),
-                    seen.map(difference ->
-                                    Numbers.signed(difference.low(), 3) + " to " + Numbers.signed(difference.high(), 3))
-                            .orElse("-"),
-                    change.expected()
-                            .value()
-                            .map(effect -> Numbers.signed(-effect.gain(), 3))
-                            .orElse("-"),
-                    change.agrees().map(yes -> yes ? "agrees" : "disagrees").orElse("not known"));
-        }
-        return table;
+    private static PageBlock changes(Proof found) {
+        Table<Proof.Change> table = Table.<Proof.Change>of("Each change, as seen and as expected")
+                .words("", "Change", change -> change.before() + " to " + change.after())
+                .words(
+                        "",
+                        "Verdict",
+                        change -> change.comparison()
+                                .map(comparison ->
+                                        comparison.verdict().finding().label())
+                                .orElse("cannot be compared"))
+                .text(
+                        "Seen",
+                        "s a lap",
+                        change -> change.difference()
+                                .map(seen -> Numbers.signed(seen.difference(), 3))
+                                .orElse("-"))
+                .text(
+                        "Between",
+                        "s, 95 %",
+                        change -> change.difference()
+                                .map(seen -> Numbers.signed(seen.low(), 3) + " to " + Numbers.signed(seen.high(), 3))
+                                .orElse("-"))
+                .text(
+                        "Expected",
+                        "s a lap",
+                        change -> change.expected()
+                                .value()
+                                .map(effect -> Numbers.signed(-effect.gain(), 3))
+                                .orElse("-"))
+                .words(
+                        "",
+                        "Model",
+                        change -> change.agrees()
+                                .map(yes -> yes ? "agrees" : "disagrees")
+                                .orElse("not known"));
+        return PageBlock.table(table, found.changes());
     }
 }

@@ -6,8 +6,8 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,12 +39,12 @@ final class BriefSetup {
     private void fill(List<PageBlock> blocks, SuggestedSetup found) {
         blocks.add(PageBlock.paragraph(inAll(found)));
         if (!found.changes().isEmpty()) {
-            blocks.add(PageBlock.table(changes(found)));
+            blocks.add(changes(found));
             together(found).ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
         }
         if (!now.adjustments().isEmpty()) {
             blocks.add(PageBlock.subheading("The whole setup sheet"));
-            blocks.add(PageBlock.table(sheet(found)));
+            blocks.add(sheet(found));
         }
         if (!found.chosen()) {
             blocks.add(PageBlock.paragraph(named(found)));
@@ -77,27 +77,29 @@ final class BriefSetup {
                 : " The very best found has more changes and gains only " + BriefWords.seconds(left) + " more.";
     }
 
-    private static PageTable changes(SuggestedSetup found) {
-        PageTable table = new PageTable("The changes, the one worth most first")
-                .words("Change")
-                .numbers("Now", "")
-                .numbers("Suggested", "")
-                .numbers("Worth", "s")
-                .words("Why")
-                .longTexts();
-        for (SuggestedSetup.Change change : found.changes()) {
-            Adjustment adjustment = change.change().adjustment();
-            table.row(
-                    BriefWords.name(adjustment),
-                    BriefWords.setting(adjustment, change.change().from()),
-                    BriefWords.setting(adjustment, change.change().to()),
-                    change.undone()
-                            .value()
-                            .map(effect -> BriefWords.signed(effect.gain()))
-                            .orElse("limit"),
-                    why(change));
-        }
-        return table;
+    private static PageBlock changes(SuggestedSetup found) {
+        Table<SuggestedSetup.Change> table = Table.<SuggestedSetup.Change>of("The changes, the one worth most first")
+                .words("", "Change", change -> BriefWords.name(change.change().adjustment()))
+                .text(
+                        "Now",
+                        "",
+                        change -> BriefWords.setting(
+                                change.change().adjustment(), change.change().from()))
+                .text(
+                        "Suggested",
+                        "",
+                        change -> BriefWords.setting(
+                                change.change().adjustment(), change.change().to()))
+                .text(
+                        "Worth",
+                        "s",
+                        change -> change.undone()
+                                .value()
+                                .map(effect -> BriefWords.signed(effect.gain()))
+                                .orElse("limit"))
+                .words("", "Why", BriefSetup::why)
+                .with(Table.Trait.LONG);
+        return PageBlock.table(table, found.changes());
     }
 
     private static String why(SuggestedSetup.Change change) {
@@ -129,25 +131,29 @@ final class BriefSetup {
                         : "each is worth more for the others, so make them together."));
     }
 
-    private PageTable sheet(SuggestedSetup found) {
-        PageTable table = new PageTable("Every adjustment of the car; what changes stands out")
-                .words("Adjustment")
-                .numbers("Now", "")
-                .numbers("Suggested", "")
-                .numbers("Change", "");
-        for (Adjustment adjustment : now.adjustments()) {
-            double from = now.setting(adjustment.name());
-            double to = found.car().setting(adjustment.name());
-            boolean moved = Math.abs(to - from) > 1e-9 * Math.max(1, Math.abs(from));
-            table.row(
-                    List.of(
-                            BriefWords.name(adjustment),
-                            BriefWords.setting(adjustment, from),
-                            BriefWords.setting(adjustment, to),
-                            moved ? Numbers.signed(to - from) : "–"),
-                    moved);
-        }
-        return table;
+    private PageBlock sheet(SuggestedSetup found) {
+        Table<Adjustment> table = Table.<Adjustment>of("Every adjustment of the car; what changes stands out")
+                .words("", "Adjustment", BriefWords::name)
+                .text("Now", "", adjustment -> BriefWords.setting(adjustment, now.setting(adjustment.name())))
+                .text(
+                        "Suggested",
+                        "",
+                        adjustment -> BriefWords.setting(adjustment, found.car().setting(adjustment.name())))
+                .text(
+                        "Change",
+                        "",
+                        adjustment -> moved(found, adjustment)
+                                ? Numbers.signed(
+                                        found.car().setting(adjustment.name()) - now.setting(adjustment.name()))
+                                : "–")
+                .marking(adjustment -> moved(found, adjustment));
+        return PageBlock.table(table, now.adjustments());
+    }
+
+    private boolean moved(SuggestedSetup found, Adjustment adjustment) {
+        double from = now.setting(adjustment.name());
+        double to = found.car().setting(adjustment.name());
+        return Math.abs(to - from) > 1e-9 * Math.max(1, Math.abs(from));
     }
 
     /** What alone was allowed to turn. */

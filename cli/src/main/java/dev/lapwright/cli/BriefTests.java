@@ -4,8 +4,8 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +41,7 @@ final class BriefTests {
                             + " laps that scatter by " + Numbers.plain(plan.scatter())
                             + " s. Use the laps to drive; a driver who repeats better sees more."));
         } else {
-            blocks.add(PageBlock.table(toDrive(drive)));
+            blocks.add(toDrive(drive));
             blocks.add(PageBlock.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
                     + " are used up by these, " + plan.lapsLeft()
                     + " are left. Change nothing else meanwhile, write down"
@@ -53,7 +53,7 @@ final class BriefTests {
                 .toList();
         if (!not.isEmpty()) {
             blocks.add(PageBlock.subheading("Not worth laps"));
-            blocks.add(PageBlock.table(notToDrive(not)));
+            blocks.add(notToDrive(not));
         }
     }
 
@@ -64,27 +64,27 @@ final class BriefTests {
                 .collect(Collectors.joining(","));
     }
 
-    private static PageTable toDrive(List<TestPlan.Run> runs) {
-        PageTable table = new PageTable("Test runs")
+    private static PageBlock toDrive(List<TestPlan.Run> runs) {
+        Table<TestPlan.Run> table = Table.<TestPlan.Run>of("Test runs")
                 .boxes("Done")
-                .words("Change")
-                .words("Laps before + with + after")
-                .numbers("Expected", "s a lap")
-                .words("Look at")
-                .longTexts()
+                .words("", "Change", run -> runs.indexOf(run) + 1 + ". " + title(run))
+                .words(
+                        "",
+                        "Laps before + with + after",
+                        run -> run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total()
+                                + " so far)")
+                .number(
+                        "",
+                        "Expected",
+                        "s a lap",
+                        Numbers.signed(3),
+                        run -> -run.effect().gain())
+                .words("", "Look at", BriefTests::lookAt)
+                .with(Table.Trait.LONG)
                 .blank("Mean as it was", "min:s")
                 .blank("Mean with it", "min:s")
                 .blank("Kept?", "");
-        int number = 1;
-        for (TestPlan.Run run : runs) {
-            table.row(
-                    number++ + ". " + title(run),
-                    run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total()
-                            + " so far)",
-                    Numbers.signed(-run.effect().gain(), 3),
-                    lookAt(run));
-        }
-        return table;
+        return PageBlock.table(table, runs);
     }
 
     private static String title(TestPlan.Run run) {
@@ -106,22 +106,23 @@ final class BriefTests {
         return sector + String.join(", ", names);
     }
 
-    private static PageTable notToDrive(List<TestPlan.Run> runs) {
-        PageTable table = new PageTable("What these laps cannot show")
-                .words("Change")
-                .numbers("Expected", "s a lap")
-                .numbers("Laps to see it", "each setting")
-                .words("Why not")
-                .longTexts();
-        for (TestPlan.Run run : runs) {
-            table.row(
-                    title(run),
-                    Numbers.signed(-run.effect().gain(), 3),
-                    BriefWords.laps(run.lapsToSee()),
-                    run.fate() == TestPlan.Run.Fate.LAPS_USED_UP
-                            ? "the tests above use up the laps"
-                            : "the laps there are cannot show it: believe the model or leave it");
-        }
-        return table;
+    private static PageBlock notToDrive(List<TestPlan.Run> runs) {
+        Table<TestPlan.Run> table = Table.<TestPlan.Run>of("What these laps cannot show")
+                .words("", "Change", BriefTests::title)
+                .number(
+                        "",
+                        "Expected",
+                        "s a lap",
+                        Numbers.signed(3),
+                        run -> -run.effect().gain())
+                .text("Laps to see it", "each setting", run -> BriefWords.laps(run.lapsToSee()))
+                .words(
+                        "",
+                        "Why not",
+                        run -> run.fate() == TestPlan.Run.Fate.LAPS_USED_UP
+                                ? "the tests above use up the laps"
+                                : "the laps there are cannot show it: believe the model or leave it")
+                .with(Table.Trait.LONG);
+        return PageBlock.table(table, runs);
     }
 }

@@ -4,8 +4,8 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.stint.RaceLength;
@@ -44,27 +44,17 @@ final class BriefTyresAndFuel {
                         + " °C, as the tyres of the car's document do: a place to begin, not a result.";
         blocks.add(PageBlock.paragraph(from + " For tyres at " + Numbers.fixed(study.coldTempC(), 0)
                 + " °C when they are set, " + day(study.next()) + "."));
-        PageTable table = new PageTable("Cold pressures to set")
-                .words("Tyre")
-                .numbers("Cold", "psi")
-                .numbers("Cold", "bar")
-                .numbers("Cold", "kPa")
-                .lesser()
-                .numbers("Hot wanted", "psi")
-                .numbers("Hot wanted", "bar")
-                .lesser()
+        Table<PressureResult.Tyre> table = Table.<PressureResult.Tyre>of("Cold pressures to set")
+                .words("", "Tyre", tyre -> tyre.wheel().label())
+                .text("Cold", "psi", tyre -> psi(study.nextCold(tyre)))
+                .text("Cold", "bar", tyre -> bar(study.nextCold(tyre)))
+                .number("", "Cold", "kPa", Numbers.fixed(0), study::nextCold)
+                .with(Table.Trait.LESSER)
+                .text("Hot wanted", "psi", tyre -> psi(tyre.targetKpa()))
+                .text("Hot wanted", "bar", tyre -> bar(tyre.targetKpa()))
+                .with(Table.Trait.LESSER)
                 .blank("Hot as read", "psi or bar");
-        for (PressureResult.Tyre tyre : study.tyres()) {
-            double cold = study.nextCold(tyre);
-            table.row(
-                    tyre.wheel().label(),
-                    psi(cold),
-                    bar(cold),
-                    Numbers.fixed(cold, 0),
-                    psi(tyre.targetKpa()),
-                    bar(tyre.targetKpa()));
-        }
-        blocks.add(PageBlock.table(table));
+        blocks.add(PageBlock.table(table, study.tyres()));
         if (!study.tyres().isEmpty()) {
             PressureResult.Tyre first = study.tyres().get(0);
             blocks.add(PageBlock.paragraph("One psi more cold gives about "
@@ -118,17 +108,19 @@ final class BriefTyresAndFuel {
 
     private static void fuel(List<PageBlock> blocks, StintResult found) {
         blocks.add(PageBlock.paragraph(carry(found)));
-        PageTable table = new PageTable("Where the fuel goes")
-                .words("For")
-                .numbers("Fuel", "l")
-                .numbers("Fuel", "kg");
         StintResult.Run run = found.runs().get(0);
-        row(table, "one racing lap", run.fuelPerLap(), 2);
-        row(table, "formation", run.formationFuel(), 1);
-        row(table, run.laps().size() + " racing laps", run.raceFuel(), 1);
-        row(table, "reserve at the flag", run.reserveFuel(), 1);
-        table.row(List.of("in all", litres(run.fuelNeeded(), 1), Numbers.fixed(run.fuelNeeded(), 1)), true);
-        blocks.add(PageBlock.table(table));
+        List<Fuel> rows = List.of(
+                new Fuel("one racing lap", run.fuelPerLap(), 2),
+                new Fuel("formation", run.formationFuel(), 1),
+                new Fuel(run.laps().size() + " racing laps", run.raceFuel(), 1),
+                new Fuel("reserve at the flag", run.reserveFuel(), 1),
+                new Fuel("in all", run.fuelNeeded(), 1));
+        Table<Fuel> table = Table.<Fuel>of("Where the fuel goes")
+                .words("", "For", Fuel::what)
+                .text("Fuel", "l", fuel -> litres(fuel.kg(), fuel.decimals()))
+                .text("Fuel", "kg", fuel -> Numbers.fixed(fuel.kg(), fuel.decimals()))
+                .marking(fuel -> fuel.what().equals("in all"));
+        blocks.add(PageBlock.table(table, rows));
         StintResult.RunLap first = run.laps().get(0);
         StintResult.RunLap last = run.laps().get(run.laps().size() - 1);
         blocks.add(PageBlock.paragraph("First lap " + Numbers.lapTime(first.time()) + " with "
@@ -154,9 +146,8 @@ final class BriefTyresAndFuel {
                 : Numbers.plain(race.seconds() / 60) + " minutes and the lap under way then";
     }
 
-    private static void row(PageTable table, String what, double kg, int decimals) {
-        table.row(what, litres(kg, decimals), Numbers.fixed(kg, decimals));
-    }
+    /** A part of the fuel, kg, and how many decimals are known of it. */
+    private record Fuel(String what, double kg, int decimals) {}
 
     private static String litres(double kg, int decimals) {
         return Numbers.fixed(kg / KG_PER_LITRE, decimals);

@@ -4,8 +4,8 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
@@ -57,7 +57,7 @@ final class BriefWorth {
         if (found.worthChanging().isEmpty()) {
             blocks.add(PageBlock.paragraph("Nothing: no single change gains " + worth() + " or more."));
         } else {
-            blocks.add(PageBlock.table(worthChanging(found)));
+            blocks.add(worthChanging(found));
         }
         blocks.add(PageBlock.subheading("Not worth changing"));
         if (found.notWorthChanging().isEmpty()) {
@@ -65,7 +65,7 @@ final class BriefWorth {
         } else {
             blocks.add(PageBlock.paragraph(
                     "No setting of these gains " + worth() + ". Leave them, or set them to the driver's liking."));
-            blocks.add(PageBlock.table(notWorthChanging(found)));
+            blocks.add(notWorthChanging(found));
         }
         if (!found.leftAlone().isEmpty()) {
             blocks.add(PageBlock.subheading("Not for a lap time to decide"));
@@ -81,31 +81,29 @@ final class BriefWorth {
         return Numbers.plain(BriefResult.Priorities.WORTH_S) + " s";
     }
 
-    private PageTable worthChanging(BriefResult.Priorities found) {
-        PageTable table = new PageTable("Worth changing, what gains most first")
-                .words("Adjustment")
-                .numbers("Now → fastest", "")
-                .numbers("Gain", "s")
-                .words("Most of it in")
-                .lesser()
-                .numbers("Laps to see it", "each setting")
-                .lesser()
-                .words("Seen in " + found.study().laps() + " laps?");
+    private PageBlock worthChanging(BriefResult.Priorities found) {
+        Table<SensitivityResult.Gain> table = Table.<SensitivityResult.Gain>of("Worth changing, what gains most first")
+                .words("", "Adjustment", gain -> BriefWords.name(gain.adjustment()))
+                .text(
+                        "Now → fastest",
+                        "",
+                        gain -> Numbers.plain(gain.setting()) + " → "
+                                + BriefWords.setting(
+                                        gain.adjustment(), gain.best().setting()))
+                .text("Gain", "s", gain -> BriefWords.signed(gain.best().gain()))
+                .words("", "Most of it in", BriefWorth::sector)
+                .with(Table.Trait.LESSER)
+                .text("Laps to see it", "each setting", gain -> BriefWords.laps(gain.lapsToSee()))
+                .with(Table.Trait.LESSER)
+                .words(
+                        "",
+                        "Seen in " + found.study().laps() + " laps?",
+                        gain -> found.study().canBeSeen(gain) ? "yes" : "no");
         List<SensitivityResult.Gain> gains = new ArrayList<>(found.worthChanging());
         gains.sort(Comparator.comparingDouble(
                         (SensitivityResult.Gain gain) -> gain.best().gain())
                 .reversed());
-        for (SensitivityResult.Gain gain : gains) {
-            table.row(
-                    BriefWords.name(gain.adjustment()),
-                    Numbers.plain(gain.setting()) + " → "
-                            + BriefWords.setting(gain.adjustment(), gain.best().setting()),
-                    BriefWords.signed(gain.best().gain()),
-                    sector(gain),
-                    BriefWords.laps(gain.lapsToSee()),
-                    found.study().canBeSeen(gain) ? "yes" : "no");
-        }
-        return table;
+        return PageBlock.table(table, gains);
     }
 
     private static String sector(SensitivityResult.Gain gain) {
@@ -116,20 +114,13 @@ final class BriefWorth {
         return gain.sectorGains().size() > 1 ? "sector " + (main + 1) : "the lap";
     }
 
-    private static PageTable notWorthChanging(BriefResult.Priorities found) {
-        PageTable table = new PageTable("Not worth changing")
-                .words("Adjustment")
-                .numbers("Now", "")
-                .numbers("Most it gains", "s")
-                .numbers("Most it costs", "s");
-        for (SensitivityResult.Gain gain : found.notWorthChanging()) {
-            table.row(
-                    BriefWords.name(gain.adjustment()),
-                    BriefWords.setting(gain.adjustment(), gain.setting()),
-                    cell(gain.best().gain()),
-                    cell(-gain.worst().gain()));
-        }
-        return table;
+    private static PageBlock notWorthChanging(BriefResult.Priorities found) {
+        Table<SensitivityResult.Gain> table = Table.<SensitivityResult.Gain>of("Not worth changing")
+                .words("", "Adjustment", gain -> BriefWords.name(gain.adjustment()))
+                .text("Now", "", gain -> BriefWords.setting(gain.adjustment(), gain.setting()))
+                .text("Most it gains", "s", gain -> cell(gain.best().gain()))
+                .text("Most it costs", "s", gain -> cell(-gain.worst().gain()));
+        return PageBlock.table(table, found.notWorthChanging());
     }
 
     private static String cell(double seconds) {

@@ -138,7 +138,7 @@ final class CarSheet implements Sheet {
     }
 
     private void adjustments(Console console) {
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("adjustment")
                 .words("unit")
                 .numbers("from", "")

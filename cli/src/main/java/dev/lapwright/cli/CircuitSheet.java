@@ -120,7 +120,7 @@ final class CircuitSheet implements Sheet {
         }
         List<CornerTable.Row> rows = CornerTable.rows(stations);
         boolean grip = rows.stream().anyMatch(row -> row.grip() != 1);
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("corner")
                 .words("turn")
                 .numbers("from", "m")

@@ -107,7 +107,7 @@ final class EvidenceReport {
     }
 
     private void paces() {
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("setup")
                 .numbers("clean laps", "")
                 .numbers("best", "m:ss.mmm")

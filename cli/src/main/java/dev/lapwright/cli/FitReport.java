@@ -85,7 +85,7 @@ final class FitReport {
     private void estimates() {
         String confidence = Numbers.plain(PERCENT * result.confidence()) + " %";
         console.line("What the laps say of the car (intervals of " + confidence + "):");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("parameter")
                 .words("unit")
                 .numbers("before", "")
@@ -129,7 +129,7 @@ final class FitReport {
 
     private void parts() {
         console.line("By corner and straight, logged against the fitted car (+ the laps lose time):");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("part")
                 .numbers("from", "m")
                 .numbers("logged time", "s")

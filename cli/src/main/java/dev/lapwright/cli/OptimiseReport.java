@@ -135,7 +135,7 @@ final class OptimiseReport {
     }
 
     private void adjustments() {
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("adjustment")
                 .words("unit")
                 .numbers("before", "")
@@ -181,7 +181,7 @@ final class OptimiseReport {
             return;
         }
         console.line("For more top speed, the least time lost:");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .numbers("top speed", "km/h")
                 .numbers("lap time", "m:ss.mmm")
                 .numbers("lost", "s")

@@ -44,7 +44,7 @@ final class QuantitiesSheet implements Sheet {
     @Override
     public void print(Console console) {
         console.line(console.bold("Quantities of " + car.name()));
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("quantity")
                 .words("unit")
                 .numbers("from", "")

@@ -55,7 +55,7 @@ final class RemedyReport {
                 console,
                 "One step each, best first: steps that cost no time (less than 5 ms) by their gain, then the others by"
                         + " gain per tenth of a second. Under the phases: the change, + is towards understeer.");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("change")
                 .numbers("gain", "m/s2")
                 .numbers("lap time", "s")

@@ -71,7 +71,7 @@ final class RideReport {
                 console,
                 "One wheel of each axle; the load on it with the downforce of that speed, in a straight line at steady"
                         + " speed. Ride frequency is the body's, hop the wheel's.");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("axle")
                 .numbers("sprung", "kg")
                 .numbers("unsprung", "kg")
@@ -97,7 +97,7 @@ final class RideReport {
 
     private void damping() {
         Lines.paragraph(console, "Rates at the damper, and damping over critical damping: of the body, of the wheel.");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("damper")
                 .numbers("bump", "N s/m")
                 .numbers("rebound", "N s/m")
@@ -129,7 +129,7 @@ final class RideReport {
 
     private void passes(String heading, Function<RideResult.Axle, RidePass> which) {
         Lines.paragraph(console, heading);
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("axle")
                 .numbers("load rms", "%")
                 .numbers("off ground", "ms")
@@ -166,7 +166,7 @@ final class RideReport {
                 console,
                 "Fast bump and rebound, " + pairs + " pairs over that kerb: least " + measure.label()
                         + ", and the region within 2 % of it.");
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("axle")
                 .numbers("as it is", measure.unit())
                 .numbers("best", measure.unit())

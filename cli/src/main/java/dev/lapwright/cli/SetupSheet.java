@@ -48,7 +48,7 @@ final class SetupSheet implements Sheet {
     @Override
     public void print(Console console) {
         console.line(console.bold(setup.name()) + ", a setup for " + car.name());
-        Table table = new Table()
+        TextTable table = new TextTable()
                 .words("setting")
                 .words("unit")
                 .numbers("value", "")

@@ -8,8 +8,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class TableTest {
-    private static List<String> printed(Table table, boolean styled) {
+class TextTableTest {
+    private static List<String> printed(TextTable table, boolean styled) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Console console = new Console(out, new ByteArrayOutputStream(), styled, false);
         table.printTo(console);
@@ -19,7 +19,7 @@ class TableTest {
 
     @Test
     void wordsAreSetLeftAndNumbersRightUnderTheirUnits() {
-        Table table = new Table().words("corner").numbers("speed", "km/h");
+        TextTable table = new TextTable().words("corner").numbers("speed", "km/h");
         table.row("T1", "9.5").row("T10 Bend", "123.4");
         assertThat(printed(table, false))
                 .containsExactly(
@@ -31,12 +31,12 @@ class TableTest {
 
     @Test
     void withoutUnitsThereIsOneHeaderLine() {
-        assertThat(printed(new Table().words("a").row("b"), false)).containsExactly("  a", "  b");
+        assertThat(printed(new TextTable().words("a").row("b"), false)).containsExactly("  a", "  b");
     }
 
     @Test
     void aLongPathIsBrokenAtItsPoints() {
-        Table table = new Table().numbers("conditions.airTempC", "degC").numbers("gain", "s");
+        TextTable table = new TextTable().numbers("conditions.airTempC", "degC").numbers("gain", "s");
         table.row("30", "0");
         assertThat(printed(table, false))
                 .containsExactly(
@@ -48,20 +48,20 @@ class TableTest {
 
     @Test
     void aMarkedRowStandsOutOnATerminalOnly() {
-        Table table = new Table().words("a").row(List.of("b"), true);
+        TextTable table = new TextTable().words("a").row(List.of("b"), true);
         assertThat(printed(table, true).get(1)).startsWith("\u001B[1m").endsWith("\u001B[0m");
         assertThat(printed(table, false).get(1)).isEqualTo("  b");
     }
 
     @Test
     void aRowMustFillAllColumns() {
-        Table table = new Table().words("a").words("b");
+        TextTable table = new TextTable().words("a").words("b");
         assertThatThrownBy(() -> table.row("one")).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
     void wordsThatAreTooWideGoOnUnderThemselves() {
-        Table table = new Table().words("a").words("moves");
+        TextTable table = new TextTable().words("a").words("moves");
         table.row("b", "word ".repeat(30).strip());
         List<String> lines = printed(table, false);
         assertThat(lines)

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /** Text in columns under header lines: what a column holds, and its unit. */
-final class Table {
+final class TextTable {
     private static final String GAP = "  ";
     private static final int LONG_TITLE = 14;
 
@@ -28,24 +28,24 @@ final class Table {
     private final List<Row> rows = new ArrayList<>();
 
     /** Adds a column of words. */
-    Table words(String title) {
+    TextTable words(String title) {
         columns.add(new Column(List.of(title), "", Side.LEFT));
         return this;
     }
 
     /** Adds a column of numbers. */
-    Table numbers(String title, String unit) {
+    TextTable numbers(String title, String unit) {
         columns.add(new Column(lines(title), unit, Side.RIGHT));
         return this;
     }
 
     /** Adds a row, one cell for each column. */
-    Table row(String... cells) {
+    TextTable row(String... cells) {
         return row(List.of(cells), false);
     }
 
     /** Adds a row, one cell for each column; a marked row stands out on a terminal. */
-    Table row(List<String> cells, boolean marked) {
+    TextTable row(List<String> cells, boolean marked) {
         if (cells.size() != columns.size()) {
             throw new IllegalArgumentException(cells.size() + " cells for " + columns.size() + " columns");
         }
