@@ -32,7 +32,7 @@ final class BriefChanges {
                 suggested.changes().stream().map(BriefChanges::suggested).toList());
         tree.put(
                 "balance", BriefSummary.part(suggested.balance(), b -> BriefSummary.headless(BalanceReport.fields(b))));
-        tree.put("search", BriefSummary.headless(OptimisationSummary.tree(suggested.study())));
+        tree.put("search", BriefSummary.headless(OptimisationReport.fields(suggested.study())));
         return tree;
     }
 
