@@ -157,7 +157,7 @@ final class BriefCharts {
     PageBlock balance(BalanceResult balance, String caption) {
         String title = "Which axle reaches its limit first in each phase of each corner";
         List<BalancePhases.BalanceBars> bars =
-                balance.corners().stream().map(BalanceCharts::bars).toList();
+                balance.corners().stream().map(BalanceCommand::bars).toList();
         return wide(
                 title,
                 caption,

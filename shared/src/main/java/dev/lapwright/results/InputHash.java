@@ -7,8 +7,6 @@ import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Track;
@@ -89,29 +87,6 @@ public final class InputHash {
                 "fitted",
                 fit.estimates().stream().map(e -> e.parameter().name()).toList());
         inputs.put("confidence", fit.confidence());
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    /** Car as set up, circuits with their weights, days, what is searched, limits and seed. */
-    public static String of(OptimisationResult result) {
-        Map<String, Object> inputs = new LinkedHashMap<>();
-        inputs.put("car", DocumentWriter.tree(result.task().car()));
-        inputs.put("settings", result.task().car().settings());
-        List<Object> circuits = new ArrayList<>();
-        for (Optimisation.Circuit circuit : result.task().circuits()) {
-            Map<String, Object> one = new LinkedHashMap<>(DocumentWriter.tree(circuit.track()));
-            one.put("weight", circuit.weight());
-            circuits.add(one);
-        }
-        inputs.put("circuits", circuits);
-        inputs.put(
-                "days", result.task().days().stream().map(DocumentWriter::tree).toList());
-        inputs.put("worst", result.task().forTheWorstDay());
-        inputs.put("limits", result.task().limits().toString());
-        inputs.put("seed", result.task().seed());
-        Map<String, Object> axes = new LinkedHashMap<>();
-        result.search().axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
-        inputs.put("axes", axes);
         return sha256(JsonLayout.text(inputs));
     }
 

@@ -7,10 +7,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Report;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
@@ -21,11 +22,12 @@ import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 
-class BalanceTableTest {
+class BalanceReportTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final BalanceResult BALANCE =
@@ -34,13 +36,19 @@ class BalanceTableTest {
                     new BalanceComplaint(true, BalancePhase.MIDDLE, 0), BALANCE)
             .run();
 
-    private static List<CSVRecord> rows(String csv) throws IOException {
+    private static final Report REPORT = new BalanceReport(
+                    new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD), BALANCE, Optional.of(REMEDIES))
+            .report();
+
+    private static List<CSVRecord> rows(String file) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        REPORT.csv(file, csv);
         CSVFormat format = CSVFormat.RFC4180
                 .builder()
                 .setHeader()
                 .setSkipHeaderRecord(true)
                 .get();
-        return format.parse(new StringReader(csv)).getRecords();
+        return format.parse(new StringReader(csv.toString())).getRecords();
     }
 
     @Test
@@ -48,7 +56,7 @@ class BalanceTableTest {
         List<BalanceResult.PhaseBalance> phases = BALANCE.corners().stream()
                 .flatMap(corner -> corner.phases().stream())
                 .toList();
-        List<CSVRecord> rows = rows(BalanceTable.csv(BALANCE));
+        List<CSVRecord> rows = rows("balance.csv");
         assertThat(rows).hasSameSizeAs(phases);
         for (int i = 0; i < rows.size(); i++) {
             double front = phases.get(i).margins().front();
@@ -60,7 +68,7 @@ class BalanceTableTest {
 
     @Test
     void theDocumentHoldsTheMeansUnrounded() throws IOException {
-        JsonNode tree = new ObjectMapper().readTree(BalanceTable.json(BALANCE));
+        JsonNode tree = new ObjectMapper().readTree(REPORT.json());
         assertThat(tree.get("lapwright").asText()).isEqualTo("balance/1");
         assertThat(tree.get("means").get("middle").get("rearLessFrontMps2").asDouble())
                 .isEqualTo(BALANCE.understeer(BalancePhase.MIDDLE));
@@ -70,12 +78,12 @@ class BalanceTableTest {
     void everyRemedyHasARow() throws IOException {
         int count = REMEDIES.remedies().size() + REMEDIES.belowTheLimit().size();
         assertThat(count).isPositive();
-        assertThat(rows(RemedyTable.csv(REMEDIES))).hasSize(count);
+        assertThat(rows(RemedyReport.TABLE)).hasSize(count);
     }
 
     @Test
     void aRemedyInTheDocumentIsThatOfTheStudy() throws IOException {
-        JsonNode tree = new ObjectMapper().readTree(JsonLayout.text(RemedyTable.tree(REMEDIES)));
+        JsonNode tree = new ObjectMapper().readTree(REPORT.json()).get("complaint");
         JsonNode first = tree.get("remedies").get(0);
         assertThat(first.get("adjustment").asText())
                 .isEqualTo(REMEDIES.remedies().get(0).adjustment());
