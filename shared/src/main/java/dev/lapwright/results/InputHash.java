@@ -3,8 +3,6 @@ package dev.lapwright.results;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentWriter;
-import dev.lapwright.fit.DrivenLap;
-import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.optimise.Optimisation;
@@ -59,30 +57,6 @@ public final class InputHash {
     public static String of(Lap lap) {
         return of(lap.vehicle().car(), lap.vehicle().conditions(), lap.track())
                 .with("stations", lap.count())
-                .sha256();
-    }
-
-    /** Car as set up, conditions, circuit, the laps driven, what was fitted and with which confidence. */
-    static String of(FitResult fit) {
-        List<Object> laps = new ArrayList<>();
-        for (FitResult.LapFit fitted : fit.laps()) {
-            DrivenLap lap = fitted.lap();
-            laps.add(List.of(
-                    list(lap.distance()),
-                    list(lap.speed()),
-                    list(lap.time()),
-                    list(lap.throttle()),
-                    list(lap.brake()),
-                    list(lap.gear()),
-                    list(lap.longitudinalAcceleration()),
-                    list(lap.lateralAcceleration())));
-        }
-        return of(fit.car(), fit.conditions(), fit.track())
-                .with("laps", laps)
-                .with(
-                        "fitted",
-                        fit.estimates().stream().map(e -> e.parameter().name()).toList())
-                .with("confidence", fit.confidence())
                 .sha256();
     }
 
