@@ -1,5 +1,10 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.log.FitSpeedChart;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
@@ -8,17 +13,23 @@ import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.FitReport;
 import dev.lapwright.results.Subject;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** What a log of driven laps says of the car. */
+/** Command {@code fit}: what a log of driven laps says of the car. */
 @Command(
         name = "fit",
         sortOptions = false,
@@ -42,10 +53,9 @@ import picocli.CommandLine.Parameters;
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
             "      One lap, all but grip and power held; the fitted car becomes a document."
         })
-final class FitCommand implements Callable<Integer> {
+final class FitCommand extends StudyCommand<FitReport> {
+    private static final String NAME = "--name";
     private static final int LONGEST_NAME = 100;
-
-    private final Console console;
 
     @Mixin
     private CarAndCircuit documents;
@@ -58,7 +68,7 @@ final class FitCommand implements Callable<Integer> {
     private List<String> logs;
 
     @ArgGroup(validate = false, heading = "%nFit:%n")
-    private final FitOptions asked = new FitOptions();
+    private final Asked asked = new Asked();
 
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -69,19 +79,37 @@ final class FitCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nLine:%n")
     private final LineOptions line = new LineOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final FitOutputOptions output = new FitOutputOptions();
-
-    @Mixin
-    HelpOption help;
-
     FitCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(FitReport::report)
+                        .json("fit.json")
+                        .csv(FitReport.ESTIMATES)
+                        .csv(FitReport.PARTS)
+                        .csv(FitReport.TRACE)
+                        .text("fitted-car.json", found -> DocumentWriter.text(found.fittedCar()))
+                        .onlyInFolder()
+                        .option(
+                                "--to",
+                                "Writes the car with the fitted values as a document to a .json file; where they come from"
+                                        + " is told in its description.")
+                        .value(
+                                NAME,
+                                "NAME",
+                                "Name of the car in that document; the car's own if left out, so that its setups go on"
+                                        + " fitting it.")
+                        .chart(
+                                "fit.svg",
+                                found -> new Drawing(
+                                        FitSpeedChart.of(found.result(), ChartStyle.STANDARD), FitSpeedChart.SIZE))
+                        .option("--chart", "Draws logged and simulated speed with their difference as .svg or .png.")
+                        .out(
+                                "A folder for everything: result, tables, chart, and the fitted car. Or one file: .json for"
+                                        + " the result, .csv for the table of estimates, .svg or .png for the chart."));
     }
 
     @Override
-    public Integer call() {
-        ResultFiles<FitOutcome> files = FitFiles.plan(output);
+    FitReport study() {
         double confidence = asked.confidence();
         Set<FitParameter> wanted = asked.wanted();
         List<ColumnChoice> columns = asked.choices();
@@ -101,28 +129,106 @@ final class FitCommand implements Callable<Integer> {
                 .fitting(wanted)
                 .confidence(confidence)
                 .run();
-        FitOutcome outcome = new FitOutcome(subject, chosen, read, pick, result, name);
-        files.write(outcome);
-        if (output.json) {
-            console.text(FitJson.text(outcome));
-        } else {
-            new FitReport(console, outcome).print();
-        }
-        files.report(console, output.json);
-        return Lapwright.DONE;
+        return new FitReport(subject, chosen, read, pick, result, name);
+    }
+
+    @Override
+    Report report(FitReport found) {
+        return found.report();
     }
 
     private String name(Subject subject) {
-        if (output.name == null) {
+        String name = files.given(NAME);
+        if (name == null) {
             return subject.bare().name();
         }
-        boolean fits = !output.name.isBlank()
-                && output.name.length() <= LONGEST_NAME
-                && output.name.chars().noneMatch(Character::isISOControl);
+        boolean fits =
+                !name.isBlank() && name.length() <= LONGEST_NAME && name.chars().noneMatch(Character::isISOControl);
         if (!fits) {
             throw new InvalidValueException(
-                    "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
+                    NAME, "this cannot be a name", "give 1 to 100 characters without line breaks");
         }
-        return output.name;
+        return name;
+    }
+
+    /** How the log is read, and what is fitted to it. */
+    static final class Asked {
+        private static final double PERCENT = 100;
+        private static final double LEAST_CONFIDENCE = 50;
+        private static final double MOST_CONFIDENCE = 99.9;
+
+        @Option(
+                names = "--column",
+                paramLabel = "NAME=HEADING[:UNIT]",
+                description = "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
+                        + " longitudinal_acceleration, lateral_acceleration or lap. May be repeated.")
+        List<String> columns = new ArrayList<>();
+
+        @Option(
+                names = "--lap",
+                paramLabel = "N",
+                description =
+                        "Takes lap N as the log numbers them, or counted from 1; may be repeated. If left out: all"
+                                + " whole laps at pace.")
+        List<Integer> laps = new ArrayList<>();
+
+        @Option(
+                names = "--fit",
+                paramLabel = "WHAT[,WHAT]...",
+                split = ",",
+                completionCandidates = ParameterWords.class,
+                description =
+                        "What to fit: grip, drag-area, downforce-area, power, rolling-resistance; all if left out."
+                                + " What is not named stays as the car has it.")
+        List<String> parameters = new ArrayList<>();
+
+        @Option(
+                names = "--confidence-percent",
+                paramLabel = "P",
+                defaultValue = "95",
+                description = "Confidence of the intervals; 95 if left out.")
+        double confidencePercent;
+
+        /** Words for {@code --fit}. */
+        static final class ParameterWords extends ArrayList<String> {
+            private static final long serialVersionUID = 1L;
+
+            ParameterWords() {
+                super(words());
+            }
+        }
+
+        private static List<String> words() {
+            return Arrays.stream(FitParameter.values()).map(FitReport::word).toList();
+        }
+
+        List<ColumnChoice> choices() {
+            return columns.stream().map(DrivenLogs::column).toList();
+        }
+
+        /** A share. */
+        double confidence() {
+            return Check.inRange("--confidence-percent", confidencePercent, LEAST_CONFIDENCE, MOST_CONFIDENCE)
+                    / PERCENT;
+        }
+
+        Set<FitParameter> wanted() {
+            if (parameters.isEmpty()) {
+                return EnumSet.allOf(FitParameter.class);
+            }
+            return parameters.stream()
+                    .map(word -> parameter(word.trim()))
+                    .collect(Collectors.toCollection(() -> EnumSet.noneOf(FitParameter.class)));
+        }
+
+        private static FitParameter parameter(String word) {
+            return Arrays.stream(FitParameter.values())
+                    .filter(parameter -> FitReport.word(parameter).equals(word))
+                    .findFirst()
+                    .orElseThrow(() -> new InvalidValueException(
+                            "--fit",
+                            "'" + word + "' is nothing that can be fitted",
+                            "use " + String.join(", ", words())));
+        }
     }
 }

@@ -24,11 +24,12 @@ import picocli.CommandLine.Model.OptionSpec;
  * @param <R> what the study found, which can say what it is
  */
 final class StudyFiles<R> {
-    /** Whether a file is written to a folder, by itself where its ending asks for it, or both. */
+    /** Whether a file is written to a folder, by itself where its ending asks for it, both, or only by an option of its own. */
     private enum Use {
         ANY,
         IN_FOLDER,
-        ALONE
+        ALONE,
+        BY_OPTION
     }
 
     /** One file: its name in a folder, and its content as text or picture. */
@@ -40,6 +41,18 @@ final class StudyFiles<R> {
 
         Entry<R> with(Use other) {
             return new Entry<>(file, text, drawing, wanted, other);
+        }
+
+        boolean isAlone() {
+            return use == Use.ANY || use == Use.ALONE;
+        }
+
+        boolean isInFolder() {
+            return use == Use.ANY || use == Use.IN_FOLDER;
+        }
+
+        String ending() {
+            return file.substring(file.lastIndexOf('.'));
         }
 
         boolean isNamed(String ending) {
@@ -108,6 +121,11 @@ final class StudyFiles<R> {
         return changeLast(entry -> entry.with(Use.ALONE));
     }
 
+    /** Writes the file declared last only where an option of its own asks for it. */
+    StudyFiles<R> onlyByOption() {
+        return changeLast(entry -> entry.with(Use.BY_OPTION));
+    }
+
     private StudyFiles<R> changeLast(UnaryOperator<Entry<R>> change) {
         int last = entries.size() - 1;
         entries.set(last, change.apply(entries.get(last)));
@@ -126,13 +144,24 @@ final class StudyFiles<R> {
     }
 
     private StudyFiles<R> option(String name, List<Entry<R>> which, String description) {
-        OptionSpec option = OptionSpec.builder(name)
-                .paramLabel("FILE")
+        value(name, "FILE", description);
+        own.add(new Own<>(options.get(options.size() - 1), which));
+        return this;
+    }
+
+    /** Adds an option with a text that tells how something is written. */
+    StudyFiles<R> value(String name, String label, String description) {
+        options.add(OptionSpec.builder(name)
+                .paramLabel(label)
                 .type(String.class)
                 .description(description)
-                .build();
-        options.add(option);
-        own.add(new Own<>(option, which));
+                .build());
+        return this;
+    }
+
+    /** Adds a switch that tells how something is written. */
+    StudyFiles<R> flag(String name, String description) {
+        options.add(switchOf(name, description));
         return this;
     }
 
@@ -149,15 +178,15 @@ final class StudyFiles<R> {
 
     /** Adds the options to the command, under a heading. */
     void addTo(CommandSpec command) {
-        json = flag("--json", "Prints the result for machines, as JSON.");
-        force = flag("--force", "Lets existing files be overwritten.");
+        json = switchOf("--json", "Prints the result for machines, as JSON.");
+        force = switchOf("--force", "Lets existing files be overwritten.");
         ArgGroupSpec.Builder group =
                 ArgGroupSpec.builder().heading("%nOutput:%n").validate(false);
         options.forEach(group::addArg);
         command.addArgGroup(group.addArg(json).addArg(force).build());
     }
 
-    private static OptionSpec flag(String name, String description) {
+    private static OptionSpec switchOf(String name, String description) {
         return OptionSpec.builder(name)
                 .type(boolean.class)
                 .arity("0")
@@ -172,11 +201,19 @@ final class StudyFiles<R> {
 
     /** What an option was given; null if nothing. */
     String given(String name) {
+        return option(name).getValue();
+    }
+
+    /** Whether a switch was given. */
+    boolean isGiven(String name) {
+        return Boolean.TRUE.equals(option(name).getValue());
+    }
+
+    private OptionSpec option(String name) {
         return options.stream()
                 .filter(option -> option.longestName().equals(name))
                 .findFirst()
-                .orElseThrow()
-                .getValue();
+                .orElseThrow();
     }
 
     /** Where the table or document declared under this name goes; empty if nowhere. */
@@ -196,10 +233,9 @@ final class StudyFiles<R> {
     /** The one file that the name asks for by its ending; null if it is a folder's. */
     private Entry<R> alone(String name) {
         for (Entry<R> entry : entries) {
-            String ending = entry.file().substring(entry.file().lastIndexOf('.'));
             boolean picture = entry.drawing() != null && Outputs.isNamed(name, ".png");
-            boolean fits = entry.use() != Use.IN_FOLDER && entry.wanted().getAsBoolean();
-            if (fits && (Outputs.isNamed(name, ending) || picture)) {
+            boolean fits = entry.isAlone() && entry.wanted().getAsBoolean();
+            if (fits && (Outputs.isNamed(name, entry.ending()) || picture)) {
                 return entry;
             }
         }
@@ -225,7 +261,7 @@ final class StudyFiles<R> {
     private String[] endings() {
         List<String> endings = new ArrayList<>();
         for (String ending : List.of(".json", ".csv", ".svg")) {
-            if (entries.stream().anyMatch(entry -> entry.use() != Use.IN_FOLDER && entry.isNamed(ending))) {
+            if (entries.stream().anyMatch(entry -> entry.isAlone() && entry.isNamed(ending))) {
                 endings.add(ending);
             }
         }
@@ -246,12 +282,16 @@ final class StudyFiles<R> {
         }
 
         private void alone(Own<R> one, String name) {
-            boolean picture = one.entries().get(0).drawing() != null;
-            String[] endings = picture ? new String[] {".svg", ".png"} : new String[] {".csv", ".json"};
-            Outputs.checkEnding(one.option().longestName(), name, endings);
-            Entry<R> entry = picture || Outputs.isNamed(name, ".csv")
-                    ? one.entries().get(0)
-                    : one.entries().get(1);
+            List<String> endings =
+                    new ArrayList<>(one.entries().stream().map(Entry::ending).toList());
+            if (endings.contains(".svg")) {
+                endings.add(".png");
+            }
+            Outputs.checkEnding(one.option().longestName(), name, endings.toArray(String[]::new));
+            Entry<R> entry = one.entries().stream()
+                    .filter(candidate -> Outputs.isNamed(name, candidate.ending()))
+                    .findFirst()
+                    .orElse(one.entries().get(0));
             add(outputs.file(name), entry);
         }
 
@@ -263,7 +303,7 @@ final class StudyFiles<R> {
             }
             Outputs.checkFolder("--out", name, endings());
             for (Entry<R> entry : entries) {
-                if (entry.use() != Use.ALONE && entry.wanted().getAsBoolean()) {
+                if (entry.isInFolder() && entry.wanted().getAsBoolean()) {
                     add(outputs.fileIn(name, entry.file()), entry);
                 }
             }

@@ -29,6 +29,8 @@ final class TerminalReport {
             Lines.item(console, item.name(), styled(item.text()));
         } else if (block instanceof Report.Paragraph paragraph) {
             Lines.paragraph(console, styled(paragraph.text()));
+        } else if (block instanceof Report.Point point) {
+            Lines.print(console, "- ", 2, styled(point.text()));
         } else if (block instanceof Report.Line line) {
             console.line(styled(line.text()));
         } else if (block instanceof Report.Caution caution) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.fit.DrivenLap;
@@ -17,14 +18,16 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.report.JsonLayout;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.report.Report;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.EnumSet;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class FitTableTest {
+class FitReportTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final FitResult RESULT = result(1);
@@ -42,24 +45,38 @@ class FitTableTest {
                 .run();
     }
 
+    private static Report report() {
+        Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD);
+        ChosenLine middle = ChosenLine.of(TRACK, "", null, LineChoices.DEFAULT);
+        DrivenLapSelection pick = new DrivenLapSelection(
+                RESULT.laps().stream().map(FitResult.LapFit::lap).toList(), List.of());
+        return new FitReport(subject, middle, List.of(), pick, RESULT, CAR.name()).report();
+    }
+
+    private static String csv(String file) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        report().csv(file, csv);
+        return csv.toString();
+    }
+
     private static JsonNode tree() throws IOException {
-        return new ObjectMapper().readTree(JsonLayout.text(FitTable.tree(RESULT)));
+        return new ObjectMapper().readTree(report().json());
     }
 
     @Test
-    void everyEstimateHasARowUnderItsNameWithUnit() {
-        List<String> lines = FitTable.csv(RESULT).lines().toList();
+    void everyEstimateHasARowUnderItsNameWithUnit() throws IOException {
+        List<String> lines = csv(FitReport.ESTIMATES).lines().toList();
         assertThat(lines.get(0)).isEqualTo("parameter,before,fitted,standardError,lower,upper,standing,atBound");
         assertThat(lines).hasSize(2);
         assertThat(lines.get(1)).startsWith("gripFactor,1,");
-        assertThat(FitTable.field(FitParameter.DRAG_AREA)).isEqualTo("dragAreaM2");
-        assertThat(FitTable.word(FitParameter.DRAG_AREA)).isEqualTo("drag-area");
+        assertThat(FitReport.field(FitParameter.DRAG_AREA)).isEqualTo("dragAreaM2");
+        assertThat(FitReport.word(FitParameter.DRAG_AREA)).isEqualTo("drag-area");
     }
 
     @Test
-    void partsAndTraceHaveARowForEachOfTheirs() {
-        assertThat(FitTable.partsCsv(RESULT).lines()).hasSize(RESULT.parts().size() + 1);
-        assertThat(FitTable.traceCsv(RESULT).lines()).hasSize(RESULT.trace().count() + 1);
+    void partsAndTraceHaveARowForEachOfTheirs() throws IOException {
+        assertThat(csv(FitReport.PARTS).lines()).hasSize(RESULT.parts().size() + 1);
+        assertThat(csv(FitReport.TRACE).lines()).hasSize(RESULT.trace().count() + 1);
     }
 
     @Test
@@ -76,7 +93,7 @@ class FitTableTest {
 
     @Test
     void theHashTellsOneLogFromAnother() {
-        assertThat(InputHash.of(result(1))).isEqualTo(InputHash.of(RESULT));
-        assertThat(InputHash.of(result(0.999))).isNotEqualTo(InputHash.of(RESULT));
+        assertThat(FitReport.hash(result(1))).isEqualTo(FitReport.hash(RESULT));
+        assertThat(FitReport.hash(result(0.999))).isNotEqualTo(FitReport.hash(RESULT));
     }
 }

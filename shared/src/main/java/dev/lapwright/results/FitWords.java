@@ -1,4 +1,4 @@
-package dev.lapwright.cli;
+package dev.lapwright.results;
 
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
@@ -9,6 +9,12 @@ import java.util.List;
 /** What a fit found, in words. */
 final class FitWords {
     private static final int PERCENT = 100;
+
+    /** As long as a description may be. */
+    private static final int LONGEST = 2000;
+
+    /** More laps than this are counted, not named. */
+    private static final int LAPS_NAMED = 6;
 
     private FitWords() {}
 
@@ -60,7 +66,7 @@ final class FitWords {
                 + " held as the car has it; the others are right as far as that is.";
     }
 
-    static String joined(List<String> words) {
+    private static String joined(List<String> words) {
         int last = words.size() - 1;
         return last < 1
                 ? String.join("", words)
@@ -69,5 +75,43 @@ final class FitWords {
 
     static String capital(String text) {
         return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+
+    /** Where the values of a fitted car come from, behind its own description. */
+    static String description(Subject subject, FitResult result) {
+        String origin = origin(subject, result);
+        String own = subject.bare().description();
+        int room = LONGEST - origin.length() - 1;
+        String kept = own.length() <= room ? own : own.substring(0, Math.max(0, room - 1)) + "…";
+        return kept.isEmpty() ? origin : kept + " " + origin;
+    }
+
+    private static String origin(Subject subject, FitResult result) {
+        List<String> fitted = new ArrayList<>();
+        List<String> kept = new ArrayList<>();
+        for (FitResult.Estimate estimate : result.estimates()) {
+            if (estimate.identifiability() == FitResult.Identifiability.HELD) {
+                kept.add(estimate.parameter().title());
+            } else {
+                fitted.add(value(estimate)
+                        + interval(estimate, result.confidence())
+                        + (estimate.determined() ? "" : " (not told by itself)"));
+            }
+        }
+        return "Fitted to " + laps(result) + " at " + result.track().name() + " ("
+                + subject.day().name() + "; setup "
+                + subject.setupText() + "): "
+                + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
+                + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
+                + ". Root mean square of logged less simulated speed "
+                + Numbers.kmh(result.residuals().rmsAfter())
+                + " km/h, before "
+                + Numbers.kmh(result.residuals().rmsBefore()) + " km/h.";
+    }
+
+    private static String laps(FitResult result) {
+        List<String> names =
+                result.laps().stream().map(fitted -> fitted.lap().name()).toList();
+        return names.size() <= LAPS_NAMED ? String.join(", ", names) : names.size() + " laps";
     }
 }
