@@ -3,6 +3,8 @@ package dev.lapwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.TextTable;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
