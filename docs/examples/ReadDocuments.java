@@ -5,10 +5,10 @@ import static java.util.stream.Collectors.joining;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
-import dev.lapwright.documents.DocumentException;
 import dev.lapwright.documents.DocumentKind;
-import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
 
 /** A car document, read from a text; and one that cannot be right, refused with place, value and remedy. */
 public final class ReadDocuments {

@@ -2,6 +2,7 @@ package examples;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -16,7 +17,7 @@ public final class SweepOnAllCores {
                 .over(SweepAxis.stepped("rear-wing", 0, 12, 2))
                 .over(new SweepAxis("final-drive", new double[] {3.417, 3.615, 3.818}));
         SweepResult onAllCores = sweep.run();
-        SweepResult onOne = sweep.onThreads(1).run();
+        SweepResult onOne = sweep.run(StudyRun.onThreads(1));
 
         SweepResult.Point fastest = onAllCores.fastest().orElseThrow();
         System.out.printf(

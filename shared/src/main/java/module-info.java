@@ -1,6 +1,6 @@
-/** The documents: read, checked and written. */
-// Commons CSV and GeographicLib have no descriptors; the command is built later.
-@SuppressWarnings({"requires-automatic", "module"})
+/** What is read and written: documents, surveys, logs, results. */
+// Commons CSV and GeographicLib have no descriptors.
+@SuppressWarnings("requires-automatic")
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -9,6 +9,9 @@ module dev.lapwright.shared {
     requires io.jenetics.jpx;
 
     exports dev.lapwright.documents;
+    exports dev.lapwright.files;
+    exports dev.lapwright.logs;
     exports dev.lapwright.report;
     exports dev.lapwright.results;
+    exports dev.lapwright.surveys;
 }

@@ -16,7 +16,7 @@ final class BalanceCharts {
                 outcome.balance().corners().stream().map(BalanceCharts::bars).toList();
         return ChartImage.forFile(
                 fileName,
-                BalancePhases.of(LapCharts.subject(outcome.choice()), bars, ChartStyle.STANDARD),
+                BalancePhases.of(LapCharts.subject(outcome.subject()), bars, ChartStyle.STANDARD),
                 BalancePhases.size(bars.size()),
                 LapCharts.PNG_SCALE);
     }

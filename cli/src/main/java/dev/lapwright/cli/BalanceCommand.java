@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalanceResult;
@@ -62,14 +63,16 @@ final class BalanceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<BalanceOutcome> files = BalanceFiles.plan(output, balance.complaint != null);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        Stations stations = choice.track().stations(StationSpacing.DEFAULT);
+        Subject subject = documents.subject(setup, conditions.day());
+        Stations stations = subject.track().stations(StationSpacing.DEFAULT);
         Optional<BalanceComplaint> complaint =
                 Optional.ofNullable(balance.complaint).map(text -> BalanceComplaint.parse(text, stations.corners()));
-        Lap lap = new LapSolver(stations).solve(Vehicle.of(choice.car(), choice.day()));
-        BalanceResult result = Balance.of(lap);
-        BalanceOutcome outcome =
-                new BalanceOutcome(choice, result, complaint.map(said -> Remedies.against(said, result)));
+        Lap lap = new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day()));
+        BalanceResult result = Balance.of(lap).run();
+        BalanceOutcome outcome = new BalanceOutcome(
+                subject,
+                result,
+                complaint.map(said -> Remedies.against(said, result).run()));
         files.write(outcome);
         if (output.json) {
             console.text(BalanceJson.text(outcome));

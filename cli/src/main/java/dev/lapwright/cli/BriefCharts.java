@@ -1,6 +1,5 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.ChartStyle;
@@ -17,6 +16,7 @@ import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -42,7 +42,7 @@ final class BriefCharts {
     }
 
     PageBlock circuit(String caption) {
-        String title = "Map of " + outcome.choice().track().name();
+        String title = "Map of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -56,7 +56,7 @@ final class BriefCharts {
 
     PageBlock speed(String caption) {
         String title =
-                "Speed and gear over a lap of " + outcome.choice().track().name();
+                "Speed and gear over a lap of " + outcome.subject().track().name();
         return both(
                 title,
                 caption,
@@ -91,10 +91,10 @@ final class BriefCharts {
                 "",
                 Double.NaN,
                 Double.NaN,
-                faster ? -gain.bestGain() : 0,
-                SensitivityOutcome.setting(gain, gain.best()),
-                slower ? -gain.worstGain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst()));
+                faster ? -gain.best().gain() : 0,
+                SensitivityReport.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityReport.setting(gain, gain.worst().setting()));
     }
 
     PageBlock lapTimeOverWing(WingTrade wing, String caption) {
@@ -124,10 +124,11 @@ final class BriefCharts {
     }
 
     private SweepResult sweep(WingTrade wing) {
-        List<WingChoice> choices = wing.choices();
-        double[] values = choices.stream().mapToDouble(WingChoice::setting).toArray();
+        List<WingTrade.Setting> choices = wing.choices();
+        double[] values =
+                choices.stream().mapToDouble(WingTrade.Setting::setting).toArray();
         List<SweepResult.Point> points = choices.stream()
-                .map(choice -> new SweepResult.Point(List.of(choice.setting()), choice.figures(), choice.failure()))
+                .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
                 .toList();
         return new SweepResult(
                 outcome.result().car(),
@@ -145,7 +146,7 @@ final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(outcome.choice()), GearingCharts.curves(gearing), FOR_WIDE),
+                        GearSawtooth.of(LapCharts.subject(outcome.subject()), GearingCharts.curves(gearing), FOR_WIDE),
                         size(FOR_WIDE, 440, 440),
                         FOR_WIDE,
                         id("gears", FOR_WIDE),
@@ -161,7 +162,7 @@ final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        BalancePhases.of(LapCharts.subject(outcome.choice()), bars, FOR_WIDE),
+                        BalancePhases.of(LapCharts.subject(outcome.subject()), bars, FOR_WIDE),
                         new ImageSize(960, BalancePhases.size(bars.size()).height()),
                         FOR_WIDE,
                         id("balance", FOR_WIDE),
@@ -174,7 +175,7 @@ final class BriefCharts {
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        LapLog.of(LapCharts.subject(outcome.choice()), evidence, style),
+                        LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
                         size(style, 460, 560),
                         style,
                         id(name, style),

@@ -2,8 +2,10 @@ package dev.lapwright.cli;
 
 import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.documents.LapLogFile;
-import dev.lapwright.documents.LapLogs;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.logs.LapLogs;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -61,14 +63,15 @@ final class BriefCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         BriefFiles files = BriefFiles.plan(output, documents.car, documents.circuit);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        Brief brief = asked.of(choice);
+        Subject subject = documents.subject(setup, conditions.day());
+        Brief brief = asked.of(subject);
+        StudyRun how = asked.run();
         Optional<LapLogFile> log =
                 asked.laps == null ? Optional.empty() : Optional.of(LapLogs.read(LapLogs.find(asked.laps)));
         if (log.isPresent()) {
-            brief = brief.evidence(log.get().log());
+            brief = brief.after(log.get().log());
         }
-        BriefOutcome outcome = new BriefOutcome(choice, log, run(brief));
+        BriefOutcome outcome = new BriefOutcome(subject, log, run(brief, how));
         files.write(outcome);
         if (output.json) {
             console.text(BriefJson.text(outcome));
@@ -80,9 +83,9 @@ final class BriefCommand implements Callable<Integer> {
         return written && !outcome.isUnusable() ? Lapwright.DONE : Lapwright.BAD_INPUT;
     }
 
-    private BriefResult run(Brief brief) {
+    private BriefResult run(Brief brief, StudyRun how) {
         try (ProgressBar bar = new ProgressBar(console, "percent")) {
-            return brief.run(bar);
+            return brief.run(how.reporting(bar));
         }
     }
 }

@@ -1,10 +1,11 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
@@ -25,7 +26,7 @@ final class BriefGearing {
     }
 
     PageSection section() {
-        BriefPart<GearingResult> part = outcome.result().gearing();
+        BriefResult.Part<GearingResult> part = outcome.result().gearing();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -37,7 +38,7 @@ final class BriefGearing {
     }
 
     private void fill(List<PageBlock> blocks, GearingResult found) {
-        GearingOutcome gearing = new GearingOutcome(outcome.choice(), BEFORE_BRAKING_S, found);
+        GearingOutcome gearing = new GearingOutcome(outcome.subject(), BEFORE_BRAKING_S, found);
         GearingReading.of(gearing)
                 .forEach(text -> blocks.add(
                         PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));
@@ -78,7 +79,7 @@ final class BriefGearing {
     private PageTable choices(GearingOutcome gearing, SweepAxis axis) {
         GearingResult.Scenario given = gearing.result().asGiven();
         Optional<GearingResult.Candidate> best = gearing.best(given, axis);
-        String name = Choice.isAdjustment(gearing.result().car(), axis.name())
+        String name = Subject.isAdjustment(gearing.result().car(), axis.name())
                 ? BriefWords.name(gearing.result().car().adjustment(axis.name()))
                 : axis.name();
         PageTable table = new PageTable(name + " in all ratios tried")
@@ -96,8 +97,8 @@ final class BriefGearing {
                 GearingResult.GearedLap lap = choice.lap().get();
                 cells.add(Numbers.lapTime(lap.lapTime()));
                 cells.add(BriefWords.signed(given.gain(choice)));
-                cells.add(Numbers.kmh(lap.topSpeed()));
-                cells.add(lap.limiterTime() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0));
+                cells.add(Numbers.kmh(lap.top().speed()));
+                cells.add(lap.limiter().time() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0));
             } else {
                 cells.addAll(List.of("no lap", "-", "-", "-"));
             }

@@ -10,7 +10,7 @@ final class BriefJson {
 
     static String text(BriefOutcome outcome) {
         Map<String, Object> tree = BriefSummary.tree(outcome.result(), BriefTyresAndFuel.KG_PER_LITRE, outcome.log());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("cautions", BriefCautions.of(outcome));
         return JsonLayout.text(tree);
     }

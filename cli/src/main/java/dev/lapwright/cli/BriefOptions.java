@@ -4,6 +4,8 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.stint.RaceLength;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,17 +55,21 @@ final class BriefOptions {
     Integer threads;
 
     /** The question with these choices. */
-    Brief of(Choice choice) {
+    Brief of(Subject subject) {
         Check.inRange("--test-laps", testLaps, 4, 100_000);
         Check.inRange("--scatter-s", scatterS, 0.001, 60);
-        Brief brief = Brief.of(choice.car(), choice.track(), choice.day())
-                .laps(testLaps)
-                .scatter(scatterS)
-                .race(race());
+        Brief brief = Brief.of(subject.car(), subject.track(), subject.day())
+                .withLaps(testLaps)
+                .withScatter(scatterS)
+                .withRace(race());
         if (!vary.isEmpty()) {
-            brief = brief.vary(vary.stream().map(String::trim).toList());
+            brief = brief.turning(vary.stream().map(String::trim).toList());
         }
-        return threads == null ? brief : brief.onThreads(threads);
+        return brief;
+    }
+
+    StudyRun run() {
+        return threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
     }
 
     private RaceLength race() {

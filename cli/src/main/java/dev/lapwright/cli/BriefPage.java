@@ -1,11 +1,12 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,8 +29,8 @@ final class BriefPage {
         BriefCircuit circuit = new BriefCircuit(outcome, charts);
         BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(outcome);
         return new Page(
-                outcome.choice().car().name() + " at "
-                        + outcome.choice().track().name() + ": the brief",
+                outcome.subject().car().name() + " at "
+                        + outcome.subject().track().name() + ": the brief",
                 facts(),
                 new BriefShort(outcome).facts(),
                 BriefCautions.of(outcome),
@@ -52,16 +53,16 @@ final class BriefPage {
     }
 
     private List<PageFact> facts() {
-        Track track = outcome.choice().track();
+        Track track = outcome.subject().track();
         List<PageFact> facts = new ArrayList<>();
-        facts.add(new PageFact("Car", outcome.choice().car().name()));
+        facts.add(new PageFact("Car", outcome.subject().car().name()));
         facts.add(new PageFact(
                 "Circuit",
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
-        facts.add(new PageFact("Setup now", outcome.choice().setupText()));
-        facts.add(new PageFact(
-                "Conditions", LapReport.conditions(outcome.choice().day()).replace("degC", "°C")));
+        facts.add(new PageFact("Setup now", outcome.subject().setupText()));
+        facts.add(
+                new PageFact("Conditions", Subject.text(outcome.subject().day()).replace("degC", "°C")));
         facts.add(new PageFact(
                 "Race", BriefTyresAndFuel.race(outcome.result().choices().race())));
         outcome.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));
@@ -69,7 +70,7 @@ final class BriefPage {
     }
 
     /** Why a part is not there, and what to do. */
-    static PageBlock missing(BriefPart<?> part) {
+    static PageBlock missing(BriefResult.Part<?> part) {
         String remedy = part.remedy().isEmpty() ? "nothing can be done about it here" : part.remedy();
         return PageBlock.missing(BriefWords.sentence(part.problem()), BriefWords.sentence(remedy));
     }

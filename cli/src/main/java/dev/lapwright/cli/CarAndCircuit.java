@@ -1,5 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Conditions;
+import dev.lapwright.results.Subject;
 import picocli.CommandLine.Parameters;
 
 /** The two documents every lap needs. */
@@ -17,4 +19,9 @@ final class CarAndCircuit {
             completionCandidates = DemoNames.Circuits.class,
             description = "Circuit or open run: a file, or the name of a demo.")
     String circuit;
+
+    /** Both read, the car set up. */
+    Subject subject(SetupOptions setup, Conditions day) {
+        return setup.subject(car, circuit, day);
+    }
 }

@@ -1,12 +1,11 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ColumnChoice;
 import dev.lapwright.documents.DocumentWriter;
-import dev.lapwright.documents.SafeFile;
-import dev.lapwright.documents.SurveyFile;
-import dev.lapwright.documents.Surveys;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.surveys.SurveyFile;
+import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
 import java.util.ArrayList;
@@ -161,7 +160,7 @@ final class CircuitImportCommand implements Callable<Integer> {
         }
         SurveyFile read = Surveys.readFile(
                 Surveys.find(file),
-                reading.columns.stream().map(ColumnChoice::of).toList(),
+                reading.columns.stream().map(Surveys::column).toList(),
                 reading.log);
         ImportSource taken = ImportSource.of(read, choices, lap());
         ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);

@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Nearest;
-import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
@@ -75,18 +75,18 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        List<Demo> demos = Documents.demos();
+        List<Demos.Document> demos = Documents.demos();
         List<DemoTable> tables = DemoTable.all().stream()
                 .filter(table -> output.all || names.contains(table.fileName()))
                 .toList();
-        List<Demo> wanted = wanted(demos, tables);
+        List<Demos.Document> wanted = wanted(demos, tables);
         if (wanted.isEmpty() && tables.isEmpty()) {
             list(demos);
             return Lapwright.DONE;
         }
         Outputs outputs = new Outputs(output.force);
-        Map<Path, Demo> copies = new LinkedHashMap<>();
-        for (Demo demo : wanted) {
+        Map<Path, Demos.Document> copies = new LinkedHashMap<>();
+        for (Demos.Document demo : wanted) {
             copies.put(place(outputs, fileName(demo, wanted)), demo);
         }
         Map<Path, DemoTable> tableCopies = new LinkedHashMap<>();
@@ -106,21 +106,21 @@ final class DemoCommand implements Callable<Integer> {
         return output.folder == null ? outputs.file(fileName) : outputs.fileIn(output.folder, fileName);
     }
 
-    private List<Demo> wanted(List<Demo> demos, List<DemoTable> tables) {
+    private List<Demos.Document> wanted(List<Demos.Document> demos, List<DemoTable> tables) {
         if (output.all) {
             return demos;
         }
-        List<Demo> wanted = new ArrayList<>();
+        List<Demos.Document> wanted = new ArrayList<>();
         List<String> ofTables = tables.stream().map(DemoTable::fileName).toList();
         for (String name : names) {
             if (ofTables.contains(name)) {
                 continue;
             }
-            List<Demo> named =
+            List<Demos.Document> named =
                     demos.stream().filter(demo -> demo.name().equals(name)).toList();
             if (named.isEmpty()) {
-                String near =
-                        Nearest.remedy(name, demos.stream().map(Demo::name).toList());
+                String near = Nearest.remedy(
+                        name, demos.stream().map(Demos.Document::name).toList());
                 throw new InvalidValueException(
                         name,
                         "there is no demo of that name",
@@ -136,20 +136,20 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     /** The demo's name; with its kind where two kinds share the name. */
-    private static String fileName(Demo demo, List<Demo> all) {
+    private static String fileName(Demos.Document demo, List<Demos.Document> all) {
         boolean shared = all.stream()
                 .anyMatch(other -> !other.equals(demo) && other.name().equals(demo.name()));
         return demo.name() + (shared ? "-" + demo.kind().word() : "") + ".json";
     }
 
-    private void list(List<Demo> demos) {
+    private void list(List<Demos.Document> demos) {
         if (output.json) {
             print(demos, DemoTable.all());
             return;
         }
         boolean first = true;
         for (DocumentKind kind : DocumentKind.values()) {
-            List<Demo> ofKind =
+            List<Demos.Document> ofKind =
                     demos.stream().filter(demo -> demo.kind() == kind).toList();
             if (ofKind.isEmpty()) {
                 continue;
@@ -161,7 +161,7 @@ final class DemoCommand implements Callable<Integer> {
             console.line(console.bold("Demo " + kind.folder()));
             int width =
                     ofKind.stream().mapToInt(demo -> demo.name().length()).max().orElse(0);
-            for (Demo demo : ofKind) {
+            for (Demos.Document demo : ofKind) {
                 String name =
                         "  " + demo.name() + " ".repeat(width - demo.name().length() + 2);
                 Lines.print(console, name, name.length(), demo.title() + ": " + demo.description());
@@ -182,9 +182,9 @@ final class DemoCommand implements Callable<Integer> {
         }
     }
 
-    private void print(List<Demo> demos, List<DemoTable> tables) {
+    private void print(List<Demos.Document> demos, List<DemoTable> tables) {
         List<Object> list = new ArrayList<>();
-        for (Demo demo : demos) {
+        for (Demos.Document demo : demos) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("kind", demo.kind().word());
             one.put("name", demo.name());

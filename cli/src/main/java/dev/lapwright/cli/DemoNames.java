@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import java.util.Iterator;
@@ -18,7 +18,7 @@ abstract class DemoNames implements Iterable<String> {
     public Iterator<String> iterator() {
         return Documents.demos().stream()
                 .filter(demo -> kinds.contains(demo.kind()))
-                .map(Demo::name)
+                .map(Demos.Document::name)
                 .distinct()
                 .iterator();
     }

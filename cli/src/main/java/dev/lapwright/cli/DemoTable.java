@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.LapLogs;
-import dev.lapwright.documents.Surveys;
+import dev.lapwright.logs.LapLogs;
+import dev.lapwright.surveys.Surveys;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,10 +19,10 @@ record DemoTable(String group, String fileName, String title, String description
         List<DemoTable> all = new ArrayList<>();
         Surveys.demos()
                 .forEach(survey -> all.add(new DemoTable(
-                        SURVEYS, survey.fileName(), survey.title(), survey.description(), Surveys.demoText(survey))));
+                        SURVEYS, survey.fileName(), survey.title(), survey.description(), survey.text())));
         LapLogs.demos()
-                .forEach(log -> all.add(
-                        new DemoTable(LOGS, log.fileName(), log.title(), log.description(), LapLogs.demoText(log))));
+                .forEach(log ->
+                        all.add(new DemoTable(LOGS, log.fileName(), log.title(), log.description(), log.text())));
         return all;
     }
 }

@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DocumentException;
-import dev.lapwright.documents.DocumentFault;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentFault;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import picocli.CommandLine;

@@ -3,7 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.log.LapLog;
-import dev.lapwright.documents.SafeFile;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.results.EvidenceTable;
 
 /** Which files a look at a log is written to. */

@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -49,9 +50,9 @@ final class EvidenceModel {
         List<String> before = new ArrayList<>();
         List<String> after = new ArrayList<>();
         changes.forEach(change -> read(change, before, after));
-        Choice choice = Choice.of(car, circuit, setup, conditions.day());
-        LapSolver solver = LapSolver.on(choice.track());
-        return OptionalDouble.of(lapTime(solver, choice.with(after)) - lapTime(solver, choice.with(before)));
+        Subject subject = setup.subject(car, circuit, conditions.day());
+        LapSolver solver = LapSolver.on(subject.track());
+        return OptionalDouble.of(lapTime(solver, subject.with(after)) - lapTime(solver, subject.with(before)));
     }
 
     private static void read(String change, List<String> before, List<String> after) {
@@ -66,7 +67,7 @@ final class EvidenceModel {
         after.add(name + change.substring(colon + 1));
     }
 
-    private static double lapTime(LapSolver solver, Choice choice) {
-        return solver.lapTime(Vehicle.of(choice.car(), choice.day()));
+    private static double lapTime(LapSolver solver, Subject subject) {
+        return solver.lapTime(Vehicle.of(subject.car(), subject.day()));
     }
 }

@@ -1,13 +1,15 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ColumnChoice;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -87,19 +89,19 @@ final class FitCommand implements Callable<Integer> {
             throw new InvalidValueException(
                     "--line refresh", "the laps were all driven on one line", "use --line fastest, or name a file");
         }
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        String name = name(choice);
+        Subject subject = documents.subject(setup, conditions.day());
+        String name = name(subject);
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
-        ChosenLine chosen = ChosenLine.of(line, choice, console);
-        DrivenLapPick pick = DrivenLapPick.of(read, chosen.driven(), asked.laps);
-        FitResult result = Fit.of(choice.car(), chosen.driven(), choice.day())
+        ChosenLine chosen = line.find(subject, console);
+        DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
+        FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
                 .laps(pick.laps())
                 .fitting(wanted)
                 .confidence(confidence)
                 .run();
-        FitOutcome outcome = new FitOutcome(choice, chosen, read, pick, result, name);
+        FitOutcome outcome = new FitOutcome(subject, chosen, read, pick, result, name);
         files.write(outcome);
         if (output.json) {
             console.text(FitJson.text(outcome));
@@ -110,9 +112,9 @@ final class FitCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private String name(Choice choice) {
+    private String name(Subject subject) {
         if (output.name == null) {
-            return choice.bare().name();
+            return subject.bare().name();
         }
         boolean fits = !output.name.isBlank()
                 && output.name.length() <= LONGEST_NAME

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLog;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.FitTable;
 import java.util.ArrayList;
@@ -14,7 +14,7 @@ final class FitJson {
 
     static String text(FitOutcome outcome) {
         Map<String, Object> tree = FitTable.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("line", outcome.line().tree());
         List<Object> logs = new ArrayList<>();
         for (DrivenLog log : outcome.logs()) {
@@ -28,7 +28,7 @@ final class FitJson {
         tree.put("leftOut", outcome.pick().leftOut());
         tree.put(
                 "tiesInWords",
-                outcome.result().ties().stream().map(FitWords::tie).toList());
+                outcome.result().collinearities().stream().map(FitWords::tie).toList());
         tree.put("cautions", FitReport.cautions(outcome.result()));
         return JsonLayout.text(tree);
     }

@@ -1,9 +1,10 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.ColumnChoice;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.results.FitTable;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -63,7 +64,7 @@ final class FitOptions {
     }
 
     List<ColumnChoice> choices() {
-        return columns.stream().map(ColumnChoice::of).toList();
+        return columns.stream().map(DrivenLogs::column).toList();
     }
 
     /** A share. */

@@ -1,8 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitStanding;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,7 +16,7 @@ final class FitOrigin {
 
     static String description(FitOutcome outcome) {
         String origin = origin(outcome);
-        String own = outcome.choice().bare().description();
+        String own = outcome.subject().bare().description();
         int room = LONGEST - origin.length() - 1;
         String kept = own.length() <= room ? own : own.substring(0, Math.max(0, room - 1)) + "…";
         return kept.isEmpty() ? origin : kept + " " + origin;
@@ -28,8 +26,8 @@ final class FitOrigin {
         FitResult result = outcome.result();
         List<String> fitted = new ArrayList<>();
         List<String> kept = new ArrayList<>();
-        for (FitEstimate estimate : result.estimates()) {
-            if (estimate.standing() == FitStanding.HELD) {
+        for (FitResult.Estimate estimate : result.estimates()) {
+            if (estimate.identifiability() == FitResult.Identifiability.HELD) {
                 kept.add(estimate.parameter().title());
             } else {
                 fitted.add(FitWords.value(estimate)
@@ -38,12 +36,14 @@ final class FitOrigin {
             }
         }
         return "Fitted to " + laps(result) + " at " + result.track().name() + " ("
-                + outcome.choice().day().name() + "; setup " + outcome.choice().setupText() + "): "
+                + outcome.subject().day().name() + "; setup "
+                + outcome.subject().setupText() + "): "
                 + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
                 + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
-                + ". Root mean square of logged less simulated speed " + Numbers.kmh(result.rmsAfter())
+                + ". Root mean square of logged less simulated speed "
+                + Numbers.kmh(result.residuals().rmsAfter())
                 + " km/h, before "
-                + Numbers.kmh(result.rmsBefore()) + " km/h.";
+                + Numbers.kmh(result.residuals().rmsBefore()) + " km/h.";
     }
 
     private static String laps(FitResult result) {

@@ -1,14 +1,16 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
 import java.util.List;
 
 /**
  * A fit and what was asked.
  *
- * @param choice the car, set up, and where
+ * @param subject the car, set up, and where
  * @param line that the model drove
  * @param logs as they were read
  * @param pick the laps taken from them
@@ -16,4 +18,9 @@ import java.util.List;
  * @param name of the fitted car in its document
  */
 record FitOutcome(
-        Choice choice, ChosenLine line, List<DrivenLog> logs, DrivenLapPick pick, FitResult result, String name) {}
+        Subject subject,
+        ChosenLine line,
+        List<DrivenLog> logs,
+        DrivenLapSelection pick,
+        FitResult result,
+        String name) {}

@@ -1,14 +1,11 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.SafeFile;
-import dev.lapwright.fit.FitEstimate;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.fit.FitParameter;
-import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTie;
-import dev.lapwright.fit.FittedLap;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -32,7 +29,7 @@ final class FitReport {
     static List<String> cautions(FitResult result) {
         List<String> cautions = new ArrayList<>();
         cautions.add(USE);
-        for (FitEstimate estimate : result.estimates()) {
+        for (FitResult.Estimate estimate : result.estimates()) {
             if (estimate.parameter() == FitParameter.GRIP && estimate.value() < 1) {
                 cautions.add("A grip of " + FitWords.value(FitParameter.GRIP, estimate.value())
                         + " may be the driver as well as the car: an average lap is driven below the limit.");
@@ -48,8 +45,8 @@ final class FitReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
-        outcome.line().print(console);
+        TerminalReport.print(console, outcome.subject().heading());
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         for (DrivenLog log : outcome.logs()) {
             Lines.item(console, "Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
             log.remarks().forEach(remark -> Lines.item(console, "", remark));
@@ -61,7 +58,7 @@ final class FitReport {
         outcome.pick().leftOut().forEach(left -> Lines.item(console, "Left out", left));
         console.line();
         estimates();
-        for (FitTie tie : result.ties()) {
+        for (FitResult.Collinearity tie : result.collinearities()) {
             console.line();
             Lines.paragraph(console, FitWords.tie(tie));
         }
@@ -79,7 +76,7 @@ final class FitReport {
         }
     }
 
-    private String lap(FittedLap fitted) {
+    private String lap(FitResult.LapFit fitted) {
         double time = Double.isFinite(fitted.loggedTime()) ? fitted.loggedTime() : fitted.speedTime();
         return fitted.lap().name() + " in " + Numbers.lapTime(time) + ", " + Numbers.percent(fitted.share())
                 + " % of it counts";
@@ -97,7 +94,7 @@ final class FitReport {
                 .numbers("to", "")
                 .numbers("change", "%")
                 .words("standing");
-        for (FitEstimate estimate : result.estimates()) {
+        for (FitResult.Estimate estimate : result.estimates()) {
             int decimals = FitWords.decimals(estimate.parameter());
             table.row(
                     estimate.parameter().title(),
@@ -109,7 +106,7 @@ final class FitReport {
                     Numbers.signed(PERCENT * estimate.change(), 1),
                     estimate.atBound()
                             ? "at the edge of the search"
-                            : estimate.standing().label());
+                            : estimate.identifiability().label());
         }
         table.printTo(console);
     }
@@ -124,9 +121,10 @@ final class FitReport {
         Lines.item(
                 console,
                 "Speed",
-                "logged less simulated, root mean square: " + Numbers.kmh(result.rmsBefore()) + " km/h as given, "
-                        + Numbers.kmh(result.rmsAfter()) + " km/h fitted; as good as "
-                        + Numbers.fixed(result.effectiveSamples(), 0) + " independent readings");
+                "logged less simulated, root mean square: "
+                        + Numbers.kmh(result.residuals().rmsBefore()) + " km/h as given, "
+                        + Numbers.kmh(result.residuals().rmsAfter()) + " km/h fitted; as good as "
+                        + Numbers.fixed(result.residuals().effectiveSamples(), 0) + " independent readings");
     }
 
     private void parts() {
@@ -143,7 +141,7 @@ final class FitReport {
                 .numbers("fitted", "km/h")
                 .numbers("logged exit", "km/h")
                 .numbers("fitted", "km/h");
-        for (FitPart part : result.parts()) {
+        for (FitResult.Part part : result.parts()) {
             boolean corner = part.isCorner();
             table.row(
                     part.label(),
@@ -161,7 +159,7 @@ final class FitReport {
         table.printTo(console);
     }
 
-    private static double extreme(FitPart.Drive drive, boolean corner) {
+    private static double extreme(FitResult.Passage drive, boolean corner) {
         return corner ? drive.leastSpeed() : drive.mostSpeed();
     }
 }

@@ -1,8 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitParameter;
-import dev.lapwright.fit.FitTie;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,12 +23,12 @@ final class FitWords {
     }
 
     /** As {@code drag area 1.071 m²}. */
-    static String value(FitEstimate estimate) {
+    static String value(FitResult.Estimate estimate) {
         return estimate.parameter().title() + " " + value(estimate.parameter(), estimate.value());
     }
 
     /** As {@code  (95 %: 1.052 to 1.090)}. */
-    static String interval(FitEstimate estimate, double confidence) {
+    static String interval(FitResult.Estimate estimate, double confidence) {
         int decimals = decimals(estimate.parameter());
         return " (" + Numbers.plain(PERCENT * confidence) + " %: " + Numbers.fixed(estimate.lower(), decimals) + " to "
                 + Numbers.fixed(estimate.upper(), decimals) + ")";
@@ -41,7 +40,7 @@ final class FitWords {
     }
 
     /** What a tie means, in whole sentences. */
-    static String tie(FitTie tie) {
+    static String tie(FitResult.Collinearity tie) {
         List<String> titles = tie.parameters().stream().map(FitParameter::title).toList();
         if (titles.size() == 1) {
             return capital(titles.get(0)) + " is not told by these laps: it stays as the car has it.";

@@ -25,7 +25,7 @@ final class GearingCharts {
     static byte[] sawtooth(String fileName, GearingOutcome outcome) {
         return ChartImage.forFile(
                 fileName,
-                GearSawtooth.of(LapCharts.subject(outcome.choice()), curves(outcome.result()), ChartStyle.STANDARD),
+                GearSawtooth.of(LapCharts.subject(outcome.subject()), curves(outcome.result()), ChartStyle.STANDARD),
                 GearSawtooth.SIZE,
                 LapCharts.PNG_SCALE);
     }
@@ -44,11 +44,11 @@ final class GearingCharts {
                         .mapToDouble(GearingResult.Gear::engineSpeedPerSpeed)
                         .toArray(),
                 shifts,
-                lap.revLimit(),
+                lap.limiter().revLimit(),
                 figures.peakPowerRpm(),
                 lap.lowestSpeed(),
-                lap.topSpeed(),
-                lap.gearAtTopSpeed());
+                lap.top().speed(),
+                lap.top().gear());
     }
 
     static byte[] traction(String fileName, GearingOutcome outcome) {

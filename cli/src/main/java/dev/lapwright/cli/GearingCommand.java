@@ -4,6 +4,8 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -63,9 +65,9 @@ final class GearingCommand implements Callable<Integer> {
     public Integer call() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         ResultFiles<GearingOutcome> files = GearingFiles.plan(output);
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        GearingOutcome outcome =
-                new GearingOutcome(choice, gearing.beforeBrakingS, study(choice).run());
+        Subject subject = documents.subject(setup, conditions.day());
+        GearingOutcome outcome = new GearingOutcome(
+                subject, gearing.beforeBrakingS, study(subject).run());
         files.write(outcome);
         if (output.json) {
             console.text(GearingJson.text(outcome));
@@ -76,13 +78,13 @@ final class GearingCommand implements Callable<Integer> {
         return Lapwright.DONE;
     }
 
-    private Gearing study(Choice choice) {
-        Gearing study = Gearing.of(choice.car(), choice.track(), choice.day());
+    private Gearing study(Subject subject) {
+        Gearing study = Gearing.of(subject.car(), subject.track(), subject.day());
         if (gearing.finalDrives != null) {
-            study = study.over(finalDrives(choice));
+            study = study.over(finalDrives(subject));
         }
         for (String ratio : gearing.ratios) {
-            study = study.over(ratio(ratio, choice));
+            study = study.over(ratio(ratio, subject));
         }
         if (gearing.towPercent != null) {
             study = study.withTow(Check.inRange("--tow-percent", gearing.towPercent, 0, 60) / 100);
@@ -95,21 +97,21 @@ final class GearingCommand implements Callable<Integer> {
     }
 
     /** A range without a step takes the steps of the adjustment; any other values are ratios. */
-    private SweepAxis finalDrives(Choice choice) {
-        Optional<Adjustment> adjustment = GearingAxes.finalDrive(choice.bare());
+    private SweepAxis finalDrives(Subject subject) {
+        Optional<Adjustment> adjustment = GearingAxes.finalDrive(subject.bare());
         boolean withoutStep = gearing.finalDrives.chars().filter(c -> c == ':').count() == 1;
         String name = withoutStep && adjustment.isPresent() ? adjustment.get().name() : GearingAxes.FINAL_DRIVE;
-        return Vary.parse(name + "=" + gearing.finalDrives, choice).axis();
+        return Vary.parse(name + "=" + gearing.finalDrives, subject).axis();
     }
 
-    private static SweepAxis ratio(String text, Choice choice) {
+    private static SweepAxis ratio(String text, Subject subject) {
         int equals = text.indexOf('=');
         String gear = equals < 0 ? "" : text.substring(0, equals).trim();
         if (!gear.matches("[0-9]{1,2}")) {
             throw new InvalidValueException(
                     "--ratio " + text, "it does not begin with a gear", "write GEAR=VALUES, as in 6=0.95,1,1.05");
         }
-        String name = GearingAxes.ratio(choice.bare(), Integer.parseInt(gear));
-        return Vary.parse(name + text.substring(equals), choice).axis();
+        String name = GearingAxes.ratio(subject.bare(), Integer.parseInt(gear));
+        return Vary.parse(name + text.substring(equals), subject).axis();
     }
 }

@@ -10,7 +10,7 @@ final class GearingJson {
 
     static String text(GearingOutcome outcome) {
         Map<String, Object> tree = GearingSummary.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("beforeBrakingS", outcome.beforeBraking());
         tree.put("reading", GearingReading.of(outcome));
         return JsonLayout.text(tree);

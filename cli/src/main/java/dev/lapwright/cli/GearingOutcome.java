@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -9,11 +10,11 @@ import java.util.Optional;
 /**
  * A study of gearing and what was asked.
  *
- * @param choice the car as it stands
+ * @param subject the car as it stands
  * @param beforeBraking how short before braking an upshift is pointed out, s
  * @param result what was found
  */
-record GearingOutcome(Choice choice, double beforeBraking, GearingResult result) {
+record GearingOutcome(Subject subject, double beforeBraking, GearingResult result) {
 
     /** Lap times are given in thousandths; less than half of one is nothing. */
     static final double NOTHING_S = 0.0005;

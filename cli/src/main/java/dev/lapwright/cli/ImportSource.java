@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SurveyFile;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;

@@ -1,12 +1,12 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Nearest;
-import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
-import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.files.SafeFile;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +21,7 @@ record KindOfDocument(DocumentKind kind, DocumentSource source) {
         }
         List<DocumentKind> kinds = new ArrayList<>();
         List<String> names = new ArrayList<>();
-        for (Demo demo : Documents.demos()) {
+        for (Demos.Document demo : Documents.demos()) {
             names.add(demo.name());
             if (demo.name().equals(nameOrFile)) {
                 kinds.add(demo.kind());

@@ -1,15 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.charts.ChartImage;
-import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.lap.GgDiagram;
-import dev.lapwright.charts.lap.SpeedComparison;
-import dev.lapwright.charts.lap.SpeedTrace;
-import dev.lapwright.charts.lap.TrackMap;
-import java.util.ArrayList;
-import java.util.List;
+import dev.lapwright.results.Subject;
 
-/** Pictures of laps. Nothing of the charts is loaded before one is asked for. */
+/** What pictures of all studies have in common. */
 final class LapCharts {
     /** Pixels of a .png for each pixel of the layout: sharp on paper and on dense screens. */
     static final int PNG_SCALE = 2;
@@ -17,40 +10,7 @@ final class LapCharts {
     private LapCharts() {}
 
     /** What has been looked at, for a heading. */
-    static String subject(Choice choice) {
-        return choice.car().name() + " at " + choice.track().name();
-    }
-
-    static byte[] speed(String fileName, LapResult result) {
-        return ChartImage.forFile(
-                fileName, SpeedTrace.of(result.lap(), ChartStyle.STANDARD), SpeedTrace.SIZE, PNG_SCALE);
-    }
-
-    static byte[] map(String fileName, LapResult result) {
-        return ChartImage.forFile(fileName, TrackMap.of(result.lap(), ChartStyle.STANDARD), TrackMap.SIZE, PNG_SCALE);
-    }
-
-    static byte[] gg(String fileName, LapResult result) {
-        return ChartImage.forFile(fileName, GgDiagram.of(result.lap(), ChartStyle.STANDARD), GgDiagram.SIZE, PNG_SCALE);
-    }
-
-    static byte[] comparison(String fileName, LapResult result) {
-        List<SpeedComparison.NamedLap> laps = new ArrayList<>();
-        laps.add(new SpeedComparison.NamedLap(result.choice().setupText(), result.lap()));
-        result.others().forEach(other -> laps.add(new SpeedComparison.NamedLap(other.name(), other.lap())));
-        return comparison(fileName, laps);
-    }
-
-    static byte[] comparison(String fileName, CompareOutcome outcome) {
-        SpeedComparison.NamedLap first = new SpeedComparison.NamedLap(
-                outcome.firstName(), outcome.comparison().first());
-        SpeedComparison.NamedLap second = new SpeedComparison.NamedLap(
-                outcome.name(), outcome.comparison().second());
-        return comparison(fileName, List.of(first, second));
-    }
-
-    private static byte[] comparison(String fileName, List<SpeedComparison.NamedLap> laps) {
-        return ChartImage.forFile(
-                fileName, SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE, PNG_SCALE);
+    static String subject(Subject subject) {
+        return subject.car().name() + " at " + subject.track().name();
     }
 }

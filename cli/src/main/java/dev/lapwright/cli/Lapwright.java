@@ -81,7 +81,7 @@ public final class Lapwright {
         boolean one = COMMANDS.containsKey(first) && !OVERSEERS.contains(first);
         COMMANDS.forEach((name, command) -> {
             if (!one || name.equals(first)) {
-                line.addSubcommand(command.apply(console));
+                line.addSubcommand(completed(command.apply(console)));
             }
         });
         line.setOut(console.writer());
@@ -89,6 +89,14 @@ public final class Lapwright {
         line.setExpandAtFiles(false);
         line.setPosixClusteredShortOptionsAllowed(false);
         line.setColorScheme(CommandLine.Help.defaultColorScheme(console.isStyled() ? Ansi.ON : Ansi.OFF));
+        return line;
+    }
+
+    private static CommandLine completed(Object command) {
+        CommandLine line = command instanceof CommandLine made ? made : new CommandLine(command);
+        if (command instanceof StudyCommand<?> study) {
+            study.addTo(line.getCommandSpec());
+        }
         return line;
     }
 

@@ -23,7 +23,7 @@ final class Moves {
         }
         if (!adjustment.choices().isEmpty()) {
             List<String> choices = new ArrayList<>();
-            adjustment.choices().forEach(choice -> choices.add(Numbers.plain(choice)));
+            adjustment.choices().forEach(subject -> choices.add(Numbers.plain(subject)));
             lines.add("choices: " + String.join(", ", choices));
         }
         if (adjustment.clickSize() > 0) {

@@ -15,8 +15,8 @@ final class OptimiseCharts {
     static byte[] front(String fileName, OptimiseOutcome outcome) {
         OptimisationResult result = outcome.result();
         List<LapTimeFront.SetupPoint> setups =
-                result.met().stream().map(OptimiseCharts::point).toList();
-        String subject = result.car().name() + " at " + OptimiseReading.circuits(result);
+                result.search().met().stream().map(OptimiseCharts::point).toList();
+        String subject = result.task().car().name() + " at " + OptimiseReading.circuits(result);
         return ChartImage.forFile(
                 fileName,
                 LapTimeFront.of(

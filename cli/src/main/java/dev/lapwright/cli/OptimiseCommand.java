@@ -2,6 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -64,12 +67,12 @@ final class OptimiseCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<OptimiseOutcome> files = OptimiseFiles.plan(output);
         OptimisationLimits kept = limits.limits();
-        Choice choice = Choice.of(documents, setup, conditions.day());
-        OptimisationResult result = run(study(choice).within(kept));
+        Subject subject = documents.subject(setup, conditions.day());
+        OptimisationResult result = run(study(subject).within(kept));
         if (!result.isMet()) {
             throw OptimiseReading.missed(result);
         }
-        OptimiseOutcome outcome = new OptimiseOutcome(choice, result);
+        OptimiseOutcome outcome = new OptimiseOutcome(subject, result);
         files.write(outcome);
         if (output.json) {
             console.text(OptimiseJson.text(outcome));
@@ -81,19 +84,20 @@ final class OptimiseCommand implements Callable<Integer> {
     }
 
     private OptimisationResult run(Optimisation study) {
+        StudyRun how = search.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(search.threads);
         try (ProgressBar bar = new ProgressBar(console, "setups at most")) {
-            return study.run(bar);
+            return study.run(how.reporting(bar));
         }
     }
 
-    private Optimisation study(Choice choice) {
+    private Optimisation study(Subject subject) {
         List<Optimisation.Circuit> circuits = new ArrayList<>();
-        circuits.add(new Optimisation.Circuit(choice.track(), 1));
+        circuits.add(new Optimisation.Circuit(subject.track(), 1));
         search.circuits.forEach(text -> circuits.add(circuit(text)));
-        Optimisation study = Optimisation.of(choice.car(), circuits, choice.day())
+        Optimisation study = Optimisation.of(subject.car(), circuits, subject.day())
                 .over(search.over.stream().map(String::trim).toList());
         for (String text : search.ranges) {
-            study = study.inConditions(range(text, choice));
+            study = study.inConditions(range(text, subject));
         }
         if (search.worst) {
             if (search.ranges.isEmpty()) {
@@ -101,8 +105,7 @@ final class OptimiseCommand implements Callable<Integer> {
             }
             study = study.forTheWorstDay();
         }
-        study = search.seed == null ? study : study.withSeed(search.seed);
-        return search.threads == null ? study : study.onThreads(search.threads);
+        return search.seed == null ? study : study.withSeed(search.seed);
     }
 
     private static Optimisation.Circuit circuit(String text) {
@@ -120,11 +123,11 @@ final class OptimiseCommand implements Callable<Integer> {
         return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
     }
 
-    private static SweepAxis range(String text, Choice choice) {
+    private static SweepAxis range(String text, Subject subject) {
         if (!text.trim().startsWith("conditions.")) {
             throw new InvalidValueException(
                     "--range " + text, "it is not one of the conditions", "write it like conditions.airTempC=5,35");
         }
-        return Vary.parse(text, choice).axis();
+        return Vary.parse(text, subject).axis();
     }
 }

@@ -39,9 +39,9 @@ final class OptimiseFiles {
     }
 
     private static String setup(OptimiseOutcome outcome) {
-        String name = "best at " + outcome.choice().track().name();
+        String name = "best at " + outcome.subject().track().name();
         return DocumentWriter.text(
                 outcome.result().setup(name, outcome.result().best()),
-                outcome.choice().bare());
+                outcome.subject().bare());
     }
 }

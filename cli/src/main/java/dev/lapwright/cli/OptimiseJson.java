@@ -10,7 +10,7 @@ final class OptimiseJson {
 
     static String text(OptimiseOutcome outcome) {
         Map<String, Object> tree = OptimisationSummary.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("reading", OptimiseReading.of(outcome.result()));
         tree.put("cautions", OptimiseCautions.of(outcome));
         return JsonLayout.text(tree);

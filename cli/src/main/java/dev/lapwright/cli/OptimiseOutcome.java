@@ -1,11 +1,12 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.optimise.OptimisationResult;
 
 /**
  * An optimisation and what was asked.
  *
- * @param choice where the user was
+ * @param subject where the user was
  * @param result what was found
  */
-record OptimiseOutcome(Choice choice, OptimisationResult result) {}
+record OptimiseOutcome(Subject subject, OptimisationResult result) {}

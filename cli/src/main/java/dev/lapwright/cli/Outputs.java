@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.SafeFile;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -11,7 +11,7 @@ final class PressuresJson {
 
     static String text(PressuresOutcome outcome) {
         Map<String, Object> tree = PressureTable.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("cautions", List.of(PressuresReport.CAUTION));
         return JsonLayout.text(tree);
     }

@@ -2,11 +2,12 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
-import dev.lapwright.documents.DocumentSource;
-import dev.lapwright.documents.GaugeText;
-import dev.lapwright.documents.PressureLog;
-import dev.lapwright.documents.SafeFile;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.logs.GaugeText;
+import dev.lapwright.logs.PressureLog;
+import dev.lapwright.results.Subject;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
@@ -27,8 +28,8 @@ final class PressuresReading {
         unit = GaugeText.unit("--unit", options.unit);
     }
 
-    PressuresOutcome study(Choice choice) {
-        Conditions day = choice.day();
+    PressuresOutcome study(Subject subject) {
+        Conditions day = subject.day();
         PressureDay run = new PressureDay(
                 day.airTempC(), options.trackTempC == null ? day.airTempC() : options.trackTempC, day.airPressureHpa());
         List<PressurePair> pairs = new ArrayList<>();
@@ -48,7 +49,7 @@ final class PressuresReading {
             throw new InvalidValueException(
                     "pressures", "no pair of cold and hot is given", "add --pair all:17psi:24psi, or --log FILE");
         }
-        Pressures study = Pressures.of(choice.car(), choice.track(), day, pairs);
+        Pressures study = Pressures.of(subject.car(), subject.track(), day, pairs);
         for (Map.Entry<Wheel, TreadTemperatures> one : tread.entrySet()) {
             study = study.withTread(one.getKey(), one.getValue());
         }
@@ -63,7 +64,7 @@ final class PressuresReading {
             }
         }
         PressureResult result = next(study, pairs.get(pairs.size() - 1)).run();
-        return new PressuresOutcome(choice, result, unit, columns);
+        return new PressuresOutcome(subject, result, unit, columns);
     }
 
     private Pressures next(Pressures study, PressurePair last) {

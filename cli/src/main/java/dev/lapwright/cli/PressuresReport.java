@@ -1,7 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.documents.GaugeText;
+import dev.lapwright.logs.GaugeText;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
@@ -41,7 +41,7 @@ final class PressuresReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.choice());
+        TerminalReport.print(console, outcome.subject().heading());
         Lines.item(
                 console,
                 "Pressures",

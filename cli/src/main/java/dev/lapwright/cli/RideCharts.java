@@ -30,7 +30,7 @@ final class RideCharts {
     }
 
     private static String subject(RideOutcome outcome, RideResult.Axle axle) {
-        return outcome.choice().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
+        return outcome.subject().car().name() + " " + axle.end().label() + ", " + RideReport.kerb(outcome.result())
                 + ", " + Numbers.kmh(outcome.result().speed()) + " km/h";
     }
 }

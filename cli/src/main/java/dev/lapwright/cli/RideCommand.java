@@ -8,9 +8,10 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
+import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import java.util.concurrent.Callable;
@@ -71,12 +72,17 @@ final class RideCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<RideOutcome> files = RideFiles.plan(output);
         ride.check(documents.circuit);
-        RideChoices choices = ride.choices();
+        RoadInput choices = ride.choices();
         RideMeasure measure = ride.measure();
-        Choice choice = Choice.of(documents.car, documents.circuit, setup, conditions.day());
-        Speed speed = ride.corner == null ? given() : inCorner(choice);
+        Subject subject = setup.subject(documents.car, documents.circuit, conditions.day());
+        Speed speed = ride.corner == null ? given() : inCorner(subject);
         RideOutcome outcome = new RideOutcome(
-                choice, Ride.of(choice.car(), choice.day(), choices, speed.metresPerSecond()), measure, speed.place());
+                subject,
+                Ride.of(subject.car(), subject.day(), speed.metresPerSecond())
+                        .over(choices)
+                        .run(),
+                measure,
+                speed.place());
         files.write(outcome);
         if (output.json) {
             console.text(RideJson.text(outcome));
@@ -92,9 +98,9 @@ final class RideCommand implements Callable<Integer> {
         return new Speed(Unit.KILOMETRE_PER_HOUR.convert(kmh, Unit.METRE_PER_SECOND), "");
     }
 
-    private Speed inCorner(Choice choice) {
-        Lap lap = new LapSolver(choice.track().stations(StationSpacing.DEFAULT))
-                .solve(Vehicle.of(choice.car(), choice.day()));
+    private Speed inCorner(Subject subject) {
+        Lap lap = new LapSolver(subject.track().stations(StationSpacing.DEFAULT))
+                .solve(Vehicle.of(subject.car(), subject.day()));
         Corner wanted = Corner.find(lap.stations().corners(), ride.corner)
                 .orElseThrow(() -> new InvalidValueException(
                         "--corner " + ride.corner,
@@ -111,7 +117,7 @@ final class RideCommand implements Callable<Integer> {
                         "--at " + place, "it is no place in a corner", "take entry, slowest or exit");
         };
         String text = (place.equals("slowest") ? "the lowest in " : "at the " + place + " of ") + wanted.label()
-                + " on the" + " lap of " + choice.track().name() + " (" + Numbers.lapTime(lap.time()) + ")";
+                + " on the" + " lap of " + subject.track().name() + " (" + Numbers.lapTime(lap.time()) + ")";
         return new Speed(speed, text);
     }
 }

@@ -10,7 +10,7 @@ final class RideJson {
 
     static String text(RideOutcome outcome) {
         Map<String, Object> tree = RideSummary.tree(outcome.result());
-        tree.put("setup", outcome.choice().setup().name());
+        tree.put("setup", outcome.subject().setup().name());
         tree.put("speedFrom", outcome.place().isEmpty() ? null : outcome.place());
         tree.put("reading", RideReading.of(outcome));
         tree.put("cautions", RideReading.cautions(outcome));

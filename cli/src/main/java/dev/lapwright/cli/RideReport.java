@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
@@ -27,8 +28,8 @@ final class RideReport {
 
     void print() {
         console.line(console.bold(result.car().name() + " over kerb and road"));
-        Lines.item(console, "Setup", outcome.choice().setupText());
-        Lines.item(console, "Conditions", LapReport.conditions(result.conditions()));
+        Lines.item(console, "Setup", outcome.subject().setupText());
+        Lines.item(console, "Conditions", Subject.text(result.conditions()));
         Lines.item(
                 console,
                 "Speed",

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.line.LineProgress;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
 import java.util.function.LongSupplier;
 
@@ -8,7 +8,7 @@ import java.util.function.LongSupplier;
  * How far the search for a line has come, in one line that is overwritten. How many steps it will take is not known. Shows
  * itself only on a terminal and only after half a second; leaves nothing behind.
  */
-final class SearchProgress implements LineProgress, AutoCloseable {
+final class SearchProgress implements LineSearch.Progress, AutoCloseable {
     private static final long WAIT = 500_000_000L;
     private static final String ERASE_LINE = "\r\u001B[K";
 

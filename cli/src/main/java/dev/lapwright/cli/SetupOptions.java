@@ -1,5 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Conditions;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
@@ -20,4 +22,9 @@ final class SetupOptions {
                     + " quantities, or one of the conditions: rear-wing=6, front-pressure=\"24 psi\","
                     + " chassis.massKg=1250, conditions.grip=0.8. 'lapwright show CAR' lists them.")
     List<String> settings = new ArrayList<>();
+
+    /** A car set up so; the circuit may be null. */
+    Subject subject(String car, String circuit, Conditions day) {
+        return Subject.of(car, circuit, setup, settings, day);
+    }
 }

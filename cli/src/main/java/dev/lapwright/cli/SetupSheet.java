@@ -2,13 +2,14 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
-import dev.lapwright.documents.Demo;
-import dev.lapwright.documents.DocumentException;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
-import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,7 +31,7 @@ final class SetupSheet implements Sheet {
             Car car = Documents.car(carName);
             return new SetupSheet(car, Documents.setup(source, car));
         }
-        for (Demo demo : Documents.demos()) {
+        for (Demos.Document demo : Documents.demos()) {
             if (demo.kind() == DocumentKind.CAR) {
                 Car car = Documents.car(demo.name());
                 try {
@@ -67,7 +68,7 @@ final class SetupSheet implements Sheet {
     }
 
     private double standard(String name) {
-        return Choice.isAdjustment(car, name) ? car.adjustment(name).standard() : car.value(name);
+        return Subject.isAdjustment(car, name) ? car.adjustment(name).standard() : car.value(name);
     }
 
     @Override

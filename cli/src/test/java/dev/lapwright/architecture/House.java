@@ -36,16 +36,22 @@ final class House {
             "study",
             "brief");
 
+    /** The packages of shared from the ground up. */
+    static final List<String> SHARED_FROM_THE_GROUND_UP =
+            List.of("report", "files", "text", "documents", "samples", "logs", "surveys", "results");
+
     /** The packages that no user of the library needs: exported to modules of ours at most. */
     private static final List<String> HIDDEN = List.of(
             "dev.lapwright.numerics",
+            "dev.lapwright.text",
+            "dev.lapwright.samples",
             "dev.lapwright.charts.plot",
             "dev.lapwright.charts.map",
             "dev.lapwright.charts.distance");
 
     /** The top packages of the other modules that hold classes. */
-    static final Map<String, List<String>> OTHER_MODULES = Map.of(
-            "shared", List.of("documents", "results", "report"), "charts", List.of("charts"), "cli", List.of("cli"));
+    static final Map<String, List<String>> OTHER_MODULES =
+            Map.of("shared", SHARED_FROM_THE_GROUND_UP, "charts", List.of("charts"), "cli", List.of("cli"));
 
     /** Surefire runs in the folder of the module, cli. */
     static final Path TOP = Path.of("").toAbsolutePath().getParent();

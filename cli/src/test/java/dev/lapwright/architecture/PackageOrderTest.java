@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Inside core a lower package never imports a higher one. */
+/** Inside core and shared a lower package never imports a higher one. */
 class PackageOrderTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("packagesWithThoseAbove")
@@ -48,9 +48,9 @@ class PackageOrderTest {
     }
 
     private static Stream<Arguments> packagesWithThoseAbove() {
-        List<String> order = House.CORE_FROM_THE_GROUND_UP;
-        return IntStream.range(0, order.size() - 1)
-                .mapToObj(i -> Arguments.of(order.get(i), order.subList(i + 1, order.size())));
+        return Stream.of(House.CORE_FROM_THE_GROUND_UP, House.SHARED_FROM_THE_GROUND_UP)
+                .flatMap(order -> IntStream.range(0, order.size() - 1)
+                        .mapToObj(i -> Arguments.of(order.get(i), order.subList(i + 1, order.size()))));
     }
 
     private static String[] below(String name) {

@@ -221,7 +221,7 @@ class BriefPageTest {
         assertThat(browser().faults("[getComputedStyle(document.body).backgroundColor]"))
                 .containsExactly("rgb(255, 255, 255)");
         String pdf = new String(browser().paper(), StandardCharsets.ISO_8859_1);
-        // Our choice: what a driver still carries in a pocket.
+        // Our subject: what a driver still carries in a pocket.
         assertThat(count(pdf, "/Type\\s*/Page\\b")).isBetween(5, 20);
     }
 

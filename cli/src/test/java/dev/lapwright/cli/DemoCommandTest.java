@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import java.io.IOException;
@@ -21,7 +21,7 @@ class DemoCommandTest {
     void everyDemoIsListedUnderItsKind() {
         Run run = Run.of("demo");
         assertThat(run.code()).isZero();
-        for (Demo demo : Documents.demos()) {
+        for (Demos.Document demo : Documents.demos()) {
             assertThat(run.lines()).contains("Demo " + demo.kind().folder());
             assertThat(run.line(demo.name() + " ")).contains(demo.title());
         }
@@ -32,7 +32,8 @@ class DemoCommandTest {
         Map<String, Object> tree = JsonTree.object(Run.of("demo", "--json").out());
         List<Object> names =
                 JsonTree.objects(tree, "demos").stream().map(d -> d.get("name")).toList();
-        assertThat(names).isEqualTo(Documents.demos().stream().map(Demo::name).toList());
+        assertThat(names)
+                .isEqualTo(Documents.demos().stream().map(Demos.Document::name).toList());
     }
 
     @Test
@@ -65,7 +66,7 @@ class DemoCommandTest {
     void allAreCopiedAtOnce() {
         Path to = folder.resolve("all");
         assertThat(Run.of("demo", "--all", "--out", to.toString()).code()).isZero();
-        for (Demo demo : Documents.demos()) {
+        for (Demos.Document demo : Documents.demos()) {
             assertThat(to.resolve(demo.name() + ".json")).isNotEmptyFile();
         }
     }

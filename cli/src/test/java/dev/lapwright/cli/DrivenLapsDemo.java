@@ -2,19 +2,19 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.documents.DocumentSource;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.fit.Fit;
-import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import java.util.List;
@@ -81,8 +81,8 @@ public final class DrivenLapsDemo {
         int[] held = new int[told.length];
         for (int seed = 1; seed <= draws; seed++) {
             DrivenLog log = DrivenLogs.read(new DocumentSource("draw " + seed, text(seed)), List.of());
-            DrivenLapPick pick = DrivenLapPick.of(List.of(log), track, List.of());
-            for (FitEstimate estimate : Fit.of(given, track, Conditions.STANDARD)
+            DrivenLapSelection pick = DrivenLapSelection.of(List.of(log), track, List.of());
+            for (FitResult.Estimate estimate : Fit.of(given, track, Conditions.STANDARD)
                     .laps(pick.laps())
                     .run()
                     .estimates()) {
@@ -103,7 +103,7 @@ public final class DrivenLapsDemo {
     }
 
     /** Value of the car that drove. */
-    private static double truth(FitEstimate estimate) {
+    private static double truth(FitResult.Estimate estimate) {
         return switch (estimate.parameter()) {
             case GRIP -> GRIP;
             case POWER -> POWER;

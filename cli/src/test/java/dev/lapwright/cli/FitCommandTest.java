@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.LapLogs;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.report.Numbers;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -62,10 +62,11 @@ class FitCommandTest {
 
     /** The demo log with one of its columns written otherwise, under other headings. */
     private String log(UnaryOperator<String> headings, int column, UnaryOperator<String> cell) throws IOException {
-        List<String> lines = LapLogs.demoText(LapLogs.demos().stream()
-                        .filter(d -> d.fileName().equals(DEMO))
-                        .findFirst()
-                        .orElseThrow())
+        List<String> lines = LapLogs.demos().stream()
+                .filter(d -> d.fileName().equals(DEMO))
+                .findFirst()
+                .orElseThrow()
+                .text()
                 .lines()
                 .toList();
         String rows = lines.stream()
@@ -98,10 +99,11 @@ class FitCommandTest {
 
     @Test
     void theDemoLogIsTheOneThatItsToolPrints() {
-        String text = LapLogs.demoText(LapLogs.demos().stream()
+        String text = LapLogs.demos().stream()
                 .filter(d -> d.fileName().equals(DEMO))
                 .findFirst()
-                .orElseThrow());
+                .orElseThrow()
+                .text();
         assertThat(text).isEqualTo(DrivenLapsDemo.text());
     }
 

@@ -27,8 +27,8 @@ import java.util.stream.Stream;
  * <p>From the folder {@code cli} of a packaged checkout, with {@code target/lapwright.jar:target/test-classes} as class path:
  *
  * <pre>
- * java dev.lapwright.cli.GuideRecord FOLDER      writes the record, and its list of digests as FOLDER/digests.txt
- * java dev.lapwright.cli.GuideRecord --rewrite   prints every example of the pages anew, into the pages
+ * java dev.lapwright.cli.GuideRecord FOLDER [PAGE]...      writes the record, and its list of digests as FOLDER/digests.txt
+ * java dev.lapwright.cli.GuideRecord --rewrite [PAGE]...   prints the examples of the pages anew, into the pages
  * </pre>
  */
 final class GuideRecord {
@@ -44,11 +44,12 @@ final class GuideRecord {
     }
 
     public static void main(String[] arguments) throws IOException {
-        if (arguments.length != 1) {
+        if (arguments.length == 0) {
             throw new IllegalArgumentException("give a folder that does not exist yet, or --rewrite");
         }
+        List<String> asked = List.of(arguments).subList(1, arguments.length);
         if (arguments[0].equals("--rewrite")) {
-            for (Path page : pages()) {
+            for (Path page : pages(asked)) {
                 rewrite(page);
             }
             return;
@@ -58,18 +59,21 @@ final class GuideRecord {
             throw new IllegalArgumentException(folder + " exists already");
         }
         GuideRecord record = new GuideRecord(folder);
-        for (Path page : pages()) {
+        for (Path page : pages(asked)) {
             record.page(page);
         }
         record.help();
         Files.write(folder.resolve("digests.txt"), record.digests);
     }
 
-    private static List<Path> pages() throws IOException {
+    /** Those asked for by name, as in stint; all if none is. */
+    private static List<Path> pages(List<String> asked) throws IOException {
         List<Path> pages = new ArrayList<>(List.of(TOP.resolve("README.md")));
         try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
             docs.filter(file -> file.toString().endsWith(".md")).sorted().forEach(pages::add);
         }
+        pages.removeIf(page -> !asked.isEmpty()
+                && !asked.contains(page.getFileName().toString().replace(".md", "")));
         return pages;
     }
 

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
-import dev.lapwright.documents.Demo;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.report.Numbers;
@@ -28,7 +28,7 @@ class ShowCommandTest {
     private Path folder;
 
     static Stream<String> demos() {
-        return Documents.demos().stream().map(Demo::name);
+        return Documents.demos().stream().map(Demos.Document::name);
     }
 
     private static Run show(String... arguments) {

@@ -4,12 +4,7 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.DrivenLapPick;
-import dev.lapwright.documents.DrivenLog;
-import dev.lapwright.documents.DrivenLogs;
-import dev.lapwright.documents.LapLogs;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.Fit;
@@ -17,12 +12,13 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.line.LineProgress;
 import dev.lapwright.line.LineSearch;
-import dev.lapwright.study.Progress;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ImportChoices;
@@ -53,7 +49,7 @@ public final class StudyTables {
         Conditions day = Conditions.STANDARD;
         Vehicle vehicle = Vehicle.of(car, day);
         LapSolver solver = LapSolver.on(track);
-        LineSearch search = new LineSearch(track, car, LineChoices.DEFAULT);
+        LineSearch search = LineSearch.of(track, car, LineChoices.DEFAULT);
         Line smoothest = search.smoothest();
         List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "diff-power");
         int cores = Runtime.getRuntime().availableProcessors();
@@ -73,7 +69,7 @@ public final class StudyTables {
         row(
                 "the fastest line from there",
                 1,
-                quickest(() -> search.fastest(smoothest, vehicle, LineProgress.NONE)),
+                quickest(() -> search.from(smoothest).fastest(vehicle)),
                 lap);
         Survey survey = survey();
         row(
@@ -84,32 +80,32 @@ public final class StudyTables {
         row(
                 "sensitivity of " + car.adjustments().size() + " adjustments",
                 cores,
-                quickest(() -> Sensitivity.of(car, track, day).run(Progress.NONE)),
+                quickest(() -> Sensitivity.of(car, track, day).run()),
                 lap);
         row(
                 "the best of six adjustments",
                 cores,
-                quickest(() -> Optimisation.of(car, track, day).over(six).run(Progress.NONE)),
+                quickest(() -> Optimisation.of(car, track, day).over(six).run()),
                 lap);
         row(
                 "both axles over a kerb and a road, each with a map of 400 damper pairs",
                 cores,
-                quickest(() -> Ride.of(car, day, RideChoices.STANDARD, 55)),
+                quickest(() -> Ride.of(car, day, 55).run()),
                 lap);
         DrivenLog driven = DrivenLogs.read(DrivenLogs.find("castelvane-laps.csv"), List.of());
         List<DrivenLap> laps =
-                DrivenLapPick.of(List.of(driven), track, List.of()).laps();
+                DrivenLapSelection.of(List.of(driven), track, List.of()).laps();
         row(
                 "a fit of five parameters to " + laps.size() + " laps",
                 1,
                 quickest(() -> Fit.of(car, track, day).laps(laps).run()),
                 lap);
-        row("a brief", cores, quickest(() -> Brief.of(car, track, day).run(Progress.NONE)), lap);
+        row("a brief", cores, quickest(() -> Brief.of(car, track, day).run()), lap);
         TimingLog log = LapLogs.read(LapLogs.find("castelvane-wings.csv")).log();
         row(
                 "evidence from " + log.laps().size() + " laps with 10 000 resamples",
                 1,
-                quickest(() -> Evidence.of(log, EvidenceChoices.DEFAULT)),
+                quickest(() -> Evidence.DEFAULT.run(log)),
                 lap);
     }
 

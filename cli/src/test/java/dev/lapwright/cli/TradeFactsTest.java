@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.Sweep;
@@ -49,8 +48,8 @@ class TradeFactsTest {
     void noAfternoonShowsThatWing() {
         SensitivityResult.Gain wing = Sensitivity.of(
                         Documents.car("touring-merrow"), Documents.circuit("harrowmere"), Conditions.STANDARD)
-                .scatter(SCATTER)
-                .run(Progress.NONE)
+                .withScatter(SCATTER)
+                .run()
                 .gains()
                 .stream()
                 .filter(gain -> gain.adjustment().name().equals("rear-wing"))

@@ -7,12 +7,14 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import org.junit.jupiter.api.Test;
 
 class VaryTest {
     private static final Car CAR = Documents.car("gt-talvex");
-    private static final Choice CHOICE =
-            new Choice(CAR, Setup.STANDARD, CAR, Documents.circuit("harrowmere"), Conditions.STANDARD);
+    private static final Subject CHOICE =
+            new Subject(CAR, Setup.STANDARD, CAR, Documents.circuit("harrowmere"), Conditions.STANDARD);
 
     private static double[] values(String text) {
         return Vary.parse(text, CHOICE).axis().values();

@@ -37,7 +37,7 @@ public class LineBenchmark {
             Track track = BenchmarkScene.circuit();
             vehicle = Vehicle.of(BenchmarkScene.car(), Conditions.STANDARD);
             solver = LapSolver.on(track);
-            search = new LineSearch(track, BenchmarkScene.car(), LineChoices.DEFAULT);
+            search = LineSearch.of(track, BenchmarkScene.car(), LineChoices.DEFAULT);
         }
     }
 
@@ -56,6 +56,6 @@ public class LineBenchmark {
     /** The fastest line, the smoothest included. */
     @Benchmark
     public Line fastest(Scene scene) {
-        return scene.search.fastest(scene.vehicle, LineProgress.NONE);
+        return scene.search.fastest(scene.vehicle);
     }
 }

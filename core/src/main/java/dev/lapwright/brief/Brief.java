@@ -2,13 +2,14 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.study.Progress;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.pressures.PressurePair;
@@ -23,15 +24,15 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * All that the studies say of one car at one circuit on one day, and the tests that would show it. Immutable: each method
- * gives a new question. A part that cannot be answered says why and leaves the others alone.
+ * Brief of one car at one circuit on one day: the answers of all studies, and the tests that would show them. Immutable:
+ * each method gives a new question. A part that cannot be answered says why and leaves the others alone.
  *
  * <pre>{@code
- * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).laps(20).run(Progress.NONE);
+ * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).withLaps(20).run();
  * brief.suggestion().value().ifPresent(suggested -> System.out.println(suggested.effect().gain() + " s"));
  * }</pre>
  */
-public final class Brief {
+public final class Brief implements Study<BriefResult> {
     /** About what each takes of the time of the whole. */
     private static final int SENSITIVITY_PERCENT = 40;
 
@@ -42,29 +43,26 @@ public final class Brief {
     final Track track;
     final Conditions conditions;
     final BriefChoices choices;
-    final int threads;
 
-    private Brief(Car car, Track track, Conditions conditions, BriefChoices choices, int threads) {
+    private Brief(Car car, Track track, Conditions conditions, BriefChoices choices) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
         this.choices = choices;
-        this.threads = threads;
     }
 
     /** A brief for a car as it stands, with {@link BriefChoices#DEFAULT}. */
     public static Brief of(Car car, Track track, Conditions conditions) {
-        int cores = Runtime.getRuntime().availableProcessors();
-        return new Brief(car, track, conditions, BriefChoices.DEFAULT, cores);
+        return new Brief(car, track, conditions, BriefChoices.DEFAULT);
     }
 
     /** The same with other choices. */
     public Brief with(BriefChoices other) {
-        return new Brief(car, track, conditions, other, threads);
+        return new Brief(car, track, conditions, other);
     }
 
     /** The same for laps that scatter by this standard deviation, s. */
-    public Brief scatter(double seconds) {
+    public Brief withScatter(double seconds) {
         return with(new BriefChoices(
                 seconds,
                 choices.laps(),
@@ -78,7 +76,7 @@ public final class Brief {
     }
 
     /** The same with this many clean laps to test with, all setups together. */
-    public Brief laps(int count) {
+    public Brief withLaps(int count) {
         return with(new BriefChoices(
                 choices.scatter(),
                 count,
@@ -92,12 +90,12 @@ public final class Brief {
     }
 
     /** The same for another race. */
-    public Brief race(RaceLength race) {
-        return race(race, choices.consumption(), choices.compound());
+    public Brief withRace(RaceLength race) {
+        return withRace(race, choices.consumption(), choices.compound());
     }
 
     /** The same for another race, engine and tyre. */
-    public Brief race(RaceLength race, FuelConsumption consumption, Compound compound) {
+    public Brief withRace(RaceLength race, FuelConsumption consumption, Compound compound) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),
@@ -114,7 +112,7 @@ public final class Brief {
      * The same with these adjustments for the suggestion to turn. Without this call the sensitivity chooses: see
      * {@link SuggestedSetup#chosen}.
      */
-    public Brief vary(List<String> adjustments) {
+    public Brief turning(List<String> adjustments) {
         adjustments.forEach(car::adjustment);
         return with(new BriefChoices(
                 choices.scatter(),
@@ -129,7 +127,7 @@ public final class Brief {
     }
 
     /** The same with logged pairs of cold and hot pressures, oldest first. */
-    public Brief pressures(List<PressurePair> pairs) {
+    public Brief withPressures(List<PressurePair> pairs) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),
@@ -143,12 +141,12 @@ public final class Brief {
     }
 
     /** The same after driving. */
-    public Brief evidence(TimingLog log) {
-        return evidence(log, choices.evidence());
+    public Brief after(TimingLog log) {
+        return after(log, choices.evidence());
     }
 
     /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
-    public Brief evidence(TimingLog log, EvidenceChoices how) {
+    public Brief after(TimingLog log, Evidence how) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),
@@ -161,60 +159,79 @@ public final class Brief {
                 how));
     }
 
-    /** The same on this many threads (at least 1). */
-    public Brief onThreads(int count) {
-        if (count < 1) {
-            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
-        }
-        return new Brief(car, track, conditions, choices, count);
-    }
-
     /**
      * Asks all studies.
      *
-     * @param progress told how far the whole has come, in percent
+     * @param how its progress is told in percent of the whole
      * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief
      */
-    public BriefResult run(Progress progress) {
-        BriefProgress whole = new BriefProgress(progress);
+    @Override
+    public BriefResult run(StudyRun how) {
+        WholeProgress whole = new WholeProgress(how);
         BriefLaps laps = new BriefLaps(car, track, conditions);
         Lap lap = laps.asItStands();
-        Progress looking = whole.next(SENSITIVITY_PERCENT);
-        BriefPart<BriefSensitivity> sensitivity = BriefPart.ask(() -> BriefSensitivity.of(sensitivity(looking)));
-        Progress searching = whole.next(SUGGESTION_PERCENT);
-        BriefPart<SuggestedSetup> suggestion = new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
-        whole.next(REST_PERCENT);
+        StudyRun looking = whole.next(SENSITIVITY_PERCENT);
+        BriefResult.Part<BriefResult.Priorities> sensitivity =
+                BriefResult.Part.ask(() -> BriefResult.Priorities.of(sensitivity(looking)));
+        StudyRun searching = whole.next(SUGGESTION_PERCENT);
+        BriefResult.Part<SuggestedSetup> suggestion =
+                new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
+        StudyRun rest = whole.next(REST_PERCENT);
         WingTrades wings = new WingTrades(laps);
         BriefResult result = new BriefResult(
                 choices,
-                car,
-                track,
-                conditions,
                 lap,
-                Places.of(lap),
+                BriefResult.PlaceShare.of(lap),
                 sensitivity,
                 suggestion,
-                BriefPart.ask(wings::trades),
-                BriefPart.ask(wings::exchange),
-                BriefPart.ask(() -> Gearing.of(car, track, conditions).run()),
-                BriefPart.ask(() -> Balance.of(lap)),
-                BriefPart.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
-                BriefPart.ask(this::stint),
+                BriefResult.Part.ask(wings::trades),
+                BriefResult.Part.ask(wings::exchange),
+                BriefResult.Part.ask(() -> Gearing.of(car, track, conditions).run(rest.reporting(Progress.NONE))),
+                BriefResult.Part.ask(() -> Balance.of(lap).run(rest)),
+                BriefResult.Part.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
+                BriefResult.Part.ask(() -> stint(rest.reporting(Progress.NONE))),
                 new TestPlanner(choices, laps).plan(suggestion, sensitivity),
                 new LapProof(choices, laps).proof());
         whole.end();
         return result;
     }
 
-    private SensitivityResult sensitivity(Progress progress) {
+    private SensitivityResult sensitivity(StudyRun how) {
         return Sensitivity.of(car, track, conditions)
-                .scatter(choices.scatter())
-                .laps(choices.laps())
-                .onThreads(threads)
-                .run(progress);
+                .withScatter(choices.scatter())
+                .withLaps(choices.laps())
+                .run(how);
     }
 
-    private StintResult stint() {
-        return Stint.of(car, track, conditions, choices.consumption(), choices.race(), List.of(choices.compound()));
+    private StintResult stint(StudyRun how) {
+        return Stint.of(car, track, conditions, choices.race())
+                .withConsumption(choices.consumption())
+                .onCompounds(List.of(choices.compound()))
+                .run(how);
+    }
+
+    /** Progress of the whole brief, whose parts each take about so many percent of it. */
+    private static final class WholeProgress {
+        private static final int WHOLE = 100;
+
+        private final StudyRun told;
+        private int behind;
+
+        WholeProgress(StudyRun told) {
+            this.told = told;
+        }
+
+        /** The progress of the next part, which ends where the part after it begins. */
+        StudyRun next(int percent) {
+            int from = behind;
+            behind += percent;
+            told.report(from, WHOLE);
+            return told.reporting((done, total) ->
+                    told.report(from + (int) ((long) percent * Math.min(done, total) / Math.max(1, total)), WHOLE));
+        }
+
+        void end() {
+            told.report(WHOLE, WHOLE);
+        }
     }
 }

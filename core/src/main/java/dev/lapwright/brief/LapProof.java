@@ -2,9 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -16,7 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** What a log proves of each change of setup in it. */
+/** Check of the model's predictions against a timing log, for each change of setup in it. */
 final class LapProof {
     /**
      * A log's fastest clean lap over the model's lies between these, or it is no log of this car at this circuit: a model that
@@ -34,10 +32,10 @@ final class LapProof {
         this.laps = laps;
     }
 
-    BriefPart<Proof> proof() {
+    BriefResult.Part<Proof> proof() {
         return choices.log()
-                .map(log -> BriefPart.ask(() -> proof(log)))
-                .orElseGet(() -> BriefPart.missing(
+                .map(log -> BriefResult.Part.ask(() -> proof(log)))
+                .orElseGet(() -> BriefResult.Part.missing(
                         "no laps have been logged yet",
                         "drive the tests, log lap times with the name of the setup, and give the log"));
     }
@@ -45,10 +43,10 @@ final class LapProof {
     private Proof proof(TimingLog log) {
         CleanLaps clean = CleanLaps.of(log, choices.evidence().rule());
         double best = bestLap(clean);
-        List<ProvedChange> changes = new ArrayList<>();
+        List<Proof.Change> changes = new ArrayList<>();
         Set<Set<String>> known = new HashSet<>();
         String before = log.laps().get(0).setup();
-        for (TimedLap lap : log.laps()) {
+        for (TimingLog.Lap lap : log.laps()) {
             String after = lap.setup();
             if (!after.equals(before) && known.add(Set.of(before, after))) {
                 changes.add(change(log, before, after));
@@ -64,13 +62,13 @@ final class LapProof {
     }
 
     /** A look at the log, of which the paces of all its setups are wanted. */
-    private EvidenceResult any(TimingLog log, List<ProvedChange> changes) {
+    private EvidenceResult any(TimingLog log, List<Proof.Change> changes) {
         Optional<EvidenceResult> seen = changes.stream()
                 .flatMap(change -> change.seen().value().stream())
                 .findFirst();
         String before = changes.isEmpty() ? "" : changes.get(0).before();
         String after = changes.isEmpty() ? "" : changes.get(0).after();
-        return seen.orElseGet(() -> Evidence.of(log, between(before, after)));
+        return seen.orElseGet(() -> between(before, after).run(log));
     }
 
     private double bestLap(CleanLaps clean) {
@@ -94,31 +92,21 @@ final class LapProof {
     }
 
     /** As asked, but for these two setups and without a prediction. */
-    private EvidenceChoices between(String before, String after) {
-        EvidenceChoices asked = choices.evidence();
-        return new EvidenceChoices(
-                asked.rule(),
-                asked.trend(),
-                before,
-                after,
-                OptionalDouble.empty(),
-                asked.worth(),
-                asked.resamples(),
-                asked.seed());
+    private Evidence between(String before, String after) {
+        return choices.evidence().between(before, after).predicted(OptionalDouble.empty());
     }
 
-    private ProvedChange change(TimingLog log, String before, String after) {
-        BriefPart<ChangeEffect> expected = BriefPart.ask(() -> BriefLaps.effect(
+    private Proof.Change change(TimingLog log, String before, String after) {
+        BriefResult.Part<BriefResult.ChangeEffect> expected = BriefResult.Part.ask(() -> BriefLaps.effect(
                 laps.lap(SetupName.set(laps.car(), before)), laps.lap(SetupName.set(laps.car(), after))));
-        EvidenceChoices how = between(before, after);
-        return new ProvedChange(
+        Evidence how = between(before, after);
+        return new Proof.Change(
                 before,
                 after,
-                BriefPart.ask(() -> Evidence.of(
-                        log,
-                        expected.value()
-                                .map(effect -> how.predicting(-effect.gain()))
-                                .orElse(how))),
+                BriefResult.Part.ask(() -> expected.value()
+                        .map(effect -> how.predicting(-effect.gain()))
+                        .orElse(how)
+                        .run(log)),
                 expected);
     }
 }

@@ -3,7 +3,7 @@ package dev.lapwright.fault;
 import java.math.BigDecimal;
 import java.math.MathContext;
 
-/** Guards at the door that neither NaN nor an infinity can pass. Names carry their unit, so messages do too. */
+/** Argument checks that neither NaN nor an infinity can pass. Names carry their unit, so messages do too. */
 public final class Check {
     private Check() {}
 

@@ -1,6 +1,6 @@
 package dev.lapwright.fault;
 
-/** A value that cannot be used: not finite, outside its range, or a name nobody knows. */
+/** Error of a value that cannot be used: not finite, outside its range, or a name nobody knows. */
 public final class InvalidValueException extends LapwrightException {
     private static final long serialVersionUID = 1L;
 

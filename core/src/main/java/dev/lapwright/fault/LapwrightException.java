@@ -1,6 +1,6 @@
 package dev.lapwright.fault;
 
-/** Root of the errors a user can mend: each says where it arose, what is wrong and what to do about it. */
+/** Base class of the errors that a user can mend: each says where it arose, what is wrong and what to do about it. */
 public class LapwrightException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

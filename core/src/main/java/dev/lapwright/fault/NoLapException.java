@@ -1,6 +1,6 @@
 package dev.lapwright.fault;
 
-/** A sound car and a sound circuit that give no lap together: too little drive for a climb, a bank it slides down. */
+/** Error of a car that cannot complete a lap of a track, each being valid by itself: too little drive for a climb, a bank it slides down. */
 public final class NoLapException extends LapwrightException {
     private static final long serialVersionUID = 1L;
 

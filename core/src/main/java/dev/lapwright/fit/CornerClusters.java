@@ -5,8 +5,8 @@ import dev.lapwright.track.Stations;
 import java.util.List;
 
 /**
- * Cuts a track into stretches of one corner each, from the middle of the straight before it to the middle of that behind: what a
- * driver does in one corner lasts until the next and no longer.
+ * Clusters of cells by corner: a track divided into stretches of one corner each, from the middle of the straight before it to
+ * the middle of that after it. What a driver does in one corner is taken to last until the next and no longer.
  */
 final class CornerClusters {
     private CornerClusters() {}

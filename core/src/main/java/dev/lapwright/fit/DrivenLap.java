@@ -4,8 +4,8 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * What a car recorded on one lap: one value a sample in each channel. A channel that was not logged is an empty array.
- * Arrays are copied in and out.
+ * Log of one driven lap: one value a sample in each channel. A channel that was not logged is an empty array. Arrays are
+ * copied in and out.
  *
  * @param name for people, as in "lap 3 of monday.csv"
  * @param distance from the line, m, never falling
@@ -28,6 +28,9 @@ public record DrivenLap(
         double[] longitudinalAcceleration,
         double[] lateralAcceleration) {
     private static final double[] NOT_LOGGED = {};
+    private static final int LEAST_SAMPLES = 50;
+    /** A pedal may read a little beyond its ends. */
+    private static final double PEDAL_SLACK = 0.1;
 
     public DrivenLap {
         distance = checked(name, "distance (m)", distance, distance.length);
@@ -39,7 +42,7 @@ public record DrivenLap(
         longitudinalAcceleration =
                 optional(name, "longitudinal acceleration (m/s²)", longitudinalAcceleration, distance.length);
         lateralAcceleration = optional(name, "lateral acceleration (m/s²)", lateralAcceleration, distance.length);
-        DrivenLapCheck.check(name, distance, speed, time, throttle, brake);
+        check(name, distance, speed, time, throttle, brake);
     }
 
     private static double[] optional(String lap, String channel, double[] values, int count) {
@@ -57,6 +60,53 @@ public record DrivenLap(
             Check.finite(lap + ": " + channel + " of sample " + (i + 1), values[i]);
         }
         return values.clone();
+    }
+
+    private static void check(
+            String name, double[] distance, double[] speed, double[] time, double[] throttle, double[] brake) {
+        if (distance.length < LEAST_SAMPLES) {
+            throw new InvalidValueException(
+                    name,
+                    "it has " + distance.length + " samples",
+                    "a fit needs " + LEAST_SAMPLES + " at least, and 5 a second or more to see a corner");
+        }
+        for (int i = 1; i < distance.length; i++) {
+            if (!(distance[i] >= distance[i - 1])) {
+                throw new InvalidValueException(
+                        name,
+                        "its distance falls from " + Check.text(distance[i - 1]) + " m to " + Check.text(distance[i])
+                                + " m at sample " + (i + 1),
+                        "perhaps two laps are glued together: give each lap by itself, distance from the line");
+            }
+            if (time.length > 0 && !(time[i] >= time[i - 1])) {
+                throw new InvalidValueException(
+                        name,
+                        "its time falls from " + Check.text(time[i - 1]) + " s to " + Check.text(time[i])
+                                + " s at sample " + (i + 1),
+                        "perhaps two laps are glued together: give each lap by itself");
+            }
+        }
+        for (int i = 0; i < speed.length; i++) {
+            if (!(speed[i] >= 0)) {
+                throw new InvalidValueException(
+                        name,
+                        "its speed at sample " + (i + 1) + " is " + Check.text(speed[i]) + " m/s",
+                        "speeds are 0 or above");
+            }
+        }
+        pedal(name, "throttle", throttle);
+        pedal(name, "brake", brake);
+    }
+
+    private static void pedal(String name, String pedal, double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            if (!(values[i] >= -PEDAL_SLACK && values[i] <= 1 + PEDAL_SLACK)) {
+                throw new InvalidValueException(
+                        name,
+                        "its " + pedal + " at sample " + (i + 1) + " is " + Check.text(values[i]),
+                        "give it as a share from 0 to 1: perhaps it is in percent, or a pressure");
+            }
+        }
     }
 
     /** A lap of distance and speed alone. */

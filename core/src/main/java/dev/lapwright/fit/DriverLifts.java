@@ -6,9 +6,9 @@ import dev.lapwright.lap.Limit;
 import java.util.Arrays;
 
 /**
- * Finds where a driver lifted though the car could go flat out: after full throttle, off throttle and brake for some
- * way where the model is at full power. From there to the model's next braking the lap tells of the driver, not of the
- * car, and is left out. Needs the throttle; a lift for a gear change is too short to count.
+ * Detection of lifts, where a driver came off the throttle though the car could go flat out: after full throttle, off throttle
+ * and brake for a while where the model is at full power. From there to the model's next braking the lap tells of the driver,
+ * not of the car, and is left out. Needs the throttle channel; a lift for a gear change is too short to count.
  */
 final class DriverLifts {
     private static final double FULL = 0.9;
@@ -61,7 +61,7 @@ final class DriverLifts {
         double[] s = model.column(Channel.DISTANCE);
         for (int c = 0; c < cells.count; c++) {
             double place = 0.5 * (cells.edge(c, offset, stretch) + cells.edge(c + 1, offset, stretch));
-            Limit limit = model.limit(FitPlaces.station(s, place, model.track().isClosed()));
+            Limit limit = model.limit(SpeedCurve.station(s, place, model.track().isClosed()));
             flat[c] = limit == Limit.POWER || limit == Limit.REV_LIMIT;
         }
         return flat;

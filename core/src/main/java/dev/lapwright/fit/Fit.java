@@ -4,13 +4,19 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
- * Fits a car to logged laps by least squares on the full lap model.
+ * Parameter estimation of a car from logged laps, by robust least squares of speed on the full lap model. Immutable: each setting
+ * gives a new study.
  *
  * <pre>{@code
  * FitResult result = Fit.of(car, track, conditions).laps(laps).run();
@@ -21,48 +27,149 @@ public final class Fit {
     private final Car car;
     private final Track track;
     private final Conditions conditions;
-    private List<DrivenLap> laps = List.of();
-    private Set<FitParameter> parameters = EnumSet.allOf(FitParameter.class);
-    private double confidence = 0.95;
+    private final List<DrivenLap> laps;
+    private final Set<FitParameter> parameters;
+    private final double confidence;
 
-    private Fit(Car car, Track track, Conditions conditions) {
+    private Fit(
+            Car car,
+            Track track,
+            Conditions conditions,
+            List<DrivenLap> laps,
+            Set<FitParameter> parameters,
+            double confidence) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
+        this.laps = laps;
+        this.parameters = parameters;
+        this.confidence = confidence;
     }
 
-    /** A car as set up on the day, on the track that was driven. */
+    /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
-        return new Fit(car, track, conditions);
+        return new Fit(car, track, conditions, List.of(), EnumSet.allOf(FitParameter.class), 0.95);
     }
 
-    /** The laps, at least one. */
+    /** The same with these laps, at least one. */
     public Fit laps(List<DrivenLap> driven) {
-        laps = List.copyOf(driven);
-        return this;
+        return new Fit(car, track, conditions, List.copyOf(driven), parameters, confidence);
     }
 
-    /** What to fit, at least one; all by default. */
+    /** The same for some parameters, at least one; all by default. */
     public Fit fitting(Set<FitParameter> wanted) {
         if (wanted.isEmpty()) {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
-        parameters = EnumSet.copyOf(wanted);
-        return this;
+        return new Fit(car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), confidence);
     }
 
-    /** Confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
+    /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
-        confidence = Check.inRange("confidence", wanted, 0.5, 0.999);
-        return this;
+        Check.inRange("confidence", wanted, 0.5, 0.999);
+        return new Fit(car, track, conditions, laps, parameters, wanted);
     }
 
     /**
-     * Fits.
+     * Estimates of the parameters.
      *
      * @throws InvalidValueException if a lap is none of this track, or the car has no lap of it
      */
     public FitResult run() {
-        return new FitRun(car, track, conditions, parameters).of(laps, confidence);
+        if (laps.isEmpty()) {
+            throw new InvalidValueException("laps", "there is none", "give one at least");
+        }
+        return new Run().result();
+    }
+
+    /** One run: the parameters still free, and the collinearities found so far. */
+    private final class Run {
+        /** Below this share of the strongest direction's effect on speed nothing can be told, whatever the noise. */
+        private static final double BLIND = 1e-3;
+        /** A direction is held where its standard error is above what is usually in doubt of it: 1 in u. */
+        private static final double LEAST_INFORMATION = 1;
+        /** Least length of a cell, m. */
+        private static final double LEAST_CELL = 5;
+
+        private static final int LEAST_CELLS = 40;
+
+        private final List<ParameterScale> asked = new ArrayList<>();
+        private final List<ParameterScale> free = new ArrayList<>();
+        private final List<FitResult.Collinearity> collinearities = new ArrayList<>();
+
+        Run() {
+            for (FitParameter parameter : FitParameter.values()) {
+                if (parameters.contains(parameter)) {
+                    asked.add(ParameterScale.of(parameter, car));
+                }
+            }
+            free.addAll(asked);
+        }
+
+        FitResult result() {
+            FitModel model = new FitModel(car, track, conditions, free);
+            Lap before = lapAsGiven(model);
+            LapValidator validator = new LapValidator(track, new SpeedCurve(before), before.time());
+            List<LapCells> cells = cells(validator);
+            double[] start = new double[free.size() + 2 * laps.size()];
+            for (int k = 0; k < laps.size(); k++) {
+                start[free.size() + 2 * k] = validator.offset(cells.get(k));
+            }
+            RobustFit fit = identifiable(new RobustFit(model, cells, validator.mostOffset(), start));
+            FitEstimates estimates = new FitEstimates(asked, free, collinearities, fit, confidence);
+            return new FitAssessment(track, cells, fit, before).result(car, estimates, confidence);
+        }
+
+        private Lap lapAsGiven(FitModel model) {
+            try {
+                return model.lap(new double[free.size()]);
+            } catch (NoLapException e) {
+                throw new InvalidValueException(
+                        "car " + car.name(),
+                        "it has no lap of " + track.name() + ": " + e.getMessage(),
+                        "see to the car first: a fit begins with a lap of the car as given");
+            }
+        }
+
+        private List<LapCells> cells(LapValidator validator) {
+            double spacing = LEAST_CELL;
+            for (DrivenLap lap : laps) {
+                validator.check(lap);
+                spacing = Math.max(spacing, LapCells.spacing(lap, 0.9));
+            }
+            int count = (int) Math.max(LEAST_CELLS, Math.round(track.length() / spacing));
+            return laps.stream()
+                    .map(lap -> new LapCells(lap, count, track.length()))
+                    .toList();
+        }
+
+        /** Fit in which one parameter after another is held until the laps tell those that are left. */
+        private RobustFit identifiable(RobustFit first) {
+            RobustFit fit = first;
+            while (!free.isEmpty()) {
+                Optional<Collinearities.WeakDirection> blind = fit.blind(BLIND);
+                if (blind.isEmpty()) {
+                    break;
+                }
+                fit = holding(fit, blind.get());
+            }
+            fit.run();
+            while (!free.isEmpty()) {
+                Optional<Collinearities.WeakDirection> weak =
+                        Collinearities.weakest(fit.covariance().information, LEAST_INFORMATION);
+                if (weak.isEmpty()) {
+                    break;
+                }
+                fit = holding(fit, weak.get());
+                fit.run();
+            }
+            return fit;
+        }
+
+        private RobustFit holding(RobustFit fit, Collinearities.WeakDirection weak) {
+            collinearities.add(Collinearities.held(weak, free, fit.parameters()));
+            free.remove(weak.hold());
+            return fit.without(weak.hold(), free);
+        }
     }
 }

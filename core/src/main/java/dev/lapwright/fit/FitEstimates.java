@@ -6,65 +6,71 @@ import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.linear.RealMatrix;
 
-/** What a finished search says of each parameter, with intervals by Student's t. */
+/** Estimates of a finished fit, with confidence intervals by Student's t. */
 final class FitEstimates {
     private static final double LEAST_FREEDOM = 3;
 
-    private final List<FitScale> asked;
-    private final List<FitScale> free;
-    private final List<FitTie> ties;
+    private final List<ParameterScale> asked;
+    private final List<ParameterScale> free;
+    private final List<FitResult.Collinearity> collinearities;
     private final double[] u;
     private final double confidence;
     /** Null where all parameters are held. */
-    private final FitInformation information;
+    private final SandwichCovariance covariance;
 
-    FitEstimates(List<FitScale> asked, List<FitScale> free, List<FitTie> held, FitSearch search, double confidence) {
+    FitEstimates(
+            List<ParameterScale> asked,
+            List<ParameterScale> free,
+            List<FitResult.Collinearity> held,
+            RobustFit search,
+            double confidence) {
         this.asked = asked;
         this.free = free;
         this.confidence = confidence;
         u = search.parameters();
-        information = free.isEmpty() ? null : search.information();
-        ties = new ArrayList<>(held);
-        if (information != null) {
-            ties.addAll(FitTies.loose(information.covariance, free, u));
+        covariance = free.isEmpty() ? null : search.covariance();
+        collinearities = new ArrayList<>(held);
+        if (covariance != null) {
+            collinearities.addAll(Collinearities.correlated(covariance.covariance, free, u));
         }
     }
 
-    List<FitTie> ties() {
-        return ties;
+    List<FitResult.Collinearity> collinearities() {
+        return collinearities;
     }
 
-    FitInformation information() {
-        return information;
+    SandwichCovariance covariance() {
+        return covariance;
     }
 
-    List<FitEstimate> list() {
+    List<FitResult.Estimate> list() {
         return asked.stream()
                 .map(scale -> free.contains(scale) ? estimate(scale, free.indexOf(scale)) : held(scale))
                 .toList();
     }
 
-    private static FitEstimate held(FitScale scale) {
+    private static FitResult.Estimate held(ParameterScale scale) {
         double before = scale.before();
         double none = Double.NaN;
-        return new FitEstimate(scale.parameter(), before, before, none, none, none, FitStanding.HELD, false);
+        return new FitResult.Estimate(
+                scale.parameter(), before, before, none, none, none, FitResult.Identifiability.HELD, false);
     }
 
-    private FitEstimate estimate(FitScale scale, int j) {
+    private FitResult.Estimate estimate(ParameterScale scale, int j) {
         double tail = 0.5 + 0.5 * confidence;
-        double error = Math.sqrt(information.covariance.getEntry(j, j));
-        double freedom = Math.max(LEAST_FREEDOM, information.effectiveSamples - free.size() - 2);
+        double error = Math.sqrt(covariance.covariance.getEntry(j, j));
+        double freedom = Math.max(LEAST_FREEDOM, covariance.effectiveSamples - free.size() - 2);
         double half = student(freedom, tail) * error;
-        for (ClusteredErrors clustered : information.clustered) {
+        for (SandwichCovariance.ClusteredErrors clustered : covariance.clustered) {
             double wide = student(clustered.freedom(), tail) * clustered.errors()[j];
             if (wide > half) {
                 half = wide;
                 error = clustered.errors()[j];
             }
         }
-        boolean tied = ties.stream()
-                .anyMatch(tie -> !tie.held().isEmpty() && tie.parameters().contains(scale.parameter()));
-        return new FitEstimate(
+        boolean collinear = collinearities.stream()
+                .anyMatch(c -> !c.held().isEmpty() && c.parameters().contains(scale.parameter()));
+        return new FitResult.Estimate(
                 scale.parameter(),
                 scale.before(),
                 scale.value(u[j]),
@@ -73,7 +79,7 @@ final class FitEstimates {
                         ? scale.value(u[j] - half)
                         : Math.max(0, scale.value(u[j] - half)),
                 scale.value(u[j] + half),
-                tied ? FitStanding.CONDITIONAL : FitStanding.DETERMINED,
+                collinear ? FitResult.Identifiability.CONDITIONAL : FitResult.Identifiability.DETERMINED,
                 u[j] <= scale.least() + 1e-6 || u[j] >= scale.most() - 1e-6);
     }
 
@@ -88,7 +94,7 @@ final class FitEstimates {
         }
         for (int i = 0; i < free.size(); i++) {
             for (int j = 0; j < free.size(); j++) {
-                RealMatrix c = information.covariance;
+                RealMatrix c = covariance.covariance;
                 double value = i == j ? 1 : c.getEntry(i, j) / Math.sqrt(c.getEntry(i, i) * c.getEntry(j, j));
                 correlation[asked.indexOf(free.get(i))][asked.indexOf(free.get(j))] = value;
             }

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The lap model as a function of the search's numbers, one u for each scale. Not for sharing between threads. */
+/** Lap model as a function of the scaled parameters, one u for each {@link ParameterScale}. Not for sharing between threads. */
 final class FitModel {
     /**
      * Step of u in differences. Speeds near a braking point have kinks in u, which the mean over a cell rounds off;
@@ -27,13 +27,13 @@ final class FitModel {
     private final Car car;
     private final Conditions conditions;
     private final LapSolver solver;
-    private final List<FitScale> scales;
+    private final List<ParameterScale> scales;
 
-    FitModel(Car car, Track track, Conditions conditions, List<FitScale> scales) {
+    FitModel(Car car, Track track, Conditions conditions, List<ParameterScale> scales) {
         this(car, LapSolver.on(track), conditions, scales);
     }
 
-    private FitModel(Car car, LapSolver solver, Conditions conditions, List<FitScale> scales) {
+    private FitModel(Car car, LapSolver solver, Conditions conditions, List<ParameterScale> scales) {
         this.car = car;
         this.solver = solver;
         this.conditions = conditions;
@@ -41,11 +41,11 @@ final class FitModel {
     }
 
     /** The same with only these scales free; the others stay at the car's own value. */
-    FitModel fitting(List<FitScale> free) {
+    FitModel fitting(List<ParameterScale> free) {
         return new FitModel(car, solver, conditions, free);
     }
 
-    List<FitScale> scales() {
+    List<ParameterScale> scales() {
         return scales;
     }
 
@@ -79,7 +79,7 @@ final class FitModel {
 
     /** The speeds a step of u below and above, and the distance in u between the two. */
     Pair around(double[] u, int j) {
-        FitScale scale = scales.get(j);
+        ParameterScale scale = scales.get(j);
         double[] low = u.clone();
         double[] high = u.clone();
         low[j] = scale.clamped(u[j] - STEP);

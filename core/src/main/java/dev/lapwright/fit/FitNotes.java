@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Says in plain sentences what a fit did not use, and what looks odd. */
+/** Notes of a fit in plain sentences: what it did not use, and what looks odd. */
 final class FitNotes {
     private static final double ODD_SCALE = 0.01;
     private static final double ODD_DROPPED = 0.15;
@@ -14,10 +14,10 @@ final class FitNotes {
 
     private FitNotes() {}
 
-    static List<String> of(List<FittedLap> laps, List<FitEstimate> estimates) {
+    static List<String> of(List<FitResult.LapFit> laps, List<FitResult.Estimate> estimates) {
         List<String> notes = new ArrayList<>();
         laps.forEach(lap -> odd(lap, notes));
-        for (FitEstimate estimate : estimates) {
+        for (FitResult.Estimate estimate : estimates) {
             if (estimate.atBound()) {
                 notes.add(say(
                         "The %s ended at the end of what is searched: the car, the day or the circuit is another, or the"
@@ -46,17 +46,17 @@ final class FitNotes {
         return notes;
     }
 
-    private static boolean any(List<FittedLap> laps, java.util.function.Predicate<DrivenLap> has) {
-        return laps.stream().map(FittedLap::lap).anyMatch(has);
+    private static boolean any(List<FitResult.LapFit> laps, java.util.function.Predicate<DrivenLap> has) {
+        return laps.stream().map(FitResult.LapFit::lap).anyMatch(has);
     }
 
-    private static void odd(FittedLap lap, List<String> notes) {
+    private static void odd(FitResult.LapFit lap, List<String> notes) {
         String name = lap.lap().name();
-        if (Math.abs(lap.scale() - 1) > ODD_SCALE) {
+        if (Math.abs(lap.alignment().scale() - 1) > ODD_SCALE) {
             notes.add(say(
                     "%s: its distance was scaled by %.4f. Speeds were left as logged; if the wheel's size was set wrong"
                             + " they are off by as much, and so are drag and power.",
-                    name, lap.scale()));
+                    name, lap.alignment().scale()));
         }
         if (lap.dropped() > ODD_DROPPED) {
             notes.add(say(

@@ -2,7 +2,7 @@ package dev.lapwright.fit;
 
 import dev.lapwright.car.Unit;
 
-/** What can be fitted. */
+/** Parameter of a car that can be fitted. */
 public enum FitParameter {
     /** Factor on the peak friction of all tyres, both ways; 1 is the car as given. */
     GRIP("grip", Unit.NONE, "factor on the peak friction of all four tyres"),

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Cuts the traces into corners and straights. Each cell of the grid belongs to one part; where no lap has samples the
- * fit stands in.
+ * Times and speeds by corner and straight. Each cell of the grid belongs to one part; where no lap has samples, the fitted car's
+ * speed is taken.
  */
 final class FitParts {
     /** Slower is not driving, m/s. */
@@ -27,7 +27,7 @@ final class FitParts {
      * @param loggedTime of a lap by the clock, s, which the logged times of the parts add up to: a way longer than the track's
      *     takes longer at the same speed
      */
-    FitParts(Stations stations, FitTrace trace, double loggedTime) {
+    FitParts(Stations stations, FitResult.Trace trace, double loggedTime) {
         this.stations = stations;
         distance = trace.distance();
         before = trace.before();
@@ -45,7 +45,7 @@ final class FitParts {
     }
 
     /** In driving order; what spans the start line last. */
-    List<FitPart> list() {
+    List<FitResult.Part> list() {
         List<List<Integer>> runs = new ArrayList<>();
         List<Optional<Corner>> corners = new ArrayList<>();
         for (int c = 0; c < distance.length; c++) {
@@ -63,7 +63,7 @@ final class FitParts {
             runs.remove(0);
             corners.remove(0);
         }
-        List<FitPart> parts = new ArrayList<>();
+        List<FitResult.Part> parts = new ArrayList<>();
         for (int k = 0; k < runs.size(); k++) {
             boolean straight = corners.get(k).isEmpty() && corners.size() > 1;
             Optional<Corner> follows = straight && (k > 0 || closed)
@@ -84,17 +84,17 @@ final class FitParts {
                 : s >= corner.entry() || s <= corner.exit();
     }
 
-    private FitPart part(Optional<Corner> corner, Optional<Corner> follows, List<Integer> cells) {
+    private FitResult.Part part(Optional<Corner> corner, Optional<Corner> follows, List<Integer> cells) {
         double start = distance[cells.get(0)] - 0.5 * cell;
         double end = distance[cells.get(cells.size() - 1)] + 0.5 * cell;
-        return new FitPart(
+        return new FitResult.Part(
                 corner,
                 follows,
                 start,
                 end,
-                drive(logged, cells, wayDriven),
-                drive(before, cells, 1),
-                drive(after, cells, 1));
+                passage(logged, cells, wayDriven),
+                passage(before, cells, 1),
+                passage(after, cells, 1));
     }
 
     /** Time in a cell, s. */
@@ -102,7 +102,7 @@ final class FitParts {
         return cell / Math.max(speed, SLOWEST);
     }
 
-    private FitPart.Drive drive(double[] speed, List<Integer> cells, double way) {
+    private FitResult.Passage passage(double[] speed, List<Integer> cells, double way) {
         double time = 0;
         double least = Double.POSITIVE_INFINITY;
         double most = 0;
@@ -111,7 +111,7 @@ final class FitParts {
             least = Math.min(least, speed[c]);
             most = Math.max(most, speed[c]);
         }
-        return new FitPart.Drive(
+        return new FitResult.Passage(
                 time, edge(speed, cells.get(0)), least, most, edge(speed, cells.get(cells.size() - 1) + 1));
     }
 

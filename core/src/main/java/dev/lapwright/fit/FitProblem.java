@@ -16,8 +16,8 @@ import org.apache.commons.math3.optim.ConvergenceChecker;
 import org.apache.commons.math3.util.Pair;
 
 /**
- * Weighted least squares of logged less modelled cell means. Unknowns are one u for each parameter, then an offset and
- * a stretch (m) for each lap.
+ * Weighted least-squares problem of logged less modelled cell means of speed, m/s, for Levenberg and Marquardt's method. Unknowns
+ * are one {@linkplain ParameterScale u} for each parameter, then an offset and a stretch (m) for each lap.
  */
 final class FitProblem implements ValueAndJacobianFunction {
     private static final int MOST_EVALUATIONS = 60;

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Makes the car that fitted values describe, so that its document holds them. Each quantity of the document moves by as
+ * Car with fitted values, in a form that its document can hold. Each quantity of the document moves by as
  * much as the car as set up must, and so does whatever sets that quantity outright, an adjustment that gives it a value
  * instead of a change. Then every adjustment has its old effect about the new value, the standards still describe the
  * document, and the car set as it was driven carries exactly the fitted values. A setting of a fitted quantity by its

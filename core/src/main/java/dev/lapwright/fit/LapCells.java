@@ -3,11 +3,11 @@ package dev.lapwright.fit;
 import java.util.Arrays;
 
 /**
- * One lap cut into cells of even length, each with the mean of what was logged in it. Cells are even in the log's own
- * distance and lie along the track by
+ * Cell means of one logged lap: the lap divided into cells of even length in its own distance, each with the mean of what was
+ * logged in it. Cells lie along the track by
  * <pre>place = x + offset + stretch · (x / length − ½),  x = scale · (distance − first distance)</pre>
- * with the scale that makes the log as long as the track, and an offset and a stretch (both m) that the fit finds: what
- * is averaged never changes, only where it lies.
+ * with the scale that makes the log as long as the track, and an offset and a stretch (both m) that the fit finds: the means
+ * never change, only where the cells lie.
  */
 final class LapCells {
     /** A stretch without samples this many times the usual spacing, and this long (m), is a gap. */
@@ -25,7 +25,7 @@ final class LapCells {
     /** Whether the cell has samples near enough. */
     final boolean[] sampled;
 
-    final LoggedCurve speedCurve;
+    final LoggedChannel speedCurve;
 
     LapCells(DrivenLap lap, int count, double trackLength) {
         this.lap = lap;
@@ -34,7 +34,7 @@ final class LapCells {
         double[] distance = lap.distance();
         first = distance[0];
         scale = trackLength / lap.length();
-        speedCurve = new LoggedCurve(distance, lap.speed());
+        speedCurve = new LoggedChannel(distance, lap.speed());
         speed = means(speedCurve);
         sampled = new boolean[count];
         Arrays.fill(sampled, true);
@@ -60,7 +60,7 @@ final class LapCells {
         return steps[(int) Math.min(steps.length - 1, Math.floor(share * steps.length))];
     }
 
-    private double[] means(LoggedCurve curve) {
+    private double[] means(LoggedChannel curve) {
         double[] means = new double[count];
         double cell = lap.length() / count;
         for (int c = 0; c < count; c++) {
@@ -71,7 +71,7 @@ final class LapCells {
 
     /** Means of another channel; empty if it was not logged. */
     double[] means(double[] channel) {
-        return channel.length == 0 ? channel : means(new LoggedCurve(lap.distance(), channel));
+        return channel.length == 0 ? channel : means(new LoggedChannel(lap.distance(), channel));
     }
 
     /** Place on the track of the edge before a cell, m. */
@@ -93,5 +93,42 @@ final class LapCells {
     /** Logged distance of a place on the track, m. */
     double loggedDistance(double place, double offset, double stretch) {
         return (place - offsetWith(offset, stretch)) / scaleWith(stretch);
+    }
+
+    /** Channel of a log as a function of its own distance, linear between samples, with its integral. */
+    static final class LoggedChannel {
+        private final double[] d;
+        private final double[] y;
+        private final double[] integral;
+
+        LoggedChannel(double[] distance, double[] values) {
+            d = distance;
+            y = values;
+            integral = new double[d.length];
+            for (int i = 1; i < d.length; i++) {
+                integral[i] = integral[i - 1] + 0.5 * (d[i] - d[i - 1]) * (y[i - 1] + y[i]);
+            }
+        }
+
+        /** Mean from one distance to another further on; beyond the samples the first or last value holds. */
+        double mean(double from, double to) {
+            return (integralTo(to) - integralTo(from)) / (to - from);
+        }
+
+        private double integralTo(double x) {
+            if (x <= d[0]) {
+                return (x - d[0]) * y[0];
+            }
+            int last = d.length - 1;
+            if (x >= d[last]) {
+                return integral[last] + (x - d[last]) * y[last];
+            }
+            int i = Arrays.binarySearch(d, x);
+            i = Math.min(i >= 0 ? i : -i - 2, last - 1);
+            double ds = d[i + 1] - d[i];
+            double w = ds > 0 ? (x - d[i]) / ds : 0;
+            double here = y[i] + w * (y[i + 1] - y[i]);
+            return integral[i] + 0.5 * (x - d[i]) * (y[i] + here);
+        }
     }
 }

@@ -3,10 +3,9 @@ package dev.lapwright.fit;
 import java.util.Arrays;
 
 /**
- * Weights that keep a driver's errors out of the fit, by the steps of an MM-estimate (Yohai 1987; Maronna, Martin and
- * Yohai, Robust Statistics): Huber's weights until settled, then Tukey's bisquare, which forgets what is far off
- * altogether, both tuned to 95 % efficiency where residuals are normal. The scale is 1.4826 times the median of their
- * sizes.
+ * Weight functions of robust regression, which keep a driver's errors out of the fit, in the two steps of an MM-estimate (Yohai
+ * 1987; Maronna, Martin and Yohai, Robust Statistics): Huber's weights until settled, then Tukey's bisquare, zero for what is
+ * far off, both tuned to 95 % efficiency where residuals are normal. The scale is 1.4826 times the median absolute residual.
  */
 final class RobustWeights {
     /** Tuning constants from the books named, for 95 % efficiency. */
@@ -48,7 +47,7 @@ final class RobustWeights {
         return rest > 0 ? rest * rest : 0;
     }
 
-    /** Derivative of residual times bisquare weight, by which the bread of a sandwich is weighted. */
+    /** Derivative ψ′(r) of the score ψ(r) = r w(r) of the bisquare, the weight of a residual in the Hessian of {@link SandwichCovariance}. */
     static double bisquareSlope(double residual, double scale) {
         double x = residual / (BISQUARE * scale);
         double rest = 1 - x * x;

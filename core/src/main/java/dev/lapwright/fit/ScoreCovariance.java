@@ -4,13 +4,13 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * Covariance of the sum of sensitivities times errors that hang together along the lap: the double sum over all pairs of
- * cells, of g(c) g(d)ᵀ times the covariance of their errors. That covariance is the {@linkplain ErrorCorrelation correlation} of
- * cells so far apart, times the errors' local size at both: they are larger in some places, such as where the car
- * brakes. Where the products of neighbours themselves say more than that (White, 1980, with two neighbours), they count.
+ * Covariance of the summed scores, sensitivity g times error, with errors correlated along the lap: the double sum over all
+ * pairs of cells c, d of g(c) g(d)ᵀ times the covariance of their errors. That covariance is the {@linkplain ErrorAutocorrelation
+ * autocorrelation} at the lag between them times the errors' local size at both: errors are larger in some places, such as
+ * where the car brakes. Where the products of neighbours are larger than that (White, 1980, with two neighbours), they count.
  *
- * <p>The usual long-run covariance of the products (Newey and West, 1987) takes the sensitivities to change more slowly than
- * the errors. They do not: a corner is over before an error has died away, and it claimed up to twice the scatter.
+ * <p>The usual long-run covariance of the products (Newey and West, 1987) assumes that the sensitivities change more slowly than
+ * the errors. They do not: a corner is over before an error has decayed, and that estimate came to up to twice the scatter.
  */
 final class ScoreCovariance {
     /** Cells to each side whose errors tell the local size. */
@@ -30,7 +30,8 @@ final class ScoreCovariance {
      * @param errors by cell, in order
      * @param counts whether a cell counts
      */
-    static RealMatrix of(double[][] sensitivities, double[] errors, boolean[] counts, ErrorCorrelation correlation) {
+    static RealMatrix of(
+            double[][] sensitivities, double[] errors, boolean[] counts, ErrorAutocorrelation correlation) {
         int n = errors.length;
         int p = sensitivities[0].length;
         double[] size = localSize(errors, counts);
@@ -72,7 +73,7 @@ final class ScoreCovariance {
             double[] errors,
             double[] size,
             boolean[] counts,
-            ErrorCorrelation correlation) {
+            ErrorAutocorrelation correlation) {
         double told = 0;
         double seen = 0;
         for (int lag = 0; lag <= SEEN; lag++) {

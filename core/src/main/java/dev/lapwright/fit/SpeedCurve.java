@@ -5,8 +5,8 @@ import dev.lapwright.lap.Lap;
 import java.util.Arrays;
 
 /**
- * Modelled speed along the track as a function of place, with its integral, so that it can be averaged over any stretch
- * as the log is. Square of speed varies linearly between stations; beyond the ends of a circuit the lap repeats, beyond
+ * Modelled speed v(s) of a lap as a function of place, with its integral, so that it can be averaged over any stretch as the
+ * log is. The square of speed varies linearly between stations; beyond the ends of a circuit the lap repeats, beyond
  * those of an open run the speed stays.
  */
 final class SpeedCurve {
@@ -46,11 +46,24 @@ final class SpeedCurve {
     }
 
     private double within(double place) {
+        return within(place, length, closed);
+    }
+
+    /** Place brought within a track's length, m: taken round on a circuit, held at the ends of an open run. */
+    private static double within(double place, double length, boolean closed) {
         if (closed) {
             double x = place % length;
             return x < 0 ? x + length : x;
         }
         return Math.max(0, Math.min(length, place));
+    }
+
+    /** Index of the station at or before a place, of stations at rising distances s, m. */
+    static int station(double[] s, double place, boolean closed) {
+        double x = within(place, s[s.length - 1], closed);
+        int i = Arrays.binarySearch(s, x);
+        i = i >= 0 ? i : -i - 2;
+        return Math.max(0, Math.min(i, s.length - 1));
     }
 
     private double integralTo(double place) {

@@ -1,4 +1,4 @@
 /**
- * Fits a car to logged laps: which grip, drag, downforce, power and rolling resistance make the lap model drive them.
+ * Parameter estimation from logged laps: which grip, drag, downforce, power and rolling resistance make the lap model drive them.
  */
 package dev.lapwright.fit;

@@ -2,9 +2,10 @@ package dev.lapwright.line;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 
 /**
- * A line driven along a road: offsets from its path at even nodes, and the track that the line itself makes. Immutable.
+ * Racing line along a road: offsets from the road's path at even nodes, and the line as a track of its own. Immutable.
  * Sweeps that hold a line fixed are given {@link #driven()}.
  */
 public final class Line {
@@ -50,12 +51,12 @@ public final class Line {
         return round(path.y);
     }
 
-    /** Offsets without the first one's coming again. */
+    /** Offsets of the nodes, each once. */
     double[] nodes() {
         return offsets.clone();
     }
 
-    /** On a circuit the first node comes again at the end. */
+    /** Values of the nodes in turn; on a circuit the first again at the end. */
     private double[] round(double[] values) {
         double[] all = new double[road.s.length];
         for (int i = 0; i < all.length; i++) {
@@ -72,5 +73,46 @@ public final class Line {
     /** Distance along the line (m) abreast of a distance along the road (m). */
     public double along(double roadDistance) {
         return path.along(Check.inRange("distance (m)", roadDistance, 0, road.track.length()));
+    }
+
+    /** Shape of the line in short. */
+    public Figures figures() {
+        double[] s = distances();
+        int far = 0;
+        for (int i = 1; i < s.length; i++) {
+            if (Math.abs(offsets[i % offsets.length]) > Math.abs(offsets[far % offsets.length])) {
+                far = i;
+            }
+        }
+        return Figures.of(driven, offsets[far % offsets.length], s[far]);
+    }
+
+    /**
+     * Shape of a line in short.
+     *
+     * @param length along the road's surface, m
+     * @param leastRadius m; positive infinity if it is straight
+     * @param leastRadiusAt where, by distance along the line, m
+     * @param largestOffset from the road's own path, m, positive to the left: the one farthest from 0
+     * @param largestOffsetAt where, by distance along the road, m
+     */
+    public record Figures(
+            double length, double leastRadius, double leastRadiusAt, double largestOffset, double largestOffsetAt) {
+        /** Shape of a road's own path. */
+        public static Figures of(Track road) {
+            return of(road, 0, 0);
+        }
+
+        private static Figures of(Track path, double offset, double at) {
+            double most = 0;
+            double place = 0;
+            for (TrackPoint point : path.points()) {
+                if (Math.abs(point.curvature()) > most) {
+                    most = Math.abs(point.curvature());
+                    place = point.s();
+                }
+            }
+            return new Figures(path.length(), 1 / most, place, offset, at);
+        }
     }
 }

@@ -3,7 +3,7 @@ package dev.lapwright.line;
 import dev.lapwright.fault.Check;
 
 /**
- * How a line is looked for.
+ * Settings of a line search.
  *
  * @param margin free road kept between the car's side and the road's edge, m
  * @param spacing greatest distance between nodes along the road, m

@@ -7,54 +7,83 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.Track;
+import java.util.Optional;
 
 /**
- * Looks for lines along a road, within its width less half the car's and a margin on each side.
+ * Search for the minimum-curvature and the minimum-time line along a road, within its width less half the car's and a margin on
+ * each side. Immutable: each setting gives a new search.
  *
  * <pre>{@code
- * LineSearch search = new LineSearch(track, car, LineChoices.DEFAULT);
- * Line fastest = search.fastest(Vehicle.of(car, Conditions.STANDARD), LineProgress.NONE);
+ * LineSearch search = LineSearch.of(track, car, LineChoices.DEFAULT);
+ * Line fastest = search.fastest(Vehicle.of(car, Conditions.STANDARD));
  * Lap lap = LapSolver.lap(car, fastest.driven(), Conditions.STANDARD);
  * }</pre>
  */
 public final class LineSearch {
     private final RoadNodes road;
+    private final Optional<Line> start;
+    private final Progress progress;
+
+    private LineSearch(RoadNodes road, Optional<Line> start, Progress progress) {
+        this.road = road;
+        this.start = start;
+        this.progress = progress;
+    }
 
     /**
-     * A search along a road.
+     * Search along a road, which begins at the minimum-curvature line and reports to nobody.
      *
      * @param car tells how wide it is
      * @throws InvalidValueException if the road is narrower somewhere than the car, or than the car with its margins
      */
-    public LineSearch(Track track, Car car, LineChoices choices) {
-        road = new RoadNodes(track, car.value(Quantity.WIDTH), choices);
+    public static LineSearch of(Track track, Car car, LineChoices choices) {
+        return new LineSearch(
+                new RoadNodes(track, car.value(Quantity.WIDTH), choices), Optional.empty(), (steps, gain) -> {});
     }
 
-    /** The road's own path, moved into what room there is where it runs too close to an edge. */
+    /** The same beginning at another line along the same road. */
+    public LineSearch from(Line line) {
+        return new LineSearch(road, Optional.of(line), progress);
+    }
+
+    /** The same reporting each step of the search for the minimum-time line. */
+    public LineSearch reporting(Progress listener) {
+        return new LineSearch(road, start, listener);
+    }
+
+    /** Listener to the steps of a search. */
+    @FunctionalInterface
+    public interface Progress {
+        /**
+         * Called after each step.
+         *
+         * @param steps taken so far
+         * @param gain lap time saved so far, s
+         */
+        void report(int steps, double gain);
+    }
+
+    /** Middle line: the road's own path, moved within the bounds where it runs too close to an edge. */
     public Line middle() {
         return at(new double[] {0, road.track.length()}, new double[] {0, 0});
     }
 
-    /** The line that bends least: the least sum of squares of its curvature over its length. The car does not matter but for its width. */
+    /** Minimum-curvature line: least ∫ κ² ds. Of the car only its width matters. */
     public Line smoothest() {
         return new Line(road, new MinimumCurvature(road).offsets());
     }
 
     /**
-     * The line of least time found from the smoothest: a local minimum, never slower than where it began.
+     * Minimum-time line: a local minimum of the lap time, never slower than where the search began.
      *
-     * @throws dev.lapwright.fault.NoLapException if this car cannot get round on the smoothest line
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round on the line that the search begins at
      */
-    public Line fastest(Vehicle vehicle, LineProgress progress) {
-        return fastest(smoothest(), vehicle, progress);
-    }
-
-    /** The line of least time found from another line along the same road. */
-    public Line fastest(Line from, Vehicle vehicle, LineProgress progress) {
-        Line start = at(from.distances(), from.offsets());
-        Line found = new Line(road, new MinimumTime(road, vehicle, progress).from(start.nodes()));
+    public Line fastest(Vehicle vehicle) {
+        Line from = start.isPresent() ? start.get() : smoothest();
+        Line first = at(from.distances(), from.offsets());
+        Line found = new Line(road, new MinimumTime(road, vehicle, progress).from(first.nodes()));
         // The search drives on its own nodes; the last word has the solver's usual stations.
-        return time(found, vehicle) < time(start, vehicle) ? found : start;
+        return time(found, vehicle) < time(first, vehicle) ? found : first;
     }
 
     private static double time(Line line, Vehicle vehicle) {
@@ -62,7 +91,7 @@ public final class LineSearch {
     }
 
     /**
-     * A line by its offsets at some distances, linear between them, and kept within the road.
+     * Line of given offsets at some distances, linear between them, and kept within the road.
      *
      * @param distances along the road, m, rising, from 0 to its length
      * @param offsets m, positive to the left, as many

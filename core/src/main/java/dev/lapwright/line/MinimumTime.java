@@ -43,10 +43,10 @@ final class MinimumTime {
 
     private final RoadNodes road;
     private final Vehicle vehicle;
-    private final LineProgress progress;
+    private final LineSearch.Progress progress;
     private final int n;
 
-    MinimumTime(RoadNodes road, Vehicle vehicle, LineProgress progress) {
+    MinimumTime(RoadNodes road, Vehicle vehicle, LineSearch.Progress progress) {
         this.road = road;
         this.vehicle = vehicle;
         this.progress = progress;

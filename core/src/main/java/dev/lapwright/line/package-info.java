@@ -1,2 +1,2 @@
-/** The line driven round a circuit: the one that bends least and the one that takes least time. */
+/** Racing lines along a road: minimum curvature and minimum time. */
 package dev.lapwright.line;

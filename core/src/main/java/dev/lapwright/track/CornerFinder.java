@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Finds corners by curvature with hysteresis: a corner is a stretch bending one way by more than {@link #KEEP} that
+ * Corner detection by curvature with hysteresis: a corner is a stretch bending one way by more than {@link #KEEP} that
  * somewhere exceeds {@link #ENTER} and turns the car by at least {@link #MIN_TURN}. Common practice, no source.
  */
 final class CornerFinder {

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * A track made of segments. Where slope, bank, grip or width differ between neighbours the change is eased over a given
+ * Path of a track composed of segments. Where slope, bank, grip or width differ between neighbours the change is eased over a given
  * length centred on the joint, vertical curvature rising over its first half and falling over its second, so that it is a triangle and
  * never infinite: the vertical curve and the superelevation run-off of road design, in their simplest form.
  */
@@ -107,8 +107,8 @@ public final class SegmentPath {
         if (easeHalf[joint] == 0) {
             return false;
         }
-        Segment a = segmentBefore(joint);
-        Segment b = segmentAfter(joint);
+        Segment.Road a = segmentBefore(joint).road();
+        Segment.Road b = segmentAfter(joint).road();
         return a.slope() != b.slope()
                 || a.bank() != b.bank()
                 || a.grip() != b.grip()
@@ -139,8 +139,8 @@ public final class SegmentPath {
         double t = half > 0 ? (s - joints[joint]) / (2 * half) + 0.5 : joint == segment ? 1 : 0;
         double share = t <= 0 ? 0 : t >= 1 ? 1 : t < 0.5 ? 2 * t * t : 1 - 2 * (1 - t) * (1 - t);
         double rate = t <= 0 || t >= 1 ? 0 : (t < 0.5 ? 4 * t : 4 * (1 - t)) / (2 * half);
-        Segment a = half > 0 ? segmentBefore(joint) : here;
-        Segment b = half > 0 ? segmentAfter(joint) : here;
+        Segment.Road a = half > 0 ? segmentBefore(joint).road() : here.road();
+        Segment.Road b = half > 0 ? segmentAfter(joint).road() : here.road();
         return new TrackPoint(
                 s,
                 curvature,
@@ -150,7 +150,7 @@ public final class SegmentPath {
                 a.grip() + share * (b.grip() - a.grip()),
                 a.widthLeft() + share * (b.widthLeft() - a.widthLeft()),
                 a.widthRight() + share * (b.widthRight() - a.widthRight()),
-                here.speedLimit());
+                here.road().speedLimit());
     }
 
     /** True if the path is to be closed. */

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lays stations on a track: evenly where nothing happens, and ever closer, with the square of the distance, towards the
- * places where a bend's curvature changes its course. There a car leaves its cornering limit with e - e0 growing as
+ * Graded mesh of stations on a track: even where curvature is smooth, and ever closer, with the square of the distance, towards
+ * the places where the derivative of a bend's curvature jumps. There a car leaves its cornering limit with e - e0 growing as
  * s^1.5 (the speed it may add is the square root of the grip it has left), and stations spaced as i² keep a one-step
  * integrator at its full order where even spacing would hold it at 1.5 (graded meshes: e.g. Brunner, Collocation Methods
  * for Volterra Equations, 2004, section 6.2).

@@ -3,7 +3,7 @@ package dev.lapwright.track;
 import dev.lapwright.fault.Check;
 
 /**
- * How densely stations are laid.
+ * Greatest distances between stations.
  *
  * @param curved greatest distance between stations where the path bends, m
  * @param straight greatest distance where it does not, m

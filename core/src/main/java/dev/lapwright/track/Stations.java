@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import java.util.List;
 
 /**
- * A track sampled at the stations of the solver, as columns of one length. Cell i runs from station i to station i + 1; on
+ * Track sampled at the stations of the solver, as columns of one length. Cell i runs from station i to station i + 1; on
  * a closed track the last station is the first again, one length further on. A jump is a cell of no length. Immutable:
  * every accessor returns a copy.
  */
@@ -26,7 +26,7 @@ public final class Stations {
     private final List<Corner> corners;
 
     /**
-     * A place on the path.
+     * Position and heading of a point of the path.
      *
      * @param x to the east of the start, m
      * @param y to the north of the start, m

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * A circuit or an open run as a function of distance. Immutable.
+ * Circuit or open run as a function of distance s. Immutable.
  *
  * <p>The path is given by {@link TrackPoint}s in order of distance, with linear variation between them. A closed track ends
  * where it starts: its last point carries the same values as its first.
@@ -25,7 +25,7 @@ public final class Track {
     private final List<NamedPlace> cornerNames;
     private final List<Corner> corners;
 
-    /** A name for whatever corner lies at a distance (m). */
+    /** Name for whatever corner lies at a distance s, m. */
     public record NamedPlace(double s, String name) {
         public NamedPlace {
             Check.inRange("corner name's place (m)", s, 0, 200_000);

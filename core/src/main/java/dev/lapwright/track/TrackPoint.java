@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * What a track is at one distance; between neighbouring points everything varies linearly. Two points at the same distance
+ * Geometry, grip and width of a track at one distance; between neighbouring points everything varies linearly. Two points at the same distance
  * make a jump, as where an arc joins a straight.
  *
  * @param s distance along the road surface, m

@@ -10,8 +10,8 @@ import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.gearing.Gearing;
@@ -35,7 +35,7 @@ class BriefTest {
 
     private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
 
-    private static BriefSensitivity sensitivity() {
+    private static BriefResult.Priorities sensitivity() {
         return BRIEF.sensitivity().value().orElseThrow();
     }
 
@@ -45,8 +45,12 @@ class BriefTest {
 
     @Test
     void thePlacesTakeTheWholeLap() {
-        double sum = BRIEF.places().stream().mapToDouble(PlaceShare::time).sum();
-        double shares = BRIEF.places().stream().mapToDouble(PlaceShare::share).sum();
+        double sum = BRIEF.places().stream()
+                .mapToDouble(place -> place.drive().time())
+                .sum();
+        double shares = BRIEF.places().stream()
+                .mapToDouble(BriefResult.PlaceShare::share)
+                .sum();
         assertThat(sum).isCloseTo(BriefCars.time(BriefCars.CAR), within(ROUNDING));
         assertThat(shares).isCloseTo(1, within(ROUNDING));
     }
@@ -54,14 +58,15 @@ class BriefTest {
     @Test
     void anOvalHasTwoCornersAndTwoStraights() {
         // The start lies within a straight, which therefore comes last.
-        assertThat(BRIEF.places().stream().filter(PlaceShare::isCorner)).hasSize(2);
+        assertThat(BRIEF.places().stream().filter(BriefResult.PlaceShare::isCorner))
+                .hasSize(2);
         assertThat(BRIEF.places().stream().filter(place -> !place.isCorner())).hasSize(2);
     }
 
     @Test
     void theLimitsOfThePlacesAreThoseOfTheLap() {
         Map<Limit, Double> sum = new HashMap<>();
-        for (PlaceShare place : BRIEF.places()) {
+        for (BriefResult.PlaceShare place : BRIEF.places()) {
             place.limits().forEach((limit, share) -> sum.merge(limit, share * place.share(), Double::sum));
         }
         Map<Limit, Double> ofLap = BRIEF.lap().limitShares();
@@ -72,7 +77,7 @@ class BriefTest {
     @Test
     void sensitivityIsThatOfTheStudyAskedDirectly() {
         SensitivityResult direct =
-                Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run(Progress.NONE);
+                Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run();
         assertThat(sensitivity().study().gains()).isEqualTo(direct.gains());
         assertThat(sensitivity().study().interactions()).isEqualTo(direct.interactions());
     }
@@ -114,19 +119,16 @@ class BriefTest {
     @Test
     void balanceIsThatOfTheStudyAskedDirectly() {
         assertThat(BRIEF.balance().value().orElseThrow().understeer(BalancePhase.MIDDLE))
-                .isEqualTo(Balance.of(BRIEF.lap()).understeer(BalancePhase.MIDDLE));
+                .isEqualTo(Balance.of(BRIEF.lap()).run().understeer(BalancePhase.MIDDLE));
     }
 
     @Test
     void fuelIsThatOfTheStudyAskedDirectly() {
         BriefChoices choices = BriefChoices.DEFAULT;
-        StintResult direct = Stint.of(
-                BriefCars.CAR,
-                BriefCars.OVAL,
-                BriefCars.DAY,
-                choices.consumption(),
-                choices.race(),
-                List.of(choices.compound()));
+        StintResult direct = Stint.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, choices.race())
+                .withConsumption(choices.consumption())
+                .onCompounds(List.of(choices.compound()))
+                .run();
         assertThat(BRIEF.stint().value().orElseThrow().startFuel()).isEqualTo(direct.startFuel());
     }
 
@@ -139,7 +141,7 @@ class BriefTest {
 
     @Test
     void aRaceCountedInLapsHasThatManyLaps() {
-        StintResult stint = stint(BriefCars.brief().race(new RaceLength(7, 0, 0, 0, 0)));
+        StintResult stint = stint(BriefCars.brief().withRace(new RaceLength(7, 0, 0, 0, 0)));
         assertThat(stint.runs().get(0).laps()).hasSize(7);
         assertThat(stint.runs().get(0).formationFuel()).isZero();
     }
@@ -148,13 +150,13 @@ class BriefTest {
     void aCarWithoutAdjustmentsMissesOnlyWhatNeedsThem() {
         Car bare = BriefCars.plain().car();
         BriefResult brief = BriefCars.run(Brief.of(bare, BriefCars.OVAL, BriefCars.DAY));
-        for (BriefPart<?> part :
+        for (BriefResult.Part<?> part :
                 List.of(brief.sensitivity(), brief.suggestion(), brief.wings(), brief.tests(), brief.proof())) {
             assertThat(part.isThere()).isFalse();
             assertThat(part.problem()).isNotBlank();
             assertThat(part.remedy()).isNotBlank();
         }
-        for (BriefPart<?> part :
+        for (BriefResult.Part<?> part :
                 List.of(brief.exchange(), brief.gearing(), brief.balance(), brief.pressures(), brief.stint())) {
             assertThat(part.isThere()).isTrue();
             assertThat(part.problem()).isEmpty();
@@ -176,29 +178,29 @@ class BriefTest {
     void onlyACarWithoutALapStopsIt() {
         Car still = PlainCar.ofMass(1000).withoutDrive().car();
         Brief brief = Brief.of(still, StudyCars.straight(1000), BriefCars.DAY);
-        assertThatThrownBy(() -> brief.run(Progress.NONE)).isInstanceOf(NoLapException.class);
+        assertThatThrownBy(() -> brief.run()).isInstanceOf(NoLapException.class);
     }
 
     @Test
     void theNumberOfThreadsChangesNothing() {
-        BriefResult one = BriefCars.run(BriefCars.brief().onThreads(1));
+        BriefResult one = BriefCars.brief().run(StudyRun.onThreads(1));
         assertThat(one.sensitivity().value().orElseThrow().study().gains())
                 .isEqualTo(sensitivity().study().gains());
         assertThat(one.suggestion().value().orElseThrow().setup())
                 .isEqualTo(BRIEF.suggestion().value().orElseThrow().setup());
-        assertThat(one.tests().value().orElseThrow().runs().stream().map(TestRun::changes))
+        assertThat(one.tests().value().orElseThrow().runs().stream().map(TestPlan.Run::changes))
                 .isEqualTo(BRIEF.tests().value().orElseThrow().runs().stream()
-                        .map(TestRun::changes)
+                        .map(TestPlan.Run::changes)
                         .toList());
     }
 
     @Test
     void progressGoesFromNothingToAllAndNeverBack() {
         List<Integer> told = new ArrayList<>();
-        BriefCars.brief().run((done, total) -> {
+        BriefCars.brief().run(StudyRun.onAllCores().reporting((done, total) -> {
             assertThat(total).isEqualTo(100);
             told.add(done);
-        });
+        }));
         assertThat(told).isSorted();
         assertThat(told.get(0)).isZero();
         assertThat(told.get(told.size() - 1)).isEqualTo(100);
@@ -207,10 +209,9 @@ class BriefTest {
     @Test
     void badChoicesAreRefusedAtTheDoor() {
         Brief brief = BriefCars.brief();
-        assertThatThrownBy(() -> brief.scatter(0)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.laps(3)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.onThreads(0)).isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> brief.vary(List.of("rear-wnig"))).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.withScatter(0)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.withLaps(3)).isInstanceOf(InvalidValueException.class);
+        assertThatThrownBy(() -> brief.turning(List.of("rear-wnig"))).isInstanceOf(InvalidValueException.class);
     }
 
     @Test

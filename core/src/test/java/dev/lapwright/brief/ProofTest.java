@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.Finding;
 import dev.lapwright.evidence.TimingLog;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -22,8 +20,8 @@ class ProofTest {
 
     private static final TimingLog WINGS = BriefCars.log(List.of("wing=0", "wing=8", "wing=0"), LESS, MORE, LESS);
 
-    private static BriefPart<Proof> proof(TimingLog log) {
-        BriefChoices choices = BriefCars.brief().evidence(log).choices;
+    private static BriefResult.Part<Proof> proof(TimingLog log) {
+        BriefChoices choices = BriefCars.brief().after(log).choices;
         return new LapProof(choices, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
     }
 
@@ -54,10 +52,10 @@ class ProofTest {
     /** The laps were made of the model's own times with a scatter far below their difference. */
     @Test
     void lapsMadeFromTheModelAgreeWithIt() {
-        ProvedChange change = there(WINGS).changes().get(0);
+        Proof.Change change = there(WINGS).changes().get(0);
         assertThat(Math.abs(LESS - MORE)).isGreaterThan(0.2);
         assertThat(change.agrees()).contains(true);
-        assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(Finding.REAL);
+        assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
     }
 
     @Test
@@ -68,8 +66,10 @@ class ProofTest {
 
     @Test
     void whatTheLapsSayIsWhatEvidenceSaysAskedDirectly() {
-        EvidenceResult direct = Evidence.of(
-                WINGS, EvidenceChoices.DEFAULT.between("wing=0", "wing=8").predicting(MORE - LESS));
+        EvidenceResult direct = Evidence.DEFAULT
+                .between("wing=0", "wing=8")
+                .predicting(MORE - LESS)
+                .run(WINGS);
         assertThat(there(WINGS).paces()).isEqualTo(direct.paces());
         assertThat(there(WINGS).changes().get(0).difference())
                 .contains(
@@ -78,7 +78,7 @@ class ProofTest {
 
     @Test
     void namesThatDoNotSayWhatWasSetAreComparedButNotExpected() {
-        ProvedChange change = there(BriefCars.log(List.of("old", "new"), LESS, MORE))
+        Proof.Change change = there(BriefCars.log(List.of("old", "new"), LESS, MORE))
                 .changes()
                 .get(0);
         assertThat(change.difference()).isPresent();
@@ -91,7 +91,7 @@ class ProofTest {
     @Test
     void threeSetupsMakeAChangeOfEachTwoThatFollowEachOther() {
         TimingLog log = BriefCars.log(List.of("wing=0", "wing=8", "wing=8,final-drive=5"), LESS, MORE, MORE);
-        List<ProvedChange> changes = there(log).changes();
+        List<Proof.Change> changes = there(log).changes();
         assertThat(changes).hasSize(2);
         assertThat(changes.get(1).expected().value().orElseThrow().gain())
                 .isCloseTo(MORE - BriefCars.time(CAR.with("wing", 8).with("final-drive", 5)), within(1e-9));
@@ -109,7 +109,7 @@ class ProofTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.7, 1.4})
     void aLogOfAnotherCircuitIsRefusedWithBothTimes(double factor) {
-        BriefPart<Proof> proof = proof(BriefCars.log(List.of("a", "b"), factor * LESS, factor * MORE));
+        BriefResult.Part<Proof> proof = proof(BriefCars.log(List.of("a", "b"), factor * LESS, factor * MORE));
         assertThat(proof.isThere()).isFalse();
         assertThat(proof.problem()).contains("cannot be a log of this car at oval");
         assertThat(proof.remedy()).contains("give a log of this circuit");
@@ -118,7 +118,7 @@ class ProofTest {
     @Test
     void aLogOfAnotherCircuitLeavesTheRestOfTheBrief() {
         TimingLog foreign = BriefCars.log(List.of("a", "b"), 3 * LESS, 3 * MORE);
-        BriefResult brief = BriefCars.run(BriefCars.brief().evidence(foreign));
+        BriefResult brief = BriefCars.run(BriefCars.brief().after(foreign));
         assertThat(brief.proof().isThere()).isFalse();
         assertThat(brief.suggestion().isThere()).isTrue();
         assertThat(brief.tests().isThere()).isTrue();
@@ -126,7 +126,7 @@ class ProofTest {
 
     @Test
     void aSettingOutOfRangeIsNamed() {
-        ProvedChange change = there(BriefCars.log(List.of("wing=5", "wing=50"), LESS, MORE))
+        Proof.Change change = there(BriefCars.log(List.of("wing=5", "wing=50"), LESS, MORE))
                 .changes()
                 .get(0);
         assertThat(change.expected().problem()).contains("wing").contains("50");
@@ -134,7 +134,7 @@ class ProofTest {
 
     @Test
     void withoutALogTheNextStepIsNamed() {
-        BriefPart<Proof> proof =
+        BriefResult.Part<Proof> proof =
                 new LapProof(BriefChoices.DEFAULT, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
         assertThat(proof.isThere()).isFalse();
         assertThat(proof.remedy()).contains("log");

@@ -21,7 +21,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.checks.PlainCar;
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.Fit;
@@ -37,7 +37,6 @@ import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RandomRoad;
@@ -45,7 +44,6 @@ import dev.lapwright.ride.RoadClass;
 import dev.lapwright.ride.RoadProfile;
 import dev.lapwright.study.ride.DamperMap;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Segment;
@@ -72,7 +70,7 @@ class DoorGuardTest {
     private static final Track RUN = Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0)));
 
     private static final QuarterCar WHEEL = new QuarterCar(300, 40, 1e5, 3e5, 0, Damper.linear(1), 1, 0);
-    private static final RoadProfile KERB = new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(0.1);
+    private static final RoadProfile KERB = new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1).felt(0.1);
     private static final Car RIDING = PlainCar.ofMass(1000)
             .with(Quantity.UNSPRUNG_MASS_FRONT, 40)
             .with(Quantity.SLOW_BUMP_FRONT, 5000)
@@ -171,12 +169,12 @@ class DoorGuardTest {
                 new Door("fast rebound", v -> WHEEL.withFast(1, v)),
                 new Door("damper rate", WHEEL::bodyDampingRatio),
                 new Door("damper rate", WHEEL::hopDampingRatio),
-                new Door("contact length", v -> new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(v)),
+                new Door("contact length", v -> new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1).felt(v)),
                 new Door("contact length", v -> RandomRoad.of(RoadClass.A, 1, v)),
                 new Door("wave number", RoadClass.A::density),
                 new Door("speed", v -> PassSolver.over(KERB, v)),
                 new Door("axle downforce", v -> AxleEnd.FRONT.of(RIDING, v)),
-                new Door("speed", v -> Ride.of(RIDING, Conditions.STANDARD, RideChoices.STANDARD, v)),
+                new Door("speed", v -> Ride.of(RIDING, Conditions.STANDARD, v)),
                 new Door(
                         "fast bump", v -> DamperMap.of(WHEEL, KERB, 10).over(new double[] {0, v}, new double[] {0, 1})),
                 new Door("torque curve rpm[1]", v -> new TorqueCurve(new double[] {0, v}, new double[] {1, 1})),
@@ -211,7 +209,7 @@ class DoorGuardTest {
                 new Door("start altitude", v -> RUN.laidOut(0, v)),
                 new Door("start (m)", v -> circle().startingAt(v)),
                 new Door("distance", RUN::pointAt),
-                new Door("predicted change", EvidenceChoices.DEFAULT::predicting),
+                new Door("predicted change", Evidence.DEFAULT::predicting),
                 new Door("gain", v -> LapsToSee.perSetup(v, 0.3)),
                 new Door("scatter", v -> LapsToSee.perSetup(0.1, v)),
                 new Door(

@@ -5,34 +5,24 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
-import dev.lapwright.brief.AeroExchange;
-import dev.lapwright.brief.PlaceShare;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.brief.SettingChange;
-import dev.lapwright.brief.StartPressures;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.Verdict;
-import dev.lapwright.fit.FitEstimate;
-import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTie;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.line.LineFigures;
+import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
-import dev.lapwright.ride.RideModes;
+import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
@@ -44,12 +34,12 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportReport;
-import dev.lapwright.track.survey.LogReport;
-import dev.lapwright.track.survey.RecordedLap;
+import dev.lapwright.track.survey.LapPick;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
 import java.io.IOException;
@@ -77,12 +67,12 @@ class RecordGuardTest {
     /** What the library hands out, not what it takes in. */
     private static final Set<Class<?>> RESULTS = Set.of(
             Corner.class,
-            LogReport.class,
+            ImportReport.LogReport.class,
             EventLaps.OfSurvey.class,
-            RecordedLap.class,
+            LapPick.RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
-            LineFigures.class,
+            Line.Figures.class,
             CarFigures.class,
             Comparison.Part.class,
             Comparison.Part.Drive.class,
@@ -91,6 +81,13 @@ class RecordGuardTest {
             GearingResult.GearedLap.class,
             GearingResult.Scenario.class,
             GearingResult.Shift.class,
+            GearingResult.TopSpeed.class,
+            GearingResult.Limiter.class,
+            SensitivityResult.Trial.class,
+            OptimisationResult.Limited.class,
+            WeightResult.class,
+            WeightResult.Worth.class,
+            WeightResult.Place.class,
             GearingResult.Traction.class,
             Platform.State.class,
             ImportReport.class,
@@ -116,32 +113,34 @@ class RecordGuardTest {
             BootstrapInterval.class,
             MeanDifference.class,
             RankSum.class,
-            SetupComparison.class,
-            SetupPace.class,
+            EvidenceResult.Comparison.class,
+            EvidenceResult.SetupPace.class,
             Trend.class,
-            Verdict.class,
-            FitEstimate.class,
-            FitPart.class,
-            FitPart.Drive.class,
+            EvidenceResult.Verdict.class,
+            FitResult.Estimate.class,
+            FitResult.Part.class,
+            FitResult.Passage.class,
             FitResult.class,
-            FitTie.class,
-            FittedLap.class,
+            FitResult.Collinearity.class,
+            FitResult.LapFit.class,
+            FitResult.Alignment.class,
+            FitResult.Residuals.class,
             OptimisationResult.Miss.class,
             OptimisationResult.Candidate.class,
             OptimisationResult.Range.class,
-            RideModes.class,
+            QuarterCar.Modes.class,
             RidePass.class,
             RidePass.Energy.class,
             DamperMapResult.Beside.class,
             DamperMapResult.Region.class,
             DamperMapResult.Pair.class,
             RideResult.class,
-            PlaceShare.class,
-            SettingChange.class,
-            WingChoice.class,
+            BriefResult.PlaceShare.class,
+            BriefResult.SettingChange.class,
+            WingTrade.Setting.class,
             WingTrade.class,
-            AeroExchange.class,
-            StartPressures.class,
+            BriefResult.AeroExchange.class,
+            BriefResult.StartPressures.class,
             TestPlan.class,
             Proof.class);
 

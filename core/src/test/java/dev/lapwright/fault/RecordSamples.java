@@ -14,21 +14,19 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
-import dev.lapwright.evidence.CleanRule;
-import dev.lapwright.evidence.EvidenceChoices;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.evidence.CleanLaps;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
-import dev.lapwright.study.ride.RideChoices;
+import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.track.Segment;
@@ -97,7 +95,7 @@ final class RecordSamples {
                         "track"),
                 new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
                 new Sample(
-                        TurnState.level(TurnState.Feet.COASTING, 30, 0, 1),
+                        TurnState.level(TurnState.Pedals.COASTING, 30, 0, 1),
                         "speed",
                         "acceleration",
                         "gravity across the road",
@@ -107,11 +105,9 @@ final class RecordSamples {
                         "head wind"),
                 new Sample(new LateralTransfer(0.1, 0.2), "front load transfer", "rear load transfer"),
                 new Sample(new LoadSensitivity(1.5, 0.1, 4000), "friction", "load sensitivity", "reference load"),
+                new Sample(new Segment(10, 0, 0, Segment.Road.FLAT, ""), "segment length", "curvature", "curvature"),
                 new Sample(
-                        new Segment(10, 0, 0, 0, 0, 1, 5, 5, 30, ""),
-                        "segment length",
-                        "curvature",
-                        "curvature",
+                        new Segment.Road(0, 0, 1, 5, 5, 30),
                         "slope",
                         "bank",
                         "grip",
@@ -131,9 +127,9 @@ final class RecordSamples {
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
-                new Sample(new TimedLap(1, 90, "A", "", LapFlag.NONE), "time (s) of lap 1"),
-                new Sample(CleanRule.DEFAULT, "slow limit"),
-                new Sample(EvidenceChoices.DEFAULT, "change worth knowing"),
+                new Sample(new TimingLog.Lap(1, 90, "A", "", TimingLog.Flag.NONE), "time (s) of lap 1"),
+                new Sample(CleanLaps.Rule.DEFAULT, "slow limit"),
+                new Sample(Evidence.DEFAULT, "change worth knowing"),
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(
@@ -153,8 +149,8 @@ final class RecordSamples {
                         "tyre damping",
                         "motion ratio",
                         "downforce"),
-                new Sample(new Kerb(KerbShape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
-                new Sample(RideChoices.STANDARD, "contact length"),
+                new Sample(new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
+                new Sample(RoadInput.STANDARD, "contact length"),
                 new Sample(
                         new TreadTemperatures(90, 85, 80),
                         "inner temperature",

@@ -52,8 +52,8 @@ final class CoverageTable {
                     .laps(driven)
                     .fitting(parameters)
                     .run();
-            for (FitEstimate e : result.estimates()) {
-                if (e.standing() != FitStanding.HELD) {
+            for (FitResult.Estimate e : result.estimates()) {
+                if (e.identifiability() != FitResult.Identifiability.HELD) {
                     counts.get(e.parameter())[0]++;
                     // The truth is the car as given.
                     boolean held = e.lower() <= e.before() && e.before() <= e.upper();

@@ -57,8 +57,8 @@ class FitClosedFormTest {
         double speed = Math.sqrt(1000 * PlainCar.GRAVITY / (1000 / RADIUS - 2));
         DrivenLap lap = steady(LENGTH, speed);
         FitResult result = fit(car, FitScene.circle(RADIUS), lap, FitParameter.GRIP, FitParameter.DOWNFORCE_AREA);
-        assertThat(result.ties()).hasSize(1);
-        FitTie tie = result.ties().get(0);
+        assertThat(result.collinearities()).hasSize(1);
+        FitResult.Collinearity tie = result.collinearities().get(0);
         assertThat(tie.parameters()).containsExactly(FitParameter.GRIP, FitParameter.DOWNFORCE_AREA);
         assertThat(tie.held()).containsExactly(FitParameter.DOWNFORCE_AREA);
         // d(mu)/mu = − ½ rho v² d(ClA) / (m g + L) leaves the speed as it is.
@@ -76,13 +76,13 @@ class FitClosedFormTest {
         double speed = 24;
         FitResult result = fit(
                 car, FitScene.circle(RADIUS), steady(LENGTH, speed), FitParameter.GRIP, FitParameter.DOWNFORCE_AREA);
-        FitEstimate downforce = result.estimate(FitParameter.DOWNFORCE_AREA);
-        assertThat(downforce.standing()).isEqualTo(FitStanding.HELD);
+        FitResult.Estimate downforce = result.estimate(FitParameter.DOWNFORCE_AREA);
+        assertThat(downforce.identifiability()).isEqualTo(FitResult.Identifiability.HELD);
         assertThat(downforce.determined()).isFalse();
         assertThat(downforce.value()).isEqualTo(downforce.before());
         assertThat(downforce.lower()).isNaN();
-        FitEstimate grip = result.estimate(FitParameter.GRIP);
-        assertThat(grip.standing()).isEqualTo(FitStanding.CONDITIONAL);
+        FitResult.Estimate grip = result.estimate(FitParameter.GRIP);
+        assertThat(grip.identifiability()).isEqualTo(FitResult.Identifiability.CONDITIONAL);
         // mu (m g + 2 v²) = m v²/R.
         double exact = 1000 * speed * speed / RADIUS / (1000 * PlainCar.GRAVITY + 2 * speed * speed);
         // As above: the search's own tolerance.
@@ -97,9 +97,10 @@ class FitClosedFormTest {
                 steady(LENGTH, 22),
                 FitParameter.GRIP,
                 FitParameter.POWER);
-        assertThat(result.estimate(FitParameter.POWER).standing()).isEqualTo(FitStanding.HELD);
-        assertThat(result.estimate(FitParameter.GRIP).standing()).isEqualTo(FitStanding.DETERMINED);
-        assertThat(result.ties())
+        assertThat(result.estimate(FitParameter.POWER).identifiability()).isEqualTo(FitResult.Identifiability.HELD);
+        assertThat(result.estimate(FitParameter.GRIP).identifiability())
+                .isEqualTo(FitResult.Identifiability.DETERMINED);
+        assertThat(result.collinearities())
                 .singleElement()
                 .satisfies(tie -> assertThat(tie.parameters()).containsExactly(FitParameter.POWER));
     }
@@ -145,8 +146,8 @@ class FitClosedFormTest {
         Car car = ofPower(watts).drag(0.5 * RHO * dragArea).car();
         FitResult result =
                 fit(car, straight(speed, 2000), steady(2000, speed), FitParameter.DRAG_AREA, FitParameter.POWER);
-        assertThat(result.ties()).hasSize(1);
-        Map<FitParameter, Double> together = result.ties().get(0).together();
+        assertThat(result.collinearities()).hasSize(1);
+        Map<FitParameter, Double> together = result.collinearities().get(0).together();
         // P ∝ CdA at one speed: shares of both move alike.
         double drag = together.get(FitParameter.DRAG_AREA) / dragArea;
         double power = together.get(FitParameter.POWER);
@@ -167,7 +168,7 @@ class FitClosedFormTest {
             noisy[i] += sigma * random.nextGaussian();
         }
         DrivenLap lap = DrivenLap.of("noisy", exact.distance(), noisy);
-        FitEstimate grip = fit(PlainCar.ofMass(1000).car(), FitScene.circle(RADIUS), lap, FitParameter.GRIP)
+        FitResult.Estimate grip = fit(PlainCar.ofMass(1000).car(), FitScene.circle(RADIUS), lap, FitParameter.GRIP)
                 .estimate(FitParameter.GRIP);
         double expected = 2 * grip.value() * sigma / (speed * Math.sqrt(noisy.length));
         // 63 cells: a deviation estimated from them scatters by 1/sqrt(2·63) = 9 %, by correlations allowed for some

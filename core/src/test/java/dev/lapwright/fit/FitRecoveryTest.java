@@ -47,10 +47,10 @@ class FitRecoveryTest {
             q.put(friction, 0.94 * CAR.value(friction));
         }
         // The wing at 5 degrees, half-way between its settings, adds 0.125 to drag: areas are looked at through
-        // FitScale.
+        // ParameterScale.
         q.put(
                 Quantity.DRAG_AREA,
-                CAR.value(Quantity.DRAG_AREA) + 1.05 - FitScale.areas(CAR).drag());
+                CAR.value(Quantity.DRAG_AREA) + 1.05 - ParameterScale.areas(CAR).drag());
         q.put(Quantity.LIFT_AREA_FRONT, CAR.value(Quantity.LIFT_AREA_FRONT) + more * balance);
         q.put(Quantity.LIFT_AREA_REAR, CAR.value(Quantity.LIFT_AREA_REAR) + more * (1 - balance));
         q.put(Quantity.POWER_SCALE, 1.04);
@@ -77,11 +77,11 @@ class FitRecoveryTest {
     void aLapWithoutNoiseGivesItsOwnCarBack() {
         FitResult result = fit(Recorder.at(50).of("exact", DRIVEN));
         TRUTH.forEach((parameter, truth) -> {
-            FitEstimate estimate = result.estimate(parameter);
+            FitResult.Estimate estimate = result.estimate(parameter);
             // Between samples the log is straight where the car is not; and the search stops within 2e-3 of what is in
             // doubt,
             // up to five times as far along a loose tie, as rolling resistance and drag have here.
-            double inDoubt = FitScale.of(parameter, CAR).slope(0);
+            double inDoubt = ParameterScale.of(parameter, CAR).slope(0);
             assertThat(estimate.value()).as(parameter.title()).isCloseTo(truth, within(0.02 * inDoubt));
         });
     }
@@ -93,7 +93,7 @@ class FitRecoveryTest {
         // that.
         assertThat(result.after().time()).isCloseTo(DRIVEN.time(), within(0.04));
         assertThat(result.loggedTime()).isCloseTo(DRIVEN.time(), within(0.04));
-        assertThat(result.rmsAfter()).isLessThan(result.rmsBefore());
+        assertThat(result.residuals().rmsAfter()).isLessThan(result.residuals().rmsBefore());
     }
 
     @Test
@@ -101,9 +101,10 @@ class FitRecoveryTest {
         FitResult result = fit(noisy("lap", 2));
         Car fitted = result.fitted();
         // Sums of the same doubles in another order.
-        assertThat(FitScale.areas(fitted).drag())
+        assertThat(ParameterScale.areas(fitted).drag())
                 .isCloseTo(result.estimate(FitParameter.DRAG_AREA).value(), within(1e-12));
-        assertThat(FitScale.areas(fitted).liftFront() + FitScale.areas(fitted).liftRear())
+        assertThat(ParameterScale.areas(fitted).liftFront()
+                        + ParameterScale.areas(fitted).liftRear())
                 .isCloseTo(result.estimate(FitParameter.DOWNFORCE_AREA).value(), within(1e-12));
         assertThat(fitted.value(Quantity.POWER_SCALE))
                 .isCloseTo(result.estimate(FitParameter.POWER).value(), within(1e-12));
@@ -116,15 +117,15 @@ class FitRecoveryTest {
         FitResult plain = three(noisy("plain", 3));
         FitResult other = three(
                 Recorder.at(20).noisy(0.2, 0, new Random(3)).distance(0.98, 140).of("wheel set too small", DRIVEN));
-        for (FitEstimate estimate : plain.estimates()) {
+        for (FitResult.Estimate estimate : plain.estimates()) {
             // The same search from the same start, but for rounding: within where it stops.
-            double slack = 5e-3 * FitScale.of(estimate.parameter(), CAR).slope(0);
+            double slack = 5e-3 * ParameterScale.of(estimate.parameter(), CAR).slope(0);
             assertThat(other.estimate(estimate.parameter()).value()).isCloseTo(estimate.value(), within(slack));
         }
         // Noise of 0.2 m/s with dv/ds of some 0.1 1/s over 1000 cells leaves offsets to 0.1 m, the scale to 0.1 m in 5
         // km.
-        assertThat(other.laps().get(0).scale()).isCloseTo(1 / 0.98, within(1e-4));
-        assertThat(other.laps().get(0).offset()).isCloseTo(-140 / 0.98, within(0.5));
+        assertThat(other.laps().get(0).alignment().scale()).isCloseTo(1 / 0.98, within(1e-4));
+        assertThat(other.laps().get(0).alignment().offset()).isCloseTo(-140 / 0.98, within(0.5));
         assertThat(other.notes()).anyMatch(note -> note.contains("scaled by 1.02"));
     }
 
@@ -132,11 +133,11 @@ class FitRecoveryTest {
     void aLogOfAnotherRateGivesTheSameCar() {
         FitResult slow = three(Recorder.at(10).of("10 a second", DRIVEN));
         FitResult fast = three(Recorder.at(100).of("100 a second", DRIVEN));
-        for (FitEstimate estimate : slow.estimates()) {
+        for (FitResult.Estimate estimate : slow.estimates()) {
             // At 10 a second a straight line between samples misses an apex by v'' dt²/8, some 0.02 m/s of 20, a
             // thousandth:
             // a fiftieth of what is in doubt.
-            double slack = 0.05 * FitScale.of(estimate.parameter(), CAR).slope(0);
+            double slack = 0.05 * ParameterScale.of(estimate.parameter(), CAR).slope(0);
             assertThat(fast.estimate(estimate.parameter()).value()).isCloseTo(estimate.value(), within(slack));
         }
     }
@@ -147,7 +148,7 @@ class FitRecoveryTest {
         DrivenLap second = noisy("second", 5);
         FitResult one = three(first, second);
         FitResult other = three(second, first);
-        for (FitEstimate estimate : one.estimates()) {
+        for (FitResult.Estimate estimate : one.estimates()) {
             // Sums in another order.
             double slack = 1e-6 * Math.abs(estimate.value());
             assertThat(other.estimate(estimate.parameter()).value()).isCloseTo(estimate.value(), within(slack));
@@ -160,7 +161,7 @@ class FitRecoveryTest {
     void noiseThatHangsTogetherWidensTheIntervals() {
         FitResult white = three(Recorder.at(20).noisy(0.3, 0, new Random(6)).of("white", DRIVEN));
         FitResult red = three(Recorder.at(20).noisy(0.3, 40, new Random(6)).of("red", DRIVEN));
-        for (FitEstimate estimate : white.estimates()) {
+        for (FitResult.Estimate estimate : white.estimates()) {
             // What hangs together tells less; how much less depends on how long each parameter's sensitivity lasts.
             assertThat(red.estimate(estimate.parameter()).standardError()).isGreaterThan(estimate.standardError());
         }
@@ -183,15 +184,15 @@ class FitRecoveryTest {
         DrivenLap clear = noisy("clear", 7);
         FitResult result = three(inTraffic(clear, 600, 300, 8));
         FitResult without = three(DrivenLap.of("clear", clear.distance(), clear.speed()));
-        for (FitEstimate estimate : result.estimates()) {
+        for (FitResult.Estimate estimate : result.estimates()) {
             // What is lost is six parts in a hundred of the data: well within the interval.
-            FitEstimate before = without.estimate(estimate.parameter());
+            FitResult.Estimate before = without.estimate(estimate.parameter());
             assertThat(estimate.value()).isCloseTo(before.value(), within(before.upper() - before.lower()));
         }
         // 300 m of 5185 m, less a cell at each end.
         assertThat(result.laps().get(0).dropped()).isCloseTo(300 / LONG.length(), within(0.01));
         double[] weight = result.trace().weight();
-        assertThat(weight[(int) (750 / result.cell())]).isZero();
+        assertThat(weight[(int) (750 / result.residuals().cell())]).isZero();
     }
 
     @Test
@@ -212,9 +213,11 @@ class FitRecoveryTest {
         DrivenLap lifted = new DrivenLap("lifted", distance, speed, none, throttle, none, none, none, none);
         FitResult result = three(lifted);
         double[] weight = result.trace().weight();
-        assertThat(weight[(int) (290 / result.cell())]).isPositive();
+        assertThat(weight[(int) (290 / result.residuals().cell())]).isPositive();
         for (double place : new double[] {310, 500, 700}) {
-            assertThat(weight[(int) (place / result.cell())]).as("at " + place).isZero();
+            assertThat(weight[(int) (place / result.residuals().cell())])
+                    .as("at " + place)
+                    .isZero();
         }
         assertThat(result.laps().get(0).lifted()).isGreaterThan(0.05);
         assertThat(result.notes()).anyMatch(note -> note.contains("had lifted"));
@@ -242,7 +245,7 @@ class FitRecoveryTest {
         double logged = 0;
         double fitted = 0;
         double way = 0;
-        for (FitPart part : result.parts()) {
+        for (FitResult.Part part : result.parts()) {
             logged += part.logged().time();
             fitted += part.fitted().time();
             way += part.end() > part.start() ? part.end() - part.start() : part.end() + LONG.length() - part.start();
@@ -252,7 +255,7 @@ class FitRecoveryTest {
         assertThat(fitted).isCloseTo(result.after().time(), within(1e-4 * fitted));
         // The noise of the mean besides: see theFittedCarDrivesTheLoggedTime.
         assertThat(logged).isCloseTo(result.loggedTime(), within(0.05));
-        assertThat(result.parts().stream().filter(FitPart::isCorner))
+        assertThat(result.parts().stream().filter(FitResult.Part::isCorner))
                 .hasSize(result.after().stations().corners().size());
     }
 
@@ -260,13 +263,13 @@ class FitRecoveryTest {
     void aSlowerCornerShowsAsTimeLostThere() {
         DrivenLap lap = noisy("lap", 11);
         FitResult before = three(lap);
-        FitPart corner = before.parts().stream()
+        FitResult.Part corner = before.parts().stream()
                 .filter(part -> part.isCorner() && part.start() > 2000)
                 .findFirst()
                 .orElseThrow();
         double way = corner.end() - corner.start();
         FitResult result = three(inTraffic(lap, corner.start(), way, 3));
-        FitPart slow = result.parts().stream()
+        FitResult.Part slow = result.parts().stream()
                 .filter(part -> part.corner().equals(corner.corner()))
                 .findFirst()
                 .orElseThrow();
@@ -280,7 +283,7 @@ class FitRecoveryTest {
     @Test
     void theTraceHoldsTheModelsMeanSpeedsAndTheLogs() {
         FitResult result = fit(Recorder.at(50).of("exact", DRIVEN));
-        FitTrace trace = result.trace();
+        FitResult.Trace trace = result.trace();
         double[] logged = trace.logged();
         double[] distance = trace.distance();
         for (int c = 0; c < trace.count(); c += 37) {
@@ -306,7 +309,7 @@ class FitRecoveryTest {
     @Test
     void estimatesStandInTheOrderOfTheParametersWithTheirCorrelation() {
         FitResult result = three(noisy("lap", 13));
-        assertThat(result.estimates().stream().map(FitEstimate::parameter))
+        assertThat(result.estimates().stream().map(FitResult.Estimate::parameter))
                 .containsExactly(FitParameter.GRIP, FitParameter.DRAG_AREA, FitParameter.POWER);
         double[][] correlation = result.correlation();
         for (int i = 0; i < 3; i++) {

@@ -94,13 +94,13 @@ class FittedCarTest {
     @EnumSource(FitParameter.class)
     void aScaleGivesTheCarItsValue(FitParameter parameter) {
         Car car = setUp();
-        FitScale scale = FitScale.of(parameter, car);
+        ParameterScale scale = ParameterScale.of(parameter, car);
         Car moved = FittedCar.moved(car, scale.shifts(car, 0.7));
         double found = switch (parameter) {
             case GRIP -> moved.value(Quantity.FRICTION_X_REAR) / car.value(Quantity.FRICTION_X_REAR);
             case POWER -> moved.value(Quantity.POWER_SCALE) / car.value(Quantity.POWER_SCALE);
             case DRAG_AREA, DOWNFORCE_AREA, ROLLING_RESISTANCE ->
-                FitScale.of(parameter, moved).before();
+                ParameterScale.of(parameter, moved).before();
         };
         assertThat(found).isCloseTo(scale.value(0.7), within(ROUNDING));
     }
@@ -109,9 +109,11 @@ class FittedCarTest {
     void downforceKeepsTheAeroBalance() {
         Car car = setUp();
         Car moved = FittedCar.moved(
-                car, FitScale.of(FitParameter.DOWNFORCE_AREA, car).shifts(car, 1.5));
-        double before = FitScale.areas(car).liftFront() / FitScale.areas(car).liftRear();
-        double after = FitScale.areas(moved).liftFront() / FitScale.areas(moved).liftRear();
+                car, ParameterScale.of(FitParameter.DOWNFORCE_AREA, car).shifts(car, 1.5));
+        double before = ParameterScale.areas(car).liftFront()
+                / ParameterScale.areas(car).liftRear();
+        double after = ParameterScale.areas(moved).liftFront()
+                / ParameterScale.areas(moved).liftRear();
         assertThat(after).isCloseTo(before, within(ROUNDING));
     }
 
@@ -119,7 +121,7 @@ class FittedCarTest {
     void theEndsOfTheSearchAreCarsStill() {
         Car car = setUp();
         for (FitParameter parameter : FitParameter.values()) {
-            FitScale scale = FitScale.of(parameter, car);
+            ParameterScale scale = ParameterScale.of(parameter, car);
             assertThat(FittedCar.moved(car, scale.shifts(car, scale.least())).name())
                     .isEqualTo("plover");
             if (parameter != FitParameter.GRIP) {

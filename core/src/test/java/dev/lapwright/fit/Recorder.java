@@ -60,7 +60,7 @@ final class Recorder {
                 double keep = length > 0 ? Math.exp(-(place[i] - place[i - 1]) / length) : 0;
                 error = keep * error + Math.sqrt(1 - keep * keep) * noise * random.nextGaussian();
             }
-            int station = FitPlaces.station(s, place[i], lap.track().isClosed());
+            int station = SpeedCurve.station(s, place[i], lap.track().isClosed());
             speed[i] = Math.max(0, lap.speedAt(place[i]) + error);
             time[i] = lap.timeAt(place[i]);
             distance[i] = gain * place[i] + shift;

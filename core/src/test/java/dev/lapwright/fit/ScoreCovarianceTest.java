@@ -42,8 +42,8 @@ class ScoreCovarianceTest {
         Random random = new Random(8);
         double mean = 0;
         for (int trial = 0; trial < TRIALS; trial++) {
-            double[] x = ErrorCorrelationTest.autoregression(keep, LENGTH, random);
-            RealMatrix told = ScoreCovariance.of(sensitivities, x, counts, ErrorCorrelation.of(x, counts));
+            double[] x = ErrorAutocorrelationTest.autoregression(keep, LENGTH, random);
+            RealMatrix told = ScoreCovariance.of(sensitivities, x, counts, ErrorAutocorrelation.of(x, counts));
             mean += told.getEntry(0, 0) / TRIALS;
         }
         // One estimate scatters by some 2 sqrt((1+r)/(1−r)/n), 40 % at r = 0.95, so their mean by 4 %; r falls short by

@@ -43,7 +43,7 @@ class SpeedCurveTest {
 
     @Test
     void aLogsMeanIsThatOfItsPolygon() {
-        LoggedCurve curve = new LoggedCurve(new double[] {10, 20, 40}, new double[] {5, 15, 15});
+        LapCells.LoggedChannel curve = new LapCells.LoggedChannel(new double[] {10, 20, 40}, new double[] {5, 15, 15});
         // From 15 to 30: half a trapezium from 10 to 15 over 5 m, then 15 over 10 m.
         assertThat(curve.mean(15, 30)).isCloseTo((12.5 * 5 + 15 * 10) / 15, within(1e-12));
         assertThat(curve.mean(0, 10)).isCloseTo(5, within(1e-12));

@@ -9,6 +9,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -59,8 +60,8 @@ class LapInvarianceTest {
         Sweep sweep = Sweep.of(car, track, Conditions.STANDARD)
                 .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 3))
                 .over(SweepAxis.stepped("gearbox.finalDrive", 3.5, 4.3, 0.4));
-        SweepResult alone = sweep.onThreads(1).run();
-        SweepResult together = sweep.onThreads(4).run();
+        SweepResult alone = sweep.run(StudyRun.onThreads(1));
+        SweepResult together = sweep.run(StudyRun.onThreads(4));
         assertThat(together.points()).isEqualTo(alone.points());
         assertThat(together.baseline()).isEqualTo(alone.baseline());
     }
@@ -68,11 +69,11 @@ class LapInvarianceTest {
     @Test
     void sweepWithLinesFoundAnewIsTheSameForAnyNumberOfThreads() {
         LineChoices coarse = new LineChoices(0.25, 6);
-        Line smoothest = new LineSearch(track, car, coarse).smoothest();
+        Line smoothest = LineSearch.of(track, car, coarse).smoothest();
         Sweep sweep = Sweep.refreshing(car, smoothest, coarse, Conditions.STANDARD)
                 .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 6));
-        SweepResult alone = sweep.onThreads(1).run();
-        SweepResult together = sweep.onThreads(3).run();
+        SweepResult alone = sweep.run(StudyRun.onThreads(1));
+        SweepResult together = sweep.run(StudyRun.onThreads(3));
         assertThat(together.points()).isEqualTo(alone.points());
         assertThat(together.baseline()).isEqualTo(alone.baseline());
     }
@@ -80,7 +81,7 @@ class LapInvarianceTest {
     @Test
     void aLineFoundAnewIsNeverSlowerThanTheOneHeld() {
         LineChoices coarse = new LineChoices(0.25, 6);
-        Line held = new LineSearch(track, car, coarse).smoothest();
+        Line held = LineSearch.of(track, car, coarse).smoothest();
         SweepAxis wing = SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 12);
         SweepResult fixed =
                 Sweep.of(car, held.driven(), Conditions.STANDARD).over(wing).run();

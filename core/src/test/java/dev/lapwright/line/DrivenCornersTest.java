@@ -46,7 +46,7 @@ class DrivenCornersTest {
             road().stations(StationSpacing.DEFAULT).corners();
 
     private static Line smoothest() {
-        return new LineSearch(road(), CAR, LineChoices.DEFAULT).smoothest();
+        return LineSearch.of(road(), CAR, LineChoices.DEFAULT).smoothest();
     }
 
     private static List<Corner> corners(Line line) {

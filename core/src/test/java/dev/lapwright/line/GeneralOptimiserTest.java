@@ -91,11 +91,11 @@ class GeneralOptimiserTest {
     void theFastestLineIsAsFastAsWhatAGeneralOptimiserFinds() {
         Track road = corner();
         Vehicle vehicle = CAR.vehicle();
-        LineSearch search = new LineSearch(road, CAR.car(), LineChoices.DEFAULT);
+        LineSearch search = LineSearch.of(road, CAR.car(), LineChoices.DEFAULT);
         Cost time = line -> LapSolver.on(line.driven()).lapTime(vehicle);
         Line smoothest = search.smoothest();
         double general = bobyqa(search, road, start(road, smoothest), time);
-        double found = time.of(search.fastest(vehicle, LineProgress.NONE));
+        double found = time.of(search.fastest(vehicle));
         // BOBYQA has fewer offsets, the search ends where steps gain 0.2 ms: neither is to win by more than some
         // milliseconds.
         assertThat(found).isLessThan(general + 0.005);
@@ -105,7 +105,7 @@ class GeneralOptimiserTest {
     @Test
     void theSmoothestLineBendsNoMoreThanWhatAGeneralOptimiserFinds() {
         Track road = corner();
-        LineSearch search = new LineSearch(road, CAR.car(), LineChoices.DEFAULT);
+        LineSearch search = LineSearch.of(road, CAR.car(), LineChoices.DEFAULT);
         Cost bending = line -> {
             double sum = 0;
             double[] s = line.driven().stationsAtPoints().s();

@@ -38,7 +38,7 @@ class LineTest {
     }
 
     private static LineSearch search(Track road) {
-        return new LineSearch(road, CAR.car(), NO_MARGIN);
+        return LineSearch.of(road, CAR.car(), NO_MARGIN);
     }
 
     /** ∮κ² ds of a circle of radius r is 2π/r: the widest circle bends least. */
@@ -151,15 +151,14 @@ class LineTest {
         LineSearch search = search(stadium());
         var vehicle = CAR.vehicle();
         double smooth = LapSolver.on(search.smoothest().driven()).lapTime(vehicle);
-        double fast = LapSolver.on(search.fastest(vehicle, LineProgress.NONE).driven())
-                .lapTime(vehicle);
+        double fast = LapSolver.on(search.fastest(vehicle).driven()).lapTime(vehicle);
         assertThat(fast).isLessThan(smooth);
     }
 
     @Test
     void allNodesKeepTheCarWithinTheRoad() {
-        LineSearch search = new LineSearch(stadium(), CAR.car(), new LineChoices(0.3, 2));
-        for (Line line : List.of(search.smoothest(), search.fastest(CAR.vehicle(), LineProgress.NONE))) {
+        LineSearch search = LineSearch.of(stadium(), CAR.car(), new LineChoices(0.3, 2));
+        for (Line line : List.of(search.smoothest(), search.fastest(CAR.vehicle()))) {
             for (double offset : line.offsets()) {
                 assertThat(Math.abs(offset)).isLessThanOrEqualTo(6 - 1 - 0.3);
             }
@@ -180,14 +179,14 @@ class LineTest {
     @Test
     void aRoadNarrowerThanTheCarIsRefused() {
         Car wide = CAR.with(Quantity.WIDTH, 3).car();
-        assertThatThrownBy(() -> new LineSearch(circle(50, 1.4), wide, NO_MARGIN))
+        assertThatThrownBy(() -> LineSearch.of(circle(50, 1.4), wide, NO_MARGIN))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("the road is 2.8 m wide there, the car 3 m");
     }
 
     @Test
     void aMarginThatLeavesNoRoomIsRefused() {
-        assertThatThrownBy(() -> new LineSearch(circle(50, 2), CAR.car(), new LineChoices(1, 2)))
+        assertThatThrownBy(() -> LineSearch.of(circle(50, 2), CAR.car(), new LineChoices(1, 2)))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("the car with its margins 4 m")
                 .hasMessageContaining("give a smaller margin");

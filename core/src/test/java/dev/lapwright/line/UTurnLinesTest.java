@@ -54,7 +54,7 @@ class UTurnLinesTest {
     }
 
     private static LineSearch search(Track road) {
-        return new LineSearch(road, CAR.car(), new LineChoices(0, 0.5));
+        return LineSearch.of(road, CAR.car(), new LineChoices(0, 0.5));
     }
 
     private static double time(Line line) {
@@ -80,8 +80,8 @@ class UTurnLinesTest {
 
     @Test
     void theSearchLeavesTheSlowestOfTheNineForOneAsFastAsTheBest() {
-        LineSearch coarse = new LineSearch(road(), CAR.car(), new LineChoices(0, 2));
-        Line found = coarse.fastest(ofRadius(150), CAR.vehicle(), LineProgress.NONE);
+        LineSearch coarse = LineSearch.of(road(), CAR.car(), new LineChoices(0, 2));
+        Line found = coarse.from(ofRadius(150)).fastest(CAR.vehicle());
         // The best of the nine takes 16.760 s; lines that are not of one radius may take less.
         assertThat(time(found)).isLessThan(16.760);
     }

@@ -1,10 +1,13 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -13,7 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads the list of adjustments in a car document. */
+/** Reader of the list of adjustments in a car document. */
 final class AdjustmentReader {
     private static final double WIDE = NumberField.UNBOUNDED;
 
@@ -24,12 +27,15 @@ final class AdjustmentReader {
     static final NumberField CLICK_SIZE = number("clickSize", 1e-6, "how far one click turns it, counted from min");
     static final NumberField CHOICE = number("choices", -WIDE, "setting");
 
-    private final Faults faults;
+    /** Documents give numbers to a few digits; a standard setting may miss a quantity by this share of it. */
+    static final double STANDARD_TOLERANCE = 1e-6;
+
+    private final FaultList faults;
     private final EffectReader effects;
     private final Set<String> names = new HashSet<>();
 
     /** @param quantities names of what may be moved, with the unit of each */
-    AdjustmentReader(Faults faults, Map<String, Unit> quantities) {
+    AdjustmentReader(FaultList faults, Map<String, Unit> quantities) {
         this.faults = faults;
         this.effects = new EffectReader(faults, quantities);
     }
@@ -50,9 +56,9 @@ final class AdjustmentReader {
     }
 
     /** An adjustment, or null if it has faults, which have been reported. */
-    Adjustment read(Fields fields) {
+    Adjustment read(ObjectReader fields) {
         String name = adjustmentName(fields);
-        String label = fields.text("label", name == null ? "" : defaultLabel(name), Fields.MAX_NAME_LENGTH);
+        String label = fields.text("label", name == null ? "" : defaultLabel(name), ObjectReader.MAX_NAME_LENGTH);
         String symbol = fields.choice("unit", units().keySet(), "");
         Unit unit = symbol == null || symbol.isEmpty() ? Unit.NONE : units().get(symbol);
         double[] choices = choices(fields);
@@ -82,7 +88,7 @@ final class AdjustmentReader {
         }
     }
 
-    private String adjustmentName(Fields fields) {
+    private String adjustmentName(ObjectReader fields) {
         String name = fields.shortName("write it like rear-wing; what people read goes into the label");
         if (name != null && !names.add(name)) {
             fields.meaning("name", "another adjustment is called " + name, "give each its own name");
@@ -94,9 +100,9 @@ final class AdjustmentReader {
         return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1).replace('-', ' ');
     }
 
-    private double[] choices(Fields fields) {
+    private double[] choices(ObjectReader fields) {
         double[] choices = fields.numbers(CHOICE);
-        if (choices.length == 0 && fields.node("choices") instanceof Node.Arr) {
+        if (choices.length == 0 && fields.node("choices") instanceof JsonValue.Arr) {
             fields.form("choices", "the list is empty", "list the settings there are, or give min, max and step");
         }
         for (int i = 1; i < choices.length; i++) {
@@ -114,7 +120,7 @@ final class AdjustmentReader {
     }
 
     /** An end of the range: as given or, where there are choices, the first or last of them. */
-    private static double end(Fields fields, NumberField field, double[] choices, int index) {
+    private static double end(ObjectReader fields, NumberField field, double[] choices, int index) {
         if (!fields.has("choices")) {
             return fields.required(field);
         }
@@ -130,7 +136,7 @@ final class AdjustmentReader {
         return choice;
     }
 
-    private static double step(Fields fields) {
+    private static double step(ObjectReader fields) {
         if (!fields.has("choices")) {
             return fields.required(STEP);
         }
@@ -142,7 +148,7 @@ final class AdjustmentReader {
     }
 
     private static void checkStandard(
-            Fields fields, double min, double max, double standard, double[] choices, Unit unit) {
+            ObjectReader fields, double min, double max, double standard, double[] choices, Unit unit) {
         String symbol = unit.symbol().isEmpty() ? "" : " " + unit.symbol();
         if (max < min) {
             fields.meaning("max", Check.text(max) + " is below min, " + Check.text(min), "swap them");
@@ -163,22 +169,80 @@ final class AdjustmentReader {
         }
     }
 
-    private List<Effect> moves(Fields fields, Unit unit, boolean unitKnown, double min, double max) {
+    private List<Effect> moves(ObjectReader fields, Unit unit, boolean unitKnown, double min, double max) {
         if (!fields.has("moves")) {
             fields.missing("moves", "quantities it moves as a list of { \"quantity\": … }");
             return null;
         }
-        if (fields.node("moves") instanceof Node.Arr list && list.items().isEmpty()) {
+        if (fields.node("moves") instanceof JsonValue.Arr list && list.items().isEmpty()) {
             fields.form("moves", "the list is empty", "name at least one quantity that it moves");
             return null;
         }
         List<Effect> moves = new ArrayList<>();
         boolean whole = true;
-        for (Fields move : fields.objects("moves")) {
+        for (ObjectReader move : fields.objects("moves")) {
             Effect effect = effects.read(move, unit, unitKnown, min, max);
             whole &= effect != null;
             moves.add(effect);
         }
         return whole ? moves : null;
+    }
+
+    /**
+     * Holds an adjustment against the car it belongs to: both ends of the range must give a possible car, and the standard
+     * setting must leave the car as its document describes it.
+     *
+     * @param bare the car without adjustments
+     */
+    void check(Car bare, Adjustment adjustment, ObjectReader fields) {
+        boolean turns = tryAt(bare, adjustment, "min", adjustment.min(), fields)
+                & tryAt(bare, adjustment, "max", adjustment.max(), fields);
+        if (turns) {
+            checkStandard(bare, adjustment, fields);
+        }
+    }
+
+    private boolean tryAt(Car bare, Adjustment adjustment, String end, double setting, ObjectReader fields) {
+        try {
+            turned(bare, adjustment, setting);
+            return true;
+        } catch (InvalidValueException e) {
+            faults.meaning(
+                    fields.place(end),
+                    fields.path(),
+                    "at its " + end + ", " + adjustment.withUnit(setting) + ", it gives no possible car: " + e.place()
+                            + ": " + e.problem(),
+                    e.remedy().isEmpty() ? "narrow its range" : e.remedy());
+            return false;
+        }
+    }
+
+    private static Car turned(Car bare, Adjustment adjustment, double setting) {
+        Car car = bare;
+        for (Effect effect : adjustment.effects()) {
+            double before = car.value(effect.quantity());
+            car = car.with(effect.quantity(), effect.apply(before, setting, adjustment.standard()));
+        }
+        return car;
+    }
+
+    private void checkStandard(Car bare, Adjustment adjustment, ObjectReader fields) {
+        for (Effect effect : adjustment.effects()) {
+            double described = bare.value(effect.quantity());
+            double set = effect.apply(described, adjustment.standard(), adjustment.standard());
+            if (!agrees(set, described)) {
+                faults.meaning(
+                        fields.place("standard"),
+                        fields.path("standard"),
+                        "at " + adjustment.withUnit(adjustment.standard()) + " it sets " + effect.quantity() + " to "
+                                + Check.text(set) + ", but this document gives " + Check.text(described),
+                        "make the two agree: a car is described at its standard settings");
+            }
+        }
+    }
+
+    /** Whether two values are the same to within what a document's digits can tell. */
+    static boolean agrees(double a, double b) {
+        return Math.abs(a - b) <= STANDARD_TOLERANCE * Math.max(Math.abs(a), Math.abs(b)) + 1e-12;
     }
 }

@@ -8,7 +8,11 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
+import dev.lapwright.text.TextPlace;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -16,20 +20,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads a car document. */
+/** Reader of a car document. */
 final class CarReader {
     static final NumberField RATIO = NumberField.only("ratios", Unit.NONE, 0.1, 30, "gear ratio");
     static final NumberField ENGINE_SPEED = NumberField.only("rpm", Unit.NONE, 0, 60_000, "engine speed in 1/min");
-    static final NumberField TORQUE = new NumberField("torque", Scale.TORQUE, 0, 20_000, "full-load torque");
+    static final NumberField TORQUE = new NumberField("torque", UnitScale.TORQUE, 0, 20_000, "full-load torque");
 
     /** Words for the power corrections. */
     static final Map<String, PowerCorrection> CORRECTIONS = corrections();
 
-    private final Faults faults;
-    private final Fields root;
+    private final FaultList faults;
+    private final ObjectReader root;
     private final Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
 
-    private CarReader(Faults faults, Fields root) {
+    private CarReader(FaultList faults, ObjectReader root) {
         this.faults = faults;
         this.root = root;
     }
@@ -44,7 +48,7 @@ final class CarReader {
     }
 
     static Car read(DocumentSource source) {
-        Faults faults = new Faults(source.name());
+        FaultList faults = new FaultList(source.name());
         return new CarReader(faults, DocumentHeader.open(source, DocumentKind.CAR, faults)).car();
     }
 
@@ -58,7 +62,7 @@ final class CarReader {
         double[] ratios = ratios(root.section("gearbox"));
         TorqueCurve curve = torqueCurve(root.section("engine"));
         String correction = root.section("engine").choice("powerCorrection", CORRECTIONS.keySet(), "saeJ1349");
-        List<Fields> adjustmentFields = root.objects("adjustments");
+        List<ObjectReader> adjustmentFields = root.objects("adjustments");
         AdjustmentReader adjustmentReader = new AdjustmentReader(faults, movable(wingReader.names(), ratios.length));
         List<Adjustment> adjustments = new ArrayList<>();
         adjustmentFields.forEach(fields -> adjustments.add(adjustmentReader.read(fields)));
@@ -68,14 +72,13 @@ final class CarReader {
         PowerCorrection powerCorrection = CORRECTIONS.get(correction);
         try {
             Car bare = Car.of(name, description, values, wings, ratios, curve, powerCorrection, List.of());
-            AdjustmentCheck check = new AdjustmentCheck(bare, faults);
             for (int i = 0; i < adjustments.size(); i++) {
-                check.check(adjustments.get(i), adjustmentFields.get(i));
+                adjustmentReader.check(bare, adjustments.get(i), adjustmentFields.get(i));
             }
             faults.throwIfAny();
             return Car.of(name, description, values, wings, ratios, curve, powerCorrection, adjustments);
         } catch (InvalidValueException e) {
-            faults.meaning(Node.Place.NONE, "", e);
+            faults.meaning(TextPlace.NONE, "", e);
             faults.throwIfAny();
             throw e;
         }
@@ -94,7 +97,7 @@ final class CarReader {
         return units;
     }
 
-    private void readSection(CarSection section, Fields fields) {
+    private void readSection(CarSection section, ObjectReader fields) {
         section.quantities().forEach((quantity, field) -> {
             if (quantity.isRequired()) {
                 values.put(quantity, fields.required(field));
@@ -123,12 +126,12 @@ final class CarReader {
         return names;
     }
 
-    private double[] ratios(Fields gearbox) {
+    private double[] ratios(ObjectReader gearbox) {
         if (!gearbox.has("ratios")) {
             gearbox.missing("ratios", "gear ratios as a list, first gear first");
         }
         double[] ratios = gearbox.numbers(RATIO);
-        if (ratios.length == 0 && gearbox.node("ratios") instanceof Node.Arr) {
+        if (ratios.length == 0 && gearbox.node("ratios") instanceof JsonValue.Arr) {
             gearbox.form("ratios", "the list is empty", "give at least one gear ratio");
         }
         for (int i = 1; i < ratios.length; i++) {
@@ -143,12 +146,12 @@ final class CarReader {
         return ratios;
     }
 
-    private TorqueCurve torqueCurve(Fields engine) {
+    private TorqueCurve torqueCurve(ObjectReader engine) {
         if (!engine.has("torqueCurve")) {
             engine.missing("torqueCurve", "full-load torque as a list of { \"rpm\", \"torqueNm\" }");
         }
-        List<Fields> points = engine.objects("torqueCurve");
-        if (points.size() < 2 && engine.node("torqueCurve") instanceof Node.Arr list) {
+        List<ObjectReader> points = engine.objects("torqueCurve");
+        if (points.size() < 2 && engine.node("torqueCurve") instanceof JsonValue.Arr list) {
             if (list.items().size() < 2) {
                 engine.form("torqueCurve", "the list has fewer than 2 points", "give the torque at 2 speeds or more");
             }
@@ -156,11 +159,11 @@ final class CarReader {
         double[] rpm = new double[points.size()];
         double[] torque = new double[points.size()];
         for (int i = 0; i < points.size(); i++) {
-            Fields point = points.get(i);
+            ObjectReader point = points.get(i);
             rpm[i] = point.required(ENGINE_SPEED);
             torque[i] = point.required(TORQUE);
             point.close();
-            Rising.check(point, ENGINE_SPEED, i == 0 ? Double.NaN : rpm[i - 1], rpm[i]);
+            point.checkRises(ENGINE_SPEED, i == 0 ? Double.NaN : rpm[i - 1], rpm[i]);
         }
         try {
             return new TorqueCurve(rpm, torque);

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Writes a car as a document. Quantities that have their default value are left out, as they may be when it is read.
+ * Writer of a car document. Quantities that have their default value are left out, as they may be when it is read.
  */
 final class CarWriter {
     private final Car car;
@@ -48,7 +48,7 @@ final class CarWriter {
         for (Effect effect : adjustment.effects()) {
             double now = car.value(effect.quantity());
             double standard = effect.apply(now, adjustment.standard(), adjustment.standard());
-            if (!AdjustmentCheck.agrees(now, standard)) {
+            if (!AdjustmentReader.agrees(now, standard)) {
                 throw new InvalidValueException(
                         "car " + car.name(),
                         "its adjustment " + adjustment.name() + " is not at its standard setting: " + effect.quantity()

@@ -2,6 +2,9 @@ package dev.lapwright.documents;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
@@ -9,23 +12,23 @@ import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads a circuit document, from segments or from stations. */
+/** Reader of a circuit document, which describes the road by segments or by stations. */
 final class CircuitReader {
     private static final double EASE_LENGTH = 40;
     private static final double CLOSURE_TOLERANCE = 1;
     /** A start whose heading is not given points east, which on a map is to the right. */
     private static final double EAST = Math.PI / 2;
 
-    private final Faults faults;
-    private final Fields root;
+    private final FaultList faults;
+    private final ObjectReader root;
 
-    private CircuitReader(Faults faults, Fields root) {
+    private CircuitReader(FaultList faults, ObjectReader root) {
         this.faults = faults;
         this.root = root;
     }
 
     static Track read(DocumentSource source) {
-        Faults faults = new Faults(source.name());
+        FaultList faults = new FaultList(source.name());
         return new CircuitReader(faults, DocumentHeader.open(source, DocumentKind.CIRCUIT, faults)).track();
     }
 
@@ -41,12 +44,13 @@ final class CircuitReader {
         double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
         double[] sectorEnds = sectorEnds();
         refuseWhatDoesNotApply(closedFlag);
-        List<Segment> segments = new SegmentReader(faults).read(list("segments", 1));
+        SegmentReader segmentReader = new SegmentReader(faults);
+        List<Segment> segments = segmentReader.read(list("segments", 1));
         List<TrackPoint> stations = new StationReader(faults, closed).read(list("stations", 2));
         List<Track.NamedPlace> corners = corners();
         root.close();
         faults.throwIfAny();
-        new SlopeEase(closed, easeLength, faults).check(segments, root.objects("segments"));
+        segmentReader.checkSlopes(segments, root.objects("segments"), closed, easeLength);
         faults.throwIfAny();
 
         String shape = root.has("segments") ? "segments" : "stations";
@@ -93,15 +97,15 @@ final class CircuitReader {
 
     private double[] sectorEnds() {
         double[] ends = root.numbers(RoadFields.SECTOR_ENDS);
-        if (ends.length == 0 && root.node("sectorEndsM") instanceof Node.Arr) {
+        if (ends.length == 0 && root.node("sectorEndsM") instanceof JsonValue.Arr) {
             root.form("sectorEndsM", "the list is empty", "give the end of each sector, or leave it out for thirds");
         }
         return ends;
     }
 
-    private List<Fields> list(String name, int least) {
-        List<Fields> list = root.objects(name);
-        if (root.node(name) instanceof Node.Arr array && array.items().size() < least) {
+    private List<ObjectReader> list(String name, int least) {
+        List<ObjectReader> list = root.objects(name);
+        if (root.node(name) instanceof JsonValue.Arr array && array.items().size() < least) {
             root.form(name, array.items().size() + " are too few", "give at least " + least);
         }
         return list;
@@ -136,7 +140,7 @@ final class CircuitReader {
 
     private List<Track.NamedPlace> corners() {
         List<Track.NamedPlace> corners = new ArrayList<>();
-        for (Fields fields : root.objects("corners")) {
+        for (ObjectReader fields : root.objects("corners")) {
             double at = fields.required(RoadFields.CORNER_AT);
             String name = fields.name();
             fields.close();

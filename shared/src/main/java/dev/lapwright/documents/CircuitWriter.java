@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Writes a track as a circuit document made of stations, which holds the whole of any track however it was made. */
+/** Writer of a circuit document made of stations, which holds the whole of any track however it was made. */
 final class CircuitWriter {
     private CircuitWriter() {}
 

@@ -4,11 +4,14 @@ import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.TextPlace;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
+ * Reader of a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
  */
 final class ConditionsReader {
     static final NumberField AIR_TEMPERATURE =
@@ -41,8 +44,8 @@ final class ConditionsReader {
     }
 
     static Conditions read(DocumentSource source) {
-        Faults faults = new Faults(source.name());
-        Fields root = DocumentHeader.open(source, DocumentKind.CONDITIONS, faults);
+        FaultList faults = new FaultList(source.name());
+        ObjectReader root = DocumentHeader.open(source, DocumentKind.CONDITIONS, faults);
         String name = root.name();
         DocumentHeader.description(root);
         Conditions standard = Conditions.STANDARD;
@@ -71,7 +74,7 @@ final class ConditionsReader {
         try {
             return new Conditions(name, temperature, pressure, humidity, windSpeed, windFrom, grip);
         } catch (InvalidValueException e) {
-            faults.meaning(Node.Place.NONE, "", e);
+            faults.meaning(TextPlace.NONE, "", e);
             faults.throwIfAny();
             throw e;
         }

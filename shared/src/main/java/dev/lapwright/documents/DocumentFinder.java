@@ -1,5 +1,9 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.ClassPathText;
+import dev.lapwright.text.NearestWord;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -8,11 +12,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** Finds the text that a name given by a user stands for: a file, or else a demo document. */
+/** Search for the text that a name given by a user stands for: a file, or else a demo document. */
 final class DocumentFinder {
-    private final DemoIndex index;
+    private final Demos index;
 
-    DocumentFinder(DemoIndex index) {
+    DocumentFinder(Demos index) {
         this.index = index;
     }
 
@@ -58,7 +62,7 @@ final class DocumentFinder {
         return new DocumentException(
                 shown,
                 problem,
-                Suggestion.near(name, names)
+                NearestWord.near(name, names)
                         .map(near -> "perhaps you meant " + near + " (" + list + ")")
                         .orElse(list));
     }
@@ -91,7 +95,7 @@ final class DocumentFinder {
                     .filter(file -> file.endsWith(".json"))
                     .sorted()
                     .toList();
-            return Suggestion.remedy(name.toString(), names, plain + demos);
+            return NearestWord.remedy(name.toString(), names, plain + demos);
         } catch (IOException e) {
             return plain;
         }

@@ -1,9 +1,15 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonReader;
+import dev.lapwright.text.JsonValue;
+import dev.lapwright.text.TextPlace;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What all documents begin with: the field {@code lapwright} with kind and version, a name, a description. */
+/** Fields that every document begins with: {@code lapwright} with kind and version, then name and description. */
 final class DocumentHeader {
     /** Lets an editor find the schema of a document; not looked at here. */
     static final String SCHEMA = "$schema";
@@ -16,13 +22,13 @@ final class DocumentHeader {
      * @throws DocumentException if it is not JSON or another kind of document, for then nothing else in it would
      *     make sense
      */
-    static Fields open(DocumentSource source, DocumentKind kind, Faults faults) {
+    static ObjectReader open(DocumentSource source, DocumentKind kind, FaultList faults) {
         return open(source, kind.mark(), faults);
     }
 
-    static Fields open(DocumentSource source, String mark, Faults faults) {
-        Node node = JsonTree.parse(source, faults);
-        Fields root = Fields.of(node, "", faults);
+    static ObjectReader open(DocumentSource source, String mark, FaultList faults) {
+        JsonValue node = JsonReader.parse(source, faults);
+        ObjectReader root = ObjectReader.of(node, "", faults);
         if (root.isPresent()) {
             checkMark(root, mark, faults);
             root.text(SCHEMA, "", Integer.MAX_VALUE);
@@ -34,12 +40,12 @@ final class DocumentHeader {
 
     /** The kind of a document by its mark. */
     static DocumentKind kindOf(DocumentSource source) {
-        Faults faults = new Faults(source.name());
-        Fields root = Fields.of(JsonTree.parse(source, faults), "", faults);
-        Node mark = root.isPresent() ? root.node(DocumentKind.MARK) : null;
+        FaultList faults = new FaultList(source.name());
+        ObjectReader root = ObjectReader.of(JsonReader.parse(source, faults), "", faults);
+        JsonValue mark = root.isPresent() ? root.node(DocumentKind.MARK) : null;
         List<String> marks = new ArrayList<>();
         for (DocumentKind kind : DocumentKind.values()) {
-            if (mark instanceof Node.Text text && text.value().equals(kind.mark())) {
+            if (mark instanceof JsonValue.Text text && text.value().equals(kind.mark())) {
                 return kind;
             }
             marks.add('"' + kind.mark() + '"');
@@ -48,7 +54,7 @@ final class DocumentHeader {
                 ? "this is not marked as a document of Lapwright"
                 : mark.describe() + " is not a mark known to this version";
         stop(
-                root.isPresent() ? root.place(DocumentKind.MARK) : Node.Place.NONE,
+                root.isPresent() ? root.place(DocumentKind.MARK) : TextPlace.NONE,
                 mark == null ? "" : DocumentKind.MARK,
                 problem,
                 "begin it with \"" + DocumentKind.MARK + "\": and one of " + String.join(", ", marks),
@@ -56,15 +62,15 @@ final class DocumentHeader {
         throw new IllegalStateException(problem);
     }
 
-    private static void checkMark(Fields root, String wanted, Faults faults) {
-        Node mark = root.node(DocumentKind.MARK);
+    private static void checkMark(ObjectReader root, String wanted, FaultList faults) {
+        JsonValue mark = root.node(DocumentKind.MARK);
         String word = wanted.substring(0, wanted.indexOf('/'));
         String line = "\"" + DocumentKind.MARK + "\": \"" + wanted + "\"";
         if (mark == null) {
             stop(root.place(), "", "this is not marked as a " + word + " document", "begin it with " + line, faults);
         }
-        Node.Place place = root.place(DocumentKind.MARK);
-        String found = mark instanceof Node.Text text ? text.value() : "";
+        TextPlace place = root.place(DocumentKind.MARK);
+        String found = mark instanceof JsonValue.Text text ? text.value() : "";
         if (found.equals(wanted)) {
             return;
         }
@@ -94,15 +100,15 @@ final class DocumentHeader {
                 faults);
     }
 
-    private static void stop(Node.Place place, String path, String problem, String remedy, Faults faults) {
+    private static void stop(TextPlace place, String path, String problem, String remedy, FaultList faults) {
         // Keys given twice may have been noted; they do not matter in a document of the wrong kind.
-        Faults alone = faults.emptied();
+        FaultList alone = faults.emptied();
         alone.form(place, path, problem, remedy);
         alone.throwIfAny();
     }
 
     /** The description, empty if it is left out. */
-    static String description(Fields root) {
-        return root.text("description", "", Fields.MAX_DESCRIPTION_LENGTH);
+    static String description(ObjectReader root) {
+        return root.text("description", "", ObjectReader.MAX_DESCRIPTION_LENGTH);
     }
 }

@@ -3,13 +3,14 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Writes documents that read back as what was written. The same content always gives the same text: fields in a fixed
+ * Writer of documents that read back as what was written. The same content always gives the same text: fields in a fixed
  * order, numbers as short as they can be. Texts go to a file through {@link SafeFile}.
  */
 public final class DocumentWriter {

@@ -3,11 +3,14 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.ClassPathText;
 import dev.lapwright.track.Track;
 import java.util.List;
 
 /**
- * Where documents are found, read and checked. A document is named by its file or by the name of a demo; a file comes
+ * Entrance to all documents: found, read and checked. A document is named by its file or by the name of a demo; a file comes
  * first.
  *
  * <p>A document with faults gives a {@link DocumentException} that holds all of them.
@@ -81,7 +84,7 @@ public final class Documents {
      * @throws DocumentException if there is neither, with the nearest name
      */
     public static DocumentSource find(DocumentKind kind, String nameOrFile) {
-        return new DocumentFinder(DemoIndex.load()).find(kind, nameOrFile);
+        return new DocumentFinder(Demos.load()).find(kind, nameOrFile);
     }
 
     /**
@@ -94,8 +97,8 @@ public final class Documents {
     }
 
     /** The demo documents on the class path; empty if the module that holds them is not there. */
-    public static List<Demo> demos() {
-        return DemoIndex.load().demos();
+    public static List<Demos.Document> demos() {
+        return Demos.load().documents();
     }
 
     /**
@@ -104,7 +107,7 @@ public final class Documents {
      * @throws DocumentException if there is no demo of that name
      */
     public static String demoText(DocumentKind kind, String name) {
-        return new DocumentFinder(DemoIndex.load()).demo(kind, name).text();
+        return new DocumentFinder(Demos.load()).demo(kind, name).text();
     }
 
     /** The JSON Schema (draft 2020-12) of a kind of document, for editors and other programs. */

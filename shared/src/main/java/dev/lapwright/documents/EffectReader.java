@@ -3,12 +3,16 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
+import dev.lapwright.text.Excerpt;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
+import dev.lapwright.text.NearestWord;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Reads how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table.
+ * Reader of how an adjustment moves one quantity: directly, by offset and factor, by so much for each unit, or by a table.
  */
 final class EffectReader {
     static final NumberField OFFSET =
@@ -24,16 +28,16 @@ final class EffectReader {
 
     private static final List<String> WAYS = List.of("factor", "perUnit", "table");
 
-    private final Faults faults;
+    private final FaultList faults;
     private final Map<String, Unit> quantities;
 
-    EffectReader(Faults faults, Map<String, Unit> quantities) {
+    EffectReader(FaultList faults, Map<String, Unit> quantities) {
         this.faults = faults;
         this.quantities = quantities;
     }
 
     /** The effect, or null if it has faults, which have been reported. */
-    Effect read(Fields move, Unit unit, boolean unitKnown, double min, double max) {
+    Effect read(ObjectReader move, Unit unit, boolean unitKnown, double min, double max) {
         String quantity = quantity(move);
         double offset = move.optional(OFFSET, 0);
         double factor = move.optional(FACTOR, Double.NaN);
@@ -65,22 +69,22 @@ final class EffectReader {
         };
     }
 
-    private String quantity(Fields move) {
+    private String quantity(ObjectReader move) {
         if (!move.has("quantity")) {
             move.missing("quantity", "path of the quantity it moves, as in aero.wings.rear.angleDeg");
         }
-        String quantity = move.text("quantity", null, Fields.MAX_NAME_LENGTH);
+        String quantity = move.text("quantity", null, ObjectReader.MAX_NAME_LENGTH);
         if (quantity != null && !quantities.containsKey(quantity)) {
             move.meaning(
                     "quantity",
-                    "this car has no quantity " + Node.Text.shown(quantity),
-                    Suggestion.remedy(quantity, quantities.keySet(), "name one as in aero.wings.rear.angleDeg"));
+                    "this car has no quantity " + Excerpt.of(quantity),
+                    NearestWord.remedy(quantity, quantities.keySet(), "name one as in aero.wings.rear.angleDeg"));
             return null;
         }
         return quantity;
     }
 
-    private Effect direct(Fields move, String quantity, Unit unit) {
+    private Effect direct(ObjectReader move, String quantity, Unit unit) {
         Unit wanted = quantities.get(quantity);
         if (!unit.convertsTo(wanted)) {
             String from = unit == Unit.NONE ? "pure numbers" : unit.symbol();
@@ -101,18 +105,18 @@ final class EffectReader {
         return new Effect.Absolute(quantity, atZero, factor);
     }
 
-    private List<double[]> table(Fields move, double min, double max) {
+    private List<double[]> table(ObjectReader move, double min, double max) {
         List<double[]> rows = new ArrayList<>();
         double above = Double.NaN;
-        for (Fields row : move.objects("table")) {
+        for (ObjectReader row : move.objects("table")) {
             double setting = row.required(SETTING);
             double value = row.required(VALUE);
             row.close();
-            Rising.check(row, SETTING, above, setting);
+            row.checkRises(SETTING, above, setting);
             above = setting;
             rows.add(new double[] {setting, value});
         }
-        if (move.node("table") instanceof Node.Arr list) {
+        if (move.node("table") instanceof JsonValue.Arr list) {
             if (list.items().size() < 2) {
                 move.form("table", "the table has fewer than 2 rows", "give the value at 2 settings or more");
             } else if (!rows.isEmpty() && (rows.get(0)[0] > min || above < max)) {

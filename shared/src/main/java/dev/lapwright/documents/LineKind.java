@@ -1,6 +1,6 @@
 package dev.lapwright.documents;
 
-/** What a line was looked for as. */
+/** Kinds of line by what was sought: the road's own path, the least curvature, the least time. */
 public enum LineKind {
     /** The road's own path. */
     MIDDLE("middle"),

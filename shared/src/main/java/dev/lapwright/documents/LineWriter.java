@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Writes a line document. */
+/** Writer of a line document. */
 final class LineWriter {
     /** Of a metre: the road's own place along it. */
     private static final int DISTANCE_DECIMALS = 4;
@@ -23,7 +23,7 @@ final class LineWriter {
     static Map<String, Object> tree(StoredLine line) {
         Map<String, Object> document = DocumentWriter.header(DocumentKind.LINE, line.name(), "");
         document.put("road", line.road());
-        document.put(LineFields.ROAD_LENGTH.name(), rounded(line.roadLength(), DISTANCE_DECIMALS));
+        document.put(LineReader.ROAD_LENGTH.name(), rounded(line.roadLength(), DISTANCE_DECIMALS));
         line.kind().ifPresent(kind -> document.put("kind", kind.word()));
         if (!line.car().isEmpty()) {
             document.put("car", line.car());
@@ -31,10 +31,10 @@ final class LineWriter {
         if (!line.setup().isEmpty()) {
             document.put("setup", line.setup());
         }
-        line.lapTime().ifPresent(time -> document.put(LineFields.LAP_TIME.name(), rounded(time, TIME_DECIMALS)));
-        line.margin().ifPresent(margin -> document.put(LineFields.MARGIN.name(), margin));
-        document.put(LineFields.DISTANCES.name(), rounded(line.distances(), DISTANCE_DECIMALS));
-        document.put(LineFields.OFFSETS.name(), rounded(line.offsets(), OFFSET_DECIMALS));
+        line.lapTime().ifPresent(time -> document.put(LineReader.LAP_TIME.name(), rounded(time, TIME_DECIMALS)));
+        line.margin().ifPresent(margin -> document.put(LineReader.MARGIN.name(), margin));
+        document.put(LineReader.DISTANCES.name(), rounded(line.distances(), DISTANCE_DECIMALS));
+        document.put(LineReader.OFFSETS.name(), rounded(line.offsets(), OFFSET_DECIMALS));
         return document;
     }
 

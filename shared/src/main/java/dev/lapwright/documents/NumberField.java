@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A number in a document: its name, which ends in its unit, the units that may stand there instead, and its range.
- * Reader and schema are both made from these, so that they cannot disagree.
+ * Number field of a document: its name, which ends in its unit, the units that may stand there instead, and its range. Reader
+ * and schema are both made from these, so that they cannot disagree.
  */
 final class NumberField {
     /**
@@ -24,7 +24,7 @@ final class NumberField {
     static final double UNBOUNDED = 1e7;
 
     private final String base;
-    private final List<Scale> scales;
+    private final List<UnitScale> scales;
     private final List<String> names;
     private final double min;
     private final double max;
@@ -37,14 +37,14 @@ final class NumberField {
      * @param max greatest value on the usual scale
      * @param meaning in a few words
      */
-    NumberField(String base, List<Scale> scales, double min, double max, String meaning) {
+    NumberField(String base, List<UnitScale> scales, double min, double max, String meaning) {
         this.base = base;
         this.scales = scales;
         this.min = min;
         this.max = max;
         this.meaning = meaning;
         List<String> all = new ArrayList<>(scales.size());
-        for (Scale scale : scales) {
+        for (UnitScale scale : scales) {
             all.add(base + scale.suffix());
         }
         names = List.copyOf(all);
@@ -56,17 +56,17 @@ final class NumberField {
         String name = path.substring(path.lastIndexOf('.') + 1);
         String base =
                 name.substring(0, name.length() - quantity.unit().fieldSuffix().length());
-        return new NumberField(base, Scale.of(quantity.unit()), quantity.min(), quantity.max(), quantity.meaning());
+        return new NumberField(base, UnitScale.of(quantity.unit()), quantity.min(), quantity.max(), quantity.meaning());
     }
 
     /** A number in a unit that may be replaced by any that converts to it. */
     static NumberField of(String base, Unit unit, double min, double max, String meaning) {
-        return new NumberField(base, Scale.of(unit), min, max, meaning);
+        return new NumberField(base, UnitScale.of(unit), min, max, meaning);
     }
 
     /** A number in one unit only. */
     static NumberField only(String base, Unit unit, double min, double max, String meaning) {
-        return new NumberField(base, Scale.only(unit), min, max, meaning);
+        return new NumberField(base, UnitScale.only(unit), min, max, meaning);
     }
 
     /** Name without the unit. */
@@ -80,12 +80,12 @@ final class NumberField {
     }
 
     /** Ways to write it, the usual one first. */
-    List<Scale> scales() {
+    List<UnitScale> scales() {
         return scales;
     }
 
     /** The usual scale. */
-    Scale usual() {
+    UnitScale usual() {
         return scales.get(0);
     }
 
@@ -100,17 +100,17 @@ final class NumberField {
     }
 
     /** Least number that may be written on a scale. */
-    double min(Scale scale) {
+    double min(UnitScale scale) {
         return limit(min, scale);
     }
 
     /** Greatest number that may be written on a scale. */
-    double max(Scale scale) {
+    double max(UnitScale scale) {
         return limit(max, scale);
     }
 
-    private double limit(double onUsualScale, Scale scale) {
-        Scale usual = usual();
+    private double limit(double onUsualScale, UnitScale scale) {
+        UnitScale usual = usual();
         if (scale.suffix().equals(usual.suffix())) {
             return onUsualScale;
         }
@@ -119,12 +119,12 @@ final class NumberField {
     }
 
     /** Whether a number written on a scale lies in the range; false for NaN. */
-    boolean allows(double written, Scale scale) {
+    boolean allows(double written, UnitScale scale) {
         return written >= min(scale) && written <= max(scale);
     }
 
     /** The model's value for a number written on a scale, held to the model's range where rounding would leave it. */
-    double toModel(double written, Scale scale) {
+    double toModel(double written, UnitScale scale) {
         double value = scale.toModel().applyAsDouble(written);
         double least = usual().toModel().applyAsDouble(min);
         double greatest = usual().toModel().applyAsDouble(max);
@@ -140,7 +140,7 @@ final class NumberField {
     }
 
     /** The range on a scale, for people. */
-    String range(Scale scale) {
+    String range(UnitScale scale) {
         String unit = scale.symbol().isEmpty() ? "" : " " + scale.symbol();
         if (max >= UNBOUNDED) {
             return (min <= -UNBOUNDED ? "a number" : "at least " + Check.text(min(scale))) + unit;

@@ -3,14 +3,17 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Unit;
 import java.util.List;
 
-/** The numbers of a circuit document. Lengths of a road are in metres; angles and speeds in any unit for them. */
+/** Number fields of a circuit document. Lengths of a road are in metres; angles and speeds in any unit for them. */
 final class RoadFields {
+    /** What a point of a track takes, 1/m. */
+    static final double MAX_VERTICAL_CURVATURE = 0.2;
+
     private static final double MAX_LENGTH = 200_000;
 
     // the circuit
     static final NumberField START_HEADING = new NumberField(
             "startHeading",
-            Scale.of(Unit.DEGREE, Unit.RADIAN),
+            UnitScale.of(Unit.DEGREE, Unit.RADIAN),
             -360,
             360,
             "direction of travel at the start, clockwise from north");
@@ -18,7 +21,7 @@ final class RoadFields {
             NumberField.only("startAltitude", Unit.METRE, -500, 6000, "altitude of the start");
     static final NumberField ENTRY_SPEED = new NumberField(
             "entrySpeed",
-            Scale.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND),
+            UnitScale.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND),
             0,
             540,
             "speed at the start of an open run");
@@ -36,7 +39,7 @@ final class RoadFields {
             NumberField.only("length", Unit.METRE, 0.01, 50_000, "length along the road surface");
     static final NumberField RADIUS = NumberField.only("radius", Unit.METRE, 2, 1e6, "radius of the arc");
     static final NumberField ANGLE = new NumberField(
-            "angle", Scale.of(Unit.DEGREE, Unit.RADIAN), 0.01, 3600, "angle through which the arc turns");
+            "angle", UnitScale.of(Unit.DEGREE, Unit.RADIAN), 0.01, 3600, "angle through which the arc turns");
     static final NumberField START_RADIUS = NumberField.only(
             "startRadius", Unit.METRE, 2, 1e6, "radius at the start of the clothoid; left out where it is straight");
     static final NumberField END_RADIUS = NumberField.only(
@@ -46,19 +49,19 @@ final class RoadFields {
     static final NumberField DISTANCE =
             NumberField.only("s", Unit.METRE, 0, MAX_LENGTH, "distance from the start along the road surface");
     static final NumberField CURVATURE = new NumberField(
-            "curvature", List.of(Scale.identity("PerM", "1/m")), -0.5, 0.5, "curvature, positive to the left");
+            "curvature", List.of(UnitScale.identity("PerM", "1/m")), -0.5, 0.5, "curvature, positive to the left");
     static final NumberField VERTICAL_CURVATURE = new NumberField(
             "verticalCurvature",
-            List.of(Scale.identity("PerM", "1/m")),
-            -0.2,
-            0.2,
+            List.of(UnitScale.identity("PerM", "1/m")),
+            -MAX_VERTICAL_CURVATURE,
+            MAX_VERTICAL_CURVATURE,
             "change of slope with distance, positive in a dip; by default from the slopes");
 
     // both
     static final NumberField SLOPE =
-            new NumberField("slope", Scale.SLOPE, -65, 65, "slope along the road, positive uphill");
+            new NumberField("slope", UnitScale.SLOPE, -65, 65, "slope along the road, positive uphill");
     static final NumberField BANK =
-            new NumberField("bank", Scale.BANK, -65, 65, "slope across the road, positive lowers the left side");
+            new NumberField("bank", UnitScale.BANK, -65, 65, "slope across the road, positive lowers the left side");
     static final NumberField GRIP =
             NumberField.only("grip", Unit.NONE, 0.05, 3, "friction relative to the reference surface");
     static final NumberField WIDTH =
@@ -69,7 +72,7 @@ final class RoadFields {
             NumberField.only("widthRight", Unit.METRE, 0, 100, "width of the road to the right of the path");
     static final NumberField SPEED_LIMIT = new NumberField(
             "speedLimit",
-            Scale.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND),
+            UnitScale.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND),
             1,
             1000,
             "speed that must not be exceeded here");

@@ -16,7 +16,7 @@ record RoadSurface(double slope, double bank, double grip, double widthLeft, dou
     static final RoadSurface FIRST = new RoadSurface(0, 0, 1, 5, 5, Double.POSITIVE_INFINITY);
 
     /** Reads the next surface; what is left out stays. NaN stands for faults reported. */
-    RoadSurface next(Fields fields) {
+    RoadSurface next(ObjectReader fields) {
         double newSlope = fields.optional(RoadFields.SLOPE, slope);
         double newBank = fields.optional(RoadFields.BANK, bank);
         double newGrip = fields.optional(RoadFields.GRIP, grip);

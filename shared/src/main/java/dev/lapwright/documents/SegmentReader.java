@@ -1,6 +1,8 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.text.FaultList;
 import dev.lapwright.track.Segment;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -8,14 +10,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Reads the segments of a circuit document. */
+/** Reader of the segments of a circuit document. */
 final class SegmentReader {
     static final String TURN = "turn";
 
     private static final List<NumberField> GEOMETRY = List.of(
             RoadFields.LENGTH, RoadFields.RADIUS, RoadFields.ANGLE, RoadFields.START_RADIUS, RoadFields.END_RADIUS);
 
-    private final Faults faults;
+    private final FaultList faults;
     private RoadSurface surface = RoadSurface.FIRST;
 
     /** Types of segment, each with the numbers that shape it. */
@@ -53,14 +55,14 @@ final class SegmentReader {
         }
     }
 
-    SegmentReader(Faults faults) {
+    SegmentReader(FaultList faults) {
         this.faults = faults;
     }
 
     /** The segments in order; those with faults, which have been reported, are left out. */
-    List<Segment> read(List<Fields> list) {
+    List<Segment> read(List<ObjectReader> list) {
         List<Segment> segments = new ArrayList<>();
-        for (Fields fields : list) {
+        for (ObjectReader fields : list) {
             Segment segment = segment(fields);
             if (segment != null) {
                 segments.add(segment);
@@ -69,13 +71,38 @@ final class SegmentReader {
         return segments;
     }
 
-    private Segment segment(Fields fields) {
+    /**
+     * Reports each joint at which the slope changes too much for the length over which it is eased, at the segment after it.
+     * Eased, the vertical curvature is a triangle whose peak is twice the change of slope over that length (see {@link
+     * dev.lapwright.track.SegmentPath}).
+     */
+    void checkSlopes(List<Segment> segments, List<ObjectReader> places, boolean closed, double easeLength) {
+        for (int i = closed ? 0 : 1; i < segments.size(); i++) {
+            Segment before = segments.get(Math.floorMod(i - 1, segments.size()));
+            Segment after = segments.get(i);
+            double length = Math.min(easeLength, Math.min(before.length(), after.length()));
+            double change = Math.abs(after.road().slope() - before.road().slope());
+            if (2 * change / length > RoadFields.MAX_VERTICAL_CURVATURE) {
+                ObjectReader fields = places.get(i);
+                String field = fields.nameGiven(RoadFields.SLOPE);
+                faults.meaning(
+                        fields.place(field),
+                        fields.path(field),
+                        "the slope changes too fast from the segment before: by " + Check.text(Math.toDegrees(change))
+                                + " deg within " + Check.text(length) + " m",
+                        "give it " + Check.text(2 * change / RoadFields.MAX_VERTICAL_CURVATURE)
+                                + " m at least, by easeLengthM and longer segments");
+            }
+        }
+    }
+
+    private Segment segment(ObjectReader fields) {
         if (!fields.has("type")) {
             fields.missing("type", "kind of segment: straight, arc or clothoid");
         }
         String word = fields.choice("type", Type.byWord().keySet(), null);
         Type type = word == null ? null : Type.byWord().get(word);
-        String name = fields.text("name", "", Fields.MAX_NAME_LENGTH);
+        String name = fields.text("name", "", ObjectReader.MAX_NAME_LENGTH);
         Map<Shape, Double> shape = type == null ? Map.of() : shape(type, fields);
         claimOthers(type, fields);
         surface = surface.next(fields);
@@ -92,12 +119,13 @@ final class SegmentReader {
                     shape.get(Shape.LENGTH),
                     shape.get(Shape.START_CURVATURE),
                     shape.get(Shape.END_CURVATURE),
-                    surface.slope(),
-                    surface.bank(),
-                    surface.grip(),
-                    surface.widthLeft(),
-                    surface.widthRight(),
-                    surface.speedLimit(),
+                    new Segment.Road(
+                            surface.slope(),
+                            surface.bank(),
+                            surface.grip(),
+                            surface.widthLeft(),
+                            surface.widthRight(),
+                            surface.speedLimit()),
                     name);
         } catch (InvalidValueException e) {
             faults.meaning(fields.place(), fields.path(), e);
@@ -111,7 +139,7 @@ final class SegmentReader {
         END_CURVATURE
     }
 
-    private Map<Shape, Double> shape(Type type, Fields fields) {
+    private Map<Shape, Double> shape(Type type, ObjectReader fields) {
         return switch (type) {
             case STRAIGHT -> shape(fields.required(RoadFields.LENGTH), 0, 0);
             case ARC -> arc(fields);
@@ -127,7 +155,7 @@ final class SegmentReader {
         return shape;
     }
 
-    private Map<Shape, Double> arc(Fields fields) {
+    private Map<Shape, Double> arc(ObjectReader fields) {
         double radius = fields.required(RoadFields.RADIUS);
         double length = fields.optional(RoadFields.LENGTH, Double.NaN);
         double angle = fields.optional(RoadFields.ANGLE, Double.NaN);
@@ -146,7 +174,7 @@ final class SegmentReader {
         return shape(length, sign / radius, sign / radius);
     }
 
-    private Map<Shape, Double> clothoid(Fields fields) {
+    private Map<Shape, Double> clothoid(ObjectReader fields) {
         double length = fields.required(RoadFields.LENGTH);
         double start = fields.optional(RoadFields.START_RADIUS, Double.POSITIVE_INFINITY);
         double end = fields.optional(RoadFields.END_RADIUS, Double.POSITIVE_INFINITY);
@@ -157,7 +185,7 @@ final class SegmentReader {
         return shape(length, sign / start, sign / end);
     }
 
-    private static double turn(Fields fields) {
+    private static double turn(ObjectReader fields) {
         if (!fields.has(TURN)) {
             fields.missing(TURN, "direction, left or right");
         }
@@ -166,7 +194,7 @@ final class SegmentReader {
     }
 
     /** Names what other types have as such, rather than as unknown. */
-    private static void claimOthers(Type type, Fields fields) {
+    private static void claimOthers(Type type, ObjectReader fields) {
         for (NumberField field : GEOMETRY) {
             boolean mine = type != null && type.numbers.contains(field);
             for (String name : mine ? List.<String>of() : field.names()) {
@@ -180,7 +208,7 @@ final class SegmentReader {
         }
     }
 
-    private static void refuse(Type type, Fields fields, String name) {
+    private static void refuse(Type type, ObjectReader fields, String name) {
         if (type != null && fields.has(name)) {
             fields.form(name, type.article + " " + type.word + " has no " + name, "remove it, or change the type");
         }

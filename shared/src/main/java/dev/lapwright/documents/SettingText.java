@@ -6,6 +6,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.text.Excerpt;
+import dev.lapwright.text.NearestWord;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -84,7 +86,7 @@ public final class SettingText {
             String symbol = unit.symbol().isEmpty() ? "" : " " + unit.symbol();
             throw new InvalidValueException(
                     name,
-                    "'" + Node.Text.shown(text) + "' is not a number",
+                    "'" + Excerpt.of(text) + "' is not a number",
                     "write a number, if you like with a unit, as in " + Check.text(example) + symbol);
         }
         double number = Double.parseDouble(matcher.group(1));
@@ -100,7 +102,7 @@ public final class SettingText {
         }
         if (given.isEmpty() || !given.get().convertsTo(unit)) {
             throw new InvalidValueException(
-                    name, "it is not measured in '" + Node.Text.shown(symbol) + "'", "give " + numberInItsUnits());
+                    name, "it is not measured in '" + Excerpt.of(symbol) + "'", "give " + numberInItsUnits());
         }
         return given.get().convert(number, unit);
     }
@@ -130,6 +132,6 @@ public final class SettingText {
             }
         }
         boolean alone = unit == Unit.NONE || symbols.isEmpty();
-        return alone ? "a number alone" : "a number in " + Suggestion.either(symbols);
+        return alone ? "a number alone" : "a number in " + NearestWord.either(symbols);
     }
 }

@@ -3,40 +3,43 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.Excerpt;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Reads a setup document for a car. */
+/** Reader of a setup document for a car. */
 final class SetupReader {
     private final Car car;
-    private final Faults faults;
+    private final FaultList faults;
 
-    private SetupReader(Car car, Faults faults) {
+    private SetupReader(Car car, FaultList faults) {
         this.car = car;
         this.faults = faults;
     }
 
     static Setup read(DocumentSource source, Car car) {
-        Faults faults = new Faults(source.name());
+        FaultList faults = new FaultList(source.name());
         return new SetupReader(car, faults).setup(DocumentHeader.open(source, DocumentKind.SETUP, faults));
     }
 
-    private Setup setup(Fields root) {
+    private Setup setup(ObjectReader root) {
         String name = root.name();
         DocumentHeader.description(root);
-        String carName = root.text("car", car.name(), Fields.MAX_NAME_LENGTH);
+        String carName = root.text("car", car.name(), ObjectReader.MAX_NAME_LENGTH);
         if (carName != null && !carName.equals(car.name())) {
             root.meaning(
                     "car",
-                    "this setup is for the car '" + Node.Text.shown(carName) + "', but it is used with '" + car.name()
-                            + "'",
+                    "this setup is for the car '" + Excerpt.of(carName) + "', but it is used with '" + car.name() + "'",
                     "use it with its car, or take the field out");
         }
         if (!root.has("settings")) {
             root.missing("settings", "settings as { \"rear-wing\": 6, … }");
         }
         Map<String, Double> settings = new LinkedHashMap<>();
-        Fields fields = root.section("settings");
+        ObjectReader fields = root.section("settings");
         for (String setting : fields.names()) {
             readSetting(fields, setting, settings);
         }
@@ -58,16 +61,16 @@ final class SetupReader {
         return value;
     }
 
-    private void readSetting(Fields fields, String setting, Map<String, Double> settings) {
-        Node value = fields.node(setting);
+    private void readSetting(ObjectReader fields, String setting, Map<String, Double> settings) {
+        JsonValue value = fields.node(setting);
         try {
-            if (value instanceof Node.Num number && Double.isNaN(number.value())) {
+            if (value instanceof JsonValue.Num number && Double.isNaN(number.value())) {
                 // Too large for a number, which has been reported.
                 return;
             }
-            if (value instanceof Node.Num number) {
+            if (value instanceof JsonValue.Num number) {
                 settings.put(setting, checked(setting, number.value()));
-            } else if (value instanceof Node.Text text) {
+            } else if (value instanceof JsonValue.Text text) {
                 settings.put(setting, SettingText.value(car, setting, text.value()));
             } else {
                 fields.form(

@@ -2,31 +2,32 @@ package dev.lapwright.documents;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.text.FaultList;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads the stations of a circuit document into the points of a track. Where a station does not give its vertical
- * curvature it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at
- * open ends.
+ * Reader of the stations of a circuit document into the points of a track. Where a station does not give its vertical curvature
+ * it is the change of slope with distance, by central differences weighted for uneven spacing, one-sided at open ends.
  */
 final class StationReader {
-    private final Faults faults;
+    private final FaultList faults;
     private final boolean closed;
 
-    private record Station(Fields fields, double s, double curvature, double verticalCurvature, RoadSurface surface) {}
+    private record Station(
+            ObjectReader fields, double s, double curvature, double verticalCurvature, RoadSurface surface) {}
 
-    StationReader(Faults faults, boolean closed) {
+    StationReader(FaultList faults, boolean closed) {
         this.faults = faults;
         this.closed = closed;
     }
 
     /** The points in order, or an empty list after faults, which have been reported. */
-    List<TrackPoint> read(List<Fields> list) {
+    List<TrackPoint> read(List<ObjectReader> list) {
         List<Station> stations = new ArrayList<>();
         RoadSurface surface = RoadSurface.FIRST;
-        for (Fields fields : list) {
+        for (ObjectReader fields : list) {
             double s = fields.required(RoadFields.DISTANCE);
             double curvature = fields.required(RoadFields.CURVATURE);
             double vertical = fields.optional(RoadFields.VERTICAL_CURVATURE, Double.NaN);
@@ -76,12 +77,13 @@ final class StationReader {
         for (int i = 0; i < stations.size(); i++) {
             Station at = stations.get(i);
             double vertical = Double.isNaN(at.verticalCurvature) ? slopeChange(stations, i) : at.verticalCurvature;
-            if (Math.abs(vertical) > SlopeEase.MAX_VERTICAL_CURVATURE) {
+            if (Math.abs(vertical) > RoadFields.MAX_VERTICAL_CURVATURE) {
                 at.fields.meaning(
                         RoadFields.DISTANCE.name(),
                         "the slope changes too fast here: a vertical radius of " + Check.text(1 / Math.abs(vertical))
                                 + " m",
-                        "check slopes and distances; " + SlopeEase.LEAST_RADIUS + " m is the least");
+                        "check slopes and distances; " + Check.text(1 / RoadFields.MAX_VERTICAL_CURVATURE)
+                                + " m is the least");
                 continue;
             }
             try {

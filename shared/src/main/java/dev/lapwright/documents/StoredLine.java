@@ -3,18 +3,20 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentException;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.numerics.CubicSpline;
 import dev.lapwright.numerics.SplineKnots;
+import dev.lapwright.text.Excerpt;
 import dev.lapwright.track.Track;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a line document holds. It belongs to one road; with any other it is refused.
+ * Driven line as a line document holds it. It belongs to one road; with any other it is refused.
  *
  * @param source where it was read, for messages
  * @param name for people
@@ -83,9 +85,9 @@ public record StoredLine(
         double step = track.length() / cells;
         double free = margin.orElse(choices.margin());
         if (isEven() && step >= CLOSEST && step <= FARTHEST) {
-            return new LineSearch(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
+            return LineSearch.of(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
         }
-        LineSearch search = new LineSearch(track, forCar, new LineChoices(free, choices.spacing()));
+        LineSearch search = LineSearch.of(track, forCar, new LineChoices(free, choices.spacing()));
         double[] nodes = search.middle().distances();
         return search.at(nodes, splined(track, nodes));
     }
@@ -95,8 +97,7 @@ public record StoredLine(
         if (!track.name().equals(road)) {
             throw new DocumentException(
                     source,
-                    "this line is for the road '" + Node.Text.shown(road) + "', but it is used on '" + track.name()
-                            + "'",
+                    "this line is for the road '" + Excerpt.of(road) + "', but it is used on '" + track.name() + "'",
                     "use it with its road, or find one for this road with 'lapwright line'");
         }
         if (!sameLength) {

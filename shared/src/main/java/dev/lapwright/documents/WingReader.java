@@ -5,6 +5,8 @@ import dev.lapwright.aero.Wing;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.JsonValue;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -12,17 +14,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads the list of wings in a car document. */
+/** Reader of the list of wings in a car document. */
 final class WingReader {
     static final NumberField ANGLE = NumberField.of("angle", Unit.DEGREE, -90, 90, "angle of the wing");
     static final NumberField DRAG = area("cdA", "drag area the wing adds");
     static final NumberField LIFT_FRONT = area("clAFront", "front downforce area the wing adds, as axle load");
     static final NumberField LIFT_REAR = area("clARear", "rear downforce area the wing adds, as axle load");
 
-    private final Faults faults;
+    private final FaultList faults;
     private final Set<String> names = new HashSet<>();
 
-    WingReader(Faults faults) {
+    WingReader(FaultList faults) {
         this.faults = faults;
     }
 
@@ -31,9 +33,9 @@ final class WingReader {
     }
 
     /** Wings with the angle (degrees) at which each stands, in the document's order; those with faults are left out. */
-    Map<Wing, Double> read(Fields aero) {
+    Map<Wing, Double> read(ObjectReader aero) {
         Map<Wing, Double> wings = new LinkedHashMap<>();
-        for (Fields fields : aero.objects("wings")) {
+        for (ObjectReader fields : aero.objects("wings")) {
             readWing(fields, wings);
         }
         return wings;
@@ -44,7 +46,7 @@ final class WingReader {
         return names;
     }
 
-    private void readWing(Fields fields, Map<Wing, Double> wings) {
+    private void readWing(ObjectReader fields, Map<Wing, Double> wings) {
         String name = wingName(fields);
         double angle = fields.required(ANGLE);
         List<Wing.Setting> table = table(fields);
@@ -70,7 +72,7 @@ final class WingReader {
         }
     }
 
-    private String wingName(Fields fields) {
+    private String wingName(ObjectReader fields) {
         String name = fields.shortName("write it like rear or front-upper");
         if (name != null && !names.add(name)) {
             fields.meaning("name", "another wing is called " + name, "give each wing its own name");
@@ -78,23 +80,23 @@ final class WingReader {
         return name;
     }
 
-    private List<Wing.Setting> table(Fields fields) {
+    private List<Wing.Setting> table(ObjectReader fields) {
         if (!fields.has("table")) {
             fields.missing("table", "areas over the angle as a list of rows");
         }
         List<Wing.Setting> table = new ArrayList<>();
-        if (fields.node("table") instanceof Node.Arr list && list.items().isEmpty()) {
+        if (fields.node("table") instanceof JsonValue.Arr list && list.items().isEmpty()) {
             fields.form("table", "the table is empty", "list at least one angle with its areas");
         }
         double above = Double.NaN;
         boolean whole = true;
-        for (Fields row : fields.objects("table")) {
+        for (ObjectReader row : fields.objects("table")) {
             double angle = row.required(ANGLE);
             double drag = row.required(DRAG);
             double liftFront = row.required(LIFT_FRONT);
             double liftRear = row.required(LIFT_REAR);
             row.close();
-            Rising.check(row, ANGLE, above, angle);
+            row.checkRises(ANGLE, above, angle);
             above = angle;
             if (Double.isFinite(angle + drag + liftFront + liftRear)) {
                 table.add(new Wing.Setting(angle, new Areas(drag, liftFront, liftRear)));

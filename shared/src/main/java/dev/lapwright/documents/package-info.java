@@ -1,5 +1,4 @@
 /**
- * The documents of car, setup, circuit and conditions: found, read, checked and written; laps and sweeps as tables and
- * JSON; files written whole or not at all. No physics and no charts.
+ * Documents of car, setup, circuit, conditions and line: found, read, checked and written; and the demos. No physics.
  */
 package dev.lapwright.documents;

@@ -1,12 +1,7 @@
 package dev.lapwright.results;
 
-import dev.lapwright.fit.FitEstimate;
 import dev.lapwright.fit.FitParameter;
-import dev.lapwright.fit.FitPart;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTie;
-import dev.lapwright.fit.FitTrace;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
 import java.util.ArrayList;
@@ -45,7 +40,7 @@ public final class FitTable {
     public static String csv(FitResult result) {
         CsvText csv = new CsvText();
         csv.row(List.of("parameter", "before", "fitted", "standardError", "lower", "upper", "standing", "atBound"));
-        for (FitEstimate estimate : result.estimates()) {
+        for (FitResult.Estimate estimate : result.estimates()) {
             csv.row(List.of(
                     field(estimate.parameter()),
                     CsvText.number(estimate.before()),
@@ -67,10 +62,10 @@ public final class FitTable {
             names.addAll(List.of(of + "TimeS", of + "EntryKmh", of + "SlowestKmh", of + "FastestKmh", of + "ExitKmh"));
         }
         csv.row(names);
-        for (FitPart part : result.parts()) {
+        for (FitResult.Part part : result.parts()) {
             List<String> cells =
                     new ArrayList<>(List.of(part.label(), CsvText.number(part.start()), CsvText.number(part.end())));
-            for (FitPart.Drive drive : drives(part)) {
+            for (FitResult.Passage drive : drives(part)) {
                 cells.add(CsvText.number(drive.time()));
                 cells.add(CsvText.number(LapTrace.kmh(drive.entrySpeed())));
                 cells.add(CsvText.number(LapTrace.kmh(drive.leastSpeed())));
@@ -105,16 +100,16 @@ public final class FitTable {
         tree.put(
                 "estimates", result.estimates().stream().map(FitTable::estimate).toList());
         tree.put("correlation", correlation(result));
-        tree.put("ties", result.ties().stream().map(FitTable::tie).toList());
+        tree.put("ties", result.collinearities().stream().map(FitTable::tie).toList());
         tree.put("loggedTimeS", result.loggedTime());
         tree.put("givenTimeS", result.before().time());
         tree.put("fittedTimeS", result.after().time());
-        tree.put("rmsGivenKmh", LapTrace.kmh(result.rmsBefore()));
-        tree.put("rmsFittedKmh", LapTrace.kmh(result.rmsAfter()));
-        tree.put("cellM", result.cell());
-        tree.put("residualPersistence", result.persistence());
-        tree.put("bandwidthCells", result.bandwidth());
-        tree.put("effectiveSamples", result.effectiveSamples());
+        tree.put("rmsGivenKmh", LapTrace.kmh(result.residuals().rmsBefore()));
+        tree.put("rmsFittedKmh", LapTrace.kmh(result.residuals().rmsAfter()));
+        tree.put("cellM", result.residuals().cell());
+        tree.put("residualPersistence", result.residuals().autocorrelation());
+        tree.put("bandwidthCells", result.residuals().correlationCells());
+        tree.put("effectiveSamples", result.residuals().effectiveSamples());
         tree.put("laps", result.laps().stream().map(FitTable::lap).toList());
         tree.put("parts", result.parts().stream().map(FitTable::part).toList());
         tree.put("notes", result.notes());
@@ -124,11 +119,11 @@ public final class FitTable {
         return tree;
     }
 
-    private static String standing(FitEstimate estimate) {
-        return estimate.standing().name().toLowerCase(Locale.ROOT);
+    private static String standing(FitResult.Estimate estimate) {
+        return estimate.identifiability().name().toLowerCase(Locale.ROOT);
     }
 
-    private static Map<String, Object> estimate(FitEstimate estimate) {
+    private static Map<String, Object> estimate(FitResult.Estimate estimate) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("parameter", field(estimate.parameter()));
         tree.put("before", estimate.before());
@@ -150,7 +145,7 @@ public final class FitTable {
         return rows;
     }
 
-    private static Map<String, Object> tie(FitTie tie) {
+    private static Map<String, Object> tie(FitResult.Collinearity tie) {
         Map<String, Object> tree = new LinkedHashMap<>();
         Map<String, Object> together = new LinkedHashMap<>();
         tie.together().forEach((parameter, change) -> together.put(field(parameter), change));
@@ -160,12 +155,12 @@ public final class FitTable {
         return tree;
     }
 
-    private static Map<String, Object> lap(FittedLap lap) {
+    private static Map<String, Object> lap(FitResult.LapFit lap) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", lap.lap().name());
-        tree.put("loggedLengthM", lap.loggedLength());
-        tree.put("distanceScale", lap.scale());
-        tree.put("distanceOffsetM", lap.offset());
+        tree.put("loggedLengthM", lap.lap().length());
+        tree.put("distanceScale", lap.alignment().scale());
+        tree.put("distanceOffsetM", lap.alignment().offset());
         tree.put("clockTimeS", lap.loggedTime());
         tree.put("speedTimeS", lap.speedTime());
         tree.put("countsPercent", PERCENT * lap.share());
@@ -176,14 +171,14 @@ public final class FitTable {
         return tree;
     }
 
-    private static Map<String, Object> part(FitPart part) {
+    private static Map<String, Object> part(FitResult.Part part) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("part", part.label());
         tree.put("startM", part.start());
         tree.put("endM", part.end());
-        List<FitPart.Drive> drives = drives(part);
+        List<FitResult.Passage> drives = drives(part);
         for (int i = 0; i < drives.size(); i++) {
-            FitPart.Drive drive = drives.get(i);
+            FitResult.Passage drive = drives.get(i);
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("timeS", drive.time());
             one.put("entryKmh", LapTrace.kmh(drive.entrySpeed()));
@@ -195,11 +190,11 @@ public final class FitTable {
         return tree;
     }
 
-    private static List<FitPart.Drive> drives(FitPart part) {
+    private static List<FitResult.Passage> drives(FitResult.Part part) {
         return List.of(part.logged(), part.before(), part.fitted());
     }
 
-    private static Map<String, double[]> trace(FitTrace trace) {
+    private static Map<String, double[]> trace(FitResult.Trace trace) {
         Map<String, double[]> columns = new LinkedHashMap<>();
         columns.put("distanceM", trace.distance());
         columns.put("loggedKmh", kmh(trace.logged()));

@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentKind;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.track.Track;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -22,6 +23,11 @@ final class ResultHeader {
         tree.put("settings", car.settings());
         tree.put("conditions", day(conditions));
         return tree;
+    }
+
+    static Map<String, Object> of(String mark, String inputHash, Lap lap) {
+        return of(
+                mark, inputHash, lap.vehicle().car(), lap.track(), lap.vehicle().conditions());
     }
 
     static Map<String, Object> day(Conditions conditions) {

@@ -81,7 +81,7 @@ final class CarSchema {
     private static Map<String, Object> adjustment() {
         ObjectSchema object = new ObjectSchema("a thing that can be turned, its numbers in its unit")
                 .required("name", ObjectSchema.shortName("by which it is set"))
-                .optional("label", ObjectSchema.text("for people", Fields.MAX_NAME_LENGTH))
+                .optional("label", ObjectSchema.text("for people", ObjectReader.MAX_NAME_LENGTH))
                 .optional(
                         "unit",
                         ObjectSchema.words(
@@ -114,7 +114,7 @@ final class CarSchema {
         return new ObjectSchema("how one quantity follows the setting: as it is, unless one of the others is given")
                 .required(
                         "quantity",
-                        ObjectSchema.text("path of the quantity, as in chassis.massKg", Fields.MAX_NAME_LENGTH))
+                        ObjectSchema.text("path of the quantity, as in chassis.massKg", ObjectReader.MAX_NAME_LENGTH))
                 .optional(EffectReader.OFFSET, Double.NaN)
                 .optional(EffectReader.FACTOR, Double.NaN)
                 .optional(EffectReader.PER_UNIT, Double.NaN)

@@ -55,7 +55,7 @@ final class CircuitSchema {
     private static ObjectSchema segment(SegmentReader.Type type, String description) {
         return new ObjectSchema(description)
                 .required("type", Map.of("const", type.word()))
-                .optional("name", ObjectSchema.text("name of the corner", Fields.MAX_NAME_LENGTH));
+                .optional("name", ObjectSchema.text("name of the corner", ObjectReader.MAX_NAME_LENGTH));
     }
 
     private static Map<String, Object> straight() {

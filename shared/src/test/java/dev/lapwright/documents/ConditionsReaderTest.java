@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.files.DocumentSource;
 import org.junit.jupiter.api.Test;
 
 class ConditionsReaderTest {

@@ -25,7 +25,7 @@ class CorruptionTest {
             damage(text, random);
         }
         // Throws if it meets anything but a document's own exception.
-        new Verdict(kind, text.toString()).byReader();
+        new SchemaVerdict(kind, text.toString()).byReader();
     }
 
     private static void damage(StringBuilder text, Random random) {

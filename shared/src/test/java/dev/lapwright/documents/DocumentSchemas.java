@@ -39,7 +39,7 @@ final class DocumentSchemas {
                 .optional("$schema", Map.of("type", "string"))
                 .required("lapwright", mark)
                 .required("name", ObjectSchema.name("name for people"))
-                .optional("description", ObjectSchema.text("what it is", Fields.MAX_DESCRIPTION_LENGTH));
+                .optional("description", ObjectSchema.text("what it is", ObjectReader.MAX_DESCRIPTION_LENGTH));
     }
 
     private static void setup(ObjectSchema setup) {
@@ -49,7 +49,7 @@ final class DocumentSchemas {
                 "adjustment or quantity of the car to its value: a number in its unit, or a text with a unit as in '24 psi'");
         settings.put("type", "object");
         settings.put("additionalProperties", Map.of("type", List.of("number", "string")));
-        setup.optional("car", ObjectSchema.text("name of the car the setup is for", Fields.MAX_NAME_LENGTH))
+        setup.optional("car", ObjectSchema.text("name of the car the setup is for", ObjectReader.MAX_NAME_LENGTH))
                 .required("settings", settings);
     }
 
@@ -61,14 +61,16 @@ final class DocumentSchemas {
     private static void line(ObjectSchema line) {
         List<String> kinds = Stream.of(LineKind.values()).map(LineKind::word).toList();
         line.required("road", ObjectSchema.name("name of the road it is driven on"))
-                .required(LineFields.ROAD_LENGTH)
+                .required(LineReader.ROAD_LENGTH)
                 .optional("kind", ObjectSchema.words("what it was looked for as", kinds))
-                .optional("car", ObjectSchema.text("name of the car for which it was found", Fields.MAX_NAME_LENGTH))
-                .optional("setup", ObjectSchema.text("name of that car's setup", Fields.MAX_NAME_LENGTH))
-                .optional(LineFields.LAP_TIME, Double.NaN)
-                .optional(LineFields.MARGIN, Double.NaN)
-                .required(LineFields.DISTANCES.name(), list(LineFields.DISTANCES))
-                .required(LineFields.OFFSETS.name(), list(LineFields.OFFSETS));
+                .optional(
+                        "car",
+                        ObjectSchema.text("name of the car for which it was found", ObjectReader.MAX_NAME_LENGTH))
+                .optional("setup", ObjectSchema.text("name of that car's setup", ObjectReader.MAX_NAME_LENGTH))
+                .optional(LineReader.LAP_TIME, Double.NaN)
+                .optional(LineReader.MARGIN, Double.NaN)
+                .required(LineReader.DISTANCES.name(), list(LineReader.DISTANCES))
+                .required(LineReader.OFFSETS.name(), list(LineReader.OFFSETS));
     }
 
     private static Map<String, Object> list(NumberField field) {

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -92,13 +94,13 @@ class DocumentsTest {
     @Test
     void demosAreListedWithTitles() {
         assertThat(Documents.demos())
-                .contains(new Demo(DocumentKind.CAR, "test-car", "Test car", "A car for tests."))
+                .contains(new Demos.Document(DocumentKind.CAR, "test-car", "Test car", "A car for tests."))
                 .hasSize(4);
     }
 
     @Test
     void everyDemoOfTheIndexIsThere() {
-        for (Demo demo : Documents.demos()) {
+        for (Demos.Document demo : Documents.demos()) {
             assertThat(Documents.demoText(demo.kind(), demo.name()))
                     .contains("\"" + demo.kind().mark() + "\"");
         }
@@ -106,7 +108,7 @@ class DocumentsTest {
 
     @Test
     void withoutDemosAFileIsAskedFor() {
-        DemoIndex none = DemoIndex.read(new DocumentSource("index", "{ \"lapwright\": \"index/1\", \"demos\": [] }"));
+        Demos none = Demos.read(new DocumentSource("index", "{ \"lapwright\": \"index/1\", \"demos\": [] }"));
         assertThatThrownBy(() -> new DocumentFinder(none).find(DocumentKind.CAR, "gt"))
                 .hasMessage(
                         "gt: there is neither a file nor a demo car of that name; no demo cars are installed: name a"

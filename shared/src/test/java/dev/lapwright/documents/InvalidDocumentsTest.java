@@ -3,6 +3,9 @@ package dev.lapwright.documents;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentFault;
+import dev.lapwright.files.DocumentSource;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

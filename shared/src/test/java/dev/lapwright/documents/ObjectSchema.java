@@ -49,7 +49,7 @@ final class ObjectSchema {
 
     private void numbers(NumberField field, double absent) {
         for (int i = 0; i < field.names().size(); i++) {
-            Scale scale = field.scales().get(i);
+            UnitScale scale = field.scales().get(i);
             Map<String, Object> number = number(field, scale);
             if (!Double.isNaN(absent) && i == 0) {
                 number.put("default", absent);
@@ -58,7 +58,7 @@ final class ObjectSchema {
         }
     }
 
-    static Map<String, Object> number(NumberField field, Scale scale) {
+    static Map<String, Object> number(NumberField field, UnitScale scale) {
         String unit = scale.symbol().isEmpty() ? "" : " (" + scale.symbol() + ")";
         Map<String, Object> number = new LinkedHashMap<>();
         number.put("description", field.meaning() + unit);
@@ -112,14 +112,14 @@ final class ObjectSchema {
     }
 
     static Map<String, Object> name(String description) {
-        Map<String, Object> schema = text(description, Fields.MAX_NAME_LENGTH);
+        Map<String, Object> schema = text(description, ObjectReader.MAX_NAME_LENGTH);
         schema.put("pattern", "^[^\\u0000-\\u001f\\u007f]*[^\\s\\u0000-\\u001f\\u007f][^\\u0000-\\u001f\\u007f]*$");
         return schema;
     }
 
     static Map<String, Object> shortName(String description) {
-        Map<String, Object> schema = text(description, Fields.MAX_NAME_LENGTH);
-        schema.put("pattern", "^" + Fields.SHORT_NAME.pattern() + "$");
+        Map<String, Object> schema = text(description, ObjectReader.MAX_NAME_LENGTH);
+        schema.put("pattern", "^" + ObjectReader.SHORT_NAME.pattern() + "$");
         return schema;
     }
 

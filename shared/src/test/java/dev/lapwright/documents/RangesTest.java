@@ -24,7 +24,7 @@ class RangesTest {
     @ParameterizedTest
     @MethodSource("sweptConditions")
     void conditionsTakeTheLimitsAndNothingBeyond(String name, NumberField field) {
-        Scale usual = field.usual();
+        UnitScale usual = field.usual();
         Conditions standard = Conditions.STANDARD;
         assertThat(standard.with(name, field.min(usual)).value(name)).isEqualTo(field.min(usual));
         assertThat(standard.with(name, field.max(usual)).value(name)).isEqualTo(field.max(usual));
@@ -57,7 +57,7 @@ class RangesTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("road")
     void aTrackTakesWhatADocumentMayHold(String name, NumberField field, DoubleFunction<TrackPoint> maker) {
-        for (Scale scale : field.scales()) {
+        for (UnitScale scale : field.scales()) {
             assertThat(maker.apply(field.toModel(field.min(scale), scale))).isNotNull();
             assertThat(maker.apply(field.toModel(field.max(scale), scale))).isNotNull();
         }
@@ -67,7 +67,7 @@ class RangesTest {
     @EnumSource(Quantity.class)
     void aQuantityTakesItsLimitsInEveryUnit(Quantity quantity) {
         NumberField field = NumberField.of(quantity);
-        for (Scale scale : field.scales()) {
+        for (UnitScale scale : field.scales()) {
             double least = field.toModel(field.min(scale), scale);
             double greatest = field.toModel(field.max(scale), scale);
             assertThat(quantity.checked(least)).isEqualTo(least);

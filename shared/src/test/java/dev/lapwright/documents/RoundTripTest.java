@@ -13,6 +13,7 @@ import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Setup;
 import dev.lapwright.car.Unit;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
@@ -56,7 +57,7 @@ class RoundTripTest {
 
     @Property(tries = 100)
     void aWrittenCarFitsTheSchema(@ForAll long seed) {
-        assertThat(new Verdict(DocumentKind.CAR, DocumentWriter.text(randomCar(new Random(seed)))).bySchema())
+        assertThat(new SchemaVerdict(DocumentKind.CAR, DocumentWriter.text(randomCar(new Random(seed)))).bySchema())
                 .isEmpty();
     }
 

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.surveys.SurveyFile;
+import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.Survey;

@@ -2,6 +2,7 @@ package dev.lapwright.documents;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.text.ClassPathText;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

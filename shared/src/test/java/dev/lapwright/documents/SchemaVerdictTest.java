@@ -35,7 +35,8 @@ class SchemaVerdictTest {
     @ParameterizedTest
     @MethodSource("faulty")
     void agreeOnAFaultyDocument(DocumentKind kind, Path file) {
-        Verdict verdict = new Verdict(kind, TestDocuments.named(file).text());
+        SchemaVerdict verdict =
+                new SchemaVerdict(kind, TestDocuments.named(file).text());
         assertThat(verdict.byReader()).isNotEmpty();
         assertThat(verdict.isUnanimous()).as(verdict::toString).isTrue();
     }
@@ -53,9 +54,9 @@ class SchemaVerdictTest {
         // Fewer would mean that the walk through the document did not reach its leaves.
         assertThat(variants.size()).isGreaterThan(20);
         List<String> disputed = variants.stream()
-                .map(text -> new Verdict(kind, text))
+                .map(text -> new SchemaVerdict(kind, text))
                 .filter(verdict -> !verdict.isUnanimous())
-                .map(Verdict::toString)
+                .map(SchemaVerdict::toString)
                 .toList();
         assertThat(disputed).isEmpty();
     }

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
@@ -32,7 +34,7 @@ class StoredLineTest {
     }
 
     private static Line smoothest() {
-        return new LineSearch(OVAL, CAR, CHOICES).smoothest();
+        return LineSearch.of(OVAL, CAR, CHOICES).smoothest();
     }
 
     private static StoredLine stored() {
@@ -82,7 +84,7 @@ class StoredLineTest {
     @Test
     void nodesOfAnotherSpacingAreKept() {
         LineChoices coarse = new LineChoices(0.25, 5);
-        Line line = new LineSearch(OVAL, CAR, coarse).smoothest();
+        Line line = LineSearch.of(OVAL, CAR, coarse).smoothest();
         StoredLine stored = StoredLine.of(line, LineKind.SMOOTHEST, CAR, "", 1, 0.25);
         assertThat(read(DocumentWriter.text(stored)).on(OVAL, CAR, CHOICES).distances())
                 .hasSameSizeAs(line.distances());

@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.files.DocumentSource;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URISyntaxException;

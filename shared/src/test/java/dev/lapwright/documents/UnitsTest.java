@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import org.junit.jupiter.api.Test;

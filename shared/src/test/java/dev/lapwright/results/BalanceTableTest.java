@@ -28,9 +28,11 @@ import org.junit.jupiter.api.Test;
 class BalanceTableTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
-    private static final BalanceResult BALANCE = Balance.of(LapSolver.lap(CAR, TRACK, Conditions.STANDARD));
-    private static final RemedyResult REMEDIES =
-            Remedies.against(new BalanceComplaint(true, BalancePhase.MIDDLE, 0), BALANCE);
+    private static final BalanceResult BALANCE =
+            Balance.of(LapSolver.lap(CAR, TRACK, Conditions.STANDARD)).run();
+    private static final RemedyResult REMEDIES = Remedies.against(
+                    new BalanceComplaint(true, BalancePhase.MIDDLE, 0), BALANCE)
+            .run();
 
     private static List<CSVRecord> rows(String csv) throws IOException {
         CSVFormat format = CSVFormat.RFC4180

@@ -8,18 +8,15 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SuggestedSetup;
-import dev.lapwright.brief.TestRun;
+import dev.lapwright.brief.TestPlan;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
-import dev.lapwright.documents.LapLogFile;
 import dev.lapwright.documents.TestDocuments;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.Progress;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -34,10 +31,10 @@ class BriefSummaryTest {
     private static final Conditions DAY = Conditions.STANDARD;
     private static final BriefResult BEFORE = brief(Brief.of(CAR, TRACK, DAY));
     private static final LapLogFile LOG = log();
-    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).evidence(LOG.log()));
+    private static final BriefResult AFTER = brief(Brief.of(CAR, TRACK, DAY).after(LOG.log()));
 
     private static BriefResult brief(Brief question) {
-        return question.vary(List.of("rear-wing")).run(Progress.NONE);
+        return question.turning(List.of("rear-wing")).run();
     }
 
     private static JsonNode json(BriefResult brief, Optional<LapLogFile> log) {
@@ -54,11 +51,12 @@ class BriefSummaryTest {
 
     /** Laps of two wings, to and fro by hundredths about the model's own. */
     private static LapLogFile log() {
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         for (int wing : new int[] {1, 6}) {
             double time = LapSolver.lap(CAR.with("rear-wing", wing), TRACK, DAY).time();
             for (double shift : new double[] {0.02, -0.03, 0.01, 0.03, -0.02, -0.01}) {
-                laps.add(new TimedLap(laps.size() + 1, time + shift, "rear-wing=" + wing, "", LapFlag.NONE));
+                laps.add(
+                        new TimingLog.Lap(laps.size() + 1, time + shift, "rear-wing=" + wing, "", TimingLog.Flag.NONE));
             }
         }
         return new LapLogFile("wings.csv", TimingLog.of(laps), "time, setup");
@@ -117,7 +115,7 @@ class BriefSummaryTest {
 
     @Test
     void everyTestHasItsFateAndItsLaps() {
-        List<TestRun> runs = BEFORE.tests().value().orElseThrow().runs();
+        List<TestPlan.Run> runs = BEFORE.tests().value().orElseThrow().runs();
         JsonNode tree = before().get("tests").get("runs");
         assertThat(tree).hasSameSizeAs(runs);
         for (int i = 0; i < runs.size(); i++) {

@@ -24,7 +24,7 @@ class CornerTableTest {
     }
 
     private static Segment segment(double length, double curvature) {
-        return new Segment(length, curvature, curvature, 0.02, 0.05, 0.9, 5, 5, NO_LIMIT, "");
+        return new Segment(length, curvature, curvature, new Segment.Road(0.02, 0.05, 0.9, 5, 5, NO_LIMIT), "");
     }
 
     private static CornerTable.Row row(int side) {

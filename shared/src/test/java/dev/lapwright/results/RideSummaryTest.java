@@ -12,7 +12,6 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
 import dev.lapwright.study.ride.RideResult;
 import java.io.IOException;
 import java.io.StringReader;
@@ -23,7 +22,7 @@ import org.junit.jupiter.api.Test;
 
 class RideSummaryTest {
     private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json"));
-    private static final RideResult RIDE = Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, 25);
+    private static final RideResult RIDE = Ride.of(CAR, Conditions.STANDARD, 25).run();
 
     private static List<CSVRecord> rows(String csv) throws IOException {
         CSVFormat format = CSVFormat.RFC4180
@@ -70,13 +69,13 @@ class RideSummaryTest {
     @Test
     void anotherDamperHasAnotherHash() {
         Car stiffer = CAR.with(Quantity.FAST_BUMP_FRONT, 1 + CAR.value(Quantity.FAST_BUMP_FRONT));
-        RideResult other = Ride.of(stiffer, Conditions.STANDARD, RideChoices.STANDARD, 25);
+        RideResult other = Ride.of(stiffer, Conditions.STANDARD, 25).run();
         assertThat(InputHash.of(other)).isNotEqualTo(InputHash.of(RIDE));
     }
 
     @Test
     void anotherSpeedHasAnotherHash() {
-        RideResult other = Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, 26);
+        RideResult other = Ride.of(CAR, Conditions.STANDARD, 26).run();
         assertThat(InputHash.of(other)).isNotEqualTo(InputHash.of(RIDE));
     }
 }

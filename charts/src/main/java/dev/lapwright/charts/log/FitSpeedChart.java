@@ -9,7 +9,6 @@ import dev.lapwright.charts.plot.NumberText;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTrace;
 import dev.lapwright.lap.Lap;
 import java.awt.BasicStroke;
 import java.awt.Shape;
@@ -57,7 +56,7 @@ public final class FitSpeedChart {
         String facts = ChartLayout.facts(
                 result.car().name(),
                 laps + (laps == 1 ? " lap" : " laps"),
-                "rms difference " + oneDecimal(result.rmsBefore()) + " km/h as given, " + oneDecimal(result.rmsAfter())
+                "rms difference " + oneDecimal(result.residuals().rmsBefore()) + " km/h as given, " + oneDecimal(result.residuals().rmsAfter())
                         + " km/h fitted");
         JFreeChart chart = ChartLayout.chart(
                 "Logged and simulated speed: " + result.track().name(), facts, panels.plot(), style);
@@ -92,7 +91,7 @@ public final class FitSpeedChart {
 
     private static XYPlot speeds(FitResult result, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
-        FitTrace trace = result.trace();
+        FitResult.Trace trace = result.trace();
         String logged = result.laps().size() == 1
                 ? "logged"
                 : "logged, mean of " + result.laps().size() + " laps";
@@ -127,7 +126,7 @@ public final class FitSpeedChart {
     }
 
     private static XYPlot differences(FitResult result, ChartStyle style) {
-        FitTrace trace = result.trace();
+        FitResult.Trace trace = result.trace();
         DefaultXYDataset data = new DefaultXYDataset();
         double[] given = difference(trace.logged(), trace.before());
         double[] fitted = difference(trace.logged(), trace.after());
@@ -169,7 +168,7 @@ public final class FitSpeedChart {
     }
 
     /** Bars along the lower edge where the laps hardly count. */
-    private static void markLeftOut(XYPlot plot, FitTrace trace, Range range, ChartStyle style) {
+    private static void markLeftOut(XYPlot plot, FitResult.Trace trace, Range range, ChartStyle style) {
         double[] s = trace.distance();
         double[] weight = trace.weight();
         double cell = s.length > 1 ? s[1] - s[0] : 0;

@@ -8,7 +8,6 @@ import dev.lapwright.charts.plot.ReferenceLine;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.ride.RideTrace;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.jfree.chart.JFreeChart;
@@ -38,7 +37,7 @@ public final class KerbPassChart {
      * @param trace of the pass
      * @param pass its figures
      */
-    public static JFreeChart of(String subject, RideTrace trace, RidePass pass, ChartStyle style) {
+    public static JFreeChart of(String subject, RidePass.Trace trace, RidePass pass, ChartStyle style) {
         double[] time = scaled(trace.time(), t -> MILLI * t);
         UnitAxis across = new UnitAxis("Time (ms)", style, 1);
         across.setRange(time[0], time[time.length - 1]);
@@ -79,7 +78,7 @@ public final class KerbPassChart {
             DefaultXYDataset data,
             String label,
             int weight,
-            RideTrace trace,
+            RidePass.Trace trace,
             double[] time,
             ChartStyle style) {
         XYPlot plot =

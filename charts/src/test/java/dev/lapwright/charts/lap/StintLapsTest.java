@@ -17,13 +17,10 @@ import org.junit.jupiter.api.Test;
 
 class StintLapsTest {
     private static StintResult stint(Compound... compounds) {
-        return Stint.of(
-                Example.car(),
-                Example.circuit(),
-                Conditions.STANDARD,
-                FuelConsumption.constant(300),
-                new RaceLength(10, 0, 1, 0.6, 1),
-                List.of(compounds));
+        return Stint.of(Example.car(), Example.circuit(), Conditions.STANDARD, new RaceLength(10, 0, 1, 0.6, 1))
+                .withConsumption(FuelConsumption.constant(300))
+                .onCompounds(List.of(compounds))
+                .run();
     }
 
     private static final StintResult TWO =

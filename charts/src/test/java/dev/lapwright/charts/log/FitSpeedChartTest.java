@@ -3,14 +3,11 @@ package dev.lapwright.charts.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.lapwright.car.Conditions;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawn;
 import dev.lapwright.charts.Example;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.fit.FitTrace;
-import dev.lapwright.fit.FittedLap;
 import dev.lapwright.lap.Lap;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
@@ -38,29 +35,21 @@ class FitSpeedChartTest {
             columns[4][i] = s > 500 && s < 600 ? weightThere : 1;
         }
         DrivenLap lap = DrivenLap.of("lap 1 of monday.csv", columns[0], columns[1]);
-        FittedLap entered =
-                new FittedLap(lap, lap.length(), 1, 0, Double.NaN, 100, 1, 0, Double.NaN, Double.NaN, Double.NaN);
+        FitResult.LapFit entered = new FitResult.LapFit(
+                lap, new FitResult.Alignment(1, 0), Double.NaN, 100, 1, 0, Double.NaN, Double.NaN, Double.NaN);
         return new FitResult(
                 Example.car(),
-                FITTED.vehicle().car(),
-                GIVEN.track(),
-                Conditions.STANDARD,
+                GIVEN,
+                FITTED,
                 List.of(entered),
+                100,
                 List.of(),
                 new double[0][0],
                 List.of(),
-                new FitTrace(columns[0], columns[1], columns[2], columns[3], columns[4]),
-                List.of(),
-                5,
-                1,
                 0.95,
-                CELL,
-                0,
-                1,
-                cells,
-                GIVEN,
-                FITTED,
-                100,
+                new FitResult.Trace(columns[0], columns[1], columns[2], columns[3], columns[4]),
+                List.of(),
+                new FitResult.Residuals(5, 1, CELL, 0, 1, cells),
                 List.of());
     }
 

@@ -7,7 +7,6 @@ import dev.lapwright.charts.Drawn;
 import dev.lapwright.charts.plot.HeatMap;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
@@ -27,7 +26,7 @@ import org.junit.jupiter.api.Test;
 class RideChartsTest {
     private static final QuarterCar WHEEL =
             new QuarterCar(270, 42, 150e3, 320e3, 250, new Damper(9000, 4000, 12000, 6000, 0.06, 0.06), 0.9, 0);
-    private static final RoadProfile KERB = new Kerb(KerbShape.HALF_SINE, 0.05, 1, 1).felt(0.1);
+    private static final RoadProfile KERB = new Kerb(Kerb.Shape.HALF_SINE, 0.05, 1, 1).felt(0.1);
     private static final DamperMapResult MAP = DamperMap.of(WHEEL, KERB, 28)
             .over(new double[] {1000, 3000, 5000, 7000}, new double[] {2000, 4000, 6000, 8000, 10_000})
             .run();

@@ -198,7 +198,8 @@ class LineMapTest {
 
     @Test
     void lineThatHasBeenFoundIsDrawnWithoutMoreAdo() {
-        Line smoothest = new LineSearch(Example.circuit(), Example.car(), LineChoices.DEFAULT).smoothest();
+        Line smoothest = LineSearch.of(Example.circuit(), Example.car(), LineChoices.DEFAULT)
+                .smoothest();
         DrivenLine drawn = DrivenLine.of("smoothest", 92, smoothest);
         assertThat(drawn.offset()).isEqualTo(smoothest.offsets());
         assertThat(drawn.distanceAlongRoad()).isEqualTo(smoothest.distances());

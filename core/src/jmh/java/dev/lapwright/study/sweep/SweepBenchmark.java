@@ -2,6 +2,7 @@ package dev.lapwright.study.sweep;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.BenchmarkScene;
+import dev.lapwright.study.StudyRun;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -35,7 +36,7 @@ public class SweepBenchmark {
     /** Lays the grid. */
     @Setup
     public void build() {
-        sweep = grid(side).onThreads(threads);
+        sweep = grid(side);
     }
 
     /** A sweep of side × side laps. */
@@ -48,6 +49,6 @@ public class SweepBenchmark {
     /** All its laps. */
     @Benchmark
     public SweepResult sweep() {
-        return sweep.run();
+        return sweep.run(StudyRun.onThreads(threads));
     }
 }

@@ -1,6 +1,7 @@
 package dev.lapwright.study.sweep;
 
 import com.sun.management.OperatingSystemMXBean;
+import dev.lapwright.study.StudyRun;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.List;
@@ -27,9 +28,9 @@ public final class SweepTable {
         }
         say("");
         Sweep sweep = SweepBenchmark.grid(20);
-        List<SweepResult.Point> points = sweep.onThreads(1).run().points();
+        List<SweepResult.Point> points = sweep.run(StudyRun.onThreads(1)).points();
         for (int threads : new int[] {2, 3, 8}) {
-            boolean same = points.equals(sweep.onThreads(threads).run().points());
+            boolean same = points.equals(sweep.run(StudyRun.onThreads(threads)).points());
             say("Results of " + sweep.laps() + " laps on " + threads + " threads, bit for bit those of one: "
                     + (same ? "yes" : "NO"));
         }
@@ -79,7 +80,7 @@ public final class SweepTable {
         OperatingSystemMXBean system = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
         long processor = system.getProcessCpuTime();
         long start = System.nanoTime();
-        sweep.onThreads(threads).run();
+        sweep.run(StudyRun.onThreads(threads));
         double seconds = (System.nanoTime() - start) / 1e9;
         return new Spent(seconds, (system.getProcessCpuTime() - processor) / 1e9);
     }

@@ -7,20 +7,22 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.TurnState;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Which axle gives up first in each phase of each corner of a lap, and by how much; with the understeer gradient, the aero
- * balance and the yaw acceleration that the corners ask for.
+ * Study of the balance of a car: which axle reaches its limit first in each phase of each corner of a lap, and by how much;
+ * with the understeer gradient, the aero balance and the yaw acceleration that the corners ask for.
  *
  * <pre>{@code
- * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD));
+ * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD)).run();
  * double onExit = balance.understeer(BalancePhase.EXIT);
  * }</pre>
  */
-public final class Balance {
+public final class Balance implements Study<BalanceResult> {
     private static final int AERO_SPEEDS = 6;
 
     private final Lap lap;
@@ -33,16 +35,14 @@ public final class Balance {
         handling = Handling.of(lap.vehicle());
     }
 
-    /**
-     * Looks at a lap.
-     *
-     * @throws InvalidValueException if its track has no corner
-     */
-    public static BalanceResult of(Lap lap) {
-        return new Balance(lap).result();
+    /** A look at a lap. */
+    public static Balance of(Lap lap) {
+        return new Balance(lap);
     }
 
-    private BalanceResult result() {
+    /** @throws InvalidValueException if the lap's track has no corner */
+    @Override
+    public BalanceResult run(StudyRun how) {
         List<Corner> corners = lap.stations().corners();
         if (corners.isEmpty()) {
             throw new InvalidValueException(
@@ -89,7 +89,7 @@ public final class Balance {
     }
 
     private BalanceResult.PhaseBalance phase(BalancePhase phase, int station, boolean left) {
-        TurnState state = TurnState.of(lap, station, left, phase.feet());
+        TurnState state = TurnState.of(lap, station, left, phase.pedals());
         return new BalanceResult.PhaseBalance(
                 phase,
                 station,

@@ -10,7 +10,8 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.RemedyCaution;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -18,11 +19,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What to turn against a complaint: each adjustment of the car one legal step each way. The balance of the changed car is
- * taken in the very states of the lap looked at (place, speed, what the feet do), so that only the car differs; its lap time
- * is that of its own lap.
+ * Study of remedies against a complaint: each adjustment of the car one legal step each way. The balance of the changed car
+ * is taken in the very states of the lap looked at (place, speed, what the pedals do), so that only the car differs; its lap
+ * time is that of its own lap.
  */
-public final class Remedies {
+public final class Remedies implements Study<RemedyResult> {
     /** A shift of the limits below this is none, m/s²: a thousandth of what tyres hold. */
     private static final double NOTHING = 0.01;
     /** A shift of the understeer gradient below this is none, rad per m/s²: a thousandth of a degree per g. */
@@ -33,28 +34,21 @@ public final class Remedies {
     private final BalanceResult balance;
     private final BalanceComplaint complaint;
     private final Lap lap;
-    private final LapSolver solver;
-    private final List<RemedyResult.Remedy> remedies = new ArrayList<>();
-    private final List<RemedyResult.Remedy> belowTheLimit = new ArrayList<>();
-    private final List<String> failures = new ArrayList<>();
 
     private Remedies(BalanceResult balance, BalanceComplaint complaint) {
         this.balance = balance;
         this.complaint = complaint;
         lap = balance.lap();
-        solver = new LapSolver(lap.stations());
     }
 
-    /**
-     * Looks for remedies.
-     *
-     * @throws InvalidValueException if no corner complained of has the phase, or the car has nothing to turn
-     */
-    public static RemedyResult against(BalanceComplaint complaint, BalanceResult balance) {
-        return new Remedies(balance, complaint).result();
+    /** A search for remedies on the lap of a balance. */
+    public static Remedies against(BalanceComplaint complaint, BalanceResult balance) {
+        return new Remedies(balance, complaint);
     }
 
-    private RemedyResult result() {
+    /** @throws InvalidValueException if no corner complained of has the phase, or the car has nothing to turn */
+    @Override
+    public RemedyResult run(StudyRun how) {
         Car car = lap.vehicle().car();
         double now = understeer(complaint.phase(), AxleLimits.of(lap.vehicle()));
         if (Double.isNaN(now)) {
@@ -69,12 +63,28 @@ public final class Remedies {
             throw new InvalidValueException(
                     "complaint", "this car has nothing to adjust", "name adjustments in the car's document");
         }
-        for (Adjustment adjustment : car.adjustments()) {
+        Search search = new Search();
+        for (int i = 0; i < car.adjustments().size(); i++) {
+            how.report(i, car.adjustments().size());
+            search.bothWays(car.adjustments().get(i));
+        }
+        return search.result(now);
+    }
+
+    /** Steps tried so far, in the order in which they were tried. */
+    private final class Search {
+        private final LapSolver solver = new LapSolver(lap.stations());
+        private final List<RemedyResult.Remedy> remedies = new ArrayList<>();
+        private final List<RemedyResult.Remedy> belowTheLimit = new ArrayList<>();
+        private final List<String> failures = new ArrayList<>();
+
+        void bothWays(Adjustment adjustment) {
+            Car car = lap.vehicle().car();
             double setting = car.setting(adjustment.name());
             if (!stands(car, adjustment, setting)) {
                 failures.add(adjustment.name() + ": a quantity that it moves is set on its own, or moved by another"
                         + " adjustment too, so a step from here would undo that");
-                continue;
+                return;
             }
             double below = Double.NaN;
             double above = Double.NaN;
@@ -89,11 +99,67 @@ public final class Remedies {
             look(adjustment, setting, below);
             look(adjustment, setting, above);
         }
-        remedies.sort(Comparator.comparing((RemedyResult.Remedy remedy) -> !remedy.isFree())
-                .thenComparing(remedy -> remedy.isFree() ? -remedy.gain() : -remedy.gainPerTenth()));
-        double sign = complaint.understeer() ? 1 : -1;
-        belowTheLimit.sort(Comparator.comparingDouble(remedy -> sign * remedy.gradientShift()));
-        return new RemedyResult(complaint, now, remedies, belowTheLimit, failures);
+
+        RemedyResult result(double now) {
+            remedies.sort(Comparator.comparing((RemedyResult.Remedy remedy) -> !remedy.isFree())
+                    .thenComparing(remedy -> remedy.isFree() ? -remedy.gain() : -remedy.gainPerTenth()));
+            double sign = complaint.understeer() ? 1 : -1;
+            belowTheLimit.sort(Comparator.comparingDouble(remedy -> sign * remedy.gradientShift()));
+            return new RemedyResult(complaint, now, remedies, belowTheLimit, failures);
+        }
+
+        private void look(Adjustment adjustment, double from, double to) {
+            if (Double.isNaN(to)) {
+                return;
+            }
+            try {
+                Vehicle changed = Vehicle.of(
+                        lap.vehicle().car().with(adjustment.name(), to),
+                        lap.vehicle().conditions());
+                sort(remedy(adjustment, from, to, changed));
+            } catch (InvalidValueException | NoLapException fault) {
+                failures.add(adjustment.name() + " " + adjustment.withUnit(to) + ": " + fault.getMessage());
+            }
+        }
+
+        private void sort(RemedyResult.Remedy remedy) {
+            double sign = complaint.understeer() ? -1 : 1;
+            if (remedy.gain() >= NOTHING) {
+                remedies.add(remedy);
+            } else if (remedy.gain() > -NOTHING && sign * remedy.gradientShift() >= NO_GRADIENT) {
+                belowTheLimit.add(remedy);
+            }
+        }
+
+        private RemedyResult.Remedy remedy(Adjustment adjustment, double from, double to, Vehicle changed) {
+            AxleLimits before = AxleLimits.of(lap.vehicle());
+            AxleLimits after = AxleLimits.of(changed);
+            Map<BalancePhase, Double> shifts = new EnumMap<>(BalancePhase.class);
+            List<BalancePhase> disturbed = new ArrayList<>();
+            for (BalancePhase phase : BalancePhase.values()) {
+                double was = understeer(phase, before);
+                double is = understeer(phase, after);
+                if (Double.isNaN(was)) {
+                    continue;
+                }
+                shifts.put(phase, is - was);
+                if (phase != complaint.phase() && Math.abs(is) - Math.abs(was) >= DISTURBING) {
+                    disturbed.add(phase);
+                }
+            }
+            double gain = (complaint.understeer() ? -1 : 1) * shifts.get(complaint.phase());
+            return new RemedyResult.Remedy(
+                    adjustment.name(),
+                    from,
+                    to,
+                    gain,
+                    solver.lapTime(changed) - lap.time(),
+                    shifts,
+                    disturbed,
+                    Handling.of(changed).withToe().radPerMps2()
+                            - balance.gradientWithToe().radPerMps2(),
+                    adjustment.cautions());
+        }
     }
 
     /** Whether the car stands where this adjustment alone would put it: only then is a step of it one step. */
@@ -106,59 +172,6 @@ public final class Remedies {
             }
         }
         return true;
-    }
-
-    private void look(Adjustment adjustment, double from, double to) {
-        if (Double.isNaN(to)) {
-            return;
-        }
-        try {
-            Vehicle changed = Vehicle.of(
-                    lap.vehicle().car().with(adjustment.name(), to),
-                    lap.vehicle().conditions());
-            sort(remedy(adjustment, from, to, changed));
-        } catch (InvalidValueException | NoLapException fault) {
-            failures.add(adjustment.name() + " " + adjustment.withUnit(to) + ": " + fault.getMessage());
-        }
-    }
-
-    private void sort(RemedyResult.Remedy remedy) {
-        double sign = complaint.understeer() ? -1 : 1;
-        if (remedy.gain() >= NOTHING) {
-            remedies.add(remedy);
-        } else if (remedy.gain() > -NOTHING && sign * remedy.gradientShift() >= NO_GRADIENT) {
-            belowTheLimit.add(remedy);
-        }
-    }
-
-    private RemedyResult.Remedy remedy(Adjustment adjustment, double from, double to, Vehicle changed) {
-        AxleLimits before = AxleLimits.of(lap.vehicle());
-        AxleLimits after = AxleLimits.of(changed);
-        Map<BalancePhase, Double> shifts = new EnumMap<>(BalancePhase.class);
-        List<BalancePhase> disturbed = new ArrayList<>();
-        for (BalancePhase phase : BalancePhase.values()) {
-            double was = understeer(phase, before);
-            double is = understeer(phase, after);
-            if (Double.isNaN(was)) {
-                continue;
-            }
-            shifts.put(phase, is - was);
-            if (phase != complaint.phase() && Math.abs(is) - Math.abs(was) >= DISTURBING) {
-                disturbed.add(phase);
-            }
-        }
-        double gain = (complaint.understeer() ? -1 : 1) * shifts.get(complaint.phase());
-        return new RemedyResult.Remedy(
-                adjustment.name(),
-                from,
-                to,
-                gain,
-                solver.lapTime(changed) - lap.time(),
-                shifts,
-                disturbed,
-                Handling.of(changed).withToe().radPerMps2()
-                        - balance.gradientWithToe().radPerMps2(),
-                RemedyCaution.of(adjustment));
     }
 
     /** Mean over the corners, in the phase complained of over those complained of; NaN if none has it. */

@@ -9,6 +9,8 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -19,14 +21,14 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 
 /**
- * Which gearing to fit: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
+ * Study of gearing: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
  * another car, and against a wind.
  *
  * <pre>{@code
  * GearingResult result = Gearing.of(car, track, Conditions.STANDARD).withTow(0.15).run();
  * }</pre>
  */
-public final class Gearing {
+public final class Gearing implements Study<GearingResult> {
     /** Steps of the rev limit over the car's own by which it is raised until it is never held, and how often at most. */
     private static final double RAISED_BY = 0.1;
 
@@ -97,7 +99,8 @@ public final class Gearing {
      *
      * @throws dev.lapwright.fault.LapwrightException if a setting is out of range or a baseline has no lap
      */
-    public GearingResult run() {
+    @Override
+    public GearingResult run(StudyRun how) {
         List<SweepAxis> varied = axes.isEmpty() ? GearingAxes.of(car) : axes;
         for (SweepAxis axis : varied) {
             for (double value : axis.values()) {
@@ -108,17 +111,17 @@ public final class Gearing {
         Vehicle vehicle = Vehicle.of(car, conditions);
         Lap lap = solver.solve(vehicle);
         GearingResult.GearedLap asGiven = read(solver, lap);
-        List<GearingResult.Scenario> scenarios = new ArrayList<>();
-        scenarios.add(scenario(solver, GearingResult.Scenario.Kind.AS_GIVEN, 0, car, conditions, asGiven, varied));
+        List<Situation> situations = new ArrayList<>();
+        situations.add(new Situation(GearingResult.Scenario.Kind.AS_GIVEN, 0, car, conditions, asGiven));
         if (tow != 0) {
             Car towed = towed(lap);
             GearingResult.GearedLap behind = read(solver, solver.solve(Vehicle.of(towed, conditions)));
-            scenarios.add(scenario(solver, GearingResult.Scenario.Kind.TOW, tow, towed, conditions, behind, varied));
+            situations.add(new Situation(GearingResult.Scenario.Kind.TOW, tow, towed, conditions, behind));
         }
         if (headWind != 0) {
-            Conditions day = windy(asGiven.topSpeedAt());
+            Conditions day = windy(asGiven.top().at());
             GearingResult.GearedLap against = read(solver, solver.solve(Vehicle.of(car, day)));
-            scenarios.add(scenario(solver, GearingResult.Scenario.Kind.HEAD_WIND, headWind, car, day, against, varied));
+            situations.add(new Situation(GearingResult.Scenario.Kind.HEAD_WIND, headWind, car, day, against));
         }
         return new GearingResult(
                 car,
@@ -127,30 +130,52 @@ public final class Gearing {
                 varied,
                 GearingResult.Gear.of(vehicle),
                 GearingResult.Traction.of(vehicle),
-                scenarios);
+                scenarios(situations, varied, how));
     }
 
-    private static GearingResult.Scenario scenario(
-            LapSolver solver,
+    /** Scenario of which only the baseline has been driven yet. */
+    private record Situation(
             GearingResult.Scenario.Kind kind,
             double amount,
             Car car,
             Conditions day,
-            GearingResult.GearedLap baseline,
-            List<SweepAxis> varied) {
-        List<GearingResult.Candidate> choices = new ArrayList<>();
-        for (SweepAxis axis : varied) {
-            for (double value : axis.values()) {
-                choices.add(choice(solver, axis.name(), value, GearingAxes.geared(car, axis.name(), value), day));
-            }
+            GearingResult.GearedLap baseline) {}
+
+    private List<GearingResult.Scenario> scenarios(List<Situation> situations, List<SweepAxis> varied, StudyRun how) {
+        int each = varied.stream().mapToInt(SweepAxis::count).sum();
+        int total = situations.size() * each;
+        List<GearingResult.Candidate> all = how.inParallel(
+                total,
+                () -> new LapSolver(stations),
+                (solver, i) -> candidate(solver, situations.get(i / each), varied, i % each),
+                done -> how.report(done, total));
+        List<GearingResult.Scenario> scenarios = new ArrayList<>();
+        for (int i = 0; i < situations.size(); i++) {
+            Situation one = situations.get(i);
+            scenarios.add(new GearingResult.Scenario(
+                    one.kind(),
+                    one.amount(),
+                    one.car(),
+                    one.day(),
+                    one.baseline(),
+                    all.subList(i * each, (i + 1) * each)));
         }
-        return new GearingResult.Scenario(kind, amount, car, day, baseline, choices);
+        return scenarios;
     }
 
-    private static GearingResult.Candidate choice(
-            LapSolver solver, String axis, double value, Car geared, Conditions day) {
+    /** The candidate at a place in the list of all axes' values, one axis after the other. */
+    private static GearingResult.Candidate candidate(
+            LapSolver solver, Situation situation, List<SweepAxis> varied, int index) {
+        int left = index;
+        int k = 0;
+        while (left >= varied.get(k).count()) {
+            left -= varied.get(k++).count();
+        }
+        String axis = varied.get(k).name();
+        double value = varied.get(k).value(left);
+        Car geared = GearingAxes.geared(situation.car(), axis, value);
         try {
-            GearingResult.GearedLap lap = read(solver, solver.solve(Vehicle.of(geared, day)));
+            GearingResult.GearedLap lap = read(solver, solver.solve(Vehicle.of(geared, situation.day())));
             return new GearingResult.Candidate(axis, value, geared, Optional.of(lap), "");
         } catch (NoLapException noLap) {
             return new GearingResult.Candidate(axis, value, geared, Optional.empty(), noLap.getMessage());

@@ -5,7 +5,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
-import dev.lapwright.study.Progress;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
@@ -13,9 +14,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Looks for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy with
- * a fixed seed; then on the steps: single steps, whole lines and pairs of steps until none helps. The same for any number of
- * threads.
+ * Search for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy
+ * with a fixed seed; then on the steps: single steps, whole lines and pairs of steps until none helps. The same for any
+ * number of threads.
  *
  * <pre>{@code
  * OptimisationResult best = Optimisation.of(car, track, Conditions.STANDARD)
@@ -24,7 +25,7 @@ import java.util.List;
  *         .run();
  * }</pre>
  */
-public final class Optimisation {
+public final class Optimisation implements Study<OptimisationResult> {
     /** Setups no slower than the best by this are as good, s: no driver is as even. Our choice, no source. */
     public static final double FLAT_S = 0.05;
 
@@ -41,7 +42,6 @@ public final class Optimisation {
     final OptimisationLimits limits;
     final boolean worst;
     final long seed;
-    final int threads;
 
     private Optimisation(
             Car car,
@@ -51,8 +51,7 @@ public final class Optimisation {
             List<String> named,
             OptimisationLimits limits,
             boolean worst,
-            long seed,
-            int threads) {
+            long seed) {
         this.car = car;
         this.circuits = circuits;
         this.conditions = conditions;
@@ -61,7 +60,6 @@ public final class Optimisation {
         this.limits = limits;
         this.worst = worst;
         this.seed = seed;
-        this.threads = threads;
     }
 
     /** An optimisation of a car as it stands, which is the setup it is compared with. */
@@ -74,17 +72,8 @@ public final class Optimisation {
         if (circuits.isEmpty()) {
             throw new InvalidValueException("circuits", "there are none", "name at least one");
         }
-        int cores = Runtime.getRuntime().availableProcessors();
         return new Optimisation(
-                car,
-                List.copyOf(circuits),
-                conditions,
-                List.of(),
-                List.of(),
-                OptimisationLimits.NONE,
-                false,
-                SEED,
-                cores);
+                car, List.copyOf(circuits), conditions, List.of(), List.of(), OptimisationLimits.NONE, false, SEED);
     }
 
     /**
@@ -92,8 +81,7 @@ public final class Optimisation {
      * compound, brake balance, toe and overrun locking, about which a lap time says too little.
      */
     public Optimisation over(List<String> adjustments) {
-        return new Optimisation(
-                car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed, threads);
+        return new Optimisation(car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed);
     }
 
     /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
@@ -103,7 +91,7 @@ public final class Optimisation {
 
     /** The same with limits to keep on every circuit and day. */
     public Optimisation within(OptimisationLimits kept) {
-        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, threads);
+        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed);
     }
 
     /**
@@ -120,25 +108,17 @@ public final class Optimisation {
             }
         }
         more.add(range);
-        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, threads);
+        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed);
     }
 
     /** The same, but the least gain on any of the days is made as large as it can be, not the mean. */
     public Optimisation forTheWorstDay() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, threads);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed);
     }
 
     /** The same with another seed for the random numbers of the search between the steps. */
     public Optimisation withSeed(long number) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, threads);
-    }
-
-    /** The same on this many threads (at least 1). */
-    public Optimisation onThreads(int count) {
-        if (count < 1) {
-            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
-        }
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, count);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number);
     }
 
     /** The days that the setup is to serve. */
@@ -160,23 +140,19 @@ public final class Optimisation {
         return days;
     }
 
-    /** Runs it without telling anybody of its progress. */
-    public OptimisationResult run() {
-        return run(Progress.NONE);
-    }
-
     /**
      * Runs it. Names and limits are checked before the first lap. Limits that no setup keeps are no error: the result then
      * says what was missed.
      *
-     * @param progress told how many setups have been driven of how many at most
+     * @param how its progress is told as the number of setups driven of how many at most
      * @throws LapwrightException if a name is unknown, nothing is left to search, a limit asks for corners that no circuit
      *     has, or the car as it stands has no lap
      */
-    public OptimisationResult run(Progress progress) {
+    @Override
+    public OptimisationResult run(StudyRun how) {
         SearchedAdjustments choice = SearchedAdjustments.of(car, named);
         checkCorners();
-        return new OptimisationRun(this, choice, progress).run();
+        return new OptimisationRun(this, choice, how).run();
     }
 
     private void checkCorners() {
@@ -192,7 +168,7 @@ public final class Optimisation {
     }
 
     /**
-     * A circuit that a setup is to serve.
+     * Circuit that a setup is to serve.
      *
      * @param track where
      * @param weight how much its lap time counts beside those of the others; above 0

@@ -8,6 +8,8 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.TyreState;
@@ -18,13 +20,13 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * From logged pairs of cold and hot pressures to the next cold setting, what weather does to it, and what pressures away from
- * the ideal cost on a lap. Immutable: each method gives a new study.
+ * Study of tyre pressures: from logged pairs of cold and hot to the next cold setting, what weather does to it, and what
+ * pressures away from the ideal cost on a lap. Immutable: each method gives a new study.
  *
  * <p>By {@link dev.lapwright.tyre.GasLaw} a pair tells how hot the gas ran. That it will run hotter than the mean of air and
  * track by as much again is common practice, no source; it holds for like runs with like driving.
  */
-public final class Pressures {
+public final class Pressures implements Study<PressureResult> {
     /** Distances from the ideal that are costed, kPa. */
     private static final double[] AWAY_KPA = {5, 10, 15, 20, 30};
     /** How much warmer or colder a day is looked at, K. */
@@ -107,7 +109,8 @@ public final class Pressures {
      *
      * @throws InvalidValueException if a hot pressure looks like an absolute one
      */
-    public PressureResult run() {
+    @Override
+    public PressureResult run(StudyRun how) {
         List<PressureResult.Tyre> tyres = new ArrayList<>();
         for (Wheel wheel : Wheel.values()) {
             List<PressurePair> own =
@@ -122,6 +125,7 @@ public final class Pressures {
         List<PressureResult.Cost> costs = new ArrayList<>();
         double loss = car.value(Quantity.PRESSURE_LOSS);
         for (double away : AWAY_KPA) {
+            how.report(costs.size(), AWAY_KPA.length);
             costs.add(new PressureResult.Cost(
                     away,
                     1 - TyreState.gripFactor(away, 0, loss),

@@ -7,15 +7,16 @@ import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.ride.RoadProfile;
-import dev.lapwright.study.Work;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Passes over one road for a grid of fast bump and fast rebound rates, slow rates and knees kept. Results are the same, bit for
- * bit, for any number of threads.
+ * Map of fast damper rates: passes over one road for a grid of fast bump and fast rebound rates, slow rates and knees kept.
+ * Results are the same, bit for bit, for any number of threads.
  */
-public final class DamperMap {
+public final class DamperMap implements Study<DamperMapResult> {
     /** Rates to each side when nothing else is asked for. */
     private static final int STANDARD_COUNT = 20;
 
@@ -29,14 +30,12 @@ public final class DamperMap {
     private final PassSolver solver;
     private final double[] bump;
     private final double[] rebound;
-    private final int threads;
 
-    private DamperMap(QuarterCar car, PassSolver solver, double[] bump, double[] rebound, int threads) {
+    private DamperMap(QuarterCar car, PassSolver solver, double[] bump, double[] rebound) {
         this.car = car;
         this.solver = solver;
         this.bump = bump;
         this.rebound = rebound;
-        this.threads = threads;
     }
 
     /**
@@ -55,13 +54,12 @@ public final class DamperMap {
         for (int i = 0; i < STANDARD_COUNT; i++) {
             rates[i] = first + i * step;
         }
-        int cores = Runtime.getRuntime().availableProcessors();
-        return new DamperMap(car, PassSolver.over(road, speed), rates, rates.clone(), cores);
+        return new DamperMap(car, PassSolver.over(road, speed), rates, rates.clone());
     }
 
     /** The same over other rates, N s/m at the damper, rising, 2 or more each. */
     public DamperMap over(double[] bumpRates, double[] reboundRates) {
-        return new DamperMap(car, solver, rates("fast bump", bumpRates), rates("fast rebound", reboundRates), threads);
+        return new DamperMap(car, solver, rates("fast bump", bumpRates), rates("fast rebound", reboundRates));
     }
 
     private static double[] rates(String name, double[] rates) {
@@ -71,21 +69,14 @@ public final class DamperMap {
         return Check.rising(name, rates.clone());
     }
 
-    /** The same on this many threads (at least 1). */
-    public DamperMap onThreads(int count) {
-        if (count < 1) {
-            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
-        }
-        return new DamperMap(car, solver, bump, rebound, count);
-    }
-
     /** Number of pairs of rates. */
     public int pairs() {
         return bump.length * rebound.length;
     }
 
     /** Drives all passes. */
-    public DamperMapResult run() {
+    @Override
+    public DamperMapResult run(StudyRun how) {
         List<QuarterCar> cars = new ArrayList<>();
         for (double b : bump) {
             for (double r : rebound) {
@@ -100,8 +91,11 @@ public final class DamperMap {
         cars.add(car.withFast(own.fastBump() + bumpStep, own.fastRebound()));
         cars.add(car.withFast(own.fastBump(), Math.max(0, own.fastRebound() - reboundStep)));
         cars.add(car.withFast(own.fastBump(), own.fastRebound() + reboundStep));
-        List<RidePass> passes =
-                Work.all(threads, cars.size(), () -> solver, (drive, i) -> drive.drive(cars.get(i)), done -> {});
+        List<RidePass> passes = how.inParallel(
+                cars.size(),
+                () -> solver,
+                (drive, i) -> drive.drive(cars.get(i)),
+                done -> how.report(done, cars.size()));
         int pairs = pairs();
         return new DamperMapResult(
                 car,

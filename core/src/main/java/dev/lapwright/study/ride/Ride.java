@@ -11,27 +11,53 @@ import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RandomRoad;
 import dev.lapwright.ride.RoadProfile;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of the kerb. The load
- * on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive move no load here.
+ * Study of ride: a wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of
+ * the kerb. The load on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive
+ * move no load here.
  */
-public final class Ride {
+public final class Ride implements Study<RideResult> {
     private static final double KMH = 3.6;
 
-    private Ride() {}
+    private final Car car;
+    private final Conditions conditions;
+    private final double speed;
+    private final RoadInput choices;
+
+    private Ride(Car car, Conditions conditions, double speed, RoadInput choices) {
+        this.car = car;
+        this.conditions = conditions;
+        this.speed = Check.positive("speed (m/s)", speed);
+        this.choices = choices;
+    }
+
+    /**
+     * A ride over {@link RoadInput#STANDARD}.
+     *
+     * @param speed m/s
+     */
+    public static Ride of(Car car, Conditions conditions, double speed) {
+        return new Ride(car, conditions, speed, RoadInput.STANDARD);
+    }
+
+    /** The same over another kerb and surface. */
+    public Ride over(RoadInput other) {
+        return new Ride(car, conditions, speed, other);
+    }
 
     /**
      * Drives both axles.
      *
-     * @param speed m/s
      * @throws dev.lapwright.fault.InvalidValueException if the car's document lacks unsprung masses or damper rates, or if the
      *     car does not reach the speed
      */
-    public static RideResult of(Car car, Conditions conditions, RideChoices choices, double speed) {
-        Check.positive("speed (m/s)", speed);
+    @Override
+    public RideResult run(StudyRun how) {
         AxleEnd.FRONT.of(car, 0);
         AxleEnd.REAR.of(car, 0);
         Vehicle vehicle = Vehicle.of(car, conditions);
@@ -48,6 +74,7 @@ public final class Ride {
         PassSolver overKerb = PassSolver.over(kerb, speed);
         List<RideResult.Axle> axles = new ArrayList<>();
         for (AxleEnd end : AxleEnd.values()) {
+            how.stopIfWanted();
             QuarterCar wheel = end.of(car, end == AxleEnd.FRONT ? aero.front() : aero.rear());
             axles.add(new RideResult.Axle(
                     end,
@@ -55,7 +82,7 @@ public final class Ride {
                     overKerb.drive(wheel),
                     overKerb.trace(wheel),
                     PassSolver.over(surface, speed).drive(wheel),
-                    DamperMap.of(wheel, kerb, speed).run()));
+                    DamperMap.of(wheel, kerb, speed).run(how)));
         }
         return new RideResult(car, conditions, choices, speed, axles);
     }

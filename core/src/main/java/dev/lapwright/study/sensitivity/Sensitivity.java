@@ -10,8 +10,8 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.Progress;
-import dev.lapwright.study.Work;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
@@ -21,14 +21,15 @@ import java.util.List;
 import java.util.function.Supplier;
 
 /**
- * What each adjustment of a car is worth at a circuit: one step each way, and across its range, one adjustment at a time; for
- * the strongest, how pairs act together; and how many laps it takes to see it on the timing screen.
+ * Study of sensitivity: what each adjustment of a car is worth at a circuit, one step each way and across its range, one
+ * adjustment at a time; for the strongest, how pairs act together; and how many laps it takes to see it on the timing
+ * screen.
  *
  * <pre>{@code
- * SensitivityResult result = Sensitivity.of(car, track, Conditions.STANDARD).run(Progress.NONE);
+ * SensitivityResult result = Sensitivity.of(car, track, Conditions.STANDARD).run();
  * }</pre>
  */
-public final class Sensitivity {
+public final class Sensitivity implements Study<SensitivityResult> {
     /** Settings tried across a range, its ends among them. */
     private static final int ACROSS = 9;
     /** The strongest, of which all pairs are tried. */
@@ -41,43 +42,32 @@ public final class Sensitivity {
     private final Conditions conditions;
     private final double scatter;
     private final int laps;
-    private final int threads;
 
-    private Sensitivity(Car car, Stations stations, Conditions conditions, double scatter, int laps, int threads) {
+    private Sensitivity(Car car, Stations stations, Conditions conditions, double scatter, int laps) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
         this.scatter = Check.inRange("lap-to-lap scatter (s)", scatter, 1e-3, 60);
         this.laps = laps;
-        this.threads = threads;
     }
 
     /** A study about a car as it stands, with laps that scatter by 0.3 s and 30 laps to try something. */
     public static Sensitivity of(Car car, Track track, Conditions conditions) {
-        int cores = Runtime.getRuntime().availableProcessors();
-        return new Sensitivity(car, track.stations(StationSpacing.DEFAULT), conditions, 0.3, 30, cores);
+        return new Sensitivity(car, track.stations(StationSpacing.DEFAULT), conditions, 0.3, 30);
     }
 
     /** The same for laps that scatter by this standard deviation, s. */
-    public Sensitivity scatter(double seconds) {
-        return new Sensitivity(car, stations, conditions, seconds, laps, threads);
+    public Sensitivity withScatter(double seconds) {
+        return new Sensitivity(car, stations, conditions, seconds, laps);
     }
 
     /** The same with this many laps to try something, both setups together. */
-    public Sensitivity laps(int count) {
+    public Sensitivity withLaps(int count) {
         if (count < 4 || count > MOST_LAPS) {
             throw new InvalidValueException(
                     "laps", count + " are no laps to compare two setups", "give 4 to " + MOST_LAPS);
         }
-        return new Sensitivity(car, stations, conditions, scatter, count, threads);
-    }
-
-    /** The same on this many threads (at least 1). */
-    public Sensitivity onThreads(int count) {
-        if (count < 1) {
-            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
-        }
-        return new Sensitivity(car, stations, conditions, scatter, laps, count);
+        return new Sensitivity(car, stations, conditions, scatter, count);
     }
 
     /**
@@ -86,7 +76,8 @@ public final class Sensitivity {
      * @throws InvalidValueException if the car has no adjustment that can be turned
      * @throws NoLapException if the car as it stands has no lap
      */
-    public SensitivityResult run(Progress progress) {
+    @Override
+    public SensitivityResult run(StudyRun how) {
         List<Adjustment> turned = new ArrayList<>();
         List<Adjustment> fixed = new ArrayList<>();
         for (Adjustment adjustment : car.adjustments()) {
@@ -101,12 +92,11 @@ public final class Sensitivity {
         Lap baseline = new LapSolver(stations).solve(Vehicle.of(car, conditions));
         int pairs = Math.min(STRONGEST, turned.size()) * (Math.min(STRONGEST, turned.size()) - 1) / 2;
         int total = turned.size() + pairs;
-        List<SensitivityResult.Gain> gains = Work.all(
-                threads,
+        List<SensitivityResult.Gain> gains = how.inParallel(
                 turned.size(),
                 () -> new LapSolver(stations),
                 (solver, i) -> gain(turned.get(i), baseline, solver),
-                done -> progress.report(done, total));
+                done -> how.report(done, total));
         List<SensitivityResult.Gain> ranked = new ArrayList<>(gains);
         ranked.sort(Comparator.comparingDouble(SensitivityResult.Gain::range).reversed());
         List<SensitivityResult.Gain[]> strongest = new ArrayList<>();
@@ -115,12 +105,11 @@ public final class Sensitivity {
                 strongest.add(new SensitivityResult.Gain[] {ranked.get(i), ranked.get(j)});
             }
         }
-        List<SensitivityResult.Interaction> interactions = new ArrayList<>(Work.all(
-                threads,
+        List<SensitivityResult.Interaction> interactions = new ArrayList<>(how.inParallel(
                 strongest.size(),
                 () -> new LapSolver(stations),
                 (solver, i) -> interaction(strongest.get(i)[0], strongest.get(i)[1], baseline.time(), solver),
-                done -> progress.report(turned.size() + done, total)));
+                done -> how.report(turned.size() + done, total)));
         interactions.removeIf(pair -> Double.isNaN(pair.beyond()));
         interactions.sort(Comparator.comparingDouble((SensitivityResult.Interaction pair) -> Math.abs(pair.beyond()))
                 .reversed());
@@ -167,14 +156,10 @@ public final class Sensitivity {
         return new SensitivityResult.Gain(
                 adjustment,
                 setting,
-                lower,
-                lowerGain,
-                higher,
-                higherGain,
-                best,
-                bestGain,
-                worst,
-                worstGain,
+                new SensitivityResult.Trial(lower, lowerGain),
+                new SensitivityResult.Trial(higher, higherGain),
+                new SensitivityResult.Trial(best, bestGain),
+                new SensitivityResult.Trial(worst, worstGain),
                 curvature(setting - lower, lowerGain, higher - setting, higherGain),
                 sectors,
                 LapsToSee.perSetup(better ? bestGain : worstGain, scatter));
@@ -224,24 +209,21 @@ public final class Sensitivity {
     /** Both one step towards more of what each does best, or away from what it does worst. */
     private SensitivityResult.Interaction interaction(
             SensitivityResult.Gain a, SensitivityResult.Gain b, double time, LapSolver solver) {
-        double first = step(a);
-        double second = step(b);
-        double alone = stepGain(a) + stepGain(b);
+        double first = step(a).setting();
+        double second = step(b).setting();
+        double alone = step(a).gain() + step(b).gain();
         double together = gain(
                 () -> car.with(a.adjustment().name(), first).with(b.adjustment().name(), second), time, solver);
         return new SensitivityResult.Interaction(
                 a.adjustment().name(), first, b.adjustment().name(), second, alone, together);
     }
 
-    private static double step(SensitivityResult.Gain gain) {
+    private static SensitivityResult.Trial step(SensitivityResult.Gain gain) {
         return upwards(gain) ? gain.higher() : gain.lower();
     }
 
-    private static double stepGain(SensitivityResult.Gain gain) {
-        return upwards(gain) ? gain.higherGain() : gain.lowerGain();
-    }
-
     private static boolean upwards(SensitivityResult.Gain gain) {
-        return Double.isNaN(gain.lowerGain()) || gain.higherGain() >= gain.lowerGain();
+        return Double.isNaN(gain.lower().gain())
+                || gain.higher().gain() >= gain.lower().gain();
     }
 }

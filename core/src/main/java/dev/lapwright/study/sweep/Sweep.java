@@ -10,8 +10,8 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
-import dev.lapwright.study.Progress;
-import dev.lapwright.study.Work;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
@@ -20,8 +20,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for bit, for any
- * number of threads.
+ * Sweep of laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for
+ * bit, for any number of threads.
  *
  * <pre>{@code
  * SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)
@@ -29,14 +29,13 @@ import java.util.Optional;
  *         .run();
  * }</pre>
  */
-public final class Sweep {
+public final class Sweep implements Study<SweepResult> {
     private static final int MOST_LAPS = 5_000_000;
 
     private final Car car;
     private final Stations stations;
     private final Conditions conditions;
     private final List<SweepAxis> axes;
-    private final int threads;
     private final Optional<SweepResult.LineRefresh> refresh;
 
     private Sweep(
@@ -44,20 +43,17 @@ public final class Sweep {
             Stations stations,
             Conditions conditions,
             List<SweepAxis> axes,
-            int threads,
             Optional<SweepResult.LineRefresh> refresh) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
         this.axes = axes;
-        this.threads = threads;
         this.refresh = refresh;
     }
 
     /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
     public static Sweep of(Car car, Track track, Conditions conditions) {
-        int cores = Runtime.getRuntime().availableProcessors();
-        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), cores, Optional.empty());
+        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty());
     }
 
     /**
@@ -67,7 +63,7 @@ public final class Sweep {
     public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
         Sweep held = of(car, from.road(), conditions);
         Optional<SweepResult.LineRefresh> refresh = Optional.of(new SweepResult.LineRefresh(from, choices));
-        return new Sweep(car, held.stations, conditions, held.axes, held.threads, refresh);
+        return new Sweep(car, held.stations, conditions, held.axes, refresh);
     }
 
     /** The same with one more axis. The last axis added varies fastest. */
@@ -79,15 +75,7 @@ public final class Sweep {
             }
         }
         more.add(axis);
-        return new Sweep(car, stations, conditions, List.copyOf(more), threads, refresh);
-    }
-
-    /** The same on this many threads (at least 1). */
-    public Sweep onThreads(int count) {
-        if (count < 1) {
-            throw new InvalidValueException("threads", count + " is below 1", "give 1 or more");
-        }
-        return new Sweep(car, stations, conditions, axes, count, refresh);
+        return new Sweep(car, stations, conditions, List.copyOf(more), refresh);
     }
 
     /** Number of laps it will drive, without the baseline. */
@@ -103,30 +91,22 @@ public final class Sweep {
         return (int) count;
     }
 
-    /** Runs it without telling anybody of its progress. */
-    public SweepResult run() {
-        return run(Progress.NONE);
-    }
-
     /**
      * Runs it. Settings are checked before the first lap, so a mistyped range costs no waiting.
      *
      * @throws LapwrightException if a setting is out of range or the baseline has no lap; a point of the sweep without a lap
      *     is no error but says so in its {@link SweepResult.Point}
      */
-    public SweepResult run(Progress progress) {
+    @Override
+    public SweepResult run(StudyRun how) {
         if (axes.isEmpty()) {
             throw new InvalidValueException("sweep", "no axis was given", "name at least one thing to vary");
         }
         int total = laps();
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions);
-        List<SweepResult.Point> points = Work.all(
-                threads,
-                total,
-                () -> new LapSolver(stations),
-                (solver, i) -> point(i, solver),
-                done -> progress.report(done, total));
+        List<SweepResult.Point> points = how.inParallel(
+                total, () -> new LapSolver(stations), (solver, i) -> point(i, solver), done -> how.report(done, total));
         return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
     }
 

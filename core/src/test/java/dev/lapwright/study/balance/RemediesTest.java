@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
@@ -16,7 +17,6 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.powertrain.TorqueCurve;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.StudyCars;
 import java.util.EnumMap;
 import java.util.List;
@@ -59,9 +59,13 @@ class RemediesTest {
     }
 
     private static RemedyResult against(String complaint, Car car) {
-        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD));
+        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
+                .run();
         return Remedies.against(
-                BalanceComplaint.parse(complaint, balance.lap().stations().corners()), balance);
+                        BalanceComplaint.parse(
+                                complaint, balance.lap().stations().corners()),
+                        balance)
+                .run();
     }
 
     private static RemedyResult against(String complaint) {
@@ -104,7 +108,7 @@ class RemediesTest {
         RemedyResult.Remedy remedy =
                 of(against("oversteer:entry"), "brake-balance").orElseThrow();
         assertThat(remedy.to()).isEqualTo(63);
-        assertThat(remedy.cautions()).containsExactly(RemedyCaution.BRAKES);
+        assertThat(remedy.cautions()).containsExactly(Caution.BRAKES);
     }
 
     @Test
@@ -167,7 +171,8 @@ class RemediesTest {
     @Test
     void aPhaseWhoseLimitsPartFurtherIsDisturbed() {
         RemedyResult result = against("oversteer:entry");
-        BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD));
+        BalanceResult balance = Balance.of(LapSolver.lap(car(ADJUSTMENTS), StudyCars.circuit(), Conditions.STANDARD))
+                .run();
         RemedyResult.Remedy bar = of(result, "front-bar").orElseThrow();
         for (BalancePhase phase : BalancePhase.values()) {
             double was = balance.understeer(phase);

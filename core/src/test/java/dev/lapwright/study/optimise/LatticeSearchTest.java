@@ -2,6 +2,7 @@ package dev.lapwright.study.optimise;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.optimise.LatticeSearch.Effort;
 import java.util.List;
 import java.util.function.Function;
@@ -16,7 +17,7 @@ class LatticeSearchTest {
     private static final List<Integer> CENTRE = List.of(13, 2, 25, 5);
 
     private static LatticeSearch<Double> search(int[] counts, Function<double[], Double> function, int threads) {
-        return new LatticeSearch<>(counts, function, threads, done -> {});
+        return new LatticeSearch<>(counts, function, StudyRun.onThreads(threads), done -> {});
     }
 
     private static LatticeSearch.Continuum.Ending ending(double worthGoingOn) {

@@ -6,11 +6,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RoadProfile;
+import dev.lapwright.study.StudyRun;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class DamperMapTest {
     private static final QuarterCar CAR =
             new QuarterCar(270, 42, 150e3, 320e3, 250, new Damper(9300, 4200, 12600, 5900, 0.06, 0.06), 0.87, 800);
-    private static final RoadProfile KERB = new Kerb(KerbShape.HALF_SINE, 0.05, 1, 1).felt(0.1);
+    private static final RoadProfile KERB = new Kerb(Kerb.Shape.HALF_SINE, 0.05, 1, 1).felt(0.1);
     private static final double SPEED = 28;
     private static final double[] RATES = {1000, 3000, 5000, 7000};
 
@@ -28,20 +28,20 @@ class DamperMapTest {
 
     @Test
     void twoThreadsGiveWhatOneGives() {
-        DamperMapResult one = map().over(RATES, RATES).onThreads(1).run();
-        DamperMapResult two = map().over(RATES, RATES).onThreads(2).run();
+        DamperMapResult one = map().over(RATES, RATES).run(StudyRun.onThreads(1));
+        DamperMapResult two = map().over(RATES, RATES).run(StudyRun.onThreads(2));
         assertThat(two.passes()).isEqualTo(one.passes());
     }
 
     @Test
     void eachPlaceHoldsThePassOfItsPair() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         assertThat(map.at(1, 3)).isEqualTo(PassSolver.over(KERB, SPEED).drive(CAR.withFast(3000, 7000)));
     }
 
     @Test
     void noPairBeatsTheBest() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         for (RideMeasure measure : RideMeasure.values()) {
             double best = measure.of(map.best(measure).pass());
             // Two values that differ by less than 0.001 count as equal.
@@ -51,7 +51,7 @@ class DamperMapTest {
 
     @Test
     void theBestWithinARangeOfRatiosLiesInIt() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         DamperMapResult.Pair pair = map.best(RideMeasure.LOAD, 1, 2).orElseThrow();
         assertThat(pair.rebound() / pair.bump()).isBetween(1.0, 2.0);
     }
@@ -59,13 +59,13 @@ class DamperMapTest {
     @Test
     void noPairHasARatioThatTheMapDoesNotHold() {
         // The greatest ratio of these rates is 7.
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         assertThat(map.best(RideMeasure.LOAD, 8, 9)).isEmpty();
     }
 
     @Test
     void theSlopeIsThatBetweenNearbyPasses() {
-        DamperMapResult map = map().over(RATES, RATES).onThreads(1).run();
+        DamperMapResult map = map().over(RATES, RATES).run(StudyRun.onThreads(1));
         PassSolver solver = PassSolver.over(KERB, SPEED);
         double more = RideMeasure.BODY.of(solver.drive(CAR.withFast(4300, 5900)));
         double less = RideMeasure.BODY.of(solver.drive(CAR.withFast(4100, 5900)));

@@ -29,16 +29,15 @@ class RideTest {
     @Test
     void bothAxlesAreDriven() {
         List<RideResult.Axle> axles =
-                Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED).axles();
+                Ride.of(CAR, Conditions.STANDARD, SPEED).run().axles();
         assertThat(axles).extracting(RideResult.Axle::end).containsExactly(AxleEnd.FRONT, AxleEnd.REAR);
     }
 
     @Test
     void theWheelCarriesItsShareOfTheDownforceOfThatSpeed() {
         // 0.8 v² newtons, half on each axle, half of that on a wheel: 180 N at 30 m/s.
-        RideResult.Axle front = Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED)
-                .axles()
-                .get(0);
+        RideResult.Axle front =
+                Ride.of(CAR, Conditions.STANDARD, SPEED).run().axles().get(0);
         // The car's table of downforce over speed is exact to about a part in a million.
         assertThat(front.wheel().downforce()).isCloseTo(180, within(0.01));
     }
@@ -46,7 +45,7 @@ class RideTest {
     @Test
     void theMapsOwnPassIsThatOverTheKerb() {
         for (RideResult.Axle axle :
-                Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, SPEED).axles()) {
+                Ride.of(CAR, Conditions.STANDARD, SPEED).run().axles()) {
             assertThat(axle.map().own()).isEqualTo(axle.kerb());
         }
     }
@@ -54,7 +53,7 @@ class RideTest {
     @Test
     void aSpeedBeyondTheGearingIsRefused() {
         // The plain car ends at 150 m/s, 540 km/h.
-        assertThatThrownBy(() -> Ride.of(CAR, Conditions.STANDARD, RideChoices.STANDARD, 160))
+        assertThatThrownBy(() -> Ride.of(CAR, Conditions.STANDARD, 160).run())
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("576 km/h is beyond the rev limit in top gear")
                 .hasMessageContaining("drive slower");

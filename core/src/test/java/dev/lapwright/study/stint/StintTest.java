@@ -43,7 +43,10 @@ class StintTest {
     }
 
     private static StintResult stint(RaceLength race, Compound... compounds) {
-        return Stint.of(car().car(), StudyCars.circuit(), Conditions.STANDARD, CONSUMPTION, race, List.of(compounds));
+        return Stint.of(car().car(), StudyCars.circuit(), Conditions.STANDARD, race)
+                .withConsumption(CONSUMPTION)
+                .onCompounds(List.of(compounds))
+                .run();
     }
 
     private static RaceLength laps(int count) {
@@ -150,7 +153,10 @@ class StintTest {
     @Test
     void anOpenRunHasNoStint() {
         Track run = Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(500, 0)));
-        assertThatThrownBy(() -> Stint.of(car().car(), run, Conditions.STANDARD, CONSUMPTION, laps(5), List.of(EVEN)))
+        assertThatThrownBy(() -> Stint.of(car().car(), run, Conditions.STANDARD, laps(5))
+                        .withConsumption(CONSUMPTION)
+                        .onCompounds(List.of(EVEN))
+                        .run())
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("no circuit");
     }

@@ -1,0 +1,282 @@
+package dev.lapwright.lap;
+
+/**
+ * Integrator of the energy e = v²/2 across one cell by de/ds = a(s, e), with Kutta's third-order rule, forward under drive or
+ * backward under braking. Where e meets a break speed of the propulsion the step is split there: its first part is the step
+ * of the very length that ends on the break, so that the result changes without a jump as a break moves into a cell. Scratch
+ * of one solver.
+ */
+final class IntervalIntegrator {
+    private static final int MAX_SPLITS = 60;
+    /** On the place of a break, m. */
+    private static final double PLACE_TOLERANCE = 1e-6;
+
+    private final Vehicle car;
+    private final AccelerationLimits acceleration;
+    private final double[] place = new double[Road.STRIDE];
+
+    /** Time for the cell, s. */
+    double time;
+    /** Slope de/ds where the step began and ended, m/s². */
+    double startSlope;
+
+    double endSlope;
+
+    /** Distance of the last step, m. */
+    private double distance;
+
+    /** ds/ds' at the last slope; above 1 where a shift is under way. */
+    private double stretch;
+
+    private boolean stretched;
+    private double bandTime;
+
+    private double[] rows;
+    private int cell;
+    private boolean braking;
+
+    IntervalIntegrator(Vehicle car, AccelerationLimits acceleration) {
+        this.car = car;
+        this.acceleration = acceleration;
+    }
+
+    /** Energy at the end of the cell, entered with {@code energy}, driving as hard as possible. */
+    double forward(Road road, int index, double energy) {
+        return forward(road, index, energy, 1);
+    }
+
+    /** The same over a share of the cell from its start. */
+    double forward(Road road, int index, double energy, double share) {
+        rows = road.rows;
+        cell = index;
+        braking = false;
+        return across(road.length[index], share, energy, 1);
+    }
+
+    /** Energy at the start of the cell from which the hardest braking leads to {@code energy} at its end. */
+    double backward(Road road, int index, double energy) {
+        return backward(road, index, energy, 1);
+    }
+
+    /** The same over a share of the cell before its end. */
+    double backward(Road road, int index, double energy, double share) {
+        rows = road.rows;
+        cell = index;
+        braking = true;
+        return across(road.length[index], share, energy, -1);
+    }
+
+    private double across(double length, double until, double energy, int sign) {
+        Propulsion p = car.propulsion;
+        time = 0;
+        if (length == 0) {
+            startSlope = 0;
+            endSlope = 0;
+            return energy;
+        }
+        double e = energy;
+        // Fraction of the cell already behind, measured from where the step began.
+        double done = 0;
+        int piece = p.pieceAt(e);
+        boolean first = true;
+        for (int split = 0; split < MAX_SPLITS; split++) {
+            double h = length * (until - done);
+            double k1 = slope(done, sign, e, piece);
+            double q1 = stretch;
+            if (!braking && k1 < 0 && piece > 0 && e == p.breakEnergy[piece]) {
+                double below = slope(done, sign, e, piece - 1);
+                if (below >= 0) {
+                    // The gear above cannot hold this speed, the gear below has no revs left: it stays on the limiter.
+                    if (first) {
+                        startSlope = 0;
+                    }
+                    endSlope = 0;
+                    time += h / Math.sqrt(2 * e);
+                    return e;
+                }
+                piece--;
+                k1 = below;
+                q1 = stretch;
+            }
+            if (first) {
+                startSlope = k1 / q1;
+                first = false;
+            }
+            int above = upperPiece(piece);
+            double reach =
+                    stretch == 1 && p.bandDensity[piece] == 0 ? h : reachOver(h, done, sign, length, e, k1, piece);
+            double end = step(done, sign, reach, length, e, k1, q1, piece);
+            double target;
+            int nextPiece;
+            if (above <= p.pieces && end > p.breakEnergy[above]) {
+                target = p.breakEnergy[above];
+                nextPiece = above;
+            } else if (piece > 0 && end < p.breakEnergy[piece]) {
+                target = p.breakEnergy[piece];
+                nextPiece = piece - 1;
+            } else {
+                time += stepTime(h, e, end, sign * k1 / q1, sign * endSlope);
+                return end;
+            }
+            double part = distanceTo(target, end, done, sign, reach, length, e, k1, q1, piece);
+            time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
+            done += part / length;
+            e = target;
+            if (!braking && nextPiece == p.pieces) {
+                endSlope = 0;
+                time += (h - part) / Math.sqrt(2 * e);
+                return e;
+            }
+            piece = nextPiece;
+        }
+        return e;
+    }
+
+    /** The piece above, for braking the first in another gear; one past the last where no gear is left but the top. */
+    private int upperPiece(int piece) {
+        Propulsion p = car.propulsion;
+        int above = piece + 1;
+        while (braking && above <= p.pieces && (above == p.pieces || p.gear[above] == p.gear[piece])) {
+            above++;
+        }
+        return above;
+    }
+
+    /**
+     * Kutta's third-order rule. Inside a shift's band road is lost at a rate: de/ds' = a and ds/ds' = q ≥ 1, both smooth,
+     * and {@code reach} is s'; elsewhere q = 1 and reach is distance. Leaves distance, time by Simpson's rule, and the slope
+     * de/ds at the far end.
+     */
+    private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
+        double signed = sign * reach;
+        double half = e + 0.5 * signed * k1;
+        double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
+        double q2 = stretch;
+        double k3 = slope(done + reach * (2 * q2 - q1) / length, sign, e + signed * (2 * k2 - k1), piece);
+        double q3 = stretch;
+        double end = e + signed / 6 * (k1 + 4 * k2 + k3);
+        endSlope = k3 / q3;
+        distance = reach / 6 * (q1 + 4 * q2 + q3);
+        stretched = q1 + q2 + q3 != 3;
+        if (stretched) {
+            bandTime = reach / 6 * (q1 / speed(e) + 4 * q2 / speed(half) + q3 / speed(end));
+        }
+        return end;
+    }
+
+    private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
+        return stretched ? bandTime : duration(h, e0, e1, slope0, slope1);
+    }
+
+    /** The reach of the step that covers the distance h. */
+    private double reachOver(double h, double done, int sign, double length, double e, double k1, int piece) {
+        double q1 = stretch;
+        double low = 0;
+        double high = h;
+        double reach = h / q1;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            step(done, sign, reach, length, e, k1, q1, piece);
+            double over = distance - h;
+            if (Math.abs(over) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return reach;
+            }
+            if (over > 0) {
+                high = reach;
+            } else {
+                low = reach;
+            }
+            double next = reach - over / stretch;
+            reach = next > low && next < high ? next : 0.5 * (low + high);
+        }
+        return reach;
+    }
+
+    /** Distance of the step that ends at {@code target}, which the step of the given reach goes beyond. */
+    private double distanceTo(
+            double target,
+            double end,
+            double done,
+            int sign,
+            double reach,
+            double length,
+            double e,
+            double k1,
+            double q1,
+            int piece) {
+        if (target == e) {
+            stretched = false;
+            return 0;
+        }
+        double share = (target - e) / (end - e);
+        // The slope changes from k1 to that at the end: start from the parabola through both ends.
+        double bend = (sign * reach * k1 - (end - e)) / (end - e);
+        double part = reach * share / (1 + bend * (1 - share));
+        double low = 0;
+        double high = reach;
+        for (int i = 0; i < MAX_SPLITS; i++) {
+            if (!(part > low && part < high)) {
+                part = 0.5 * (low + high);
+            }
+            double miss = step(done, sign, part, length, e, k1, q1, piece) - target;
+            double over = target > e ? miss : -miss;
+            double move = over / Math.abs(endSlope * stretch);
+            if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
+                return distance;
+            }
+            if (over > 0) {
+                high = part;
+            } else {
+                low = part;
+            }
+            part -= move;
+        }
+        return distance;
+    }
+
+    private static double speed(double energy) {
+        return Math.sqrt(2 * Math.max(energy, 1e-12));
+    }
+
+    /** de/ds at a fraction of the cell counted from where the step began. */
+    private double slope(double fraction, int sign, double e, int piece) {
+        double energy = Math.max(e, 0);
+        double f = sign > 0 ? fraction : 1 - fraction;
+        int base = 2 * cell * Road.STRIDE;
+        int row;
+        double[] from = rows;
+        if (f <= 0) {
+            row = base;
+        } else if (f >= 1) {
+            row = base + 2 * Road.STRIDE;
+        } else if (f == 0.5) {
+            row = base + Road.STRIDE;
+        } else {
+            for (int j = 0; j < Road.RULE; j++) {
+                double a = rows[base + j];
+                place[j] = a + f * (rows[base + 2 * Road.STRIDE + j] - a);
+            }
+            from = place;
+            row = 0;
+        }
+        if (braking) {
+            stretch = 1;
+            return acceleration.brake(from, row, energy, piece);
+        }
+        double a = acceleration.drive(from, row, energy, piece);
+        stretch = acceleration.stretch;
+        return a;
+    }
+
+    /**
+     * Time over a distance with the energy given at both ends: 2h/(v1 + v2), exact for even acceleration, less the first
+     * correction for its change, which makes it fourth-order accurate.
+     */
+    static double duration(double h, double e0, double e1, double slope0, double slope1) {
+        double mean = 0.5 * (Math.sqrt(2 * e0) + Math.sqrt(2 * Math.max(e1, 0)));
+        if (!(mean > 0)) {
+            return h > 0 ? Double.POSITIVE_INFINITY : 0;
+        }
+        double bulge = h * (slope0 - slope1) / 8;
+        return h / mean * (1 - 2.0 / 3 * bulge / (mean * mean));
+    }
+}

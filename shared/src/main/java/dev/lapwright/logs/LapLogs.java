@@ -1,0 +1,48 @@
+package dev.lapwright.logs;
+
+import dev.lapwright.documents.Demos;
+import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.files.SafeFile;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * Entrance to lap logs: comma-separated values under headings in any order. One column holds lap times ({@code 1:44.851} or
+ * seconds); others may hold lap numbers, setups, runs and flags.
+ */
+public final class LapLogs {
+    private LapLogs() {}
+
+    /** The demo logs on the class path; empty if the module that holds them is not there. */
+    public static List<Demos.Log> demos() {
+        return Demos.load().logs();
+    }
+
+    /**
+     * The text of a log, unchecked: an existing file, or else the demo log of that name.
+     *
+     * @throws DocumentException if there is neither
+     */
+    public static DocumentSource find(String nameOrFile) {
+        Path file = SafeFile.path(nameOrFile);
+        if (!Files.exists(file)) {
+            for (Demos.Log demo : demos()) {
+                if (demo.fileName().equals(nameOrFile)) {
+                    return new DocumentSource(nameOrFile, demo.text());
+                }
+            }
+        }
+        return DocumentSource.ofFile(file);
+    }
+
+    /**
+     * The laps in a text.
+     *
+     * @throws DocumentException with all that is wrong with it
+     */
+    public static LapLogFile read(DocumentSource source) {
+        return new LapLogReader(source).file();
+    }
+}

@@ -1,0 +1,227 @@
+package dev.lapwright.results;
+
+import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.StintResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Report of a stint: fuel to carry, each lap on each compound, and where one compound passes another.
+ *
+ * @param subject car, circuit and day
+ * @param result what was found
+ * @param density of the fuel, kg/l
+ */
+public record StintReport(Subject subject, StintResult result, double density) {
+    /** What to think of before the numbers are trusted. */
+    public static final String CAUTION =
+            "A car that runs dry stops where it is, perhaps in traffic: check the use on your own car"
+                    + " before you trust it, and keep to the rules of the event on fuel, and to the tyre maker's limits of wear.";
+
+    private static final int MOST_ROWS = 40;
+    private static final double JOULE_PER_KWH = 3.6e6;
+
+    private static final Table<StintResult.RunLap> LAPS = Table.<StintResult.RunLap>of("Laps of a stint")
+            .value("lap", StintResult.RunLap::number)
+            .value("lapTimeS", StintResult.RunLap::time)
+            .value("fuelAtStartKg", StintResult.RunLap::fuelAtStart)
+            .value("fuelUsedKg", StintResult.RunLap::fuelUsed)
+            .value("grip", StintResult.RunLap::grip);
+
+    private record DrivenLap(StintResult.Run run, StintResult.RunLap lap) {}
+
+    private static final Table<DrivenLap> ALL_LAPS = Table.<DrivenLap>of("Laps on all compounds")
+            .value("compound", row -> row.run().compound().name())
+            .all(LAPS, DrivenLap::lap);
+
+    /** All that was found, for people, machines and files. */
+    public Report report() {
+        Report report = subject.heading()
+                .item("Race", race())
+                .item("Fuel", fuel())
+                .item("First lap", firstLap())
+                .gap()
+                .paragraph("Fuel to carry before the formation lap, for laps at the limit from flag to flag:")
+                .rows(runs(), result.runs())
+                .gap();
+        laps(report);
+        if (result.runs().size() > 1) {
+            report.gap();
+            crossovers(report);
+        }
+        report.caution(CAUTION);
+        report.fields(fields()).field("setup", subject.setup().name()).field("cautions", List.of(CAUTION));
+        List<DrivenLap> laps = new ArrayList<>();
+        result.runs().forEach(run -> run.laps().forEach(lap -> laps.add(new DrivenLap(run, lap))));
+        return report.csv("stint.csv", ALL_LAPS, laps);
+    }
+
+    /** What was found, for machines. */
+    Map<String, Object> fields() {
+        RaceLength race = result.race();
+        return new Report()
+                .fields(ResultHeader.of("stint/1", InputHash.of(result.lap()), result.lap()))
+                .field("raceLaps", race.laps())
+                .field("raceMinutes", race.seconds() / 60)
+                .field("formationLaps", race.formationLaps())
+                .field("formationPercent", 100 * race.formationShare())
+                .field("reserveLaps", race.reserveLaps())
+                .field("consumptionRpm", InputHash.list(result.consumption().rpm()))
+                .field("consumptionGPerKwh", InputHash.list(result.consumption().gramPerKwh()))
+                .field("fuelDensityKgPerL", density)
+                .field("engineWorkPerLapJ", result.use().engineWork())
+                .field("fuelPerLapKg", result.use().fuel())
+                .field("startFuelKg", result.startFuel())
+                .field("startFuelL", litres(result.startFuel()))
+                .field("lapTimePerKgS", result.timePerKg())
+                .field("lapTimePerPercentGripS", result.timePerGrip())
+                .field("runs", runs(), result.runs())
+                .fields();
+    }
+
+    private String race() {
+        RaceLength race = result.race();
+        String length = race.laps() > 0
+                ? race.laps() + " laps"
+                : Numbers.plain(race.seconds() / 60) + " minutes, and the lap under way then";
+        return length + "; formation laps " + race.formationLaps() + ", at "
+                + Numbers.fixed(100 * race.formationShare(), 0) + " % of a racing lap's fuel; laps in reserve "
+                + Numbers.plain(race.reserveLaps());
+    }
+
+    private String fuel() {
+        double mean = result.use().fuel() * 1000 / (result.use().engineWork() / JOULE_PER_KWH);
+        return "at the crankshaft " + Numbers.fixed(result.use().engineWork() / JOULE_PER_KWH, 3) + " kWh per lap, at "
+                + Numbers.fixed(mean, 0) + " g/kWh (" + Numbers.fixed(100 * FuelConsumption.efficiency(mean), 0)
+                + " % of the heating value of petrol): "
+                + Numbers.fixed(result.use().fuel(), 3) + " kg, "
+                + Numbers.fixed(litres(result.use().fuel()), 2) + " l at " + Numbers.plain(density) + " kg/l";
+    }
+
+    private String firstLap() {
+        return Report.strong(Numbers.lapTime(result.lap().time())) + "; a kg of fuel more costs "
+                + Numbers.signed(result.timePerKg(), 4) + " s, a percent more grip gains "
+                + Numbers.fixed(result.timePerGrip(), 3) + " s";
+    }
+
+    private double litres(double kg) {
+        return kg / density;
+    }
+
+    private Table<StintResult.Run> runs() {
+        StintResult.Run first = result.runs().get(0);
+        return Table.<StintResult.Run>of("Fuel to carry")
+                .words("compound", "compound", run -> run.compound().name())
+                .value("grip", run -> run.compound().grip())
+                .value("wearPercentPerLap", run -> 100 * run.compound().wear())
+                .value("cliffLap", run -> run.compound().cliffLap())
+                .value("cliffWearPercentPerLap", run -> 100 * run.compound().cliffWear())
+                .number("", "laps", "", Numbers.fixed(0), run -> run.laps().size())
+                .number("timeS", "race time", "", Numbers::lapTime, StintResult.Run::time)
+                .number("", "per lap", "l", Numbers.fixed(2), run -> litres(run.fuelPerLap()))
+                .value("formationFuelKg", StintResult.Run::formationFuel)
+                .number("", "formation", "l", Numbers.fixed(1), run -> litres(run.formationFuel()))
+                .value("raceFuelKg", StintResult.Run::raceFuel)
+                .number("", "race", "l", Numbers.fixed(1), run -> litres(run.raceFuel()))
+                .value("reserveFuelKg", StintResult.Run::reserveFuel)
+                .number("", "reserve", "l", Numbers.fixed(1), run -> litres(run.reserveFuel()))
+                .value("fuelNeededKg", StintResult.Run::fuelNeeded)
+                .number("fuelNeededL", "in all", "l", Numbers.fixed(1), run -> litres(run.fuelNeeded()))
+                .number("", "in all", "kg", Numbers.fixed(1), StintResult.Run::fuelNeeded)
+                .value("fasterThanFirstFromLap", run -> run.equals(first) ? null : first.fasterFrom(run))
+                .value("aheadOfFirstAfterLap", run -> run.equals(first) ? null : first.aheadFrom(run))
+                .rows("laps", LAPS, StintResult.Run::laps);
+    }
+
+    private static String law(Compound compound) {
+        String text = compound.name() + " " + Numbers.plain(compound.grip()) + ", less "
+                + Numbers.plain(100 * compound.wear()) + " % of that each lap";
+        return compound.cliffWear() > 0
+                ? text + ", after " + Numbers.plain(compound.cliffLap()) + " laps "
+                        + Numbers.plain(100 * (compound.wear() + compound.cliffWear())) + " %"
+                : text;
+    }
+
+    private void laps(Report report) {
+        List<String> laws =
+                result.runs().stream().map(run -> law(run.compound())).toList();
+        report.paragraph("Lap by lap, all compounds from " + Numbers.fixed(litres(result.startFuel()), 1) + " l (grip: "
+                + String.join("; ", laws) + "; as given, not measured here):");
+        Table<Integer> table = Table.<Integer>of("Lap by lap")
+                .number("", "lap", "", Numbers.fixed(0), i -> i + 1)
+                .number("", "fuel", "l", Numbers.fixed(1), this::fuelAt);
+        for (StintResult.Run run : result.runs()) {
+            table.number(
+                    "",
+                    run.compound().name(),
+                    "",
+                    Numbers::lapTime,
+                    i -> reaches(run, i) ? run.laps().get(i).time() : null);
+            table.number(
+                    "",
+                    "grip",
+                    "%",
+                    Numbers.fixed(1),
+                    i -> reaches(run, i) ? 100 * run.laps().get(i).grip() : null);
+        }
+        int longest =
+                result.runs().stream().mapToInt(run -> run.laps().size()).max().orElseThrow();
+        int step = (longest + MOST_ROWS - 1) / MOST_ROWS;
+        List<Integer> rows = new ArrayList<>();
+        for (int i = 0; i < longest - 1; i += step) {
+            rows.add(i);
+        }
+        rows.add(longest - 1);
+        report.rows(table, rows);
+        if (step > 1) {
+            report.line("One lap in " + step + "; all are in the result: --json, or --out.");
+        }
+    }
+
+    private static boolean reaches(StintResult.Run run, int lap) {
+        return lap < run.laps().size();
+    }
+
+    private Double fuelAt(int lap) {
+        for (StintResult.Run run : result.runs()) {
+            if (reaches(run, lap)) {
+                return litres(run.laps().get(lap).fuelAtStart());
+            }
+        }
+        return null;
+    }
+
+    private void crossovers(Report report) {
+        for (int a = 0; a < result.runs().size(); a++) {
+            for (int b = a + 1; b < result.runs().size(); b++) {
+                report.paragraph(crossover(result.runs().get(a), result.runs().get(b)));
+            }
+        }
+    }
+
+    private static String crossover(StintResult.Run first, StintResult.Run second) {
+        boolean firstIsFaster =
+                first.laps().get(0).time() <= second.laps().get(0).time();
+        StintResult.Run fast = firstIsFaster ? first : second;
+        StintResult.Run slow = firstIsFaster ? second : first;
+        int common = Math.min(fast.laps().size(), slow.laps().size());
+        double gain = slow.laps().get(0).time() - fast.laps().get(0).time();
+        double end = slow.timeAfter(common) - fast.timeAfter(common);
+        int faster = fast.fasterFrom(slow);
+        int ahead = fast.aheadFrom(slow);
+        String fastName = fast.compound().name();
+        String slowName = slow.compound().name();
+        return fastName + " is " + Numbers.fixed(gain, 3) + " s faster on lap 1; "
+                + (faster > 0
+                        ? slowName + " is faster from lap " + faster + " on"
+                        : slowName + " is never faster on these laps")
+                + (ahead > 0 ? ", and ahead in all after lap " + ahead : "") + ". After " + common + " laps "
+                + (end >= 0 ? fastName : slowName) + " is ahead by " + Numbers.fixed(Math.abs(end), 3) + " s.";
+    }
+}

@@ -1,0 +1,211 @@
+package dev.lapwright.samples;
+
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+
+/** Kinds of column in a survey or a logged lap, with the headings that name each and the units it may have. */
+public enum SampleColumn {
+    X("x", Measure.LENGTH, "x", "east", "easting"),
+    Y("y", Measure.LENGTH, "y", "north", "northing"),
+    Z("z", Measure.LENGTH, "z", "elevation", "altitude", "height", "ele", "alt"),
+    WIDTH_LEFT("width_left", Measure.LENGTH, "widthleft", "leftwidth"),
+    WIDTH_RIGHT("width_right", Measure.LENGTH, "widthright", "rightwidth"),
+    LONGITUDE("longitude", Measure.DEGREES, "longitude", "lon", "long", "lng", "gpslongitude"),
+    LATITUDE("latitude", Measure.DEGREES, "latitude", "lat", "gpslatitude"),
+    DISTANCE("distance", Measure.LENGTH, "distance", "dist", "s", "lapdistance"),
+    TIME("time", Measure.TIME, "time", "t", "laptime", "elapsedtime", "timestamp"),
+    SPEED("speed", Measure.SPEED, "speed", "v", "velocity", "gpsspeed", "groundspeed", "vehiclespeed"),
+    LATERAL_ACCELERATION(
+            "lateral_acceleration",
+            Measure.ACCELERATION,
+            "lateralacceleration",
+            "lateralaccel",
+            "lateralacc",
+            "lataccel",
+            "latacc",
+            "latg",
+            "glat",
+            "lateralg",
+            "ay",
+            "accelerationy",
+            "accy"),
+    LAP("lap", Measure.COUNT, "lap", "lapnumber", "lapno"),
+    LONGITUDINAL_ACCELERATION(
+            "longitudinal_acceleration",
+            Measure.ACCELERATION,
+            "longitudinalacceleration",
+            "longitudinalaccel",
+            "longitudinalacc",
+            "longaccel",
+            "longacc",
+            "longg",
+            "glong",
+            "longitudinalg",
+            "ax",
+            "accelerationx",
+            "accx"),
+    THROTTLE("throttle", Measure.PEDAL, "throttle", "throttleposition", "throttlepos", "tps", "accelerator", "pedal"),
+    BRAKE("brake", Measure.PEDAL, "brake", "brakeposition", "brakepos", "brakepedal", "brakepressure", "brakepress"),
+    GEAR("gear", Measure.COUNT, "gear", "gearposition", "gearnumber", "currentgear");
+
+    /** What a survey, or a logged lap that becomes one, may hold. */
+    public static final Set<SampleColumn> OF_SURVEYS = EnumSet.range(X, LAP);
+    /** What a log of driven laps may hold. */
+    public static final Set<SampleColumn> OF_DRIVEN_LAPS = EnumSet.range(DISTANCE, GEAR);
+
+    /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
+    private enum Measure {
+        LENGTH("m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm", 0.001),
+        TIME("s", 1, "sec", 1, "ms", 0.001, "min", 60),
+        SPEED("m/s", 1, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "kph", 1 / 3.6, "mph", 0.44704, "mps", 1, "kn", 1852 / 3600.0),
+        ACCELERATION("m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
+        DEGREES("deg", 1, "°", 1),
+        /** A share of the full travel; pressures are left as they are, for their greatest is not known. */
+        PEDAL("", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),
+        COUNT("", 1);
+
+        private final Map<String, Double> factors = new LinkedHashMap<>();
+
+        Measure(Object... unitsAndFactors) {
+            for (int i = 0; i < unitsAndFactors.length; i += 2) {
+                factors.put((String) unitsAndFactors[i], ((Number) unitsAndFactors[i + 1]).doubleValue());
+            }
+        }
+    }
+
+    private final String title;
+    private final Measure measure;
+    private final List<String> headings;
+
+    SampleColumn(String title, Measure measure, String... headings) {
+        this.title = title;
+        this.measure = measure;
+        this.headings = List.of(headings);
+    }
+
+    public String title() {
+        return title;
+    }
+
+    public List<String> units() {
+        return measure.factors.keySet().stream().filter(unit -> !unit.isEmpty()).toList();
+    }
+
+    public boolean knows(String unit) {
+        return measure.factors.containsKey(unit.toLowerCase(Locale.ROOT));
+    }
+
+    /** To SI. */
+    public double factor(String unit) {
+        return measure.factors.get(unit.toLowerCase(Locale.ROOT));
+    }
+
+    public String assumedUnit() {
+        return measure.factors.keySet().iterator().next();
+    }
+
+    /** The column that a person names, underscores and letter case aside. */
+    public static SampleColumn named(String text) {
+        String plain = letters(text);
+        for (SampleColumn column : values()) {
+            if (letters(column.title).equals(plain) || column.headings.contains(plain)) {
+                return column;
+            }
+        }
+        throw new InvalidValueException(
+                "column",
+                "'" + text + "' is nothing that a column may hold",
+                "use one of: "
+                        + String.join(
+                                ", ",
+                                Arrays.stream(values()).map(SampleColumn::title).toList()));
+    }
+
+    /**
+     * The choice that a person writes as {@code speed=GPS Geschw.} or {@code speed=GPS Geschw.:km/h}.
+     *
+     * @throws InvalidValueException if there is no equals sign, the column or the unit is not known
+     */
+    public static ColumnChoice choice(String text) {
+        int equals = text.indexOf('=');
+        if (equals < 1 || equals == text.length() - 1) {
+            throw new InvalidValueException(
+                    "column",
+                    "'" + text + "' names no column",
+                    "write it like speed=GPS speed or speed=GPS speed:km/h");
+        }
+        SampleColumn column = named(text.substring(0, equals));
+        String heading = text.substring(equals + 1).trim();
+        String unit = "";
+        int colon = heading.lastIndexOf(':');
+        if (colon > 0) {
+            unit = heading.substring(colon + 1).trim();
+            if (!column.knows(unit)) {
+                throw new InvalidValueException(
+                        "column",
+                        "'" + unit + "' is no unit of " + column.title(),
+                        "use one of: " + String.join(", ", column.units()));
+            }
+            heading = heading.substring(0, colon).trim();
+        }
+        return new ColumnChoice(column.title(), heading, unit);
+    }
+
+    /** A heading understood. */
+    public record Heading(SampleColumn column, String unit) {}
+
+    /** What a heading says, which may be in capitals, with its unit behind it; null if it is not known. */
+    public static Heading of(String text) {
+        // speedKmh is speed in km/h.
+        String heading = text.replaceAll("([a-z])([A-Z])", "$1 $2")
+                .toLowerCase(Locale.ROOT)
+                .trim();
+        int open = Math.max(heading.lastIndexOf('('), heading.lastIndexOf('['));
+        if (open > 0) {
+            String unit =
+                    heading.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
+            SampleColumn column = byHeading(letters(heading.substring(0, open)));
+            // A note in brackets is no unit.
+            return column == null ? null : column.heading(column.knows(unit) ? unit : "", heading);
+        }
+        SampleColumn whole = byHeading(letters(heading));
+        if (whole != null) {
+            return whole.heading("", heading);
+        }
+        int last = Math.max(heading.lastIndexOf('_'), heading.lastIndexOf(' '));
+        if (last > 0) {
+            String unit = heading.substring(last + 1);
+            SampleColumn column = byHeading(letters(heading.substring(0, last)));
+            if (column != null && column.knows(unit)) {
+                return new Heading(column, unit);
+            }
+        }
+        return null;
+    }
+
+    private Heading heading(String unit, String heading) {
+        boolean namesG = measure == Measure.ACCELERATION
+                && letters(heading).matches("latg|glat|lateralg|longg|glong|longitudinalg");
+        return new Heading(this, unit.isEmpty() && namesG ? "g" : unit);
+    }
+
+    private static SampleColumn byHeading(String plain) {
+        for (SampleColumn column : values()) {
+            if (column.headings.contains(plain)) {
+                return column;
+            }
+        }
+        return null;
+    }
+
+    private static String letters(String text) {
+        return text.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
+    }
+}

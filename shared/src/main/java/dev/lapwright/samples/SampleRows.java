@@ -1,0 +1,118 @@
+package dev.lapwright.samples;
+
+import dev.lapwright.text.CsvTable;
+import dev.lapwright.text.Excerpt;
+import dev.lapwright.text.FaultList;
+import dev.lapwright.text.TextPlace;
+import java.util.List;
+
+/** Numbers of a survey or a logged lap under its headings, in SI. */
+public final class SampleRows {
+    private static final double DAY = 86_400;
+
+    private final SampleHeader header;
+    private final List<CsvTable.Row> rows;
+    private final FaultList faults;
+
+    public SampleRows(SampleHeader header, List<CsvTable.Row> rows, FaultList faults) {
+        this.header = header;
+        this.rows = rows;
+        this.faults = faults;
+    }
+
+    public void throwIfAny() {
+        faults.throwIfAny();
+    }
+
+    public TextPlace line(int row) {
+        return rows.get(row).line();
+    }
+
+    /** A column in SI; zeros where the file has none. Faults are gathered. */
+    public double[] numbers(SampleColumn column) {
+        double[] numbers = new double[rows.size()];
+        SampleHeader.Place place = header.place(column);
+        if (place != null) {
+            for (int i = 0; i < numbers.length; i++) {
+                numbers[i] = number(i, column, place);
+            }
+        }
+        return numbers;
+    }
+
+    /** A column in SI whose empty cells hold the value above them, as slower channels are logged; zeros where there is none. */
+    public double[] held(SampleColumn column) {
+        double[] numbers = new double[rows.size()];
+        SampleHeader.Place place = header.place(column);
+        for (int i = 0; place != null && i < numbers.length; i++) {
+            boolean empty = rows.get(i).text(place.index()).isEmpty();
+            numbers[i] = empty ? (i > 0 ? numbers[i - 1] : 0) : number(i, column, place);
+        }
+        return numbers;
+    }
+
+    /** Gears, also those written N and R: both are 0, as are reverse ones. */
+    public double[] gears() {
+        double[] gears = new double[rows.size()];
+        SampleHeader.Place place = header.place(SampleColumn.GEAR);
+        for (int i = 0; place != null && i < gears.length; i++) {
+            String text = rows.get(i).text(place.index());
+            boolean none = text.matches("(?i)n|r|neutral|reverse|-");
+            boolean held = text.isEmpty() && i > 0;
+            gears[i] = none || text.isEmpty() ? 0 : Math.max(0, Math.rint(number(i, SampleColumn.GEAR, place)));
+            gears[i] = held ? gears[i - 1] : gears[i];
+        }
+        return gears;
+    }
+
+    /** Times in seconds; also those written like 14:02:31.25 or as a date and such a time, which may pass midnight. */
+    public double[] times() {
+        double[] times = new double[rows.size()];
+        SampleHeader.Place place = header.place(SampleColumn.TIME);
+        for (int i = 0; i < times.length; i++) {
+            String text = rows.get(i).text(place.index());
+            double clock = text.indexOf(':') > 0 ? clock(text) : Double.NaN;
+            times[i] = Double.isNaN(clock) ? number(i, SampleColumn.TIME, place) : clock;
+            if (!Double.isNaN(clock) && i > 0 && times[i] < times[i - 1] - DAY / 2) {
+                times[i] += DAY;
+            }
+        }
+        return times;
+    }
+
+    private static double clock(String text) {
+        String time = text.substring(Math.max(text.lastIndexOf('T'), text.lastIndexOf(' ')) + 1)
+                .replaceAll("Z$", "");
+        double seconds = 0;
+        for (String part : time.split(":", -1)) {
+            if (!part.matches("\\d+(\\.\\d*)?")) {
+                return Double.NaN;
+            }
+            seconds = 60 * seconds + Double.parseDouble(part);
+        }
+        return seconds;
+    }
+
+    /** A comma inside a cell can only be a decimal one. */
+    private static String withPoint(String text) {
+        return text.indexOf('.') < 0 ? text.replace(',', '.') : text;
+    }
+
+    private double number(int row, SampleColumn column, SampleHeader.Place place) {
+        String text = rows.get(row).text(place.index());
+        try {
+            double value = Double.parseDouble(withPoint(text));
+            if (Double.isFinite(value)) {
+                return value * place.factor();
+            }
+        } catch (NumberFormatException e) {
+            // Told below, like a number that is not finite.
+        }
+        faults.form(
+                line(row),
+                column.title(),
+                text.isEmpty() ? "there is no value" : "'" + Excerpt.of(text) + "' is not a number",
+                "give " + (place.unit().isEmpty() ? "a number" : place.unit()) + " with a decimal point");
+        return 0;
+    }
+}

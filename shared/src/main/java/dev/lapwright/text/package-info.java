@@ -1,0 +1,5 @@
+/**
+ * JSON and comma-separated values read into values that know their place, faults gathered, words for messages. Not exported:
+ * knows no car, no circuit and no result.
+ */
+package dev.lapwright.text;
