@@ -88,7 +88,7 @@ public record Palette(
     }
 
     /** Contrast of two colours, 1 to 21, by WCAG 2.1: (lighter + 0.05)/(darker + 0.05) of their relative luminances. */
-    private static double contrast(Color one, Color other) {
+    public static double contrast(Color one, Color other) {
         double a = luminance(one);
         double b = luminance(other);
         return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);

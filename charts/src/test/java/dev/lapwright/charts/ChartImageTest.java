@@ -196,7 +196,7 @@ class ChartImageTest {
         assertThatThrownBy(() -> new ImageSize(100, 700))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("picture width")
-                .hasMessageContaining("600 to 10000");
+                .hasMessageContaining("320 to 10000");
     }
 
     /** What JDK 17 throws on a machine without a font file; seen with /usr/share/fonts empty. */

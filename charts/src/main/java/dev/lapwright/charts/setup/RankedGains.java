@@ -34,7 +34,6 @@ import org.jfree.chart.ui.TextAnchor;
  * its range; those with the widest range first. A shaded band tells what the timing screen cannot show.
  */
 public final class RankedGains {
-    private static final int MOST = 60;
     /** Room on each side for labels, as a share of the bars' reach to both sides; those of the range name a setting, too. */
     private static final double STEP_ROOM = 0.28;
 
@@ -43,6 +42,8 @@ public final class RankedGains {
     private static final double MOST_BAND = 2;
     /** Least reach of an axis, s. */
     private static final double LEAST = 0.002;
+
+    private static final String NONE = "there are no adjustments to show";
 
     /** One of the changes of lap time, s. */
     private interface Change extends ToDoubleFunction<GainBars> {}
@@ -58,20 +59,19 @@ public final class RankedGains {
      * The chart.
      *
      * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
-     * @param gains 1 to 60, in any order
+     * @param gains in any order; of more than 300 those with the widest range are drawn, and the chart says so
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
-     * @throws InvalidValueException if there are no adjustments or too many
      */
     public static JFreeChart of(String subject, List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty() || gains.size() > MOST) {
-            throw new InvalidValueException(
-                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        if (gains.isEmpty()) {
+            return ChartLayout.message("What each adjustment is worth: " + subject, NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
         List<GainBars> ranked = new ArrayList<>(gains);
         ranked.sort(Comparator.comparingDouble(GainBars::span).reversed());
+        ranked.subList(Math.min(ranked.size(), RowPanels.MOST), ranked.size()).clear();
         List<String> names = ranked.stream()
                 .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
                 .toList();
@@ -84,7 +84,10 @@ public final class RankedGains {
         JFreeChart chart = ChartLayout.chart(
                 "What each adjustment is worth: " + subject,
                 ChartLayout.facts(
-                        "change of lap time from the car as it is set up",
+                        "change of lap time from the car as it is set up"
+                                + (ranked.size() < gains.size()
+                                        ? ", the " + ranked.size() + " widest ranges of " + gains.size()
+                                        : ""),
                         Double.isNaN(visible)
                                 ? "negative is faster"
                                 : "shaded: less than " + NumberText.fixed(3).format(visible)
@@ -95,23 +98,21 @@ public final class RankedGains {
         return chart;
     }
 
-    /** The size in px of {@link #overTheRange} at this width, 600 to 10000, with so many adjustments. */
+    /** The size in px of {@link #overTheRange} at this width, 320 to 10000, with so many adjustments. */
     public static ImageSize sizeOverTheRange(int width, int adjustments, ChartStyle style) {
         int around = 7 * style.textSize();
-        return new ImageSize(width, Math.max(400, around + NamedRows.height(style) * adjustments));
+        return new ImageSize(width, Math.min(10_000, Math.max(240, around + NamedRows.height(style) * adjustments)));
     }
 
     /**
      * The fastest and the slowest setting of each adjustment alone, with its name above its bar, so that it fits a narrow page.
      *
-     * @param gains 1 to 60, in the order to draw them
+     * @param gains in the order to draw them
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
-     * @throws InvalidValueException if there are no adjustments or too many
      */
     public static JFreeChart overTheRange(List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty() || gains.size() > MOST) {
-            throw new InvalidValueException(
-                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        if (gains.isEmpty()) {
+            return ChartLayout.message("What each adjustment is worth", NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
