@@ -101,7 +101,8 @@ public final class RankedGains {
     /** The size in px of {@link #overTheRange} at this width, 320 to 10000, with so many adjustments. */
     public static ImageSize sizeOverTheRange(int width, int adjustments, ChartStyle style) {
         int around = 7 * style.textSize();
-        return new ImageSize(width, Math.min(10_000, Math.max(240, around + NamedRows.height(style) * adjustments)));
+        return new ImageSize(
+                width, Math.min(10_000, Math.max(240, around + NamedRows.height(width, style) * adjustments)));
     }
 
     /**
@@ -256,6 +257,8 @@ public final class RankedGains {
     static final class NamedRows extends AbstractXYAnnotation {
         private static final long serialVersionUID = 1L;
         private static final double GAP = 4;
+        /** Width of a picture that has room for figures beside the bars, px. */
+        private static final int BESIDE_FROM = 500;
 
         private final transient List<GainBars> gains;
         private final double band;
@@ -268,9 +271,9 @@ public final class RankedGains {
             this.style = style;
         }
 
-        /** Height of a row, px. */
-        static int height(ChartStyle style) {
-            return 2 * style.textSize() + 18;
+        /** Height of a row, px: with a line of its own for the figures where a picture of that width has no room beside bars. */
+        static int height(int width, ChartStyle style) {
+            return 2 * style.textSize() + 18 + (width < BESIDE_FROM ? style.textSize() + 3 : 0);
         }
 
         /** A plot of rows over an axis of values; rows have no axis. */
@@ -301,6 +304,7 @@ public final class RankedGains {
                 PlotRenderingInfo info) {
             double zero = values.valueToJava2D(0, area, RectangleEdge.BOTTOM);
             double height = area.getHeight() / gains.size();
+            boolean beneath = area.getWidth() < BESIDE_FROM && height > 3 * style.textSize() + 10;
             if (!Double.isNaN(band)) {
                 double left = Math.max(area.getMinX(), values.valueToJava2D(-band, area, RectangleEdge.BOTTOM));
                 double right = Math.min(area.getMaxX(), values.valueToJava2D(band, area, RectangleEdge.BOTTOM));
@@ -316,8 +320,14 @@ public final class RankedGains {
                 new PlacedText(gain.name(), area.getMinX() + GAP, top + 3, TextAnchor.TOP_LEFT, style.strong())
                         .drawOn(g2, style.palette().ink(), style.palette().background());
                 double from = top + style.textSize() + 10;
-                bar(g2, area, values, from, gain.best(), gain.bestAt(), style.colour(2), true);
-                bar(g2, area, values, from, gain.worst(), gain.worstAt(), style.colour(3), false);
+                bar(g2, area, values, from, gain.best(), gain.bestAt(), style.colour(2), true, beneath);
+                bar(g2, area, values, from, gain.worst(), gain.worstAt(), style.colour(3), false, beneath);
+                if (beneath) {
+                    String both = (gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "")
+                            + (gain.best() < 0 && gain.worst() > 0 ? " \u00b7 " : "")
+                            + (gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "");
+                    note(g2, area, both, area.getMinX() + GAP, from + style.textSize() + 2, false);
+                }
                 if (gain.best() == 0 && gain.worst() == 0) {
                     note(g2, area, "no difference", zero + GAP, from, false);
                 }
@@ -335,7 +345,8 @@ public final class RankedGains {
                 double value,
                 String at,
                 Color colour,
-                boolean filled) {
+                boolean filled,
+                boolean beneath) {
             if (value == 0) {
                 return;
             }
@@ -347,8 +358,10 @@ public final class RankedGains {
             g2.setPaint(colour);
             g2.setStroke(ChartStyle.solid(1));
             g2.draw(face);
-            String text = NumberText.signed(3).format(value) + (at.isEmpty() ? "" : " at " + at);
-            note(g2, area, text, value < 0 ? face.getMinX() - GAP : face.getMaxX() + GAP, top, value < 0);
+            if (!beneath) {
+                double beside = value < 0 ? face.getMinX() - GAP : face.getMaxX() + GAP;
+                note(g2, area, text(value, at), beside, top, value < 0);
+            }
         }
 
         private void note(Graphics2D g2, Rectangle2D area, String text, double x, double top, boolean left) {
