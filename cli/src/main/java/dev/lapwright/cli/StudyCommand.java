@@ -19,7 +19,7 @@ abstract class StudyCommand<R> implements Callable<Integer> {
     final StudyFiles<R> files;
 
     @Mixin
-    private HelpOption help;
+    HelpOption help;
 
     StudyCommand(Console console, StudyFiles<R> files) {
         this.console = console;

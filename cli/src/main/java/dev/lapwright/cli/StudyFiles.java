@@ -190,7 +190,7 @@ final class StudyFiles<R> {
                 .findFirst()
                 .orElseThrow();
         Entry<R> alone = alone(name);
-        return alone == null ? Path.of(name).resolve(file).toString() : alone == asked ? name : "";
+        return alone == null ? Path.of(name).resolve(file).toString() : alone.equals(asked) ? name : "";
     }
 
     /** The one file that the name asks for by its ending; null if it is a folder's. */

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,9 +15,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
-    private static final Set<String> OUTPUTS = Set.of(
-            "--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--map", "--pass");
-
     @TempDir
     private Path folder;
 
@@ -114,7 +110,7 @@ class HelpTest {
         List<String> arguments = new ArrayList<>(
                 Arrays.asList(example.substring(EXAMPLE.length()).strip().split(" ")));
         for (int i = 1; i < arguments.size(); i++) {
-            if (OUTPUTS.contains(arguments.get(i - 1))) {
+            if (Run.OUTPUTS.contains(arguments.get(i - 1))) {
                 arguments.set(i, folder.resolve(arguments.get(i)).toString());
             }
         }

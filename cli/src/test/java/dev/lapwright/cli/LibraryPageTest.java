@@ -14,10 +14,13 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.ResourceLock;
+import org.junit.jupiter.api.parallel.Resources;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The page of the library shows what its examples say and print. */
+@ResourceLock(Resources.SYSTEM_OUT)
 class LibraryPageTest {
     private static final Path DOCS = Path.of("..", "docs");
     private static final String COMMAND = "$ java -cp cli/target/lapwright.jar docs/examples/";

@@ -6,8 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -17,9 +15,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The pages for readers show what their commands really print, run one after the other as a reader would. */
 class ReaderPagesTest {
-    /** Runs that pages share. */
-    private static final Map<String, Run> RUNS = new ConcurrentHashMap<>();
-
     @TempDir
     private Path folder;
 
@@ -54,11 +49,7 @@ class ReaderPagesTest {
         Path own = Files.createDirectory(folder.resolve(page));
         return commands.stream()
                 .map(shown -> DynamicTest.dynamicTest(shown.command(), () -> {
-                    Run run = shown.isPure() ? RUNS.get(shown.command()) : null;
-                    if (run == null) {
-                        run = shown.run(own);
-                        RUNS.put(shown.command(), run);
-                    }
+                    Run run = shown.run(own);
                     shown.verify(run, own);
                 }));
     }

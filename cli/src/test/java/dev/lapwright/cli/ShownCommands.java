@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 
 /**
  * The commands that a page of the guide shows, in the order of the page, each with what it prints. A line of "…" stands for
@@ -20,8 +19,6 @@ final class ShownCommands {
     static final String PROMPT = "$ ";
     private static final String LAPWRIGHT = "./lapwright";
     static final String LEFT_OUT = "…";
-    private static final Set<String> OUTPUTS =
-            Set.of("--out", "--to", "--trace", "--chart", "--trade-off", "--profile", "--traction-chart");
 
     private ShownCommands() {}
 
@@ -36,7 +33,7 @@ final class ShownCommands {
             for (int i = 1; i < words.length; i++) {
                 if (words[i].startsWith("docs/")) {
                     words[i] = "../" + words[i];
-                } else if (words[i].startsWith("mine") || OUTPUTS.contains(words[i - 1])) {
+                } else if (words[i].startsWith("mine") || Run.OUTPUTS.contains(words[i - 1])) {
                     words[i] = folder.resolve(words[i]).toString();
                 }
             }
@@ -58,7 +55,7 @@ final class ShownCommands {
         /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */
         boolean isPure() {
             return Arrays.stream(command.split(" "))
-                    .noneMatch(word -> word.startsWith("mine") || OUTPUTS.contains(word));
+                    .noneMatch(word -> word.startsWith("mine") || Run.OUTPUTS.contains(word));
         }
 
         /** Fails where the run printed something else than the page shows. */

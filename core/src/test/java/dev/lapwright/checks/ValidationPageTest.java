@@ -10,14 +10,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Isolated;
 
 /**
- * {@code docs/validation.md} is what the checks computed. Runs last, so that it finds what the others computed; what has
- * not run yet, as when this class runs alone, it runs itself.
+ * {@code docs/validation.md} is what the checks computed. Runs on its own after the others, so that it finds what they
+ * computed; what has not run yet, as when this class runs alone, it runs itself.
  */
-@Order(Integer.MAX_VALUE)
+@Isolated
 class ValidationPageTest {
     private static final Path PAGE = Path.of("..", "docs", "validation.md");
     /** What stands above is written by hand. */
