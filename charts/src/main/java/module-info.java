@@ -7,7 +7,6 @@ module dev.lapwright.charts {
     requires transitive dev.lapwright.core;
     requires transitive java.desktop;
     requires transitive org.jfree.jfreechart;
-    requires org.jfree.svg;
 
     exports dev.lapwright.charts;
     exports dev.lapwright.charts.gearing;

@@ -1,7 +1,9 @@
 package dev.lapwright.charts;
 
+import dev.lapwright.charts.svg.SvgGraphics;
 import dev.lapwright.fault.Check;
 import java.awt.AWTError;
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
@@ -10,14 +12,11 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.jfree.chart.JFreeChart;
-import org.jfree.svg.SVGGraphics2D;
-import org.jfree.svg.SVGUtils;
 
 /**
  * Pictures of charts as bytes; writing them to a file is the caller's business. The same chart gives the same bytes on one
@@ -28,23 +27,37 @@ public final class ChartImage {
     private static final double MOST_SCALE = 8;
     private static final double MOST_PIXELS = 200e6;
 
+    private static final String THEMES = "<style>@media screen and (prefers-color-scheme:dark){"
+            + ColourRoles.rules(Palette.DARK) + "}@media print{" + ColourRoles.rules(Palette.PRINT) + "}</style>";
+
     private ChartImage() {}
 
     /**
-     * A chart as SVG, UTF-8, text as text.
+     * A chart as SVG, UTF-8, text as text. It has its natural size and a view box; in a viewer that honours style sheets a chart
+     * in the colours of {@link Palette#STANDARD} takes those of {@link Palette#DARK} where the reader prefers dark, and those of
+     * {@link Palette#PRINT} on paper.
      *
      * @throws ChartException if this machine cannot draw text
      */
     public static byte[] svg(JFreeChart chart, ImageSize size) {
         return drawn(() -> {
-            SVGGraphics2D g2 = new SVGGraphics2D(size.width(), size.height());
-            // Identifiers count from one in each document, where the library would take them from the clock.
-            g2.setDefsKeyPrefix("d");
-            g2.setFontFunction(SvgFonts.measuredBy(g2));
-            g2.setGeomDoubleConverter(ChartImage::hundredths);
+            SvgGraphics g2 = new SvgGraphics(new ColourRoles(Palette.STANDARD).asClasses(), 2, "d");
             chart.draw(g2, whole(size));
-            return titled(g2.getSVGElement(), chart).getBytes(StandardCharsets.UTF_8);
+            String title = chart.getTitle() == null ? "" : chart.getTitle().getText();
+            String document = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size.width() + "\" height=\""
+                    + size.height() + "\" viewBox=\"0 0 " + size.width() + " " + size.height()
+                    + "\" role=\"img\" stroke-linejoin=\"round\" font-family=\"" + g2.families(Font.SANS_SERIF) + "\">"
+                    + (title.isEmpty() ? "" : "<title>" + SvgGraphics.escaped(title) + "</title>")
+                    + (isStandard(chart) ? THEMES : "") + g2.elements() + "</svg>";
+            return document.getBytes(StandardCharsets.UTF_8);
         });
+    }
+
+    /** A chart in other colours keeps them: some of those may be the standard ones. */
+    private static boolean isStandard(JFreeChart chart) {
+        return Palette.STANDARD.background().equals(chart.getBackgroundPaint())
+                && (chart.getTitle() == null
+                        || Palette.STANDARD.ink().equals(chart.getTitle().getPaint()));
     }
 
     /**
@@ -81,23 +94,6 @@ public final class ChartImage {
 
     private static Rectangle2D whole(ImageSize size) {
         return new Rectangle2D.Double(0, 0, size.width(), size.height());
-    }
-
-    /** Adds the chart's heading as the document's title, which screen readers and browsers show. */
-    private static String titled(String svg, JFreeChart chart) {
-        if (chart.getTitle() == null) {
-            return svg;
-        }
-        int end = svg.indexOf('>') + 1;
-        String title = "<title>" + SVGUtils.escapeForXML(chart.getTitle().getText()) + "</title>";
-        return svg.substring(0, end) + title + svg.substring(end);
-    }
-
-    private static String hundredths(double pixels) {
-        double rounded = Math.rint(100 * pixels) / 100;
-        return rounded == Math.rint(rounded)
-                ? Long.toString((long) rounded)
-                : String.format(Locale.ROOT, "%.2f", rounded);
     }
 
     private static byte[] encoded(BufferedImage image) {

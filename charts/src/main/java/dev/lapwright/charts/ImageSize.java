@@ -5,12 +5,12 @@ import dev.lapwright.fault.InvalidValueException;
 /**
  * Size of a picture. Text has a fixed size in pixels, so a larger picture has more room, not larger letters.
  *
- * @param width px, 600 to 10000
- * @param height px, 400 to 10000
+ * @param width px, 320 to 10000
+ * @param height px, 240 to 10000
  */
 public record ImageSize(int width, int height) {
-    private static final int LEAST_WIDTH = 600;
-    private static final int LEAST_HEIGHT = 400;
+    private static final int LEAST_WIDTH = 320;
+    private static final int LEAST_HEIGHT = 240;
     private static final int MOST = 10_000;
 
     /** For traces and sweeps. */

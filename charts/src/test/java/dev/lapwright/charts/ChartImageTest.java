@@ -40,12 +40,10 @@ class ChartImageTest {
     }
 
     @Test
-    void everyTextNamesTheGenericFamilyLast() {
+    void theGenericFamilyIsNamedLast() {
         Drawn drawn = Drawn.of(chart(), SpeedTrace.SIZE);
-        assertThat(drawn.elements("text"))
-                .isNotEmpty()
-                .allSatisfy(text ->
-                        assertThat(text.getAttribute("style")).containsPattern("font-family: [^;]*sans-serif;"));
+        assertThat(drawn.root().getAttribute("font-family")).endsWith("sans-serif");
+        assertThat(drawn.elements("text")).isNotEmpty().noneMatch(text -> text.hasAttribute("font-family"));
     }
 
     @Test
@@ -53,8 +51,42 @@ class ChartImageTest {
         ChartStyle style = new ChartStyle(Palette.STANDARD, "No Such Font", 12);
         Drawn drawn = Drawn.of(SpeedTrace.of(LAP, style), SpeedTrace.SIZE);
         assertThat(drawn.elements("text"))
-                .allSatisfy(text ->
-                        assertThat(text.getAttribute("style")).containsPattern("font-family: [^;]*sans-serif;"));
+                .isNotEmpty()
+                .allSatisfy(
+                        text -> assertThat(text.getAttribute("font-family")).isEqualTo("'No Such Font', sans-serif"));
+    }
+
+    @Test
+    void svgScalesByItsViewBox() {
+        assertThat(Drawn.of(chart(), new ImageSize(1000, 600)).root().getAttribute("viewBox"))
+                .isEqualTo("0 0 1000 600");
+    }
+
+    @Test
+    void aChartInTheStandardColoursTakesThoseForDarkAndPrint() {
+        String rules =
+                Drawn.of(chart(), SpeedTrace.SIZE).elements("style").get(0).getTextContent();
+        assertThat(rules)
+                .contains("@media screen and (prefers-color-scheme:dark)")
+                .contains(".f-ink{fill:#e6eaed}")
+                .contains("@media print")
+                .contains(".f-ink{fill:#000000}");
+        for (Palette other : List.of(Palette.DARK, Palette.PRINT)) {
+            ChartStyle style = ChartStyle.STANDARD.withPalette(other);
+            assertThat(Drawn.of(SpeedTrace.of(LAP, style), SpeedTrace.SIZE).elements("style"))
+                    .isEmpty();
+        }
+    }
+
+    /** A viewer without style sheets shows the standard colours. */
+    @Test
+    void everyElementCarriesItsOwnColour() {
+        Drawn drawn = Drawn.of(chart(), SpeedTrace.SIZE);
+        for (String tag : List.of("text", "path", "line", "ellipse")) {
+            assertThat(drawn.elements(tag))
+                    .allSatisfy(element -> assertThat(element.getAttribute("fill") + element.getAttribute("stroke"))
+                            .contains("#"));
+        }
     }
 
     /** SVG collapses runs of spaces, so a picture with them would differ from its PNG. */
@@ -164,7 +196,7 @@ class ChartImageTest {
         assertThatThrownBy(() -> new ImageSize(100, 700))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("picture width")
-                .hasMessageContaining("600 to 10000");
+                .hasMessageContaining("320 to 10000");
     }
 
     /** What JDK 17 throws on a machine without a font file; seen with /usr/share/fonts empty. */

@@ -123,6 +123,34 @@ public final class Example {
                 .withCornerNames(List.of(new Track.NamedPlace(990, "Mill"), new Track.NamedPlace(1620, "Weir & Lock")));
     }
 
+    /** A circuit with so many corners, up to some 20 km long, that closes; with none, a straight run. */
+    public static Track circuit(int corners) {
+        List<Segment> segments = new ArrayList<>();
+        if (corners == 0) {
+            return new SegmentPath(List.of(Segment.straight(2000)), false, 40).openTrack("Strip", 0);
+        }
+        if (corners == 1) {
+            segments.add(Segment.straight(400));
+            addCorner(segments, 60, Math.PI / 2 - 20.0 / 60, 20);
+            segments.add(Segment.straight(300));
+            return new SegmentPath(segments, false, 40).openTrack("One Bend", 0);
+        }
+        // Pairs to either side, in four equal parts with a quarter turn each.
+        int pairs = Math.max(0, (corners - 4) / 8);
+        for (int part = 0; part < 4; part++) {
+            for (int pair = 0; pair < pairs; pair++) {
+                segments.add(Segment.straight(50 + 10 * (pair % 3)));
+                addCorner(segments, 60, 0.5, 15);
+                segments.add(Segment.straight(40));
+                addCorner(segments, -60, 0.5, 15);
+            }
+            segments.add(Segment.straight(200));
+            addCorner(segments, 80, Math.PI / 2 - 60.0 / 80, 60);
+            segments.add(Segment.straight(200));
+        }
+        return new SegmentPath(segments, true, 40).closedTrack("Long Weald", 1);
+    }
+
     /** A run of 30 short corners from a standing start. */
     public static Track hill() {
         List<Segment> segments = new ArrayList<>();

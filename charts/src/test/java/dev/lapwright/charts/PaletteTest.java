@@ -23,6 +23,19 @@ class PaletteTest {
     private static final double TEXT_CONTRAST = 4.5;
 
     private static final Palette PALETTE = Palette.STANDARD;
+    private static final List<Palette> ALL = List.of(Palette.STANDARD, Palette.DARK, Palette.PRINT);
+
+    @Test
+    void textAboutASeriesCanBeReadInEveryTheme() {
+        for (Palette palette : ALL) {
+            for (Color series : palette.series()) {
+                assertThat(ColourVision.contrast(palette.label(series), palette.background()))
+                        .isGreaterThanOrEqualTo(TEXT_CONTRAST);
+                assertThat(ColourVision.contrast(palette.label(series), palette.band()))
+                        .isGreaterThanOrEqualTo(TEXT_CONTRAST);
+            }
+        }
+    }
 
     @ParameterizedTest
     @EnumSource(Kind.class)
@@ -50,16 +63,21 @@ class PaletteTest {
 
     @Test
     void seriesColoursStandOutFromThePaper() {
-        for (Color colour : PALETTE.series()) {
-            assertThat(ColourVision.contrast(colour, PALETTE.background())).isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
+        for (Palette palette : ALL) {
+            for (Color colour : palette.series()) {
+                assertThat(ColourVision.contrast(colour, palette.background()))
+                        .isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
+            }
         }
     }
 
     @Test
     void textCanBeReadOnPaperAndOnShadedCorners() {
-        for (Color ground : List.of(PALETTE.background(), PALETTE.band())) {
-            assertThat(ColourVision.contrast(PALETTE.ink(), ground)).isGreaterThanOrEqualTo(TEXT_CONTRAST);
-            assertThat(ColourVision.contrast(PALETTE.muted(), ground)).isGreaterThanOrEqualTo(TEXT_CONTRAST);
+        for (Palette palette : ALL) {
+            for (Color ground : List.of(palette.background(), palette.band())) {
+                assertThat(ColourVision.contrast(palette.ink(), ground)).isGreaterThanOrEqualTo(TEXT_CONTRAST);
+                assertThat(ColourVision.contrast(palette.muted(), ground)).isGreaterThanOrEqualTo(TEXT_CONTRAST);
+            }
         }
     }
 

@@ -40,7 +40,6 @@ class ModulePathTest {
             "GeographicLib-Java-",
             "jpx-",
             "jfreechart-",
-            "org.jfree.svg-",
             "picocli-",
             "jmustache-");
 

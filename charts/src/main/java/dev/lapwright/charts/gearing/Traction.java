@@ -32,7 +32,6 @@ public final class Traction {
 
     private static final double NEWTONS = 1000;
     private static final double ROOM = 0.06;
-    private static final int MOST_GEARS = 12;
 
     private Traction() {}
 
@@ -41,12 +40,21 @@ public final class Traction {
      *
      * @param subject what has been looked at, such as {@code Talvex GT}
      * @param gears force at the wheels in each gear from the lowest, named by the gear's number
-     * @param resistances what the car must overcome, such as in still air, with a tow, with a headwind
-     * @throws InvalidValueException if there are no gears or no resistances, more than can be told apart, or two of one name
+     * @param all what the car must overcome, such as in still air, with a tow, with a headwind; of
+     *     more than five, which cannot be told apart, the first five are drawn, and the chart says so
+     * @throws InvalidValueException if two curves have one name
      */
-    public static JFreeChart of(
-            String subject, List<ForceCurve> gears, List<ForceCurve> resistances, ChartStyle style) {
-        check(gears, resistances);
+    public static JFreeChart of(String subject, List<ForceCurve> gears, List<ForceCurve> all, ChartStyle style) {
+        check(gears, all);
+        String heading = "Tractive force and resistance: " + subject;
+        if (gears.isEmpty() || all.isEmpty()) {
+            return ChartLayout.message(
+                    heading, "there are no " + (gears.isEmpty() ? "gears" : "resistances") + " to show", style);
+        }
+        List<ForceCurve> resistances = all.subList(0, Math.min(all.size(), ChartStyle.distinctLines() - 1));
+        String first = resistances.size() < all.size()
+                ? ", the first " + resistances.size() + " of " + all.size() + " resistances"
+                : "";
         DefaultXYDataset forces = data(gears);
         DefaultXYDataset against = new DefaultXYDataset();
         List<PointLabels.Label> labels = new ArrayList<>();
@@ -77,11 +85,12 @@ public final class Traction {
         plot.addAnnotation(new PointLabels(numbers(gears), forces, true, new double[0], style));
         plot.addAnnotation(new PointLabels(labels, both(gears, resistances), true, new double[0], style));
         JFreeChart chart = ChartLayout.chart(
-                "Tractive force and resistance: " + subject,
-                labels.isEmpty()
-                        ? "numbers: gears"
-                        : "numbers: gears \u00b7 dots: the best gear gives no more than the resistance, the car gets no"
-                                + " faster",
+                heading,
+                (labels.isEmpty()
+                                ? "numbers: gears"
+                                : "numbers: gears \u00b7 dots: the best gear gives no more than the resistance, the car gets no"
+                                        + " faster")
+                        + first,
                 plot,
                 style);
         chart.addLegend(ChartLayout.legend(() -> plot.getRenderer(0).getLegendItems(), style));
@@ -89,15 +98,6 @@ public final class Traction {
     }
 
     private static void check(List<ForceCurve> gears, List<ForceCurve> resistances) {
-        if (gears.isEmpty() || gears.size() > MOST_GEARS) {
-            throw new InvalidValueException(
-                    "gears", gears.size() + " cannot be drawn in one chart", "give 1 to " + MOST_GEARS);
-        }
-        int most = ChartStyle.distinctLines() - 1;
-        if (resistances.isEmpty() || resistances.size() > most) {
-            throw new InvalidValueException(
-                    "resistances", resistances.size() + " cannot be told apart in one chart", "give 1 to " + most);
-        }
         for (List<ForceCurve> curves : List.of(gears, resistances)) {
             Set<String> names = new HashSet<>();
             for (ForceCurve curve : curves) {

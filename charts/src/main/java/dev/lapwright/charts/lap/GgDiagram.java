@@ -26,7 +26,6 @@ import java.util.Map;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.AxisSpace;
-import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.PlotState;
@@ -127,9 +126,8 @@ public final class GgDiagram {
             low = Math.min(low, value);
             high = Math.max(high, value);
         }
-        UnitAxis axis = new UnitAxis(label, style, 0);
+        UnitAxis axis = new UnitAxis(label, style, RING).withCloseTicks();
         axis.setRange(RING * Math.floor(low / RING - 0.05), RING * Math.ceil(high / RING + 0.05));
-        axis.setTickUnit(new NumberTickUnit(RING, NumberText.fixed(1)));
         return axis;
     }
 

@@ -74,8 +74,11 @@ public final class LapLog {
 
     /** What is shown of the axis of times. */
     private Range times() {
-        double low = Arrays.stream(laps.clean()).mapToDouble(this::time).min().orElseThrow();
-        double high = Arrays.stream(laps.clean()).mapToDouble(this::time).max().orElseThrow();
+        int[] clean = laps.clean().length > 0
+                ? laps.clean()
+                : IntStream.range(0, log.laps().size()).toArray();
+        double low = Arrays.stream(clean).mapToDouble(this::time).min().orElse(0);
+        double high = Arrays.stream(clean).mapToDouble(this::time).max().orElse(1);
         double limit = high + ROOM_FOR_OTHERS * Math.max(LEAST, high - low);
         double lowLimit = low - (limit - high);
         for (int i = 0; i < log.laps().size(); i++) {

@@ -11,6 +11,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.ui.TextAnchor;
 
@@ -24,6 +25,10 @@ public final class MapLabels {
 
     private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
     private static final double[] ANGLES = {0, 30, -30, 60, -60, 180, 150, -150};
+    /** More corners than this are named only as near as the first so many distances. */
+    private static final int CROWDED = 60;
+
+    private static final int CLOSE = 3;
     /** How far the start line reaches beyond the road's edge, and how far off it the arrow stands, px. */
     private static final double BAR_BEYOND = 6;
 
@@ -143,11 +148,22 @@ public final class MapLabels {
         space.take(new Rectangle2D.Double(box.getX() - 6, box.getY() - 6, box.getWidth() + 12, box.getHeight() + 12));
     }
 
+    /** Names the corners; of very many those that find room close by, and says at the foot how many. */
     public void drawCorners() {
-        for (Corner corner : stations.corners()) {
+        List<Corner> corners = stations.corners();
+        boolean crowded = corners.size() > CROWDED;
+        int named = 0;
+        for (Corner corner : corners) {
             int station = nearest(corner.apex());
             double outside = heading[station] + (corner.left() ? -1 : 1) * Math.PI / 2;
-            drawLabel(List.of(corner.label(), "T" + corner.number()), station, outside);
+            List<String> texts = List.of(corner.label(), "T" + corner.number());
+            named += drawLabel(texts, station, outside, crowded ? CLOSE : DISTANCES.length) ? 1 : 0;
+        }
+        if (named < corners.size()) {
+            String text = named + " of " + corners.size() + " corners named";
+            double bottom = area.getMaxY() - 2.5 * style.textSize();
+            new PlacedText(text, area.getMaxX(), bottom, TextAnchor.BOTTOM_RIGHT, style.small())
+                    .draw(g2, style.palette().muted());
         }
     }
 
@@ -163,8 +179,12 @@ public final class MapLabels {
 
     /** Draws the first text that finds a free place near a station, looking first in the direction given (rad). */
     private void drawLabel(List<String> texts, int station, double direction) {
+        drawLabel(texts, station, direction, DISTANCES.length);
+    }
+
+    private boolean drawLabel(List<String> texts, int station, double direction, int distances) {
         for (String text : texts) {
-            for (double away : DISTANCES) {
+            for (double away : Arrays.copyOf(DISTANCES, distances)) {
                 for (double turn : ANGLES) {
                     PlacedText note = beside(text, station, direction + Math.toRadians(turn), clear + away);
                     Rectangle2D box = note.box(g2);
@@ -173,11 +193,12 @@ public final class MapLabels {
                         placed.add(note);
                         drawLeader(station, box, away);
                         note.draw(g2, style.palette().ink());
-                        return;
+                        return true;
                     }
                 }
             }
         }
+        return false;
     }
 
     private void drawLeader(int station, Rectangle2D box, double away) {

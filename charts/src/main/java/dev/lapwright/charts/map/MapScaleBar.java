@@ -55,6 +55,22 @@ public final class MapScaleBar {
                 .drawOn(g2, style.palette().ink(), style.palette().background());
     }
 
+    /** A remark at the right of the foot, or above it where arrow and bar leave no room. */
+    public static void drawRemark(Graphics2D g2, String remark, Rectangle2D area, ChartStyle style) {
+        PlacedText low =
+                new PlacedText(remark, area.getMaxX(), area.getMaxY() - 2, TextAnchor.BOTTOM_RIGHT, style.small());
+        boolean fits = low.box(g2).getMinX() > area.getMinX() + 60 + BAR_AT_MOST;
+        PlacedText note = fits
+                ? low
+                : new PlacedText(
+                        remark,
+                        area.getMaxX(),
+                        area.getMaxY() - 2 - ARROW_HEIGHT,
+                        TextAnchor.BOTTOM_RIGHT,
+                        style.small());
+        note.within(g2, area.getMinX(), area.getMaxX()).draw(g2, style.palette().muted());
+    }
+
     private void drawNorth(Graphics2D g2, double x, double bottom) {
         double middle = x + ARROW_WIDTH / 2;
         Path2D arrow = new Path2D.Double();

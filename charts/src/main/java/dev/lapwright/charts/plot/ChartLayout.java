@@ -1,11 +1,16 @@
 package dev.lapwright.charts.plot;
 
 import dev.lapwright.charts.ChartStyle;
+import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemSource;
 import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.PlotState;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.title.PaintScaleLegend;
@@ -35,6 +40,29 @@ public final class ChartLayout {
         below.setPaint(style.palette().muted());
         chart.addSubtitle(below);
         return chart;
+    }
+
+    /** A chart of nothing, with a sentence that says why: a result is never lost for its picture. */
+    public static JFreeChart message(String heading, String sentence, ChartStyle style) {
+        return chart(heading, sentence, new EmptyPlot(), style);
+    }
+
+    private static final class EmptyPlot extends Plot {
+        private static final long serialVersionUID = 1L;
+
+        EmptyPlot() {
+            setBackgroundPaint(null);
+        }
+
+        @Override
+        public String getPlotType() {
+            return "nothing to show";
+        }
+
+        @Override
+        public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
+            // The facts beneath the heading say all.
+        }
     }
 
     private static void place(TextTitle title, ChartStyle style, double bottom) {

@@ -79,7 +79,8 @@ public final class EndLabelAxis extends NumberAxis {
             g2.setPaint(label.colour);
             g2.setStroke(ChartStyle.solid(1));
             g2.draw(new Line2D.Double(cursor + 1, wanted[i], cursor + LEADER, placed[i]));
-            note(label, cursor + LEADER + GAP, placed[i]).draw(g2, label.colour);
+            note(label, cursor + LEADER + GAP, placed[i])
+                    .draw(g2, style.palette().label(label.colour));
         }
         AxisState state = new AxisState(cursor);
         state.setTicks(List.of());

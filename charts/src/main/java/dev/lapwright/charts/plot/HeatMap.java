@@ -1,6 +1,8 @@
 package dev.lapwright.charts.plot;
 
 import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Palette;
+import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
@@ -21,6 +23,10 @@ import org.jfree.chart.ui.TextAnchor;
 public final class HeatMap extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
     private static final int LINES = 10;
+    /** Lines on the cells; neither is a colour of a palette, which a viewer may exchange. */
+    public static final Color ON_LIGHT = new Color(0x10171D);
+
+    public static final Color ON_DARK = new Color(0xF4F6F8);
     private static final double SHORTEST_DRAWN = 20;
     private static final double SHORTEST_LABELLED = 60;
 
@@ -87,16 +93,23 @@ public final class HeatMap extends AbstractXYAnnotation {
                 formats.apply(UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
         LabelSpace space = new LabelSpace();
         List<PlacedText> notes = new ArrayList<>();
-        g2.setPaint(style.palette().ink());
+        g2.setPaint(against(baseline));
         g2.setStroke(ChartStyle.dashed(2));
         drawLines(g2, contours.at(baseline), baselineText, area, domain, range, space, notes);
         g2.setStroke(ChartStyle.solid(1));
         for (double level : levels()) {
+            g2.setPaint(against(level));
             drawLines(g2, contours.at(level), format.format(level), area, domain, range, space, notes);
         }
         for (PlacedText note : notes) {
             note.drawOn(g2, style.palette().ink(), style.palette().background());
         }
+    }
+
+    /** Dark on light cells and light on dark ones, whatever the paper: a line runs through cells of about its own value. */
+    private Color against(double level) {
+        Color cell = ramp.getPaint(level);
+        return Palette.contrast(cell, ON_LIGHT) >= Palette.contrast(cell, ON_DARK) ? ON_LIGHT : ON_DARK;
     }
 
     private void drawCells(Graphics2D g2, Rectangle2D area, ValueAxis domain, ValueAxis range) {
@@ -124,9 +137,12 @@ public final class HeatMap extends AbstractXYAnnotation {
         }
     }
 
-    /** Half-way to the neighbour on a side; the outermost cells reach as far out as in. */
+    /** Half-way to the neighbour on a side; the outermost cells reach as far out as in, a single one a little. */
     public static double edge(double[] values, int i, int side) {
         int neighbour = i + side;
+        if (values.length == 1) {
+            return values[0] + side * Math.max(0.5, 0.05 * Math.abs(values[0]));
+        }
         if (neighbour < 0 || neighbour >= values.length) {
             return values[i] + (values[i] - values[i - side]) / 2;
         }

@@ -101,6 +101,29 @@ public final class PointLabels extends AbstractXYAnnotation {
 
     private void place(
             Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
+        for (String text : List.of(label.text, withoutRemark(label.text))) {
+            Label shown = new Label(label.x, label.y, text, label.must, label.clear);
+            if (isPlaced(g2, shown, x, y, area, space, obstacles)) {
+                return;
+            }
+        }
+        if (label.must) {
+            Label shown = new Label(label.x, label.y, withoutRemark(label.text), true, label.clear);
+            PlacedText note =
+                    beside(g2, shown, x, y, Math.PI / 4, label.clear).within(g2, area.getMinX(), area.getMaxX());
+            space.take(note.box(g2));
+            note.drawOn(g2, style.palette().ink(), style.palette().background());
+        }
+    }
+
+    /** The text without what stands in parentheses at its end, which is left out where room is short. */
+    private static String withoutRemark(String text) {
+        int open = text.lastIndexOf(" (");
+        return open > 0 && text.endsWith(")") ? text.substring(0, open) : text;
+    }
+
+    private boolean isPlaced(
+            Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
         int reach = label.must ? DISTANCES.length : 2;
         for (int k = 0; k < reach; k++) {
             for (double angle : ANGLES) {
@@ -118,16 +141,11 @@ public final class PointLabels extends AbstractXYAnnotation {
                         g2.draw(leader);
                     }
                     note.draw(g2, style.palette().ink());
-                    return;
+                    return true;
                 }
             }
         }
-        if (label.must) {
-            PlacedText note =
-                    beside(g2, label, x, y, Math.PI / 4, label.clear).within(g2, area.getMinX(), area.getMaxX());
-            space.take(note.box(g2));
-            note.drawOn(g2, style.palette().ink(), style.palette().background());
-        }
+        return false;
     }
 
     private PlacedText beside(Graphics2D g2, Label label, double x, double y, double angle, double distance) {

@@ -13,6 +13,8 @@ import org.jfree.chart.ui.TextAnchor;
 public final class SignLabels extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
     private static final double GAP = 4;
+    /** A lower panel, in heights of a line, has no room for both: its axis has the signs. */
+    private static final double LEAST_LINES = 3.5;
 
     private final String above;
     private final String below;
@@ -34,6 +36,9 @@ public final class SignLabels extends AbstractXYAnnotation {
             int rendererIndex,
             PlotRenderingInfo info) {
         double x = area.getMinX() + GAP;
+        if (area.getHeight() < LEAST_LINES * style.textSize()) {
+            return;
+        }
         new PlacedText(above, x, area.getMinY() + 1, TextAnchor.TOP_LEFT, style.small())
                 .draw(g2, style.palette().muted());
         new PlacedText(below, x, area.getMaxY() - 1, TextAnchor.BOTTOM_LEFT, style.small())

@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.text.NumberFormat;
+import java.util.List;
 import java.util.function.IntFunction;
 import org.jfree.chart.axis.AxisState;
 import org.jfree.chart.axis.NumberAxis;
@@ -24,6 +25,8 @@ public final class UnitAxis extends NumberAxis {
     private static final double TICKS_ACROSS_AT_MOST = 14;
     private static final double TICKS_UP_AT_MOST = 10;
     private static final double LABEL_GAP = 6;
+    /** How long a label may be beside an axis of length 1. */
+    private static final double MOST_BEYOND = 1.3;
 
     private final transient IntFunction<NumberFormat> format;
     private final double leastStep;
@@ -92,10 +95,28 @@ public final class UnitAxis extends NumberAxis {
         return new Range(range.getLowerBound() - add, range.getUpperBound() + add);
     }
 
-    /** What stands before the comma: name and unit without a remark on signs. */
+    /** Name and unit without what stands after a comma or colon, such as a remark on signs. */
     private static String withoutRemark(String label) {
-        int comma = label.indexOf(',');
-        return comma < 0 ? label : label.substring(0, comma);
+        String name = label.split("[,:]", 2)[0];
+        return name.equals(label) || name.contains("(") || unit(label).isEmpty()
+                ? name
+                : name + " (" + unit(label) + ")";
+    }
+
+    /** The longest form of the label that fits, if need be by reaching a little beyond; none where not even the unit does. */
+    private static String fitting(String label, FontMetrics metrics, double room) {
+        String text = metrics.stringWidth(label) > room ? withoutRemark(label) : label;
+        for (String shorter : List.of(unit(label), "")) {
+            text = metrics.stringWidth(text) > MOST_BEYOND * room ? shorter : text;
+        }
+        return text;
+    }
+
+    /** The unit in parentheses, alone; empty where there is none. */
+    private static String unit(String label) {
+        int open = label.indexOf('(');
+        int close = label.indexOf(')', open + 1);
+        return open < 0 || close < 0 ? "" : label.substring(open + 1, close);
     }
 
     @Override
@@ -106,12 +127,16 @@ public final class UnitAxis extends NumberAxis {
             Rectangle2D dataArea,
             RectangleEdge edge,
             AxisState state) {
-        if (RectangleEdge.isTopOrBottom(edge) || label == null || label.isEmpty()) {
+        if (label == null || label.isEmpty()) {
             return super.drawLabel(label, g2, plotArea, dataArea, edge, state);
+        }
+        if (RectangleEdge.isTopOrBottom(edge)) {
+            String across = fitting(label, g2.getFontMetrics(getLabelFont()), plotArea.getWidth());
+            return super.drawLabel(across, g2, plotArea, dataArea, edge, state);
         }
         boolean left = edge.equals(RectangleEdge.LEFT);
         FontMetrics metrics = g2.getFontMetrics(getLabelFont());
-        String text = metrics.stringWidth(label) > dataArea.getHeight() ? withoutRemark(label) : label;
+        String text = fitting(label, metrics, dataArea.getHeight());
         AffineTransform upright = g2.getTransform();
         g2.setFont(getLabelFont());
         g2.setPaint(getLabelPaint());

@@ -87,11 +87,17 @@ public final class DamperMapChart {
         DefaultXYDataset lines = new DefaultXYDataset();
         addRatio(plot, lines, "rebound = bump", bump -> bump, 1, across, up, style);
         addRatio(plot, lines, "rebound = 2 bump", bump -> 2 * bump, 2, across, up, style);
+        // Light dashes on a dark line: seen on every colour of the map, and on neither side exchanged with the paper.
         XYLineAndShapeRenderer dashed = SeriesRenderers.of(2, style);
+        XYLineAndShapeRenderer under = SeriesRenderers.of(2, style);
         for (int i = 0; i < 2; i++) {
-            dashed.setSeriesPaint(i, style.palette().background());
+            dashed.setSeriesPaint(i, HeatMap.ON_DARK);
             dashed.setSeriesStroke(i, ChartStyle.dashed(1.5));
+            under.setSeriesPaint(i, HeatMap.ON_LIGHT);
+            under.setSeriesStroke(i, ChartStyle.solid(2.5));
         }
+        plot.setDataset(3, lines);
+        plot.setRenderer(3, under);
         plot.setDataset(2, lines);
         plot.setRenderer(2, dashed);
     }

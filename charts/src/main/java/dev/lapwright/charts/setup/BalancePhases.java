@@ -19,7 +19,6 @@ import org.jfree.chart.LegendItemCollection;
  * phases have one scale.
  */
 public final class BalancePhases {
-    private static final int MOST = 60;
     private static final double STANDARD_GRAVITY = 9.80665;
     /** Least reach of the axes, g. */
     private static final double LEAST = 0.02;
@@ -45,14 +44,13 @@ public final class BalancePhases {
      * The chart.
      *
      * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
-     * @param corners 1 to 60, in driving order
-     * @throws InvalidValueException if there are no corners or too many
+     * @param all corners in driving order; of more than 300 the first are drawn, and the chart says so
      */
-    public static JFreeChart of(String subject, List<BalanceBars> corners, ChartStyle style) {
-        if (corners.isEmpty() || corners.size() > MOST) {
-            throw new InvalidValueException(
-                    "corners", corners.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+    public static JFreeChart of(String subject, List<BalanceBars> all, ChartStyle style) {
+        if (all.isEmpty()) {
+            return ChartLayout.message("Balance at the limit: " + subject, "there are no corners to show", style);
         }
+        List<BalanceBars> corners = all.subList(0, Math.min(all.size(), RowPanels.MOST));
         RowPanels panels =
                 new RowPanels(corners.stream().map(BalanceBars::corner).toList(), style);
         double reach = LEAST;
@@ -71,7 +69,10 @@ public final class BalancePhases {
                 "Balance at the limit: " + subject,
                 ChartLayout.facts(
                         "bars: lateral acceleration that the other axle has in reserve when the first reaches its limit",
-                        "\u2013 no such phase"),
+                        "\u2013 no such phase"
+                                + (corners.size() < all.size()
+                                        ? ", the first " + corners.size() + " of " + all.size() + " corners"
+                                        : "")),
                 panels.plot(),
                 style);
         chart.addLegend(ChartLayout.legend(() -> legend(style), style));

@@ -34,7 +34,6 @@ import org.jfree.chart.ui.TextAnchor;
  * its range; those with the widest range first. A shaded band tells what the timing screen cannot show.
  */
 public final class RankedGains {
-    private static final int MOST = 60;
     /** Room on each side for labels, as a share of the bars' reach to both sides; those of the range name a setting, too. */
     private static final double STEP_ROOM = 0.28;
 
@@ -43,6 +42,8 @@ public final class RankedGains {
     private static final double MOST_BAND = 2;
     /** Least reach of an axis, s. */
     private static final double LEAST = 0.002;
+
+    private static final String NONE = "there are no adjustments to show";
 
     /** One of the changes of lap time, s. */
     private interface Change extends ToDoubleFunction<GainBars> {}
@@ -58,20 +59,19 @@ public final class RankedGains {
      * The chart.
      *
      * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
-     * @param gains 1 to 60, in any order
+     * @param gains in any order; of more than 300 those with the widest range are drawn, and the chart says so
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
-     * @throws InvalidValueException if there are no adjustments or too many
      */
     public static JFreeChart of(String subject, List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty() || gains.size() > MOST) {
-            throw new InvalidValueException(
-                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        if (gains.isEmpty()) {
+            return ChartLayout.message("What each adjustment is worth: " + subject, NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
         List<GainBars> ranked = new ArrayList<>(gains);
         ranked.sort(Comparator.comparingDouble(GainBars::span).reversed());
+        ranked.subList(Math.min(ranked.size(), RowPanels.MOST), ranked.size()).clear();
         List<String> names = ranked.stream()
                 .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
                 .toList();
@@ -84,7 +84,10 @@ public final class RankedGains {
         JFreeChart chart = ChartLayout.chart(
                 "What each adjustment is worth: " + subject,
                 ChartLayout.facts(
-                        "change of lap time from the car as it is set up",
+                        "change of lap time from the car as it is set up"
+                                + (ranked.size() < gains.size()
+                                        ? ", the " + ranked.size() + " widest ranges of " + gains.size()
+                                        : ""),
                         Double.isNaN(visible)
                                 ? "negative is faster"
                                 : "shaded: less than " + NumberText.fixed(3).format(visible)
@@ -95,23 +98,22 @@ public final class RankedGains {
         return chart;
     }
 
-    /** The size in px of {@link #overTheRange} at this width, 600 to 10000, with so many adjustments. */
+    /** The size in px of {@link #overTheRange} at this width, 320 to 10000, with so many adjustments. */
     public static ImageSize sizeOverTheRange(int width, int adjustments, ChartStyle style) {
         int around = 7 * style.textSize();
-        return new ImageSize(width, Math.max(400, around + NamedRows.height(style) * adjustments));
+        return new ImageSize(
+                width, Math.min(10_000, Math.max(240, around + NamedRows.height(width, style) * adjustments)));
     }
 
     /**
      * The fastest and the slowest setting of each adjustment alone, with its name above its bar, so that it fits a narrow page.
      *
-     * @param gains 1 to 60, in the order to draw them
+     * @param gains in the order to draw them
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
-     * @throws InvalidValueException if there are no adjustments or too many
      */
     public static JFreeChart overTheRange(List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty() || gains.size() > MOST) {
-            throw new InvalidValueException(
-                    "adjustments", gains.size() + " cannot be drawn in one chart", "give 1 to " + MOST);
+        if (gains.isEmpty()) {
+            return ChartLayout.message("What each adjustment is worth", NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
@@ -255,6 +257,8 @@ public final class RankedGains {
     static final class NamedRows extends AbstractXYAnnotation {
         private static final long serialVersionUID = 1L;
         private static final double GAP = 4;
+        /** Width of a picture that has room for figures beside the bars, px. */
+        private static final int BESIDE_FROM = 500;
 
         private final transient List<GainBars> gains;
         private final double band;
@@ -267,9 +271,9 @@ public final class RankedGains {
             this.style = style;
         }
 
-        /** Height of a row, px. */
-        static int height(ChartStyle style) {
-            return 2 * style.textSize() + 18;
+        /** Height of a row, px: with a line of its own for the figures where a picture of that width has no room beside bars. */
+        static int height(int width, ChartStyle style) {
+            return 2 * style.textSize() + 18 + (width < BESIDE_FROM ? style.textSize() + 3 : 0);
         }
 
         /** A plot of rows over an axis of values; rows have no axis. */
@@ -300,6 +304,7 @@ public final class RankedGains {
                 PlotRenderingInfo info) {
             double zero = values.valueToJava2D(0, area, RectangleEdge.BOTTOM);
             double height = area.getHeight() / gains.size();
+            boolean beneath = area.getWidth() < BESIDE_FROM && height > 3 * style.textSize() + 10;
             if (!Double.isNaN(band)) {
                 double left = Math.max(area.getMinX(), values.valueToJava2D(-band, area, RectangleEdge.BOTTOM));
                 double right = Math.min(area.getMaxX(), values.valueToJava2D(band, area, RectangleEdge.BOTTOM));
@@ -315,8 +320,14 @@ public final class RankedGains {
                 new PlacedText(gain.name(), area.getMinX() + GAP, top + 3, TextAnchor.TOP_LEFT, style.strong())
                         .drawOn(g2, style.palette().ink(), style.palette().background());
                 double from = top + style.textSize() + 10;
-                bar(g2, area, values, from, gain.best(), gain.bestAt(), style.colour(2), true);
-                bar(g2, area, values, from, gain.worst(), gain.worstAt(), style.colour(3), false);
+                bar(g2, area, values, from, gain.best(), gain.bestAt(), style.colour(2), true, beneath);
+                bar(g2, area, values, from, gain.worst(), gain.worstAt(), style.colour(3), false, beneath);
+                if (beneath) {
+                    String both = (gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "")
+                            + (gain.best() < 0 && gain.worst() > 0 ? " \u00b7 " : "")
+                            + (gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "");
+                    note(g2, area, both, area.getMinX() + GAP, from + style.textSize() + 2, false);
+                }
                 if (gain.best() == 0 && gain.worst() == 0) {
                     note(g2, area, "no difference", zero + GAP, from, false);
                 }
@@ -334,7 +345,8 @@ public final class RankedGains {
                 double value,
                 String at,
                 Color colour,
-                boolean filled) {
+                boolean filled,
+                boolean beneath) {
             if (value == 0) {
                 return;
             }
@@ -346,8 +358,10 @@ public final class RankedGains {
             g2.setPaint(colour);
             g2.setStroke(ChartStyle.solid(1));
             g2.draw(face);
-            String text = NumberText.signed(3).format(value) + (at.isEmpty() ? "" : " at " + at);
-            note(g2, area, text, value < 0 ? face.getMinX() - GAP : face.getMaxX() + GAP, top, value < 0);
+            if (!beneath) {
+                double beside = value < 0 ? face.getMinX() - GAP : face.getMaxX() + GAP;
+                note(g2, area, text(value, at), beside, top, value < 0);
+            }
         }
 
         private void note(Graphics2D g2, Rectangle2D area, String text, double x, double top, boolean left) {

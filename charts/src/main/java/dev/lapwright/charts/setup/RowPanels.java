@@ -16,6 +16,8 @@ import org.jfree.chart.ui.RectangleInsets;
 final class RowPanels {
     private static final int HEIGHT_OF_ROW = 30;
     private static final int HEIGHT_AROUND = 190;
+    /** More rows make a picture that no viewer shows. */
+    static final int MOST = 300;
 
     private final ChartStyle style;
     private final CombinedRangeXYPlot panels;
@@ -48,7 +50,7 @@ final class RowPanels {
 
     /** A picture 1200 px wide with room for so many rows and their labels. */
     static ImageSize size(int rows) {
-        return new ImageSize(1200, Math.max(400, HEIGHT_AROUND + HEIGHT_OF_ROW * rows));
+        return new ImageSize(1200, Math.max(400, HEIGHT_AROUND + HEIGHT_OF_ROW * Math.min(rows, MOST)));
     }
 
     /** Adds a panel at the right of the others. */

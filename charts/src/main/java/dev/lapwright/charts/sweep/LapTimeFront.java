@@ -8,7 +8,6 @@ import dev.lapwright.charts.plot.PointLabels;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.fault.Check;
-import dev.lapwright.fault.InvalidValueException;
 import java.awt.geom.Ellipse2D;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -42,15 +41,14 @@ public final class LapTimeFront {
      * The chart.
      *
      * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
-     * @param setups one or more, in any order
+     * @param setups in any order
      * @param before the setup that was there before, if it is to be shown
      * @param flat setups no slower than the fastest by this are as good, s; NaN for no band
-     * @throws InvalidValueException if there are no setups
      */
     public static JFreeChart of(
             String subject, List<SetupPoint> setups, Optional<SetupPoint> before, double flat, ChartStyle style) {
         if (setups.isEmpty()) {
-            throw new InvalidValueException("setups", "there are none to draw", "give one or more");
+            return ChartLayout.message("Lap time against top speed: " + subject, "there are no setups to show", style);
         }
         if (!Double.isNaN(flat)) {
             Check.positive("band of equally good lap times (s)", flat);

@@ -1,6 +1,5 @@
 package dev.lapwright.charts.sweep;
 
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
@@ -46,19 +45,23 @@ final class SweepGrid {
         }
     }
 
+    /** Why a sweep cannot be drawn, for people; empty if it can. */
+    static String obstacle(SweepResult sweep) {
+        int axes = sweep.axes().size();
+        if (axes < 1 || axes > 2) {
+            return "one picture cannot show " + axes + " axes: the table has them all";
+        }
+        if (sweep.fastest().isPresent()) {
+            return "";
+        }
+        String why =
+                sweep.points().isEmpty() ? "" : " (" + sweep.points().get(0).failure() + ")";
+        return "no setting gave a lap" + why;
+    }
+
     /** Draws across the first axis, unless only the first has few enough values to give each a line of its own. */
     static SweepGrid of(SweepResult sweep) {
         List<SweepAxis> axes = sweep.axes();
-        if (axes.isEmpty() || axes.size() > 2) {
-            throw new InvalidValueException(
-                    "sweep", "a chart cannot show " + axes.size() + " axes", "sweep one or two things for a chart");
-        }
-        if (sweep.fastest().isEmpty()) {
-            String why =
-                    sweep.points().isEmpty() ? "" : " (" + sweep.points().get(0).failure() + ")";
-            throw new InvalidValueException(
-                    "sweep", "no setting gave a lap" + why, "sweep settings with which the car can drive");
-        }
         if (axes.size() == 1) {
             return new SweepGrid(sweep, axes.get(0), null);
         }

@@ -40,12 +40,12 @@ public final class SweepTime {
 
     private SweepTime() {}
 
-    /**
-     * The chart of a sweep of one or two axes.
-     *
-     * @throws dev.lapwright.fault.InvalidValueException if it has more axes, or if no setting gave a lap
-     */
+    /** The chart of a sweep of one or two axes; where there is nothing that it could show, it says why. */
     public static JFreeChart of(SweepResult sweep, ChartStyle style) {
+        String obstacle = SweepGrid.obstacle(sweep);
+        if (!obstacle.isEmpty()) {
+            return ChartLayout.message("Lap time: " + sweep.track().name(), obstacle, style);
+        }
         SweepGrid table = SweepGrid.of(sweep);
         return table.fitsLines() ? lines(table, style) : map(table, style);
     }

@@ -9,12 +9,12 @@ import dev.lapwright.charts.plot.PointCloud;
 import dev.lapwright.charts.plot.PointLabels;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.study.sweep.SweepResult;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.SeriesRenderingOrder;
@@ -42,18 +42,21 @@ public final class TradeOff {
 
     private TradeOff() {}
 
-    /**
-     * The chart of a sweep of one or two axes.
-     *
-     * @throws InvalidValueException if it has more axes, if no setting gave a lap, or if the track has no corners
-     */
+    /** The chart of a sweep of one or two axes; where there is nothing that it could show, it says why. */
     public static JFreeChart of(SweepResult sweep, ChartStyle style) {
-        if (Double.isNaN(sweep.baseline().meanCornerSpeed())) {
-            throw new InvalidValueException(
-                    sweep.track().name(), "it has no corners to trade top speed against", "take a track with corners");
+        String obstacle = SweepGrid.obstacle(sweep);
+        if (obstacle.isEmpty() && Double.isNaN(sweep.baseline().meanCornerSpeed())) {
+            obstacle = "there are no corners to trade top speed against";
+        }
+        if (!obstacle.isEmpty()) {
+            return ChartLayout.message(heading(sweep), obstacle, style);
         }
         SweepGrid table = SweepGrid.of(sweep);
         return table.fitsLines() ? lines(table, style) : cloud(table, style);
+    }
+
+    private static String heading(SweepResult sweep) {
+        return "Top speed against cornering speed: " + sweep.track().name();
     }
 
     private static double[] point(LapFigures figures) {
@@ -109,10 +112,7 @@ public final class TradeOff {
 
     private static JFreeChart sheet(SweepGrid table, XYPlot plot, String reading, ChartStyle style) {
         return ChartLayout.chart(
-                "Top speed against cornering speed: " + table.sweep().track().name(),
-                ChartLayout.facts(SweepTime.facts(table), reading),
-                plot,
-                style);
+                heading(table.sweep()), ChartLayout.facts(SweepTime.facts(table), reading), plot, style);
     }
 
     /** A line for each value of the second axis, or one line where there is none. */
@@ -208,10 +208,13 @@ public final class TradeOff {
         private static final long serialVersionUID = 1L;
         private static final double SMALLEST = 3;
         static final double LARGEST = 8;
+        /** More points than this are drawn half as large. */
+        private static final int MANY = 80;
 
         private final double[][] lapTimes;
         private final double shortest;
         private final double longest;
+        private final double scale;
 
         /** @param lapTimes s, [series][item] as in the dataset that is drawn */
         SizedPoints(double[][] lapTimes, ChartStyle style) {
@@ -227,6 +230,7 @@ public final class TradeOff {
             }
             shortest = low;
             longest = high;
+            scale = Arrays.stream(lapTimes).mapToInt(series -> series.length).sum() > MANY ? 0.5 : 1;
             setDrawSeriesLineAsPath(true);
             setDefaultLegendShape(new Ellipse2D.Double(-SMALLEST, -SMALLEST, 2 * SMALLEST, 2 * SMALLEST));
             setLegendLine(SeriesRenderers.legendLine());
@@ -239,7 +243,7 @@ public final class TradeOff {
         @Override
         public Shape getItemShape(int series, int item) {
             double slow = longest > shortest ? (lapTimes[series][item] - shortest) / (longest - shortest) : 0;
-            double r = LARGEST - slow * (LARGEST - SMALLEST);
+            double r = scale * (LARGEST - slow * (LARGEST - SMALLEST));
             return new Ellipse2D.Double(-r, -r, 2 * r, 2 * r);
         }
 

@@ -10,7 +10,6 @@ import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
-import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
@@ -24,7 +23,6 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.PlotState;
-import org.jfree.chart.ui.TextAnchor;
 
 /**
  * A circuit or open run by itself: the road in plan, north up and true to scale, with corners, start and driving direction;
@@ -154,14 +152,9 @@ public final class CircuitMap {
             labels.drawCorners();
             Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
             new MapScaleBar(style, scale).draw(g2, foot);
-            new PlacedText(
-                            (stations.corners().isEmpty() ? "" : "corners dark, ")
-                                    + (road.isWidened() ? "road drawn wider than it is" : "road to scale"),
-                            area.getMaxX(),
-                            foot.getMaxY() - 2,
-                            TextAnchor.BOTTOM_RIGHT,
-                            style.small())
-                    .draw(g2, style.palette().muted());
+            String remark = (stations.corners().isEmpty() ? "" : "corners shaded, ")
+                    + (road.isWidened() ? "road drawn wider than it is" : "road to scale");
+            MapScaleBar.drawRemark(g2, remark, foot, style);
         }
 
         @Override

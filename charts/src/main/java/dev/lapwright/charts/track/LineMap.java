@@ -38,13 +38,16 @@ public final class LineMap {
     private LineMap() {}
 
     /**
-     * The map of one to three lines.
+     * The map of some lines. Of more than three, which cannot be told apart, the first three are drawn, and the chart says so.
      *
-     * @throws InvalidValueException if there are none or more than three, if two carry one name, or if a line's distances do
-     *     not lie on the road
+     * @throws InvalidValueException if two carry one name, or if a line's distances do not lie on the road
      */
-    public static JFreeChart of(Stations road, List<DrivenLine> lines, ChartStyle style) {
-        check(road, lines);
+    public static JFreeChart of(Stations road, List<DrivenLine> all, ChartStyle style) {
+        check(road, all);
+        if (all.isEmpty()) {
+            return CircuitMap.of(road, style);
+        }
+        List<DrivenLine> lines = all.subList(0, Math.min(all.size(), MOST_LINES));
         DistancePanels panels = new DistancePanels(road, new double[0], style);
         XYPlot offsets = offsets(road, lines, style);
         panels.add(offsets, 260);
@@ -52,7 +55,10 @@ public final class LineMap {
         JFreeChart chart = ChartLayout.chart(
                 (lines.size() > 1 ? "Driven lines: " : "Driven line: ")
                         + road.track().name(),
-                facts(road, lines, views),
+                facts(road, lines, views)
+                        + (lines.size() < all.size()
+                                ? ", the first " + lines.size() + " of " + all.size() + " lines"
+                                : ""),
                 new LineMapPlot(road, lines, views, panels.plot(), style),
                 style);
         chart.addLegend(ChartLayout.legend(offsets, style));
@@ -60,10 +66,6 @@ public final class LineMap {
     }
 
     private static void check(Stations road, List<DrivenLine> lines) {
-        if (lines.isEmpty() || lines.size() > MOST_LINES) {
-            throw new InvalidValueException(
-                    "lines", lines.size() + " lines cannot be drawn on one map", "give 1 to " + MOST_LINES);
-        }
         Set<String> names = new HashSet<>();
         double length = road.track().length();
         for (DrivenLine line : lines) {

@@ -114,13 +114,7 @@ final class LineMapPlot extends Plot {
         labels.drawCorners();
         Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
         new MapScaleBar(style, scale).draw(g2, foot);
-        new PlacedText(
-                        drawn.isWidened() ? "road drawn wider than it is" : "road to scale",
-                        area.getMaxX(),
-                        foot.getMaxY() - 2,
-                        TextAnchor.BOTTOM_RIGHT,
-                        style.small())
-                .draw(g2, style.palette().muted());
+        MapScaleBar.drawRemark(g2, drawn.isWidened() ? "road drawn wider than it is" : "road to scale", foot, style);
     }
 
     private void drawLines(Graphics2D g2, MapScale scale, Rectangle2D window) {

@@ -8,6 +8,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawn;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.Test;
 
@@ -89,11 +90,24 @@ class TractionTest {
     }
 
     @Test
-    void noGearsOrNoResistanceAreRefused() {
-        assertThatThrownBy(() -> Traction.of("x", List.of(), List.of(STILL), ChartStyle.STANDARD))
-                .isInstanceOf(InvalidValueException.class);
-        assertThatThrownBy(() -> Traction.of("x", List.of(FIRST), List.of(), ChartStyle.STANDARD))
-                .isInstanceOf(InvalidValueException.class);
+    void noGearsOrNoResistanceAreSaid() {
+        assertThat(Drawn.of(Traction.of("x", List.of(), List.of(STILL), ChartStyle.STANDARD), Traction.SIZE)
+                        .texts())
+                .anyMatch(text -> text.contains("no gears"));
+        assertThat(Drawn.of(Traction.of("x", List.of(FIRST), List.of(), ChartStyle.STANDARD), Traction.SIZE)
+                        .texts())
+                .anyMatch(text -> text.contains("no resistances"));
+    }
+
+    @Test
+    void ofSixResistancesFiveAreDrawnAndTheChartSaysSo() {
+        List<Traction.ForceCurve> six = IntStream.range(0, 6)
+                .mapToObj(i -> curve("wind " + i, new double[] {0, 100}, new double[] {1000, 6000 + 100 * i}))
+                .toList();
+        assertThat(Drawn.of(Traction.of("x", List.of(FIRST), six, ChartStyle.STANDARD), Traction.SIZE)
+                        .texts())
+                .anyMatch(text -> text.contains("the first 5 of 6 resistances"))
+                .noneMatch(text -> text.startsWith("wind 5"));
     }
 
     @Test

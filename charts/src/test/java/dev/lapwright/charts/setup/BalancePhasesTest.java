@@ -80,10 +80,20 @@ class BalancePhasesTest {
     }
 
     @Test
-    void aCircuitWithoutCornersIsRefused() {
-        assertThatThrownBy(() -> chart())
-                .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("corners");
+    void aCircuitWithoutCornersSaysSo() {
+        assertThat(texts()).anyMatch(text -> text.contains("no corners"));
+    }
+
+    @Test
+    void moreCornersThanAPictureHoldsAreCutAndTheChartSaysSo() {
+        BalancePhases.BalanceBars[] many = new BalancePhases.BalanceBars[400];
+        for (int i = 0; i < many.length; i++) {
+            many[i] = new BalancePhases.BalanceBars("T" + (i + 1), 1, 1, 1, 1);
+        }
+        List<String> texts =
+                Drawn.of(chart(many), BalancePhases.size(many.length)).texts();
+        assertThat(texts).contains("T300").doesNotContain("T301");
+        assertThat(texts).anyMatch(text -> text.contains("the first 300 of 400 corners"));
     }
 
     @Test

@@ -98,7 +98,7 @@ class CircuitMapTest {
     @Test
     void mapSaysStartNorthAndScale() {
         assertThat(Drawn.of(CHART, CircuitMap.SIZE).texts())
-                .contains("N", "Start and finish", "corners dark, road to scale", "Circuit: " + Example.CIRCUIT)
+                .contains("N", "Start and finish", "corners shaded, road to scale", "Circuit: " + Example.CIRCUIT)
                 .anyMatch(text -> text.matches("[0-9]+ m"));
     }
 

@@ -32,11 +32,11 @@ import java.util.function.Supplier;
 /** Pictures for the page of a brief, drawn twice: for a page with room and for a small screen. */
 public final class BriefCharts {
     private static final int WIDE = 860;
-    private static final int NARROW = 600;
-    private static final ChartStyle FOR_WIDE = ChartStyle.STANDARD.withTextSize(13);
+    private static final int NARROW = 320;
+    private static final ChartStyle FOR_WIDE = ChartStyle.STANDARD.withTextSize(14);
 
-    /** Larger letters: a small screen shows the picture at little more than half its size. */
-    private static final ChartStyle FOR_NARROW = ChartStyle.STANDARD.withTextSize(17);
+    /** A screen of 360 px shows the picture at 307 px of its 320: the smallest letters, of 12 px, have more than 11 there. */
+    private static final ChartStyle FOR_NARROW = ChartStyle.STANDARD.withTextSize(13);
 
     private final BriefOutcome outcome;
 
@@ -51,7 +51,7 @@ public final class BriefCharts {
                 caption,
                 style -> InlineImage.svg(
                         CircuitMap.plan(outcome.result().lap().stations(), style),
-                        size(style, 520, 520),
+                        size(style, 520, 340),
                         style,
                         id("circuit", style),
                         title));
@@ -65,7 +65,7 @@ public final class BriefCharts {
                 caption,
                 style -> InlineImage.svg(
                         SpeedTrace.of(outcome.result().lap(), style),
-                        size(style, 440, 520),
+                        size(style, 440, 400),
                         style,
                         id("speed", style),
                         title));
@@ -107,7 +107,7 @@ public final class BriefCharts {
                 caption,
                 style -> InlineImage.svg(
                         SweepTime.of(sweep(wing), style),
-                        size(style, 400, 460),
+                        size(style, 400, 320),
                         style,
                         id("time-" + wing.adjustment().name(), style),
                         title));
@@ -120,7 +120,7 @@ public final class BriefCharts {
                 caption,
                 style -> InlineImage.svg(
                         TradeOff.of(sweep(wing), style),
-                        size(style, 440, 500),
+                        size(style, 440, 340),
                         style,
                         id("trade-" + wing.adjustment().name(), style),
                         title));
@@ -179,7 +179,7 @@ public final class BriefCharts {
                 caption,
                 style -> InlineImage.svg(
                         LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
-                        size(style, 460, 560),
+                        size(style, 460, 400),
                         style,
                         id(name, style),
                         title));

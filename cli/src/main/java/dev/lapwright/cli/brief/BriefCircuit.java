@@ -28,7 +28,7 @@ public final class BriefCircuit {
 
     public PageSection circuit() {
         List<PageBlock> blocks = new ArrayList<>();
-        blocks.add(charts.circuit("The road seen from above, north up, corners dark and numbered in driving order."));
+        blocks.add(charts.circuit("The road seen from above, north up, corners shaded and numbered in driving order."));
         times().ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
         blocks.add(places());
         return new PageSection(

@@ -1,0 +1,2 @@
+/** SVG text from drawing calls. Not exported. */
+package dev.lapwright.charts.svg;
