@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
+
     @TempDir
     private Path folder;
 
