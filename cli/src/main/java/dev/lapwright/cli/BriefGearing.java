@@ -5,6 +5,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.GearingReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -38,8 +39,8 @@ final class BriefGearing {
     }
 
     private void fill(List<PageBlock> blocks, GearingResult found) {
-        GearingOutcome gearing = new GearingOutcome(outcome.subject(), BEFORE_BRAKING_S, found);
-        GearingReading.of(gearing)
+        GearingReport gearing = new GearingReport(outcome.subject(), BEFORE_BRAKING_S, found);
+        gearing.reading()
                 .forEach(text -> blocks.add(
                         PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));
         blocks.add(charts.gears(
@@ -76,7 +77,7 @@ final class BriefGearing {
         return table;
     }
 
-    private PageTable choices(GearingOutcome gearing, SweepAxis axis) {
+    private PageTable choices(GearingReport gearing, SweepAxis axis) {
         GearingResult.Scenario given = gearing.result().asGiven();
         Optional<GearingResult.Candidate> best = gearing.best(given, axis);
         String name = Subject.isAdjustment(gearing.result().car(), axis.name())

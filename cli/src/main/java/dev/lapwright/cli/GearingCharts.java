@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.gearing.GearCurves;
 import dev.lapwright.charts.gearing.GearSawtooth;
 import dev.lapwright.charts.gearing.Traction;
@@ -10,24 +10,23 @@ import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.GearingReport;
 import dev.lapwright.study.gearing.GearingResult;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
-/** Pictures of gears. Nothing of the charts is loaded before one is asked for. */
+/** Charts of gears: engine speed over road speed, and the force of each gear against the resistance. */
 final class GearingCharts {
     private static final int STEPS = 200;
 
     private GearingCharts() {}
 
-    static byte[] sawtooth(String fileName, GearingOutcome outcome) {
-        return ChartImage.forFile(
-                fileName,
-                GearSawtooth.of(LapCharts.subject(outcome.subject()), curves(outcome.result()), ChartStyle.STANDARD),
-                GearSawtooth.SIZE,
-                LapCharts.PNG_SCALE);
+    static Drawing sawtooth(GearingReport found) {
+        return new Drawing(
+                GearSawtooth.of(LapCharts.subject(found.subject()), curves(found.result()), ChartStyle.STANDARD),
+                GearSawtooth.SIZE);
     }
 
     static GearCurves curves(GearingResult result) {
@@ -51,13 +50,11 @@ final class GearingCharts {
                 lap.top().gear());
     }
 
-    static byte[] traction(String fileName, GearingOutcome outcome) {
-        GearingResult result = outcome.result();
-        return ChartImage.forFile(
-                fileName,
+    static Drawing traction(GearingReport found) {
+        GearingResult result = found.result();
+        return new Drawing(
                 Traction.of(result.car().name(), forces(result), resistances(result), ChartStyle.STANDARD),
-                Traction.SIZE,
-                LapCharts.PNG_SCALE);
+                Traction.SIZE);
     }
 
     /** Each gear from the lowest engine speed that its torque is known at, the first from standstill, to the rev limit. */

@@ -4,18 +4,22 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.GearingReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.sweep.SweepAxis;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
-/** Which gearing to fit. */
+/** Command {@code gearing}: which gearing to fit. */
 @Command(
         name = "gearing",
         sortOptions = false,
@@ -34,16 +38,14 @@ import picocli.CommandLine.Mixin;
             "  lapwright gearing gt-talvex harrowmere --ratio 6=0.95,1,1.05 --out sixth",
             "      Three sixth gears; result and tables go to the folder sixth."
         })
-final class GearingCommand implements Callable<Integer> {
+final class GearingCommand extends StudyCommand<GearingReport> {
     private static final double LONGEST_S = 60;
-
-    private final Console console;
 
     @Mixin
     private CarAndCircuit documents;
 
     @ArgGroup(validate = false, heading = "%nGearing:%n")
-    private final GearingOptions gearing = new GearingOptions();
+    private final Tried gearing = new Tried();
 
     @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -51,34 +53,79 @@ final class GearingCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final GearingOutputOptions output = new GearingOutputOptions();
-
-    @Mixin
-    HelpOption help;
-
     GearingCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(GearingReport::report)
+                        .json("gearing.json")
+                        .csv("gearing.csv")
+                        .csv("shifts.csv")
+                        .csv("traction.csv")
+                        .chart("gears.svg", GearingCharts::sawtooth)
+                        .option("--chart", "Draws engine speed over road speed in each gear as .svg or .png.")
+                        .chart("traction.svg", GearingCharts::traction)
+                        .option(
+                                "--traction-chart",
+                                "Draws the force of each gear against the resistance, also in the tow and the wind, as"
+                                        + " .svg or .png.")
+                        .out(
+                                "A folder for everything: result, table of gearings, shifts, force in each gear over speed,"
+                                        + " and charts. Or one file: .json for the result, .csv for the table of gearings, .svg or"
+                                        + " .png for the chart of engine speed."));
+    }
+
+    /** Which gearings are tried, and in which situations. */
+    static final class Tried {
+        @Option(
+                names = "--final-drives",
+                paramLabel = "VALUES",
+                description =
+                        "Final drives to try, as the car's own adjustment counts them, in ratios or in teeth: first:last:step,"
+                                + " or a list v1,v2,…. first:last takes what that adjustment allows between the two. Without this and --ratio: all that can be fitted.")
+        String finalDrives;
+
+        @Option(
+                names = "--ratio",
+                paramLabel = "GEAR=VALUES",
+                description = "Ratios to try in one gear, the others as they are: 6=0.95,1,1.05; may be repeated.")
+        List<String> ratios = new ArrayList<>();
+
+        @Option(
+                names = "--tow-percent",
+                paramLabel = "P",
+                description =
+                        "Also in the wake of another car that takes away this much of the drag, all the way round.")
+        Double towPercent;
+
+        @Option(
+                names = "--head-wind-kmh",
+                paramLabel = "V",
+                description =
+                        "Also with a steady wind that meets the car head on where it is fastest; below zero from behind."
+                                + " It takes the place of the wind of the day.")
+        Double headWindKmh;
+
+        @Option(
+                names = "--before-braking-s",
+                paramLabel = "T",
+                description = "An upshift this short a time before braking is pointed out; 1 s if left out.")
+        double beforeBrakingS = 1;
     }
 
     @Override
-    public Integer call() {
+    GearingReport study() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
-        ResultFiles<GearingOutcome> files = GearingFiles.plan(output);
         Subject subject = documents.subject(setup, conditions.day());
-        GearingOutcome outcome = new GearingOutcome(
-                subject, gearing.beforeBrakingS, study(subject).run());
-        files.write(outcome);
-        if (output.json) {
-            console.text(GearingJson.text(outcome));
-        } else {
-            new GearingReport(console, outcome).print();
-        }
-        files.report(console, output.json);
-        return Lapwright.DONE;
+        return new GearingReport(
+                subject, gearing.beforeBrakingS, gearing(subject).run());
     }
 
-    private Gearing study(Subject subject) {
+    @Override
+    Report report(GearingReport found) {
+        return found.report();
+    }
+
+    private Gearing gearing(Subject subject) {
         Gearing study = Gearing.of(subject.car(), subject.track(), subject.day());
         if (gearing.finalDrives != null) {
             study = study.over(finalDrives(subject));

@@ -20,6 +20,9 @@ import java.util.stream.IntStream;
  * @param <R> what a row stands for
  */
 public final class Table<R> {
+    /** Value of a column in a row where it is not known: null in JSON, empty in a table of values. */
+    public static final Double NOT_KNOWN = Double.NaN;
+
     /** How a column is set, and what becomes of it where there is little room. */
     public enum Trait {
         /** Words, set to the left; other columns are numbers, set to the right. */

@@ -2,7 +2,6 @@ package dev.lapwright.results;
 
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
@@ -42,7 +41,7 @@ public final class BriefSummary {
         tree.put("suggestion", part(brief.suggestion(), BriefChanges::suggestion));
         tree.put("wings", part(brief.wings(), BriefChanges::wings));
         tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
-        tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingSummary.tree(gearing))));
+        tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingReport.fields(gearing))));
         tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
@@ -85,7 +84,7 @@ public final class BriefSummary {
                 .log()
                 .ifPresent(laps -> inputs.put(
                         "laps",
-                        laps.laps().stream().map(TimingLog.Lap::toString).toList()));
+                        laps.laps().stream().map(lap -> "Timed" + lap).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
     }
 

@@ -7,7 +7,6 @@ import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.ride.RideResult;
@@ -55,18 +54,6 @@ public final class InputHash {
     public static String of(Lap lap) {
         Map<String, Object> inputs = inputs(lap.vehicle().car(), lap.vehicle().conditions(), lap.track());
         inputs.put("stations", lap.count());
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    /** Car as set up, conditions, circuit, the axes, and how strong tow and head wind are. */
-    public static String of(GearingResult gearing) {
-        Map<String, Object> inputs = inputs(gearing.car(), gearing.conditions(), gearing.track());
-        inputs.put("axes", axes(gearing.axes()));
-        Map<String, Object> scenarios = new LinkedHashMap<>();
-        for (GearingResult.Scenario scenario : gearing.scenarios()) {
-            scenarios.put(scenario.kind().name(), scenario.amount());
-        }
-        inputs.put("scenarios", scenarios);
         return sha256(JsonLayout.text(inputs));
     }
 

@@ -14,6 +14,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
@@ -39,6 +40,9 @@ class StudyResultsTest {
     private static final GearingResult GEARING = gearing(0.2);
     private static final SensitivityResult SENSITIVITY = sensitivity(24);
     private static final Comparison COMPARISON = comparison(CAR.with("rear-wing", 2));
+
+    private static final Report GEARING_REPORT =
+            new GearingReport(new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY), 1, GEARING).report();
 
     private static GearingResult gearing(double tow) {
         return Gearing.of(CAR, TRACK, DAY)
@@ -71,7 +75,7 @@ class StudyResultsTest {
 
     @Test
     void aStudyOfGearingSaysWhatItIs() throws IOException {
-        JsonNode tree = json(GearingSummary.tree(GEARING));
+        JsonNode tree = json(GearingReport.fields(GEARING));
         assertThat(tree.get("lapwright").textValue()).isEqualTo("gearing/1");
         assertThat(tree.get("scenarios")).hasSize(2);
         assertThat(tree.get("scenarios").get(0).get("name").textValue()).isEqualTo("as given");
@@ -83,7 +87,7 @@ class StudyResultsTest {
 
     @Test
     void aStudyOfGearingHoldsItsLapsUnrounded() throws IOException {
-        JsonNode first = json(GearingSummary.tree(GEARING))
+        JsonNode first = json(GearingReport.fields(GEARING))
                 .get("scenarios")
                 .get(0)
                 .get("choices")
@@ -95,21 +99,21 @@ class StudyResultsTest {
 
     @Test
     void theTableOfGearingsHasARowForEachLap() throws IOException {
-        List<CSVRecord> rows = rows(GearingTables.choices(GEARING));
+        List<CSVRecord> rows = rows(csv(GEARING_REPORT, "gearing.csv"));
         assertThat(rows).hasSize(4);
-        assertThat(rows.stream().map(row -> row.get("subject"))).containsExactly("as given", "as given", "tow", "tow");
+        assertThat(rows.stream().map(row -> row.get("scenario"))).containsExactly("as given", "as given", "tow", "tow");
         assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
     }
 
     @Test
     void theTableOfShiftsHasARowForEachShift() throws IOException {
-        assertThat(rows(GearingTables.shifts(GEARING)))
+        assertThat(rows(csv(GEARING_REPORT, "shifts.csv")))
                 .hasSameSizeAs(GEARING.asGiven().baseline().shifts());
     }
 
     @Test
     void forceInAGearIsEmptyBeyondItsLimit() throws IOException {
-        List<CSVRecord> rows = rows(GearingTables.traction(GEARING));
+        List<CSVRecord> rows = rows(csv(GEARING_REPORT, "traction.csv"));
         CSVRecord last = rows.get(rows.size() - 1);
         assertThat(last.get("forceGear1N")).isEmpty();
         assertThat(last.get("engineSpeedGear1Rpm")).isEmpty();
@@ -123,9 +127,9 @@ class StudyResultsTest {
 
     @Test
     void theHashTellsOneStudyOfGearingFromAnother() {
-        assertThat(InputHash.of(GEARING))
-                .isEqualTo(InputHash.of(gearing(0.2)))
-                .isNotEqualTo(InputHash.of(gearing(0.3)));
+        assertThat(GearingReport.fields(GEARING).get("inputsSha256"))
+                .isEqualTo(GearingReport.fields(gearing(0.2)).get("inputsSha256"))
+                .isNotEqualTo(GearingReport.fields(gearing(0.3)).get("inputsSha256"));
     }
 
     @Test
@@ -228,6 +232,12 @@ class StudyResultsTest {
     private static <R> String csv(Table<R> table, List<R> rows) {
         StringBuilder text = new StringBuilder();
         CsvText.write(table, rows, text);
+        return text.toString();
+    }
+
+    private static String csv(Report report, String file) throws IOException {
+        StringBuilder text = new StringBuilder();
+        report.csv(file, text);
         return text.toString();
     }
 }

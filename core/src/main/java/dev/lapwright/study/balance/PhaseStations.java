@@ -132,13 +132,13 @@ final class PhaseStations {
         return i < 0 || i == end || (closed && i % last == end % last && end >= 0);
     }
 
-    private int best(Corner corner, int middle, int end, int way, double most, IntPredicate feet) {
+    private int best(Corner corner, int middle, int end, int way, double most, IntPredicate pedals) {
         int best = -1;
         double nearest = Double.POSITIVE_INFINITY;
         int i = step(middle, way);
         for (int n = 0; n < last && !ends(i, end) && across(i, corner) >= TURNING * most; n++) {
             double off = Math.abs(across(i, corner) / most - SHARE);
-            if (feet.test(i) && off < nearest) {
+            if (pedals.test(i) && off < nearest) {
                 nearest = off;
                 best = i;
             }
