@@ -1,14 +1,20 @@
 @echo off
-rem Starts Lapwright. Among its sources, on first use, builds it first; after a change of the sources run: mvn -q -Dquick -Dmaven.test.skip=true package
+rem Starts Lapwright. Among its sources, on first use, builds it first; after a change of the sources delete the folder target\launcher.
 rem Needs Java 17 or newer (JAVA_HOME or PATH), unless it brings its own; for the build also Maven 3.8 or newer.
 setlocal EnableExtensions DisableDelayedExpansion
 
 set "HOME_FOLDER=%~dp0"
 set "HOME_FOLDER=%HOME_FOLDER:~0,-1%"
-set "TARGET=%HOME_FOLDER%\cli\target"
+rem What Maven is writing is never started: a finished command is moved here.
+set "STORE=%HOME_FOLDER%\target\launcher"
 rem Unpacked from an archive: nothing to build, perhaps with a Java of its own.
-if exist "%HOME_FOLDER%\lib\lapwright.jar" set "TARGET=%HOME_FOLDER%\lib"
-set "JAR=%TARGET%\lapwright.jar"
+if exist "%HOME_FOLDER%\lib\lapwright.jar" set "STORE=%HOME_FOLDER%\lib"
+set "JAR=%STORE%\lapwright.jar"
+set "STAMP=%STORE%\stamp"
+set "LOCK=%STORE%\lock"
+rem Seconds to wait for another build before giving up.
+set "PATIENCE=%LAPWRIGHT_BUILD_WAIT_S%"
+if not defined PATIENCE set "PATIENCE=900"
 
 set "JAVA="
 if exist "%HOME_FOLDER%\runtime\bin\java.exe" set "JAVA=%HOME_FOLDER%\runtime\bin\java.exe"
@@ -40,9 +46,20 @@ if %JAVA_MAJOR% LSS 17 (
     exit /b 2
 )
 
-if exist "%JAR%" goto start
+if exist "%HOME_FOLDER%\lib\lapwright.jar" goto start
+call :whole
+if not defined REASON goto start
 if not exist "%HOME_FOLDER%\pom.xml" (
     echo lapwright: must be built first, and cannot be: there are no sources in "%HOME_FOLDER%". 1>&2
+    exit /b 2
+)
+if not exist "%STORE%\" mkdir "%STORE%" 2>nul
+if not exist "%STORE%\" (
+    echo lapwright: must be built first, and cannot be: "%STORE%" is not writable. 1>&2
+    exit /b 2
+)
+if not exist "%JAVA_FOLDER%\bin\javac.exe" (
+    echo lapwright: must be built first, and cannot be: "%JAVA_FOLDER%" has no compiler ^(set JAVA_HOME to a JDK^). 1>&2
     exit /b 2
 )
 where mvn >nul 2>nul
@@ -50,25 +67,82 @@ if errorlevel 1 (
     echo lapwright: must be built first, and cannot be: Maven is not on the PATH ^(install Maven 3.8 or newer^). 1>&2
     exit /b 2
 )
-echo lapwright: first use; building. This takes a minute, once ... 1>&2
+
+rem One build at a time: a second start waits, then finds the work done. A batch file knows no process of its own, so that a lock
+rem without a build is told by the time alone.
+set "WAITED=0"
+:lock
+mkdir "%LOCK%" 2>nul
+if not errorlevel 1 goto locked
+if not exist "%LOCK%\" (
+    echo lapwright: must be built first, and cannot be: "%STORE%" is not writable. 1>&2
+    exit /b 2
+)
+set "SINCE=unknown"
+if exist "%LOCK%\owner" set /p SINCE=<"%LOCK%\owner"
+if %WAITED% EQU 0 echo lapwright: another build runs (process unknown, since %SINCE%): waiting ... 1>&2
+if %WAITED% GEQ %PATIENCE% goto given_up
+set /a WAITED+=1 >nul
+rem A second goes by.
+ping -n 2 127.0.0.1 >nul
+goto lock
+:given_up
+echo lapwright: another build (process unknown, since %SINCE%) has not ended in %PATIENCE% s. If none runs, delete the folder "%LOCK%" and start again. 1>&2
+exit /b 2
+
+:locked
+>"%LOCK%\owner" echo %DATE% %TIME%
+call :whole
+if not defined REASON goto unlock
+if "%REASON%"=="absent" echo lapwright: first use; building. This takes a minute, once ... 1>&2
+if "%REASON%"=="damaged" echo lapwright: what was built is damaged; building again ... 1>&2
+rem In folders of its own, whatever else is being built here.
+set "BUILD=build-%RANDOM%%RANDOM%"
 pushd "%HOME_FOLDER%"
-call mvn -q -B -ntp -Dquick -Dmaven.test.skip=true package 1>&2 <nul
-if errorlevel 1 (
-    popd
+for /d %%D in (target\build-* core\target\build-* shared\target\build-* tracks-demo\target\build-* charts\target\build-* cli\target\build-*) do rmdir /s /q "%%D" 2>nul
+call mvn -q -B -ntp -Dquick -Dmaven.test.skip=true -Dbuild.folder=target/%BUILD% package 1>&2 <nul
+set "FAILED=%ERRORLEVEL%"
+popd
+if not "%FAILED%"=="0" (
+    rmdir /s /q "%LOCK%" 2>nul
     echo lapwright: the build failed; its messages are above. 1>&2
     exit /b 2
 )
-popd
+rem At no moment is there half a command: it is moved, and the stamp, its size, is written last.
+del "%STAMP%" 2>nul
+move /y "%HOME_FOLDER%\cli\target\%BUILD%\lapwright.jar" "%JAR%" >nul
+for %%I in ("%JAR%") do >"%LOCK%\stamp" echo %%~zI
+move /y "%LOCK%\stamp" "%STAMP%" >nul
+for %%M in (. core shared tracks-demo charts cli) do rmdir /s /q "%HOME_FOLDER%\%%M\target\%BUILD%" 2>nul
+call :whole
+if not defined REASON goto unlock
+rmdir /s /q "%LOCK%" 2>nul
+echo lapwright: cannot put the command into "%STORE%": perhaps the disk is full. 1>&2
+exit /b 2
+:unlock
+rmdir /s /q "%LOCK%" 2>nul
+goto start
+
+rem Sets REASON to why a build is called for, or to nothing: the command must be there and have the size that its stamp says.
+:whole
+set "REASON=absent"
+if not exist "%JAR%" exit /b 0
+set "REASON=damaged"
+if not exist "%STAMP%" exit /b 0
+set "SIZE="
+set /p SIZE=<"%STAMP%"
+for %%I in ("%JAR%") do if "%%~zI"=="%SIZE%" set "REASON="
+exit /b 0
 
 :start
 rem Classes that a lap, a sweep and an import need, read and checked beforehand; made once for each Java. Without it all works, only slower.
 rem The size of the jar stands for its age, which a batch file cannot compare.
-for %%I in ("%JAR%") do set "ARCHIVE=%TARGET%\lapwright-%JAVA_VERSION%-%%~zI.jsa"
-set "DRAFT=%TARGET%\draft-%RANDOM%%RANDOM%"
+for %%I in ("%JAR%") do set "ARCHIVE=%STORE%\lapwright-%JAVA_VERSION%-%%~zI.jsa"
+set "DRAFT=%STORE%\draft-%RANDOM%%RANDOM%"
 set TRAIN="%JAVA%" -Xlog:disable -Xshare:off -XX:TieredStopAtLevel=1 -XX:+UseSerialGC
 if exist "%ARCHIVE%" goto run
 rem Java 17 finds no class of ours in an archive made in a folder with a space in its path: spare the work.
-if not "%TARGET: =%"=="%TARGET%" goto run
+if not "%STORE: =%"=="%STORE%" goto run
 mkdir "%DRAFT%" 2>nul
 if errorlevel 1 goto run
 if exist "%HOME_FOLDER%\lib\lapwright.jar" echo lapwright: first use; preparing quick starts. This takes some seconds, once ... 1>&2
