@@ -6,9 +6,9 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.report.Numbers;
-import java.io.OutputStream;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.EvidenceReport;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -80,8 +80,7 @@ final class BriefProof {
 
     /** The answer of the command evidence, without bold type. */
     private static String verdict(EvidenceResult seen) {
-        Console plain = new Console(OutputStream.nullOutputStream(), OutputStream.nullOutputStream(), false, false);
-        return new EvidenceVerdict(seen).text(plain);
+        return Report.marked(EvidenceReport.verdict(seen), "", "");
     }
 
     private static String pace(Proof found) {
@@ -93,7 +92,7 @@ final class BriefProof {
     }
 
     private static PageTable paces(Proof found) {
-        PageTable table = new PageTable("Pace in each setup, with the trend taken out of mean and scatter")
+        PageTable table = new PageTable("Pace in each setup, with the day's course taken out of mean and scatter")
                 .words("Setup")
                 .numbers("Clean laps", "")
                 .numbers("Best", "min:s")
@@ -121,16 +120,15 @@ final class BriefProof {
                 .numbers("Expected", "s a lap")
                 .words("Model");
         for (Proof.Change change : found.changes()) {
-            Optional<MeanDifference> seen = change.difference();
+            Optional<EvidenceResult.Difference> seen = change.difference();
             table.row(
                     change.before() + " to " + change.after(),
                     change.comparison()
                             .map(comparison -> comparison.verdict().finding().label())
                             .orElse("cannot be compared"),
-                    seen.map(difference -> Numbers.signed(difference.difference(), 3))
-                            .orElse("-"),
-                    seen.map(difference ->
-                                    Numbers.signed(difference.low(), 3) + " to " + Numbers.signed(difference.high(), 3))
+                    seen.map(difference -> Numbers.signed(difference.mean(), 3)).orElse("-"),
+                    seen.map(difference -> Numbers.signed(difference.once().low(), 3) + " to "
+                                    + Numbers.signed(difference.once().high(), 3))
                             .orElse("-"),
                     change.expected()
                             .value()
