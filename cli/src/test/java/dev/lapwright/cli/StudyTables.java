@@ -103,7 +103,7 @@ public final class StudyTables {
         row("a brief", cores, quickest(() -> Brief.of(car, track, day).run()), lap);
         TimingLog log = LapLogs.read(LapLogs.find("castelvane-wings.csv")).log();
         row(
-                "evidence from " + log.laps().size() + " laps with 10 000 resamples",
+                "evidence from " + log.laps().size() + " laps, and a plan",
                 1,
                 quickest(() -> Evidence.DEFAULT.run(log)),
                 lap);

@@ -93,7 +93,7 @@ final class LapProof {
 
     /** As asked, but for these two setups and without a prediction. */
     private Evidence between(String before, String after) {
-        return choices.evidence().between(before, after).predicted(OptionalDouble.empty());
+        return choices.evidence().between(before, after).predicted(OptionalDouble.empty(), OptionalDouble.empty());
     }
 
     private Proof.Change change(TimingLog log, String before, String after) {

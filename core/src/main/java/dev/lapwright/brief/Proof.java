@@ -2,7 +2,6 @@ package dev.lapwright.brief;
 
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.MeanDifference;
 import java.util.List;
 import java.util.Optional;
 
@@ -45,18 +44,16 @@ public record Proof(
             return seen.value().flatMap(EvidenceResult::comparison);
         }
 
-        /** Difference of the mean lap times, below nought is faster; empty with too few laps. */
-        public Optional<MeanDifference> difference() {
-            return comparison().flatMap(EvidenceResult.Comparison::tests).map(EvidenceResult.Tests::welch);
+        /** Difference of the lap times, below nought is faster; empty with too few laps. */
+        public Optional<EvidenceResult.Difference> difference() {
+            return comparison().flatMap(EvidenceResult.Comparison::difference);
         }
 
         /** Whether what was expected lies within the interval of what was seen; empty where one of them is missing. */
         public Optional<Boolean> agrees() {
             return difference()
-                    .flatMap(seenDifference -> expected.value().map(effect -> {
-                        double change = -effect.gain();
-                        return change >= seenDifference.low() && change <= seenDifference.high();
-                    }));
+                    .flatMap(difference ->
+                            expected.value().map(effect -> difference.once().holds(-effect.gain())));
         }
     }
 }

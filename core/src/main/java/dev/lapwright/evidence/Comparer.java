@@ -1,59 +1,75 @@
 package dev.lapwright.evidence;
 
 import dev.lapwright.fault.InvalidValueException;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.StatUtils;
 
-/** The comparison of two setups of a log by the means of their clean laps. */
+/** Comparison of two setups of a log by a model of the day, under several assumptions about it. */
 final class Comparer {
     /** Laps that scatter by less than this are no measured times, s. */
     private static final double LEAST_SCATTER = 1e-6;
+    /** With so few runs the answer leans on the prior, and it is said how much. */
+    static final int FEW_RUNS = 3;
+    /** From so many runs on their spread is looked at without a prior too. */
+    private static final int MANY_RUNS = 6;
 
-    private final Evidence choices;
+    private final Evidence how;
     private final CleanLaps laps;
-    private final Trend trend;
 
-    Comparer(TimingLog log, Evidence choices) {
-        this.choices = choices;
-        laps = CleanLaps.of(log, choices.rule());
+    Comparer(TimingLog log, Evidence how) {
+        this.how = how;
+        laps = CleanLaps.of(log, how.rule());
         if (laps.clean().length == 0) {
             throw new InvalidValueException(
                     "lap log",
                     "of its " + log.laps().size() + " laps none is clean: each is flagged, or the first of its run",
                     "log more laps of each run, or count the first ones too");
         }
-        trend = Trend.of(laps, choices.trend());
     }
 
     EvidenceResult result() {
-        checkScatter();
+        boolean several =
+                laps.log().setups().stream().anyMatch(setup -> laps.clean(setup).length >= Evidence.LEAST_LAPS);
+        if (several) {
+            requireScatter(laps.log().setups());
+        }
+        DayModel day = DayModel.of(laps, how.prior());
+        EvidenceResult.Course course = several ? course(day) : EvidenceResult.Course.FLAT;
         List<EvidenceResult.SetupPace> paces = laps.log().setups().stream()
-                .map(setup -> EvidenceResult.SetupPace.of(laps, trend, setup))
+                .map(setup -> EvidenceResult.SetupPace.of(laps, course, setup))
                 .toList();
-        return new EvidenceResult(choices, laps, trend, paces, comparison(paces));
+        Optional<EvidenceResult.Comparison> comparison = setups(paces).map(two -> comparison(day, two));
+        return new EvidenceResult(how, laps, course, paces, comparison, plan(day, paces, comparison));
+    }
+
+    private static EvidenceResult.Course course(DayModel day) {
+        List<EvidenceResult.Slope> slopes = day.courses().combinations().stream()
+                .map(EvidenceResult.Slope::of)
+                .toList();
+        return new EvidenceResult.Course(
+                slopes.get(0),
+                slopes.get(1),
+                slopes.get(2),
+                day.middle().lapOfRun(),
+                day.middle().lapOfSession());
     }
 
     /** Laps that are all equal were not measured. */
-    private void checkScatter() {
-        int[] clean = laps.clean();
-        boolean several = false;
+    private void requireScatter(List<String> setups) {
         double squares = 0;
-        for (String setup : laps.log().setups()) {
-            double[] without = without(trend, laps.clean(setup));
-            several |= without.length >= Evidence.LEAST_LAPS;
-            squares += without.length > 1 ? (without.length - 1) * StatUtils.variance(without) : 0;
+        int count = 0;
+        for (String setup : setups) {
+            double[] times = laps.times(setup);
+            squares += times.length > 1 ? (times.length - 1) * StatUtils.variance(times) : 0;
+            count += times.length;
         }
-        if (several) {
-            requireScatter(Math.sqrt(squares / clean.length), clean.length);
-        }
-    }
-
-    private static void requireScatter(double scatter, int count) {
-        if (!(scatter > LEAST_SCATTER)) {
+        if (!(Math.sqrt(squares / count) > LEAST_SCATTER)) {
             throw new InvalidValueException(
                     "lap times",
                     "the " + count + " clean laps do not scatter at all, as measured ones do",
@@ -61,10 +77,11 @@ final class Comparer {
         }
     }
 
-    private Optional<EvidenceResult.Comparison> comparison(List<EvidenceResult.SetupPace> paces) {
+    /** The two to compare, if there are two. */
+    private Optional<List<EvidenceResult.SetupPace>> setups(List<EvidenceResult.SetupPace> paces) {
         List<String> setups = laps.log().setups();
-        String before = named("before", choices.before(), setups);
-        String after = named("after", choices.after(), setups);
+        String before = named("before", how.before(), setups);
+        String after = named("after", how.after(), setups);
         if (setups.size() == 1 && before.isEmpty() && after.isEmpty()) {
             return Optional.empty();
         }
@@ -84,7 +101,7 @@ final class Comparer {
         if (before.equals(after)) {
             throw new InvalidValueException("setups", "both are " + before, "name two setups of the log");
         }
-        return Optional.of(comparison(paces.get(setups.indexOf(before)), paces.get(setups.indexOf(after))));
+        return Optional.of(List.of(paces.get(setups.indexOf(before)), paces.get(setups.indexOf(after))));
     }
 
     private static String named(String role, String name, List<String> setups) {
@@ -97,138 +114,121 @@ final class Comparer {
         return name;
     }
 
-    private EvidenceResult.Comparison comparison(EvidenceResult.SetupPace before, EvidenceResult.SetupPace after) {
-        int[] first = laps.clean(before.setup());
-        int[] second = laps.clean(after.setup());
-        double scatter = first.length + second.length > 2
-                ? MeanDifference.Sample.pooled(sample(trend, first), sample(trend, second))
-                : Double.NaN;
-        if (first.length < Evidence.LEAST_LAPS || second.length < Evidence.LEAST_LAPS) {
-            double target = target(0);
-            int needed =
-                    scatter > LEAST_SCATTER ? Math.max(Evidence.LEAST_LAPS, LapsToSee.perSetup(target, scatter)) : 0;
-            EvidenceResult.Verdict verdict = EvidenceResult.Verdict.of(
-                    EvidenceResult.Finding.TOO_FEW, target, needed, first.length, second.length);
-            return new EvidenceResult.Comparison(before, after, scatter, Optional.empty(), Optional.empty(), verdict);
+    private EvidenceResult.Comparison comparison(DayModel day, List<EvidenceResult.SetupPace> two) {
+        EvidenceResult.SetupPace before = two.get(0);
+        EvidenceResult.SetupPace after = two.get(1);
+        if (Math.min(before.clean(), after.clean()) < Evidence.LEAST_LAPS) {
+            return new EvidenceResult.Comparison(
+                    before,
+                    after,
+                    Map.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    new EvidenceResult.Verdict(EvidenceResult.Finding.OPEN, target(0), List.of()));
         }
-        requireScatter(scatter, first.length + second.length);
-        Map<Trend.Kind, MeanDifference> byTrend = differences(first, second);
-        MeanDifference welch = byTrend.get(choices.trend());
-        EvidenceResult.Tests tests = new EvidenceResult.Tests(
-                welch,
-                RankSum.of(without(trend, first), without(trend, second)),
-                bootstrap(before.setup(), after.setup()),
-                byTrend);
-        Optional<EvidenceResult.ReturnCheck> returned = returned(first, second);
-        double target = target(welch.difference());
-        int needed = LapsToSee.perSetup(target, scatter);
-        EvidenceResult.Finding finding = finding(welch, returned, Math.min(first.length, second.length) >= needed);
+        List<String> setups = List.of(before.setup(), after.setup());
+        requireScatter(setups);
+        MixedModel.Posterior posterior = day.posterior(setups.get(0), setups.get(1));
+        NormalMixture known = posterior.combinations().get(0);
+        MixedModel.Variances alone = day.model().reml(how.prior().mostCorrelation() > 0);
+        double[] combination = day.difference(setups.get(0), setups.get(1));
+        int runs = before.runs() + after.runs();
+        OptionalDouble freedom = runs < MANY_RUNS
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.max(1, day.model().freedom(alone, combination)));
+        Map<EvidenceResult.Assumption, EvidenceResult.Difference> differences =
+                differences(day, setups, EvidenceResult.Difference.of(known, how.share()), runs);
+        freedom.ifPresent(degrees -> differences.put(
+                EvidenceResult.Assumption.RUNS_ALONE,
+                alone(day.model().at(alone).estimate(combination), degrees)));
+        EvidenceResult.Scatter scatter = new EvidenceResult.Scatter(
+                posterior.mean(MixedModel.Variances::lap),
+                posterior.mean(MixedModel.Variances::run),
+                alone.run(),
+                posterior.mean(MixedModel.Variances::correlation),
+                freedom);
+        Optional<NormalMixture> together = how.predicted().isPresent()
+                ? Optional.of(known.together(how.predicted().getAsDouble(), how.doubt()))
+                : Optional.empty();
         return new EvidenceResult.Comparison(
-                before,
-                after,
-                scatter,
-                Optional.of(tests),
-                returned,
-                EvidenceResult.Verdict.of(finding, target, needed, first.length, second.length));
+                before, after, differences, Optional.of(scatter), together, verdict(differences, target(known.mean())));
     }
 
-    private Map<Trend.Kind, MeanDifference> differences(int[] first, int[] second) {
-        Map<Trend.Kind, MeanDifference> byTrend = new EnumMap<>(Trend.Kind.class);
-        for (Trend.Kind kind : Trend.Kind.values()) {
-            byTrend.put(kind, contrast(Trend.of(laps, kind), List.of(first, second), -1, 1));
+    /** Of further runs where the laps do not decide; of a whole day where there is one setup yet. */
+    private Optional<DayPlan> plan(
+            DayModel day, List<EvidenceResult.SetupPace> paces, Optional<EvidenceResult.Comparison> comparison) {
+        if (comparison.isEmpty()) {
+            EvidenceResult.SetupPace pace = paces.get(0);
+            return pace.clean() < Evidence.LEAST_LAPS
+                    ? Optional.empty()
+                    : Optional.of(DayPlan.fresh(target(0), pace.spread(), how));
         }
-        return byTrend;
+        EvidenceResult.Comparison seen = comparison.get();
+        if (seen.scatter().isEmpty() || seen.verdict().finding() != EvidenceResult.Finding.OPEN) {
+            return Optional.empty();
+        }
+        List<String> setups = List.of(seen.before().setup(), seen.after().setup());
+        return Optional.of(DayPlan.further(
+                day, setups, seen.verdict().target(), day.posterior(setups.get(0), setups.get(1)), how));
     }
 
-    /** The differences of the means alone, for each way to take out a trend. */
-    static Map<Trend.Kind, MeanDifference> differences(TimingLog log, String before, String after) {
-        Comparer comparer = new Comparer(log, Evidence.DEFAULT);
-        return comparer.differences(comparer.laps.clean(before), comparer.laps.clean(after));
+    /** By the t distribution, with the variances of greatest restricted likelihood. */
+    private EvidenceResult.Difference alone(double[] estimate, double freedom) {
+        TDistribution t = new TDistribution(null, freedom);
+        double error = Math.sqrt(estimate[1]);
+        double once = t.inverseCumulativeProbability(1 - LapsToSee.SIGNIFICANCE / 2) * error;
+        double repeated = t.inverseCumulativeProbability(1 - how.share() / 2) * error;
+        return new EvidenceResult.Difference(
+                estimate[0],
+                new NormalMixture.Interval(estimate[0] - once, estimate[0] + once),
+                new NormalMixture.Interval(estimate[0] - repeated, estimate[0] + repeated),
+                t.cumulativeProbability(-estimate[0] / error));
+    }
+
+    private Map<EvidenceResult.Assumption, EvidenceResult.Difference> differences(
+            DayModel day, List<String> setups, EvidenceResult.Difference decisive, int runs) {
+        Evidence.Prior prior = how.prior();
+        Map<EvidenceResult.Assumption, EvidenceResult.Difference> differences =
+                new EnumMap<>(EvidenceResult.Assumption.class);
+        differences.put(EvidenceResult.Assumption.DAY, decisive);
+        differences.put(EvidenceResult.Assumption.EVEN_DRIFT, under(day, setups, prior.drift(prior.drift(), 0)));
+        differences.put(EvidenceResult.Assumption.NO_DRIFT, under(day, setups, prior.drift(0, 0)));
+        if (runs <= FEW_RUNS && prior.runToRun() > 0) {
+            differences.put(
+                    EvidenceResult.Assumption.RUNS_HALF, under(day, setups, prior.runToRun(prior.runToRun() / 2)));
+            differences.put(
+                    EvidenceResult.Assumption.RUNS_TWICE, under(day, setups, prior.runToRun(prior.runToRun() * 2)));
+        }
+        return differences;
+    }
+
+    private EvidenceResult.Difference under(DayModel day, List<String> setups, Evidence.Prior prior) {
+        return EvidenceResult.Difference.of(day.with(prior).known(setups.get(0), setups.get(1)), how.share());
     }
 
     /** The change to look for: that predicted, or else that seen if it is worth knowing. */
     private double target(double seen) {
-        double predicted = Math.abs(choices.predicted().orElse(0));
-        return predicted > 0 ? predicted : Math.max(Math.abs(seen), choices.worth());
+        double predicted = Math.abs(how.predicted().orElse(0));
+        return predicted > 0 ? predicted : Math.max(Math.abs(seen), how.worth());
     }
 
-    static EvidenceResult.Finding finding(
-            MeanDifference welch, Optional<EvidenceResult.ReturnCheck> returned, boolean enough) {
-        boolean drifted = returned.map(EvidenceResult.ReturnCheck::drifted).orElse(false);
-        if (drifted) {
-            return returned.get().isBeyondBoth() ? EvidenceResult.Finding.REAL : EvidenceResult.Finding.DRIFTED;
-        }
-        if (welch.isSignificant()) {
-            return EvidenceResult.Finding.REAL;
-        }
-        return enough ? EvidenceResult.Finding.NOT_SHOWN : EvidenceResult.Finding.TOO_FEW;
-    }
-
-    private Optional<EvidenceResult.ReturnCheck> returned(int[] first, int[] second) {
-        int from = second[0];
-        int to = second[second.length - 1];
-        int[] early = Arrays.stream(first).filter(i -> i < from).toArray();
-        int[] late = Arrays.stream(first).filter(i -> i > to).toArray();
-        if (early.length < 2 || late.length < 2) {
-            return Optional.empty();
-        }
-        return Optional.of(new EvidenceResult.ReturnCheck(
-                early.length,
-                late.length,
-                contrast(trend, List.of(early, late), -1, 1),
-                contrast(trend, List.of(early, late, second), -0.5, -0.5, 1)));
-    }
-
-    private MeanDifference contrast(Trend other, List<int[]> samples, double... weights) {
-        double lever = 0;
-        for (int k = 0; k < weights.length; k++) {
-            for (int lap : samples.get(k)) {
-                lever += weights[k] * Trend.x(laps.log(), lap, other.kind()) / samples.get(k).length;
+    static EvidenceResult.Verdict verdict(
+            Map<EvidenceResult.Assumption, EvidenceResult.Difference> differences, double target) {
+        EvidenceResult.Difference decisive = differences.get(EvidenceResult.Assumption.DAY);
+        boolean sure = decisive.repeated().isSure();
+        List<EvidenceResult.Assumption> dissent = new ArrayList<>();
+        for (EvidenceResult.Assumption assumption : EvidenceResult.Assumption.values()) {
+            EvidenceResult.Difference other = differences.get(assumption);
+            if (sure && other != null && !decisive.agrees(other)) {
+                dissent.add(assumption);
             }
         }
-        // What is not known of the slope is not known of a difference between laps that lie apart.
-        double more = lever * lever * other.error() * other.error();
-        return MeanDifference.of(
-                samples.stream().map(sample -> sample(other, sample)).toList(),
-                weights,
-                more,
-                Math.max(1, other.freedom()));
-    }
-
-    private MeanDifference.Sample sample(Trend other, int... indices) {
-        return MeanDifference.Sample.of(without(other, indices)).inflated(other.inflation());
-    }
-
-    private double[] without(Trend other, int... indices) {
-        return Arrays.stream(indices)
-                .mapToDouble(i -> other.without(laps.log(), i))
-                .toArray();
-    }
-
-    private BootstrapInterval bootstrap(String before, String after) {
-        int[] clean = laps.clean();
-        // Only setups with clean laps have a place to draw from.
-        List<String> setups = laps.log().setups().stream()
-                .filter(setup -> laps.clean(setup).length > 0)
-                .toList();
-        int[] stratum = new int[clean.length];
-        int[] group = new int[clean.length];
-        double[] x = new double[clean.length];
-        double[] y = new double[clean.length];
-        double level = laps.log().laps().get(clean[0]).time();
-        for (int k = 0; k < clean.length; k++) {
-            TimingLog.Lap lap = laps.log().laps().get(clean[k]);
-            stratum[k] = setups.indexOf(lap.setup());
-            group[k] = Trend.group(laps.log(), clean[k], trend.kind());
-            x[k] = Trend.x(laps.log(), clean[k], trend.kind()) - trend.reference();
-            y[k] = lap.time() - level;
+        EvidenceResult.Finding finding = EvidenceResult.Finding.OPEN;
+        if (sure && dissent.isEmpty()) {
+            finding = EvidenceResult.Finding.REAL;
+        } else if (decisive.repeated().low() > -target && decisive.repeated().high() < target) {
+            finding = EvidenceResult.Finding.SMALLER;
         }
-        return BootstrapInterval.of(
-                new BootstrapInterval.Points(stratum, group, x, y),
-                setups.indexOf(before),
-                setups.indexOf(after),
-                trend.isTaken(),
-                choices.resamples(),
-                choices.seed());
+        return new EvidenceResult.Verdict(finding, target, dissent);
     }
 }

@@ -9,11 +9,9 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.MeanDifference;
-import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.Trend;
+import dev.lapwright.evidence.NormalMixture;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
@@ -110,12 +108,15 @@ class RecordGuardTest {
             BalanceResult.class,
             RemedyResult.Remedy.class,
             RemedyResult.class,
-            BootstrapInterval.class,
-            MeanDifference.class,
-            RankSum.class,
             EvidenceResult.Comparison.class,
             EvidenceResult.SetupPace.class,
-            Trend.class,
+            EvidenceResult.Course.class,
+            EvidenceResult.Slope.class,
+            EvidenceResult.Difference.class,
+            EvidenceResult.Scatter.class,
+            NormalMixture.Interval.class,
+            DayPlan.class,
+            DayPlan.Option.class,
             EvidenceResult.Verdict.class,
             FitResult.Estimate.class,
             FitResult.Part.class,

@@ -130,6 +130,13 @@ final class RecordSamples {
                 new Sample(new TimingLog.Lap(1, 90, "A", "", TimingLog.Flag.NONE), "time (s) of lap 1"),
                 new Sample(CleanLaps.Rule.DEFAULT, "slow limit"),
                 new Sample(Evidence.DEFAULT, "change worth knowing"),
+                new Sample(
+                        Evidence.Prior.DEFAULT,
+                        "run-to-run deviation",
+                        "change from lap to lap",
+                        "drift",
+                        "bend of the drift",
+                        "largest correlation"),
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(

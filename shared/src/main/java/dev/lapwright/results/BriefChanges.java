@@ -138,7 +138,7 @@ final class BriefChanges {
         tree.put("columns", file.columns());
         tree.put("bestLapS", proof.bestLap());
         tree.put("modelLapS", proof.modelLap());
-        tree.put("setups", proof.paces().stream().map(EvidenceTable::pace).toList());
+        tree.put("setups", EvidenceReport.PACES.maps(proof.paces()));
         tree.put(
                 "changes",
                 proof.changes().stream().map(change -> proved(change, file)).toList());
@@ -157,7 +157,7 @@ final class BriefChanges {
 
     /** The setups stand beside it, the laps one by one in the document of the log itself. */
     private static Map<String, Object> comparison(LapLogFile file, EvidenceResult seen) {
-        Map<String, Object> tree = BriefSummary.headless(EvidenceTable.tree(file, seen));
+        Map<String, Object> tree = BriefSummary.headless(new EvidenceReport(file, seen).fields());
         List.of("log", "columns", "setups", "laps").forEach(tree::remove);
         return tree;
     }

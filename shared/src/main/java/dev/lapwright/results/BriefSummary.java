@@ -73,13 +73,7 @@ public final class BriefSummary {
         inputs.put("lap", InputHash.of(brief.lap()));
         inputs.put("asked", asked(brief.choices()));
         inputs.put("pairs", brief.choices().pairs().toString());
-        // In the words of the first files, whose hashes stand.
-        inputs.put(
-                "evidence",
-                brief.choices()
-                        .evidence()
-                        .toString()
-                        .replace("Evidence[rule=Rule[", "EvidenceChoices[rule=CleanRule["));
+        inputs.put("evidence", brief.choices().evidence().toString());
         brief.choices()
                 .log()
                 .ifPresent(laps -> inputs.put(

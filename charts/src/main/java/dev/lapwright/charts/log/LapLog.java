@@ -175,11 +175,11 @@ public final class LapLog {
             double[][] line = new double[2][clean.length];
             double level = new Median()
                     .evaluate(Arrays.stream(clean)
-                            .mapToDouble(i -> result.trend().without(log, i))
+                            .mapToDouble(i -> result.course().without(log, i))
                             .toArray());
             for (int k = 0; k < clean.length; k++) {
                 line[0][k] = log.sessionLap(clean[k]);
-                line[1][k] = level + result.trend().share(log, clean[k]);
+                line[1][k] = level + result.course().share(log, clean[k]);
             }
             data.addSeries(Integer.toString(run), line);
         }
@@ -259,12 +259,7 @@ public final class LapLog {
         List<String> facts = new ArrayList<>();
         result.comparison().ifPresent(comparison -> facts.add(difference(comparison)));
         facts.add(laps.clean().length + " of " + log.laps().size() + " laps count");
-        facts.add(
-                result.trend().isTaken()
-                        ? "lines: medians of runs with the trend, "
-                                + NumberText.signed(3).format(result.trend().slope()) + " s a lap "
-                                + result.trend().kind().label()
-                        : "lines: medians of runs");
+        facts.add("lines: medians of runs with the day's course");
         facts.add("right: means");
         return ChartLayout.facts(facts.toArray(String[]::new));
     }
@@ -273,10 +268,10 @@ public final class LapLog {
         String names =
                 comparison.after().setup() + " against " + comparison.before().setup() + ": ";
         return comparison
-                .tests()
-                .map(tests -> names + NumberText.difference(tests.welch().difference()) + " ("
-                        + NumberText.signed(3).format(tests.welch().low()) + " to "
-                        + NumberText.signed(3).format(tests.welch().high()) + "), "
+                .difference()
+                .map(seen -> names + NumberText.difference(seen.mean()) + " ("
+                        + NumberText.signed(3).format(seen.once().low()) + " to "
+                        + NumberText.signed(3).format(seen.once().high()) + "), "
                         + comparison.verdict().finding().label())
                 .orElse(names + comparison.verdict().finding().label());
     }

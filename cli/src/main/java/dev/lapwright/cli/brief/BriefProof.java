@@ -2,13 +2,13 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.study.EvidenceVerdict;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.EvidenceReport;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -81,8 +81,7 @@ public final class BriefProof {
 
     /** The answer of the command evidence, without bold type. */
     private static String verdict(EvidenceResult seen) {
-        Console plain = new Console(OutputStream.nullOutputStream(), OutputStream.nullOutputStream(), false, false);
-        return new EvidenceVerdict(seen).text(plain);
+        return Report.marked(EvidenceReport.verdict(seen), "", "");
     }
 
     private static String pace(Proof found) {
@@ -95,7 +94,7 @@ public final class BriefProof {
 
     private static PageBlock paces(Proof found) {
         Table<EvidenceResult.SetupPace> table = Table.<EvidenceResult.SetupPace>of(
-                        "Pace in each setup, with the trend taken out of mean and scatter")
+                        "Pace in each setup, with the day's course taken out of mean and scatter")
                 .words("", "Setup", EvidenceResult.SetupPace::setup)
                 .number("", "Clean laps", "", Numbers.fixed(0), EvidenceResult.SetupPace::clean)
                 .number("", "Best", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::best)
@@ -119,13 +118,13 @@ public final class BriefProof {
                         "Seen",
                         "s a lap",
                         change -> change.difference()
-                                .map(seen -> Numbers.signed(seen.difference(), 3))
+                                .map(seen -> Numbers.signed(seen.mean(), 3))
                                 .orElse("-"))
                 .text(
                         "Between",
                         "s, 95 %",
                         change -> change.difference()
-                                .map(seen -> Numbers.signed(seen.low(), 3) + " to " + Numbers.signed(seen.high(), 3))
+                                .map(seen -> Numbers.signed(seen.once().low(), 3) + " to " + Numbers.signed(seen.once().high(), 3))
                                 .orElse("-"))
                 .text(
                         "Expected",

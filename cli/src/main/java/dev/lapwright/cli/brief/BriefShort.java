@@ -163,7 +163,7 @@ public final class BriefShort {
                         .map(comparison -> comparison.verdict().finding().label())
                         .orElse("cannot be compared")
                 + change.difference()
-                        .map(seen -> ", " + Numbers.signed(seen.difference(), 3) + " s a lap")
+                        .map(seen -> ", " + Numbers.signed(seen.mean(), 3) + " s a lap")
                         .orElse("")
                 + change.expected()
                         .value()
