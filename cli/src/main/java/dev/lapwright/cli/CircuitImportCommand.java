@@ -1,6 +1,8 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
@@ -177,17 +179,10 @@ final class CircuitImportCommand implements Callable<Integer> {
 
     private String name() {
         if (output.name != null) {
-            boolean fits = !output.name.isBlank()
-                    && output.name.length() <= 100
-                    && output.name.chars().noneMatch(Character::isISOControl);
-            if (!fits) {
-                throw new InvalidValueException(
-                        "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
-            }
-            return output.name;
+            return Documents.checkedName("--name", output.name);
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
-        return plain.length() > 100 ? plain.substring(0, 100) : plain;
+        return Documents.nameFrom(plain);
     }
 
     private OptionalInt lap() {
@@ -198,11 +193,11 @@ final class CircuitImportCommand implements Callable<Integer> {
         if (text.equals(AUTO)) {
             return OptionalDouble.empty();
         }
-        try {
-            return OptionalDouble.of(Double.parseDouble(text));
-        } catch (NumberFormatException e) {
+        OptionalDouble number = DecimalText.number(text);
+        if (number.isEmpty()) {
             throw new InvalidValueException(
                     option, "'" + text + "' is not a number", "give metres, as in 40, or " + AUTO);
         }
+        return number;
     }
 }

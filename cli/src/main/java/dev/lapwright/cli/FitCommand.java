@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
@@ -42,7 +43,6 @@ import picocli.CommandLine.Parameters;
             "      One lap, all but grip and power held; the fitted car becomes a document."
         })
 final class FitCommand implements Callable<Integer> {
-    private static final int LONGEST_NAME = 100;
 
     private final Console console;
 
@@ -115,13 +115,6 @@ final class FitCommand implements Callable<Integer> {
         if (output.name == null) {
             return subject.bare().name();
         }
-        boolean fits = !output.name.isBlank()
-                && output.name.length() <= LONGEST_NAME
-                && output.name.chars().noneMatch(Character::isISOControl);
-        if (!fits) {
-            throw new InvalidValueException(
-                    "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
-        }
-        return output.name;
+        return Documents.checkedName("--name", output.name);
     }
 }

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.fault.DecimalText;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +10,8 @@ import java.util.Set;
 import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command as a function: arguments in, exit code out. */
 public final class Lapwright {
@@ -84,6 +87,10 @@ public final class Lapwright {
                 line.addSubcommand(completed(command.apply(console)));
             }
         });
+        ITypeConverter<Double> number = text -> DecimalText.number(text)
+                .orElseThrow(() -> new TypeConversionException("'" + text + "' is not a number"));
+        line.registerConverter(Double.class, number);
+        line.registerConverter(double.class, number);
         line.setOut(console.writer());
         line.setUsageHelpWidth(HELP_WIDTH);
         line.setExpandAtFiles(false);

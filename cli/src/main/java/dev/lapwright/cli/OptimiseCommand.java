@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
@@ -10,6 +11,7 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -110,16 +112,13 @@ final class OptimiseCommand implements Callable<Integer> {
     private static Optimisation.Circuit circuit(String text) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
-        double weight;
-        try {
-            weight = equals < 0
-                    ? 1
-                    : Double.parseDouble(text.substring(equals + 1).trim());
-        } catch (NumberFormatException notANumber) {
+        OptionalDouble weight =
+                equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
+        if (weight.isEmpty()) {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
         }
-        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
+        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight.getAsDouble());
     }
 
     private static SweepAxis range(String text, Subject subject) {

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import java.util.OptionalDouble;
@@ -49,11 +50,11 @@ final class OptimiseLimitOptions {
     }
 
     private OptionalDouble end(String text) {
-        try {
-            return OptionalDouble.of(Double.parseDouble(text.trim()));
-        } catch (NumberFormatException notANumber) {
+        OptionalDouble number = DecimalText.number(text);
+        if (number.isEmpty()) {
             throw bad();
         }
+        return number;
     }
 
     private InvalidValueException bad() {

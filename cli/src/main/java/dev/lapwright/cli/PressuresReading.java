@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
@@ -90,14 +91,12 @@ final class PressuresReading {
         List<String> parts = parts("--tread", text, 2, "FL:92/86/80");
         String[] temperatures = parts.get(1).split("/", -1);
         double[] values = new double[3];
-        try {
-            for (int i = 0; i < values.length; i++) {
-                values[i] = Double.parseDouble(temperatures[i]);
-            }
-        } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-            temperatures = new String[0];
+        boolean numbers = temperatures.length == values.length;
+        for (int i = 0; numbers && i < values.length; i++) {
+            values[i] = DecimalText.number(temperatures[i]).orElse(Double.NaN);
+            numbers = !Double.isNaN(values[i]);
         }
-        if (temperatures.length != values.length) {
+        if (!numbers) {
             throw new InvalidValueException(
                     "--tread " + text,
                     "'" + parts.get(1) + "' is not three temperatures",

@@ -4,6 +4,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.StintLaps;
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.report.Report;
@@ -211,12 +212,9 @@ final class StintCommand extends StudyCommand<StintReport> {
         }
 
         private static double number(String place, String text) {
-            try {
-                return Double.parseDouble(text.trim());
-            } catch (NumberFormatException e) {
-                throw new InvalidValueException(
-                        place, "'" + text + "' is not a number", "write a number with a decimal point");
-            }
+            return DecimalText.number(text)
+                    .orElseThrow(() -> new InvalidValueException(
+                            place, "'" + text + "' is not a number", "write a number with a decimal point"));
         }
     }
 }

@@ -27,7 +27,7 @@ final class SetupReader {
 
     private Setup setup(ObjectReader root) {
         String name = root.name();
-        DocumentHeader.description(root);
+        root.description();
         String carName = root.text("car", car.name(), ObjectReader.MAX_NAME_LENGTH);
         if (carName != null && !carName.equals(car.name())) {
             root.meaning(
