@@ -2,9 +2,6 @@ package dev.lapwright.charts;
 
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.LapStatus;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.TimingLog;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
@@ -115,7 +112,7 @@ public final class LapLog {
     private int[] others(String setup) {
         List<Integer> others = new ArrayList<>();
         for (int i = 0; i < log.laps().size(); i++) {
-            boolean counts = laps.status(i) == LapStatus.CLEAN;
+            boolean counts = laps.status(i) == CleanLaps.Status.CLEAN;
             if (!counts && isShown(i) && log.laps().get(i).setup().equals(setup)) {
                 others.add(i);
             }
@@ -238,7 +235,7 @@ public final class LapLog {
     private List<EndLabelAxis.EndLabel> endLabels() {
         List<EndLabelAxis.EndLabel> labels = new ArrayList<>();
         for (int setup = 0; setup < log.setups().size(); setup++) {
-            SetupPace pace = result.paces().get(setup);
+            EvidenceResult.SetupPace pace = result.paces().get(setup);
             if (pace.clean() > 0) {
                 String text = pace.setup() + ": " + Numbers.lapTime(pace.mean());
                 labels.add(new EndLabelAxis.EndLabel(pace.mean(), text, style.colour(setup)));
@@ -261,7 +258,7 @@ public final class LapLog {
         return Sheet.facts(facts.toArray(String[]::new));
     }
 
-    private static String difference(SetupComparison comparison) {
+    private static String difference(EvidenceResult.Comparison comparison) {
         String names =
                 comparison.after().setup() + " against " + comparison.before().setup() + ": ";
         return comparison

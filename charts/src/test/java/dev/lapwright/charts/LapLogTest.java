@@ -3,10 +3,7 @@ package dev.lapwright.charts;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,16 +17,16 @@ class LapLogTest {
     private static final double[] STIFF = {122, 89.9, 89.6, 89.8, 89.7};
 
     private static EvidenceResult result() {
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         add(laps, "soft", SOFT);
         add(laps, "stiff", STIFF);
-        return Evidence.of(TimingLog.of(laps), EvidenceChoices.DEFAULT);
+        return Evidence.DEFAULT.run(TimingLog.of(laps));
     }
 
-    private static void add(List<TimedLap> laps, String setup, double... times) {
+    private static void add(List<TimingLog.Lap> laps, String setup, double... times) {
         for (int i = 0; i < times.length; i++) {
-            LapFlag flag = i == 0 ? LapFlag.OUT : times[i] < 80 ? LapFlag.IN : LapFlag.NONE;
-            laps.add(new TimedLap(laps.size() + 1, times[i], setup, "", flag));
+            TimingLog.Flag flag = i == 0 ? TimingLog.Flag.OUT : times[i] < 80 ? TimingLog.Flag.IN : TimingLog.Flag.NONE;
+            laps.add(new TimingLog.Lap(laps.size() + 1, times[i], setup, "", flag));
         }
     }
 
@@ -92,9 +89,9 @@ class LapLogTest {
 
     @Test
     void oneSetupAloneCanBeDrawn() {
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         add(laps, "soft", 121, 90.3, 90.1);
-        EvidenceResult alone = Evidence.of(TimingLog.of(laps), EvidenceChoices.DEFAULT);
+        EvidenceResult alone = Evidence.DEFAULT.run(TimingLog.of(laps));
         assertThat(Drawn.of(LapLog.of("x", alone, ChartStyle.STANDARD), LapLog.SIZE)
                         .texts())
                 .noneMatch(text -> text.contains("NaN"));

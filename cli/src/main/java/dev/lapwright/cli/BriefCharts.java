@@ -129,7 +129,7 @@ final class BriefCharts {
         List<WingChoice> choices = wing.choices();
         double[] values = choices.stream().mapToDouble(WingChoice::setting).toArray();
         List<SweepResult.Point> points = choices.stream()
-                .map(subject -> new SweepResult.Point(List.of(subject.setting()), subject.figures(), subject.failure()))
+                .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
                 .toList();
         return new SweepResult(
                 outcome.result().car(),

@@ -8,7 +8,6 @@ import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.report.Numbers;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -102,7 +101,7 @@ final class BriefProof {
                 .numbers("Median", "min:s")
                 .numbers("Mean", "min:s")
                 .numbers("Scatter", "s");
-        for (SetupPace pace : found.paces()) {
+        for (EvidenceResult.SetupPace pace : found.paces()) {
             table.row(
                     pace.setup(),
                     Integer.toString(pace.clean()),

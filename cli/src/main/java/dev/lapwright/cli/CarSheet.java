@@ -147,13 +147,13 @@ final class CarSheet implements Sheet {
                 .words("moves");
         for (Adjustment adjustment : car.adjustments()) {
             List<String> moves = Moves.of(adjustment, car);
-            boolean subject = !adjustment.choices().isEmpty();
+            boolean choice = !adjustment.choices().isEmpty();
             table.row(
                     adjustment.name(),
                     adjustment.unit().symbol(),
                     Numbers.plain(adjustment.min()),
                     Numbers.plain(adjustment.max()),
-                    subject ? "subject" : Numbers.plain(adjustment.step()),
+                    choice ? "choice" : Numbers.plain(adjustment.step()),
                     Numbers.plain(adjustment.standard()),
                     moves.get(0));
             for (String more : moves.subList(1, moves.size())) {

@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.logs.LapLogs;
 import java.util.concurrent.Callable;
@@ -64,9 +63,9 @@ final class EvidenceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<EvidenceOutcome> files = EvidenceFiles.plan(output);
-        EvidenceChoices choices = asked.choices(model.predicted(setup, conditions));
+        Evidence how = asked.choices(model.predicted(setup, conditions));
         LapLogFile file = LapLogs.read(LapLogs.find(log));
-        EvidenceOutcome outcome = new EvidenceOutcome(file, Evidence.of(file.log(), choices));
+        EvidenceOutcome outcome = new EvidenceOutcome(file, how.run(file.log()));
         files.write(outcome);
         if (output.json) {
             console.text(EvidenceFiles.json(outcome));

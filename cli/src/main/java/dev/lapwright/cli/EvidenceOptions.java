@@ -1,8 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.evidence.CleanRule;
-import dev.lapwright.evidence.EvidenceChoices;
-import dev.lapwright.evidence.TrendKind;
+import dev.lapwright.evidence.CleanLaps;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.Trend;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -74,24 +74,22 @@ final class EvidenceOptions {
     long seed;
 
     /** @param modelled what the model predicts, if it was asked */
-    EvidenceChoices choices(OptionalDouble modelled) {
+    Evidence choices(OptionalDouble modelled) {
         if (predicted != null && modelled.isPresent()) {
             throw new InvalidValueException(
                     "--predicted-s", "the prediction is given, and asked of the model too", "leave one out");
         }
-        return new EvidenceChoices(
-                new CleanRule(warmUpLaps, slowLimit),
-                kind(),
-                before,
-                after,
-                predicted == null ? modelled : OptionalDouble.of(predicted),
-                worth,
-                resamples,
-                seed);
+        return Evidence.DEFAULT
+                .rule(new CleanLaps.Rule(warmUpLaps, slowLimit))
+                .trend(kind())
+                .between(before, after)
+                .predicted(predicted == null ? modelled : OptionalDouble.of(predicted))
+                .worth(worth)
+                .bootstrap(resamples, seed);
     }
 
-    private TrendKind kind() {
-        for (TrendKind kind : TrendKind.values()) {
+    private Trend.Kind kind() {
+        for (Trend.Kind kind : Trend.Kind.values()) {
             if (kind.name().toLowerCase(Locale.ROOT).equals(trend)) {
                 return kind;
             }

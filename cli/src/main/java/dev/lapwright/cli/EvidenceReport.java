@@ -2,18 +2,11 @@ package dev.lapwright.cli;
 
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.CleanLaps;
-import dev.lapwright.evidence.CleanRule;
-import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.LapStatus;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.ReturnCheck;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.TrendKind;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,11 +43,11 @@ final class EvidenceReport {
 
     private void cleanLaps() {
         CleanLaps laps = result.laps();
-        CleanRule rule = laps.rule();
+        CleanLaps.Rule rule = laps.rule();
         List<String> out = new ArrayList<>();
-        for (LapStatus status : LapStatus.values()) {
-            if (status != LapStatus.CLEAN && laps.count(status) > 0) {
-                boolean noun = status == LapStatus.OUT || status == LapStatus.IN;
+        for (CleanLaps.Status status : CleanLaps.Status.values()) {
+            if (status != CleanLaps.Status.CLEAN && laps.count(status) > 0) {
+                boolean noun = status == CleanLaps.Status.OUT || status == CleanLaps.Status.IN;
                 out.add(noun ? count(laps.count(status), status.label()) : laps.count(status) + " " + status.label());
             }
         }
@@ -95,7 +88,7 @@ final class EvidenceReport {
             Lines.item(
                     console,
                     "Trend",
-                    trend.kind() == TrendKind.NONE
+                    trend.kind() == Trend.Kind.NONE
                             ? "none taken out"
                             : "none taken out: there are too few laps to tell it");
             return;
@@ -107,10 +100,10 @@ final class EvidenceReport {
                         + Numbers.signed(trend.slope() - trend.halfInterval(), 3) + " to "
                         + Numbers.signed(trend.slope() + trend.halfInterval(), 3)
                         + "), by regression with one slope for all "
-                        + (trend.kind() == TrendKind.RUN ? "runs" : "setups")
+                        + (trend.kind() == Trend.Kind.RUN ? "runs" : "setups")
                         + ": fuel, tyres, driver and road together. It is taken out of means, spreads and tests, which stand"
                         + " for lap " + Numbers.fixed(trend.reference(), 1)
-                        + (trend.kind() == TrendKind.RUN ? " of a run" : ""));
+                        + (trend.kind() == Trend.Kind.RUN ? " of a run" : ""));
     }
 
     private void paces() {
@@ -123,7 +116,7 @@ final class EvidenceReport {
                 .numbers("spread", "s")
                 .numbers("consistency", "%")
                 .numbers("lap to lap", "s");
-        for (SetupPace pace : result.paces()) {
+        for (EvidenceResult.SetupPace pace : result.paces()) {
             table.row(
                     pace.setup(),
                     Integer.toString(pace.clean()),
@@ -137,7 +130,7 @@ final class EvidenceReport {
         table.printTo(console);
     }
 
-    private void comparison(SetupComparison comparison) {
+    private void comparison(EvidenceResult.Comparison comparison) {
         String before = comparison.before().setup();
         String after = comparison.after().setup();
         console.line(console.bold(after + " against " + before) + ", below 0 is faster");
@@ -174,7 +167,7 @@ final class EvidenceReport {
         return p < 0.0001 ? "below 0.0001" : Numbers.fixed(p, 4);
     }
 
-    private void tests(SetupComparison comparison, DifferenceTests tests) {
+    private void tests(EvidenceResult.Comparison comparison, EvidenceResult.Tests tests) {
         Lines.item(console, "Welch", interval(tests.welch()));
         RankSum ranks = tests.rankSum();
         Lines.item(
@@ -189,10 +182,10 @@ final class EvidenceReport {
                 "95 %: " + Numbers.signed(bootstrap.low(), 3) + " to " + Numbers.signed(bootstrap.high(), 3)
                         + " s; faster in " + Numbers.fixed(100 * bootstrap.fasterShare(), 1) + " % of "
                         + bootstrap.resamples() + " resamples (seed " + bootstrap.seed() + ")");
-        for (TrendKind kind : TrendKind.values()) {
+        for (Trend.Kind kind : Trend.Kind.values()) {
             if (kind != result.trend().kind()) {
                 String how =
-                        kind == TrendKind.NONE ? "with no trend taken out: " : "with a trend " + kind.label() + ": ";
+                        kind == Trend.Kind.NONE ? "with no trend taken out: " : "with a trend " + kind.label() + ": ";
                 Lines.item(
                         console,
                         "Otherwise",
@@ -203,7 +196,7 @@ final class EvidenceReport {
         }
     }
 
-    private void returned(ReturnCheck check, String before, String after) {
+    private void returned(EvidenceResult.ReturnCheck check, String before, String after) {
         Lines.item(
                 console,
                 "A-B-A",

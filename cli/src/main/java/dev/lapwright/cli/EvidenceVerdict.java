@@ -1,13 +1,9 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.evidence.MeanDifference;
-import dev.lapwright.evidence.ReturnCheck;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.Verdict;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,8 +21,8 @@ final class EvidenceVerdict {
             return console.bold("Nothing to compare:") + " all laps are with one setup, "
                     + result.paces().get(0).setup() + ". Name the setups in a column setup." + plan();
         }
-        SetupComparison comparison = result.comparison().get();
-        Verdict verdict = comparison.verdict();
+        EvidenceResult.Comparison comparison = result.comparison().get();
+        EvidenceResult.Verdict verdict = comparison.verdict();
         List<String> sentences = new ArrayList<>();
         switch (verdict.finding()) {
             case REAL -> real(console, comparison, sentences);
@@ -54,21 +50,22 @@ final class EvidenceVerdict {
                         + " s four times in five.";
     }
 
-    private static MeanDifference decisive(SetupComparison comparison) {
-        boolean drifted = comparison.returned().map(ReturnCheck::drifted).orElse(false);
+    private static MeanDifference decisive(EvidenceResult.Comparison comparison) {
+        boolean drifted =
+                comparison.returned().map(EvidenceResult.ReturnCheck::drifted).orElse(false);
         return drifted
                 ? comparison.returned().get().bracketed()
                 : comparison.tests().orElseThrow().welch();
     }
 
-    private void real(Console console, SetupComparison comparison, List<String> sentences) {
+    private void real(Console console, EvidenceResult.Comparison comparison, List<String> sentences) {
         MeanDifference difference = decisive(comparison);
         sentences.add(console.bold("Real:") + " " + comparison.after().setup() + " is "
                 + (difference.difference() < 0 ? "faster" : "slower") + " than "
                 + comparison.before().setup() + " by "
                 + Numbers.fixed(Math.abs(difference.difference()), 3) + " s a lap, give or take "
                 + Numbers.fixed(difference.high() - difference.difference(), 3) + ".");
-        if (comparison.returned().map(ReturnCheck::drifted).orElse(false)) {
+        if (comparison.returned().map(EvidenceResult.ReturnCheck::drifted).orElse(false)) {
             sentences.add("The old setup drifted meanwhile, but the new one lies beyond both its runs; an even drift is"
                     + " taken out.");
         }
@@ -82,7 +79,7 @@ final class EvidenceVerdict {
         returnWanted(comparison, sentences);
     }
 
-    private static void returnWanted(SetupComparison comparison, List<String> sentences) {
+    private static void returnWanted(EvidenceResult.Comparison comparison, List<String> sentences) {
         if (comparison.returned().isEmpty()) {
             sentences.add("But tyres, road, air and driver changed with the setup; only running "
                     + comparison.before().setup() + " again can tell them apart.");
@@ -93,9 +90,9 @@ final class EvidenceVerdict {
         }
     }
 
-    private static void notShown(Console console, SetupComparison comparison, List<String> sentences) {
+    private static void notShown(Console console, EvidenceResult.Comparison comparison, List<String> sentences) {
         MeanDifference difference = comparison.tests().orElseThrow().welch();
-        Verdict verdict = comparison.verdict();
+        EvidenceResult.Verdict verdict = comparison.verdict();
         sentences.add(
                 console.bold("Not shown:") + " with a scatter of " + Numbers.fixed(comparison.scatter(), 3) + " s, "
                         + EvidenceReport.count(verdict.needed(), "clean lap")
@@ -105,8 +102,8 @@ final class EvidenceVerdict {
                 + Numbers.signed(difference.high(), 3) + " s.");
     }
 
-    private static void drifted(Console console, SetupComparison comparison, List<String> sentences) {
-        ReturnCheck check = comparison.returned().orElseThrow();
+    private static void drifted(Console console, EvidenceResult.Comparison comparison, List<String> sentences) {
+        EvidenceResult.ReturnCheck check = comparison.returned().orElseThrow();
         String before = comparison.before().setup();
         sentences.add(console.bold("Not shown:") + " " + before + " did not come back when it was run again, but was "
                 + Numbers.fixed(Math.abs(check.change().difference()), 3) + " s "
@@ -116,8 +113,8 @@ final class EvidenceVerdict {
                 + " and " + before + " again, in short runs by turns.");
     }
 
-    private void tooFew(Console console, SetupComparison comparison, List<String> sentences) {
-        Verdict verdict = comparison.verdict();
+    private void tooFew(Console console, EvidenceResult.Comparison comparison, List<String> sentences) {
+        EvidenceResult.Verdict verdict = comparison.verdict();
         sentences.add(console.bold("Too few laps to tell:"));
         if (comparison.tests().isEmpty()) {
             sentences.add(comparison.before().clean() + " clean with "
@@ -144,7 +141,7 @@ final class EvidenceVerdict {
                 + comparison.after().setup() + ", by turns.");
     }
 
-    private void doubts(DifferenceTests tests, List<String> sentences) {
+    private void doubts(EvidenceResult.Tests tests, List<String> sentences) {
         boolean significant = tests.welch().isSignificant();
         if (!tests.rankSumAgrees()) {
             sentences.add(

@@ -5,7 +5,6 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
 import dev.lapwright.track.survey.LapPick;
-import dev.lapwright.track.survey.LogReport;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -87,7 +86,7 @@ final class ImportSheet implements Sheet {
                                 + " per km (both one standard deviation, if the points err independently)");
     }
 
-    private void log(Console console, LogReport log) {
+    private void log(Console console, ImportReport.LogReport log) {
         Lines.item(
                 console,
                 "Samples",
@@ -172,7 +171,7 @@ final class ImportSheet implements Sheet {
             lap.put("driftM", source.drift());
             tree.put("lap", lap);
         }
-        LogReport log = report.log();
+        ImportReport.LogReport log = report.log();
         if (log != null) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("slowSamples", log.slow());

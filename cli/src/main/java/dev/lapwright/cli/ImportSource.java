@@ -17,7 +17,7 @@ import java.util.OptionalInt;
  *
  * @param survey null if it is a log
  * @param log null if it is a survey
- * @param pick null if there was but one lap and no subject
+ * @param pick null if there was but one lap and no choice
  * @param drift that was spread over the lap picked, m
  * @param columns which heading was taken for what; empty if the file has none
  */

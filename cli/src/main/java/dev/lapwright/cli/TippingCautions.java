@@ -14,7 +14,7 @@ import java.util.Set;
  * speed is held back by that or by an inner wheel without grip just before.
  */
 final class TippingCautions {
-    /** Less than this share of the load on one side or axle is next to nothing: our subject, no source. */
+    /** Less than this share of the load on one side or axle is next to nothing: our choice, no source. */
     private static final double NEXT_TO_NOTHING = 0.03;
 
     private static final int MOST_PLACES = 3;

@@ -5,7 +5,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.Fit;
@@ -106,7 +105,7 @@ public final class StudyTables {
         row(
                 "evidence from " + log.laps().size() + " laps with 10 000 resamples",
                 1,
-                quickest(() -> Evidence.of(log, EvidenceChoices.DEFAULT)),
+                quickest(() -> Evidence.DEFAULT.run(log)),
                 lap);
     }
 

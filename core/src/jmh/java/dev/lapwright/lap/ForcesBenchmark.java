@@ -35,7 +35,7 @@ public class ForcesBenchmark {
     private final double[] energies = new double[PLACES];
     private final TrackPoint[] points = new TrackPoint[PLACES];
     private Road road;
-    private Acceleration fast;
+    private AccelerationLimits fast;
     private ReferenceForces plain;
     private WheelForces wheels;
     private int piece;
@@ -50,7 +50,7 @@ public class ForcesBenchmark {
         Stations stations = track.stations(StationSpacing.DEFAULT);
         road = new Road(stations, vehicle.wind);
         wheels = new WheelForces(vehicle);
-        fast = new Acceleration(vehicle, wheels);
+        fast = new AccelerationLimits(vehicle, wheels);
         plain = new ReferenceForces(car, Conditions.STANDARD);
         double[] limit = new double[road.cells + 1];
         new CornerLimit(vehicle, wheels).fill(road, limit);
@@ -91,7 +91,7 @@ public class ForcesBenchmark {
         double sum = 0;
         for (int i = 0; i < PLACES; i++) {
             wheels.at(road.rows, 2 * (i * road.cells / PLACES) * Road.STRIDE, Math.sqrt(2 * energies[i]));
-            sum += wheels.use(-8, 1.05);
+            sum += wheels.utilisation(-8, 1.05);
         }
         return sum;
     }

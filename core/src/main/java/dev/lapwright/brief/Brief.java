@@ -2,7 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
@@ -146,7 +146,7 @@ public final class Brief implements Study<BriefResult> {
     }
 
     /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
-    public Brief after(TimingLog log, EvidenceChoices how) {
+    public Brief after(TimingLog log, Evidence how) {
         return with(new BriefChoices(
                 choices.scatter(),
                 choices.laps(),

@@ -1,6 +1,6 @@
 package dev.lapwright.brief;
 
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -33,7 +33,7 @@ public record BriefChoices(
         List<String> vary,
         List<PressurePair> pairs,
         Optional<TimingLog> log,
-        EvidenceChoices evidence) {
+        Evidence evidence) {
     /**
      * Laps that scatter by 0.3 s, 30 laps to test with, a race of 20 minutes with one formation lap and one lap in reserve, a
      * racing engine without a turbocharger, a tyre that loses a thousandth of its grip a lap (common practice, no source); no
@@ -48,7 +48,7 @@ public record BriefChoices(
             List.of(),
             List.of(),
             Optional.empty(),
-            EvidenceChoices.DEFAULT);
+            Evidence.DEFAULT);
 
     private static final double LEAST_SCATTER = 1e-3;
     private static final double MOST_SCATTER = 60;

@@ -2,9 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -48,7 +46,7 @@ final class LapProof {
         List<ProvedChange> changes = new ArrayList<>();
         Set<Set<String>> known = new HashSet<>();
         String before = log.laps().get(0).setup();
-        for (TimedLap lap : log.laps()) {
+        for (TimingLog.Lap lap : log.laps()) {
             String after = lap.setup();
             if (!after.equals(before) && known.add(Set.of(before, after))) {
                 changes.add(change(log, before, after));
@@ -70,7 +68,7 @@ final class LapProof {
                 .findFirst();
         String before = changes.isEmpty() ? "" : changes.get(0).before();
         String after = changes.isEmpty() ? "" : changes.get(0).after();
-        return seen.orElseGet(() -> Evidence.of(log, between(before, after)));
+        return seen.orElseGet(() -> between(before, after).run(log));
     }
 
     private double bestLap(CleanLaps clean) {
@@ -94,31 +92,21 @@ final class LapProof {
     }
 
     /** As asked, but for these two setups and without a prediction. */
-    private EvidenceChoices between(String before, String after) {
-        EvidenceChoices asked = choices.evidence();
-        return new EvidenceChoices(
-                asked.rule(),
-                asked.trend(),
-                before,
-                after,
-                OptionalDouble.empty(),
-                asked.worth(),
-                asked.resamples(),
-                asked.seed());
+    private Evidence between(String before, String after) {
+        return choices.evidence().between(before, after).predicted(OptionalDouble.empty());
     }
 
     private ProvedChange change(TimingLog log, String before, String after) {
         BriefPart<ChangeEffect> expected = BriefPart.ask(() -> BriefLaps.effect(
                 laps.lap(SetupName.set(laps.car(), before)), laps.lap(SetupName.set(laps.car(), after))));
-        EvidenceChoices how = between(before, after);
+        Evidence how = between(before, after);
         return new ProvedChange(
                 before,
                 after,
-                BriefPart.ask(() -> Evidence.of(
-                        log,
-                        expected.value()
-                                .map(effect -> how.predicting(-effect.gain()))
-                                .orElse(how))),
+                BriefPart.ask(() -> expected.value()
+                        .map(effect -> how.predicting(-effect.gain()))
+                        .orElse(how)
+                        .run(log)),
                 expected);
     }
 }

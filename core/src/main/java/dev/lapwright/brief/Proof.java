@@ -1,7 +1,7 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.CleanLaps;
-import dev.lapwright.evidence.SetupPace;
+import dev.lapwright.evidence.EvidenceResult;
 import java.util.List;
 
 /**
@@ -14,7 +14,11 @@ import java.util.List;
  * @param modelLap lap time of the car as it stands, s
  */
 public record Proof(
-        CleanLaps laps, List<SetupPace> paces, List<ProvedChange> changes, double bestLap, double modelLap) {
+        CleanLaps laps,
+        List<EvidenceResult.SetupPace> paces,
+        List<ProvedChange> changes,
+        double bestLap,
+        double modelLap) {
     public Proof {
         paces = List.copyOf(paces);
         changes = List.copyOf(changes);

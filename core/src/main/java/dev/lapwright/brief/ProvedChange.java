@@ -1,9 +1,7 @@
 package dev.lapwright.brief;
 
-import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
-import dev.lapwright.evidence.SetupComparison;
 import java.util.Optional;
 
 /**
@@ -17,13 +15,13 @@ import java.util.Optional;
 public record ProvedChange(
         String before, String after, BriefPart<EvidenceResult> seen, BriefPart<ChangeEffect> expected) {
     /** The comparison of the two setups, if there is one. */
-    public Optional<SetupComparison> comparison() {
+    public Optional<EvidenceResult.Comparison> comparison() {
         return seen.value().flatMap(EvidenceResult::comparison);
     }
 
     /** Difference of the mean lap times, below nought is faster; empty with too few laps. */
     public Optional<MeanDifference> difference() {
-        return comparison().flatMap(SetupComparison::tests).map(DifferenceTests::welch);
+        return comparison().flatMap(EvidenceResult.Comparison::tests).map(EvidenceResult.Tests::welch);
     }
 
     /** Whether what was expected lies within the interval of what was seen; empty where one of them is missing. */

@@ -8,8 +8,8 @@ import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile.EstimationType;
 
 /**
- * A difference of mean lap times over many logs that might have been: each is drawn from the clean laps of its setup, with
- * repetition, and the trend is fitted to it anew. The percentile interval of B. Efron and R. Tibshirani, <i>An Introduction
+ * Bootstrap percentile interval of a difference of mean lap times: the clean laps of each setup are drawn anew, with
+ * repetition, many times over, the trend fitted to each draw. B. Efron and R. Tibshirani, <i>An Introduction
  * to the Bootstrap</i> (1993), chapter 13. Of a few laps it comes out too narrow.
  *
  * @param low lower end of the 95 % interval, s

@@ -1,5 +1,7 @@
 package dev.lapwright.evidence;
 
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -8,31 +10,31 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 
-/** A log and which of its laps count by a rule. */
+/** Lap log with a judgement of each lap: clean, and so counted in all that follows, or left out, and why. */
 public final class CleanLaps {
     private final TimingLog log;
-    private final CleanRule rule;
-    private final LapStatus[] status;
+    private final Rule rule;
+    private final Status[] status;
     private final Map<String, Double> slowLimits = new LinkedHashMap<>();
     private final Map<String, Double> fastLimits = new LinkedHashMap<>();
 
-    private CleanLaps(TimingLog log, CleanRule rule) {
+    private CleanLaps(TimingLog log, Rule rule) {
         this.log = log;
         this.rule = rule;
-        status = new LapStatus[log.laps().size()];
+        status = new Status[log.laps().size()];
     }
 
-    /** Judges each lap. */
-    public static CleanLaps of(TimingLog log, CleanRule rule) {
+    /** The log with each of its laps judged by the rule. */
+    public static CleanLaps of(TimingLog log, Rule rule) {
         CleanLaps clean = new CleanLaps(log, rule);
         int[] seen = new int[log.runs()];
         for (int i = 0; i < clean.status.length; i++) {
             boolean warmUp = seen[log.run(i)]++ < rule.warmUpLaps();
             clean.status[i] = switch (log.laps().get(i).flag()) {
-                case OUT -> LapStatus.OUT;
-                case IN -> LapStatus.IN;
-                case SPOILT -> LapStatus.FLAGGED;
-                case NONE -> warmUp ? LapStatus.WARM_UP : LapStatus.CLEAN;
+                case OUT -> Status.OUT;
+                case IN -> Status.IN;
+                case SPOILT -> Status.FLAGGED;
+                case NONE -> warmUp ? Status.WARM_UP : Status.CLEAN;
             };
         }
         log.setups().forEach(clean::judgeSlow);
@@ -46,12 +48,12 @@ public final class CleanLaps {
                 .evaluate(Arrays.stream(times)
                         .map(time -> Math.abs(time - median))
                         .toArray());
-        double room = Math.max(rule.slowLimit() * mad / CleanRule.MAD_SHARE, CleanRule.LEAST_ROOM * median);
+        double room = Math.max(rule.slowLimit() * mad / Rule.MAD_SHARE, Rule.LEAST_ROOM * median);
         slowLimits.put(setup, median + room);
         fastLimits.put(setup, median - room);
         for (int i : clean(setup)) {
             if (log.laps().get(i).time() > median + room) {
-                status[i] = LapStatus.SLOW;
+                status[i] = Status.SLOW;
             }
         }
     }
@@ -60,12 +62,12 @@ public final class CleanLaps {
         return log;
     }
 
-    public CleanRule rule() {
+    public Rule rule() {
         return rule;
     }
 
     /** How a lap was judged; laps are counted from 0. */
-    public LapStatus status(int index) {
+    public Status status(int index) {
         return status[index];
     }
 
@@ -78,7 +80,7 @@ public final class CleanLaps {
     public List<Integer> oddlyFast() {
         List<Integer> fast = new ArrayList<>();
         for (int i : clean()) {
-            TimedLap lap = log.laps().get(i);
+            TimingLog.Lap lap = log.laps().get(i);
             if (lap.time() < fastLimits.get(lap.setup())) {
                 fast.add(i);
             }
@@ -87,14 +89,14 @@ public final class CleanLaps {
     }
 
     /** How many laps were judged so. */
-    public int count(LapStatus wanted) {
+    public int count(Status wanted) {
         return (int) Arrays.stream(status).filter(s -> s == wanted).count();
     }
 
     /** The clean laps, counted from 0, in order. */
     public int[] clean() {
         return IntStream.range(0, status.length)
-                .filter(i -> status[i] == LapStatus.CLEAN)
+                .filter(i -> status[i] == Status.CLEAN)
                 .toArray();
     }
 
@@ -110,5 +112,61 @@ public final class CleanLaps {
         return Arrays.stream(clean(setup))
                 .mapToDouble(i -> log.laps().get(i).time())
                 .toArray();
+    }
+
+    /**
+     * Rule for leaving laps out. Those that the log flags do not count; nor do the first of each run; nor, of the rest, those slower than their
+     * setup's median by more than so many robust standard deviations, MAD/0.6745 with MAD the median absolute deviation.
+     *
+     * @param warmUpLaps how many laps at the beginning of each run do not count, 0 or more
+     * @param slowLimit robust standard deviations, 1 to 100
+     */
+    public record Rule(int warmUpLaps, double slowLimit) {
+        /**
+         * One lap, and 3.5: the modified z score of B. Iglewicz and D. Hoaglin (1993), in NIST/SEMATECH, <i>e-Handbook of
+         * Statistical Methods</i>, 1.3.5.17; here towards the slow side only.
+         */
+        public static final Rule DEFAULT = new Rule(1, 3.5);
+
+        /** Share of a normal distribution's standard deviation that is its MAD, as that handbook rounds it. */
+        static final double MAD_SHARE = 0.6745;
+
+        /** The limit lies at least so far above the median, as a share of it: common practice, no source. */
+        static final double LEAST_ROOM = 0.005;
+
+        /** @throws InvalidValueException if one is outside its range */
+        public Rule {
+            if (warmUpLaps < 0) {
+                throw new InvalidValueException("warm-up laps", warmUpLaps + " is below nought", "give 0 or more");
+            }
+            Check.inRange("slow limit (robust standard deviations)", slowLimit, 1, 100);
+        }
+    }
+
+    /** Judgement of a lap: clean, or the reason why it is left out. */
+    public enum Status {
+        /** It counts. */
+        CLEAN("clean"),
+        /** The log flags it as an out lap. */
+        OUT("out lap"),
+        /** The log flags it as an in lap. */
+        IN("in lap"),
+        /** The log flags it as spoilt. */
+        FLAGGED("flagged"),
+        /** It is the first of its run, or one of the first. */
+        WARM_UP("first of a run"),
+        /** It is too much slower than its setup's median. */
+        SLOW("slow");
+
+        private final String label;
+
+        Status(String label) {
+            this.label = label;
+        }
+
+        /** For people. */
+        public String label() {
+            return label;
+        }
     }
 }

@@ -3,7 +3,7 @@ package dev.lapwright.evidence;
 import java.util.Arrays;
 
 /**
- * One slope for several groups, each with a level of its own: least squares, as in an analysis of covariance (N. Draper and
+ * Least-squares slope common to several groups, each with a level of its own, as in an analysis of covariance (N. Draper and
  * H. Smith, <i>Applied Regression Analysis</i>; cited from memory).
  */
 final class CommonSlope {

@@ -8,8 +8,8 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * How many laps with each of two setups it takes to see a gain on the timing screen: the power of the two-sample t test with
- * laps that scatter alike and by chance (J. Cohen, <i>Statistical Power Analysis for the Behavioral Sciences</i>, 1988,
+ * Sample size for seeing a gain on the timing screen, in laps with each of two setups: the power of the two-sample t test
+ * with laps that scatter alike and by chance (J. Cohen, <i>Statistical Power Analysis for the Behavioral Sciences</i>, 1988,
  * chapter 2; cited from memory). The statistic follows a noncentral t distribution, taken here as the mean of normal
  * probabilities over the distribution of the estimated scatter.
  */

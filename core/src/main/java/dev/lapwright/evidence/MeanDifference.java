@@ -2,9 +2,10 @@ package dev.lapwright.evidence;
 
 import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.StatUtils;
 
 /**
- * A difference of mean lap times and how sure it is: the test of B. L. Welch, <i>Biometrika</i> 34 (1947), for samples that
+ * Difference of two mean lap times with its 95 % interval and p value: the t test of B. L. Welch, <i>Biometrika</i> 34 (1947), for samples that
  * need not scatter alike, with degrees of freedom by F. E. Satterthwaite, <i>Biometrics Bulletin</i> 2 (1946).
  *
  * @param difference s; below nought is faster
@@ -54,5 +55,27 @@ public record MeanDifference(double difference, double error, double freedom, do
     /** Whether chance alone makes one so large less often than {@link LapsToSee#SIGNIFICANCE}. */
     public boolean isSignificant() {
         return p < LapsToSee.SIGNIFICANCE;
+    }
+
+    /** Summary of a sample of lap times, as a test of means needs it: number, mean (s) and standard deviation (s). */
+    record Sample(int count, double mean, double deviation) {
+        static Sample of(double[] values) {
+            return new Sample(values.length, StatUtils.mean(values), Math.sqrt(StatUtils.variance(values)));
+        }
+
+        /** The same with its variance multiplied. */
+        Sample inflated(double factor) {
+            return new Sample(count, mean, deviation * Math.sqrt(factor));
+        }
+
+        /** Standard deviation within two samples, taken to scatter alike. */
+        static double pooled(Sample a, Sample b) {
+            double squares = squares(a) + squares(b);
+            return Math.sqrt(squares / (a.count + b.count - 2));
+        }
+
+        private static double squares(Sample sample) {
+            return sample.count > 1 ? (sample.count - 1) * sample.deviation * sample.deviation : 0;
+        }
     }
 }

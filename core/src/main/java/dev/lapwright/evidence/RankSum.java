@@ -7,7 +7,7 @@ import org.apache.commons.math3.stat.ranking.NaturalRanking;
 import org.apache.commons.math3.stat.ranking.TiesStrategy;
 
 /**
- * The rank-sum test of H. Mann and D. Whitney, <i>Annals of Mathematical Statistics</i> 18 (1947), and F. Wilcoxon (1945):
+ * Rank-sum test of H. Mann and D. Whitney, <i>Annals of Mathematical Statistics</i> 18 (1947), and F. Wilcoxon (1945):
  * whether the laps with one setup tend to be faster, whatever their distribution. Of few laps all ways to deal the ranks,
  * ties included, are counted; of many the normal distribution is taken, with corrections for ties and continuity.
  *

@@ -3,8 +3,7 @@ package dev.lapwright.evidence;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * How lap times go on with the laps: one straight line's slope for all groups of clean laps, by least squares, the groups
- * being the runs or, for a trend through the session, the setups. Fuel, tyres, driver and road go into it together.
+ * Linear trend of lap times over the laps: one least-squares slope for all groups of clean laps, the groups being the runs or, for a trend through the session, the setups. Fuel, tyres, driver and road go into it together.
  *
  * @param kind over what it runs
  * @param slope s a lap; 0 if none is taken out
@@ -13,9 +12,9 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @param reference the lap to whose trend all times are brought: the mean of the clean ones
  * @param groups how many levels were fitted beside the slope
  */
-public record Trend(TrendKind kind, double slope, double error, int freedom, double reference, int groups) {
+public record Trend(Kind kind, double slope, double error, int freedom, double reference, int groups) {
     /** The trend of the clean laps; none where there are too few to tell. */
-    public static Trend of(CleanLaps laps, TrendKind kind) {
+    public static Trend of(CleanLaps laps, Kind kind) {
         int[] clean = laps.clean();
         double reference = 0;
         double level = 0;
@@ -31,7 +30,7 @@ public record Trend(TrendKind kind, double slope, double error, int freedom, dou
                     laps.log().laps().get(i).time() - level);
         }
         int freedom = fit.points() - fit.groups() - 1;
-        if (kind == TrendKind.NONE || freedom < 1 || !fit.hasSlope()) {
+        if (kind == Kind.NONE || freedom < 1 || !fit.hasSlope()) {
             return new Trend(kind, 0, 0, fit.points() - fit.groups(), reference, fit.groups());
         }
         double error = Math.sqrt(fit.residual() / freedom / fit.spreadOfX());
@@ -39,19 +38,19 @@ public record Trend(TrendKind kind, double slope, double error, int freedom, dou
     }
 
     /** What a lap is counted by in a trend. */
-    static double x(TimingLog log, int lap, TrendKind kind) {
-        return kind == TrendKind.SESSION ? log.sessionLap(lap) : log.runLap(lap);
+    static double x(TimingLog log, int lap, Kind kind) {
+        return kind == Kind.SESSION ? log.sessionLap(lap) : log.runLap(lap);
     }
 
     /** The group whose level a lap shares. */
-    static int group(TimingLog log, int lap, TrendKind kind) {
-        return kind == TrendKind.RUN
+    static int group(TimingLog log, int lap, Kind kind) {
+        return kind == Kind.RUN
                 ? log.run(lap)
                 : log.setups().indexOf(log.laps().get(lap).setup());
     }
 
-    static int groupCount(TimingLog log, TrendKind kind) {
-        return kind == TrendKind.RUN ? log.runs() : log.setups().size();
+    static int groupCount(TimingLog log, Kind kind) {
+        return kind == Kind.RUN ? log.runs() : log.setups().size();
     }
 
     /** Whether one is taken out. */
@@ -77,5 +76,26 @@ public record Trend(TrendKind kind, double slope, double error, int freedom, dou
     /** By how much variances about the groups' means are to be raised for the slope fitted. */
     double inflation() {
         return isTaken() ? (freedom + 1.0) / freedom : 1;
+    }
+
+    /** Variable over which the trend runs. */
+    public enum Kind {
+        /** The lap of the run: fuel and tyres, where each run starts alike. */
+        RUN("within each run"),
+        /** The lap of the session: driver and road, or one tank and one set of tyres for all runs. */
+        SESSION("through the session"),
+        /** No trend. */
+        NONE("none taken out");
+
+        private final String label;
+
+        Kind(String label) {
+            this.label = label;
+        }
+
+        /** For people. */
+        public String label() {
+            return label;
+        }
     }
 }

@@ -6,7 +6,10 @@ import dev.lapwright.powertrain.Differential;
 import dev.lapwright.tyre.LoadSensitivity;
 import dev.lapwright.tyre.TyreState;
 
-/** One axle's constants for the kernel; friction holds compound, pressure, temperature and the day's grip. */
+/**
+ * Tyre law and constants of one axle, as the kernel reads them: friction and cornering stiffness of one wheel over its load.
+ * Friction holds compound, pressure, temperature and the day's grip; the surface's grip factor is left to the caller.
+ */
 final class AxleData {
     final double track;
     /** Load transfer per newton of lateral force at the centre of gravity. */
@@ -27,46 +30,59 @@ final class AxleData {
     final double toeSquared;
     final double powerTorqueBias;
 
-    AxleData(
-            Car car,
-            double conditionsGrip,
-            double track,
-            double transfer,
-            Quantity frictionX,
-            Quantity sensitivityX,
-            Quantity frictionY,
-            Quantity sensitivityY,
-            Quantity referenceLoad,
-            Quantity stiffness,
-            Quantity stiffnessSensitivity,
-            Quantity pressure,
-            Quantity idealPressure,
-            Quantity toe,
-            Quantity powerLock) {
-        this.track = track;
+    /**
+     * @param axle whose quantities of the car are read
+     * @param dayGrip grip of the day, 1 is the reference
+     * @param transfer load transfer of the axle, see {@link #transfer}
+     */
+    AxleData(Car car, Axle axle, double dayGrip, double transfer) {
+        boolean atFront = axle == Axle.FRONT;
+        track = car.value(atFront ? Quantity.TRACK_FRONT : Quantity.TRACK_REAR);
         this.transfer = transfer;
-        double grip = conditionsGrip
+        double grip = dayGrip
                 * car.value(Quantity.COMPOUND_GRIP)
-                * TyreState.gripFactor(car.value(pressure), car.value(idealPressure), car.value(Quantity.PRESSURE_LOSS))
+                * TyreState.gripFactor(
+                        car.value(atFront ? Quantity.HOT_PRESSURE_FRONT : Quantity.HOT_PRESSURE_REAR),
+                        car.value(atFront ? Quantity.IDEAL_PRESSURE_FRONT : Quantity.IDEAL_PRESSURE_REAR),
+                        car.value(Quantity.PRESSURE_LOSS))
                 * TyreState.gripFactor(
                         car.value(Quantity.TYRE_TEMPERATURE),
                         car.value(Quantity.IDEAL_TEMPERATURE),
                         car.value(Quantity.TEMPERATURE_LOSS));
-        double load = car.value(referenceLoad);
-        double muX = grip * car.value(frictionX);
-        aX = muX * (1 + car.value(sensitivityX));
-        bX = muX * car.value(sensitivityX) / load;
+        double load = car.value(atFront ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
+        double muX = grip * car.value(atFront ? Quantity.FRICTION_X_FRONT : Quantity.FRICTION_X_REAR);
+        aX = muX * (1 + car.value(atFront ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR));
+        bX = muX * car.value(atFront ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR) / load;
         floorX = LoadSensitivity.FLOOR * muX;
-        double muY = grip * car.value(frictionY);
-        aY = muY * (1 + car.value(sensitivityY));
-        bY = muY * car.value(sensitivityY) / load;
+        double muY = grip * car.value(atFront ? Quantity.FRICTION_Y_FRONT : Quantity.FRICTION_Y_REAR);
+        aY = muY * (1 + car.value(atFront ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR));
+        bY = muY * car.value(atFront ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR) / load;
         floorY = LoadSensitivity.FLOOR * muY;
-        double c = car.value(stiffness);
-        aC = c * (1 + car.value(stiffnessSensitivity));
-        bC = c * car.value(stiffnessSensitivity) / load;
+        double c = car.value(atFront ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR);
+        aC = c * (1 + car.value(atFront ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR));
+        bC = c * car.value(atFront ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR) / load;
         floorC = LoadSensitivity.FLOOR * c;
-        double toeRadians = Math.toRadians(car.value(toe));
+        double toeRadians = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         toeSquared = toeRadians * toeRadians;
-        powerTorqueBias = Differential.torqueBias(car.value(powerLock) / 100);
+        powerTorqueBias = Differential.torqueBias(
+                car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100);
+    }
+
+    /** Peak friction across a wheel at a load (N), on a surface of grip 1. */
+    double frictionY(double load) {
+        double mu = aY - bY * load;
+        return mu > floorY ? mu : floorY;
+    }
+
+    /** Peak friction along a wheel at a load (N), on a surface of grip 1. */
+    double frictionX(double load) {
+        double mu = aX - bX * load;
+        return mu > floorX ? mu : floorX;
+    }
+
+    /** Cornering stiffness of a wheel over its load, 1/rad, at a load in N. */
+    double stiffnessPerLoad(double load) {
+        double c = aC - bC * load;
+        return c > floorC ? c : floorC;
     }
 }

@@ -7,8 +7,8 @@ import dev.lapwright.powertrain.OverrunDrag;
 import java.util.stream.DoubleStream;
 
 /**
- * Finds how much lateral acceleration each axle of a car could hold in a {@link TurnState}: the turn is tightened, speed and
- * feet held, until the axle's use is 1. Loads and resistances are those of the lap; differentials act here as friction between
+ * Search for the lateral acceleration that each axle of a car could hold in a {@link TurnState}: the turn is tightened, speed and
+ * pedals held, until the axle's utilisation is 1. Loads and resistances are those of the lap; differentials act here as friction between
  * the wheels (see {@link Differential#outerLessInner}), under power and on the overrun, which a lap knows under power only.
  * Scratch of one thread; docs/balance.md has the equations.
  */
@@ -34,8 +34,8 @@ public final class AxleLimits {
     private final Differentials rear;
 
     // What evaluate() leaves behind.
-    private double frontUse;
-    private double rearUse;
+    private double frontUtilisation;
+    private double rearUtilisation;
     private double frontGrip;
     private double rearGrip;
     private double ax;
@@ -75,7 +75,8 @@ public final class AxleLimits {
         double rearLimit = limit(state, false);
         double first = Math.min(frontLimit, rearLimit);
         evaluate(state, first);
-        double rollOver = wheels.rollUse > 0 && first > 0 ? first / wheels.rollUse : Double.POSITIVE_INFINITY;
+        double rollOver =
+                wheels.rollUtilisation > 0 && first > 0 ? first / wheels.rollUtilisation : Double.POSITIVE_INFINITY;
         return new AxleMargins(
                 frontLimit,
                 rearLimit,
@@ -115,7 +116,7 @@ public final class AxleLimits {
 
     private double excess(TurnState state, double lateral, boolean ofFront) {
         evaluate(state, lateral);
-        return (ofFront ? frontUse : rearUse) - 1;
+        return (ofFront ? frontUtilisation : rearUtilisation) - 1;
     }
 
     /** Uses of both axles at a lateral acceleration, towards the turn's inside. */
@@ -128,11 +129,11 @@ public final class AxleLimits {
         wheels.at(
                 v, curvature, state.lateralGravity(), state.normal(), 0, state.climb(), state.grip(), state.headWind());
         double overrun = 0;
-        switch (state.feet()) {
+        switch (state.pedals()) {
             case HOLDING -> {
                 ax = state.climb();
-                wheels.use(ax, massFactor);
-                force = wheels.needed;
+                wheels.utilisation(ax, massFactor);
+                force = wheels.requiredForce;
             }
             case COASTING -> {
                 overrun = overrunForce(v, gear);
@@ -141,10 +142,10 @@ public final class AxleLimits {
             }
             default -> {
                 ax = state.acceleration() + state.climb();
-                wheels.use(ax, massFactor);
-                force = wheels.needed;
+                wheels.utilisation(ax, massFactor);
+                force = wheels.requiredForce;
                 // The brakes' share holds for all that slows the car; the engine's part of it passes the differential.
-                overrun = state.feet() == TurnState.Feet.BRAKING
+                overrun = state.pedals() == TurnState.Pedals.BRAKING
                         ? Math.min(overrunForce(v, gear), -Math.min(0, force))
                         : 0;
             }
@@ -162,14 +163,14 @@ public final class AxleLimits {
     private void coast(double massFactor, double wheelForce) {
         ax = 0;
         for (int pass = 0; pass < COASTING_PASSES; pass++) {
-            wheels.use(ax, massFactor);
-            ax += (wheelForce - wheels.needed) / (car.mass * massFactor);
+            wheels.utilisation(ax, massFactor);
+            ax += (wheelForce - wheels.requiredForce) / (car.mass * massFactor);
         }
-        wheels.use(ax, massFactor);
+        wheels.utilisation(ax, massFactor);
     }
 
     private void uses(TurnState state, double lateral, double curvature, double overrun) {
-        boolean braking = state.feet() == TurnState.Feet.BRAKING;
+        boolean braking = state.pedals() == TurnState.Pedals.BRAKING;
         double frontForce = force * (braking ? car.frontBrakeShare : car.frontDriveShare);
         double rearForce = force - frontForce;
         Pair frontPair = new Pair(front.axle(), wheels.frontLoad, wheels.frontTransfer, state.grip());
@@ -181,8 +182,9 @@ public final class AxleLimits {
         double frontAlong = Math.abs(frontForce) / frontPair.capacity(front, force, braking);
         double rearAlong = Math.abs(rearForce) / rearPair.capacity(rear, force, braking);
         double p = car.ellipseExponent;
-        frontUse = Math.pow(Math.abs(side * car.frontShare - shifted) / frontPair.lateral, p) + Math.pow(frontAlong, p);
-        rearUse = Math.pow(Math.abs(side * (1 - car.frontShare) + shifted) / rearPair.lateral, p)
+        frontUtilisation =
+                Math.pow(Math.abs(side * car.frontShare - shifted) / frontPair.lateral, p) + Math.pow(frontAlong, p);
+        rearUtilisation = Math.pow(Math.abs(side * (1 - car.frontShare) + shifted) / rearPair.lateral, p)
                 + Math.pow(rearAlong, p);
         frontGrip = frontPair.lateral * left(frontAlong, p);
         rearGrip = rearPair.lateral * left(rearAlong, p);
@@ -220,14 +222,14 @@ public final class AxleLimits {
         Pair(AxleData a, double load, double transfer, double grip) {
             double inner = 0.5 * load - transfer;
             double outer = 0.5 * load + transfer;
-            double lateralInner = grip * Math.max(a.floorY, a.aY - a.bY * inner) * inner;
-            double lateralOuter = grip * Math.max(a.floorY, a.aY - a.bY * outer) * outer;
+            double lateralInner = grip * a.frictionY(inner) * inner;
+            double lateralOuter = grip * a.frictionY(outer) * outer;
             lateral = Math.max(TINY, lateralInner + lateralOuter);
             // Slip stiffness along a tyre is taken like that across it.
-            innerStiffness = Math.max(a.floorC, a.aC - a.bC * inner) * inner;
-            outerStiffness = Math.max(a.floorC, a.aC - a.bC * outer) * outer;
-            innerAlong = grip * Math.max(a.floorX, a.aX - a.bX * inner) * inner;
-            outerAlong = grip * Math.max(a.floorX, a.aX - a.bX * outer) * outer;
+            innerStiffness = a.stiffnessPerLoad(inner) * inner;
+            outerStiffness = a.stiffnessPerLoad(outer) * outer;
+            innerAlong = grip * a.frictionX(inner) * inner;
+            outerAlong = grip * a.frictionX(outer) * outer;
         }
 
         /** Greatest force along the car, as in the lap. */

@@ -45,13 +45,13 @@ public enum Channel {
     /** Load on the rear right wheel. */
     LOAD_REAR_RIGHT("load rear right", "N"),
     /** Share of the front axle's lateral grip that is taken, 1 at the limit. */
-    LATERAL_USE_FRONT("front lateral use", ""),
+    LATERAL_UTILISATION_FRONT("front lateral use", ""),
     /** Share of the rear axle's lateral grip that is taken, 1 at the limit. */
-    LATERAL_USE_REAR("rear lateral use", ""),
+    LATERAL_UTILISATION_REAR("rear lateral use", ""),
     /** Share of the front axle's grip that is taken in all, 1 at the limit. */
-    USE_FRONT("front use", ""),
+    UTILISATION_FRONT("front use", ""),
     /** Share of the rear axle's grip that is taken in all, 1 at the limit. */
-    USE_REAR("rear use", ""),
+    UTILISATION_REAR("rear use", ""),
     /** Highest steady speed at the place. */
     SPEED_LIMIT("highest steady speed", "m/s");
 

@@ -115,7 +115,7 @@ final class CornerLimit {
     /** Why a car comes to rest in a cell that it enters with an energy. */
     NoLapException stopped(Road road, int cell, double energy) {
         boolean holds = excess(road.rows, 2 * cell * Road.STRIDE, energy) <= 0;
-        if (!holds && wheels.rollUse >= 1) {
+        if (!holds && wheels.rollUtilisation >= 1) {
             return impossible(road.s[cell]);
         }
         return new NoLapException(
@@ -126,7 +126,7 @@ final class CornerLimit {
 
     private NoLapException impossible(double distance) {
         String place = "track at " + Check.text(distance) + " m";
-        if (wheels.rollUse >= 1) {
+        if (wheels.rollUtilisation >= 1) {
             return new NoLapException(
                     place,
                     "the car would roll over there: its centre of gravity is too high for its track and the bank",
@@ -141,7 +141,7 @@ final class CornerLimit {
     /** Root of the use less one at a steady speed; sets {@link WheelForces} to that state. */
     double excess(double[] rows, int row, double energy) {
         wheels.at(rows, row, Math.sqrt(2 * energy));
-        double use = wheels.use(wheels.climb, 1);
-        return (inverseExponent == 0.5 ? Math.sqrt(use) : Math.pow(use, inverseExponent)) - 1;
+        double utilisation = wheels.utilisation(wheels.climb, 1);
+        return (inverseExponent == 0.5 ? Math.sqrt(utilisation) : Math.pow(utilisation, inverseExponent)) - 1;
     }
 }

@@ -4,8 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * What the gears of a vehicle make of its engine, and what stands against them: the curves that the solver itself drives
- * by. Gears are counted from 1. Owns scratch: use one for each thread.
+ * Curves of drive force and resistance over speed, by gear, that the solver itself drives by. Gears are counted from 1. Owns scratch: use one for each thread.
  */
 public final class Drivetrain {
     private static final double RPM_PER_RADIAN_PER_SECOND = 30 / Math.PI;
@@ -89,8 +88,8 @@ public final class Drivetrain {
         Check.inRange("slope (rad)", slope, -1, 1);
         double climb = Road.GRAVITY * Math.sin(slope);
         wheels.at(checked(speed), 0, 0, Road.GRAVITY * Math.cos(slope), 0, climb, 1, headWind);
-        wheels.use(climb, 1);
-        return wheels.needed;
+        wheels.utilisation(climb, 1);
+        return wheels.requiredForce;
     }
 
     private static double checked(double speed) {

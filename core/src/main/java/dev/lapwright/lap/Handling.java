@@ -76,13 +76,13 @@ public final class Handling {
         return Math.toRadians(car.car().value(toe))
                 * transferPerAcceleration
                 * growth
-                / Math.max(axle.floorC, c)
+                / axle.stiffnessPerLoad(load)
                 / load;
     }
 
     private static double stiffness(AxleData axle, double load) {
         double carried = Math.max(load, 1);
-        return Math.max(axle.floorC, axle.aC - axle.bC * carried) * carried;
+        return axle.stiffnessPerLoad(carried) * carried;
     }
 
     /** Moment of inertia about the vertical axis, kg m²: as the car's document says, or mass · a · b. */

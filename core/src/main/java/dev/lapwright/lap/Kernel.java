@@ -5,7 +5,7 @@ import dev.lapwright.fault.NoLapException;
 import java.util.Arrays;
 
 /**
- * The lap (section 8 of docs/theory.md): limits at every station, once round forward under drive, back from every place
+ * Forward and backward integration of a lap (section 8 of docs/theory.md): limits at every station, once round forward under drive, back from every place
  * where the limit stops the car, and the lower envelope. A workspace owned by one thread; solving allocates nothing per
  * station.
  */
@@ -34,7 +34,7 @@ final class Kernel {
 
     private Vehicle car;
     private CornerLimit cornerLimit;
-    private CellStep step;
+    private IntervalIntegrator step;
 
     Kernel(Road road) {
         this.road = road;
@@ -54,7 +54,7 @@ final class Kernel {
         WheelForces wheels = new WheelForces(vehicle);
         cornerLimit = new CornerLimit(vehicle, wheels);
         cornerLimit.fill(road, limit);
-        step = new CellStep(vehicle, new Acceleration(vehicle, wheels));
+        step = new IntervalIntegrator(vehicle, new AccelerationLimits(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         peakEnergy = 0;
         if (road.closed) {
@@ -145,7 +145,7 @@ final class Kernel {
         time[i] = step.time;
         double capped = Math.min(end, limit[i + 1]);
         if (capped < end) {
-            time[i] = CellStep.duration(road.length[i], entered, capped, 0, 0);
+            time[i] = IntervalIntegrator.duration(road.length[i], entered, capped, 0, 0);
         }
         store(i + 1, capped);
     }
@@ -176,7 +176,7 @@ final class Kernel {
         }
         if (energy[i] >= limit[i] && after >= limit[i + 1]) {
             // Both ends lie on the limit and the car could do more: it follows the limit.
-            time[i] = CellStep.duration(road.length[i], energy[i], after, 0, 0);
+            time[i] = IntervalIntegrator.duration(road.length[i], energy[i], after, 0, 0);
         } else if (road.length[i] > 0) {
             crossing(i, before, after);
         }
@@ -234,9 +234,9 @@ final class Kernel {
         double high2 = from < to ? Math.max(bound(i, to), after) : peak;
         double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, from) / h;
         double slopeDown = hermiteSlope(before, after, downSlope, downEndSlope, to) / h;
-        time[i] = CellStep.duration(from * h, up, high1, startSlope[i], slopeUp)
-                + CellStep.duration((to - from) * h, high1, high2, 0, 0)
-                + CellStep.duration((1 - to) * h, high2, after, slopeDown, downEndSlope / h);
+        time[i] = IntervalIntegrator.duration(from * h, up, high1, startSlope[i], slopeUp)
+                + IntervalIntegrator.duration((to - from) * h, high1, high2, 0, 0)
+                + IntervalIntegrator.duration((1 - to) * h, high2, after, slopeDown, downEndSlope / h);
     }
 
     /** Whether a shift or a break of the drive lies between two energies, so that no cubic tells the course between. */

@@ -2,7 +2,7 @@ package dev.lapwright.lap;
 
 import dev.lapwright.aero.Platform;
 
-/** Explains a solved lap: evaluates the forces once more at every station and says what limits the car there. */
+/** Writer of a solved lap's columns: evaluates the forces once more at every station and says what limits the car there. */
 final class LapColumns {
     private static final double ON_LIMIT = 1 - 1e-7;
 
@@ -12,7 +12,7 @@ final class LapColumns {
     private final double[][] columns;
     private final Limit[] limits;
     private final WheelForces wheels;
-    private final Acceleration acceleration;
+    private final AccelerationLimits acceleration;
     private final CornerLimit cornerLimit;
 
     LapColumns(Vehicle car, Kernel kernel) {
@@ -23,7 +23,7 @@ final class LapColumns {
         columns = new double[Channel.values().length][n];
         limits = new Limit[n];
         wheels = new WheelForces(car);
-        acceleration = new Acceleration(car, wheels);
+        acceleration = new AccelerationLimits(car, wheels);
         cornerLimit = new CornerLimit(car, wheels);
     }
 
@@ -70,7 +70,7 @@ final class LapColumns {
                 limits[i] = Limit.REV_LIMIT;
             }
         }
-        wheels.use(a + wheels.climb, massFactor);
+        wheels.utilisation(a + wheels.climb, massFactor);
         record(i, e, a, gear);
     }
 
@@ -101,8 +101,8 @@ final class LapColumns {
         put(Channel.NORMAL_ACCELERATION, i, wheels.normal);
         put(Channel.GEAR, i, gear + 1);
         put(Channel.ENGINE_SPEED, i, v * car.propulsion.engineSpeedPerSpeed[gear] * 30 / Math.PI);
-        put(Channel.DRIVE_FORCE, i, Math.max(wheels.needed, 0));
-        put(Channel.BRAKE_FORCE, i, Math.max(-wheels.needed, 0));
+        put(Channel.DRIVE_FORCE, i, Math.max(wheels.requiredForce, 0));
+        put(Channel.BRAKE_FORCE, i, Math.max(-wheels.requiredForce, 0));
         put(Channel.DRAG, i, wheels.drag);
         put(Channel.CORNERING_DRAG, i, wheels.cornering);
         put(Channel.DOWNFORCE_FRONT, i, wheels.liftFront);
@@ -116,11 +116,11 @@ final class LapColumns {
         put(Channel.LOAD_FRONT_RIGHT, i, wheels.frontLoad / 2 + side * wheels.frontTransfer);
         put(Channel.LOAD_REAR_LEFT, i, wheels.rearLoad / 2 - side * wheels.rearTransfer);
         put(Channel.LOAD_REAR_RIGHT, i, wheels.rearLoad / 2 + side * wheels.rearTransfer);
-        put(Channel.LATERAL_USE_FRONT, i, wheels.frontLateralUse);
-        put(Channel.LATERAL_USE_REAR, i, wheels.rearLateralUse);
+        put(Channel.LATERAL_UTILISATION_FRONT, i, wheels.frontLateralUtilisation);
+        put(Channel.LATERAL_UTILISATION_REAR, i, wheels.rearLateralUtilisation);
         double inverse = 1 / car.ellipseExponent;
-        put(Channel.USE_FRONT, i, Math.pow(wheels.frontUse, inverse));
-        put(Channel.USE_REAR, i, Math.pow(wheels.rearUse, inverse));
+        put(Channel.UTILISATION_FRONT, i, Math.pow(wheels.frontUtilisation, inverse));
+        put(Channel.UTILISATION_REAR, i, Math.pow(wheels.rearUtilisation, inverse));
         put(Channel.SPEED_LIMIT, i, Math.sqrt(2 * kernel.limit[i]));
     }
 

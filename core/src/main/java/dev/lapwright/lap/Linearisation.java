@@ -1,6 +1,6 @@
 package dev.lapwright.lap;
 
-/** Makes a {@link LinearLap} of what a kernel has just solved; derivatives are differences of the car's own forces. */
+/** Linearisation of what a kernel has just solved, as a {@link LinearLap}; derivatives are differences of the car's own forces. */
 final class Linearisation {
     private static final double RELATIVE_STEP = 1e-6;
     private static final double CURVATURE_STEP = 1e-7;
@@ -13,7 +13,7 @@ final class Linearisation {
     private final WheelForces wheels;
     private final double inverseExponent;
 
-    /** Excess of use and of the force needed over what is there, in the state last looked at. */
+    /** Excess of utilisation and of the required force over what is there, in the state last looked at. */
     private double gripExcess;
 
     private double driveExcess;
@@ -96,8 +96,8 @@ final class Linearisation {
         int gear = car.propulsion.gear[car.propulsion.pieceAt(energy)];
         wheels.at(road.rows, row * Road.STRIDE, v);
         double ax = (e1 - e0) / h + wheels.climb;
-        double use = wheels.use(ax, car.propulsion.massFactor[gear]);
-        gripExcess = Math.pow(use, inverseExponent) - 1;
-        driveExcess = (wheels.needed - car.propulsion.force(gear, v)) / (ACCELERATION * car.mass);
+        double utilisation = wheels.utilisation(ax, car.propulsion.massFactor[gear]);
+        gripExcess = Math.pow(utilisation, inverseExponent) - 1;
+        driveExcess = (wheels.requiredForce - car.propulsion.force(gear, v)) / (ACCELERATION * car.mass);
     }
 }

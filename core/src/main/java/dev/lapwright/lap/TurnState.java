@@ -5,10 +5,10 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.Stations;
 
 /**
- * A car in a turn, but for how tight the turn is: the place, the speed, and what the driver's feet do. It is a state of no car
+ * A car in a turn, but for how tight the turn is: the place, the speed, and what the driver's pedals do. It is a state of no car
  * in particular, so that two cars can be held against each other in it.
  *
- * @param feet what the driver does
+ * @param pedals what the driver does
  * @param speed m/s
  * @param acceleration dv/dt, m/s²; of no account when coasting or holding the speed
  * @param gear from 1
@@ -20,7 +20,7 @@ import dev.lapwright.track.Stations;
  * @param headWind m/s, negative from behind
  */
 public record TurnState(
-        Feet feet,
+        Pedals pedals,
         double speed,
         double acceleration,
         int gear,
@@ -30,8 +30,8 @@ public record TurnState(
         double climb,
         double grip,
         double headWind) {
-    /** What the driver's feet do. */
-    public enum Feet {
+    /** What the driver's pedals do. */
+    public enum Pedals {
         /** Slow the car at {@link TurnState#acceleration}, by the brakes' share. */
         BRAKING,
         /** Rest: engine drag and resistances slow the car. */
@@ -56,16 +56,16 @@ public record TurnState(
     }
 
     /** On a flat, straight-running road without wind, in a left turn. */
-    public static TurnState level(Feet feet, double speed, double acceleration, int gear) {
-        return new TurnState(feet, speed, acceleration, gear, true, 0, Road.GRAVITY, 0, 1, 0);
+    public static TurnState level(Pedals pedals, double speed, double acceleration, int gear) {
+        return new TurnState(pedals, speed, acceleration, gear, true, 0, Road.GRAVITY, 0, 1, 0);
     }
 
-    /** As a lap is at a station, with feet of one's choice. */
-    public static TurnState of(Lap lap, int station, boolean left, Feet feet) {
+    /** As a lap is at a station, with pedals of one's choice. */
+    public static TurnState of(Lap lap, int station, boolean left, Pedals pedals) {
         Stations stations = lap.stations();
         double acceleration = lap.value(Channel.ACCELERATION, station);
         return new TurnState(
-                feet,
+                pedals,
                 lap.value(Channel.SPEED, station),
                 acceleration,
                 (int) lap.value(Channel.GEAR, station),

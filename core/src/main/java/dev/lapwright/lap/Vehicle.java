@@ -73,38 +73,8 @@ public final class Vehicle {
                 frontSpring.track(),
                 rearSpring.track(),
                 frontRollShare);
-        front = new AxleData(
-                car,
-                conditions.grip(),
-                frontSpring.track(),
-                transfer.front(),
-                Quantity.FRICTION_X_FRONT,
-                Quantity.SENSITIVITY_X_FRONT,
-                Quantity.FRICTION_Y_FRONT,
-                Quantity.SENSITIVITY_Y_FRONT,
-                Quantity.REFERENCE_LOAD_FRONT,
-                Quantity.CORNERING_STIFFNESS_FRONT,
-                Quantity.STIFFNESS_SENSITIVITY_FRONT,
-                Quantity.HOT_PRESSURE_FRONT,
-                Quantity.IDEAL_PRESSURE_FRONT,
-                Quantity.TOE_FRONT,
-                Quantity.POWER_LOCK_FRONT);
-        rear = new AxleData(
-                car,
-                conditions.grip(),
-                rearSpring.track(),
-                transfer.rear(),
-                Quantity.FRICTION_X_REAR,
-                Quantity.SENSITIVITY_X_REAR,
-                Quantity.FRICTION_Y_REAR,
-                Quantity.SENSITIVITY_Y_REAR,
-                Quantity.REFERENCE_LOAD_REAR,
-                Quantity.CORNERING_STIFFNESS_REAR,
-                Quantity.STIFFNESS_SENSITIVITY_REAR,
-                Quantity.HOT_PRESSURE_REAR,
-                Quantity.IDEAL_PRESSURE_REAR,
-                Quantity.TOE_REAR,
-                Quantity.POWER_LOCK_REAR);
+        front = new AxleData(car, Axle.FRONT, conditions.grip(), transfer.front());
+        rear = new AxleData(car, Axle.REAR, conditions.grip(), transfer.rear());
         rollingResistance = car.value(Quantity.ROLLING_RESISTANCE);
         rollingResistancePerSpeed = car.value(Quantity.ROLLING_RESISTANCE_PER_SPEED);
         ellipseExponent = car.value(Quantity.FRICTION_EXPONENT);

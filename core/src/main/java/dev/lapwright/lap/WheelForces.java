@@ -1,19 +1,19 @@
 package dev.lapwright.lap;
 
 /**
- * Sections 4 to 7 of docs/theory.md for one car at one place and speed: loads on four wheels, the use of each axle, and what
+ * Force balance of a car at one place and speed (sections 4 to 7 of docs/theory.md): loads on four wheels, the utilisation of each axle, and what
  * drive or braking a wanted acceleration needs. Mutable scratch of one solver; allocates nothing.
  *
- * <p>The use of an axle is (u^p + (X/C)^p) with u its share of lateral grip taken, X its longitudinal force, C what X could
+ * <p>The utilisation of an axle is (u^p + (X/C)^p) with u its share of lateral grip taken, X its longitudinal force, C what X could
  * be with no lateral force, and p the exponent of the friction ellipse. At 1 the axle has nothing left.
  */
 final class WheelForces {
-    /** Least load or capacity used as a divisor, N: keeps an unloaded axle's use huge but finite. */
+    /** Least load or capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
     private static final double TINY = 1e-6;
     /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
     private static final double LIGHT_WHEEL = 0.5;
 
-    private static final double MOST_USE = 1.5;
+    private static final double GREATEST_UTILISATION = 1.5;
 
     private final Vehicle car;
     private final boolean ellipse;
@@ -43,16 +43,16 @@ final class WheelForces {
     double rearLoad;
     double frontTransfer;
     double rearTransfer;
-    double frontLateralUse;
-    double rearLateralUse;
-    double frontUse;
-    double rearUse;
-    double rollUse;
-    double pitchUse;
-    double brakeUse;
+    double frontLateralUtilisation;
+    double rearLateralUtilisation;
+    double frontUtilisation;
+    double rearUtilisation;
+    double rollUtilisation;
+    double pitchUtilisation;
+    double brakeUtilisation;
     double cornering;
     /** Force at the wheels that the acceleration needs: drive if positive, braking if negative, N. */
-    double needed;
+    double requiredForce;
 
     double yawMoment;
 
@@ -130,16 +130,16 @@ final class WheelForces {
      *
      * @param ax what an accelerometer in the car would read along the path: dv/dt + g sin θ, m/s²
      * @param massFactor δ
-     * @return the greatest use of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
+     * @return the greatest utilisation of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
      */
-    double use(double ax, double massFactor) {
+    double utilisation(double ax, double massFactor) {
         if (!(frontAtRest + rearAtRest > TINY)) {
             return airborne(ax, massFactor);
         }
         double pitch = car.mass * car.cgHeight / car.wheelbase * ax;
         frontLoad = frontAtRest - pitch;
         rearLoad = rearAtRest + pitch;
-        pitchUse = pitch > 0 ? pitch / larger(frontAtRest, TINY) : -pitch / larger(rearAtRest, TINY);
+        pitchUtilisation = pitch > 0 ? pitch / larger(frontAtRest, TINY) : -pitch / larger(rearAtRest, TINY);
         if (frontLoad < 0) {
             rearLoad += frontLoad;
             frontLoad = 0;
@@ -157,46 +157,46 @@ final class WheelForces {
         double frontBrake = axleBrake;
         axle(car.rear, rearLoad, rearTransfer);
         toe += axleToe;
-        frontLateralUse = frontSide / frontPeak;
-        rearLateralUse = rearSide / axleLateralPeak;
+        frontLateralUtilisation = frontSide / frontPeak;
+        rearLateralUtilisation = rearSide / axleLateralPeak;
         double inertia = car.mass * (ax + (massFactor - 1) * (ax - climb));
         double resistance = drag + rolling + toe;
         cornering = corneringDrag(frontDragFactor, axleDragFactor);
-        needed = inertia + resistance + cornering;
+        requiredForce = inertia + resistance + cornering;
         yawMoment = 0;
         double frontX;
         double rearX;
-        if (needed >= 0) {
-            brakeUse = 0;
+        if (requiredForce >= 0) {
+            brakeUtilisation = 0;
             double moment = car.frontDriveShare * frontMoment + (1 - car.frontDriveShare) * axleDriveMoment;
             // The moment depends on the drive, the drive on the drag of cornering, that on the moment: settles in two.
             for (int pass = 0; pass < 2 && moment != 0; pass++) {
-                yawMoment = moment * needed;
+                yawMoment = moment * requiredForce;
                 double shifted = yawMoment / car.wheelbase;
-                frontLateralUse = Math.abs(frontSide - shifted) / frontPeak;
-                rearLateralUse = Math.abs(rearSide + shifted) / axleLateralPeak;
+                frontLateralUtilisation = Math.abs(frontSide - shifted) / frontPeak;
+                rearLateralUtilisation = Math.abs(rearSide + shifted) / axleLateralPeak;
                 cornering = corneringDrag(frontDragFactor, axleDragFactor);
-                needed = inertia + resistance + cornering;
+                requiredForce = inertia + resistance + cornering;
             }
-            double driven = larger(needed, 0);
+            double driven = larger(requiredForce, 0);
             frontX = car.frontDriveShare * driven / frontDrive;
             rearX = (1 - car.frontDriveShare) * driven / axleDrive;
         } else {
-            brakeUse = -needed / car.brakeMaxForce;
-            frontX = -car.frontBrakeShare * needed / frontBrake;
-            rearX = -(1 - car.frontBrakeShare) * needed / axleBrake;
+            brakeUtilisation = -requiredForce / car.brakeMaxForce;
+            frontX = -car.frontBrakeShare * requiredForce / frontBrake;
+            rearX = -(1 - car.frontBrakeShare) * requiredForce / axleBrake;
         }
-        frontUse = power(frontLateralUse) + power(frontX);
-        rearUse = power(rearLateralUse) + power(rearX);
-        double most = larger(frontUse, rearUse);
-        most = larger(most, larger(power(rollUse), power(pitchUse)));
-        return larger(most, power(brakeUse));
+        frontUtilisation = power(frontLateralUtilisation) + power(frontX);
+        rearUtilisation = power(rearLateralUtilisation) + power(rearX);
+        double most = larger(frontUtilisation, rearUtilisation);
+        most = larger(most, larger(power(rollUtilisation), power(pitchUtilisation)));
+        return larger(most, power(brakeUtilisation));
     }
 
     /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
     private double corneringDrag(double frontFactor, double rearFactor) {
-        double front = smaller(frontLateralUse, MOST_USE);
-        double rear = smaller(rearLateralUse, MOST_USE);
+        double front = smaller(frontLateralUtilisation, GREATEST_UTILISATION);
+        double rear = smaller(rearLateralUtilisation, GREATEST_UTILISATION);
         return front * front * frontFactor + rear * rear * rearFactor;
     }
 
@@ -207,17 +207,17 @@ final class WheelForces {
         rearTransfer = 0;
         cornering = 0;
         yawMoment = 0;
-        needed = car.mass * (ax + (massFactor - 1) * (ax - climb)) + drag;
+        requiredForce = car.mass * (ax + (massFactor - 1) * (ax - climb)) + drag;
         // Grows with the missing load so that a search for the limit is led back to the ground.
-        double use = 1e6 - (frontAtRest + rearAtRest);
-        frontLateralUse = use;
-        rearLateralUse = use;
-        frontUse = use;
-        rearUse = use;
-        rollUse = 0;
-        pitchUse = 0;
-        brakeUse = 0;
-        return use;
+        double utilisation = 1e6 - (frontAtRest + rearAtRest);
+        frontLateralUtilisation = utilisation;
+        rearLateralUtilisation = utilisation;
+        frontUtilisation = utilisation;
+        rearUtilisation = utilisation;
+        rollUtilisation = 0;
+        pitchUtilisation = 0;
+        brakeUtilisation = 0;
+        return utilisation;
     }
 
     /** Transfer on each axle; what an inner wheel cannot give up goes to the other axle's. */
@@ -229,7 +229,7 @@ final class WheelForces {
         // Roll centres of opposite sign can make one axle's transfer negative; its outer wheel stays on the road too.
         frontTransfer = larger(frontShift, -frontMost);
         rearTransfer = larger(rearShift, -rearMost);
-        rollUse = (frontShift * frontTrack + rearShift * rearTrack)
+        rollUtilisation = (frontShift * frontTrack + rearShift * rearTrack)
                 / larger(frontMost * frontTrack + rearMost * rearTrack, TINY);
         if (frontTransfer > frontMost) {
             rearTransfer += (frontTransfer - frontMost) * frontTrack / rearTrack;
@@ -249,15 +249,15 @@ final class WheelForces {
         }
         double inner = 0.5 * load - transfer;
         double outer = 0.5 * load + transfer;
-        double muInner = grip * larger(a.floorY, a.aY - a.bY * inner);
-        double muOuter = grip * larger(a.floorY, a.aY - a.bY * outer);
-        double cInner = larger(a.floorC, a.aC - a.bC * inner);
-        double cOuter = larger(a.floorC, a.aC - a.bC * outer);
+        double muInner = grip * a.frictionY(inner);
+        double muOuter = grip * a.frictionY(outer);
+        double cInner = a.stiffnessPerLoad(inner);
+        double cOuter = a.stiffnessPerLoad(outer);
         axleLateralPeak = larger(muInner * inner + muOuter * outer, TINY);
         axleDragFactor = muInner * muInner * inner / cInner + muOuter * muOuter * outer / cOuter;
         axleToe = a.toeSquared * (cInner * inner + cOuter * outer);
-        double xInner = grip * larger(a.floorX, a.aX - a.bX * inner) * inner;
-        double xOuter = grip * larger(a.floorX, a.aX - a.bX * outer) * outer;
+        double xInner = grip * a.frictionX(inner) * inner;
+        double xOuter = grip * a.frictionX(outer) * outer;
         double low = smaller(xInner, xOuter);
         double high = larger(xInner, xOuter);
         double stronger = a.powerTorqueBias == Double.POSITIVE_INFINITY ? high : smaller(high, a.powerTorqueBias * low);
@@ -271,12 +271,12 @@ final class WheelForces {
 
     /** The same where both wheels carry alike: on a straight. */
     private void evenAxle(AxleData a, double load) {
-        double mu = grip * larger(a.floorY, a.aY - a.bY * load);
-        double c = larger(a.floorC, a.aC - a.bC * load);
+        double mu = grip * a.frictionY(load);
+        double c = a.stiffnessPerLoad(load);
         axleLateralPeak = larger(2 * mu * load, TINY);
         axleDragFactor = 2 * mu * mu * load / c;
         axleToe = 2 * a.toeSquared * c * load;
-        axleDrive = larger(2 * grip * larger(a.floorX, a.aX - a.bX * load) * load, TINY);
+        axleDrive = larger(2 * grip * a.frictionX(load) * load, TINY);
         axleDriveMoment = 0;
         axleBrake = axleDrive;
     }
@@ -296,14 +296,14 @@ final class WheelForces {
 
     /** Which limit the last evaluation came closest to. */
     Limit tightest() {
-        double most = larger(frontUse, rearUse);
-        double tip = larger(power(rollUse), power(pitchUse));
-        if (power(brakeUse) > larger(most, tip)) {
+        double most = larger(frontUtilisation, rearUtilisation);
+        double tip = larger(power(rollUtilisation), power(pitchUtilisation));
+        if (power(brakeUtilisation) > larger(most, tip)) {
             return Limit.BRAKES;
         }
         if (tip > most) {
-            return rollUse >= pitchUse ? Limit.ROLL_OVER : Limit.PITCH_OVER;
+            return rollUtilisation >= pitchUtilisation ? Limit.ROLL_OVER : Limit.PITCH_OVER;
         }
-        return frontUse >= rearUse ? Limit.FRONT_GRIP : Limit.REAR_GRIP;
+        return frontUtilisation >= rearUtilisation ? Limit.FRONT_GRIP : Limit.REAR_GRIP;
     }
 }

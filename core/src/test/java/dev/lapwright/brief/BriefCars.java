@@ -5,8 +5,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.study.StudyCars;
@@ -67,12 +65,12 @@ final class BriefCars {
     /** Laps of one setup after the other, each run with an out lap, scattered by a twentieth of a second. */
     static TimingLog log(List<String> setups, double... levels) {
         RandomGenerator random = new Well19937c(7);
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         for (int run = 0; run < levels.length; run++) {
-            laps.add(new TimedLap(laps.size() + 1, levels[run] + 20, setups.get(run), "", LapFlag.OUT));
+            laps.add(new TimingLog.Lap(laps.size() + 1, levels[run] + 20, setups.get(run), "", TimingLog.Flag.OUT));
             for (int i = 0; i < 8; i++) {
                 double time = levels[run] + 0.05 * random.nextGaussian();
-                laps.add(new TimedLap(laps.size() + 1, time, setups.get(run), "", LapFlag.NONE));
+                laps.add(new TimingLog.Lap(laps.size() + 1, time, setups.get(run), "", TimingLog.Flag.NONE));
             }
         }
         return TimingLog.of(laps);

@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.evidence.Evidence;
-import dev.lapwright.evidence.EvidenceChoices;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.Finding;
 import dev.lapwright.evidence.TimingLog;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -57,7 +55,7 @@ class ProofTest {
         ProvedChange change = there(WINGS).changes().get(0);
         assertThat(Math.abs(LESS - MORE)).isGreaterThan(0.2);
         assertThat(change.agrees()).contains(true);
-        assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(Finding.REAL);
+        assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
     }
 
     @Test
@@ -68,8 +66,10 @@ class ProofTest {
 
     @Test
     void whatTheLapsSayIsWhatEvidenceSaysAskedDirectly() {
-        EvidenceResult direct = Evidence.of(
-                WINGS, EvidenceChoices.DEFAULT.between("wing=0", "wing=8").predicting(MORE - LESS));
+        EvidenceResult direct = Evidence.DEFAULT
+                .between("wing=0", "wing=8")
+                .predicting(MORE - LESS)
+                .run(WINGS);
         assertThat(there(WINGS).paces()).isEqualTo(direct.paces());
         assertThat(there(WINGS).changes().get(0).difference())
                 .contains(

@@ -12,23 +12,24 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 
 class CleanLapsTest {
-    private static final CleanRule NO_WARM_UP = new CleanRule(0, 3.5);
+    private static final CleanLaps.Rule NO_WARM_UP = new CleanLaps.Rule(0, 3.5);
 
-    private static List<LapStatus> judged(TimingLog log, CleanRule rule) {
+    private static List<CleanLaps.Status> judged(TimingLog log, CleanLaps.Rule rule) {
         CleanLaps laps = CleanLaps.of(log, rule);
         return IntStream.range(0, log.laps().size()).mapToObj(laps::status).toList();
     }
 
     @Test
     void theFirstLapOfARunDoesNotCountThoughNobodyFlaggedIt() {
-        assertThat(judged(Logs.of("A", 90, 90.1, 90.2), CleanRule.DEFAULT))
-                .containsExactly(LapStatus.WARM_UP, LapStatus.CLEAN, LapStatus.CLEAN);
+        assertThat(judged(Logs.of("A", 90, 90.1, 90.2), CleanLaps.Rule.DEFAULT))
+                .containsExactly(CleanLaps.Status.WARM_UP, CleanLaps.Status.CLEAN, CleanLaps.Status.CLEAN);
     }
 
     @Test
     void anOutLapIsTheFirstOfItsRunAndNoSecondOneIsLost() {
-        assertThat(judged(new Logs(1).run("A", 3, 90, 0, 0.01).log(), CleanRule.DEFAULT))
-                .containsExactly(LapStatus.OUT, LapStatus.CLEAN, LapStatus.CLEAN, LapStatus.CLEAN);
+        assertThat(judged(new Logs(1).run("A", 3, 90, 0, 0.01).log(), CleanLaps.Rule.DEFAULT))
+                .containsExactly(
+                        CleanLaps.Status.OUT, CleanLaps.Status.CLEAN, CleanLaps.Status.CLEAN, CleanLaps.Status.CLEAN);
     }
 
     /** Median 90.3, MAD 0.2 by counting: deviations 0.3 0.2 0.1 0 0.2 0.4 9.7. The least room, 0.5 % of 90.3, is smaller. */
@@ -44,8 +45,8 @@ class CleanLapsTest {
 
     @Test
     void aLapBeyondTheSlowLimitIsNotClean() {
-        assertThat(oneMuchSlower().status(5)).isEqualTo(LapStatus.CLEAN);
-        assertThat(oneMuchSlower().status(6)).isEqualTo(LapStatus.SLOW);
+        assertThat(oneMuchSlower().status(5)).isEqualTo(CleanLaps.Status.CLEAN);
+        assertThat(oneMuchSlower().status(6)).isEqualTo(CleanLaps.Status.SLOW);
     }
 
     /**
@@ -66,14 +67,14 @@ class CleanLapsTest {
     void lapsNearlyAlikeKeepSomeRoom() {
         // MAD 0: the limit is 0.5 % above the median, which 90.4 does not reach.
         CleanLaps laps = CleanLaps.of(Logs.of("A", 90, 90, 90, 90, 90.4), NO_WARM_UP);
-        assertThat(laps.status(4)).isEqualTo(LapStatus.CLEAN);
+        assertThat(laps.status(4)).isEqualTo(CleanLaps.Status.CLEAN);
         assertThat(laps.slowLimit("A")).isCloseTo(90.45, within(1e-9));
     }
 
     @Test
     void aLapThatIsOddlyFastCountsAndIsTold() {
         CleanLaps laps = CleanLaps.of(Logs.of("A", 90.0, 90.1, 90.2, 90.3, 85), NO_WARM_UP);
-        assertThat(laps.status(4)).isEqualTo(LapStatus.CLEAN);
+        assertThat(laps.status(4)).isEqualTo(CleanLaps.Status.CLEAN);
         assertThat(laps.oddlyFast()).containsExactly(4);
     }
 
@@ -81,13 +82,14 @@ class CleanLapsTest {
     void eachSetupIsJudgedByItself() {
         TimingLog log =
                 new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 6, 95, 0, 0.1).log();
-        assertThat(CleanLaps.of(log, CleanRule.DEFAULT).count(LapStatus.SLOW)).isZero();
+        assertThat(CleanLaps.of(log, CleanLaps.Rule.DEFAULT).count(CleanLaps.Status.SLOW))
+                .isZero();
     }
 
     @Test
     void aSetupWithFlaggedLapsOnlyHasNoLimit() {
         TimingLog log =
                 new Logs(3).run("A", 6, 90, 0, 0.1).run("B", 0, 95, 0, 0.1).log();
-        assertThat(CleanLaps.of(log, CleanRule.DEFAULT).slowLimit("B")).isNaN();
+        assertThat(CleanLaps.of(log, CleanLaps.Rule.DEFAULT).slowLimit("B")).isNaN();
     }
 }

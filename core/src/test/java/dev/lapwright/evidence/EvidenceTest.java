@@ -8,19 +8,19 @@ import dev.lapwright.fault.InvalidValueException;
 import org.junit.jupiter.api.Test;
 
 class EvidenceTest {
-    private static SetupComparison compare(TimingLog log, EvidenceChoices choices) {
-        return Evidence.of(log, choices).comparison().orElseThrow();
+    private static EvidenceResult.Comparison compare(TimingLog log, Evidence how) {
+        return how.run(log).comparison().orElseThrow();
     }
 
-    private static SetupComparison compare(TimingLog log) {
-        return compare(log, EvidenceChoices.DEFAULT);
+    private static EvidenceResult.Comparison compare(TimingLog log) {
+        return compare(log, Evidence.DEFAULT);
     }
 
     @Test
     void aLargeGainIsReal() {
-        SetupComparison comparison = compare(
+        EvidenceResult.Comparison comparison = compare(
                 new Logs(1).run("A", 10, 90, 0, 0.1).run("B", 10, 89.5, 0, 0.1).log());
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.REAL);
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
         assertThat(comparison.tests().orElseThrow().welch().high()).isNegative();
     }
 
@@ -31,10 +31,10 @@ class EvidenceTest {
                 .run("A", 16, 90, -0.1, 0.02)
                 .run("B", 6, 90, -0.1, 0.02)
                 .log();
-        DifferenceTests tests = compare(log).tests().orElseThrow();
+        EvidenceResult.Tests tests = compare(log).tests().orElseThrow();
         // Standard error of about 0.02 / sqrt(6), four of them.
         assertThat(tests.welch().difference()).isCloseTo(0, within(0.04));
-        assertThat(tests.byTrend().get(TrendKind.NONE).difference()).isGreaterThan(0.4);
+        assertThat(tests.byTrend().get(Trend.Kind.NONE).difference()).isGreaterThan(0.4);
     }
 
     @Test
@@ -46,7 +46,7 @@ class EvidenceTest {
                 .run("A", 8, 90 - 0.36, -0.02, 0.02)
                 .run("B", 8, 90 - 0.54, -0.02, 0.02)
                 .log();
-        MeanDifference welch = compare(log, EvidenceChoices.DEFAULT.with(TrendKind.SESSION))
+        MeanDifference welch = compare(log, Evidence.DEFAULT.trend(Trend.Kind.SESSION))
                 .tests()
                 .orElseThrow()
                 .welch();
@@ -59,9 +59,9 @@ class EvidenceTest {
         // The slope must be carried from one run to the other: the interval says so.
         TimingLog log =
                 new Logs(4).run("A", 8, 90, 0, 0.1).run("B", 8, 90, 0, 0.1).log();
-        DifferenceTests tests = compare(log).tests().orElseThrow();
-        assertThat(tests.byTrend().get(TrendKind.SESSION).error())
-                .isGreaterThan(1.5 * tests.byTrend().get(TrendKind.RUN).error());
+        EvidenceResult.Tests tests = compare(log).tests().orElseThrow();
+        assertThat(tests.byTrend().get(Trend.Kind.SESSION).error())
+                .isGreaterThan(1.5 * tests.byTrend().get(Trend.Kind.RUN).error());
     }
 
     @Test
@@ -71,16 +71,16 @@ class EvidenceTest {
         // close to its level at these sizes (Welch 1947), the trend's own uncertainty is in the interval, and the few
         // slow laps
         // of a normal distribution that the clean rule drops add less than one percent.
-        int[] called = new int[TrendKind.values().length];
+        int[] called = new int[Trend.Kind.values().length];
         for (int k = 0; k < 2000; k++) {
             TimingLog log = new Logs(1000 + k)
                     .run("A", 10, 90, 0, 0.2)
                     .run("B", 10, 90, 0, 0.2)
                     .log();
-            Evidence.differences(log, "A", "B")
+            Comparer.differences(log, "A", "B")
                     .forEach((kind, difference) -> called[kind.ordinal()] += difference.isSignificant() ? 1 : 0);
         }
-        for (TrendKind kind : TrendKind.values()) {
+        for (Trend.Kind kind : Trend.Kind.values()) {
             assertThat(called[kind.ordinal()] / 2000.0).as(kind.label()).isCloseTo(0.05, within(0.02));
         }
     }
@@ -88,11 +88,10 @@ class EvidenceTest {
     @Test
     void lapsToRunAreThoseOfThePowerAnalysis() {
         // LapsToSee is held to R's power.t.test by its own test.
-        SetupComparison comparison = compare(
-                new Logs(6).run("A", 5, 90, 0, 0.3).run("B", 4, 90, 0, 0.3).log(),
-                EvidenceChoices.DEFAULT.predicting(-0.2));
-        Verdict verdict = comparison.verdict();
-        assertThat(verdict.finding()).isEqualTo(Finding.TOO_FEW);
+        EvidenceResult.Comparison comparison = compare(
+                new Logs(6).run("A", 5, 90, 0, 0.3).run("B", 4, 90, 0, 0.3).log(), Evidence.DEFAULT.predicting(-0.2));
+        EvidenceResult.Verdict verdict = comparison.verdict();
+        assertThat(verdict.finding()).isEqualTo(EvidenceResult.Finding.TOO_FEW);
         assertThat(verdict.target()).isEqualTo(0.2);
         assertThat(verdict.needed()).isEqualTo(LapsToSee.perSetup(0.2, comparison.scatter()));
         assertThat(verdict.moreBefore()).isEqualTo(verdict.needed() - 5);
@@ -101,42 +100,42 @@ class EvidenceTest {
 
     @Test
     void lapsThatWouldHaveShownThePredictionAndDoNotSaySo() {
-        SetupComparison comparison = compare(
+        EvidenceResult.Comparison comparison = compare(
                 new Logs(27).run("A", 20, 90, 0, 0.1).run("B", 20, 90, 0, 0.1).log(),
-                EvidenceChoices.DEFAULT.predicting(-0.4));
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.NOT_SHOWN);
+                Evidence.DEFAULT.predicting(-0.4));
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.NOT_SHOWN);
         assertThat(comparison.verdict().moreAfter()).isZero();
     }
 
     @Test
     void anOldSetupThatDoesNotComeBackTakesTheGainAway() {
         // Evenly faster from run to run: the new setup lies between its neighbours.
-        SetupComparison comparison = compare(new Logs(8)
+        EvidenceResult.Comparison comparison = compare(new Logs(8)
                 .run("A", 8, 90, 0, 0.1)
                 .run("B", 8, 89.5, 0, 0.1)
                 .run("A", 8, 89, 0, 0.1)
                 .log());
         assertThat(comparison.returned().orElseThrow().drifted()).isTrue();
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.DRIFTED);
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.DRIFTED);
         // The middle of the old runs; four standard errors of 0.1 * sqrt(1.5 / 8).
         assertThat(comparison.returned().orElseThrow().bracketed().difference()).isCloseTo(0, within(0.18));
     }
 
     @Test
     void anOldSetupThatComesBackConfirmsTheGain() {
-        SetupComparison comparison = compare(new Logs(9)
+        EvidenceResult.Comparison comparison = compare(new Logs(9)
                 .run("A", 8, 90, 0, 0.1)
                 .run("B", 8, 89.5, 0, 0.1)
                 .run("A", 8, 90, 0, 0.1)
                 .log());
         assertThat(comparison.returned().orElseThrow().cameBack()).isTrue();
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.REAL);
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
     }
 
     @Test
     void aReturnTooVagueToTellIsNotCalledOne() {
         // Two laps each with as much scatter as gain: an interval of many times that.
-        ReturnCheck check = compare(new Logs(9)
+        EvidenceResult.ReturnCheck check = compare(new Logs(9)
                         .run("A", 2, 90, 0, 0.5)
                         .run("B", 4, 89.5, 0, 0.5)
                         .run("A", 2, 90, 0, 0.5)
@@ -149,13 +148,13 @@ class EvidenceTest {
 
     @Test
     void aGainBeyondBothRunsOfADriftingOldSetupIsReal() {
-        SetupComparison comparison = compare(new Logs(10)
+        EvidenceResult.Comparison comparison = compare(new Logs(10)
                 .run("A", 8, 90, 0, 0.05)
                 .run("B", 8, 89, 0, 0.05)
                 .run("A", 8, 89.7, 0, 0.05)
                 .log());
         assertThat(comparison.returned().orElseThrow().drifted()).isTrue();
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.REAL);
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
     }
 
     @Test
@@ -170,15 +169,16 @@ class EvidenceTest {
 
     @Test
     void twoLapsOfEachAreTooFewToTest() {
-        SetupComparison comparison = compare(
+        EvidenceResult.Comparison comparison = compare(
                 new Logs(1).run("A", 2, 90, 0, 0.1).run("B", 2, 80, 0, 0.1).log());
         assertThat(comparison.tests()).isEmpty();
-        assertThat(comparison.verdict().finding()).isEqualTo(Finding.TOO_FEW);
+        assertThat(comparison.verdict().finding()).isEqualTo(EvidenceResult.Finding.TOO_FEW);
     }
 
     @Test
     void oneSetupAloneHasItsPaceAndNoComparison() {
-        EvidenceResult result = Evidence.of(new Logs(1).run("A", 6, 90, 0, 0.1).log(), EvidenceChoices.DEFAULT);
+        EvidenceResult result =
+                Evidence.DEFAULT.run(new Logs(1).run("A", 6, 90, 0, 0.1).log());
         assertThat(result.paces()).hasSize(1);
         assertThat(result.comparison()).isEmpty();
     }
@@ -198,8 +198,7 @@ class EvidenceTest {
                 .run("B", 6, 89, 0, 0)
                 .run("C", 6, 89, 0, 0.2)
                 .log();
-        assertThatThrownBy(() ->
-                        compare(log, EvidenceChoices.DEFAULT.between("A", "B").with(TrendKind.NONE)))
+        assertThatThrownBy(() -> compare(log, Evidence.DEFAULT.between("A", "B").trend(Trend.Kind.NONE)))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("do not scatter");
     }
@@ -214,7 +213,7 @@ class EvidenceTest {
         assertThatThrownBy(() -> compare(log))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("the log holds 3: A, B, C");
-        SetupComparison named = compare(log, EvidenceChoices.DEFAULT.between("C", "B"));
+        EvidenceResult.Comparison named = compare(log, Evidence.DEFAULT.between("C", "B"));
         assertThat(named.before().setup()).isEqualTo("C");
         assertThat(named.after().setup()).isEqualTo("B");
     }
@@ -223,9 +222,9 @@ class EvidenceTest {
     void aSetupThatNobodyDroveIsRefused() {
         TimingLog log =
                 new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
-        assertThatThrownBy(() -> compare(log, EvidenceChoices.DEFAULT.between("A", "D")))
+        assertThatThrownBy(() -> compare(log, Evidence.DEFAULT.between("A", "D")))
                 .hasMessageContaining("no lap was driven with 'D'");
-        assertThatThrownBy(() -> compare(log, EvidenceChoices.DEFAULT.between("B", "B")))
+        assertThatThrownBy(() -> compare(log, Evidence.DEFAULT.between("B", "B")))
                 .hasMessageContaining("both are B");
     }
 
@@ -233,19 +232,15 @@ class EvidenceTest {
     void theOneNotNamedIsTheOther() {
         TimingLog log =
                 new Logs(1).run("A", 6, 90, 0, 0.1).run("B", 6, 89, 0, 0.1).log();
-        assertThat(compare(log, EvidenceChoices.DEFAULT.between("B", ""))
-                        .after()
-                        .setup())
+        assertThat(compare(log, Evidence.DEFAULT.between("B", "")).after().setup())
                 .isEqualTo("A");
-        assertThat(compare(log, EvidenceChoices.DEFAULT.between("", "A"))
-                        .before()
-                        .setup())
+        assertThat(compare(log, Evidence.DEFAULT.between("", "A")).before().setup())
                 .isEqualTo("B");
     }
 
     @Test
     void aLogWithNoCleanLapIsRefused() {
-        assertThatThrownBy(() -> Evidence.of(Logs.of("A", 90), EvidenceChoices.DEFAULT))
+        assertThatThrownBy(() -> Evidence.DEFAULT.run(Logs.of("A", 90)))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("none is clean");
     }

@@ -7,7 +7,7 @@ import org.apache.commons.math3.random.Well19937c;
 
 /** Logs for the tests: runs of laps that begin with an out lap. */
 final class Logs {
-    private final List<TimedLap> laps = new ArrayList<>();
+    private final List<TimingLog.Lap> laps = new ArrayList<>();
     private final RandomGenerator random;
 
     Logs(long seed) {
@@ -16,10 +16,10 @@ final class Logs {
 
     /** A run: an out lap, then flying laps with a level and a slope (s a lap) and scatter (s). */
     Logs run(String setup, int count, double level, double slope, double scatter) {
-        laps.add(new TimedLap(laps.size() + 1, level + 25, setup, "", LapFlag.OUT));
+        laps.add(new TimingLog.Lap(laps.size() + 1, level + 25, setup, "", TimingLog.Flag.OUT));
         for (int i = 0; i < count; i++) {
             double time = level + slope * i + scatter * random.nextGaussian();
-            laps.add(new TimedLap(laps.size() + 1, time, setup, "", LapFlag.NONE));
+            laps.add(new TimingLog.Lap(laps.size() + 1, time, setup, "", TimingLog.Flag.NONE));
         }
         return this;
     }
@@ -30,9 +30,9 @@ final class Logs {
 
     /** Flying laps of one setup with no out lap. */
     static TimingLog of(String setup, double... times) {
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         for (double time : times) {
-            laps.add(new TimedLap(laps.size() + 1, time, setup, "", LapFlag.NONE));
+            laps.add(new TimingLog.Lap(laps.size() + 1, time, setup, "", TimingLog.Flag.NONE));
         }
         return TimingLog.of(laps);
     }

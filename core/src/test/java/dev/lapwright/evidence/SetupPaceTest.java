@@ -10,9 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 
 class SetupPaceTest {
-    private static SetupPace pace(TrendKind trend, double... times) {
-        CleanLaps laps = CleanLaps.of(Logs.of("A", times), new CleanRule(0, 100));
-        return SetupPace.of(laps, Trend.of(laps, trend), "A");
+    private static EvidenceResult.SetupPace pace(Trend.Kind trend, double... times) {
+        CleanLaps laps = CleanLaps.of(Logs.of("A", times), new CleanLaps.Rule(0, 100));
+        return EvidenceResult.SetupPace.of(laps, Trend.of(laps, trend), "A");
     }
 
     @ParameterizedTest(name = "{0}")
@@ -20,7 +20,8 @@ class SetupPaceTest {
             value = "lap-spread.csv",
             quantities = {"mean of the flow rates", "upper control limit"})
     void scatterFromLapToLapIsThatOfTheControlChartOfTheHandbook(CheckRow row) {
-        SetupPace pace = pace(TrendKind.NONE, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
+        EvidenceResult.SetupPace pace =
+                pace(Trend.Kind.NONE, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
         boolean mean = row.quantity().equals("mean of the flow rates");
         row.verify(mean ? pace.mean() : pace.mean() + 3 * pace.lapToLap());
     }
@@ -28,13 +29,13 @@ class SetupPaceTest {
     @Test
     void aSteadyTrendIsNoSpread() {
         // Five laps on a line; rounding.
-        assertThat(pace(TrendKind.RUN, 90, 89.9, 89.8, 89.7, 89.6).spread()).isCloseTo(0, within(1e-6));
+        assertThat(pace(Trend.Kind.RUN, 90, 89.9, 89.8, 89.7, 89.6).spread()).isCloseTo(0, within(1e-6));
     }
 
     @Test
     void spreadWithoutATrendIsTheStandardDeviation() {
         // Squares 0.04, 0, 0.04 over 2; rounding.
-        SetupPace pace = pace(TrendKind.NONE, 89.8, 90, 90.2);
+        EvidenceResult.SetupPace pace = pace(Trend.Kind.NONE, 89.8, 90, 90.2);
         assertThat(pace.spread()).isCloseTo(0.2, within(1e-9));
         assertThat(pace.consistency()).isCloseTo(0.2 / 90, within(1e-9));
         assertThat(List.of(pace.best(), pace.median())).containsExactly(89.8, 90.0);
@@ -42,7 +43,7 @@ class SetupPaceTest {
 
     @Test
     void oneLapHasNoSpread() {
-        assertThat(pace(TrendKind.RUN, 90).spread()).isNaN();
-        assertThat(pace(TrendKind.RUN, 90).lapToLap()).isNaN();
+        assertThat(pace(Trend.Kind.RUN, 90).spread()).isNaN();
+        assertThat(pace(Trend.Kind.RUN, 90).lapToLap()).isNaN();
     }
 }

@@ -9,34 +9,38 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class TimingLogTest {
-    private static TimedLap lap(int number, String setup, String run, LapFlag flag) {
-        return new TimedLap(number, 90, setup, run, flag);
+    private static TimingLog.Lap lap(int number, String setup, String run, TimingLog.Flag flag) {
+        return new TimingLog.Lap(number, 90, setup, run, flag);
     }
 
-    private static List<Integer> runs(TimedLap... laps) {
+    private static List<Integer> runs(TimingLog.Lap... laps) {
         TimingLog log = TimingLog.of(List.of(laps));
         return IntStream.range(0, laps.length).mapToObj(log::run).toList();
     }
 
     @Test
     void aNewRunBeginsWithAnotherSetup() {
-        assertThat(runs(lap(1, "A", "", LapFlag.NONE), lap(2, "A", "", LapFlag.NONE), lap(3, "B", "", LapFlag.NONE)))
+        assertThat(runs(
+                        lap(1, "A", "", TimingLog.Flag.NONE),
+                        lap(2, "A", "", TimingLog.Flag.NONE),
+                        lap(3, "B", "", TimingLog.Flag.NONE)))
                 .containsExactly(0, 0, 1);
     }
 
     @Test
     void aNewRunBeginsWithAnOutLapAndAfterAnInLap() {
         assertThat(runs(
-                        lap(1, "A", "", LapFlag.OUT),
-                        lap(2, "A", "", LapFlag.IN),
-                        lap(3, "A", "", LapFlag.NONE),
-                        lap(4, "A", "", LapFlag.OUT)))
+                        lap(1, "A", "", TimingLog.Flag.OUT),
+                        lap(2, "A", "", TimingLog.Flag.IN),
+                        lap(3, "A", "", TimingLog.Flag.NONE),
+                        lap(4, "A", "", TimingLog.Flag.OUT)))
                 .containsExactly(0, 0, 1, 2);
     }
 
     @Test
     void aGapInTheNumbersIsNoNewRunButCountsAsLaps() {
-        TimingLog log = TimingLog.of(List.of(lap(3, "A", "", LapFlag.NONE), lap(6, "A", "", LapFlag.NONE)));
+        TimingLog log =
+                TimingLog.of(List.of(lap(3, "A", "", TimingLog.Flag.NONE), lap(6, "A", "", TimingLog.Flag.NONE)));
         assertThat(log.runs()).isEqualTo(1);
         assertThat(log.runLap(1)).isEqualTo(4);
         assertThat(log.sessionLap(1)).isEqualTo(6);
@@ -45,14 +49,16 @@ class TimingLogTest {
     @Test
     void numbersThatStartAnewInANamedRunAreCountedOn() {
         TimingLog log = TimingLog.of(List.of(
-                lap(1, "A", "1", LapFlag.NONE), lap(2, "A", "1", LapFlag.NONE), lap(1, "A", "2", LapFlag.NONE)));
+                lap(1, "A", "1", TimingLog.Flag.NONE),
+                lap(2, "A", "1", TimingLog.Flag.NONE),
+                lap(1, "A", "2", TimingLog.Flag.NONE)));
         assertThat(log.sessionLap(2)).isEqualTo(3);
         assertThat(log.runLap(2)).isEqualTo(1);
     }
 
     @Test
     void twoLogsInOneAreRefused() {
-        assertThatThrownBy(() -> runs(lap(9, "A", "", LapFlag.NONE), lap(1, "B", "", LapFlag.NONE)))
+        assertThatThrownBy(() -> runs(lap(9, "A", "", TimingLog.Flag.NONE), lap(1, "B", "", TimingLog.Flag.NONE)))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("lap 1")
                 .hasMessageContaining("two logs in one");
@@ -60,7 +66,7 @@ class TimingLogTest {
 
     @Test
     void aLapThatStandsTwiceIsRefused() {
-        assertThatThrownBy(() -> runs(lap(9, "A", "", LapFlag.NONE), lap(9, "A", "", LapFlag.NONE)))
+        assertThatThrownBy(() -> runs(lap(9, "A", "", TimingLog.Flag.NONE), lap(9, "A", "", TimingLog.Flag.NONE)))
                 .hasMessageContaining("lap 9")
                 .hasMessageContaining("twice");
     }

@@ -21,7 +21,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.checks.PlainCar;
-import dev.lapwright.evidence.EvidenceChoices;
+import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.Fit;
@@ -210,7 +210,7 @@ class DoorGuardTest {
                 new Door("start altitude", v -> RUN.laidOut(0, v)),
                 new Door("start (m)", v -> circle().startingAt(v)),
                 new Door("distance", RUN::pointAt),
-                new Door("predicted change", EvidenceChoices.DEFAULT::predicting),
+                new Door("predicted change", Evidence.DEFAULT::predicting),
                 new Door("gain", v -> LapsToSee.perSetup(v, 0.3)),
                 new Door("scatter", v -> LapsToSee.perSetup(0.1, v)),
                 new Door(

@@ -14,12 +14,10 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.BootstrapInterval;
+import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.Verdict;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
@@ -44,8 +42,7 @@ import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportReport;
-import dev.lapwright.track.survey.LogReport;
-import dev.lapwright.track.survey.RecordedLap;
+import dev.lapwright.track.survey.LapPick;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyPoint;
 import java.io.IOException;
@@ -73,9 +70,9 @@ class RecordGuardTest {
     /** What the library hands out, not what it takes in. */
     private static final Set<Class<?>> RESULTS = Set.of(
             Corner.class,
-            LogReport.class,
+            ImportReport.LogReport.class,
             EventLaps.OfSurvey.class,
-            RecordedLap.class,
+            LapPick.RecordedLap.class,
             CornerFigures.class,
             LapFigures.class,
             Line.Figures.class,
@@ -112,10 +109,10 @@ class RecordGuardTest {
             BootstrapInterval.class,
             MeanDifference.class,
             RankSum.class,
-            SetupComparison.class,
-            SetupPace.class,
+            EvidenceResult.Comparison.class,
+            EvidenceResult.SetupPace.class,
             Trend.class,
-            Verdict.class,
+            EvidenceResult.Verdict.class,
             FitResult.Estimate.class,
             FitResult.Part.class,
             FitResult.Passage.class,

@@ -14,10 +14,9 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
-import dev.lapwright.evidence.CleanRule;
-import dev.lapwright.evidence.EvidenceChoices;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.evidence.CleanLaps;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.ride.Damper;
@@ -97,7 +96,7 @@ final class RecordSamples {
                         "track"),
                 new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
                 new Sample(
-                        TurnState.level(TurnState.Feet.COASTING, 30, 0, 1),
+                        TurnState.level(TurnState.Pedals.COASTING, 30, 0, 1),
                         "speed",
                         "acceleration",
                         "gravity across the road",
@@ -129,9 +128,9 @@ final class RecordSamples {
                         "speed limit"),
                 new Sample(new StationSpacing(3, 10), "station spacing in curves", "station spacing on straights"),
                 new Sample(new Track.NamedPlace(10, "x"), "corner name's place"),
-                new Sample(new TimedLap(1, 90, "A", "", LapFlag.NONE), "time (s) of lap 1"),
-                new Sample(CleanRule.DEFAULT, "slow limit"),
-                new Sample(EvidenceChoices.DEFAULT, "change worth knowing"),
+                new Sample(new TimingLog.Lap(1, 90, "A", "", TimingLog.Flag.NONE), "time (s) of lap 1"),
+                new Sample(CleanLaps.Rule.DEFAULT, "slow limit"),
+                new Sample(Evidence.DEFAULT, "change worth knowing"),
                 new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(

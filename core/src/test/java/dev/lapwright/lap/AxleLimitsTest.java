@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
-import dev.lapwright.lap.TurnState.Feet;
+import dev.lapwright.lap.TurnState.Pedals;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,7 +18,7 @@ class AxleLimitsTest {
     /** Searches end at 1e-11 of the limit; rounding in the sums of loads adds less than as much again. */
     private static final double SEARCH = 1e-9;
 
-    private static final TurnState COASTING = TurnState.level(Feet.COASTING, 30, 0, 1);
+    private static final TurnState COASTING = TurnState.level(Pedals.COASTING, 30, 0, 1);
 
     /** Half the weight on each axle, a centre of gravity above the road, tyres that lose friction with load, no engine drag. */
     private static PlainCar sensitive() {
@@ -65,13 +65,13 @@ class AxleLimitsTest {
 
     @ParameterizedTest
     @EnumSource(
-            value = Feet.class,
+            value = Pedals.class,
             names = {"HOLDING", "COASTING"})
-    void equalAxlesAreNeutral(Feet feet) {
+    void equalAxlesAreNeutral(Pedals pedals) {
         // All-wheel drive in halves; what the drag of cornering moves from axle to axle under no throttle is taken
         // away.
-        PlainCar car = sensitive().with(Quantity.CG_HEIGHT, feet == Feet.HOLDING ? 0.4 : 0);
-        AxleMargins margins = margins(car, TurnState.level(feet, 30, 0, 1));
+        PlainCar car = sensitive().with(Quantity.CG_HEIGHT, pedals == Pedals.HOLDING ? 0.4 : 0);
+        AxleMargins margins = margins(car, TurnState.level(pedals, 30, 0, 1));
         assertThat(margins.understeer()).isCloseTo(0, within(SEARCH));
     }
 
@@ -95,7 +95,7 @@ class AxleLimitsTest {
         for (double rear = 0; rear <= 2; rear += 0.1) {
             PlainCar car = sensitive().with(Quantity.LIFT_AREA_FRONT, 2 - rear).with(Quantity.LIFT_AREA_REAR, rear);
             double understeer =
-                    margins(car, TurnState.level(Feet.COASTING, 60, 0, 1)).understeer();
+                    margins(car, TurnState.level(Pedals.COASTING, 60, 0, 1)).understeer();
             assertThat(understeer).isGreaterThan(before);
             before = understeer;
         }
@@ -104,7 +104,7 @@ class AxleLimitsTest {
     @Test
     void movingBrakesForwardGoesTowardsUndersteerInTheEntry() {
         // Friction ellipse: what an axle spends along it lacks across. Limpert, Brake Design and Safety, from memory.
-        TurnState braking = TurnState.level(Feet.BRAKING, 40, -6, 3);
+        TurnState braking = TurnState.level(Pedals.BRAKING, 40, -6, 3);
         double before = Double.NEGATIVE_INFINITY;
         for (double share : new double[] {50, 55, 60, 65, 70}) {
             double understeer =
@@ -150,14 +150,14 @@ class AxleLimitsTest {
             if (Math.abs(lateral) < 3 || !(grip || brakes)) {
                 continue;
             }
-            Feet feet = steady ? Feet.HOLDING : brakes ? Feet.BRAKING : Feet.DRIVING;
-            AxleMargins margins = limits.in(TurnState.of(lap, i, lateral > 0, feet));
+            Pedals pedals = steady ? Pedals.HOLDING : brakes ? Pedals.BRAKING : Pedals.DRIVING;
+            AxleMargins margins = limits.in(TurnState.of(lap, i, lateral > 0, pedals));
             // The lap's searches end at a secant step of 1e-4 m/s² along, which across is of the same size or less.
             assertThat(margins.limit())
                     .as("at %f m", lap.value(Channel.DISTANCE, i))
                     .isCloseTo(Math.abs(lateral), within(1e-4));
             if (Math.abs(margins.understeer()) > 1e-3) {
-                boolean frontFirst = lap.value(Channel.USE_FRONT, i) > lap.value(Channel.USE_REAR, i);
+                boolean frontFirst = lap.value(Channel.UTILISATION_FRONT, i) > lap.value(Channel.UTILISATION_REAR, i);
                 assertThat(margins.first()).isEqualTo(frontFirst ? Axle.FRONT : Axle.REAR);
             }
             braking += brakes && !steady ? 1 : 0;
@@ -169,8 +169,8 @@ class AxleLimitsTest {
 
     @Test
     void mirroredTurnsAreAlike() {
-        TurnState left = new TurnState(Feet.DRIVING, 30, 2, 3, true, 0.3, 9.9, 0.1, 0.95, 2);
-        TurnState right = new TurnState(Feet.DRIVING, 30, 2, 3, false, -0.3, 9.9, 0.1, 0.95, 2);
+        TurnState left = new TurnState(Pedals.DRIVING, 30, 2, 3, true, 0.3, 9.9, 0.1, 0.95, 2);
+        TurnState right = new TurnState(Pedals.DRIVING, 30, 2, 3, false, -0.3, 9.9, 0.1, 0.95, 2);
         // Left and right differ by signs alone, which floating point keeps exactly.
         assertThat(margins(Map.of(), left)).isEqualTo(margins(Map.of(), right));
     }
@@ -193,7 +193,7 @@ class AxleLimitsTest {
     @ValueSource(doubles = {20, 35, 50, 70})
     void moreCoastLockingCuresLiftOffOversteer(double speed) {
         // Common practice, no source.
-        TurnState lifted = TurnState.level(Feet.COASTING, speed, 0, 3);
+        TurnState lifted = TurnState.level(Pedals.COASTING, speed, 0, 3);
         double before = Double.NEGATIVE_INFINITY;
         for (double locking : new double[] {0, 15, 30, 45, 60}) {
             double understeer =
@@ -206,7 +206,7 @@ class AxleLimitsTest {
     @Test
     void lessPowerLockingFreesTheExitWhileTheInnerWheelHolds() {
         // Common practice, no source: under moderate power in a tight turn the locked axle pushes the car straight on.
-        TurnState exit = TurnState.level(Feet.DRIVING, 16, 1.5, 2);
+        TurnState exit = TurnState.level(Pedals.DRIVING, 16, 1.5, 2);
         double before = Double.NEGATIVE_INFINITY;
         for (double locking : new double[] {0, 10, 20, 30, 40}) {
             double understeer =
@@ -220,7 +220,7 @@ class AxleLimitsTest {
     void atTheLimitOfTractionPowerLockingLoadsTheOuterWheel() {
         // Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 20, from memory: once the inner wheel outruns
         // the outer.
-        AxleMargins margins = margins(Map.of(), TurnState.level(Feet.DRIVING, 30, 5.5, 3));
+        AxleMargins margins = margins(Map.of(), TurnState.level(Pedals.DRIVING, 30, 5.5, 3));
         assertThat(margins.force()).isPositive();
         assertThat(margins.yawMoment()).isPositive();
     }
@@ -228,7 +228,7 @@ class AxleLimitsTest {
     @Test
     void engineDragUnsettlesARearDrivenCarWhenTheDriverLifts() {
         // Common practice, no source.
-        TurnState lifted = TurnState.level(Feet.COASTING, 25, 0, 2);
+        TurnState lifted = TurnState.level(Pedals.COASTING, 25, 0, 2);
         Map<Quantity, Double> open = Map.of(Quantity.OVERRUN_DRAG, 0.0);
         Map<Quantity, Double> dragging = Map.of(Quantity.OVERRUN_DRAG, 30.0);
         assertThat(margins(dragging, lifted).understeer())
@@ -256,14 +256,14 @@ class AxleLimitsTest {
         PlainCar car =
                 PlainCar.ofMass(1000).with(Quantity.BRAKE_FRONT_SHARE, 100).with(Quantity.OVERRUN_DRAG, 0);
         // All brakes on an axle with half the weight: 0.6 g is more than its 0.5 g.
-        AxleMargins margins = margins(car, TurnState.level(Feet.BRAKING, 30, -0.6 * GRAVITY, 1));
+        AxleMargins margins = margins(car, TurnState.level(Pedals.BRAKING, 30, -0.6 * GRAVITY, 1));
         assertThat(margins.front()).isZero();
         assertThat(margins.first()).isEqualTo(Axle.FRONT);
     }
 
     @ParameterizedTest
-    @EnumSource(Feet.class)
-    void limitsAreNumbersForEveryDriveAndLocking(Feet feet) {
+    @EnumSource(Pedals.class)
+    void limitsAreNumbersForEveryDriveAndLocking(Pedals pedals) {
         for (double share : new double[] {0, 50, 100}) {
             for (double lock : new double[] {0, 40, 99, 100}) {
                 for (double speed : new double[] {0.5, 8, 30, 75}) {
@@ -273,8 +273,8 @@ class AxleLimitsTest {
                             Quantity.POWER_LOCK_REAR, lock,
                             Quantity.COAST_LOCK_FRONT, lock,
                             Quantity.COAST_LOCK_REAR, lock);
-                    double acceleration = feet == Feet.BRAKING ? -7 : 4;
-                    AxleMargins margins = margins(changes, TurnState.level(feet, speed, acceleration, 9));
+                    double acceleration = pedals == Pedals.BRAKING ? -7 : 4;
+                    AxleMargins margins = margins(changes, TurnState.level(pedals, speed, acceleration, 9));
                     assertThat(margins.front()).isFinite().isNotNegative();
                     assertThat(margins.rear()).isFinite().isNotNegative();
                     assertThat(margins.yawMoment()).isFinite();

@@ -126,7 +126,7 @@ final class ReferenceForces {
             double side = m * lateral;
             double df = side * (fw * rcf + share * arm) / tf;
             double dr = side * ((1 - fw) * rcr + (1 - share) * arm) / tr;
-            double rollUse = (df * tf + dr * tr) / (0.5 * (zf * tf + zr * tr));
+            double rollUtilisation = (df * tf + dr * tr) / (0.5 * (zf * tf + zr * tr));
             if (df > zf / 2) {
                 dr += (df - zf / 2) * tf / tr;
                 df = zf / 2;
@@ -208,7 +208,7 @@ final class ReferenceForces {
             double useFront = Math.pow(uf, e) + Math.pow(xf, e);
             double useRear = Math.pow(ur, e) + Math.pow(xr, e);
             double pitch = zf < 0 || zr < 0 ? 2 : 0;
-            worst = Math.max(Math.max(useFront, useRear), Math.max(Math.pow(rollUse, e), pitch));
+            worst = Math.max(Math.max(useFront, useRear), Math.max(Math.pow(rollUtilisation, e), pitch));
         }
 
         boolean within() {

@@ -1,7 +1,5 @@
 package dev.lapwright.logs;
 
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -91,7 +89,7 @@ final class LapLogReader {
         if (values.isEmpty()) {
             throw new DocumentException(source.name(), "there are headings and no laps", "log some laps");
         }
-        List<TimedLap> laps = laps(header, values);
+        List<TimingLog.Lap> laps = laps(header, values);
         faults.throwIfAny();
         checkTimes(laps);
         boolean clock =
@@ -149,8 +147,8 @@ final class LapLogReader {
         return found;
     }
 
-    private List<TimedLap> laps(LapLogHeader header, List<CsvTable.Row> rows) {
-        List<TimedLap> laps = new ArrayList<>();
+    private List<TimingLog.Lap> laps(LapLogHeader header, List<CsvTable.Row> rows) {
+        List<TimingLog.Lap> laps = new ArrayList<>();
         String setup = header.has(LapLogHeader.Column.SETUP) ? "" : ONE_SETUP;
         int counted = 0;
         for (CsvTable.Row row : rows) {
@@ -172,9 +170,9 @@ final class LapLogReader {
             counted++;
             int number = header.has(LapLogHeader.Column.LAP) ? number(header, row) : counted;
             double time = time(header, row);
-            LapFlag flag = flag(header, row);
+            TimingLog.Flag flag = flag(header, row);
             if (time > 0 && number >= 0) {
-                laps.add(new TimedLap(number, time, setup, name(LapLogHeader.Column.RUN, header, row), flag));
+                laps.add(new TimingLog.Lap(number, time, setup, name(LapLogHeader.Column.RUN, header, row), flag));
             }
         }
         return laps;
@@ -213,17 +211,17 @@ final class LapLogReader {
         return seconds;
     }
 
-    private LapFlag flag(LapLogHeader header, CsvTable.Row row) {
+    private TimingLog.Flag flag(LapLogHeader header, CsvTable.Row row) {
         String text = header.text(LapLogHeader.Column.FLAG, row);
         String plain = text.toLowerCase(Locale.ROOT).replaceAll("[ _.]", "").replaceAll("(?<=.)-", "");
         if (NO_FLAG.contains(plain)) {
-            return LapFlag.NONE;
+            return TimingLog.Flag.NONE;
         }
         if (OUT.contains(plain)) {
-            return LapFlag.OUT;
+            return TimingLog.Flag.OUT;
         }
         if (IN.contains(plain)) {
-            return LapFlag.IN;
+            return TimingLog.Flag.IN;
         }
         if (!SPOILT.contains(plain)) {
             faults.form(
@@ -232,12 +230,13 @@ final class LapLogReader {
                     "'" + Excerpt.of(text) + "' is not known",
                     "write out, in, or spoilt (also traffic, yellow, off, invalid); leave it empty for a flying lap");
         }
-        return LapFlag.SPOILT;
+        return TimingLog.Flag.SPOILT;
     }
 
     /** Times that can be no lap times tell a unit taken for another, or another kind of time. */
-    private void checkTimes(List<TimedLap> laps) {
-        double[] sorted = laps.stream().mapToDouble(TimedLap::time).sorted().toArray();
+    private void checkTimes(List<TimingLog.Lap> laps) {
+        double[] sorted =
+                laps.stream().mapToDouble(TimingLog.Lap::time).sorted().toArray();
         double middle = sorted[sorted.length / 2];
         String looks = middle > LONGEST ? "milliseconds" : middle < SHORTEST ? "minutes, or seconds called ms" : "";
         if (!looks.isEmpty()) {
@@ -259,7 +258,7 @@ final class LapLogReader {
         }
     }
 
-    private TimingLog log(List<TimedLap> laps, List<CsvTable.Row> rows) {
+    private TimingLog log(List<TimingLog.Lap> laps, List<CsvTable.Row> rows) {
         // Laps are as many as rows: there was no fault.
         for (int i = 0; i < laps.size(); i++) {
             if (!(laps.get(i).time() < DAY)) {
@@ -272,8 +271,8 @@ final class LapLogReader {
         }
         faults.throwIfAny();
         for (int i = 1; i < laps.size(); i++) {
-            TimedLap lap = laps.get(i);
-            TimedLap before = laps.get(i - 1);
+            TimingLog.Lap lap = laps.get(i);
+            TimingLog.Lap before = laps.get(i - 1);
             if (lap.number() <= before.number() && lap.run().equals(before.run())) {
                 faults.meaning(
                         rows.get(i).line(),

@@ -7,7 +7,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.BriefSensitivity;
 import dev.lapwright.brief.PlaceShare;
 import dev.lapwright.brief.StartPressures;
-import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
@@ -79,11 +79,18 @@ public final class BriefSummary {
         inputs.put("lap", InputHash.of(brief.lap()));
         inputs.put("asked", asked(brief.choices()));
         inputs.put("pairs", brief.choices().pairs().toString());
-        inputs.put("evidence", brief.choices().evidence().toString());
+        // In the words of the first files, whose hashes stand.
+        inputs.put(
+                "evidence",
+                brief.choices()
+                        .evidence()
+                        .toString()
+                        .replace("Evidence[rule=Rule[", "EvidenceChoices[rule=CleanRule["));
         brief.choices()
                 .log()
                 .ifPresent(laps -> inputs.put(
-                        "laps", laps.laps().stream().map(TimedLap::toString).toList()));
+                        "laps",
+                        laps.laps().stream().map(TimingLog.Lap::toString).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
     }
 

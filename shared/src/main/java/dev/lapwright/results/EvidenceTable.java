@@ -3,20 +3,11 @@ package dev.lapwright.results;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.CleanLaps;
-import dev.lapwright.evidence.CleanRule;
-import dev.lapwright.evidence.DifferenceTests;
 import dev.lapwright.evidence.EvidenceResult;
-import dev.lapwright.evidence.LapStatus;
 import dev.lapwright.evidence.MeanDifference;
 import dev.lapwright.evidence.RankSum;
-import dev.lapwright.evidence.ReturnCheck;
-import dev.lapwright.evidence.SetupComparison;
-import dev.lapwright.evidence.SetupPace;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.evidence.Trend;
-import dev.lapwright.evidence.TrendKind;
-import dev.lapwright.evidence.Verdict;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
@@ -38,7 +29,7 @@ public final class EvidenceTable {
         CsvText csv = new CsvText();
         csv.row(List.of("lap", "run", "lapOfRun", "timeS", "timeWithoutTrendS", "setup", "status"));
         for (int i = 0; i < log.laps().size(); i++) {
-            TimedLap lap = log.laps().get(i);
+            TimingLog.Lap lap = log.laps().get(i);
             csv.row(List.of(
                     Integer.toString(lap.number()),
                     Integer.toString(log.run(i) + 1),
@@ -74,7 +65,7 @@ public final class EvidenceTable {
     }
 
     private static Map<String, Object> rule(CleanLaps laps) {
-        CleanRule rule = laps.rule();
+        CleanLaps.Rule rule = laps.rule();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("warmUpLaps", rule.warmUpLaps());
         tree.put("slowLimitRobustDeviations", rule.slowLimit());
@@ -82,7 +73,7 @@ public final class EvidenceTable {
         laps.log().setups().forEach(setup -> limits.put(setup, laps.slowLimit(setup)));
         tree.put("slowerThanS", limits);
         Map<String, Object> counts = new LinkedHashMap<>();
-        for (LapStatus status : LapStatus.values()) {
+        for (CleanLaps.Status status : CleanLaps.Status.values()) {
             counts.put(status.label(), laps.count(status));
         }
         tree.put("counts", counts);
@@ -102,7 +93,7 @@ public final class EvidenceTable {
         return tree;
     }
 
-    static Map<String, Object> pace(SetupPace pace) {
+    static Map<String, Object> pace(EvidenceResult.SetupPace pace) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("setup", pace.setup());
         tree.put(LAPS, pace.logged());
@@ -116,7 +107,7 @@ public final class EvidenceTable {
         return tree;
     }
 
-    private static Map<String, Object> comparison(EvidenceResult result, SetupComparison comparison) {
+    private static Map<String, Object> comparison(EvidenceResult result, EvidenceResult.Comparison comparison) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("before", comparison.before().setup());
         tree.put("after", comparison.after().setup());
@@ -165,15 +156,15 @@ public final class EvidenceTable {
         return tree;
     }
 
-    private static Map<String, Object> byTrend(DifferenceTests tests) {
+    private static Map<String, Object> byTrend(EvidenceResult.Tests tests) {
         Map<String, Object> tree = new LinkedHashMap<>();
-        for (TrendKind kind : TrendKind.values()) {
+        for (Trend.Kind kind : Trend.Kind.values()) {
             tree.put(word(kind), difference(tests.byTrend().get(kind)));
         }
         return tree;
     }
 
-    private static Map<String, Object> returned(ReturnCheck check) {
+    private static Map<String, Object> returned(EvidenceResult.ReturnCheck check) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("firstLaps", check.firstLaps());
         tree.put("lastLaps", check.lastLaps());
@@ -184,7 +175,7 @@ public final class EvidenceTable {
         return tree;
     }
 
-    private static Map<String, Object> verdict(Verdict verdict) {
+    private static Map<String, Object> verdict(EvidenceResult.Verdict verdict) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("finding", word(verdict.finding()));
         tree.put("changeLookedForS", verdict.target());
@@ -199,7 +190,7 @@ public final class EvidenceTable {
         TimingLog log = result.laps().log();
         List<Object> laps = new ArrayList<>();
         for (int i = 0; i < log.laps().size(); i++) {
-            TimedLap lap = log.laps().get(i);
+            TimingLog.Lap lap = log.laps().get(i);
             Map<String, Object> tree = new LinkedHashMap<>();
             tree.put("lap", lap.number());
             tree.put("run", log.run(i) + 1);

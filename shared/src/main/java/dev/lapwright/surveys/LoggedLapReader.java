@@ -7,8 +7,8 @@ import dev.lapwright.samples.SampleColumn;
 import dev.lapwright.samples.SampleHeader;
 import dev.lapwright.samples.SampleRows;
 import dev.lapwright.samples.UnitMismatch;
+import dev.lapwright.track.survey.LapPick;
 import dev.lapwright.track.survey.LoggedLap;
-import dev.lapwright.track.survey.RecordedLap;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -56,12 +56,12 @@ final class LoggedLapReader {
                     speed,
                     starts::beginsAnew);
         }
-        List<RecordedLap> laps = new ArrayList<>();
+        List<LapPick.RecordedLap> laps = new ArrayList<>();
         starts.ranges().forEach(range -> laps.add(lap(range.from(), range.to())));
         return new SurveyFile(null, new double[0], laps, header.said(COLUMNS));
     }
 
-    private RecordedLap lap(int from, int to) {
+    private LapPick.RecordedLap lap(int from, int to) {
         double[] v = Arrays.copyOfRange(speed, from, to);
         double[] t = Arrays.copyOfRange(time, from, to);
         double[] s;
@@ -74,7 +74,7 @@ final class LoggedLapReader {
             s = distances(t, v);
         }
         double duration = header.has(SampleColumn.TIME) ? t[t.length - 1] - t[0] : Double.NaN;
-        return new RecordedLap(log(s, v, Arrays.copyOfRange(acceleration, from, to)), duration);
+        return new LapPick.RecordedLap(log(s, v, Arrays.copyOfRange(acceleration, from, to)), duration);
     }
 
     private double[] distances(double[] t, double[] v) {

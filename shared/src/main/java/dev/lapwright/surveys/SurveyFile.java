@@ -1,6 +1,6 @@
 package dev.lapwright.surveys;
 
-import dev.lapwright.track.survey.RecordedLap;
+import dev.lapwright.track.survey.LapPick;
 import dev.lapwright.track.survey.Survey;
 import java.util.List;
 
@@ -12,7 +12,7 @@ import java.util.List;
  * @param laps of a log, in order; empty if the file is a survey; unmodifiable
  * @param columns which heading was taken for what; empty unless the file has headings
  */
-public record SurveyFile(Survey survey, double[] times, List<RecordedLap> laps, String columns) {
+public record SurveyFile(Survey survey, double[] times, List<LapPick.RecordedLap> laps, String columns) {
     public SurveyFile {
         times = times.clone();
         laps = List.copyOf(laps);

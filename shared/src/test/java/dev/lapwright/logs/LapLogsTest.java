@@ -4,8 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
+import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
 import java.util.List;
@@ -19,7 +18,7 @@ class LapLogsTest {
         return LapLogs.read(new DocumentSource("laps.csv", text));
     }
 
-    private static List<TimedLap> laps(String text) {
+    private static List<TimingLog.Lap> laps(String text) {
         return read(text).log().laps();
     }
 
@@ -49,7 +48,7 @@ class LapLogsTest {
                 "speed,lap,time,setup,note\n3,7,1:44.851,soft,windy\n",
             })
     void aLapIsTheSameHoweverItIsWritten(String text) {
-        TimedLap lap = laps(text).get(0);
+        TimingLog.Lap lap = laps(text).get(0);
         assertThat(lap.number()).isEqualTo(7);
         // Rounding of one product.
         assertThat(lap.time()).isCloseTo(104.851, within(1e-9));
@@ -68,7 +67,7 @@ class LapLogsTest {
         "'', NONE",
         "-, NONE"
     })
-    void flagsAreUnderstoodByTheirWords(String word, LapFlag flag) {
+    void flagsAreUnderstoodByTheirWords(String word, TimingLog.Flag flag) {
         assertThat(laps("lap,time,flag\n1,90.1," + word + "\n").get(0).flag()).isEqualTo(flag);
     }
 
@@ -94,7 +93,7 @@ class LapLogsTest {
     @Test
     void anEmptySetupIsTheOneAbove() {
         assertThat(laps("lap,time,setup\n1,90.1,A\n2,90.2,\n3,90.3,B\n4,90.1,\n"))
-                .extracting(TimedLap::setup)
+                .extracting(TimingLog.Lap::setup)
                 .containsExactly("A", "A", "B", "B");
     }
 

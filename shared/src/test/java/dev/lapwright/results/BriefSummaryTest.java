@@ -13,8 +13,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
-import dev.lapwright.evidence.LapFlag;
-import dev.lapwright.evidence.TimedLap;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.logs.LapLogFile;
@@ -53,11 +51,12 @@ class BriefSummaryTest {
 
     /** Laps of two wings, to and fro by hundredths about the model's own. */
     private static LapLogFile log() {
-        List<TimedLap> laps = new ArrayList<>();
+        List<TimingLog.Lap> laps = new ArrayList<>();
         for (int wing : new int[] {1, 6}) {
             double time = LapSolver.lap(CAR.with("rear-wing", wing), TRACK, DAY).time();
             for (double shift : new double[] {0.02, -0.03, 0.01, 0.03, -0.02, -0.01}) {
-                laps.add(new TimedLap(laps.size() + 1, time + shift, "rear-wing=" + wing, "", LapFlag.NONE));
+                laps.add(
+                        new TimingLog.Lap(laps.size() + 1, time + shift, "rear-wing=" + wing, "", TimingLog.Flag.NONE));
             }
         }
         return new LapLogFile("wings.csv", TimingLog.of(laps), "time, setup");

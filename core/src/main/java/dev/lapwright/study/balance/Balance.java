@@ -89,7 +89,7 @@ public final class Balance implements Study<BalanceResult> {
     }
 
     private BalanceResult.PhaseBalance phase(BalancePhase phase, int station, boolean left) {
-        TurnState state = TurnState.of(lap, station, left, phase.feet());
+        TurnState state = TurnState.of(lap, station, left, phase.pedals());
         return new BalanceResult.PhaseBalance(
                 phase,
                 station,

@@ -1,24 +1,24 @@
 package dev.lapwright.study.balance;
 
-import dev.lapwright.lap.TurnState.Feet;
+import dev.lapwright.lap.TurnState.Pedals;
 
 /** Where in a corner, in driving order. */
 public enum BalancePhase {
     /** Braking while turning. */
-    ENTRY("entry", Feet.BRAKING),
+    ENTRY("entry", Pedals.BRAKING),
     /** Off the throttle at the speed of turning in, brakes released. */
-    LIFT_OFF("lift-off", Feet.COASTING),
+    LIFT_OFF("lift-off", Pedals.COASTING),
     /** At the greatest lateral use of the tyres, the speed held. */
-    MIDDLE("middle", Feet.HOLDING),
+    MIDDLE("middle", Pedals.HOLDING),
     /** Under power while unwinding. */
-    EXIT("exit", Feet.DRIVING);
+    EXIT("exit", Pedals.DRIVING);
 
     private final String label;
-    private final Feet feet;
+    private final Pedals pedals;
 
-    BalancePhase(String label, Feet feet) {
+    BalancePhase(String label, Pedals pedals) {
         this.label = label;
-        this.feet = feet;
+        this.pedals = pedals;
     }
 
     /** For tables. */
@@ -27,7 +27,7 @@ public enum BalancePhase {
     }
 
     /** What the driver does in it. */
-    public Feet feet() {
-        return feet;
+    public Pedals pedals() {
+        return pedals;
     }
 }

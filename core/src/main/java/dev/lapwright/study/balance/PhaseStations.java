@@ -64,7 +64,8 @@ final class PhaseStations {
         int best = -1;
         double most = -1;
         for (int i = 0; i <= last; i++) {
-            double use = Math.max(lap.value(Channel.LATERAL_USE_FRONT, i), lap.value(Channel.LATERAL_USE_REAR, i));
+            double use = Math.max(
+                    lap.value(Channel.LATERAL_UTILISATION_FRONT, i), lap.value(Channel.LATERAL_UTILISATION_REAR, i));
             if (within(corner, s[i]) && use > most && across(i, corner) > 0) {
                 most = use;
                 best = i;

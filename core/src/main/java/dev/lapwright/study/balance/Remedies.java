@@ -21,7 +21,7 @@ import java.util.Map;
 
 /**
  * What to turn against a complaint: each adjustment of the car one legal step each way. The balance of the changed car is
- * taken in the very states of the lap looked at (place, speed, what the feet do), so that only the car differs; its lap time
+ * taken in the very states of the lap looked at (place, speed, what the pedals do), so that only the car differs; its lap time
  * is that of its own lap.
  */
 public final class Remedies implements Study<RemedyResult> {

@@ -40,7 +40,7 @@ final class LimitBalance {
                 int before = Math.max(0, i - 1);
                 int after = Math.min(lap.count() - 1, i + 1);
                 double spent = 0.5 * (lap.value(Channel.TIME, after) - lap.value(Channel.TIME, before));
-                sum += spent * (lap.value(Channel.USE_FRONT, i) - lap.value(Channel.USE_REAR, i));
+                sum += spent * (lap.value(Channel.UTILISATION_FRONT, i) - lap.value(Channel.UTILISATION_REAR, i));
                 time += spent;
             }
         }

@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Chooses how strongly to smooth from the data alone, by generalised cross-validation: the strength that least foretells each
+ * The choice of how strongly to smooth from the data alone, by generalised cross-validation: the strength that least foretells each
  * point wrongly from the others, Σ(y − g)² / (1 − tr A / n)². P. Craven and G. Wahba, Numerische Mathematik 31, 1979 (cited
  * from memory). It takes the errors of neighbouring points to be independent.
  */

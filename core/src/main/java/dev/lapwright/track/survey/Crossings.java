@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Where a line of short, equally long pieces crosses itself. Pieces are looked up by squares, so that it is O(n). */
+/** The places where a line of short, equally long pieces crosses itself. Pieces are looked up by squares, so that it is O(n). */
 final class Crossings {
     private Crossings() {}
 

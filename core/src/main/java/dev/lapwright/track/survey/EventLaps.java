@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 
 /**
- * Finds the laps in the points of a whole event. A gate is laid across the line at many of its points; the one that is
+ * The laps found in the points of a whole event. A gate is laid across the line at many of its points; the one that is
  * passed most often, the same way, becomes the start line. A lap goes from one passage to the next.
  */
 public final class EventLaps {

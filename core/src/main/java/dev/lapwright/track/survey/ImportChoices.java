@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import java.util.OptionalDouble;
 
 /**
- * How a survey becomes a track.
+ * The choices of an import: whether the line is closed, how it is smoothed, how wide it is, which way it is driven.
  *
  * @param closed whether the end joins the start
  * @param smoothing length of waves that lose half their height, m; empty lets the data choose, 0 goes through all points

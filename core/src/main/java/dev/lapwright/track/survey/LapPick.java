@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.OptionalInt;
 
 /**
- * Which of several laps was taken: the one asked for, or else the fastest if the times are known, or else the first.
+ * The choice of one of several laps: the one asked for, or else the fastest if the times are known, or else the first.
  *
  * @param number from 1
  * @param count how many there were
@@ -85,5 +85,18 @@ public record LapPick(int number, int count, String how) {
         List<RecordedLap> whole = whole(laps);
         LapPick pick = of(whole.stream().mapToDouble(RecordedLap::duration).toArray(), wanted);
         return new OfLog(whole.get(pick.number() - 1).log(), pick);
+    }
+
+    /**
+     * One of several laps in a log.
+     *
+     * @param log its samples
+     * @param duration s; NaN if it is not known
+     */
+    public record RecordedLap(LoggedLap log, double duration) {
+        double length() {
+            double[] distance = log.distance();
+            return distance.length == 0 ? 0 : distance[distance.length - 1] - distance[0];
+        }
     }
 }

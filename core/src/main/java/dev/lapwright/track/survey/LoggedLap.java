@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * What a car recorded on one lap, sample by sample: how far it had come, how fast it was, and how hard it turned.
+ * The record of one lap, sample by sample: distance, speed and lateral acceleration.
  *
  * @param distance m, not falling, one value for each sample; cloned in and out
  * @param speed m/s, as long; cloned in and out

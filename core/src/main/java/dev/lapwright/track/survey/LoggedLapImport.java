@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Turns a logged lap into a track: κ = a/v², from speed and lateral acceleration smoothed each for itself over the distance.
+ * The import of a logged lap as a track: κ = a/v², from speed and lateral acceleration smoothed each for itself over the distance.
  * The errors of a sensor of acceleration are as large in slow corners as in fast ones, those of a/v² are not; so it is the
  * acceleration that is smoothed. The path follows from κ, and is closed by {@link LoopClosure}.
  *
@@ -54,7 +54,7 @@ public final class LoggedLapImport {
     }
 
     private ImportedTrack imported(String name) {
-        List<String> odd = LogUnits.odd(speed, acceleration);
+        List<String> odd = UnitPlausibility.ofLog(speed, acceleration);
         double slow = dropSlow();
         String hint = String.join("; ", odd);
         if (distance.length < 4 * SurveyPreparation.FEWEST) {
@@ -87,12 +87,13 @@ public final class LoggedLapImport {
             curvature[i] = turning.splines().get(0).value(interval, ahead) / (v * v);
             inverse += 1 / (v * v * v * v) / (steps + 1);
         }
-        LogReport report = new LogReport(samples, samples - distance.length, turning.noise(), 0, 0, 0);
+        ImportReport.LogReport report =
+                new ImportReport.LogReport(samples, samples - distance.length, turning.noise(), 0, 0, 0);
         if (choices.closed()) {
             warnOfEnds();
             LoopClosure closure = new LoopClosure(curvature, step, choices.crossesItself(), hint);
             curvature = closure.curvature();
-            report = new LogReport(
+            report = new ImportReport.LogReport(
                     samples,
                     samples - distance.length,
                     turning.noise(),
@@ -163,7 +164,7 @@ public final class LoggedLapImport {
         }
     }
 
-    private void warnOfClosure(LogReport report, double length) {
+    private void warnOfClosure(ImportReport.LogReport report, double length) {
         if (Math.abs(report.headingError()) > LARGE_HEADING || report.positionGap() > LARGE_GAP * length) {
             warnings.add(
                     "closing the loop took large changes; the shape is rough, and a map or positions would be better");

@@ -8,7 +8,7 @@ import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.SingularMatrixException;
 
 /**
- * Closes the path of a measured curvature. The heading error is spread evenly over the length, which is what a constant
+ * The closing of a loop laid out from a measured curvature. The heading error is spread evenly over the length, which is what a constant
  * error of the curvature leaves. The gap that is left is closed by the least change of curvature that does so, in the sense of
  * its integrated square. To first order a change δκ turns what lies ahead of it about its own place and moves the end by
  * (−∫(yₑ − y) δκ ds, ∫(xₑ − x) δκ ds); the least one is therefore a sum of 1, x and y (Lagrange multipliers), and Newton's

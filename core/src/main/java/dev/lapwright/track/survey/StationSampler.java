@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Takes the points of a track from a smoothed line at even steps of its length on the plan.
+ * The sampling of a track's points from a smoothed line at even steps of its length on the plan.
  *
  * <p>Distances of a track run along the road, not the plan. Its heading is the integral of its curvature over them, so that
  * the curvature is that of the plan times the cosine of the slope: so laid out, a closed line closes.

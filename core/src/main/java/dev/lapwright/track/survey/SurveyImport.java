@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Turns a survey into a track. The points are smoothed by a cubic smoothing spline in each coordinate, along the chords at
+ * The import of surveyed points as a track. The points are smoothed by a cubic smoothing spline in each coordinate, along the chords at
  * first and then along the arc length of the line found; altitudes are smoothed on their own, over that arc length.
  */
 public final class SurveyImport {
@@ -92,7 +92,7 @@ public final class SurveyImport {
                 .laidOut(
                         start,
                         survey.hasElevation() ? elevation.splines().get(0).valueAtKnot(0) : 0);
-        warnings.addAll(SurveyUnits.odd(survey, sampled.steepest()));
+        warnings.addAll(UnitPlausibility.ofSurvey(survey, sampled.steepest()));
         int tightest = sampled.tightest();
         double curvature = Math.abs(sampled.planCurvature()[tightest]);
         if (curvature * LEAST_RADIUS > 1) {

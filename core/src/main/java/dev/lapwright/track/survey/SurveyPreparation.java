@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 
-/** Checks a survey and puts its points in the order in which they are to be driven, without duplicates. */
+/** The check of a survey, and its points in the order in which they are to be driven, without duplicates. */
 final class SurveyPreparation {
     /** The spline's equations need five; a shape needs a few more. */
     static final int FEWEST = 8;

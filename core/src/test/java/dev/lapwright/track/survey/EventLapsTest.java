@@ -149,10 +149,10 @@ class EventLapsTest {
 
     @Test
     void ofALogTheFirstAndLastLapAreDroppedIfTheyAreShorter() {
-        List<RecordedLap> laps = new ArrayList<>();
+        List<LapPick.RecordedLap> laps = new ArrayList<>();
         double[] lengths = {300, 1000, 1003, 998, 500};
         for (int k = 0; k < lengths.length; k++) {
-            laps.add(new RecordedLap(
+            laps.add(new LapPick.RecordedLap(
                     new LoggedLap(new double[] {0, lengths[k]}, new double[2], new double[2]), 50 - k));
         }
         LapPick.OfLog found = LapPick.ofLog(laps, OptionalInt.empty());

@@ -86,7 +86,7 @@ class LoggedLapImportTest {
     /** A gain of 5 % turns by 5 % of a round too much: 18°. The steps of 2.5 m leave 1e-4 of a round. */
     @Test
     void theHeadingErrorOfASensorThatReadsTooMuchIsSaid() {
-        LogReport report = imported(log(a -> 1.05 * a)).report().log();
+        ImportReport.LogReport report = imported(log(a -> 1.05 * a)).report().log();
         assertThat(Math.toDegrees(report.headingError())).isCloseTo(18, within(0.3));
         assertThat(report.largestCurvatureChange()).isGreaterThan(0);
     }

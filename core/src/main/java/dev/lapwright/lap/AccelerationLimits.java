@@ -2,10 +2,10 @@ package dev.lapwright.lap;
 
 /**
  * The greatest acceleration and the hardest braking at a place and speed: the engine's limit or the root of
- * {@link WheelForces#use} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
+ * {@link WheelForces#utilisation} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
  */
-final class Acceleration {
-    /** On the use of the tyres, and on acceleration (m/s²) where that is steep. */
+final class AccelerationLimits {
+    /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
     /** A secant step this short leaves an error far below it. */
@@ -33,7 +33,7 @@ final class Acceleration {
     private double lastEngine;
     private double lastGripDrive;
     private double lastGripBrake;
-    /** Growth of the force needed with acceleration, over the inertia: near 1. */
+    /** Growth of the required force with acceleration, over the inertia: near 1. */
     private double engineRate;
 
     private double slopeDrive;
@@ -46,7 +46,7 @@ final class Acceleration {
     /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
     double stretch;
 
-    Acceleration(Vehicle car, WheelForces wheels) {
+    AccelerationLimits(Vehicle car, WheelForces wheels) {
         this.car = car;
         this.wheels = wheels;
         inverseExponent = 1 / car.ellipseExponent;
@@ -73,19 +73,19 @@ final class Acceleration {
         double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
         double ax = lastEngine;
-        double use = wheels.use(ax, massFactor);
-        double step = (engine - wheels.needed) / (engineRate * inertia);
-        double before = wheels.needed;
+        double utilisation = wheels.utilisation(ax, massFactor);
+        double step = (engine - wheels.requiredForce) / (engineRate * inertia);
+        double before = wheels.requiredForce;
         // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
-        boolean settled = wheels.lateral == 0 && use < CLEAR && Math.abs(step) < 1;
+        boolean settled = wheels.lateral == 0 && utilisation < CLEAR && Math.abs(step) < 1;
         ax += step;
         for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
-            use = wheels.use(ax, massFactor);
-            double rate = (wheels.needed - before) / (step * inertia);
+            utilisation = wheels.utilisation(ax, massFactor);
+            double rate = (wheels.requiredForce - before) / (step * inertia);
             if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
                 engineRate = rate;
             }
-            before = wheels.needed;
+            before = wheels.requiredForce;
             step = (engine - before) / (engineRate * inertia);
             settled = Math.abs(step) < ENGINE_TOLERANCE;
             ax += step;
@@ -93,13 +93,13 @@ final class Acceleration {
         lastEngine = ax;
         limit = Limit.POWER;
         double force = engine;
-        if (use > 1) {
+        if (utilisation > 1) {
             double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
             ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
             lastGripDrive = ax;
             slopeDrive = rootSlope;
             limit = wheels.tightest();
-            force = Math.max(wheels.needed, 0);
+            force = Math.max(wheels.requiredForce, 0);
         }
         double a = ax - wheels.climb;
         double density = p.bandDensity[piece];
@@ -170,7 +170,7 @@ final class Acceleration {
             x = next;
             g = excess(sign * x, massFactor);
             double secant = (g - before) / moved;
-            // Far beyond the limit the use says nothing of where the limit is.
+            // Far beyond the limit the utilisation says nothing of where the limit is.
             if (secant > 0 && before < FAR && g < FAR) {
                 next = x - g / secant;
                 // A difference over a hair's breadth is mostly rounding and no guess for the next search.
@@ -184,11 +184,11 @@ final class Acceleration {
 
     /** Deceleration, positive, without drive or brakes, from the forces just evaluated at steady speed. */
     private double coasting(double steady, double massFactor) {
-        return steady + wheels.needed / (car.mass * massFactor);
+        return steady + wheels.requiredForce / (car.mass * massFactor);
     }
 
     private double excess(double ax, double massFactor) {
-        double use = wheels.use(ax, massFactor);
-        return (inverseExponent == 0.5 ? Math.sqrt(use) : Math.pow(use, inverseExponent)) - 1;
+        double utilisation = wheels.utilisation(ax, massFactor);
+        return (inverseExponent == 0.5 ? Math.sqrt(utilisation) : Math.pow(utilisation, inverseExponent)) - 1;
     }
 }

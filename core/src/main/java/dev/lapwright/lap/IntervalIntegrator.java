@@ -1,18 +1,18 @@
 package dev.lapwright.lap;
 
 /**
- * Carries the energy e = v²/2 across one cell by de/ds = a(s, e), with Kutta's third-order rule, forward under drive or
+ * Integrator of the energy e = v²/2 across one cell by de/ds = a(s, e), with Kutta's third-order rule, forward under drive or
  * backward under braking. Where e meets a break speed of the propulsion the step is split there: its first part is the step
  * of the very length that ends on the break, so that the result changes without a jump as a break moves into a cell. Scratch
  * of one solver.
  */
-final class CellStep {
+final class IntervalIntegrator {
     private static final int MAX_SPLITS = 60;
     /** On the place of a break, m. */
     private static final double PLACE_TOLERANCE = 1e-6;
 
     private final Vehicle car;
-    private final Acceleration acceleration;
+    private final AccelerationLimits acceleration;
     private final double[] place = new double[Road.STRIDE];
 
     /** Time for the cell, s. */
@@ -35,7 +35,7 @@ final class CellStep {
     private int cell;
     private boolean braking;
 
-    CellStep(Vehicle car, Acceleration acceleration) {
+    IntervalIntegrator(Vehicle car, AccelerationLimits acceleration) {
         this.car = car;
         this.acceleration = acceleration;
     }
