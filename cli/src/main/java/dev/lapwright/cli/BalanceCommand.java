@@ -62,11 +62,11 @@ final class BalanceCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ResultFiles<BalanceOutcome> files = BalanceFiles.plan(output, balance.complaint != null);
+        ResultFiles<BalanceOutcome> files = BalanceFiles.plan(output, balance.complaint().isPresent());
         Subject subject = documents.subject(setup, conditions.day());
         Stations stations = subject.track().stations(StationSpacing.DEFAULT);
         Optional<BalanceComplaint> complaint =
-                Optional.ofNullable(balance.complaint).map(text -> BalanceComplaint.parse(text, stations.corners()));
+                balance.complaint().map(text -> BalanceComplaint.parse(text, stations.corners()));
         Lap lap = new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day()));
         BalanceResult result = Balance.of(lap).run();
         BalanceOutcome outcome = new BalanceOutcome(

@@ -1,5 +1,9 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.study.balance.BalanceComplaint;
+import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** What the driver says. */
@@ -10,5 +14,14 @@ final class BalanceOptions {
             description = "What the driver complains of: understeer or oversteer, the phase of the corner (entry,"
                     + " lift-off, middle, exit) and, if it is one corner only, that corner: understeer:entry,"
                     + " oversteer:exit:T3. Gives what to turn against it.")
-    String complaint;
+    private List<String> complaints = List.of();
+
+    /** The one complaint; empty if there is none. */
+    Optional<String> complaint() {
+        if (complaints.size() > 1) {
+            throw new InvalidValueException(
+                    "--complaint", "it is given " + complaints.size() + " times", BalanceComplaint.ONE_AT_A_TIME);
+        }
+        return complaints.stream().findFirst();
+    }
 }

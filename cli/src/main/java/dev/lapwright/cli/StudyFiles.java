@@ -260,6 +260,7 @@ final class StudyFiles<R> {
             });
             madeTexts.forEach(outputs::write);
             madePictures.forEach(outputs::write);
+            outputs.commit();
         }
 
         /** Says what was written. */

@@ -138,14 +138,14 @@ public final class SampleRows {
                     line(row),
                     column.title(),
                     Check.text(number.getAsDouble()) + " " + place.unit() + " is more than anything that is logged",
-                    "correct or remove the row");
-            return 0;
+                    "correct the row or take it out");
+            return Double.NaN;
         }
         faults.form(
                 line(row),
                 column.title(),
                 text.isEmpty() ? "there is no value" : "'" + Excerpt.of(text) + "' is not a number",
                 "give " + (place.unit().isEmpty() ? "a number" : place.unit()) + " with a decimal point");
-        return 0;
+        return Double.NaN;
     }
 }
