@@ -4,10 +4,15 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** How the car is set up. */
 final class SetupOptions {
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec command;
+
     @Option(
             names = "--setup",
             paramLabel = "SETUP",
@@ -25,6 +30,9 @@ final class SetupOptions {
 
     /** A car set up so; the circuit may be null. */
     Subject subject(String car, String circuit, Conditions day) {
-        return Subject.of(car, circuit, setup, settings, day);
+        Subject subject = Subject.of(car, circuit, setup, settings, day);
+        LapwrightCommand root = (LapwrightCommand) command.root().userObject();
+        subject.setup().notes().forEach(note -> root.console().remark("Note: " + note));
+        return subject;
     }
 }

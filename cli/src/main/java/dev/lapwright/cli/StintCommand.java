@@ -6,6 +6,7 @@ import dev.lapwright.charts.StintLaps;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.PlainText;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.StintReport;
@@ -197,6 +198,9 @@ final class StintCommand extends StudyCommand<StintReport> {
                             "it is no name with grip and wear",
                             "write it as in soft:1.01:0.2 or soft:1.01:0.2:15:0.5");
                 }
+                PlainText.problem(parts[0].trim()).ifPresent(problem -> {
+                    throw new InvalidValueException(place, problem, "leave it out");
+                });
                 if (!names.add(parts[0].trim())) {
                     throw new InvalidValueException(place, "two have this name", "give each its own name");
                 }

@@ -232,6 +232,19 @@ final class ObjectReader {
         return name;
     }
 
+    /** The short name by which it was called before, empty if it is left out; null after a fault. */
+    String formerName() {
+        String name = text("formerName", "", MAX_NAME_LENGTH);
+        if (name != null && has("formerName") && !SHORT_NAME.matcher(name).matches()) {
+            form(
+                    "formerName",
+                    "'" + Excerpt.of(name) + "' is not made of lower case letters, digits and hyphens",
+                    "write it as it was, like rear-wing");
+            return null;
+        }
+        return name;
+    }
+
     /** A text of one line that may be left out; null after a fault. */
     String text(String name, String absent, int maxLength) {
         return text(name, absent, maxLength, PlainText::problem);

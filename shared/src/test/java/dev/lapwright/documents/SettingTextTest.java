@@ -26,8 +26,8 @@ class SettingTextTest {
         "front-pressure, 165kPa, 23.93123, 5e-6", // 165 / 6.894 757
         "front-pressure, 1.7 BAR, 24.65642, 5e-6", // 170 / 6.894 757
         "rake, 1 in, 25.4, 1e-12",
-        "suspension.front.springNPerMm, 300 lb/in, 52.53804, 5e-6", // lbf/in is 175.1268 N/m
-        "suspension.front.springNPerMm, 300 lbf/in, 52.53804, 5e-6",
+        "suspension.front.springNPerMm, 300 lb/in, 52.53804, 1.5e-5", // lbf/in is 175.1268 N/m, seven digits
+        "suspension.front.springNPerMm, 300 lbf/in, 52.53804, 1.5e-5",
         "final-drive, 3.9, 3.9, 0",
         "brake-bias, 12 clicks, 12, 0",
         "chassis.massKg, 2500 lb, 1133.980925, 1e-9",
