@@ -21,7 +21,7 @@ final class CarAndCircuit {
     String circuit;
 
     /** Both read, the car set up. */
-    Subject subject(SetupOptions setup, Conditions day) {
-        return setup.subject(car, circuit, day);
+    Subject subject(SetupOptions setup, Conditions day, Console console) {
+        return setup.subject(car, circuit, day, console);
     }
 }

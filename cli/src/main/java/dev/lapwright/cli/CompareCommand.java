@@ -75,7 +75,7 @@ final class CompareCommand implements Callable<Integer> {
                     "add --against SETUP, --against NAME=VALUE or --against-car CAR");
         }
         ResultFiles<CompareOutcome> files = CompareFiles.plan(output);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.track());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
@@ -101,7 +101,7 @@ final class CompareCommand implements Callable<Integer> {
         }
         return against.contains("=")
                 ? base.with(Arrays.asList(against.split(",")))
-                : base.in(Documents.setup(against, base.bare()));
+                : base.in(SetupOptions.read(against, base.bare(), console));
     }
 
     private String name(Subject other, String against) {

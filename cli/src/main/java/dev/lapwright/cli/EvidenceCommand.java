@@ -63,7 +63,7 @@ final class EvidenceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<EvidenceOutcome> files = EvidenceFiles.plan(output);
-        Evidence how = asked.choices(model.predicted(setup, conditions));
+        Evidence how = asked.choices(model.predicted(setup, conditions, console));
         LapLogFile file = LapLogs.read(LapLogs.find(log));
         EvidenceOutcome outcome = new EvidenceOutcome(file, how.run(file.log()));
         files.write(outcome);

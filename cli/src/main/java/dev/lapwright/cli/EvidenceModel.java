@@ -33,7 +33,7 @@ final class EvidenceModel {
     private String circuit;
 
     /** The change of lap time that it predicts, s, below nought being faster; none if nothing is said to have changed. */
-    OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions) {
+    OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions, Console console) {
         if (changes.isEmpty()) {
             if (car != null || circuit != null) {
                 throw new InvalidValueException(
@@ -50,7 +50,7 @@ final class EvidenceModel {
         List<String> before = new ArrayList<>();
         List<String> after = new ArrayList<>();
         changes.forEach(change -> read(change, before, after));
-        Subject subject = setup.subject(car, circuit, conditions.day());
+        Subject subject = setup.subject(car, circuit, conditions.day(), console);
         LapSolver solver = LapSolver.on(subject.track());
         return OptionalDouble.of(lapTime(solver, subject.with(after)) - lapTime(solver, subject.with(before)));
     }

@@ -88,7 +88,7 @@ final class FitCommand implements Callable<Integer> {
             throw new InvalidValueException(
                     "--line refresh", "the laps were all driven on one line", "use --line fastest, or name a file");
         }
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         String name = name(subject);
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))

@@ -64,7 +64,7 @@ final class GearingCommand implements Callable<Integer> {
     public Integer call() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         ResultFiles<GearingOutcome> files = GearingFiles.plan(output);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         GearingOutcome outcome = new GearingOutcome(
                 subject, gearing.beforeBrakingS, study(subject).run());
         files.write(outcome);

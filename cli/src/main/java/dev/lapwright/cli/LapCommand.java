@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Setup;
-import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
@@ -74,7 +73,7 @@ final class LapCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<LapResult> files = LapFiles.plan(output, !comparison.against.isEmpty());
         checkComparable();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         List<NamedChoice> others = new ArrayList<>();
         for (String other : comparison.against) {
             others.add(named(subject, other));
@@ -112,12 +111,12 @@ final class LapCommand implements Callable<Integer> {
 
     private record NamedChoice(String name, Subject subject) {}
 
-    private static NamedChoice named(Subject base, String against) {
+    private NamedChoice named(Subject base, String against) {
         if (against.contains("=")) {
             List<String> settings = Arrays.asList(against.split(","));
             return new NamedChoice(against, base.with(settings));
         }
-        Setup other = Documents.setup(against, base.bare());
+        Setup other = SetupOptions.read(against, base.bare(), console);
         return new NamedChoice(other.name(), base.in(other));
     }
 

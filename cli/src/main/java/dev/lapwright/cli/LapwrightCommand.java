@@ -53,11 +53,6 @@ final class LapwrightCommand implements Runnable {
         this.console = console;
     }
 
-    /** Where everything is printed. */
-    Console console() {
-        return console;
-    }
-
     @Override
     public void run() {
         console.text(spec.commandLine().getUsageMessage(spec.commandLine().getColorScheme()));

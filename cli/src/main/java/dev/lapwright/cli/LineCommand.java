@@ -76,7 +76,7 @@ final class LineCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ResultFiles<LineOutcome> files = LineFiles.plan(output);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         LineOutcome outcome = find(subject, room.choices());
         files.write(outcome);
         if (output.json) {

@@ -68,7 +68,7 @@ final class OptimiseCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<OptimiseOutcome> files = OptimiseFiles.plan(output);
         OptimisationLimits kept = limits.limits();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         OptimisationResult result = run(study(subject).within(kept));
         if (!result.isMet()) {
             throw OptimiseReading.missed(result);

@@ -53,7 +53,7 @@ final class PressuresCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<PressuresOutcome> files = PressuresFiles.plan(output);
         PressuresReading reading = new PressuresReading(pressures);
-        PressuresOutcome outcome = reading.study(documents.subject(setup, conditions.day()));
+        PressuresOutcome outcome = reading.study(documents.subject(setup, conditions.day(), console));
         files.write(outcome);
         if (output.json) {
             console.text(PressuresJson.text(outcome));

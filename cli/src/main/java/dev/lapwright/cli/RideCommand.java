@@ -74,7 +74,7 @@ final class RideCommand implements Callable<Integer> {
         ride.check(documents.circuit);
         RideChoices choices = ride.choices();
         RideMeasure measure = ride.measure();
-        Subject subject = setup.subject(documents.car, documents.circuit, conditions.day());
+        Subject subject = setup.subject(documents.car, documents.circuit, conditions.day(), console);
         Speed speed = ride.corner == null ? given() : inCorner(subject);
         RideOutcome outcome = new RideOutcome(
                 subject,

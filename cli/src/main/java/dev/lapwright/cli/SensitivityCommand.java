@@ -74,7 +74,7 @@ final class SensitivityCommand implements Callable<Integer> {
                     "take --line fastest, or sweep with --line refresh");
         }
         ResultFiles<SensitivityOutcome> files = SensitivityFiles.plan(output);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         ChosenLine chosen = ChosenLine.of(line, subject, console);
         SensitivityOutcome outcome = new SensitivityOutcome(subject, chosen, run(subject, chosen));
         files.write(outcome);

@@ -1,18 +1,16 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** How the car is set up. */
 final class SetupOptions {
-    @Spec(Spec.Target.MIXEE)
-    private CommandSpec command;
-
     @Option(
             names = "--setup",
             paramLabel = "SETUP",
@@ -28,11 +26,17 @@ final class SetupOptions {
                     + " chassis.massKg=1250, conditions.grip=0.8. 'lapwright show CAR' lists them.")
     List<String> settings = new ArrayList<>();
 
-    /** A car set up so; the circuit may be null. */
-    Subject subject(String car, String circuit, Conditions day) {
+    /** A setup for a car: a file, or the name of a demo. What was read otherwise than it is written is remarked upon. */
+    static Setup read(String name, Car car, Console console) {
+        Setup setup = Documents.setup(name, car);
+        setup.notes().forEach(note -> console.remark("Note: " + note));
+        return setup;
+    }
+
+    /** A car set up so; the circuit may be null. What was read otherwise than it is written is remarked upon. */
+    Subject subject(String car, String circuit, Conditions day, Console console) {
         Subject subject = Subject.of(car, circuit, setup, settings, day);
-        LapwrightCommand root = (LapwrightCommand) command.root().userObject();
-        subject.setup().notes().forEach(note -> root.console().remark("Note: " + note));
+        subject.setup().notes().forEach(note -> console.remark("Note: " + note));
         return subject;
     }
 }

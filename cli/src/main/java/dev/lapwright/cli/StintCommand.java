@@ -72,7 +72,7 @@ final class StintCommand extends StudyCommand<StintReport> {
     @Override
     StintReport study() {
         double density = race.density();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Stint stint = Stint.of(subject.car(), subject.track(), subject.day(), race.length())
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());

@@ -72,7 +72,7 @@ final class SweepCommand implements Callable<Integer> {
                     "--vary", sweep.vary.size() + " things are varied at once", "give it once or twice");
         }
         ResultFiles<SweepOutcome> files = SweepFiles.plan(output);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         SweepFiles.check(output, subject.track());
         List<Vary> varied = new ArrayList<>();
         for (String text : sweep.vary) {
