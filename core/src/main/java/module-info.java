@@ -62,6 +62,7 @@ module dev.lapwright.core {
     exports dev.lapwright.study.sensitivity;
     exports dev.lapwright.study.stint;
     exports dev.lapwright.study.sweep;
+    exports dev.lapwright.study.weight;
     exports dev.lapwright.track;
     exports dev.lapwright.track.survey;
     exports dev.lapwright.tyre;

@@ -1,9 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.AeroExchange;
-import dev.lapwright.brief.BriefPart;
-import dev.lapwright.brief.ChangeEffect;
-import dev.lapwright.brief.WingChoice;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
@@ -25,8 +22,8 @@ final class BriefAero {
     }
 
     PageSection section() {
-        BriefPart<List<WingTrade>> wings = outcome.result().wings();
-        BriefPart<AeroExchange> exchange = outcome.result().exchange();
+        BriefResult.Part<List<WingTrade>> wings = outcome.result().wings();
+        BriefResult.Part<BriefResult.AeroExchange> exchange = outcome.result().exchange();
         List<PageBlock> blocks = new ArrayList<>();
         exchange.value()
                 .ifPresentOrElse(
@@ -45,7 +42,7 @@ final class BriefAero {
                 blocks);
     }
 
-    private static String exchange(AeroExchange found) {
+    private static String exchange(BriefResult.AeroExchange found) {
         double price = found.dragForDownforce();
         String rule = Double.isFinite(price) && price > 0
                 ? " So a part that adds downforce pays here as long as each square metre of downforce area costs less than "
@@ -77,17 +74,17 @@ final class BriefAero {
     }
 
     private static String verdict(WingTrade wing) {
-        Optional<WingChoice> fastest = wing.fastest();
+        Optional<WingTrade.Setting> fastest = wing.fastest();
         if (fastest.isEmpty()) {
             return "No setting gives a lap.";
         }
         String at = BriefWords.setting(wing.adjustment(), fastest.get().setting());
         String now = BriefWords.setting(wing.adjustment(), wing.setting());
-        double gain = fastest.get().effect().map(ChangeEffect::gain).orElse(0.0);
+        double gain = fastest.get().effect().map(BriefResult.ChangeEffect::gain).orElse(0.0);
         if (fastest.get().setting() == wing.setting() || BriefWords.isNothing(gain)) {
             return "It stands at " + now + ", and no other setting tried is faster.";
         }
-        ChangeEffect effect = fastest.get().effect().orElseThrow();
+        BriefResult.ChangeEffect effect = fastest.get().effect().orElseThrow();
         return "It stands at " + now + "; the fastest tried is " + at + ", " + BriefWords.gain(gain) + ": "
                 + Numbers.signed(effect.inCorners(), 3) + " s in corners, "
                 + Numbers.signed(effect.onStraights(), 3) + " s on straights (+ is faster).";
@@ -109,13 +106,13 @@ final class BriefAero {
                 .lesser()
                 .numbers("Downforce area", "m²")
                 .lesser();
-        for (WingChoice subject : wing.choices()) {
+        for (WingTrade.Setting subject : wing.choices()) {
             boolean now = subject.setting() == wing.setting();
             List<String> cells = new ArrayList<>();
             cells.add(BriefWords.setting(wing.adjustment(), subject.setting()));
             if (subject.figures().isPresent() && subject.effect().isPresent()) {
                 LapFigures figures = subject.figures().get();
-                ChangeEffect effect = subject.effect().get();
+                BriefResult.ChangeEffect effect = subject.effect().get();
                 cells.add(Numbers.lapTime(figures.lapTime()));
                 cells.add(BriefWords.signed(effect.gain()));
                 cells.add(BriefWords.signed(effect.inCorners()));

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
@@ -21,7 +21,7 @@ final class BriefBalance {
     }
 
     PageSection section() {
-        BriefPart<BalanceResult> part = outcome.result().balance();
+        BriefResult.Part<BalanceResult> part = outcome.result().balance();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(

@@ -1,11 +1,11 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.SettingChange;
 import dev.lapwright.brief.SuggestedSetup;
+import dev.lapwright.car.Caution;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.StintReport;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -50,8 +50,8 @@ final class BriefCautions {
     }
 
     /** Of everything that the page proposes to turn. */
-    private static Set<RemedyCaution> turned(BriefResult result) {
-        Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
+    private static Set<Caution> turned(BriefResult result) {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         result.sensitivity()
                 .value()
                 .ifPresent(found -> found.worthChanging().stream()
@@ -66,7 +66,7 @@ final class BriefCautions {
                 .value()
                 .ifPresent(found -> found.toDrive().stream()
                         .flatMap(run -> run.changes().stream())
-                        .map(SettingChange::cautions)
+                        .map(BriefResult.SettingChange::cautions)
                         .forEach(cautions::addAll));
         return cautions;
     }

@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.PlaceShare;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
@@ -43,17 +42,19 @@ final class BriefCircuit {
 
     private Optional<String> times() {
         double corners = result.places().stream()
-                .filter(PlaceShare::isCorner)
-                .mapToDouble(PlaceShare::time)
+                .filter(BriefResult.PlaceShare::isCorner)
+                .mapToDouble(place -> place.drive().time())
                 .sum();
         if (!(corners > 0)) {
             return Optional.empty();
         }
         double share = corners / result.lap().time();
         List<String> longest = result.places().stream()
-                .sorted(Comparator.comparingDouble(PlaceShare::time).reversed())
+                .sorted(Comparator.comparingDouble(
+                                (BriefResult.PlaceShare place) -> place.drive().time())
+                        .reversed())
                 .limit(MOST_NAMED)
-                .map(place -> said(place) + " (" + Numbers.fixed(place.time(), 1) + " s)")
+                .map(place -> said(place) + " (" + Numbers.fixed(place.drive().time(), 1) + " s)")
                 .toList();
         return Optional.of("Corners take " + Numbers.fixed(corners, 1) + " s of the "
                 + Numbers.lapTime(result.lap().time()) + " lap, " + Numbers.fixed(100 * share, 0)
@@ -64,7 +65,7 @@ final class BriefCircuit {
         return "in these places: " + BriefWords.listed(places);
     }
 
-    private static String said(PlaceShare place) {
+    private static String said(BriefResult.PlaceShare place) {
         return place.isCorner() ? place.label() : "the straight " + place.label();
     }
 
@@ -84,24 +85,24 @@ final class BriefCircuit {
                 .numbers("Way out", "km/h")
                 .lesser()
                 .words("Mostly limited by");
-        for (PlaceShare place : result.places()) {
+        for (BriefResult.PlaceShare place : result.places()) {
             table.row(
                     List.of(
                             place.label(),
                             kind(place),
                             Numbers.fixed(place.from() % track.length(), 0),
-                            Numbers.fixed(place.time(), 2),
+                            Numbers.fixed(place.drive().time(), 2),
                             Numbers.percent(place.share()),
-                            speed(place.minimumSpeed()),
-                            speed(place.topSpeed()),
-                            speed(place.exitSpeed()),
+                            speed(place.drive().minimumSpeed()),
+                            speed(place.drive().topSpeed()),
+                            speed(place.drive().exitSpeed()),
                             place.mainLimit().label()),
                     place.isCorner());
         }
         return table;
     }
 
-    private static String kind(PlaceShare place) {
+    private static String kind(BriefResult.PlaceShare place) {
         return place.corner()
                 .map(corner ->
                         (corner.left() ? "left, " : "right, ") + Numbers.fixed(corner.minimumRadius(), 0) + " m radius")

@@ -1,6 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
@@ -26,7 +26,7 @@ final class BriefGearing {
     }
 
     PageSection section() {
-        BriefPart<GearingResult> part = outcome.result().gearing();
+        BriefResult.Part<GearingResult> part = outcome.result().gearing();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -97,8 +97,8 @@ final class BriefGearing {
                 GearingResult.GearedLap lap = choice.lap().get();
                 cells.add(Numbers.lapTime(lap.lapTime()));
                 cells.add(BriefWords.signed(given.gain(choice)));
-                cells.add(Numbers.kmh(lap.topSpeed()));
-                cells.add(lap.limiterTime() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0));
+                cells.add(Numbers.kmh(lap.top().speed()));
+                cells.add(lap.limiter().time() > 0 ? "on it" : Numbers.fixed(lap.headroom(), 0));
             } else {
                 cells.addAll(List.of("no lap", "-", "-", "-"));
             }

@@ -1,6 +1,5 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.results.Subject;
@@ -17,8 +16,8 @@ import java.util.Optional;
  */
 record BriefOutcome(Subject subject, Optional<LapLogFile> log, BriefResult result) {
     /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
-    Map<String, BriefPart<?>> missing() {
-        Map<String, BriefPart<?>> parts = new LinkedHashMap<>();
+    Map<String, BriefResult.Part<?>> missing() {
+        Map<String, BriefResult.Part<?>> parts = new LinkedHashMap<>();
         parts.put("what is worth changing", result.sensitivity());
         parts.put("the suggested setup", result.suggestion());
         parts.put("wings and drag", result.wings());
@@ -29,7 +28,7 @@ record BriefOutcome(Subject subject, Optional<LapLogFile> log, BriefResult resul
         parts.put("fuel", result.stint());
         parts.put("test runs", result.tests());
         parts.put("the laps driven", result.proof());
-        parts.values().removeIf(BriefPart::isThere);
+        parts.values().removeIf(BriefResult.Part::isThere);
         if (log.isEmpty()) {
             parts.remove("the laps driven");
         }

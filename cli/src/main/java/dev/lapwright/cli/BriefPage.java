@@ -1,11 +1,12 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,8 +61,8 @@ final class BriefPage {
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
         facts.add(new PageFact("Setup now", outcome.subject().setupText()));
-        facts.add(new PageFact(
-                "Conditions", LapReport.conditions(outcome.subject().day()).replace("degC", "°C")));
+        facts.add(
+                new PageFact("Conditions", Subject.text(outcome.subject().day()).replace("degC", "°C")));
         facts.add(new PageFact(
                 "Race", BriefTyresAndFuel.race(outcome.result().choices().race())));
         outcome.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));
@@ -69,7 +70,7 @@ final class BriefPage {
     }
 
     /** Why a part is not there, and what to do. */
-    static PageBlock missing(BriefPart<?> part) {
+    static PageBlock missing(BriefResult.Part<?> part) {
         String remedy = part.remedy().isEmpty() ? "nothing can be done about it here" : part.remedy();
         return PageBlock.missing(BriefWords.sentence(part.problem()), BriefWords.sentence(remedy));
     }

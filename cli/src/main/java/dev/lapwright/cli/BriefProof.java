@@ -1,8 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.brief.ProvedChange;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
@@ -26,7 +25,7 @@ final class BriefProof {
 
     PageSection section() {
         List<PageBlock> blocks = new ArrayList<>();
-        BriefPart<Proof> part = outcome.result().proof();
+        BriefResult.Part<Proof> part = outcome.result().proof();
         if (outcome.log().isEmpty()) {
             blocks.add(PageBlock.paragraph(
                     "Nothing has been driven yet, or no log was given. Afterwards make this page again"
@@ -52,7 +51,7 @@ final class BriefProof {
         }
         blocks.add(PageBlock.table(changes(found)));
         int number = 0;
-        for (ProvedChange change : found.changes()) {
+        for (Proof.Change change : found.changes()) {
             number++;
             blocks.add(PageBlock.subheading(change.after() + " against " + change.before()));
             Optional<EvidenceResult> seen = change.seen().value();
@@ -75,7 +74,7 @@ final class BriefProof {
         }
     }
 
-    private static String remedy(BriefPart<?> part) {
+    private static String remedy(BriefResult.Part<?> part) {
         return part.remedy().isEmpty() ? "" : "; " + part.remedy();
     }
 
@@ -121,7 +120,7 @@ final class BriefProof {
                 .numbers("Between", "s, 95 %")
                 .numbers("Expected", "s a lap")
                 .words("Model");
-        for (ProvedChange change : found.changes()) {
+        for (Proof.Change change : found.changes()) {
             Optional<MeanDifference> seen = change.difference();
             table.row(
                     change.before() + " to " + change.after(),

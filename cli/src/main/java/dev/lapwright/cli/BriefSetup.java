@@ -1,8 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
-import dev.lapwright.brief.ChangeEffect;
-import dev.lapwright.brief.SuggestedChange;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
@@ -26,7 +24,7 @@ final class BriefSetup {
     }
 
     PageSection section() {
-        BriefPart<SuggestedSetup> part = outcome.result().suggestion();
+        BriefResult.Part<SuggestedSetup> part = outcome.result().suggestion();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -59,7 +57,7 @@ final class BriefSetup {
             return "No legal setup found is worth changing to: yours, at " + lap + ", is within "
                     + Numbers.plain(Optimisation.FLAT_S) + " s of the best.";
         }
-        ChangeEffect effect = found.effect();
+        BriefResult.ChangeEffect effect = found.effect();
         List<String> sectors = new ArrayList<>();
         for (int i = 0; i < effect.sectorGains().size(); i++) {
             sectors.add(Numbers.signed(effect.sectorGains().get(i), 3) + " s in sector " + (i + 1));
@@ -87,7 +85,7 @@ final class BriefSetup {
                 .numbers("Worth", "s")
                 .words("Why")
                 .longTexts();
-        for (SuggestedChange change : found.changes()) {
+        for (SuggestedSetup.Change change : found.changes()) {
             Adjustment adjustment = change.change().adjustment();
             table.row(
                     BriefWords.name(adjustment),
@@ -102,8 +100,8 @@ final class BriefSetup {
         return table;
     }
 
-    private static String why(SuggestedChange change) {
-        Optional<ChangeEffect> undone = change.undone().value();
+    private static String why(SuggestedSetup.Change change) {
+        Optional<BriefResult.ChangeEffect> undone = change.undone().value();
         if (undone.isEmpty()) {
             return BriefWords.sentence(
                     "it cannot be put back alone: " + change.undone().problem());
@@ -154,7 +152,7 @@ final class BriefSetup {
 
     /** What alone was allowed to turn. */
     private String named(SuggestedSetup found) {
-        List<String> names = found.study().axes().stream()
+        List<String> names = found.study().search().axes().stream()
                 .map(axis -> BriefWords.inSentence(now.adjustment(axis.name())))
                 .toList();
         return "Only what was named was allowed to turn: " + BriefWords.listed(names) + ".";

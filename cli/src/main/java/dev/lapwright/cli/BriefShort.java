@@ -1,12 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.BriefSensitivity;
-import dev.lapwright.brief.ProvedChange;
-import dev.lapwright.brief.SuggestedChange;
+import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.brief.TestRun;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.lap.LapFigures;
@@ -71,7 +68,7 @@ final class BriefShort {
     }
 
     private String changes(SuggestedSetup suggested) {
-        List<SuggestedChange> all = suggested.changes();
+        List<SuggestedSetup.Change> all = suggested.changes();
         List<String> said = all.stream()
                 .limit(MOST_CHANGES)
                 .map(change -> BriefWords.change(change.change()) + worth(change))
@@ -88,7 +85,7 @@ final class BriefShort {
         return count + (count == 1 ? " more is below" : " more are below");
     }
 
-    private static String worth(SuggestedChange change) {
+    private static String worth(SuggestedSetup.Change change) {
         return change.undone()
                 .value()
                 .filter(effect -> effect.gain() > BriefWords.NOTHING_S)
@@ -96,17 +93,18 @@ final class BriefShort {
                 .orElse("");
     }
 
-    private static String singly(BriefSensitivity found) {
+    private static String singly(BriefResult.Priorities found) {
         if (found.worthChanging().isEmpty()) {
             return "Nothing: no single change gains " + BriefWorth.worth() + " a lap.";
         }
         List<String> said = found.worthChanging().stream()
-                .sorted(Comparator.comparingDouble(SensitivityResult.Gain::bestGain)
+                .sorted(Comparator.comparingDouble(
+                                (SensitivityResult.Gain gain) -> gain.best().gain())
                         .reversed())
                 .limit(MOST_CHANGES)
                 .map(gain -> BriefWords.inSentence(gain.adjustment()) + " to "
-                        + BriefWords.setting(gain.adjustment(), gain.best()) + " ("
-                        + BriefWords.seconds(gain.bestGain()) + ")")
+                        + BriefWords.setting(gain.adjustment(), gain.best().setting()) + " ("
+                        + BriefWords.seconds(gain.best().gain()) + ")")
                 .toList();
         return BriefWords.sentence(BriefWords.listed(said))
                 + (said.size() == 1 ? "" : " Each by itself: they need not add up.");
@@ -115,7 +113,7 @@ final class BriefShort {
     private Optional<String> leaveAlone() {
         List<SensitivityResult.Gain> left = result.sensitivity()
                 .value()
-                .map(BriefSensitivity::notWorthChanging)
+                .map(BriefResult.Priorities::notWorthChanging)
                 .orElse(List.of());
         if (left.isEmpty()) {
             return Optional.empty();
@@ -133,7 +131,7 @@ final class BriefShort {
     }
 
     private static String tests(TestPlan plan) {
-        List<TestRun> drive = plan.toDrive();
+        List<TestPlan.Run> drive = plan.toDrive();
         String laps = plan.laps() + " laps that scatter by " + Numbers.plain(plan.scatter()) + " s";
         if (drive.isEmpty()) {
             return "In " + laps + " no change is large enough to show on the timing screen.";
@@ -143,7 +141,7 @@ final class BriefShort {
                 + drive.get(0).laps() + " laps.";
     }
 
-    private static String first(TestRun run) {
+    private static String first(TestPlan.Run run) {
         return run.isWhole()
                 ? "the suggested setup as a whole"
                 : BriefWords.change(run.changes().get(0));
@@ -159,7 +157,7 @@ final class BriefShort {
     }
 
     /** A change as its setups are named in the log. */
-    private static String proved(ProvedChange change) {
+    private static String proved(Proof.Change change) {
         return change.after() + " against " + change.before() + ": "
                 + change.comparison()
                         .map(comparison -> comparison.verdict().finding().label())

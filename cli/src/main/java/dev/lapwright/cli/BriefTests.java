@@ -1,8 +1,7 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.brief.TestRun;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.cli.page.PageTable;
@@ -23,7 +22,7 @@ final class BriefTests {
     }
 
     PageSection section() {
-        BriefPart<TestPlan> part = outcome.result().tests();
+        BriefResult.Part<TestPlan> part = outcome.result().tests();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -35,7 +34,7 @@ final class BriefTests {
     }
 
     private static void fill(List<PageBlock> blocks, TestPlan plan) {
-        List<TestRun> drive = plan.toDrive();
+        List<TestPlan.Run> drive = plan.toDrive();
         if (drive.isEmpty()) {
             blocks.add(
                     PageBlock.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
@@ -49,8 +48,8 @@ final class BriefTests {
                     + " every lap, and name the setup that was changed by what is set, here " + example(drive.get(0))
                     + " for the first: from a log so named this tool tells afterwards what the laps proved (--laps)."));
         }
-        List<TestRun> not = plan.runs().stream()
-                .filter(run -> run.fate() != TestRun.Fate.DRIVE)
+        List<TestPlan.Run> not = plan.runs().stream()
+                .filter(run -> run.fate() != TestPlan.Run.Fate.DRIVE)
                 .toList();
         if (!not.isEmpty()) {
             blocks.add(PageBlock.subheading("Not worth laps"));
@@ -59,13 +58,13 @@ final class BriefTests {
     }
 
     /** As the log names the setup. */
-    private static String example(TestRun run) {
+    private static String example(TestPlan.Run run) {
         return run.changes().stream()
                 .map(change -> change.adjustment().name() + "=" + Numbers.plain(change.to()))
                 .collect(Collectors.joining(","));
     }
 
-    private static PageTable toDrive(List<TestRun> runs) {
+    private static PageTable toDrive(List<TestPlan.Run> runs) {
         PageTable table = new PageTable("Test runs")
                 .boxes("Done")
                 .words("Change")
@@ -77,7 +76,7 @@ final class BriefTests {
                 .blank("Mean with it", "min:s")
                 .blank("Kept?", "");
         int number = 1;
-        for (TestRun run : runs) {
+        for (TestPlan.Run run : runs) {
             table.row(
                     number++ + ". " + title(run),
                     run.firstLaps() + " + " + run.changedLaps() + " + " + run.lastLaps() + " (" + run.total()
@@ -88,13 +87,13 @@ final class BriefTests {
         return table;
     }
 
-    private static String title(TestRun run) {
+    private static String title(TestPlan.Run run) {
         return run.isWhole()
                 ? "The suggested setup as a whole (" + run.changes().size() + " changes)"
                 : BriefWords.changes(run.changes());
     }
 
-    private static String lookAt(TestRun run) {
+    private static String lookAt(TestPlan.Run run) {
         boolean gains = run.effect().gain() >= 0;
         List<Comparison.Part> places = run.effect().places();
         List<String> names = new ArrayList<>();
@@ -107,19 +106,19 @@ final class BriefTests {
         return sector + String.join(", ", names);
     }
 
-    private static PageTable notToDrive(List<TestRun> runs) {
+    private static PageTable notToDrive(List<TestPlan.Run> runs) {
         PageTable table = new PageTable("What these laps cannot show")
                 .words("Change")
                 .numbers("Expected", "s a lap")
                 .numbers("Laps to see it", "each setting")
                 .words("Why not")
                 .longTexts();
-        for (TestRun run : runs) {
+        for (TestPlan.Run run : runs) {
             table.row(
                     title(run),
                     Numbers.signed(-run.effect().gain(), 3),
                     BriefWords.laps(run.lapsToSee()),
-                    run.fate() == TestRun.Fate.LAPS_USED_UP
+                    run.fate() == TestPlan.Run.Fate.LAPS_USED_UP
                             ? "the tests above use up the laps"
                             : "the laps there are cannot show it: believe the model or leave it");
         }

@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
-import dev.lapwright.brief.StartPressures;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
@@ -26,7 +25,7 @@ final class BriefTyresAndFuel {
     }
 
     PageSection pressures() {
-        BriefPart<StartPressures> part = outcome.result().pressures();
+        BriefResult.Part<BriefResult.StartPressures> part = outcome.result().pressures();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> pressures(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -37,7 +36,7 @@ final class BriefTyresAndFuel {
                 blocks);
     }
 
-    private static void pressures(List<PageBlock> blocks, StartPressures found) {
+    private static void pressures(List<PageBlock> blocks, BriefResult.StartPressures found) {
         PressureResult study = found.study();
         String from = found.logged()
                 ? "They follow from the pairs of cold and hot pressure that were logged."
@@ -106,7 +105,7 @@ final class BriefTyresAndFuel {
     }
 
     PageSection fuel() {
-        BriefPart<StintResult> part = outcome.result().stint();
+        BriefResult.Part<StintResult> part = outcome.result().stint();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fuel(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(

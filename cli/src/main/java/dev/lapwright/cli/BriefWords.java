@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.ChangeEffect;
-import dev.lapwright.brief.SettingChange;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
@@ -40,13 +39,13 @@ final class BriefWords {
     }
 
     /** A change as in "rear wing from 6 to 8 deg". */
-    static String change(SettingChange change) {
+    static String change(BriefResult.SettingChange change) {
         return inSentence(change.adjustment()) + " from " + Numbers.plain(change.from()) + " to "
                 + setting(change.adjustment(), change.to());
     }
 
     /** Changes as a heading names them. */
-    static String changes(List<SettingChange> changes) {
+    static String changes(List<BriefResult.SettingChange> changes) {
         String said = listed(changes.stream().map(BriefWords::change).toList());
         return Character.toUpperCase(said.charAt(0)) + said.substring(1);
     }
@@ -74,7 +73,7 @@ final class BriefWords {
     }
 
     /** Where a change acts, and by what: "most in sector 2; of all places, at T6 Spina; where rear grip is the limit". */
-    static String where(ChangeEffect effect) {
+    static String where(BriefResult.ChangeEffect effect) {
         if (isNothing(effect.gain())) {
             return "no difference to the lap time";
         }
@@ -86,7 +85,7 @@ final class BriefWords {
         return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);
     }
 
-    private static String cause(ChangeEffect effect, boolean gains) {
+    private static String cause(BriefResult.ChangeEffect effect, boolean gains) {
         Limit main = null;
         double most = 0;
         for (Map.Entry<Limit, Double> entry : effect.byCause().entrySet()) {

@@ -1,7 +1,6 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.brief.BriefPart;
-import dev.lapwright.brief.BriefSensitivity;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
@@ -27,7 +26,7 @@ final class BriefWorth {
     }
 
     PageSection section() {
-        BriefPart<BriefSensitivity> part = outcome.result().sensitivity();
+        BriefResult.Part<BriefResult.Priorities> part = outcome.result().sensitivity();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -38,7 +37,7 @@ final class BriefWorth {
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, BriefSensitivity found) {
+    private void fill(List<PageBlock> blocks, BriefResult.Priorities found) {
         SensitivityResult study = found.study();
         List<SensitivityResult.Gain> drawn = Stream.concat(found.worthChanging().stream(), others(found))
                 .limit(MOST_BARS)
@@ -74,15 +73,15 @@ final class BriefWorth {
         }
     }
 
-    private static Stream<SensitivityResult.Gain> others(BriefSensitivity found) {
+    private static Stream<SensitivityResult.Gain> others(BriefResult.Priorities found) {
         return found.notWorthChanging().stream().filter(gain -> gain.range() >= SensitivityResult.Gain.NOTHING);
     }
 
     static String worth() {
-        return Numbers.plain(BriefSensitivity.WORTH_S) + " s";
+        return Numbers.plain(BriefResult.Priorities.WORTH_S) + " s";
     }
 
-    private PageTable worthChanging(BriefSensitivity found) {
+    private PageTable worthChanging(BriefResult.Priorities found) {
         PageTable table = new PageTable("Worth changing, what gains most first")
                 .words("Adjustment")
                 .numbers("Now → fastest", "")
@@ -93,12 +92,15 @@ final class BriefWorth {
                 .lesser()
                 .words("Seen in " + found.study().laps() + " laps?");
         List<SensitivityResult.Gain> gains = new ArrayList<>(found.worthChanging());
-        gains.sort(Comparator.comparingDouble(SensitivityResult.Gain::bestGain).reversed());
+        gains.sort(Comparator.comparingDouble(
+                        (SensitivityResult.Gain gain) -> gain.best().gain())
+                .reversed());
         for (SensitivityResult.Gain gain : gains) {
             table.row(
                     BriefWords.name(gain.adjustment()),
-                    Numbers.plain(gain.setting()) + " → " + BriefWords.setting(gain.adjustment(), gain.best()),
-                    BriefWords.signed(gain.bestGain()),
+                    Numbers.plain(gain.setting()) + " → "
+                            + BriefWords.setting(gain.adjustment(), gain.best().setting()),
+                    BriefWords.signed(gain.best().gain()),
                     sector(gain),
                     BriefWords.laps(gain.lapsToSee()),
                     found.study().canBeSeen(gain) ? "yes" : "no");
@@ -114,7 +116,7 @@ final class BriefWorth {
         return gain.sectorGains().size() > 1 ? "sector " + (main + 1) : "the lap";
     }
 
-    private static PageTable notWorthChanging(BriefSensitivity found) {
+    private static PageTable notWorthChanging(BriefResult.Priorities found) {
         PageTable table = new PageTable("Not worth changing")
                 .words("Adjustment")
                 .numbers("Now", "")
@@ -124,8 +126,8 @@ final class BriefWorth {
             table.row(
                     BriefWords.name(gain.adjustment()),
                     BriefWords.setting(gain.adjustment(), gain.setting()),
-                    cell(gain.bestGain()),
-                    cell(-gain.worstGain()));
+                    cell(gain.best().gain()),
+                    cell(-gain.worst().gain()));
         }
         return table;
     }
@@ -134,7 +136,7 @@ final class BriefWorth {
         return BriefWords.isNothing(seconds) ? "nothing" : Numbers.fixed(seconds, 3);
     }
 
-    private static List<PageFact> leftAlone(BriefSensitivity found) {
+    private static List<PageFact> leftAlone(BriefResult.Priorities found) {
         List<PageFact> facts = new ArrayList<>();
         for (SensitivityResult.Gain gain : found.leftAlone()) {
             String reason = found.reasons().stream()
@@ -145,8 +147,8 @@ final class BriefWorth {
             facts.add(new PageFact(
                     BriefWords.name(gain.adjustment()) + ", now "
                             + BriefWords.setting(gain.adjustment(), gain.setting()),
-                    "The model would gain " + BriefWords.seconds(gain.bestGain()) + " at "
-                            + BriefWords.setting(gain.adjustment(), gain.best()) + ", but: " + reason + "."));
+                    "The model would gain " + BriefWords.seconds(gain.best().gain()) + " at "
+                            + BriefWords.setting(gain.adjustment(), gain.best().setting()) + ", but: " + reason + "."));
         }
         return facts;
     }

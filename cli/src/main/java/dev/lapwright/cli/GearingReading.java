@@ -50,7 +50,7 @@ final class GearingReading {
         StringBuilder text = new StringBuilder();
         if (lap.topGearUnused()) {
             text.append("Top gear is never used here: top speed is reached in gear ")
-                    .append(lap.gearAtTopSpeed())
+                    .append(lap.top().gear())
                     .append(". ");
         }
         List<Integer> lower = unused.stream().filter(gear -> gear < lap.gears()).toList();
@@ -65,21 +65,21 @@ final class GearingReading {
 
     private String limiter() {
         GearingResult.GearedLap lap = given.baseline();
-        if (!(lap.limiterTime() > 0)) {
+        if (!(lap.limiter().time() > 0)) {
             return "The rev limiter is never held: at top speed the engine is " + Numbers.fixed(lap.headroom(), 0)
                     + " rpm below it.";
         }
-        String cost = lap.limiterCost() < GearingOutcome.NOTHING_S
+        String cost = lap.limiter().cost() < GearingOutcome.NOTHING_S
                 ? "without it the lap would gain nothing."
-                : "without it, at up to " + Numbers.fixed(lap.freeRevLimit(), 0) + " rpm, the lap would gain "
-                        + seconds(lap.limiterCost())
+                : "without it, at up to " + Numbers.fixed(lap.limiter().freeRevLimit(), 0) + " rpm, the lap would gain "
+                        + seconds(lap.limiter().cost())
                         + ", the most that it costs (a comparison, no advice: the limit is the engine maker's).";
-        return costly(lap) + "the car is on it for " + Numbers.fixed(lap.limiterTime(), 2) + " s; " + cost
-                + nextLonger();
+        return costly(lap) + "the car is on it for "
+                + Numbers.fixed(lap.limiter().time(), 2) + " s; " + cost + nextLonger();
     }
 
     private static String costly(GearingResult.GearedLap lap) {
-        return lap.limiterCost() < GearingOutcome.NOTHING_S
+        return lap.limiter().cost() < GearingOutcome.NOTHING_S
                 ? "The limiter costs no time: "
                 : "The limiter costs time: ";
     }
@@ -179,7 +179,10 @@ final class GearingReading {
         GearingResult.GearedLap lap = kept.lap().get();
         return text + "; with " + Numbers.plain(kept.value()) + " it would be "
                 + seconds(scenario.gain(other) - scenario.gain(kept)) + " slower"
-                + (lap.limiterTime() > 0 ? " and on the limiter for " + Numbers.fixed(lap.limiterTime(), 2) + " s" : "")
+                + (lap.limiter().time() > 0
+                        ? " and on the limiter for "
+                                + Numbers.fixed(lap.limiter().time(), 2) + " s"
+                        : "")
                 + ".";
     }
 
@@ -188,6 +191,7 @@ final class GearingReading {
             return "In a tow that takes away " + Numbers.plain(100 * scenario.amount()) + " % of the drag";
         }
         String place = given.baseline()
+                .top()
                 .nextCorner()
                 .map(Corner::label)
                 .map(c -> " before " + c)
@@ -197,15 +201,16 @@ final class GearingReading {
     }
 
     private static String engine(GearingResult.GearedLap lap) {
-        String top = Numbers.kmh(lap.topSpeed()) + " km/h"
-                + lap.nextCorner()
+        String top = Numbers.kmh(lap.top().speed()) + " km/h"
+                + lap.top()
+                        .nextCorner()
                         .map(Corner::label)
                         .map(corner -> " before " + corner)
                         .orElse("");
-        String held = lap.limiterTime() > 0
-                ? "on the limiter for " + Numbers.fixed(lap.limiterTime(), 2) + " s"
+        String held = lap.limiter().time() > 0
+                ? "on the limiter for " + Numbers.fixed(lap.limiter().time(), 2) + " s"
                 : lap.headroom() < 1 ? "just at the limit" : Numbers.fixed(lap.headroom(), 0) + " rpm below the limit";
-        return top + " in gear " + lap.gearAtTopSpeed() + ", " + held;
+        return top + " in gear " + lap.top().gear() + ", " + held;
     }
 
     /** Others so close that it makes no odds. */

@@ -27,7 +27,7 @@ final class GearingReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         console.line();
         figures();
         console.line();
@@ -51,18 +51,23 @@ final class GearingReport {
         Lines.item(
                 console,
                 "Top speed",
-                Numbers.kmh(lap.topSpeed()) + " km/h at " + Numbers.fixed(lap.topSpeedAt(), 0) + " m"
-                        + lap.nextCorner()
+                Numbers.kmh(lap.top().speed()) + " km/h at "
+                        + Numbers.fixed(lap.top().at(), 0) + " m"
+                        + lap.top()
+                                .nextCorner()
                                 .map(Corner::label)
                                 .map(c -> ", before " + c)
                                 .orElse("")
-                        + ", in gear " + lap.gearAtTopSpeed() + " at " + Numbers.fixed(lap.engineSpeedAtTopSpeed(), 0)
-                        + " rpm of " + Numbers.fixed(lap.revLimit(), 0) + " rpm");
+                        + ", in gear " + lap.top().gear() + " at "
+                        + Numbers.fixed(lap.top().engineSpeed(), 0)
+                        + " rpm of " + Numbers.fixed(lap.limiter().revLimit(), 0) + " rpm");
         Lines.item(console, "Gears used", joined(lap.gearsUsed()) + unused());
         Lines.item(
                 console,
                 "Limiter",
-                lap.limiterTime() > 0 ? "held for " + Numbers.fixed(lap.limiterTime(), 2) + " s" : "never held");
+                lap.limiter().time() > 0
+                        ? "held for " + Numbers.fixed(lap.limiter().time(), 2) + " s"
+                        : "never held");
         long late = lap.upshifts().stream()
                 .filter(shift -> shift.brakingWithin(outcome.beforeBraking()))
                 .count();
@@ -169,13 +174,13 @@ final class GearingReport {
         cells.add(Numbers.lapTime(
                 choice.lap().map(GearingResult.GearedLap::lapTime).orElse(none)));
         cells.add(gain(result.asGiven(), axis, choice));
-        cells.add(
-                Numbers.kmh(choice.lap().map(GearingResult.GearedLap::topSpeed).orElse(none)));
-        cells.add(choice.lap().map(l -> Integer.toString(l.gearAtTopSpeed())).orElse("-"));
+        cells.add(Numbers.kmh(choice.lap()
+                .map((GearingResult.GearedLap lap) -> lap.top().speed())
+                .orElse(none)));
+        cells.add(choice.lap().map(l -> Integer.toString(l.top().gear())).orElse("-"));
         cells.add(Numbers.fixed(
                 choice.lap().map(GearingResult.GearedLap::headroom).orElse(none), 0));
-        cells.add(Numbers.fixed(
-                choice.lap().map(GearingResult.GearedLap::limiterTime).orElse(none), 2));
+        cells.add(Numbers.fixed(choice.lap().map(lap -> lap.limiter().time()).orElse(none), 2));
         cells.add(choice.lap().map(l -> Integer.toString(l.upshifts().size())).orElse("-"));
         for (GearingResult.Scenario scenario : others()) {
             cells.add(gain(scenario, axis, scenario.choices(axis.name()).get(k)));

@@ -5,6 +5,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Setup;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,15 +35,15 @@ final class OptimiseCautions {
                         + " never go below the tyre maker's least pressure.");
         Setup best = result.setup("best", result.best());
         Car car = outcome.subject().bare().with(best);
-        cautions.addAll(Cautions.of(
-                LapSolver.lap(car, outcome.subject().track(), result.days().get(0))));
+        cautions.addAll(Cautions.of(LapSolver.lap(
+                car, outcome.subject().track(), result.task().days().get(0))));
         return cautions;
     }
 
     private static void moved(List<String> cautions, OptimisationResult result, String quantity, String danger) {
         List<String> names = new ArrayList<>();
-        for (OptimisationResult.Range range : result.flat().ranges()) {
-            if (range.isMoved() && moves(result.car().adjustment(range.name()), quantity)) {
+        for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
+            if (range.isMoved() && moves(result.task().car().adjustment(range.name()), quantity)) {
                 names.add(range.name());
             }
         }

@@ -17,7 +17,7 @@ final class OptimiseReading {
     /** The circuits by name. */
     static String circuits(OptimisationResult result) {
         List<String> names = new ArrayList<>();
-        result.circuits().forEach(circuit -> names.add(circuit.track().name()));
+        result.task().circuits().forEach(circuit -> names.add(circuit.track().name()));
         return String.join(" and ", names);
     }
 
@@ -28,9 +28,9 @@ final class OptimiseReading {
     private static String best(OptimisationResult result) {
         double gain = result.gain(result.best());
         List<String> changes = new ArrayList<>();
-        for (OptimisationResult.Range range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
             if (range.isMoved()) {
-                changes.add(Subject.said(result.car(), range.name(), range.best()));
+                changes.add(Subject.said(result.task().car(), range.name(), range.best()));
             }
         }
         if (changes.isEmpty()) {
@@ -44,11 +44,12 @@ final class OptimiseReading {
     }
 
     private static String fewest(OptimisationResult result) {
-        if (result.fewest().equals(result.best())) {
+        if (result.nearOptimal().fewest().equals(result.best())) {
             return "Fewer changes would cost more than " + Numbers.plain(Optimisation.FLAT_S) + " s.";
         }
-        String changes = changes(result, result.fewest());
-        String loss = Numbers.fixed(result.fewest().cost() - result.best().cost(), 3);
+        String changes = changes(result, result.nearOptimal().fewest());
+        String loss = Numbers.fixed(
+                result.nearOptimal().fewest().cost() - result.best().cost(), 3);
         return changes.isEmpty()
                 ? "But all of it is worth " + loss + " s only: the setup you have is as good."
                 : "With fewer changes, " + changes + ", it is " + loss + " s slower than that.";
@@ -57,19 +58,20 @@ final class OptimiseReading {
     /** What a setup has elsewhere than it was. */
     static String changes(OptimisationResult result, OptimisationResult.Candidate point) {
         List<String> changes = new ArrayList<>();
-        for (int i = 0; i < result.axes().size(); i++) {
+        for (int i = 0; i < result.search().axes().size(); i++) {
             double was = result.before().settings().get(i);
             double is = point.settings().get(i);
             if (Math.abs(is - was) > 1e-9 * Math.max(1, Math.abs(was))) {
-                changes.add(Subject.said(result.car(), result.axes().get(i).name(), is));
+                changes.add(Subject.said(
+                        result.task().car(), result.search().axes().get(i).name(), is));
             }
         }
         return String.join(", ", changes);
     }
 
     private static String flat(OptimisationResult result) {
-        int count = result.flat().setups().size();
-        return (result.flat().complete() ? "" : "At least ") + count
+        int count = result.nearOptimal().setups().size();
+        return (result.nearOptimal().complete() ? "" : "At least ") + count
                 + (count == 1 ? " legal setup is" : " legal setups are")
                 + " within " + Numbers.plain(Optimisation.FLAT_S) + " s of the best"
                 + (count == 1 ? ", itself" : ": choose among them by feel") + ".";
@@ -77,12 +79,12 @@ final class OptimiseReading {
 
     private static String ends(OptimisationResult result) {
         List<String> ends = new ArrayList<>();
-        for (int i = 0; i < result.axes().size(); i++) {
-            List<Double> settings = result.axes().get(i).settings();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            List<Double> settings = result.search().axes().get(i).settings();
             double best = result.best().settings().get(i);
-            if (result.flat().ranges().get(i).matters()
+            if (result.nearOptimal().ranges().get(i).matters()
                     && (best == settings.get(0) || best == settings.get(settings.size() - 1))) {
-                ends.add(result.axes().get(i).name());
+                ends.add(result.search().axes().get(i).name());
             }
         }
         return ends.isEmpty()
@@ -93,7 +95,7 @@ final class OptimiseReading {
 
     private static String unseen(OptimisationResult result) {
         List<String> unseen = new ArrayList<>();
-        for (OptimisationResult.Range range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
             if (!range.matters()) {
                 unseen.add(range.name());
             }
@@ -124,17 +126,17 @@ final class OptimiseReading {
         String names = settings(result);
         return new InvalidValueException(
                 "limits",
-                "none of the " + result.driven() + " setups driven keeps them all; the nearest, " + names + ", misses "
-                        + String.join(", ", said),
+                "none of the " + result.search().driven() + " setups driven keeps them all; the nearest, " + names
+                        + ", misses " + String.join(", ", said),
                 "loosen what is missed, or search more adjustments");
     }
 
     private static String settings(OptimisationResult result) {
         List<String> said = new ArrayList<>();
-        for (int i = 0; i < result.axes().size(); i++) {
+        for (int i = 0; i < result.search().axes().size(); i++) {
             said.add(Subject.said(
-                    result.car(),
-                    result.axes().get(i).name(),
+                    result.task().car(),
+                    result.search().axes().get(i).name(),
                     result.best().settings().get(i)));
         }
         return String.join(", ", said);

@@ -26,7 +26,7 @@ final class OptimiseReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         asked();
         console.line();
         Lines.item(console, "Before", figures(result.before()) + before());
@@ -34,7 +34,7 @@ final class OptimiseReport {
         Lines.item(
                 console,
                 "Unstepped",
-                Numbers.lapTime(result.between().lapTime()) + " would be possible between the legal steps");
+                Numbers.lapTime(result.search().between().lapTime()) + " would be possible between the legal steps");
         console.line();
         adjustments();
         console.line();
@@ -54,27 +54,30 @@ final class OptimiseReport {
     }
 
     private void asked() {
-        if (result.circuits().size() > 1) {
+        if (result.task().circuits().size() > 1) {
             List<String> said = new ArrayList<>();
-            for (Optimisation.Circuit circuit : result.circuits()) {
+            for (Optimisation.Circuit circuit : result.task().circuits()) {
                 said.add(circuit.track().name() + " with weight " + Numbers.plain(circuit.weight()));
             }
             Lines.item(console, "Circuits", String.join(", ", said) + "; times are the weighted mean");
         }
-        if (result.days().size() > 1) {
-            String kind = result.worst() ? "the least gain on any counts" : "times are their mean";
-            Lines.item(console, "Days", result.days().size() + ": " + days() + "; " + kind);
+        if (result.task().days().size() > 1) {
+            String kind = result.task().forTheWorstDay() ? "the least gain on any counts" : "times are their mean";
+            Lines.item(console, "Days", result.task().days().size() + ": " + days() + "; " + kind);
         }
-        String limits = limits(result.limits());
+        String limits = limits(result.task().limits());
         Lines.item(console, "Limits", limits.isEmpty() ? "none" : limits);
-        Lines.item(console, "Driven", result.driven() + " setups, seed " + result.seed());
+        Lines.item(
+                console,
+                "Driven",
+                result.search().driven() + " setups, seed " + result.task().seed());
     }
 
     /** What differs from day to day. */
     private String days() {
         List<String> said = new ArrayList<>();
         for (String name : Conditions.NAMES) {
-            List<String> values = result.days().stream()
+            List<String> values = result.task().days().stream()
                     .map(day -> Numbers.plain(day.value(name)))
                     .distinct()
                     .toList();
@@ -102,15 +105,17 @@ final class OptimiseReport {
 
     private String figures(OptimisationResult.Candidate point) {
         String text = console.bold(Numbers.lapTime(point.lapTime())) + ", top speed " + Numbers.kmh(point.topSpeed())
-                + " km/h, ride height there " + Numbers.fixed(point.rideHeightMm(), 1) + " mm";
-        if (Double.isFinite(point.balanceLeastPercent())) {
-            text += ", limit balance " + Numbers.signed(point.balanceLeastPercent(), 2)
-                    + (point.balanceMostPercent() > point.balanceLeastPercent()
-                            ? " to " + Numbers.signed(point.balanceMostPercent(), 2)
+                + " km/h, ride height there " + Numbers.fixed(point.limited().rideHeightMm(), 1) + " mm";
+        if (Double.isFinite(point.limited().balanceLeastPercent())) {
+            text += ", limit balance " + Numbers.signed(point.limited().balanceLeastPercent(), 2)
+                    + (point.limited().balanceMostPercent() > point.limited().balanceLeastPercent()
+                            ? " to " + Numbers.signed(point.limited().balanceMostPercent(), 2)
                             : "")
                     + " %";
         }
-        return point.upshiftsInCorners() < 0 ? text : text + ", upshifts in corners " + point.upshiftsInCorners();
+        return point.limited().upshiftsInCorners() < 0
+                ? text
+                : text + ", upshifts in corners " + point.limited().upshiftsInCorners();
     }
 
     private String before() {
@@ -119,10 +124,10 @@ final class OptimiseReport {
             missed.add(miss.limit().label());
         }
         List<String> between = new ArrayList<>();
-        for (int i = 0; i < result.axes().size(); i++) {
+        for (int i = 0; i < result.search().axes().size(); i++) {
             double was = result.before().settings().get(i);
-            if (result.axes().get(i).settings().stream().noneMatch(legal -> Math.abs(legal - was) < SAME)) {
-                between.add(result.axes().get(i).name());
+            if (result.search().axes().get(i).settings().stream().noneMatch(legal -> Math.abs(legal - was) < SAME)) {
+                between.add(result.search().axes().get(i).name());
             }
         }
         return (missed.isEmpty() ? "" : "; misses " + String.join(", ", missed))
@@ -138,11 +143,11 @@ final class OptimiseReport {
                 .numbers("worth", "s")
                 .numbers("alone as good", "from..to")
                 .numbers("together as good", "from..to");
-        for (OptimisationResult.Range range : result.flat().ranges()) {
+        for (OptimisationResult.Range range : result.nearOptimal().ranges()) {
             table.row(
                     List.of(
                             range.name(),
-                            result.car().unitOf(range.name()).symbol(),
+                            result.task().car().unitOf(range.name()).symbol(),
                             Numbers.plain(range.before()),
                             Numbers.plain(range.best()),
                             range.isMoved() ? worth(range) : "-",
@@ -162,17 +167,17 @@ final class OptimiseReport {
     }
 
     private void sectors() {
-        for (OptimisationResult.SectorTimes gain : result.gains()) {
+        for (OptimisationResult.SectorTimes gain : result.sectors()) {
             List<String> gains = new ArrayList<>();
             gain.gains().forEach(one -> gains.add(Numbers.signed(one, 3)));
-            String where = result.gains().size() > 1 ? " at " + gain.track().name() : "";
+            String where = result.sectors().size() > 1 ? " at " + gain.track().name() : "";
             Lines.paragraph(console, "Gain by sector" + where + ": " + String.join(", ", gains) + " s.");
         }
         console.line();
     }
 
     private void front() {
-        if (result.front().size() < 2) {
+        if (result.nearOptimal().front().size() < 2) {
             return;
         }
         console.line("For more top speed, the least time lost:");
@@ -181,11 +186,11 @@ final class OptimiseReport {
                 .numbers("lap time", "m:ss.mmm")
                 .numbers("lost", "s")
                 .words("settings other than the best's");
-        int count = result.front().size();
+        int count = result.nearOptimal().front().size();
         int rows = Math.min(FRONT_ROWS, count);
         for (int k = 0; k < rows; k++) {
             OptimisationResult.Candidate point =
-                    result.front().get((int) Math.round((double) k * (count - 1) / (rows - 1)));
+                    result.nearOptimal().front().get((int) Math.round((double) k * (count - 1) / (rows - 1)));
             table.row(
                     Numbers.kmh(point.topSpeed()),
                     Numbers.lapTime(point.lapTime()),
@@ -198,9 +203,9 @@ final class OptimiseReport {
 
     private String difference(OptimisationResult.Candidate point) {
         List<String> said = new ArrayList<>();
-        for (int i = 0; i < result.axes().size(); i++) {
+        for (int i = 0; i < result.search().axes().size(); i++) {
             if (!point.settings().get(i).equals(result.best().settings().get(i))) {
-                said.add(result.axes().get(i).name() + " "
+                said.add(result.search().axes().get(i).name() + " "
                         + Numbers.plain(point.settings().get(i)));
             }
         }
@@ -209,7 +214,7 @@ final class OptimiseReport {
 
     private void leftAlone() {
         Map<String, List<String>> reasons = new LinkedHashMap<>();
-        for (OptimisationResult.LeftAlone kept : result.kept()) {
+        for (OptimisationResult.LeftAlone kept : result.search().leftAlone()) {
             reasons.computeIfAbsent(kept.reason(), reason -> new ArrayList<>()).add(kept.name());
         }
         reasons.forEach((reason, names) ->

@@ -1,9 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
@@ -104,9 +104,9 @@ final class RemedyReport {
     }
 
     private void cautions() {
-        Set<RemedyCaution> cautions = EnumSet.noneOf(RemedyCaution.class);
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         result.remedies().forEach(remedy -> cautions.addAll(remedy.cautions()));
-        for (RemedyCaution caution : cautions) {
+        for (Caution caution : cautions) {
             console.line();
             Lines.paragraph(console, console.bold("Caution:") + " " + caution.text());
         }

@@ -11,7 +11,7 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.results.Subject;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.study.ride.Ride;
-import dev.lapwright.study.ride.RideChoices;
+import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import java.util.concurrent.Callable;
@@ -72,7 +72,7 @@ final class RideCommand implements Callable<Integer> {
     public Integer call() {
         ResultFiles<RideOutcome> files = RideFiles.plan(output);
         ride.check(documents.circuit);
-        RideChoices choices = ride.choices();
+        RoadInput choices = ride.choices();
         RideMeasure measure = ride.measure();
         Subject subject = setup.subject(documents.car, documents.circuit, conditions.day(), console);
         Speed speed = ride.corner == null ? given() : inCorner(subject);

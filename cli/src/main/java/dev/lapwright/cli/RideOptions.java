@@ -3,10 +3,9 @@ package dev.lapwright.cli;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RoadClass;
-import dev.lapwright.study.ride.RideChoices;
+import dev.lapwright.study.ride.RoadInput;
 import picocli.CommandLine.Option;
 
 /** What a wheel is driven over, and how fast. */
@@ -32,7 +31,7 @@ final class RideOptions {
             names = "--kerb",
             paramLabel = "SHAPE",
             description = "Section of the kerb along the wheel's way: half-sine (if left out), ramp or sawtooth.")
-    String kerb = KerbShape.HALF_SINE.label();
+    String kerb = Kerb.Shape.HALF_SINE.label();
 
     @Option(names = "--kerb-height-mm", paramLabel = "H", description = "Height of the kerb, mm; 40 if left out.")
     double kerbHeightMm = 40;
@@ -75,12 +74,12 @@ final class RideOptions {
         return RideMeasure.named(bestFor);
     }
 
-    RideChoices choices() {
+    RoadInput choices() {
         double height = Check.inRange("--kerb-height-mm", kerbHeightMm, 0, 500);
         double length = Check.inRange("--kerb-length-m", kerbLengthM, 0.01, 100);
         double patch = Check.inRange("--contact-patch-mm", contactPatchMm, 5, 1000);
-        Kerb section = new Kerb(KerbShape.named(kerb), height / MM_PER_M, length, kerbTeeth);
-        return new RideChoices(section, RoadClass.named(road), seed, patch / MM_PER_M);
+        Kerb section = new Kerb(Kerb.Shape.named(kerb), height / MM_PER_M, length, kerbTeeth);
+        return new RoadInput(section, RoadClass.named(road), seed, patch / MM_PER_M);
     }
 
     /** Refuses what contradicts itself. */

@@ -24,8 +24,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * All that the studies say of one car at one circuit on one day, and the tests that would show it. Immutable: each method
- * gives a new question. A part that cannot be answered says why and leaves the others alone.
+ * Brief of one car at one circuit on one day: the answers of all studies, and the tests that would show them. Immutable:
+ * each method gives a new question. A part that cannot be answered says why and leaves the others alone.
  *
  * <pre>{@code
  * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).withLaps(20).run();
@@ -167,30 +167,29 @@ public final class Brief implements Study<BriefResult> {
      */
     @Override
     public BriefResult run(StudyRun how) {
-        BriefProgress whole = new BriefProgress(how);
+        WholeProgress whole = new WholeProgress(how);
         BriefLaps laps = new BriefLaps(car, track, conditions);
         Lap lap = laps.asItStands();
         StudyRun looking = whole.next(SENSITIVITY_PERCENT);
-        BriefPart<BriefSensitivity> sensitivity = BriefPart.ask(() -> BriefSensitivity.of(sensitivity(looking)));
+        BriefResult.Part<BriefResult.Priorities> sensitivity =
+                BriefResult.Part.ask(() -> BriefResult.Priorities.of(sensitivity(looking)));
         StudyRun searching = whole.next(SUGGESTION_PERCENT);
-        BriefPart<SuggestedSetup> suggestion = new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
+        BriefResult.Part<SuggestedSetup> suggestion =
+                new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
         StudyRun rest = whole.next(REST_PERCENT);
         WingTrades wings = new WingTrades(laps);
         BriefResult result = new BriefResult(
                 choices,
-                car,
-                track,
-                conditions,
                 lap,
-                Places.of(lap),
+                BriefResult.PlaceShare.of(lap),
                 sensitivity,
                 suggestion,
-                BriefPart.ask(wings::trades),
-                BriefPart.ask(wings::exchange),
-                BriefPart.ask(() -> Gearing.of(car, track, conditions).run(rest.reporting(Progress.NONE))),
-                BriefPart.ask(() -> Balance.of(lap).run(rest)),
-                BriefPart.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
-                BriefPart.ask(() -> stint(rest.reporting(Progress.NONE))),
+                BriefResult.Part.ask(wings::trades),
+                BriefResult.Part.ask(wings::exchange),
+                BriefResult.Part.ask(() -> Gearing.of(car, track, conditions).run(rest.reporting(Progress.NONE))),
+                BriefResult.Part.ask(() -> Balance.of(lap).run(rest)),
+                BriefResult.Part.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
+                BriefResult.Part.ask(() -> stint(rest.reporting(Progress.NONE))),
                 new TestPlanner(choices, laps).plan(suggestion, sensitivity),
                 new LapProof(choices, laps).proof());
         whole.end();
@@ -209,5 +208,30 @@ public final class Brief implements Study<BriefResult> {
                 .withConsumption(choices.consumption())
                 .onCompounds(List.of(choices.compound()))
                 .run(how);
+    }
+
+    /** Progress of the whole brief, whose parts each take about so many percent of it. */
+    private static final class WholeProgress {
+        private static final int WHOLE = 100;
+
+        private final StudyRun told;
+        private int behind;
+
+        WholeProgress(StudyRun told) {
+            this.told = told;
+        }
+
+        /** The progress of the next part, which ends where the part after it begins. */
+        StudyRun next(int percent) {
+            int from = behind;
+            behind += percent;
+            told.report(from, WHOLE);
+            return told.reporting((done, total) ->
+                    told.report(from + (int) ((long) percent * Math.min(done, total) / Math.max(1, total)), WHOLE));
+        }
+
+        void end() {
+            told.report(WHOLE, WHOLE);
+        }
     }
 }

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What is asked of a brief beside car, circuit and day.
+ * Options of a brief beside car, circuit and day.
  *
  * @param scatter standard deviation of lap times on the timing screen, s
  * @param laps how many clean laps there are to test with, all setups together; 4 to 100 000

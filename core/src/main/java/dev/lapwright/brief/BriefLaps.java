@@ -11,7 +11,7 @@ import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Laps of a brief, all on one solver: for one thread. */
+/** Laps of a brief, all on one solver and so on one thread. */
 final class BriefLaps {
     private final LapSolver solver;
     private final Conditions conditions;
@@ -39,20 +39,20 @@ final class BriefLaps {
     }
 
     /** The car as it stands with these changes, in their order. */
-    Car changed(List<SettingChange> changes) {
+    Car changed(List<BriefResult.SettingChange> changes) {
         Car changed = car();
-        for (SettingChange change : changes) {
+        for (BriefResult.SettingChange change : changes) {
             changed = changed.with(change.adjustment().name(), change.to());
         }
         return changed;
     }
 
     /** What another car does against the lap of the car as it stands; missing where there is no such car, or no lap. */
-    BriefPart<ChangeEffect> effect(Supplier<Car> other) {
-        return BriefPart.ask(() -> effect(asItStands, lap(other.get())));
+    BriefResult.Part<BriefResult.ChangeEffect> effect(Supplier<Car> other) {
+        return BriefResult.Part.ask(() -> effect(asItStands, lap(other.get())));
     }
 
-    static ChangeEffect effect(Lap without, Lap with) {
-        return new ChangeEffect(Comparison.of(without, with));
+    static BriefResult.ChangeEffect effect(Lap without, Lap with) {
+        return new BriefResult.ChangeEffect(Comparison.of(without, with));
     }
 }

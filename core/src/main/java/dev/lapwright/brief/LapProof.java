@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** What a log proves of each change of setup in it. */
+/** Check of the model's predictions against a timing log, for each change of setup in it. */
 final class LapProof {
     /**
      * A log's fastest clean lap over the model's lies between these, or it is no log of this car at this circuit: a model that
@@ -32,10 +32,10 @@ final class LapProof {
         this.laps = laps;
     }
 
-    BriefPart<Proof> proof() {
+    BriefResult.Part<Proof> proof() {
         return choices.log()
-                .map(log -> BriefPart.ask(() -> proof(log)))
-                .orElseGet(() -> BriefPart.missing(
+                .map(log -> BriefResult.Part.ask(() -> proof(log)))
+                .orElseGet(() -> BriefResult.Part.missing(
                         "no laps have been logged yet",
                         "drive the tests, log lap times with the name of the setup, and give the log"));
     }
@@ -43,7 +43,7 @@ final class LapProof {
     private Proof proof(TimingLog log) {
         CleanLaps clean = CleanLaps.of(log, choices.evidence().rule());
         double best = bestLap(clean);
-        List<ProvedChange> changes = new ArrayList<>();
+        List<Proof.Change> changes = new ArrayList<>();
         Set<Set<String>> known = new HashSet<>();
         String before = log.laps().get(0).setup();
         for (TimingLog.Lap lap : log.laps()) {
@@ -62,7 +62,7 @@ final class LapProof {
     }
 
     /** A look at the log, of which the paces of all its setups are wanted. */
-    private EvidenceResult any(TimingLog log, List<ProvedChange> changes) {
+    private EvidenceResult any(TimingLog log, List<Proof.Change> changes) {
         Optional<EvidenceResult> seen = changes.stream()
                 .flatMap(change -> change.seen().value().stream())
                 .findFirst();
@@ -96,14 +96,14 @@ final class LapProof {
         return choices.evidence().between(before, after).predicted(OptionalDouble.empty());
     }
 
-    private ProvedChange change(TimingLog log, String before, String after) {
-        BriefPart<ChangeEffect> expected = BriefPart.ask(() -> BriefLaps.effect(
+    private Proof.Change change(TimingLog log, String before, String after) {
+        BriefResult.Part<BriefResult.ChangeEffect> expected = BriefResult.Part.ask(() -> BriefLaps.effect(
                 laps.lap(SetupName.set(laps.car(), before)), laps.lap(SetupName.set(laps.car(), after))));
         Evidence how = between(before, after);
-        return new ProvedChange(
+        return new Proof.Change(
                 before,
                 after,
-                BriefPart.ask(() -> expected.value()
+                BriefResult.Part.ask(() -> expected.value()
                         .map(effect -> how.predicting(-effect.gain()))
                         .orElse(how)
                         .run(log)),

@@ -15,7 +15,7 @@ import dev.lapwright.tyre.Wheel;
 import java.util.Arrays;
 import java.util.List;
 
-/** Pressures to start from on a day: by logged pairs, or by what the car's document knows of its tyres. */
+/** Cold pressures to start from on a day: by logged pairs, or by what the car's document knows of its tyres. */
 final class PressureStart {
     private static final double HPA_PER_KPA = 10;
 
@@ -29,12 +29,12 @@ final class PressureStart {
         this.conditions = conditions;
     }
 
-    StartPressures of(List<PressurePair> logged) {
+    BriefResult.StartPressures of(List<PressurePair> logged) {
         return logged.isEmpty() ? result(supposed(), false) : result(forToday(logged), true);
     }
 
-    private StartPressures result(PressureResult study, boolean logged) {
-        return new StartPressures(
+    private BriefResult.StartPressures result(PressureResult study, boolean logged) {
+        return new BriefResult.StartPressures(
                 study,
                 logged,
                 logged ? Double.NaN : car.value(Quantity.TYRE_TEMPERATURE),

@@ -7,8 +7,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What the name of a setup in a log says was set: {@code rear-wing=3}, or several such settings with commas, semicolons or
- * blanks between, in the units of the car's adjustments.
+ * Settings that the name of a setup in a log tells: {@code rear-wing=3}, or several such with commas, semicolons or blanks
+ * between, in the units of the car's adjustments.
  */
 final class SetupName {
     private static final Pattern BETWEEN = Pattern.compile("[,;\\s]+");

@@ -7,7 +7,7 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
 
 /**
- * The setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
+ * Setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
  * found, to {@link dev.lapwright.study.optimise.Optimisation#FLAT_S}.
  *
  * @param study the search; its axes are what was turned, its {@code kept} what was not and why
@@ -24,9 +24,9 @@ public record SuggestedSetup(
         boolean chosen,
         Setup setup,
         Car car,
-        List<SuggestedChange> changes,
-        ChangeEffect effect,
-        BriefPart<BalanceResult> balance) {
+        List<Change> changes,
+        BriefResult.ChangeEffect effect,
+        BriefResult.Part<BalanceResult> balance) {
     public SuggestedSetup {
         changes = List.copyOf(changes);
     }
@@ -42,9 +42,22 @@ public record SuggestedSetup(
      */
     public double together() {
         double sum = 0;
-        for (SuggestedChange change : changes) {
-            sum += change.undone().value().map(ChangeEffect::gain).orElse(Double.NaN);
+        for (Change change : changes) {
+            sum += change.undone().value().map(BriefResult.ChangeEffect::gain).orElse(Double.NaN);
         }
         return effect.gain() - sum;
     }
+
+    /**
+     * Change of one setting in a suggested setup, and its reason.
+     *
+     * @param change what is turned
+     * @param undone what the change does in the suggested setup: the lap with this one alone put back where it was, against the
+     *     lap of the suggested setup; missing where there is no lap with it put back
+     * @param alone what the change does to the car as it stands, made by itself; missing where there is no lap with it
+     */
+    public record Change(
+            BriefResult.SettingChange change,
+            BriefResult.Part<BriefResult.ChangeEffect> undone,
+            BriefResult.Part<BriefResult.ChangeEffect> alone) {}
 }

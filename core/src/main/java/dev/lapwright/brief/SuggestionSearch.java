@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** From the adjustments worth changing to a setup, and from that to the reason for each of its changes. */
+/** Search for a setup among the adjustments worth changing, and for the reason of each of its changes. */
 final class SuggestionSearch {
     /** So many adjustments are turned where none is named: more would take too long. */
     private static final int MOST_CHOSEN = 6;
@@ -32,12 +32,12 @@ final class SuggestionSearch {
         this.laps = laps;
     }
 
-    BriefPart<SuggestedSetup> suggestion(BriefPart<BriefSensitivity> sensitivity, StudyRun how) {
+    BriefResult.Part<SuggestedSetup> suggestion(BriefResult.Part<BriefResult.Priorities> sensitivity, StudyRun how) {
         boolean chosen = brief.choices.vary().isEmpty();
         if (chosen && !sensitivity.isThere()) {
             return sensitivity.missingToo();
         }
-        return BriefPart.ask(() -> {
+        return BriefResult.Part.ask(() -> {
             List<String> names = chosen ? chosen(sensitivity.value().orElseThrow()) : brief.choices.vary();
             OptimisationResult study = Optimisation.of(brief.car, brief.track, brief.conditions)
                     .over(names)
@@ -47,12 +47,14 @@ final class SuggestionSearch {
     }
 
     /** Some gain only with others: what is left of the number is filled with those worth most over their range. */
-    private static List<String> chosen(BriefSensitivity sensitivity) {
+    private static List<String> chosen(BriefResult.Priorities sensitivity) {
         Stream<SensitivityResult.Gain> byThemselves = sensitivity.worthChanging().stream()
-                .sorted(Comparator.comparingDouble(SensitivityResult.Gain::bestGain)
+                .sorted(Comparator.comparingDouble(
+                                (SensitivityResult.Gain gain) -> gain.best().gain())
                         .reversed());
         Stream<SensitivityResult.Gain> withOthers = sensitivity.notWorthChanging().stream()
-                .filter(gain -> gain.range() >= BriefSensitivity.WORTH_S && !sensitivity.isDelicate(gain.adjustment()));
+                .filter(gain ->
+                        gain.range() >= BriefResult.Priorities.WORTH_S && !sensitivity.isDelicate(gain.adjustment()));
         List<String> names = Stream.concat(byThemselves, withOthers)
                 .limit(MOST_CHOSEN)
                 .map(gain -> gain.adjustment().name())
@@ -60,7 +62,8 @@ final class SuggestionSearch {
         if (names.isEmpty()) {
             throw new InvalidValueException(
                     "",
-                    "no adjustment about which a lap time may decide is worth " + Check.text(BriefSensitivity.WORTH_S)
+                    "no adjustment about which a lap time may decide is worth "
+                            + Check.text(BriefResult.Priorities.WORTH_S)
                             + " s over its range, so the setup stays as it is",
                     "name others to turn, if there are any");
         }
@@ -68,22 +71,24 @@ final class SuggestionSearch {
     }
 
     private SuggestedSetup suggested(OptimisationResult study, boolean chosen) {
-        List<SettingChange> turned = turned(study);
+        List<BriefResult.SettingChange> turned = turned(study);
         Map<String, Double> settings = new LinkedHashMap<>(brief.car.settings());
         turned.forEach(change -> settings.put(change.adjustment().name(), change.to()));
         Car car = laps.changed(turned);
         Lap lap = laps.lap(car);
-        List<SuggestedChange> changes = new ArrayList<>();
-        for (SettingChange change : turned) {
-            List<SettingChange> others = new ArrayList<>(turned);
+        List<SuggestedSetup.Change> changes = new ArrayList<>();
+        for (BriefResult.SettingChange change : turned) {
+            List<BriefResult.SettingChange> others = new ArrayList<>(turned);
             others.remove(change);
-            changes.add(new SuggestedChange(
+            changes.add(new SuggestedSetup.Change(
                     change,
-                    BriefPart.ask(() -> BriefLaps.effect(laps.lap(laps.changed(others)), lap)),
+                    BriefResult.Part.ask(() -> BriefLaps.effect(laps.lap(laps.changed(others)), lap)),
                     laps.effect(() -> laps.changed(List.of(change)))));
         }
-        changes.sort(Comparator.comparingDouble((SuggestedChange change) ->
-                        change.undone().value().map(ChangeEffect::gain).orElse(Double.NEGATIVE_INFINITY))
+        changes.sort(Comparator.comparingDouble((SuggestedSetup.Change change) -> change.undone()
+                        .value()
+                        .map(BriefResult.ChangeEffect::gain)
+                        .orElse(Double.NEGATIVE_INFINITY))
                 .reversed());
         return new SuggestedSetup(
                 study,
@@ -92,21 +97,21 @@ final class SuggestionSearch {
                 car,
                 changes,
                 BriefLaps.effect(laps.asItStands(), lap),
-                BriefPart.ask(() -> Balance.of(lap).run()));
+                BriefResult.Part.ask(() -> Balance.of(lap).run()));
     }
 
     /** A setting between the legal steps counts as the nearest of them: going there is no change. */
-    private List<SettingChange> turned(OptimisationResult study) {
-        List<SettingChange> turned = new ArrayList<>();
-        for (int i = 0; i < study.axes().size(); i++) {
-            OptimisationResult.Axis axis = study.axes().get(i);
+    private List<BriefResult.SettingChange> turned(OptimisationResult study) {
+        List<BriefResult.SettingChange> turned = new ArrayList<>();
+        for (int i = 0; i < study.search().axes().size(); i++) {
+            OptimisationResult.Axis axis = study.search().axes().get(i);
             double from = brief.car.setting(axis.name());
-            double to = study.fewest().settings().get(i);
+            double to = study.nearOptimal().fewest().settings().get(i);
             double here = axis.settings().stream()
                     .min(Comparator.comparingDouble(legal -> Math.abs(legal - from)))
                     .orElseThrow();
             if (to != here) {
-                turned.add(new SettingChange(brief.car.adjustment(axis.name()), from, to));
+                turned.add(new BriefResult.SettingChange(brief.car.adjustment(axis.name()), from, to));
             }
         }
         return turned;

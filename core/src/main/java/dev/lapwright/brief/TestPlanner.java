@@ -6,14 +6,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** What to test, in which order, and with how many laps. */
+/** Planner of tests: which changes, in which order, and with how many laps. */
 final class TestPlanner {
     /** Fewer cannot be split into two runs of two, without which nobody can say whether the old setup came back. */
     private static final int FEWEST = 4;
 
     private final BriefChoices choices;
     private final BriefLaps laps;
-    private final List<TestRun> candidates = new ArrayList<>();
+    private final List<TestPlan.Run> candidates = new ArrayList<>();
 
     TestPlanner(BriefChoices choices, BriefLaps laps) {
         this.choices = choices;
@@ -21,7 +21,8 @@ final class TestPlanner {
     }
 
     /** Tests of the suggestion; without one, of what the sensitivity finds worth changing. */
-    BriefPart<TestPlan> plan(BriefPart<SuggestedSetup> suggestion, BriefPart<BriefSensitivity> sensitivity) {
+    BriefResult.Part<TestPlan> plan(
+            BriefResult.Part<SuggestedSetup> suggestion, BriefResult.Part<BriefResult.Priorities> sensitivity) {
         if (suggestion.isThere()) {
             suggestion.value().ifPresent(this::suggested);
         } else if (sensitivity.isThere()) {
@@ -30,51 +31,52 @@ final class TestPlanner {
             return sensitivity.missingToo();
         }
         if (candidates.isEmpty()) {
-            return BriefPart.missing(
+            return BriefResult.Part.missing(
                     "as far as the model knows the car stands as well as it can: there is no change to test",
                     "drive it as it stands; how its laps scatter tells what a test could show");
         }
-        return BriefPart.of(new TestPlan(inOrder(), choices.laps(), choices.scatter()));
+        return BriefResult.Part.of(new TestPlan(inOrder(), choices.laps(), choices.scatter()));
     }
 
     private void suggested(SuggestedSetup setup) {
         if (setup.changes().size() > 1) {
-            add(setup.changes().stream().map(SuggestedChange::change).toList(), setup.effect());
+            add(setup.changes().stream().map(SuggestedSetup.Change::change).toList(), setup.effect());
         }
-        for (SuggestedChange change : setup.changes()) {
+        for (SuggestedSetup.Change change : setup.changes()) {
             change.alone().value().ifPresent(effect -> add(List.of(change.change()), effect));
         }
     }
 
     private void best(SensitivityResult.Gain gain) {
-        SettingChange change = new SettingChange(gain.adjustment(), gain.setting(), gain.best());
+        BriefResult.SettingChange change = new BriefResult.SettingChange(
+                gain.adjustment(), gain.setting(), gain.best().setting());
         laps.effect(() -> laps.changed(List.of(change))).value().ifPresent(effect -> add(List.of(change), effect));
     }
 
     /** What gains nothing made by itself is no test by itself. */
-    private void add(List<SettingChange> changes, ChangeEffect effect) {
+    private void add(List<BriefResult.SettingChange> changes, BriefResult.ChangeEffect effect) {
         if (effect.gain() < SensitivityResult.Gain.NOTHING) {
             return;
         }
         int toSee = LapsToSee.perSetup(effect.gain(), choices.scatter());
         int each = Math.max(FEWEST, toSee);
-        TestRun.Fate fate = each > choices.laps() / 2 ? TestRun.Fate.NOT_SEEN : TestRun.Fate.DRIVE;
-        candidates.add(new TestRun(changes, effect, toSee, each / 2 + each % 2, each, each / 2, 0, fate));
+        TestPlan.Run.Fate fate = each > choices.laps() / 2 ? TestPlan.Run.Fate.NOT_SEEN : TestPlan.Run.Fate.DRIVE;
+        candidates.add(new TestPlan.Run(changes, effect, toSee, each / 2 + each % 2, each, each / 2, 0, fate));
     }
 
-    private List<TestRun> inOrder() {
-        List<TestRun> runs = new ArrayList<>();
+    private List<TestPlan.Run> inOrder() {
+        List<TestPlan.Run> runs = new ArrayList<>();
         int total = 0;
-        candidates.sort(Comparator.comparingDouble(TestRun::gainPerLap)
+        candidates.sort(Comparator.comparingDouble(TestPlan.Run::gainPerLap)
                 .thenComparingDouble(run -> run.effect().gain())
                 .reversed());
-        for (TestRun run : candidates) {
-            TestRun.Fate fate = run.fate();
-            if (fate == TestRun.Fate.DRIVE && total + run.laps() > choices.laps()) {
-                fate = TestRun.Fate.LAPS_USED_UP;
+        for (TestPlan.Run run : candidates) {
+            TestPlan.Run.Fate fate = run.fate();
+            if (fate == TestPlan.Run.Fate.DRIVE && total + run.laps() > choices.laps()) {
+                fate = TestPlan.Run.Fate.LAPS_USED_UP;
             }
-            total += fate == TestRun.Fate.DRIVE ? run.laps() : 0;
-            runs.add(new TestRun(
+            total += fate == TestPlan.Run.Fate.DRIVE ? run.laps() : 0;
+            runs.add(new TestPlan.Run(
                     run.changes(),
                     run.effect(),
                     run.lapsToSee(),

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 
-/** What the aerodynamics of a car trade on a circuit. */
+/** Trade-offs of a car's aerodynamics at a circuit. */
 final class WingTrades {
     /** Settings looked at across a range, beside where it stands. */
     private static final int ACROSS = 13;
@@ -67,11 +67,11 @@ final class WingTrades {
                 settings.stream().map(value -> choice(adjustment, value)).toList());
     }
 
-    private WingChoice choice(Adjustment adjustment, double setting) {
+    private WingTrade.Setting choice(Adjustment adjustment, double setting) {
         try {
             Lap lap = laps.lap(laps.car().with(adjustment.name(), setting));
             Areas areas = areas(lap.vehicle());
-            return new WingChoice(
+            return new WingTrade.Setting(
                     setting,
                     Optional.of(lap.figures()),
                     Optional.of(BriefLaps.effect(laps.asItStands(), lap)),
@@ -81,7 +81,8 @@ final class WingTrades {
                     "");
         } catch (LapwrightException noLap) {
             double none = Double.NaN;
-            return new WingChoice(setting, Optional.empty(), Optional.empty(), none, none, none, noLap.getMessage());
+            return new WingTrade.Setting(
+                    setting, Optional.empty(), Optional.empty(), none, none, none, noLap.getMessage());
         }
     }
 
@@ -90,7 +91,7 @@ final class WingTrades {
     }
 
     /** @throws LapwrightException if a percent more or less leads out of a quantity's range, or to no lap */
-    AeroExchange exchange() {
+    BriefResult.AeroExchange exchange() {
         Areas whole = areas(laps.asItStands().vehicle());
         Car car = laps.car();
         Car slippery = more(car, Quantity.DRAG_AREA, -PERCENT * whole.drag());
@@ -99,7 +100,7 @@ final class WingTrades {
                 Quantity.LIFT_AREA_REAR,
                 PERCENT * whole.liftRear());
         Car gripping = more(car, Quantity.COMPOUND_GRIP, PERCENT * car.value(Quantity.COMPOUND_GRIP));
-        return new AeroExchange(
+        return new BriefResult.AeroExchange(
                 gain(slippery), gain(pressed), gain(gripping), whole.drag(), whole.liftFront() + whole.liftRear());
     }
 

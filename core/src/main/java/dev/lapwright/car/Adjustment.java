@@ -3,8 +3,10 @@ package dev.lapwright.car;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * One thing a mechanic can turn on this car: its name, the unit it is turned in, range and step (or a choice among values),
@@ -105,6 +107,19 @@ public record Adjustment(
                     "allowed: " + withUnit(min) + " to " + withUnit(max));
         }
         return Math.max(min, Math.min(max, setting));
+    }
+
+    /** Dangers of turning it. */
+    public Set<Caution> cautions() {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        for (Effect effect : effects) {
+            for (Caution caution : Caution.values()) {
+                if (caution.concerns(effect.quantity())) {
+                    cautions.add(caution);
+                }
+            }
+        }
+        return cautions;
     }
 
     /** A setting with its unit, for people. */

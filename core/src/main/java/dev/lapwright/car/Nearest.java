@@ -2,13 +2,14 @@ package dev.lapwright.car;
 
 import java.util.Collection;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Finds the known name that a mistyped one most likely meant, by edit distance (Levenshtein 1966). */
 public final class Nearest {
     private Nearest() {}
 
-    /** A remedy for an unknown name: "perhaps you meant …", or the list if nothing is near and it is short. */
-    public static String remedy(String wanted, Collection<String> known) {
+    /** The known name that is near enough to be what was meant, if any. */
+    public static Optional<String> to(String wanted, Collection<String> known) {
         String best = "";
         int least = Integer.MAX_VALUE;
         String lower = wanted.toLowerCase(Locale.ROOT);
@@ -22,10 +23,16 @@ public final class Nearest {
                 best = name;
             }
         }
-        if (least <= Math.max(2, wanted.length() / 3)) {
-            return "perhaps you meant " + best;
-        }
-        return known.size() <= 25 ? "known: " + String.join(", ", known) : "see the list with 'lapwright show'";
+        return least <= Math.max(2, wanted.length() / 3) ? Optional.of(best) : Optional.empty();
+    }
+
+    /** A remedy for an unknown name: "perhaps you meant …", or the list if nothing is near and it is short. */
+    public static String remedy(String wanted, Collection<String> known) {
+        return to(wanted, known)
+                .map(name -> "perhaps you meant " + name)
+                .orElseGet(() -> known.size() <= 25
+                        ? "known: " + String.join(", ", known)
+                        : "see the list with 'lapwright show'");
     }
 
     private static int distance(String a, String b) {

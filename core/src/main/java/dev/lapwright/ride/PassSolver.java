@@ -14,9 +14,9 @@ import org.apache.commons.math3.ode.sampling.StepNormalizer;
 import org.apache.commons.math3.ode.sampling.StepNormalizerBounds;
 
 /**
- * Drives a quarter car over a road at steady speed, from rest, with the Dormand-Prince integrator of Commons Math. The moments
- * at which the tyre loses and finds the road are found as events; the road is taken from joint to joint, so that no step
- * reaches over a jump of its slope.
+ * Solver of a quarter car's pass over a road at steady speed, from rest, by the Dormand-Prince integrator of Commons Math.
+ * The moments at which the tyre loses and finds the road are found as events; the road is taken from joint to joint, so
+ * that no step reaches over a jump of its slope.
  */
 public final class PassSolver {
     /** Between two looks at the motion for its peaks, s; a wheel hops in some 60 ms. */
@@ -58,7 +58,7 @@ public final class PassSolver {
     }
 
     /** The pass over time, every half millisecond and at the joints of the road. */
-    public RideTrace trace(QuarterCar car) {
+    public RidePass.Trace trace(QuarterCar car) {
         Run run = new Run(car, true);
         run.pass();
         return run.trace();
@@ -185,14 +185,14 @@ public final class PassSolver {
             }
         }
 
-        RideTrace trace() {
+        RidePass.Trace trace() {
             double[][] columns = new double[6][rows.size()];
             for (int i = 0; i < rows.size(); i++) {
                 for (int k = 0; k < columns.length; k++) {
                     columns[k][i] = rows.get(i)[k];
                 }
             }
-            return new RideTrace(columns[0], columns[1], columns[2], columns[3], columns[4], columns[5]);
+            return new RidePass.Trace(columns[0], columns[1], columns[2], columns[3], columns[4], columns[5]);
         }
     }
 }

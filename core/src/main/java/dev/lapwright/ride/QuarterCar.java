@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * One wheel with its share of the body: two masses, a spring and a damper between them, a tyre beneath.
+ * Quarter-car model of a wheel with its share of the body: two masses, a spring and a damper between them, a tyre beneath.
  *
  * <p>Neglects pitch and roll, friction, bump stops, and any change of the motion ratio with travel. The anti-roll bar is
  * left out too: both wheels of the axle are taken to do the same.
@@ -84,8 +84,8 @@ public record QuarterCar(
     }
 
     /** Both masses together, without damping. */
-    public RideModes modes() {
-        return RideModes.of(this);
+    public Modes modes() {
+        return Modes.of(this);
     }
 
     /** Force of the damper at the wheel (N) at a speed of the wheel towards the body, m/s. */
@@ -114,5 +114,36 @@ public record QuarterCar(
 
     private double atWheel(double rate) {
         return Check.inRange("damper rate (N s/m)", rate, 0, 1e9) * motionRatio * motionRatio;
+    }
+
+    /**
+     * Natural frequencies and mode shapes of a quarter car without damping.
+     *
+     * <p>The squares of the angular frequencies solve ms mu w² - (ms (ks + kt) + mu ks) w + ks kt = 0 (Barton and Fieldhouse,
+     * Automotive Chassis Engineering, 2018, chapter 4).
+     *
+     * @param bodyFrequency of the slow mode, in which mostly the body moves, Hz
+     * @param wheelFrequency of the quick mode, in which mostly the wheel moves, Hz
+     * @param bodyShape travel of the wheel over that of the body in the slow mode
+     * @param wheelShape travel of the body over that of the wheel in the quick mode; negative: against each other
+     */
+    public record Modes(double bodyFrequency, double wheelFrequency, double bodyShape, double wheelShape) {
+        static Modes of(QuarterCar car) {
+            double ms = car.sprungMass();
+            double mu = car.unsprungMass();
+            double ks = car.wheelRate();
+            double kt = car.tyreRate();
+            double a = ms * mu;
+            double b = ms * (ks + kt) + mu * ks;
+            double root = Math.sqrt(b * b - 4 * a * ks * kt);
+            double quick = (b + root) / (2 * a);
+            // The product of the roots is ks kt/a: no difference of near equals.
+            double slow = ks * kt / (a * quick);
+            return new Modes(
+                    Math.sqrt(slow) / (2 * Math.PI),
+                    Math.sqrt(quick) / (2 * Math.PI),
+                    (ks - ms * slow) / ks,
+                    ks / (ks - ms * quick));
+        }
     }
 }

@@ -4,7 +4,7 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 
-/** What a pass is judged by; less is better. */
+/** Figure of merit of a pass over a road; less is better. */
 public enum RideMeasure {
     /** Variation of the contact load: the grip that comes and goes. */
     LOAD("load", "contact-load variation", "%", pass -> 100 * pass.loadVariation()),

@@ -1,7 +1,7 @@
 package dev.lapwright.ride;
 
 /**
- * What one pass over a road did to a wheel.
+ * Figures of one pass over a road.
  *
  * @param time that counts, s
  * @param staticLoad on a flat road, N
@@ -33,7 +33,7 @@ public record RidePass(
         Energy energy) {
 
     /**
-     * Energy of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.
+     * Energy balance of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.
      *
      * @param fromRoad work that the road did by lifting the contact patch
      * @param bump turned to heat in the damper when shortening
@@ -45,6 +45,58 @@ public record RidePass(
         /** Turned to heat in the damper. */
         public double damper() {
             return bump + rebound;
+        }
+    }
+
+    /**
+     * Time history of a pass. Heights are upward, from where things stand on a flat road.
+     *
+     * @param time s
+     * @param road height that the tyre feels, m
+     * @param wheel height of the wheel, m
+     * @param body height of the body, m
+     * @param load contact load, N
+     * @param bodyAcceleration m/s²
+     */
+    public record Trace(
+            double[] time, double[] road, double[] wheel, double[] body, double[] load, double[] bodyAcceleration) {
+        public Trace {
+            time = time.clone();
+            road = road.clone();
+            wheel = wheel.clone();
+            body = body.clone();
+            load = load.clone();
+            bodyAcceleration = bodyAcceleration.clone();
+        }
+
+        @Override
+        public double[] time() {
+            return time.clone();
+        }
+
+        @Override
+        public double[] road() {
+            return road.clone();
+        }
+
+        @Override
+        public double[] wheel() {
+            return wheel.clone();
+        }
+
+        @Override
+        public double[] body() {
+            return body.clone();
+        }
+
+        @Override
+        public double[] load() {
+            return load.clone();
+        }
+
+        @Override
+        public double[] bodyAcceleration() {
+            return bodyAcceleration.clone();
         }
     }
 }

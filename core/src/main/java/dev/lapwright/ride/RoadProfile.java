@@ -1,6 +1,6 @@
 package dev.lapwright.ride;
 
-/** The height that a tyre feels along its way. Safe to read from many threads. */
+/** Height that a tyre feels along its way. Safe to read from many threads. */
 public interface RoadProfile {
     /** How far it reaches, m. */
     double length();

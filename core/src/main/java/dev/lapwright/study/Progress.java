@@ -1,6 +1,6 @@
 package dev.lapwright.study;
 
-/** Told how far a long study has come; called from several threads, never at the same time. */
+/** Listener that is told how far a long study has come; called from several threads, never at the same time. */
 @FunctionalInterface
 public interface Progress {
     /** Tells nobody. */

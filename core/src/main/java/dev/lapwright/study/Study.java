@@ -1,7 +1,7 @@
 package dev.lapwright.study;
 
 /**
- * A question about a car that takes many laps, put together step by step and then run: each method of a study gives a new
+ * Question about a car that takes many laps, put together step by step and then run. Each method of a study gives a new
  * study, so one that has been put together can be run again, and shared between threads.
  *
  * @param <R> what it finds

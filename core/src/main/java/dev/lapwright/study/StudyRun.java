@@ -15,8 +15,8 @@ import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 
 /**
- * How a study is run: on how many threads, whom it tells of its progress, and who may stop it. None of it changes what a study
- * finds. Immutable; a study of one's own can use it as those here do.
+ * Circumstances under which a study is run: on how many threads, whom it tells of its progress, and who may stop it. None
+ * of it changes what a study finds. Immutable; a study of one's own can use it as those here do.
  */
 public final class StudyRun {
     private final int threads;
@@ -69,7 +69,7 @@ public final class StudyRun {
         }
     }
 
-    /** One part of the work, with a thread's own tool. */
+    /** Part of a study's work, done with a thread's own tool. */
     @FunctionalInterface
     public interface Part<T, R> {
         R at(T tool, int index);

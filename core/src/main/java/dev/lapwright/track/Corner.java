@@ -23,6 +23,33 @@ public record Corner(
         return name.isEmpty() ? "T" + number : "T" + number + " " + name;
     }
 
+    /** Whether a distance (m) lies in it, its ends included. */
+    public boolean contains(double s) {
+        return entry <= exit ? s >= entry && s <= exit : s >= entry || s <= exit;
+    }
+
+    /** The corner at a distance in m, if there is one; of two the first. */
+    public static Optional<Corner> at(List<Corner> corners, double s) {
+        return corners.stream().filter(corner -> corner.contains(s)).findFirst();
+    }
+
+    /** The corner of a track whose entry is the next after a distance in m; none after the last of an open run. */
+    public static Optional<Corner> after(List<Corner> corners, Track track, double s) {
+        Corner next = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (Corner corner : corners) {
+            double ahead = corner.entry() - s;
+            if (ahead < 0 && track.isClosed()) {
+                ahead += track.length();
+            }
+            if (ahead >= 0 && ahead < least) {
+                least = ahead;
+                next = corner;
+            }
+        }
+        return Optional.ofNullable(next);
+    }
+
     /** The corner that people mean by a number, T and a number, or a name, letter case aside. */
     public static Optional<Corner> find(List<Corner> corners, String wanted) {
         String word = wanted.strip().toLowerCase(Locale.ROOT);

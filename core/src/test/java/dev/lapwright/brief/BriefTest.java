@@ -35,7 +35,7 @@ class BriefTest {
 
     private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
 
-    private static BriefSensitivity sensitivity() {
+    private static BriefResult.Priorities sensitivity() {
         return BRIEF.sensitivity().value().orElseThrow();
     }
 
@@ -45,8 +45,12 @@ class BriefTest {
 
     @Test
     void thePlacesTakeTheWholeLap() {
-        double sum = BRIEF.places().stream().mapToDouble(PlaceShare::time).sum();
-        double shares = BRIEF.places().stream().mapToDouble(PlaceShare::share).sum();
+        double sum = BRIEF.places().stream()
+                .mapToDouble(place -> place.drive().time())
+                .sum();
+        double shares = BRIEF.places().stream()
+                .mapToDouble(BriefResult.PlaceShare::share)
+                .sum();
         assertThat(sum).isCloseTo(BriefCars.time(BriefCars.CAR), within(ROUNDING));
         assertThat(shares).isCloseTo(1, within(ROUNDING));
     }
@@ -54,14 +58,15 @@ class BriefTest {
     @Test
     void anOvalHasTwoCornersAndTwoStraights() {
         // The start lies within a straight, which therefore comes last.
-        assertThat(BRIEF.places().stream().filter(PlaceShare::isCorner)).hasSize(2);
+        assertThat(BRIEF.places().stream().filter(BriefResult.PlaceShare::isCorner))
+                .hasSize(2);
         assertThat(BRIEF.places().stream().filter(place -> !place.isCorner())).hasSize(2);
     }
 
     @Test
     void theLimitsOfThePlacesAreThoseOfTheLap() {
         Map<Limit, Double> sum = new HashMap<>();
-        for (PlaceShare place : BRIEF.places()) {
+        for (BriefResult.PlaceShare place : BRIEF.places()) {
             place.limits().forEach((limit, share) -> sum.merge(limit, share * place.share(), Double::sum));
         }
         Map<Limit, Double> ofLap = BRIEF.lap().limitShares();
@@ -145,13 +150,13 @@ class BriefTest {
     void aCarWithoutAdjustmentsMissesOnlyWhatNeedsThem() {
         Car bare = BriefCars.plain().car();
         BriefResult brief = BriefCars.run(Brief.of(bare, BriefCars.OVAL, BriefCars.DAY));
-        for (BriefPart<?> part :
+        for (BriefResult.Part<?> part :
                 List.of(brief.sensitivity(), brief.suggestion(), brief.wings(), brief.tests(), brief.proof())) {
             assertThat(part.isThere()).isFalse();
             assertThat(part.problem()).isNotBlank();
             assertThat(part.remedy()).isNotBlank();
         }
-        for (BriefPart<?> part :
+        for (BriefResult.Part<?> part :
                 List.of(brief.exchange(), brief.gearing(), brief.balance(), brief.pressures(), brief.stint())) {
             assertThat(part.isThere()).isTrue();
             assertThat(part.problem()).isEmpty();
@@ -183,9 +188,9 @@ class BriefTest {
                 .isEqualTo(sensitivity().study().gains());
         assertThat(one.suggestion().value().orElseThrow().setup())
                 .isEqualTo(BRIEF.suggestion().value().orElseThrow().setup());
-        assertThat(one.tests().value().orElseThrow().runs().stream().map(TestRun::changes))
+        assertThat(one.tests().value().orElseThrow().runs().stream().map(TestPlan.Run::changes))
                 .isEqualTo(BRIEF.tests().value().orElseThrow().runs().stream()
-                        .map(TestRun::changes)
+                        .map(TestPlan.Run::changes)
                         .toList());
     }
 

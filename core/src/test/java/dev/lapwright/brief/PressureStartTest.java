@@ -16,14 +16,14 @@ import org.junit.jupiter.api.Test;
 class PressureStartTest {
     private static final double ZERO_CELSIUS = 273.15;
 
-    private static StartPressures start(Brief brief) {
+    private static BriefResult.StartPressures start(Brief brief) {
         return BriefCars.run(brief).pressures().value().orElseThrow();
     }
 
     /** The law of Gay-Lussac, written out: (p + p_air)/T does not change. */
     @Test
     void theColdPressureHeatedToTheTyresTemperatureIsTheIdeal() {
-        StartPressures start = start(Brief.of(BriefCars.tyresAt(90), BriefCars.OVAL, BriefCars.DAY));
+        BriefResult.StartPressures start = start(Brief.of(BriefCars.tyresAt(90), BriefCars.OVAL, BriefCars.DAY));
         assertThat(start.logged()).isFalse();
         assertThat(start.gasTempC()).isEqualTo(90);
         assertThat(start.study().tyres()).hasSize(4);
@@ -51,7 +51,7 @@ class PressureStartTest {
         PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, 15, day);
         PressureResult direct = Pressures.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, List.of(pair))
                 .run();
-        StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
+        BriefResult.StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
         assertThat(start.logged()).isTrue();
         assertThat(start.gasTempC()).isNaN();
         assertThat(start.study().nextCold(start.study().tyres().get(0)))
@@ -64,7 +64,7 @@ class PressureStartTest {
         double air = BriefCars.DAY.airTempC() - 10;
         PressureDay before = new PressureDay(air, air + 8, BriefCars.DAY.airPressureHpa());
         PressurePair pair = new PressurePair(Wheel.FRONT_LEFT, 120, 165, air, before);
-        StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
+        BriefResult.StartPressures start = start(BriefCars.brief().withPressures(List.of(pair)));
         assertThat(start.study().next().airTempC()).isEqualTo(BriefCars.DAY.airTempC());
         // The track is as much warmer as the air, and so are the cold tyres.
         assertThat(start.study().next().trackTempC()).isEqualTo(BriefCars.DAY.airTempC() + 8);

@@ -20,7 +20,7 @@ class ProofTest {
 
     private static final TimingLog WINGS = BriefCars.log(List.of("wing=0", "wing=8", "wing=0"), LESS, MORE, LESS);
 
-    private static BriefPart<Proof> proof(TimingLog log) {
+    private static BriefResult.Part<Proof> proof(TimingLog log) {
         BriefChoices choices = BriefCars.brief().after(log).choices;
         return new LapProof(choices, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
     }
@@ -52,7 +52,7 @@ class ProofTest {
     /** The laps were made of the model's own times with a scatter far below their difference. */
     @Test
     void lapsMadeFromTheModelAgreeWithIt() {
-        ProvedChange change = there(WINGS).changes().get(0);
+        Proof.Change change = there(WINGS).changes().get(0);
         assertThat(Math.abs(LESS - MORE)).isGreaterThan(0.2);
         assertThat(change.agrees()).contains(true);
         assertThat(change.comparison().orElseThrow().verdict().finding()).isEqualTo(EvidenceResult.Finding.REAL);
@@ -78,7 +78,7 @@ class ProofTest {
 
     @Test
     void namesThatDoNotSayWhatWasSetAreComparedButNotExpected() {
-        ProvedChange change = there(BriefCars.log(List.of("old", "new"), LESS, MORE))
+        Proof.Change change = there(BriefCars.log(List.of("old", "new"), LESS, MORE))
                 .changes()
                 .get(0);
         assertThat(change.difference()).isPresent();
@@ -91,7 +91,7 @@ class ProofTest {
     @Test
     void threeSetupsMakeAChangeOfEachTwoThatFollowEachOther() {
         TimingLog log = BriefCars.log(List.of("wing=0", "wing=8", "wing=8,final-drive=5"), LESS, MORE, MORE);
-        List<ProvedChange> changes = there(log).changes();
+        List<Proof.Change> changes = there(log).changes();
         assertThat(changes).hasSize(2);
         assertThat(changes.get(1).expected().value().orElseThrow().gain())
                 .isCloseTo(MORE - BriefCars.time(CAR.with("wing", 8).with("final-drive", 5)), within(1e-9));
@@ -109,7 +109,7 @@ class ProofTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.7, 1.4})
     void aLogOfAnotherCircuitIsRefusedWithBothTimes(double factor) {
-        BriefPart<Proof> proof = proof(BriefCars.log(List.of("a", "b"), factor * LESS, factor * MORE));
+        BriefResult.Part<Proof> proof = proof(BriefCars.log(List.of("a", "b"), factor * LESS, factor * MORE));
         assertThat(proof.isThere()).isFalse();
         assertThat(proof.problem()).contains("cannot be a log of this car at oval");
         assertThat(proof.remedy()).contains("give a log of this circuit");
@@ -126,7 +126,7 @@ class ProofTest {
 
     @Test
     void aSettingOutOfRangeIsNamed() {
-        ProvedChange change = there(BriefCars.log(List.of("wing=5", "wing=50"), LESS, MORE))
+        Proof.Change change = there(BriefCars.log(List.of("wing=5", "wing=50"), LESS, MORE))
                 .changes()
                 .get(0);
         assertThat(change.expected().problem()).contains("wing").contains("50");
@@ -134,7 +134,7 @@ class ProofTest {
 
     @Test
     void withoutALogTheNextStepIsNamed() {
-        BriefPart<Proof> proof =
+        BriefResult.Part<Proof> proof =
                 new LapProof(BriefChoices.DEFAULT, new BriefLaps(CAR, BriefCars.OVAL, BriefCars.DAY)).proof();
         assertThat(proof.isThere()).isFalse();
         assertThat(proof.remedy()).contains("log");

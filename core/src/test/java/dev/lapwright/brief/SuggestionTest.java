@@ -18,18 +18,18 @@ class SuggestionTest {
     private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
     private static final SuggestedSetup SUGGESTED = BRIEF.suggestion().value().orElseThrow();
 
-    private static ChangeEffect undone(int index) {
+    private static BriefResult.ChangeEffect undone(int index) {
         return SUGGESTED.changes().get(index).undone().value().orElseThrow();
     }
 
-    private static ChangeEffect alone(int index) {
+    private static BriefResult.ChangeEffect alone(int index) {
         return SUGGESTED.changes().get(index).alone().value().orElseThrow();
     }
 
     @Test
     void whatIsTurnedIsWhatTheSensitivityFindsWorthChanging() {
         assertThat(SUGGESTED.chosen()).isTrue();
-        assertThat(SUGGESTED.study().axes().stream().map(OptimisationResult.Axis::name))
+        assertThat(SUGGESTED.study().search().axes().stream().map(OptimisationResult.Axis::name))
                 .containsExactlyInAnyOrderElementsOf(BRIEF.sensitivity().value().orElseThrow().worthChanging().stream()
                         .map(gain -> gain.adjustment().name())
                         .toList());
@@ -40,11 +40,12 @@ class SuggestionTest {
         OptimisationResult direct = Optimisation.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY)
                 .over(List.of("wing", "final-drive"))
                 .run();
-        for (int i = 0; i < direct.axes().size(); i++) {
-            assertThat(SUGGESTED.car().setting(direct.axes().get(i).name()))
-                    .isEqualTo(direct.fewest().settings().get(i));
+        for (int i = 0; i < direct.search().axes().size(); i++) {
+            assertThat(SUGGESTED.car().setting(direct.search().axes().get(i).name()))
+                    .isEqualTo(direct.nearOptimal().fewest().settings().get(i));
         }
-        assertThat(SUGGESTED.effect().gain()).isCloseTo(direct.gain(direct.fewest()), within(ROUNDING));
+        assertThat(SUGGESTED.effect().gain())
+                .isCloseTo(direct.gain(direct.nearOptimal().fewest()), within(ROUNDING));
     }
 
     @Test
@@ -55,7 +56,7 @@ class SuggestionTest {
     @Test
     void undoingAllChangesGivesTheWholeGainBack() {
         Car car = SUGGESTED.car();
-        for (SuggestedChange change : SUGGESTED.changes()) {
+        for (SuggestedSetup.Change change : SUGGESTED.changes()) {
             car = car.with(change.change().adjustment().name(), change.change().from());
         }
         assertThat(BriefCars.time(car) - BriefCars.time(SUGGESTED.car()))
@@ -95,7 +96,7 @@ class SuggestionTest {
 
     @Test
     void sectorsPlacesAndCausesEachAddUpToTheGain() {
-        ChangeEffect effect = undone(0);
+        BriefResult.ChangeEffect effect = undone(0);
         assertThat(effect.sectorGains().stream().mapToDouble(gain -> gain).sum())
                 .isCloseTo(effect.gain(), within(ROUNDING));
         assertThat(-effect.places().stream()
@@ -144,10 +145,10 @@ class SuggestionTest {
         assertThat(brief.sensitivity().value().orElseThrow().worthChanging()).isEmpty();
         SuggestedSetup suggested = brief.suggestion().value().orElseThrow();
         assertThat(suggested.changes()).hasSize(2);
-        for (SuggestedChange change : suggested.changes()) {
+        for (SuggestedSetup.Change change : suggested.changes()) {
             assertThat(change.alone().value().orElseThrow().gain()).isNegative();
         }
-        assertThat(suggested.effect().gain()).isGreaterThan(BriefSensitivity.WORTH_S);
+        assertThat(suggested.effect().gain()).isGreaterThan(BriefResult.Priorities.WORTH_S);
         assertThat(brief.tests().value().orElseThrow().runs()).hasSize(1);
     }
 }

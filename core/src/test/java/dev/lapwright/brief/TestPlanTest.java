@@ -23,9 +23,9 @@ class TestPlanTest {
     @Test
     void eachShowsWhatTheModelExpectsOfTheCarSoChanged() {
         double before = BriefCars.time(BriefCars.CAR);
-        for (TestRun run : PLAN.runs()) {
+        for (TestPlan.Run run : PLAN.runs()) {
             var car = BriefCars.CAR;
-            for (SettingChange change : run.changes()) {
+            for (BriefResult.SettingChange change : run.changes()) {
                 car = car.with(change.adjustment().name(), change.to());
             }
             // Double precision.
@@ -35,7 +35,7 @@ class TestPlanTest {
 
     @Test
     void lapsWithEachSetupAreThoseThatShowTheGain() {
-        for (TestRun run : PLAN.runs()) {
+        for (TestPlan.Run run : PLAN.runs()) {
             int needed = LapsToSee.perSetup(run.effect().gain(), 0.3);
             assertThat(run.lapsToSee()).isEqualTo(needed);
             assertThat(run.changedLaps()).isEqualTo(Math.max(4, needed));
@@ -46,7 +46,7 @@ class TestPlanTest {
     /** Two laps at least before and after, or nobody can say whether the old setup came back. */
     @Test
     void theOldSetupIsRunBeforeAndAfter() {
-        for (TestRun run : plan(BriefCars.brief().withScatter(0.001)).runs()) {
+        for (TestPlan.Run run : plan(BriefCars.brief().withScatter(0.001)).runs()) {
             assertThat(run.firstLaps()).isGreaterThanOrEqualTo(2);
             assertThat(run.lastLaps()).isGreaterThanOrEqualTo(2);
         }
@@ -54,7 +54,7 @@ class TestPlanTest {
 
     @Test
     void theMostGainForEachLapSpentComesFirst() {
-        List<TestRun> runs = PLAN.runs();
+        List<TestPlan.Run> runs = PLAN.runs();
         for (int i = 1; i < runs.size(); i++) {
             assertThat(runs.get(i).effect().gain() / runs.get(i).laps())
                     .isLessThanOrEqualTo(
@@ -65,8 +65,8 @@ class TestPlanTest {
     @Test
     void theRunningTotalCountsTheLapsOfWhatIsDriven() {
         int total = 0;
-        for (TestRun run : PLAN.runs()) {
-            total += run.fate() == TestRun.Fate.DRIVE ? run.laps() : 0;
+        for (TestPlan.Run run : PLAN.runs()) {
+            total += run.fate() == TestPlan.Run.Fate.DRIVE ? run.laps() : 0;
             assertThat(run.total()).isEqualTo(total);
         }
         assertThat(total).isPositive();
@@ -75,29 +75,29 @@ class TestPlanTest {
 
     @Test
     void withLapsForTheFirstTestAloneTheOthersAreLeftForWantOfLaps() {
-        TestRun first = PLAN.runs().get(0);
-        TestRun second = PLAN.runs().get(1);
+        TestPlan.Run first = PLAN.runs().get(0);
+        TestPlan.Run second = PLAN.runs().get(1);
         // Enough for either of the two, not for both.
         int laps = Math.max(first.laps(), second.laps()) + first.laps() - 1;
         TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(laps));
-        assertThat(plan.runs().get(0).fate()).isEqualTo(TestRun.Fate.DRIVE);
-        assertThat(plan.runs().get(1).fate()).isEqualTo(TestRun.Fate.LAPS_USED_UP);
+        assertThat(plan.runs().get(0).fate()).isEqualTo(TestPlan.Run.Fate.DRIVE);
+        assertThat(plan.runs().get(1).fate()).isEqualTo(TestPlan.Run.Fate.LAPS_USED_UP);
         assertThat(plan.toDrive()).hasSize(1);
     }
 
     @Test
     void whatTheLapsCannotShowIsSaidAndNotDriven() {
-        TestRun first = PLAN.runs().get(0);
+        TestPlan.Run first = PLAN.runs().get(0);
         TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(Math.max(4, first.laps() - 1)));
-        assertThat(plan.runs()).allSatisfy(run -> assertThat(run.fate()).isEqualTo(TestRun.Fate.NOT_SEEN));
+        assertThat(plan.runs()).allSatisfy(run -> assertThat(run.fate()).isEqualTo(TestPlan.Run.Fate.NOT_SEEN));
         assertThat(plan.toDrive()).isEmpty();
         assertThat(plan.lapsLeft()).isEqualTo(plan.laps());
     }
 
     @Test
     void lapsThatScatterByAMinuteNeverShowIt() {
-        TestRun run = plan(BriefCars.brief().withScatter(60)).runs().get(0);
-        assertThat(run.fate()).isEqualTo(TestRun.Fate.NOT_SEEN);
+        TestPlan.Run run = plan(BriefCars.brief().withScatter(60)).runs().get(0);
+        assertThat(run.fate()).isEqualTo(TestPlan.Run.Fate.NOT_SEEN);
         assertThat(run.laps()).isPositive();
         assertThat(run.gainPerLap()).isNotNegative();
     }
@@ -105,20 +105,21 @@ class TestPlanTest {
     @Test
     void withoutASuggestionWhatIsWorthChangingIsTested() {
         BriefLaps laps = new BriefLaps(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY);
-        BriefSensitivity sensitivity =
+        BriefResult.Priorities sensitivity =
                 BriefCars.run(BriefCars.brief()).sensitivity().value().orElseThrow();
         TestPlan plan = new TestPlanner(BriefChoices.DEFAULT, laps)
-                .plan(BriefPart.missing("none", ""), BriefPart.of(sensitivity))
+                .plan(BriefResult.Part.missing("none", ""), BriefResult.Part.of(sensitivity))
                 .value()
                 .orElseThrow();
         assertThat(plan.runs()).hasSameSizeAs(sensitivity.worthChanging());
-        for (TestRun run : plan.runs()) {
+        for (TestPlan.Run run : plan.runs()) {
             double best = sensitivity.worthChanging().stream()
                     .filter(gain ->
                             gain.adjustment().equals(run.changes().get(0).adjustment()))
                     .findFirst()
                     .orElseThrow()
-                    .bestGain();
+                    .best()
+                    .gain();
             // Double precision.
             assertThat(run.effect().gain()).isCloseTo(best, within(1e-9));
         }

@@ -52,7 +52,7 @@ class WingTradeTest {
                 .run();
         assertThat(WING.choices()).hasSameSizeAs(sweep.points());
         for (int i = 0; i < WING.choices().size(); i++) {
-            WingChoice choice = WING.choices().get(i);
+            WingTrade.Setting choice = WING.choices().get(i);
             assertThat(choice.setting())
                     .isEqualTo(sweep.points().get(i).settings().get(0));
             assertThat(choice.effect().orElseThrow().gain())
@@ -64,7 +64,7 @@ class WingTradeTest {
 
     @Test
     void whereItStandsNothingIsGained() {
-        WingChoice here = WING.choices().stream()
+        WingTrade.Setting here = WING.choices().stream()
                 .filter(choice -> choice.setting() == WING.setting())
                 .findFirst()
                 .orElseThrow();
@@ -75,7 +75,7 @@ class WingTradeTest {
     @Test
     void dragAndDownforceGrowWithItsAngleAsItsTableSays() {
         double body = BriefCars.CAR.value(Quantity.DRAG_AREA);
-        for (WingChoice choice : WING.choices()) {
+        for (WingTrade.Setting choice : WING.choices()) {
             assertThat(choice.dragArea()).isCloseTo(body + BriefCars.WING_DRAG * choice.setting(), within(ROUNDING));
             assertThat(choice.downforceArea()).isCloseTo(2 * BriefCars.WING_LIFT * choice.setting(), within(ROUNDING));
         }
@@ -83,7 +83,7 @@ class WingTradeTest {
 
     @Test
     void moreWingLosesOnTheStraightsOfAnOvalAndGainsInItsCorners() {
-        WingChoice most = WING.choices().get(WING.choices().size() - 1);
+        WingTrade.Setting most = WING.choices().get(WING.choices().size() - 1);
         assertThat(most.effect().orElseThrow().onStraights()).isNegative();
         assertThat(most.effect().orElseThrow().inCorners()).isPositive();
     }
@@ -106,7 +106,7 @@ class WingTradeTest {
     void onAStraightDragCountsAndDownforceDoesNot() {
         // From 40 m/s on, where the engine, not the tyres, sets the drive force.
         Track straight = Track.open("straight", 40, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(1000, 0)));
-        AeroExchange exchange = BriefCars.run(Brief.of(BriefCars.CAR, straight, BriefCars.DAY))
+        BriefResult.AeroExchange exchange = BriefCars.run(Brief.of(BriefCars.CAR, straight, BriefCars.DAY))
                 .exchange()
                 .value()
                 .orElseThrow();

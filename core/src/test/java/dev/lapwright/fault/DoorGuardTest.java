@@ -37,7 +37,6 @@ import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RandomRoad;
@@ -71,7 +70,7 @@ class DoorGuardTest {
     private static final Track RUN = Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0)));
 
     private static final QuarterCar WHEEL = new QuarterCar(300, 40, 1e5, 3e5, 0, Damper.linear(1), 1, 0);
-    private static final RoadProfile KERB = new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(0.1);
+    private static final RoadProfile KERB = new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1).felt(0.1);
     private static final Car RIDING = PlainCar.ofMass(1000)
             .with(Quantity.UNSPRUNG_MASS_FRONT, 40)
             .with(Quantity.SLOW_BUMP_FRONT, 5000)
@@ -170,7 +169,7 @@ class DoorGuardTest {
                 new Door("fast rebound", v -> WHEEL.withFast(1, v)),
                 new Door("damper rate", WHEEL::bodyDampingRatio),
                 new Door("damper rate", WHEEL::hopDampingRatio),
-                new Door("contact length", v -> new Kerb(KerbShape.RAMP, 0.05, 1, 1).felt(v)),
+                new Door("contact length", v -> new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1).felt(v)),
                 new Door("contact length", v -> RandomRoad.of(RoadClass.A, 1, v)),
                 new Door("wave number", RoadClass.A::density),
                 new Door("speed", v -> PassSolver.over(KERB, v)),

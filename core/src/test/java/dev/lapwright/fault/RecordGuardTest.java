@@ -5,13 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
-import dev.lapwright.brief.AeroExchange;
-import dev.lapwright.brief.PlaceShare;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.brief.SettingChange;
-import dev.lapwright.brief.StartPressures;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.BootstrapInterval;
 import dev.lapwright.evidence.EvidenceResult;
@@ -26,7 +22,7 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
-import dev.lapwright.ride.RideModes;
+import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
@@ -38,6 +34,7 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.EventLaps;
@@ -84,6 +81,13 @@ class RecordGuardTest {
             GearingResult.GearedLap.class,
             GearingResult.Scenario.class,
             GearingResult.Shift.class,
+            GearingResult.TopSpeed.class,
+            GearingResult.Limiter.class,
+            SensitivityResult.Trial.class,
+            OptimisationResult.Limited.class,
+            WeightResult.class,
+            WeightResult.Worth.class,
+            WeightResult.Place.class,
             GearingResult.Traction.class,
             Platform.State.class,
             ImportReport.class,
@@ -124,19 +128,19 @@ class RecordGuardTest {
             OptimisationResult.Miss.class,
             OptimisationResult.Candidate.class,
             OptimisationResult.Range.class,
-            RideModes.class,
+            QuarterCar.Modes.class,
             RidePass.class,
             RidePass.Energy.class,
             DamperMapResult.Beside.class,
             DamperMapResult.Region.class,
             DamperMapResult.Pair.class,
             RideResult.class,
-            PlaceShare.class,
-            SettingChange.class,
-            WingChoice.class,
+            BriefResult.PlaceShare.class,
+            BriefResult.SettingChange.class,
+            WingTrade.Setting.class,
             WingTrade.class,
-            AeroExchange.class,
-            StartPressures.class,
+            BriefResult.AeroExchange.class,
+            BriefResult.StartPressures.class,
             TestPlan.class,
             Proof.class);
 

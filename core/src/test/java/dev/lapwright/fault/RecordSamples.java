@@ -21,13 +21,12 @@ import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
-import dev.lapwright.study.ride.RideChoices;
+import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.track.Segment;
@@ -150,8 +149,8 @@ final class RecordSamples {
                         "tyre damping",
                         "motion ratio",
                         "downforce"),
-                new Sample(new Kerb(KerbShape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
-                new Sample(RideChoices.STANDARD, "contact length"),
+                new Sample(new Kerb(Kerb.Shape.RAMP, 0.05, 1, 1), "kerb height", "kerb length"),
+                new Sample(RoadInput.STANDARD, "contact length"),
                 new Sample(
                         new TreadTemperatures(90, 85, 80),
                         "inner temperature",

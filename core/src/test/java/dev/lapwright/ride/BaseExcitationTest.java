@@ -20,7 +20,7 @@ class BaseExcitationTest {
         double runUp = 9 / (ratio * natural);
         double seconds = runUp + Math.max(2 * 2 * Math.PI / omega, 0.5);
         SineRoad road = SineRoad.at10(1e-3, omega, seconds, Math.min(runUp, seconds / 2));
-        RideTrace trace = PassSolver.over(road, 10).trace(car);
+        RidePass.Trace trace = PassSolver.over(road, 10).trace(car);
         double[] body = trace.body();
         double[] time = trace.time();
         double last = time[time.length - 1];
@@ -74,13 +74,13 @@ class BaseExcitationTest {
         double speed = 20;
         double length = 1;
         // A patch of 5 mm takes (π 0.005/2)²/6 = 1e-5 off the wave; the rest is the integrator's.
-        RideTrace trace = PassSolver.over(new Kerb(KerbShape.HALF_SINE, h, length, 1).felt(0.005), speed)
+        RidePass.Trace trace = PassSolver.over(new Kerb(Kerb.Shape.HALF_SINE, h, length, 1).felt(0.005), speed)
                 .trace(car);
         double tau = length / speed;
         double p = Math.PI / tau;
         double[] time = trace.time();
         double[] body = trace.body();
-        RideModes modes = car.modes();
+        QuarterCar.Modes modes = car.modes();
         double worst = 0;
         double greatest = Arrays.stream(body).map(Math::abs).max().orElseThrow();
         for (int i = 0; i < time.length; i++) {

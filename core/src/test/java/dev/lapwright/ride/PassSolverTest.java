@@ -16,13 +16,13 @@ class PassSolverTest {
     private static final QuarterCar CAR = new QuarterCar(280, 42, 150e3, 320e3, 250, DAMPER, 0.87, 0);
     private static final double SPEED = 30;
 
-    private static RoadProfile kerb(KerbShape shape) {
-        return new Kerb(shape, 0.06, 1.2, shape == KerbShape.SAWTOOTH ? 3 : 1).felt(0.1);
+    private static RoadProfile kerb(Kerb.Shape shape) {
+        return new Kerb(shape, 0.06, 1.2, shape == Kerb.Shape.SAWTOOTH ? 3 : 1).felt(0.1);
     }
 
     @ParameterizedTest
-    @EnumSource(KerbShape.class)
-    void whatTheRoadGivesIsTurnedToHeatOrStored(KerbShape shape) {
+    @EnumSource(Kerb.Shape.class)
+    void whatTheRoadGivesIsTurnedToHeatOrStored(Kerb.Shape shape) {
         RidePass pass = PassSolver.over(kerb(shape), SPEED).drive(CAR);
         RidePass.Energy energy = pass.energy();
         assertThat(pass.timeOffGround()).as("the check covers flight").isPositive();
@@ -32,9 +32,9 @@ class PassSolverTest {
     }
 
     @ParameterizedTest
-    @EnumSource(KerbShape.class)
-    void inTheAirTheCentreOfMassFalls(KerbShape shape) {
-        RideTrace trace = PassSolver.over(kerb(shape), SPEED).trace(CAR);
+    @EnumSource(Kerb.Shape.class)
+    void inTheAirTheCentreOfMassFalls(Kerb.Shape shape) {
+        RidePass.Trace trace = PassSolver.over(kerb(shape), SPEED).trace(CAR);
         double[] time = trace.time();
         double[] load = trace.load();
         int checked = 0;
@@ -56,15 +56,15 @@ class PassSolverTest {
         assertThat(checked).isPositive();
     }
 
-    private static double centre(RideTrace trace, int i) {
+    private static double centre(RidePass.Trace trace, int i) {
         double m = CAR.sprungMass() + CAR.unsprungMass();
         return (CAR.sprungMass() * trace.body()[i] + CAR.unsprungMass() * trace.wheel()[i]) / m;
     }
 
     @Test
     void timeOffTheGroundIsThatWithoutLoad() {
-        PassSolver solver = PassSolver.over(kerb(KerbShape.HALF_SINE), SPEED);
-        RideTrace trace = solver.trace(CAR);
+        PassSolver solver = PassSolver.over(kerb(Kerb.Shape.HALF_SINE), SPEED);
+        RidePass.Trace trace = solver.trace(CAR);
         double[] time = trace.time();
         double[] load = trace.load();
         double off = 0;
@@ -79,7 +79,7 @@ class PassSolverTest {
     void aRigidWheelOverAVerySlowKerbCarriesItsStaticLoad() {
         // 0.2 m/s over a metre of half sine: quasi-static, the load follows the weight alone; accelerations are
         // h (π v/L)² = 0.02 m/s², and the springs' answer to the kerb's two corners little more.
-        RidePass pass = PassSolver.over(new Kerb(KerbShape.HALF_SINE, 0.05, 1, 1).felt(0.1), 0.2)
+        RidePass pass = PassSolver.over(new Kerb(Kerb.Shape.HALF_SINE, 0.05, 1, 1).felt(0.1), 0.2)
                 .drive(CAR);
         assertThat(pass.leastLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
         assertThat(pass.greatestLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
@@ -88,14 +88,14 @@ class PassSolverTest {
     @Test
     void downforceShortensTheFlight() {
         QuarterCar pressed = new QuarterCar(280, 42, 150e3, 320e3, 250, DAMPER, 0.87, 2000);
-        PassSolver solver = PassSolver.over(kerb(KerbShape.HALF_SINE), SPEED);
+        PassSolver solver = PassSolver.over(kerb(Kerb.Shape.HALF_SINE), SPEED);
         assertThat(solver.drive(pressed).timeOffGround())
                 .isLessThan(solver.drive(CAR).timeOffGround());
     }
 
     @Test
     void aFlatKerbDoesNothing() {
-        RidePass pass = PassSolver.over(new Kerb(KerbShape.RAMP, 0, 1, 1).felt(0.1), SPEED)
+        RidePass pass = PassSolver.over(new Kerb(Kerb.Shape.RAMP, 0, 1, 1).felt(0.1), SPEED)
                 .drive(CAR);
         assertThat(pass.loadVariation()).isZero();
         assertThat(pass.energy().fromRoad()).isZero();
@@ -105,7 +105,7 @@ class PassSolverTest {
     @Test
     void aKerbDrivenTwiceAsFinelyGivesTheSame() {
         // The pass does not depend on how often it is looked at: trace and figures come from one integration.
-        PassSolver solver = PassSolver.over(kerb(KerbShape.RAMP), SPEED);
+        PassSolver solver = PassSolver.over(kerb(Kerb.Shape.RAMP), SPEED);
         assertThat(solver.drive(CAR)).isEqualTo(solver.drive(CAR));
     }
 

@@ -20,7 +20,7 @@ class QuarterCarTest {
     @ParameterizedTest(name = "{0}")
     @CheckFile("quarter-car.csv")
     void aQuarterCarIsThatOfTheTextbook(CheckRow row) {
-        RideModes modes = BOOK.modes();
+        QuarterCar.Modes modes = BOOK.modes();
         row.verify(
                 switch (row.quantity()) {
                     case "body mode" -> 2 * Math.PI * modes.bodyFrequency();
@@ -49,7 +49,7 @@ class QuarterCarTest {
 
     @Test
     void theModesSwingAtRightAnglesInMass() {
-        RideModes modes = BOOK.modes();
+        QuarterCar.Modes modes = BOOK.modes();
         // Any two modes: ms a b + mu c d = 0 (any text on vibration), up to rounding of numbers near 300.
         assertThat(317.5 * modes.wheelShape() + 45.4 * modes.bodyShape()).isCloseTo(0, within(1e-9));
     }

@@ -108,8 +108,8 @@ class RoadProfileTest {
     }
 
     @ParameterizedTest
-    @EnumSource(KerbShape.class)
-    void theSlopeOfAKerbIsTheDerivativeOfItsHeight(KerbShape shape) {
+    @EnumSource(Kerb.Shape.class)
+    void theSlopeOfAKerbIsTheDerivativeOfItsHeight(Kerb.Shape shape) {
         RoadProfile road = new Kerb(shape, 0.05, 1, 4).felt(0.08);
         for (double x = 0.0113; x < road.length(); x += 0.0377) {
             double difference = (road.height(x + 1e-7) - road.height(x - 1e-7)) / 2e-7;
@@ -119,8 +119,8 @@ class RoadProfileTest {
     }
 
     @ParameterizedTest
-    @EnumSource(KerbShape.class)
-    void theTyreFeelsTheWholeAreaOfAKerb(KerbShape shape) {
+    @EnumSource(Kerb.Shape.class)
+    void theTyreFeelsTheWholeAreaOfAKerb(Kerb.Shape shape) {
         Kerb kerb = new Kerb(shape, 0.05, 1, 2);
         RoadProfile road = kerb.felt(0.1);
         double felt = 0;
@@ -137,6 +137,6 @@ class RoadProfileTest {
     @Test
     void aKerbMuchLongerThanThePatchIsFeltAtItsHeight() {
         // Flat top of half its length: felt whole.
-        assertThat(new Kerb(KerbShape.RAMP, 0.05, 2, 1).felt(0.1).height(1.05)).isCloseTo(0.05, within(1e-12));
+        assertThat(new Kerb(Kerb.Shape.RAMP, 0.05, 2, 1).felt(0.1).height(1.05)).isCloseTo(0.05, within(1e-12));
     }
 }

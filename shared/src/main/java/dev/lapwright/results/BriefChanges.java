@@ -1,14 +1,9 @@
 package dev.lapwright.results;
 
-import dev.lapwright.brief.ChangeEffect;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.brief.ProvedChange;
-import dev.lapwright.brief.SettingChange;
-import dev.lapwright.brief.SuggestedChange;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.brief.TestRun;
-import dev.lapwright.brief.WingChoice;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.lap.LapFigures;
@@ -40,14 +35,14 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> suggested(SuggestedChange change) {
+    private static Map<String, Object> suggested(SuggestedSetup.Change change) {
         Map<String, Object> tree = setting(change.change());
         tree.put("undone", BriefSummary.part(change.undone(), BriefChanges::effect));
         tree.put("alone", BriefSummary.part(change.alone(), BriefChanges::effect));
         return tree;
     }
 
-    private static Map<String, Object> setting(SettingChange change) {
+    private static Map<String, Object> setting(BriefResult.SettingChange change) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", change.adjustment().name());
         tree.put("unit", change.adjustment().unit().symbol());
@@ -56,7 +51,7 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> effect(ChangeEffect effect) {
+    private static Map<String, Object> effect(BriefResult.ChangeEffect effect) {
         Map<String, Object> tree = shortly(effect);
         Map<String, Object> causes = new LinkedHashMap<>();
         effect.byCause().forEach((limit, seconds) -> causes.put(limit.label(), seconds));
@@ -65,7 +60,7 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> shortly(ChangeEffect effect) {
+    private static Map<String, Object> shortly(BriefResult.ChangeEffect effect) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("gainS", effect.gain());
         tree.put("sectorGainsS", effect.sectorGains());
@@ -91,12 +86,12 @@ final class BriefChanges {
         tree.put("name", trade.adjustment().name());
         tree.put("unit", trade.adjustment().unit().symbol());
         tree.put("setting", trade.setting());
-        tree.put("fastest", trade.fastest().map(WingChoice::setting).orElse(null));
+        tree.put("fastest", trade.fastest().map(WingTrade.Setting::setting).orElse(null));
         tree.put("choices", trade.choices().stream().map(BriefChanges::choice).toList());
         return tree;
     }
 
-    private static Map<String, Object> choice(WingChoice choice) {
+    private static Map<String, Object> choice(WingTrade.Setting choice) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("setting", choice.setting());
         tree.put("lapTimeS", choice.figures().map(LapFigures::lapTime).orElse(null));
@@ -120,7 +115,7 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> test(TestRun run) {
+    private static Map<String, Object> test(TestPlan.Run run) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("fate", run.fate().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         tree.put("changes", run.changes().stream().map(BriefChanges::setting).toList());
@@ -149,7 +144,7 @@ final class BriefChanges {
         return tree;
     }
 
-    private static Map<String, Object> proved(ProvedChange change, LapLogFile file) {
+    private static Map<String, Object> proved(Proof.Change change, LapLogFile file) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("before", change.before());
         tree.put("after", change.after());

@@ -1,12 +1,7 @@
 package dev.lapwright.results;
 
-import dev.lapwright.brief.AeroExchange;
 import dev.lapwright.brief.BriefChoices;
-import dev.lapwright.brief.BriefPart;
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.BriefSensitivity;
-import dev.lapwright.brief.PlaceShare;
-import dev.lapwright.brief.StartPressures;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.logs.LapLogFile;
@@ -40,7 +35,7 @@ public final class BriefSummary {
         Map<String, Object> tree =
                 ResultHeader.of("brief/1", hash(brief), brief.car(), brief.track(), brief.conditions());
         tree.put("asked", asked(brief.choices()));
-        tree.put("lap", LapSummary.figures(brief.lap()));
+        tree.put("lap", LapReport.figures(brief.lap()));
         tree.put("map", map(brief.lap()));
         tree.put("places", brief.places().stream().map(BriefSummary::place).toList());
         tree.put("sensitivity", part(brief.sensitivity(), BriefSummary::sensitivity));
@@ -57,7 +52,7 @@ public final class BriefSummary {
     }
 
     /** What a part holds, or why it is missing and what to do. */
-    static <T> Object part(BriefPart<T> part, Function<T, Object> written) {
+    static <T> Object part(BriefResult.Part<T> part, Function<T, Object> written) {
         return part.value().map(written).orElseGet(() -> {
             Map<String, Object> missing = new LinkedHashMap<>();
             missing.put("missing", part.problem());
@@ -130,27 +125,27 @@ public final class BriefSummary {
         return tree;
     }
 
-    private static Map<String, Object> place(PlaceShare place) {
+    private static Map<String, Object> place(BriefResult.PlaceShare place) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", place.label());
         tree.put("kind", place.isCorner() ? "corner" : "straight");
         tree.put("fromM", place.from());
         tree.put("toM", place.to());
-        tree.put("timeS", place.time());
+        tree.put("timeS", place.drive().time());
         tree.put("lapPercent", PERCENT * place.share());
-        tree.put("entrySpeedKmh", LapTrace.kmh(place.entrySpeed()));
-        tree.put("minimumSpeedKmh", LapTrace.kmh(place.minimumSpeed()));
-        tree.put("topSpeedKmh", LapTrace.kmh(place.topSpeed()));
-        tree.put("exitSpeedKmh", LapTrace.kmh(place.exitSpeed()));
+        tree.put("entrySpeedKmh", LapTrace.kmh(place.drive().entrySpeed()));
+        tree.put("minimumSpeedKmh", LapTrace.kmh(place.drive().minimumSpeed()));
+        tree.put("topSpeedKmh", LapTrace.kmh(place.drive().topSpeed()));
+        tree.put("exitSpeedKmh", LapTrace.kmh(place.drive().exitSpeed()));
         Map<String, Object> limits = new LinkedHashMap<>();
         place.limits().forEach((limit, share) -> limits.put(limit.label(), PERCENT * share));
         tree.put("limitedByPercentOfTime", limits);
         return tree;
     }
 
-    private static Map<String, Object> sensitivity(BriefSensitivity found) {
-        Map<String, Object> tree = headless(SensitivitySummary.tree(found.study()));
-        tree.put("worthChangingFromS", BriefSensitivity.WORTH_S);
+    private static Map<String, Object> sensitivity(BriefResult.Priorities found) {
+        Map<String, Object> tree = headless(SensitivityReport.fields(found.study()));
+        tree.put("worthChangingFromS", BriefResult.Priorities.WORTH_S);
         tree.put("worthChanging", names(found.worthChanging()));
         tree.put("notWorthChanging", names(found.notWorthChanging()));
         Map<String, Object> alone = new LinkedHashMap<>();
@@ -163,7 +158,7 @@ public final class BriefSummary {
         return gains.stream().map(gain -> gain.adjustment().name()).toList();
     }
 
-    private static Map<String, Object> exchange(AeroExchange exchange) {
+    private static Map<String, Object> exchange(BriefResult.AeroExchange exchange) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("dragAreaM2", exchange.dragArea());
         tree.put("downforceAreaM2", exchange.downforceArea());
@@ -174,7 +169,7 @@ public final class BriefSummary {
         return tree;
     }
 
-    private static Map<String, Object> pressures(StartPressures start) {
+    private static Map<String, Object> pressures(BriefResult.StartPressures start) {
         Map<String, Object> tree = headless(PressureTable.tree(start.study()));
         tree.put("logged", start.logged());
         tree.put("supposedGasC", start.gasTempC());

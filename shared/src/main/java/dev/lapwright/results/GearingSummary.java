@@ -90,19 +90,19 @@ public final class GearingSummary {
     private static Map<String, Object> lap(GearingResult.GearedLap lap) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("lapTimeS", lap.lapTime());
-        tree.put("topSpeedKmh", LapTrace.kmh(lap.topSpeed()));
-        tree.put("topSpeedAtM", lap.topSpeedAt());
-        tree.put("topSpeedBefore", lap.nextCorner().map(Corner::label).orElse(null));
-        tree.put("gearAtTopSpeed", lap.gearAtTopSpeed());
-        tree.put("engineSpeedAtTopSpeedRpm", lap.engineSpeedAtTopSpeed());
-        tree.put("revLimitRpm", lap.revLimit());
+        tree.put("topSpeedKmh", LapTrace.kmh(lap.top().speed()));
+        tree.put("topSpeedAtM", lap.top().at());
+        tree.put("topSpeedBefore", lap.top().nextCorner().map(Corner::label).orElse(null));
+        tree.put("gearAtTopSpeed", lap.top().gear());
+        tree.put("engineSpeedAtTopSpeedRpm", lap.top().engineSpeed());
+        tree.put("revLimitRpm", lap.limiter().revLimit());
         tree.put("headroomRpm", lap.headroom());
         tree.put("gearsUsed", lap.gearsUsed());
         tree.put("gearsUnused", lap.gearsUnused());
         tree.put("timeInGearS", InputHash.list(lap.timeInGear()));
-        tree.put("timeOnLimiterS", lap.limiterTime());
-        tree.put("limiterCostsAtMostS", lap.limiterCost());
-        tree.put("freeRevLimitRpm", lap.freeRevLimit());
+        tree.put("timeOnLimiterS", lap.limiter().time());
+        tree.put("limiterCostsAtMostS", lap.limiter().cost());
+        tree.put("freeRevLimitRpm", lap.limiter().freeRevLimit());
         tree.put("shifts", lap.shifts().stream().map(GearingSummary::shift).toList());
         return tree;
     }

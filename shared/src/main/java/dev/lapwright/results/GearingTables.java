@@ -64,15 +64,15 @@ public final class GearingTables {
         GearingResult.GearedLap lap = choice.lap().get();
         row.add(CsvText.number(lap.lapTime()));
         row.add(CsvText.number(scenario.gain(choice)));
-        row.add(CsvText.number(LapTrace.kmh(lap.topSpeed())));
-        row.add(CsvText.number(lap.topSpeedAt()));
-        row.add(lap.nextCorner().map(Corner::label).orElse(""));
-        row.add(Integer.toString(lap.gearAtTopSpeed()));
-        row.add(CsvText.number(lap.engineSpeedAtTopSpeed()));
+        row.add(CsvText.number(LapTrace.kmh(lap.top().speed())));
+        row.add(CsvText.number(lap.top().at()));
+        row.add(lap.top().nextCorner().map(Corner::label).orElse(""));
+        row.add(Integer.toString(lap.top().gear()));
+        row.add(CsvText.number(lap.top().engineSpeed()));
         row.add(CsvText.number(lap.headroom()));
         row.add(lap.gearsUsed().stream().map(String::valueOf).collect(Collectors.joining(" ")));
-        row.add(CsvText.number(lap.limiterTime()));
-        row.add(CsvText.number(lap.limiterCost()));
+        row.add(CsvText.number(lap.limiter().time()));
+        row.add(CsvText.number(lap.limiter().cost()));
         row.add(Integer.toString(lap.upshifts().size()));
         row.add(Integer.toString(lap.upshiftsInCorners().size()));
         for (double time : lap.timeInGear()) {

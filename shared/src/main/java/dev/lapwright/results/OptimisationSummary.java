@@ -22,19 +22,19 @@ public final class OptimisationSummary {
         Map<String, Object> tree = ResultHeader.of(
                 "optimisation/1",
                 InputHash.of(result),
-                result.car(),
-                result.circuits().get(0).track(),
-                result.days().get(0));
+                result.task().car(),
+                result.task().circuits().get(0).track(),
+                result.task().days().get(0));
         tree.put("circuits", circuits(result));
-        tree.put("days", result.days().stream().map(ResultHeader::day).toList());
-        tree.put("worstDay", result.worst());
-        tree.put("seed", result.seed());
-        tree.put("limits", limits(result.limits()));
+        tree.put("days", result.task().days().stream().map(ResultHeader::day).toList());
+        tree.put("worstDay", result.task().forTheWorstDay());
+        tree.put("seed", result.task().seed());
+        tree.put("limits", limits(result.task().limits()));
         tree.put("searched", searched(result));
         Map<String, Object> kept = new LinkedHashMap<>();
-        result.kept().forEach(one -> kept.put(one.name(), one.reason()));
+        result.search().leftAlone().forEach(one -> kept.put(one.name(), one.reason()));
         tree.put("leftAlone", kept);
-        tree.put("setupsDriven", result.driven());
+        tree.put("setupsDriven", result.search().driven());
         tree.put("limitsKept", result.isMet());
         tree.put(
                 "misses",
@@ -43,22 +43,28 @@ public final class OptimisationSummary {
         tree.put(
                 "missesBefore",
                 result.missesBefore().stream().map(OptimisationSummary::miss).toList());
-        tree.put("betweenSteps", point(result, result.between()));
+        tree.put("betweenSteps", point(result, result.search().between()));
         tree.put("best", point(result, result.best()));
-        tree.put("fewestChanges", point(result, result.fewest()));
-        tree.put("gains", result.gains().stream().map(OptimisationSummary::gain).toList());
+        tree.put("fewestChanges", point(result, result.nearOptimal().fewest()));
+        tree.put(
+                "gains",
+                result.sectors().stream().map(OptimisationSummary::gain).toList());
         tree.put(
                 "ranges",
-                result.flat().ranges().stream().map(OptimisationSummary::range).toList());
-        tree.put("asGood", result.flat().setups().size());
-        tree.put("asGoodComplete", result.flat().complete());
-        tree.put("front", result.front().stream().map(p -> point(result, p)).toList());
+                result.nearOptimal().ranges().stream()
+                        .map(OptimisationSummary::range)
+                        .toList());
+        tree.put("asGood", result.nearOptimal().setups().size());
+        tree.put("asGoodComplete", result.nearOptimal().complete());
+        tree.put(
+                "front",
+                result.nearOptimal().front().stream().map(p -> point(result, p)).toList());
         return tree;
     }
 
     private static List<Object> circuits(OptimisationResult result) {
         List<Object> circuits = new ArrayList<>();
-        for (Optimisation.Circuit circuit : result.circuits()) {
+        for (Optimisation.Circuit circuit : result.task().circuits()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", circuit.track().name());
             one.put("weight", circuit.weight());
@@ -83,10 +89,10 @@ public final class OptimisationSummary {
 
     private static List<Object> searched(OptimisationResult result) {
         List<Object> searched = new ArrayList<>();
-        for (OptimisationResult.Axis axis : result.axes()) {
+        for (OptimisationResult.Axis axis : result.search().axes()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", axis.name());
-            one.put("unit", result.car().unitOf(axis.name()).symbol());
+            one.put("unit", result.task().car().unitOf(axis.name()).symbol());
             one.put("settings", axis.settings());
             searched.add(one);
         }
@@ -107,20 +113,20 @@ public final class OptimisationSummary {
     private static Map<String, Object> point(OptimisationResult result, OptimisationResult.Candidate point) {
         Map<String, Object> tree = new LinkedHashMap<>();
         Map<String, Object> settings = new LinkedHashMap<>();
-        for (int i = 0; i < result.axes().size(); i++) {
-            settings.put(result.axes().get(i).name(), point.settings().get(i));
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            settings.put(result.search().axes().get(i).name(), point.settings().get(i));
         }
         tree.put("settings", settings);
         tree.put("lapTimeS", point.lapTime());
         tree.put("gainS", result.gain(point));
         tree.put("topSpeedKmh", LapTrace.kmh(point.topSpeed()));
-        tree.put("rideHeightMm", point.rideHeightMm());
-        if (point.upshiftsInCorners() >= 0) {
-            tree.put("leastBalancePercent", point.balanceLeastPercent());
-            tree.put("greatestBalancePercent", point.balanceMostPercent());
-            tree.put("upshiftsInCorners", point.upshiftsInCorners());
+        tree.put("rideHeightMm", point.limited().rideHeightMm());
+        if (point.limited().upshiftsInCorners() >= 0) {
+            tree.put("leastBalancePercent", point.limited().balanceLeastPercent());
+            tree.put("greatestBalancePercent", point.limited().balanceMostPercent());
+            tree.put("upshiftsInCorners", point.limited().upshiftsInCorners());
         }
-        if (result.circuits().size() > 1) {
+        if (result.task().circuits().size() > 1) {
             tree.put("lapTimeByCircuitS", point.circuitTimes());
         }
         if (!point.hasLap()) {
@@ -156,21 +162,23 @@ public final class OptimisationSummary {
     public static String csv(OptimisationResult result) {
         CsvText csv = new CsvText();
         List<String> header = new ArrayList<>();
-        for (OptimisationResult.Axis axis : result.axes()) {
-            String symbol = result.car().unitOf(axis.name()).symbol();
+        for (OptimisationResult.Axis axis : result.search().axes()) {
+            String symbol = result.task().car().unitOf(axis.name()).symbol();
             header.add(symbol.isEmpty() ? axis.name() : axis.name() + " (" + symbol + ")");
         }
         header.addAll(List.of("lapTimeS", "gainS", "topSpeedKmh", "rideHeightMm", "asGood", "front"));
         csv.row(header);
-        Set<OptimisationResult.Candidate> good = new HashSet<>(result.flat().setups());
-        Set<OptimisationResult.Candidate> front = new HashSet<>(result.front());
-        for (OptimisationResult.Candidate point : result.met()) {
+        Set<OptimisationResult.Candidate> good =
+                new HashSet<>(result.nearOptimal().setups());
+        Set<OptimisationResult.Candidate> front =
+                new HashSet<>(result.nearOptimal().front());
+        for (OptimisationResult.Candidate point : result.search().met()) {
             List<String> row = new ArrayList<>();
             point.settings().forEach(setting -> row.add(CsvText.number(setting)));
             row.add(CsvText.number(point.lapTime()));
             row.add(CsvText.number(result.gain(point)));
             row.add(CsvText.number(LapTrace.kmh(point.topSpeed())));
-            row.add(CsvText.number(point.rideHeightMm()));
+            row.add(CsvText.number(point.limited().rideHeightMm()));
             row.add(Boolean.toString(good.contains(point)));
             row.add(Boolean.toString(front.contains(point)));
             csv.row(row);

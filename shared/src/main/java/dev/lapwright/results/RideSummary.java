@@ -7,9 +7,7 @@ import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
-import dev.lapwright.ride.RideModes;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.ride.RideTrace;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import java.util.ArrayList;
@@ -56,7 +54,7 @@ public final class RideSummary {
     private static Map<String, Object> axle(RideResult.Axle axle) {
         QuarterCar wheel = axle.wheel();
         Damper damper = wheel.damper();
-        RideModes modes = wheel.modes();
+        QuarterCar.Modes modes = wheel.modes();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("axle", axle.end().label());
         tree.put("sprungMassKg", wheel.sprungMass());
@@ -166,7 +164,7 @@ public final class RideSummary {
         csv.row(List.of(
                 "axle", "timeS", "kerbMm", "wheelMm", "bodyMm", "travelMm", "contactLoadN", "bodyAccelerationMps2"));
         for (RideResult.Axle axle : result.axles()) {
-            RideTrace trace = axle.trace();
+            RidePass.Trace trace = axle.trace();
             double[] time = trace.time();
             double[] road = trace.road();
             double[] wheel = trace.wheel();

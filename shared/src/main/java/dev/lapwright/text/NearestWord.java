@@ -16,9 +16,9 @@ public final class NearestWord {
 
     /** The known word nearest to the one wanted: by typing errors, or as a beginning of it (deg for degrees). */
     public static Optional<String> near(String wanted, Collection<String> known) {
-        String remedy = Nearest.remedy(wanted, known);
-        if (remedy.startsWith(SAID)) {
-            return Optional.of(remedy.substring(SAID.length()));
+        Optional<String> nearest = Nearest.to(wanted, known);
+        if (nearest.isPresent()) {
+            return nearest;
         }
         String lower = wanted.toLowerCase(Locale.ROOT);
         String best = "";

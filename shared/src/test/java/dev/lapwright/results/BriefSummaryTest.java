@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SuggestedSetup;
-import dev.lapwright.brief.TestRun;
+import dev.lapwright.brief.TestPlan;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
@@ -115,7 +115,7 @@ class BriefSummaryTest {
 
     @Test
     void everyTestHasItsFateAndItsLaps() {
-        List<TestRun> runs = BEFORE.tests().value().orElseThrow().runs();
+        List<TestPlan.Run> runs = BEFORE.tests().value().orElseThrow().runs();
         JsonNode tree = before().get("tests").get("runs");
         assertThat(tree).hasSameSizeAs(runs);
         for (int i = 0; i < runs.size(); i++) {

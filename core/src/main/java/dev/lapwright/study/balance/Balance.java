@@ -14,8 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Which axle gives up first in each phase of each corner of a lap, and by how much; with the understeer gradient, the aero
- * balance and the yaw acceleration that the corners ask for.
+ * Study of the balance of a car: which axle reaches its limit first in each phase of each corner of a lap, and by how much;
+ * with the understeer gradient, the aero balance and the yaw acceleration that the corners ask for.
  *
  * <pre>{@code
  * BalanceResult balance = Balance.of(LapSolver.lap(car, track, Conditions.STANDARD)).run();

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * What a driver complains of: {@code understeer:entry}, {@code oversteer:exit:T3}.
+ * Complaint of a driver about the balance: {@code understeer:entry}, {@code oversteer:exit:T3}.
  *
  * @param understeer the front axle gives up first; else the rear does
  * @param phase when

@@ -2,7 +2,7 @@ package dev.lapwright.study.balance;
 
 import dev.lapwright.lap.TurnState.Pedals;
 
-/** Where in a corner, in driving order. */
+/** Phases of a corner, in driving order. */
 public enum BalancePhase {
     /** Braking while turning. */
     ENTRY("entry", Pedals.BRAKING),

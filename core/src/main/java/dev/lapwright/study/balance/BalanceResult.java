@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How a car feels on a lap, as far as a quasi-steady model knows.
+ * Balance of a car on a lap, as far as a quasi-steady model knows it.
  *
  * @param lap the lap from which the states are taken
  * @param corners at least one
@@ -63,7 +63,7 @@ public record BalanceResult(
     }
 
     /**
-     * The balance of a car in one corner.
+     * Balance of a car in one corner.
      *
      * @param corner which
      * @param phases those that the lap has there, in driving order: a corner taken flat has no entry
@@ -82,7 +82,7 @@ public record BalanceResult(
     }
 
     /**
-     * The balance of a car in one phase of one corner.
+     * Balance of a car in one phase of one corner.
      *
      * @param phase which
      * @param station of the lap from which the state is taken
@@ -100,7 +100,7 @@ public record BalanceResult(
             AxleMargins margins) {}
 
     /**
-     * The greatest yaw acceleration that a lap asks of a car as it turns into a corner or unwinds from it.
+     * Greatest yaw acceleration that a lap asks of a car as it turns into a corner or unwinds from it.
      *
      * @param distance where, m
      * @param acceleration rad/s², positive into the corner; infinite where curvature steps, which no car can follow; 0 if none

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 
 /**
- * Which station of a lap stands for each phase of a corner. Middle: where the tyres are used most across the car. Entry and
+ * Stations of a lap that stand for the phases of a corner. Middle: where the tyres are used most across the car. Entry and
  * exit: of the stations with brakes, or with drive, from there outwards, the one whose lateral acceleration is nearest to
  * {@link #SHARE} of the corner's greatest. Lift-off: where turning in begins. Ours; no standard says.
  */
@@ -29,7 +29,7 @@ final class PhaseStations {
     private final double[] curvature;
 
     /**
-     * Where a corner's phases are.
+     * Stations of one corner's phases.
      *
      * @param entry station, or -1
      */
@@ -44,7 +44,7 @@ final class PhaseStations {
         }
     }
 
-    /** The greatest yaw acceleration of a stretch, rad/s², positive into the corner; infinite at a step of curvature. */
+    /** Greatest yaw acceleration of a stretch, rad/s², positive into the corner; infinite at a step of curvature. */
     record YawPeak(double distance, double acceleration) {}
 
     PhaseStations(Lap lap) {
@@ -66,7 +66,7 @@ final class PhaseStations {
         for (int i = 0; i <= last; i++) {
             double use = Math.max(
                     lap.value(Channel.LATERAL_UTILISATION_FRONT, i), lap.value(Channel.LATERAL_UTILISATION_REAR, i));
-            if (within(corner, s[i]) && use > most && across(i, corner) > 0) {
+            if (corner.contains(s[i]) && use > most && across(i, corner) > 0) {
                 most = use;
                 best = i;
             }
@@ -84,12 +84,6 @@ final class PhaseStations {
         return best;
     }
 
-    private static boolean within(Corner corner, double s) {
-        return corner.entry() <= corner.exit()
-                ? s >= corner.entry() && s <= corner.exit()
-                : s >= corner.entry() || s <= corner.exit();
-    }
-
     /** Lateral acceleration towards the corner's inside. */
     private double across(int i, Corner corner) {
         double ay = lap.value(Channel.LATERAL_ACCELERATION, i);
@@ -103,7 +97,7 @@ final class PhaseStations {
         int after = k + 1 < middles.length ? middles[k + 1] : closed ? middles[0] : -1;
         double most = across(middle, corner);
         for (int i = 0; i <= last; i++) {
-            if (within(corner, s[i])) {
+            if (corner.contains(s[i])) {
                 most = Math.max(most, across(i, corner));
             }
         }

@@ -10,7 +10,6 @@ import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
@@ -20,9 +19,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What to turn against a complaint: each adjustment of the car one legal step each way. The balance of the changed car is
- * taken in the very states of the lap looked at (place, speed, what the pedals do), so that only the car differs; its lap time
- * is that of its own lap.
+ * Study of remedies against a complaint: each adjustment of the car one legal step each way. The balance of the changed car
+ * is taken in the very states of the lap looked at (place, speed, what the pedals do), so that only the car differs; its lap
+ * time is that of its own lap.
  */
 public final class Remedies implements Study<RemedyResult> {
     /** A shift of the limits below this is none, m/s²: a thousandth of what tyres hold. */
@@ -72,7 +71,7 @@ public final class Remedies implements Study<RemedyResult> {
         return search.result(now);
     }
 
-    /** The steps tried so far, in the order in which they were tried. */
+    /** Steps tried so far, in the order in which they were tried. */
     private final class Search {
         private final LapSolver solver = new LapSolver(lap.stations());
         private final List<RemedyResult.Remedy> remedies = new ArrayList<>();
@@ -159,7 +158,7 @@ public final class Remedies implements Study<RemedyResult> {
                     disturbed,
                     Handling.of(changed).withToe().radPerMps2()
                             - balance.gradientWithToe().radPerMps2(),
-                    RemedyCaution.of(adjustment));
+                    adjustment.cautions());
         }
     }
 

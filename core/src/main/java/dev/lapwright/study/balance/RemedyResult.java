@@ -1,6 +1,6 @@
 package dev.lapwright.study.balance;
 
-import dev.lapwright.study.RemedyCaution;
+import dev.lapwright.car.Caution;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What could be turned against a complaint.
+ * Remedies found against a complaint.
  *
  * @param complaint of the driver
  * @param understeer what the model says of it: mean over the corners complained of of rear less front limit, m/s²
@@ -35,7 +35,7 @@ public record RemedyResult(
     }
 
     /**
-     * One step of one adjustment, and what it does.
+     * Step of one adjustment, and what it does.
      *
      * @param adjustment its name
      * @param from setting now
@@ -57,7 +57,7 @@ public record RemedyResult(
             Map<BalancePhase, Double> shifts,
             List<BalancePhase> disturbed,
             double gradientShift,
-            Set<RemedyCaution> cautions) {
+            Set<Caution> cautions) {
         /** A change of lap time below this is no change, s. */
         static final double LEVEL = 0.005;
 

@@ -5,7 +5,6 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.CornerPlaces;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -16,7 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Two laps of one track, side by side: where one gains on the other, and what limits the cars there. Differences are the
+ * Comparison of two laps of one track: where one gains on the other, and what limits the cars there. Differences are the
  * second lap less the first: positive where the second is slower. By part, by sector and by cause they add up to the
  * difference in lap time. Immutable.
  *
@@ -143,7 +142,7 @@ public final class Comparison {
     }
 
     /**
-     * One part of the lap, a corner or what lies between two, as two laps drive it. Differences are the second lap less the
+     * Part of the lap, a corner or what lies between two, as two laps drive it. Differences are the second lap less the
      * first: positive where the second is slower.
      *
      * @param corner the corner; empty on a straight
@@ -171,7 +170,7 @@ public final class Comparison {
         }
 
         /**
-         * How one lap drives it.
+         * Time and speeds of one lap there.
          *
          * @param time s
          * @param entrySpeed m/s
@@ -222,11 +221,11 @@ public final class Comparison {
         }
     }
 
-    /** Cuts two laps into corners and straights. Each cell between two stations belongs to one part. */
+    /** Division of two laps into corners and straights. Each cell between two stations belongs to one part. */
     static final class PartCutter {
         private final Lap first;
         private final Lap second;
-        private final CornerPlaces places;
+        private final List<Corner> all;
         private final double[] s;
         private final double[][] time;
         private final double[][] speed;
@@ -234,18 +233,18 @@ public final class Comparison {
         PartCutter(Lap first, Lap second) {
             this.first = first;
             this.second = second;
-            places = new CornerPlaces(first.stations().corners(), first.track());
+            all = first.stations().corners();
             s = first.column(Channel.DISTANCE);
             time = new double[][] {first.column(Channel.TIME), second.column(Channel.TIME)};
             speed = new double[][] {first.column(Channel.SPEED), second.column(Channel.SPEED)};
         }
 
         /** In driving order; what spans the start line last. */
-        List<Comparison.Part> list() {
+        List<Part> list() {
             List<List<Integer>> runs = new ArrayList<>();
             List<Optional<Corner>> corners = new ArrayList<>();
             for (int i = 0; i + 1 < s.length; i++) {
-                Optional<Corner> corner = places.at(0.5 * (s[i] + s[i + 1]));
+                Optional<Corner> corner = Corner.at(all, 0.5 * (s[i] + s[i + 1]));
                 if (runs.isEmpty() || !corner.equals(corners.get(corners.size() - 1))) {
                     runs.add(new ArrayList<>());
                     corners.add(corner);
@@ -258,14 +257,14 @@ public final class Comparison {
                 runs.remove(0);
                 corners.remove(0);
             }
-            List<Comparison.Part> parts = new ArrayList<>();
+            List<Part> parts = new ArrayList<>();
             for (int k = 0; k < runs.size(); k++) {
                 parts.add(part(runs.get(k), corners, k));
             }
             return parts;
         }
 
-        private Comparison.Part part(List<Integer> cells, List<Optional<Corner>> corners, int k) {
+        private Part part(List<Integer> cells, List<Optional<Corner>> corners, int k) {
             boolean closed = first.track().isClosed();
             int count = corners.size();
             boolean straight = corners.get(k).isEmpty() && count > 1;
@@ -273,7 +272,7 @@ public final class Comparison {
                     straight && (k > 0 || closed) ? corners.get((k - 1 + count) % count) : Optional.empty();
             Optional<Corner> before =
                     straight && (k + 1 < count || closed) ? corners.get((k + 1) % count) : Optional.empty();
-            return new Comparison.Part(
+            return new Part(
                     corners.get(k),
                     after,
                     before,
@@ -284,7 +283,7 @@ public final class Comparison {
                     causes(cells));
         }
 
-        private Comparison.Part.Drive drive(int lap, List<Integer> cells) {
+        private Part.Drive drive(int lap, List<Integer> cells) {
             double spent = 0;
             double least = Double.POSITIVE_INFINITY;
             double most = 0;
@@ -294,7 +293,7 @@ public final class Comparison {
                 least = Math.min(least, Math.min(v[i], v[i + 1]));
                 most = Math.max(most, Math.max(v[i], v[i + 1]));
             }
-            return new Comparison.Part.Drive(spent, v[cells.get(0)], least, most, v[cells.get(cells.size() - 1) + 1]);
+            return new Part.Drive(spent, v[cells.get(0)], least, most, v[cells.get(cells.size() - 1) + 1]);
         }
 
         /** Each end of a cell, in each lap, answers for a quarter of the cell's difference. */

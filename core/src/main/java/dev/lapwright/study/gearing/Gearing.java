@@ -21,7 +21,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 
 /**
- * Which gearing to fit: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
+ * Study of gearing: final drives and single ratios, each varied by itself, and what the lap makes of them; also behind
  * another car, and against a wind.
  *
  * <pre>{@code
@@ -119,7 +119,7 @@ public final class Gearing implements Study<GearingResult> {
             situations.add(new Situation(GearingResult.Scenario.Kind.TOW, tow, towed, conditions, behind));
         }
         if (headWind != 0) {
-            Conditions day = windy(asGiven.topSpeedAt());
+            Conditions day = windy(asGiven.top().at());
             GearingResult.GearedLap against = read(solver, solver.solve(Vehicle.of(car, day)));
             situations.add(new Situation(GearingResult.Scenario.Kind.HEAD_WIND, headWind, car, day, against));
         }
@@ -133,7 +133,7 @@ public final class Gearing implements Study<GearingResult> {
                 scenarios(situations, varied, how));
     }
 
-    /** A scenario of which only the baseline has been driven yet. */
+    /** Scenario of which only the baseline has been driven yet. */
     private record Situation(
             GearingResult.Scenario.Kind kind,
             double amount,

@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What of a car's gearing can be varied. */
+/** Parts of a car's gearing that can be varied. */
 public final class GearingAxes {
     /** Name of the quantity. */
     public static final String FINAL_DRIVE = Quantity.FINAL_DRIVE.path();

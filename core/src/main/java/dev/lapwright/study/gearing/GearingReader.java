@@ -5,15 +5,15 @@ import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.CornerPlaces;
+import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads from a lap what it makes of its gears. */
+/** Reader of a lap for its use of the gears. */
 final class GearingReader {
     private final Lap lap;
     private final Drivetrain drivetrain;
-    private final CornerPlaces corners;
+    private final List<Corner> corners;
     private final double[] s;
     private final double[] t;
     private final double[] v;
@@ -23,7 +23,7 @@ final class GearingReader {
     private GearingReader(Lap lap) {
         this.lap = lap;
         drivetrain = Drivetrain.of(lap.vehicle());
-        corners = new CornerPlaces(lap.stations().corners(), lap.track());
+        corners = lap.stations().corners();
         s = lap.column(Channel.DISTANCE);
         t = lap.column(Channel.TIME);
         v = lap.column(Channel.SPEED);
@@ -56,18 +56,16 @@ final class GearingReader {
         int gear = drivetrain.gearAt(top);
         return new GearingResult.GearedLap(
                 lap.time(),
-                top,
-                s[fastest],
+                new GearingResult.TopSpeed(
+                        top,
+                        s[fastest],
+                        Corner.after(corners, lap.track(), s[fastest]),
+                        gear,
+                        drivetrain.engineSpeed(gear, top)),
                 figures.minimumSpeed(),
-                corners.after(s[fastest]),
-                gear,
-                drivetrain.engineSpeed(gear, top),
-                drivetrain.revLimit(),
                 List.copyOf(used()),
                 timeInGear,
-                limiterTime(lap),
-                limiterCost,
-                freeRevLimit,
+                new GearingResult.Limiter(drivetrain.revLimit(), limiterTime(lap), limiterCost, freeRevLimit),
                 shifts);
     }
 
@@ -90,7 +88,7 @@ final class GearingReader {
                     speed,
                     drivetrain.engineSpeed(gear, speed),
                     drivetrain.engineSpeed(next, speed),
-                    corners.at(at),
+                    Corner.at(corners, at),
                     timeToBraking(i, time)));
             from = time;
             gear = next;

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a study of gearing found.
+ * Findings of a study of gearing.
  *
  * @param car as it stood
  * @param track where
@@ -44,7 +44,7 @@ public record GearingResult(
     }
 
     /**
-     * One gearing that was tried.
+     * Gearing that was tried.
      *
      * @param axis what was varied
      * @param value its setting, in its unit
@@ -55,8 +55,8 @@ public record GearingResult(
     public record Candidate(String axis, double value, Car car, Optional<GearedLap> lap, String failure) {}
 
     /**
-     * One gear: engine speed over road speed is a straight line through the origin, used from {@code fromSpeed} to
-     * {@code toSpeed}. All gears together draw the saw.
+     * Gear as a line of the saw diagram: engine speed over road speed is a straight line through the origin, used from
+     * {@code fromSpeed} to {@code toSpeed}. All gears together draw the saw.
      *
      * @param gear from 1
      * @param ratio of the gear alone
@@ -76,7 +76,7 @@ public record GearingResult(
             double limitSpeed) {
 
         /** The gears of a car, first gear first. */
-        public static List<Gear> of(Vehicle vehicle) {
+        static List<Gear> of(Vehicle vehicle) {
             Drivetrain drivetrain = Drivetrain.of(vehicle);
             double[] ratios = vehicle.car().gearRatios();
             double finalDrive = vehicle.car().value("gearbox.finalDrive");
@@ -102,7 +102,7 @@ public record GearingResult(
     }
 
     /**
-     * One change of gear on a lap.
+     * Change of gear on a lap.
      *
      * @param from gear, from 1
      * @param to gear: the next above or below
@@ -137,40 +137,24 @@ public record GearingResult(
     }
 
     /**
-     * What a lap makes of its gears.
+     * Use that a lap makes of the gears.
      *
      * @param lapTime s
-     * @param topSpeed highest speed reached, m/s
-     * @param topSpeedAt where, m, to the nearest station
+     * @param top the place of the highest speed
      * @param lowestSpeed lowest speed anywhere, m/s
-     * @param nextCorner the corner that comes after that place, if any
-     * @param gearAtTopSpeed from 1
-     * @param engineSpeedAtTopSpeed 1/min
-     * @param revLimit 1/min
      * @param gearsUsed those the car is driven in, rising; a gear passed only under braking is not used
      * @param timeInGear s, first gear first; adds up to the lap time
-     * @param limiterTime time on the rev limiter, s
-     * @param limiterCost what a rev limit that is never held would gain, s, the torque at the limit held up to the new one: at
-     *     most what the limiter costs. Zero where the limiter is not held.
-     * @param freeRevLimit that limit, 1/min: the car's own, raised in steps of a tenth of it until it is never held, at most to
-     *     twice as much
+     * @param limiter what the rev limiter does
      * @param shifts in driving order
      */
     public record GearedLap(
             double lapTime,
-            double topSpeed,
-            double topSpeedAt,
+            TopSpeed top,
             double lowestSpeed,
-            Optional<Corner> nextCorner,
-            int gearAtTopSpeed,
-            double engineSpeedAtTopSpeed,
-            double revLimit,
             List<Integer> gearsUsed,
             double[] timeInGear,
-            double limiterTime,
-            double limiterCost,
-            double freeRevLimit,
-            List<GearingResult.Shift> shifts) {
+            Limiter limiter,
+            List<Shift> shifts) {
         public GearedLap {
             gearsUsed = List.copyOf(gearsUsed);
             timeInGear = timeInGear.clone();
@@ -205,16 +189,16 @@ public record GearingResult(
 
         /** How far the engine stays below the rev limit at the highest road speed, 1/min. */
         public double headroom() {
-            return revLimit - engineSpeedAtTopSpeed;
+            return limiter.revLimit() - top.engineSpeed();
         }
 
         /** Upshifts, in driving order. */
-        public List<GearingResult.Shift> upshifts() {
-            return shifts.stream().filter(GearingResult.Shift::up).toList();
+        public List<Shift> upshifts() {
+            return shifts.stream().filter(Shift::up).toList();
         }
 
         /** Upshifts that fall in a corner. */
-        public List<GearingResult.Shift> upshiftsInCorners() {
+        public List<Shift> upshiftsInCorners() {
             return upshifts().stream()
                     .filter(shift -> shift.corner().isPresent())
                     .toList();
@@ -222,7 +206,30 @@ public record GearingResult(
     }
 
     /**
-     * All gearings tried in one situation.
+     * Place of a lap's highest speed.
+     *
+     * @param speed m/s
+     * @param at distance, m, to the nearest station
+     * @param nextCorner the corner that comes after that place, if any
+     * @param gear from 1
+     * @param engineSpeed 1/min
+     */
+    public record TopSpeed(double speed, double at, Optional<Corner> nextCorner, int gear, double engineSpeed) {}
+
+    /**
+     * Time on the rev limiter, and its cost.
+     *
+     * @param revLimit 1/min
+     * @param time on the limiter, s
+     * @param cost what a rev limit that is never held would gain, s, the torque at the limit held up to the new one: at
+     *     most what the limiter costs. Zero where the limiter is not held.
+     * @param freeRevLimit that limit, 1/min: the car's own, raised in steps of a tenth of it until it is never held, at most
+     *     to twice as much
+     */
+    public record Limiter(double revLimit, double time, double cost, double freeRevLimit) {}
+
+    /**
+     * Situation in which all gearings were tried.
      *
      * @param kind which situation
      * @param amount of the tow, as the share of drag it takes away, or of the head wind, m/s; 0 as given
@@ -232,17 +239,12 @@ public record GearingResult(
      * @param choices axis by axis, values in their order
      */
     public record Scenario(
-            Kind kind,
-            double amount,
-            Car car,
-            Conditions conditions,
-            GearingResult.GearedLap baseline,
-            List<GearingResult.Candidate> choices) {
+            Kind kind, double amount, Car car, Conditions conditions, GearedLap baseline, List<Candidate> choices) {
         public Scenario {
             choices = List.copyOf(choices);
         }
 
-        /** What the situation is. */
+        /** Kinds of situation. */
         public enum Kind {
             /** Car and day as given. */
             AS_GIVEN,
@@ -253,19 +255,19 @@ public record GearingResult(
         }
 
         /** The gearings of one axis. */
-        public List<GearingResult.Candidate> choices(String axis) {
+        public List<Candidate> choices(String axis) {
             return choices.stream().filter(choice -> choice.axis().equals(axis)).toList();
         }
 
         /** Seconds gained against the baseline, positive is faster; NaN where there was no lap. */
-        public double gain(GearingResult.Candidate choice) {
+        public double gain(Candidate choice) {
             return choice.lap().map(lap -> baseline.lapTime() - lap.lapTime()).orElse(Double.NaN);
         }
 
         /** The fastest gearing of an axis, the first of equals; empty if none has a lap. */
-        public Optional<GearingResult.Candidate> fastest(String axis) {
-            GearingResult.Candidate best = null;
-            for (GearingResult.Candidate choice : choices(axis)) {
+        public Optional<Candidate> fastest(String axis) {
+            Candidate best = null;
+            for (Candidate choice : choices(axis)) {
                 if (choice.lap().isPresent()
                         && (best == null
                                 || choice.lap().get().lapTime()
@@ -278,7 +280,8 @@ public record GearingResult(
     }
 
     /**
-     * Force at the wheels in each gear, and what stands against it on a level straight without wind, over road speed.
+     * Traction diagram: force at the wheels in each gear, and what stands against it on a level straight without wind, over
+     * road speed.
      *
      * @param speeds m/s, rising in even steps
      * @param forces N, one array for each gear, first gear first; NaN above the gear's rev limit
@@ -294,7 +297,7 @@ public record GearingResult(
         }
 
         /** The curves of a car from a crawl to the rev limit in top gear. */
-        public static Traction of(Vehicle vehicle) {
+        static Traction of(Vehicle vehicle) {
             Drivetrain drivetrain = Drivetrain.of(vehicle);
             double step = vehicle.geared() / STEPS;
             double[] speeds = new double[STEPS + 1];

@@ -21,13 +21,14 @@ import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.CMAESOptimizer;
 import org.apache.commons.math3.random.MersenneTwister;
 
 /**
- * Search for the best place on a lattice of steps. It knows nothing of cars: a place is a number of steps in each direction,
- * what lies there is looked up once and scored as often as wanted. The same for any number of threads, bit for bit.
+ * Search for the best place on a lattice of steps, by descent over neighbours, lines and pairs of steps. It knows nothing
+ * of cars: a place is a number of steps in each direction, what lies there is looked up once and scored as often as wanted.
+ * The same for any number of threads, bit for bit.
  *
  * @param <P> what lies at a place
  */
 final class LatticeSearch<P> {
-    /** How hard a descent tries before it stops. */
+    /** Effort of a descent. */
     enum Effort {
         /** Single steps and whole lines. */
         LINES,
@@ -215,9 +216,9 @@ final class LatticeSearch<P> {
     }
 
     /**
-     * How good a point of a search is: first by how far it misses what is demanded, then by what it costs. Rule of Deb, "An
-     * efficient constraint handling method for genetic algorithms", Comput. Methods Appl. Mech. Eng. 186 (2000): of two points
-     * that meet the demands the cheaper is better, one that meets them beats one that does not, of two that do not the one that
+     * Score of a place: first by how far it misses what is demanded, then by what it costs. Rule of Deb, "An efficient
+     * constraint handling method for genetic algorithms", Comput. Methods Appl. Mech. Eng. 186 (2000): of two points that
+     * meet the demands the cheaper is better, one that meets them beats one that does not, of two that do not the one that
      * misses less is better.
      *
      * @param shortfall 0 where all demands are met, else above 0
@@ -249,16 +250,16 @@ final class LatticeSearch<P> {
     }
 
     /**
-     * The search between the steps: covariance matrix adaptation of an evolution strategy (Hansen and Ostermeier 2001, Evol.
-     * Comput. 9(2)) as Commons Math has it, from one start, with random numbers of its own. It looks only at the order of the
-     * scores, so the rule of {@link LatticeSearch.Score} serves as it is.
+     * Search between the steps: covariance matrix adaptation of an evolution strategy (Hansen and Ostermeier 2001, Evol.
+     * Comput. 9(2)) as Commons Math has it, from one start, with random numbers of its own. It looks only at the order of
+     * the scores, so the rule of {@link Score} serves as it is.
      */
     static final class Continuum {
         /** First spread of the search, as a share of each range. */
         private static final double SPREAD = 0.25;
 
         /**
-         * When it ends.
+         * End of a search between the steps.
          *
          * @param worthGoingOn a gain below this, in the unit of the cost, is not waited for
          * @param patience so many generations without such a gain end it
@@ -267,10 +268,10 @@ final class LatticeSearch<P> {
         record Ending(double worthGoingOn, int patience, int generations) {}
 
         private final int[] counts;
-        private final Function<double[], LatticeSearch.Score> scores;
+        private final Function<double[], Score> scores;
         private final Ending ending;
 
-        private LatticeSearch.Score bestScore;
+        private Score bestScore;
         private double[] best;
         private double milestone = Double.POSITIVE_INFINITY;
         private int sinceMilestone;
@@ -279,7 +280,7 @@ final class LatticeSearch<P> {
          * @param counts numbers of steps, at least 2 each; a place has coordinates from 0 to the count less one
          * @param scores of places
          */
-        Continuum(int[] counts, Function<double[], LatticeSearch.Score> scores, Ending ending) {
+        Continuum(int[] counts, Function<double[], Score> scores, Ending ending) {
             this.counts = counts.clone();
             this.scores = scores;
             this.ending = ending;
@@ -321,7 +322,7 @@ final class LatticeSearch<P> {
             for (int i = 0; i < place.length; i++) {
                 place[i] = Math.max(0, Math.min(1, share[i])) * (counts[i] - 1);
             }
-            LatticeSearch.Score score = scores.apply(place);
+            Score score = scores.apply(place);
             if (best == null || score.beats(bestScore)) {
                 best = place;
                 bestScore = score;

@@ -3,14 +3,14 @@ package dev.lapwright.study.optimise;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.study.CornerPlaces;
 import dev.lapwright.track.Corner;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a lap does in its corners, for limits on a setup.
+ * Limit balance and upshifts of a lap in its corners, for limits on a setup.
  *
  * <p>Limit balance: where the grip of an axle holds the car at the highest steady speed of the place, in a corner, the share
  * of the front axle's grip that is taken less that of the rear axle, in percent, as the mean over the time spent there. Above
@@ -32,11 +32,13 @@ final class LimitBalance {
     static double percent(Lap lap) {
         double sum = 0;
         double time = 0;
-        CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
+        List<Corner> corners = lap.stations().corners();
         for (int i = 0; i < lap.count(); i++) {
             boolean grip = lap.limit(i) == Limit.FRONT_GRIP || lap.limit(i) == Limit.REAR_GRIP;
             boolean held = lap.value(Channel.SPEED, i) >= AT_LIMIT * lap.value(Channel.SPEED_LIMIT, i);
-            if (grip && held && corners.at(lap.value(Channel.DISTANCE, i)).isPresent()) {
+            if (grip
+                    && held
+                    && Corner.at(corners, lap.value(Channel.DISTANCE, i)).isPresent()) {
                 int before = Math.max(0, i - 1);
                 int after = Math.min(lap.count() - 1, i + 1);
                 double spent = 0.5 * (lap.value(Channel.TIME, after) - lap.value(Channel.TIME, before));
@@ -49,17 +51,18 @@ final class LimitBalance {
 
     /** Number of upshifts of a lap that fall where the car leans on its tyres. */
     static int upshiftsInCorners(Lap lap) {
-        CornerPlaces corners = new CornerPlaces(lap.stations().corners(), lap.track());
+        List<Corner> corners = lap.stations().corners();
         Map<Corner, Double> greatest = new HashMap<>();
         for (int i = 0; i < lap.count(); i++) {
             double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
-            corners.at(lap.value(Channel.DISTANCE, i)).ifPresent(corner -> greatest.merge(corner, lateral, Math::max));
+            Corner.at(corners, lap.value(Channel.DISTANCE, i))
+                    .ifPresent(corner -> greatest.merge(corner, lateral, Math::max));
         }
         int upshifts = 0;
         for (int i = 1; i < lap.count(); i++) {
             boolean up = lap.value(Channel.GEAR, i) > lap.value(Channel.GEAR, i - 1) && lap.limit(i) != Limit.BRAKES;
             double lateral = Math.abs(lap.value(Channel.LATERAL_ACCELERATION, i));
-            Optional<Corner> corner = up ? corners.at(lap.value(Channel.DISTANCE, i)) : Optional.empty();
+            Optional<Corner> corner = up ? Corner.at(corners, lap.value(Channel.DISTANCE, i)) : Optional.empty();
             if (corner.isPresent() && lateral >= LEANING * greatest.get(corner.get())) {
                 upshifts++;
             }

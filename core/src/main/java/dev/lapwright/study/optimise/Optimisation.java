@@ -14,9 +14,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Looks for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy with
- * a fixed seed; then on the steps: single steps, whole lines and pairs of steps until none helps. The same for any number of
- * threads.
+ * Search for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy
+ * with a fixed seed; then on the steps: single steps, whole lines and pairs of steps until none helps. The same for any
+ * number of threads.
  *
  * <pre>{@code
  * OptimisationResult best = Optimisation.of(car, track, Conditions.STANDARD)
@@ -168,7 +168,7 @@ public final class Optimisation implements Study<OptimisationResult> {
     }
 
     /**
-     * A circuit that a setup is to serve.
+     * Circuit that a setup is to serve.
      *
      * @param track where
      * @param weight how much its lap time counts beside those of the others; above 0

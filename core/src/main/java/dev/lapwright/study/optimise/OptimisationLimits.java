@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * What a setup must keep, on every circuit and day.
+ * Limits that a setup must keep, on every circuit and day.
  *
  * @param topSpeedKmh top speed at least, km/h
  * @param balanceLeastPercent limit balance at least: see {@link LimitBalance}
@@ -85,16 +85,31 @@ public record OptimisationLimits(
             return misses;
         }
         atLeast(misses, OptimisationResult.Miss.Limit.TOP_SPEED, "km/h", topSpeedKmh, KMH * point.topSpeed());
-        atLeast(misses, OptimisationResult.Miss.Limit.RIDE_HEIGHT, "mm", rideHeightMm, point.rideHeightMm());
+        atLeast(
+                misses,
+                OptimisationResult.Miss.Limit.RIDE_HEIGHT,
+                "mm",
+                rideHeightMm,
+                point.limited().rideHeightMm());
         atLeast(
                 misses,
                 OptimisationResult.Miss.Limit.BALANCE_LEAST,
                 "%",
                 balanceLeastPercent,
-                point.balanceLeastPercent());
-        atMost(misses, OptimisationResult.Miss.Limit.BALANCE_MOST, "%", balanceMostPercent, point.balanceMostPercent());
+                point.limited().balanceLeastPercent());
+        atMost(
+                misses,
+                OptimisationResult.Miss.Limit.BALANCE_MOST,
+                "%",
+                balanceMostPercent,
+                point.limited().balanceMostPercent());
         OptionalDouble upshifts = withoutUpshiftInCorner ? OptionalDouble.of(0) : OptionalDouble.empty();
-        atMost(misses, OptimisationResult.Miss.Limit.UPSHIFTS, "", upshifts, point.upshiftsInCorners());
+        atMost(
+                misses,
+                OptimisationResult.Miss.Limit.UPSHIFTS,
+                "",
+                upshifts,
+                point.limited().upshiftsInCorners());
         return misses;
     }
 

@@ -10,56 +10,68 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What an optimisation found.
+ * Best setup found, and what lies about it.
  *
- * @param car as it was set up before
- * @param circuits that the setup is to serve
- * @param days air, wind and grip it is to serve
- * @param worst whether the least gain on any day was made large, not the mean
- * @param limits it had to keep
- * @param seed of the random numbers
- * @param axes adjustments searched
- * @param kept adjustments left alone
+ * @param task what it was asked
+ * @param search what it looked at
  * @param before the setup that was there before, which need not stand on legal steps
- * @param between the best found between the legal steps
  * @param best the best legal setup; where none was found that keeps the limits, the one that misses them least
  * @param misses limits that it misses; empty where it keeps all
- * @param fewest the setup with few changes: as many adjustments as possible back where they were, at a loss of no more than
- *     {@link Optimisation#FLAT_S} against the best
- * @param flat how flat the optimum is; without setups and ranges where limits are missed
- * @param front setups that no other found beats both in lap time and in top speed, the fastest lap first
- * @param gains where the best gains, for each circuit
- * @param met all legal setups driven that keep the limits, the least cost first
- * @param driven number of setups driven, between the steps and on them
+ * @param nearOptimal setups that are as good as the best, to a driver; empty where limits are missed
+ * @param sectors where the best gains, for each circuit
  */
 public record OptimisationResult(
-        Car car,
-        List<Optimisation.Circuit> circuits,
-        List<Conditions> days,
-        boolean worst,
-        OptimisationLimits limits,
-        long seed,
-        List<Axis> axes,
-        List<LeftAlone> kept,
+        Task task,
+        Search search,
         Candidate before,
-        Candidate between,
         Candidate best,
         List<Miss> misses,
-        Candidate fewest,
-        NearOptimal flat,
-        List<Candidate> front,
-        List<SectorTimes> gains,
-        List<Candidate> met,
-        int driven) {
+        NearOptimal nearOptimal,
+        List<SectorTimes> sectors) {
     public OptimisationResult {
-        circuits = List.copyOf(circuits);
-        days = List.copyOf(days);
-        axes = List.copyOf(axes);
-        kept = List.copyOf(kept);
         misses = List.copyOf(misses);
-        front = List.copyOf(front);
-        gains = List.copyOf(gains);
-        met = List.copyOf(met);
+        sectors = List.copyOf(sectors);
+    }
+
+    /**
+     * Question that an optimisation answers.
+     *
+     * @param car as it was set up before
+     * @param circuits that the setup is to serve
+     * @param days air, wind and grip it is to serve
+     * @param forTheWorstDay whether the least gain on any day was made large, not the mean
+     * @param limits it had to keep
+     * @param seed of the random numbers
+     */
+    public record Task(
+            Car car,
+            List<Optimisation.Circuit> circuits,
+            List<Conditions> days,
+            boolean forTheWorstDay,
+            OptimisationLimits limits,
+            long seed) {
+        public Task {
+            circuits = List.copyOf(circuits);
+            days = List.copyOf(days);
+        }
+    }
+
+    /**
+     * Extent of a search: what it turned, what it left alone, and what it drove.
+     *
+     * @param axes adjustments searched
+     * @param leftAlone adjustments that were not
+     * @param between the best setup found between the legal steps
+     * @param met all legal setups driven that keep the limits, the least cost first
+     * @param driven number of setups driven, between the steps and on them
+     */
+    public record Search(
+            List<Axis> axes, List<LeftAlone> leftAlone, Candidate between, List<Candidate> met, int driven) {
+        public Search {
+            axes = List.copyOf(axes);
+            leftAlone = List.copyOf(leftAlone);
+            met = List.copyOf(met);
+        }
     }
 
     /** Whether the best setup keeps all limits. */
@@ -69,7 +81,7 @@ public record OptimisationResult(
 
     /** Limits that the setup that was there before misses. */
     public List<Miss> missesBefore() {
-        return limits.misses(before);
+        return task.limits().misses(before);
     }
 
     /** Gain of a setup over the one that was there before, s; positive is faster. */
@@ -79,15 +91,15 @@ public record OptimisationResult(
 
     /** A setup found, as a setup: what had been set on the car, and the settings searched. */
     public Setup setup(String name, Candidate point) {
-        Map<String, Double> settings = new LinkedHashMap<>(car.settings());
-        for (int i = 0; i < axes.size(); i++) {
-            settings.put(axes.get(i).name(), point.settings().get(i));
+        Map<String, Double> settings = new LinkedHashMap<>(task.car().settings());
+        for (int i = 0; i < search.axes().size(); i++) {
+            settings.put(search.axes().get(i).name(), point.settings().get(i));
         }
         return new Setup(name, settings);
     }
 
     /**
-     * An adjustment that is searched.
+     * Adjustment that is searched.
      *
      * @param name of the adjustment
      * @param settings legal settings in its unit, rising, at least two
@@ -119,7 +131,7 @@ public record OptimisationResult(
     }
 
     /**
-     * An adjustment that the search leaves alone.
+     * Adjustment that the search leaves alone.
      *
      * @param name of the adjustment
      * @param reason why, in a few words
@@ -127,19 +139,14 @@ public record OptimisationResult(
     public record LeftAlone(String name, String reason) {}
 
     /**
-     * What a setup gives on all circuits and days of an optimisation.
+     * Setup that was driven on all circuits and days, and what it gives.
      *
      * @param settings of the adjustments searched, in their order and units
      * @param cost what the search makes small, s: the lap time, or where the worst day counts the lap time of the setup that was
      *     there before less the least gain on any day
      * @param lapTime mean over the circuits by weight and over the days, s; NaN where there is no lap
      * @param circuitTimes mean lap time over the days for each circuit, s
-     * @param topSpeed the least of all circuits and days, m/s
-     * @param rideHeightMm least ride height of either axle at the top speed, platform settled, least of all circuits and days
-     * @param balanceLeastPercent least limit balance of all circuits and days, percent; NaN where it was not asked for or no
-     *     corner is taken at the limit
-     * @param balanceMostPercent the greatest
-     * @param upshiftsInCorners upshifts while leaning on the tyres, on all circuits and days; -1 where it was not asked for
+     * @param limited what limits may be set for
      * @param failure why there is no lap; empty where there is one
      */
     public record Candidate(
@@ -147,11 +154,7 @@ public record OptimisationResult(
             double cost,
             double lapTime,
             List<Double> circuitTimes,
-            double topSpeed,
-            double rideHeightMm,
-            double balanceLeastPercent,
-            double balanceMostPercent,
-            int upshiftsInCorners,
+            Limited limited,
             String failure) {
         public Candidate {
             settings = List.copyOf(settings);
@@ -160,7 +163,12 @@ public record OptimisationResult(
 
         static Candidate withoutLap(List<Double> settings, String failure) {
             double none = Double.NaN;
-            return new Candidate(settings, none, none, List.of(), none, none, none, none, -1, failure);
+            return new Candidate(settings, none, none, List.of(), Limited.NONE, failure);
+        }
+
+        /** The least top speed of all circuits and days, m/s. */
+        public double topSpeed() {
+            return limited.topSpeed();
         }
 
         /** Whether every circuit has a lap on every day. */
@@ -170,7 +178,26 @@ public record OptimisationResult(
     }
 
     /**
-     * A limit that a setup does not keep.
+     * Figures for which limits may be set: the worst of all circuits and days.
+     *
+     * @param topSpeed the least, m/s
+     * @param rideHeightMm least ride height of either axle at the top speed, platform settled
+     * @param balanceLeastPercent least limit balance, percent; NaN where it was not asked for or no corner is taken at the
+     *     limit
+     * @param balanceMostPercent the greatest
+     * @param upshiftsInCorners upshifts while leaning on the tyres, all together; -1 where it was not asked for
+     */
+    public record Limited(
+            double topSpeed,
+            double rideHeightMm,
+            double balanceLeastPercent,
+            double balanceMostPercent,
+            int upshiftsInCorners) {
+        static final Limited NONE = new Limited(Double.NaN, Double.NaN, Double.NaN, Double.NaN, -1);
+    }
+
+    /**
+     * Limit that a setup does not keep.
      *
      * @param limit what is limited
      * @param unit of the three numbers
@@ -179,7 +206,7 @@ public record OptimisationResult(
      * @param bestAlone what the best setup found for this limit alone reaches, all others forgotten; NaN if that was not asked
      */
     public record Miss(Limit limit, String unit, double wanted, double reached, double bestAlone) {
-        /** What can be limited. */
+        /** Kinds of limit. */
         public enum Limit {
             TOP_SPEED("top speed"),
             BALANCE_LEAST("limit balance, lower end"),
@@ -216,13 +243,13 @@ public record OptimisationResult(
         }
 
         /** The figure of a setup that is limited, in the limit's unit. */
-        static double figure(Limit limit, OptimisationResult.Candidate point) {
+        static double figure(Limit limit, Candidate point) {
             return switch (limit) {
                 case TOP_SPEED -> OptimisationLimits.KMH * point.topSpeed();
-                case RIDE_HEIGHT -> point.rideHeightMm();
-                case BALANCE_LEAST -> point.balanceLeastPercent();
-                case BALANCE_MOST -> point.balanceMostPercent();
-                case UPSHIFTS -> point.upshiftsInCorners();
+                case RIDE_HEIGHT -> point.limited().rideHeightMm();
+                case BALANCE_LEAST -> point.limited().balanceLeastPercent();
+                case BALANCE_MOST -> point.limited().balanceMostPercent();
+                case UPSHIFTS -> point.limited().upshiftsInCorners();
                 case LAP -> point.hasLap() ? 0 : OptimisationLimits.NO_LAP;
             };
         }
@@ -233,8 +260,8 @@ public record OptimisationResult(
     }
 
     /**
-     * How far one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between them every
-     * legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
+     * Range in which one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between
+     * them every legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
      *
      * @param name of the adjustment
      * @param before setting of the setup that was there before
@@ -272,23 +299,27 @@ public record OptimisationResult(
     }
 
     /**
-     * How flat the optimum is: legal setups no slower than the best by more than {@link Optimisation#FLAT_S} that keep the limits.
+     * Legal setups near the optimum: no slower than the best by more than {@link Optimisation#FLAT_S}, limits kept.
      *
      * @param setups those found, the best first
-     * @param complete whether these are all that single steps lead to from the best without leaving them; if not, the search was
-     *     ended with more to be found
+     * @param complete whether these are all that single steps lead to from the best without leaving them; if not, the
+     *     search was ended with more to be found
      * @param ranges one for each adjustment searched
+     * @param fewest the setup with few changes: as many adjustments as possible back where they were
+     * @param front of all setups found, not only these, those that no other beats both in lap time and in top speed, the
+     *     fastest lap first
      */
     public record NearOptimal(
-            List<OptimisationResult.Candidate> setups, boolean complete, List<OptimisationResult.Range> ranges) {
+            List<Candidate> setups, boolean complete, List<Range> ranges, Candidate fewest, List<Candidate> front) {
         public NearOptimal {
             setups = List.copyOf(setups);
             ranges = List.copyOf(ranges);
+            front = List.copyOf(front);
         }
     }
 
     /**
-     * Where on a circuit the best setup gains.
+     * Sector times of a circuit before and after.
      *
      * @param track where
      * @param before time in each sector with the setup that was there before, mean over the days, s

@@ -6,7 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 
-/** One run of an {@link Optimisation}. */
+/** Run of an {@link Optimisation}: between the steps, on the steps, and about the optimum. */
 final class OptimisationRun {
     /** A gain, s, for which the search between the steps does not go on. */
     private static final double WORTH_GOING_ON_S = 0.001;
@@ -125,9 +125,8 @@ final class OptimisationRun {
                 between,
                 search.at(best),
                 List.of(),
-                search.at(fewest),
-                new OptimisationResult.NearOptimal(good, complete, ranges),
-                OptimumNeighbourhood.unbeaten(kept),
+                new OptimisationResult.NearOptimal(
+                        good, complete, ranges, search.at(fewest), OptimumNeighbourhood.unbeaten(kept)),
                 kept);
     }
 
@@ -142,8 +141,9 @@ final class OptimisationRun {
             OptimisationResult.Candidate best = search.at(search.descend(least, alone, LatticeSearch.Effort.LINES));
             misses.add(miss.alone(OptimisationResult.Miss.figure(miss.limit(), best)));
         }
-        OptimisationResult.NearOptimal none = new OptimisationResult.NearOptimal(List.of(), false, List.of());
-        return result(search, between, nearest, misses, nearest, none, List.of(), List.of());
+        OptimisationResult.NearOptimal none =
+                new OptimisationResult.NearOptimal(List.of(), false, List.of(), nearest, List.of());
+        return result(search, between, nearest, misses, none, List.of());
     }
 
     /** Misses nothing but a lap; costs less the farther one figure lies on the right side. */
@@ -157,37 +157,25 @@ final class OptimisationRun {
             OptimisationResult.Candidate between,
             OptimisationResult.Candidate best,
             List<OptimisationResult.Miss> misses,
-            OptimisationResult.Candidate fewest,
-            OptimisationResult.NearOptimal flat,
-            List<OptimisationResult.Candidate> front,
+            OptimisationResult.NearOptimal nearOptimal,
             List<OptimisationResult.Candidate> kept) {
-        List<OptimisationResult.SectorTimes> gains = new ArrayList<>();
+        List<OptimisationResult.SectorTimes> sectors = new ArrayList<>();
         if (best.hasLap()) {
             List<List<Double>> was = laps.sectorTimes(study.car);
             List<List<Double>> is = laps.sectorTimes(laps.with(best.settings()));
             for (int c = 0; c < was.size(); c++) {
-                gains.add(
+                sectors.add(
                         new OptimisationResult.SectorTimes(study.circuits.get(c).track(), was.get(c), is.get(c)));
             }
         }
         return new OptimisationResult(
-                study.car,
-                study.circuits,
-                study.days(),
-                study.worst,
-                study.limits,
-                study.seed,
-                choice.axes(),
-                choice.kept(),
+                new OptimisationResult.Task(
+                        study.car, study.circuits, study.days(), study.worst, study.limits, study.seed),
+                new OptimisationResult.Search(choice.axes(), choice.leftAlone(), between, kept, search.looks()),
                 laps.before(),
-                between,
                 best,
                 misses,
-                fewest,
-                flat,
-                front,
-                gains,
-                kept,
-                search.looks());
+                nearOptimal,
+                sectors);
     }
 }

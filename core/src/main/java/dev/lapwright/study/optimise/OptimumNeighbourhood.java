@@ -9,7 +9,7 @@ import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.Function;
 
-/** What lies about an optimum: setups as good, setups with more top speed, setups with fewer changes. */
+/** Neighbourhood of an optimum: setups as good, setups with more top speed, setups with fewer changes. */
 final class OptimumNeighbourhood {
     private static final int AT_ONCE = 4;
     private static final int FRONT_STEPS = 8;

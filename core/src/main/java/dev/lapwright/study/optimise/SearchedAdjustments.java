@@ -14,12 +14,12 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which adjustments are searched, and why the others are not.
+ * Choice of the adjustments to search, and why the others are left alone.
  *
  * @param axes to search
- * @param kept to leave alone
+ * @param leftAlone and why
  */
-record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<OptimisationResult.LeftAlone> kept) {
+record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<OptimisationResult.LeftAlone> leftAlone) {
     private static final String LESS_OR_MORE = "one end is always faster; the event or the fuel needed decides";
     private static final String PRESSURE = "tyres and their maker decide; set it from measured temperatures";
     private static final String TOE = "the lap model knows only what toe costs, not what it is good for";

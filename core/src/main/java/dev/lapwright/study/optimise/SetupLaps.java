@@ -18,7 +18,7 @@ import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
-/** Drives setups over all circuits and days of an optimisation. Safe to use from several threads. */
+/** Laps of setups over all circuits and days of an optimisation. Safe to use from several threads. */
 final class SetupLaps {
     private final Car car;
     private final List<OptimisationResult.Axis> axes;
@@ -139,8 +139,9 @@ final class SetupLaps {
             mean += weights[c] * byCircuit[c];
         }
         double cost = worst ? worst(byDay) : mean;
-        return new OptimisationResult.Candidate(
-                settings, cost, mean, circuitTimes, top, height, balanceLeast, balanceMost, upshifts, "");
+        OptimisationResult.Limited limited =
+                new OptimisationResult.Limited(top, height, balanceLeast, balanceMost, upshifts);
+        return new OptimisationResult.Candidate(settings, cost, mean, circuitTimes, limited, "");
     }
 
     /** Against the wind the car runs lowest. */

@@ -3,7 +3,7 @@ package dev.lapwright.study.pressures;
 import dev.lapwright.fault.Check;
 
 /**
- * What of the weather a tyre's pressure follows.
+ * Weather that a tyre's pressure follows.
  *
  * @param airTempC air temperature, degC
  * @param trackTempC temperature of the road's surface, degC

@@ -6,7 +6,7 @@ import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.Wheel;
 
 /**
- * A tyre's pressure as set cold and as read hot after a run. Both are gauge pressures.
+ * Pressures of a tyre as set cold and as read hot after a run. Both are gauge pressures.
  *
  * @param wheel where the tyre runs
  * @param coldKpa gauge pressure as set, kPa

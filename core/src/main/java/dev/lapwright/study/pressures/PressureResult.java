@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A study of tyre pressures.
+ * Cold pressures to set, and what pressures away from the ideal cost.
  *
  * @param lap with all hot pressures at the car's ideal
  * @param energy into each tyre on that lap
@@ -44,7 +44,7 @@ public record PressureResult(
     }
 
     /**
-     * What hot pressures away from the ideal cost on a lap.
+     * Cost on a lap of hot pressures away from the ideal.
      *
      * @param awayKpa distance from the ideal, kPa
      * @param gripLost share of grip lost at an axle so far away, 0 to 1
@@ -55,7 +55,7 @@ public record PressureResult(
     public record Cost(double awayKpa, double gripLost, double front, double rear, double both) {}
 
     /**
-     * One tyre: its logged pairs, and the cold setting they lead to. All pressures are gauge pressures in kPa.
+     * Tyre with its logged pairs, and the cold setting they lead to. All pressures are gauge pressures in kPa.
      *
      * @param wheel where it runs
      * @param pairs logged, oldest first, at least one; the last is the one that stands on the car

@@ -20,8 +20,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * From logged pairs of cold and hot pressures to the next cold setting, what weather does to it, and what pressures away from
- * the ideal cost on a lap. Immutable: each method gives a new study.
+ * Study of tyre pressures: from logged pairs of cold and hot to the next cold setting, what weather does to it, and what
+ * pressures away from the ideal cost on a lap. Immutable: each method gives a new study.
  *
  * <p>By {@link dev.lapwright.tyre.GasLaw} a pair tells how hot the gas ran. That it will run hotter than the mean of air and
  * track by as much again is common practice, no source; it holds for like runs with like driving.

@@ -13,8 +13,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Passes over one road for a grid of fast bump and fast rebound rates, slow rates and knees kept. Results are the same, bit for
- * bit, for any number of threads.
+ * Map of fast damper rates: passes over one road for a grid of fast bump and fast rebound rates, slow rates and knees kept.
+ * Results are the same, bit for bit, for any number of threads.
  */
 public final class DamperMap implements Study<DamperMapResult> {
     /** Rates to each side when nothing else is asked for. */

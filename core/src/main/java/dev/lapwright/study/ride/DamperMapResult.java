@@ -31,7 +31,7 @@ public record DamperMapResult(
     }
 
     /**
-     * Four passes close to the car's own.
+     * Passes close to the car's own rates, for slopes.
      *
      * @param lessBump with less fast bump
      * @param moreBump with more fast bump
@@ -49,7 +49,7 @@ public record DamperMapResult(
             double reboundSpan) {}
 
     /**
-     * The best pair and those that are about as good.
+     * Best pair of rates and those that are about as good.
      *
      * @param bump of the best pair, N s/m
      * @param rebound of the best pair, N s/m
@@ -121,7 +121,7 @@ public record DamperMapResult(
     }
 
     /**
-     * One pair of rates.
+     * Pair of rates.
      *
      * @param bump N s/m
      * @param rebound N s/m

@@ -17,8 +17,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of the kerb. The load
- * on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive move no load here.
+ * Study of ride: a wheel of each axle over a kerb and over a rough surface, and what other fast damper rates would make of
+ * the kerb. The load on the wheel is half the axle's at rest, with the downforce of the speed; cornering, braking and drive
+ * move no load here.
  */
 public final class Ride implements Study<RideResult> {
     private static final double KMH = 3.6;
@@ -26,9 +27,9 @@ public final class Ride implements Study<RideResult> {
     private final Car car;
     private final Conditions conditions;
     private final double speed;
-    private final RideChoices choices;
+    private final RoadInput choices;
 
-    private Ride(Car car, Conditions conditions, double speed, RideChoices choices) {
+    private Ride(Car car, Conditions conditions, double speed, RoadInput choices) {
         this.car = car;
         this.conditions = conditions;
         this.speed = Check.positive("speed (m/s)", speed);
@@ -36,16 +37,16 @@ public final class Ride implements Study<RideResult> {
     }
 
     /**
-     * A ride over {@link RideChoices#STANDARD}.
+     * A ride over {@link RoadInput#STANDARD}.
      *
      * @param speed m/s
      */
     public static Ride of(Car car, Conditions conditions, double speed) {
-        return new Ride(car, conditions, speed, RideChoices.STANDARD);
+        return new Ride(car, conditions, speed, RoadInput.STANDARD);
     }
 
     /** The same over another kerb and surface. */
-    public Ride over(RideChoices other) {
+    public Ride over(RoadInput other) {
         return new Ride(car, conditions, speed, other);
     }
 

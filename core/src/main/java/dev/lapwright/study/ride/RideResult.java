@@ -5,11 +5,10 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
-import dev.lapwright.ride.RideTrace;
 import java.util.List;
 
 /**
- * How a car rides at one speed.
+ * Ride of a car at one speed.
  *
  * @param car as set up
  * @param conditions of the day
@@ -17,13 +16,13 @@ import java.util.List;
  * @param speed m/s
  * @param axles front and rear
  */
-public record RideResult(Car car, Conditions conditions, RideChoices choices, double speed, List<Axle> axles) {
+public record RideResult(Car car, Conditions conditions, RoadInput choices, double speed, List<Axle> axles) {
     public RideResult {
         axles = List.copyOf(axles);
     }
 
     /**
-     * How one axle rides.
+     * Ride of one axle.
      *
      * @param end which
      * @param wheel its quarter car, with the downforce of the speed
@@ -33,5 +32,10 @@ public record RideResult(Car car, Conditions conditions, RideChoices choices, do
      * @param map of fast damper rates over the kerb
      */
     public record Axle(
-            AxleEnd end, QuarterCar wheel, RidePass kerb, RideTrace trace, RidePass surface, DamperMapResult map) {}
+            AxleEnd end,
+            QuarterCar wheel,
+            RidePass kerb,
+            RidePass.Trace trace,
+            RidePass surface,
+            DamperMapResult map) {}
 }

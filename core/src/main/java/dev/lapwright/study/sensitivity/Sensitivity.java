@@ -21,8 +21,9 @@ import java.util.List;
 import java.util.function.Supplier;
 
 /**
- * What each adjustment of a car is worth at a circuit: one step each way, and across its range, one adjustment at a time; for
- * the strongest, how pairs act together; and how many laps it takes to see it on the timing screen.
+ * Study of sensitivity: what each adjustment of a car is worth at a circuit, one step each way and across its range, one
+ * adjustment at a time; for the strongest, how pairs act together; and how many laps it takes to see it on the timing
+ * screen.
  *
  * <pre>{@code
  * SensitivityResult result = Sensitivity.of(car, track, Conditions.STANDARD).run();
@@ -155,14 +156,10 @@ public final class Sensitivity implements Study<SensitivityResult> {
         return new SensitivityResult.Gain(
                 adjustment,
                 setting,
-                lower,
-                lowerGain,
-                higher,
-                higherGain,
-                best,
-                bestGain,
-                worst,
-                worstGain,
+                new SensitivityResult.Trial(lower, lowerGain),
+                new SensitivityResult.Trial(higher, higherGain),
+                new SensitivityResult.Trial(best, bestGain),
+                new SensitivityResult.Trial(worst, worstGain),
                 curvature(setting - lower, lowerGain, higher - setting, higherGain),
                 sectors,
                 LapsToSee.perSetup(better ? bestGain : worstGain, scatter));
@@ -212,24 +209,21 @@ public final class Sensitivity implements Study<SensitivityResult> {
     /** Both one step towards more of what each does best, or away from what it does worst. */
     private SensitivityResult.Interaction interaction(
             SensitivityResult.Gain a, SensitivityResult.Gain b, double time, LapSolver solver) {
-        double first = step(a);
-        double second = step(b);
-        double alone = stepGain(a) + stepGain(b);
+        double first = step(a).setting();
+        double second = step(b).setting();
+        double alone = step(a).gain() + step(b).gain();
         double together = gain(
                 () -> car.with(a.adjustment().name(), first).with(b.adjustment().name(), second), time, solver);
         return new SensitivityResult.Interaction(
                 a.adjustment().name(), first, b.adjustment().name(), second, alone, together);
     }
 
-    private static double step(SensitivityResult.Gain gain) {
+    private static SensitivityResult.Trial step(SensitivityResult.Gain gain) {
         return upwards(gain) ? gain.higher() : gain.lower();
     }
 
-    private static double stepGain(SensitivityResult.Gain gain) {
-        return upwards(gain) ? gain.higherGain() : gain.lowerGain();
-    }
-
     private static boolean upwards(SensitivityResult.Gain gain) {
-        return Double.isNaN(gain.lowerGain()) || gain.higherGain() >= gain.lowerGain();
+        return Double.isNaN(gain.lower().gain())
+                || gain.higher().gain() >= gain.lower().gain();
     }
 }

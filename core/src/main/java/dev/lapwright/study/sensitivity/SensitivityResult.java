@@ -2,16 +2,16 @@ package dev.lapwright.study.sensitivity;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Set;
 
 /**
- * What matters at a circuit.
+ * Worth of the adjustments of a car at a circuit.
  *
  * @param car as it stood
  * @param track where
@@ -55,18 +55,14 @@ public record SensitivityResult(
     }
 
     /**
-     * What one adjustment is worth on a lap. Gains are in seconds against the car as it stood, positive is faster.
+     * Worth of one adjustment on a lap. Gains are in seconds against the car as it stood, positive is faster.
      *
      * @param adjustment which
      * @param setting where it stood
-     * @param lower the legal setting next below; NaN if there is none
-     * @param lowerGain gain there; NaN without a lap
-     * @param higher the legal setting next above; NaN if there is none
-     * @param higherGain gain there; NaN without a lap
-     * @param best the fastest setting of those tried across the range
-     * @param bestGain gain there, not below zero
-     * @param worst the slowest setting of those tried across the range
-     * @param worstGain gain there, not above zero
+     * @param lower at the legal setting next below
+     * @param higher at the legal setting next above
+     * @param best at the fastest setting of those tried across the range; its gain is not below zero
+     * @param worst at the slowest setting of those tried across the range; its gain is not above zero
      * @param curvature second difference of the lap time about the setting, s for a step each way (where the two differ, for
      *     their geometric mean); positive where the setting lies in a hollow of the lap time; NaN where a side is missing
      * @param sectorGains where the lap gains at the best setting, s for each timing sector; where nothing is gained, at the worst
@@ -76,14 +72,10 @@ public record SensitivityResult(
     public record Gain(
             Adjustment adjustment,
             double setting,
-            double lower,
-            double lowerGain,
-            double higher,
-            double higherGain,
-            double best,
-            double bestGain,
-            double worst,
-            double worstGain,
+            Trial lower,
+            Trial higher,
+            Trial best,
+            Trial worst,
             double curvature,
             List<Double> sectorGains,
             int lapsToSee) {
@@ -96,22 +88,17 @@ public record SensitivityResult(
 
         /** Whether another setting of those tried is faster than the one it stood at. */
         public boolean isGain() {
-            return bestGain >= NOTHING;
+            return best.gain() >= NOTHING;
         }
 
         /** Whether another setting of those tried is slower than the one it stood at. */
         public boolean isLoss() {
-            return worstGain <= -NOTHING;
+            return worst.gain() <= -NOTHING;
         }
 
         /** Where the sectors were looked at: the best setting, or where nothing is gained the worst. */
-        public double shown() {
+        public Trial shown() {
             return isGain() ? best : worst;
-        }
-
-        /** Gain there, below zero if it is a loss. */
-        public double shownGain() {
-            return isGain() ? bestGain : worstGain;
         }
 
         /** Whether there is a number of laps that shows it. */
@@ -120,25 +107,33 @@ public record SensitivityResult(
         }
 
         /** Cautions that this adjustment calls for. */
-        public Set<RemedyCaution> cautions() {
-            return RemedyCaution.of(adjustment);
+        public Set<Caution> cautions() {
+            return adjustment.cautions();
         }
 
         /** Lap time between the slowest and the fastest setting of the range, s. */
         public double range() {
-            return bestGain - worstGain;
+            return best.gain() - worst.gain();
         }
 
         /** The larger of the lap time's changes for one step either way, s, without its sign. */
         public double perStep() {
-            double down = Double.isNaN(lowerGain) ? 0 : Math.abs(lowerGain);
-            double up = Double.isNaN(higherGain) ? 0 : Math.abs(higherGain);
+            double down = Double.isNaN(lower.gain()) ? 0 : Math.abs(lower.gain());
+            double up = Double.isNaN(higher.gain()) ? 0 : Math.abs(higher.gain());
             return Math.max(down, up);
         }
     }
 
     /**
-     * What two adjustments do together beyond what each does alone.
+     * Setting of an adjustment, and its gain against the car as it stood.
+     *
+     * @param setting in the adjustment's unit; NaN if there is none
+     * @param gain s, positive is faster; NaN without a lap
+     */
+    public record Trial(double setting, double gain) {}
+
+    /**
+     * Effect of two adjustments together beyond what each does alone.
      *
      * @param first name
      * @param firstSetting the legal setting next to where it stood

@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * How far a race goes and what is carried beside it.
+ * Length of a race, and what is carried beside it.
  *
  * @param laps of a counted race; 0 for a timed one
  * @param seconds of a timed race, in which the lap under way is finished when time is up; 0 for a counted one

@@ -15,9 +15,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Fuel for a race, and its laps one by one as fuel burns and tyres wear. Each lap is solved by itself with the fuel that is on
- * board half-way and the grip of its tyres; all are flying laps driven at the limit, so neither start, traffic nor saving of
- * fuel is in them, and real use is rather less.
+ * Study of a stint: the fuel for a race, and its laps one by one as fuel burns and tyres wear. Each lap is solved by itself
+ * with the fuel that is on board half-way and the grip of its tyres; all are flying laps driven at the limit, so neither
+ * start, traffic nor saving of fuel is in them, and real use is rather less.
  */
 public final class Stint implements Study<StintResult> {
     /** Fuel on board is settled to this, kg. */

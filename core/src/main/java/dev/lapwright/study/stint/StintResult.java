@@ -7,7 +7,7 @@ import dev.lapwright.powertrain.FuelConsumption;
 import java.util.List;
 
 /**
- * A study of fuel and stint. All runs begin with the same fuel, what the thirstiest needs.
+ * Fuel and laps of a stint, on each compound. All runs begin with the same fuel, what the thirstiest needs.
  *
  * @param lap the first lap of the first run
  * @param use of the engine on that lap
@@ -32,7 +32,7 @@ public record StintResult(
     }
 
     /**
-     * A lap of a stint.
+     * Lap of a stint.
      *
      * @param number from 1
      * @param time s
@@ -43,7 +43,7 @@ public record StintResult(
     public record RunLap(int number, double time, double fuelAtStart, double fuelUsed, double grip) {}
 
     /**
-     * A stint on one compound.
+     * Stint on one compound.
      *
      * @param compound what it is driven on
      * @param laps at least one
@@ -51,12 +51,7 @@ public record StintResult(
      * @param raceFuel kg, burnt on the laps
      * @param reserveFuel kg, that must be left at the flag
      */
-    public record Run(
-            Compound compound,
-            List<StintResult.RunLap> laps,
-            double formationFuel,
-            double raceFuel,
-            double reserveFuel) {
+    public record Run(Compound compound, List<RunLap> laps, double formationFuel, double raceFuel, double reserveFuel) {
         public Run {
             laps = List.copyOf(laps);
         }
@@ -73,9 +68,7 @@ public record StintResult(
 
         /** Time of the first so many laps, s. */
         public double timeAfter(int count) {
-            return laps.subList(0, count).stream()
-                    .mapToDouble(StintResult.RunLap::time)
-                    .sum();
+            return laps.subList(0, count).stream().mapToDouble(RunLap::time).sum();
         }
 
         /** Mean fuel of a lap, kg. */
@@ -111,15 +104,15 @@ public record StintResult(
     }
 
     /**
-     * Work of the engine on a lap, ∫ X ds/η with X the drive force at the wheels and η the share of engine torque that reaches
-     * them, and the fuel for it. Neglects what the engine burns off the throttle.
+     * Work of the engine on a lap and the fuel for it: ∫ X ds/η with X the drive force at the wheels and η the share of
+     * engine torque that reaches them. Neglects what the engine burns off the throttle.
      *
      * @param engineWork J, at the crankshaft
      * @param fuel kg
      */
     public record FuelUse(double engineWork, double fuel) {
         /** Of a lap, by the trapezoidal rule between stations. */
-        public static FuelUse of(Lap lap, FuelConsumption consumption) {
+        static FuelUse of(Lap lap, FuelConsumption consumption) {
             double efficiency = lap.vehicle().car().value(Quantity.EFFICIENCY);
             double work = 0;
             double fuel = 0;

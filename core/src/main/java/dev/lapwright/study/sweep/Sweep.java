@@ -20,8 +20,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for bit, for any
- * number of threads.
+ * Sweep of laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for
+ * bit, for any number of threads.
  *
  * <pre>{@code
  * SweepResult wing = Sweep.of(car, track, Conditions.STANDARD)

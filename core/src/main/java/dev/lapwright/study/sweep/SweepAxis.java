@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
 /**
- * One thing to vary and the values it takes.
+ * Axis of a sweep: one thing to vary and the values it takes.
  *
  * @param name of an adjustment, of a quantity of the car, or of one of the conditions ({@code conditions.airTempC})
  * @param values in its unit, in the order wanted; at least one

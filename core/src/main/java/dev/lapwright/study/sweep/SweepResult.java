@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a sweep found. Points are in the order of the axes, the last axis fastest.
+ * Laps of a sweep. Points are in the order of the axes, the last axis fastest.
  *
  * @param car the baseline car
  * @param track where: the road, or the line that was held along it
@@ -67,7 +67,7 @@ public record SweepResult(
     }
 
     /**
-     * One lap of a sweep.
+     * Lap of a sweep.
      *
      * @param settings value on each axis, in the axes' order
      * @param figures the lap in short; empty where there was no lap
@@ -80,8 +80,8 @@ public record SweepResult(
     }
 
     /**
-     * How a sweep finds the fastest line anew for each car: from one line, always the same, so that no point's result depends on
-     * another's.
+     * Search of a sweep for the fastest line anew for each car: from one line, always the same, so that no point's result
+     * depends on another's.
      *
      * @param from where each search begins
      * @param choices margin and nodes

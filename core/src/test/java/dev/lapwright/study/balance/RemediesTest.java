@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
@@ -16,7 +17,6 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.powertrain.TorqueCurve;
-import dev.lapwright.study.RemedyCaution;
 import dev.lapwright.study.StudyCars;
 import java.util.EnumMap;
 import java.util.List;
@@ -108,7 +108,7 @@ class RemediesTest {
         RemedyResult.Remedy remedy =
                 of(against("oversteer:entry"), "brake-balance").orElseThrow();
         assertThat(remedy.to()).isEqualTo(63);
-        assertThat(remedy.cautions()).containsExactly(RemedyCaution.BRAKES);
+        assertThat(remedy.cautions()).containsExactly(Caution.BRAKES);
     }
 
     @Test

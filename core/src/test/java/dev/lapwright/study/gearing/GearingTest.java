@@ -93,7 +93,7 @@ class GearingTest {
         List<GearingResult.GearedLap> laps = drives(150).choices().stream()
                 .map(choice -> choice.lap().orElseThrow())
                 .toList();
-        assertThat(laps).allSatisfy(lap -> assertThat(lap.limiterTime()).isZero());
+        assertThat(laps).allSatisfy(lap -> assertThat(lap.limiter().time()).isZero());
         assertThat(laps.stream().map(GearingResult.GearedLap::lapTime)).isSortedAccordingTo(Comparator.reverseOrder());
     }
 
@@ -104,7 +104,7 @@ class GearingTest {
             double a = FORCE_PER_RATIO * choice.value() / MASS;
             double left = LENGTH - (limit * limit - ENTRY * ENTRY) / (2 * a);
             // The limit is reached inside a cell between two stations: half of it is open to doubt.
-            assertThat(choice.lap().orElseThrow().limiterTime())
+            assertThat(choice.lap().orElseThrow().limiter().time())
                     .as("final drive %s", choice.value())
                     .isCloseTo(Math.max(0, left / limit), within(0.5 * longestCell() / limit));
         }
@@ -124,7 +124,7 @@ class GearingTest {
         for (GearingResult.Candidate choice : drives(LENGTH).choices()) {
             double gain = closedForm(choice.value(), LENGTH, 1)
                     - closedForm(choice.value(), LENGTH, Double.POSITIVE_INFINITY);
-            assertThat(choice.lap().orElseThrow().limiterCost()).isCloseTo(gain, within(2 * TIME));
+            assertThat(choice.lap().orElseThrow().limiter().cost()).isCloseTo(gain, within(2 * TIME));
         }
     }
 
@@ -133,12 +133,12 @@ class GearingTest {
         GearingResult.GearedLap lap = drives(LENGTH).choices().get(0).lap().orElseThrow();
         double speed = Math.sqrt(ENTRY * ENTRY + 2 * FORCE_PER_RATIO * 4 / MASS * LENGTH);
         // The car's acceleration is even: rounding, and 0.3 rpm of it.
-        assertThat(lap.topSpeed()).isCloseTo(speed, within(1e-3));
-        assertThat(lap.topSpeedAt()).isEqualTo(LENGTH);
-        assertThat(lap.nextCorner()).isEmpty();
+        assertThat(lap.top().speed()).isCloseTo(speed, within(1e-3));
+        assertThat(lap.top().at()).isEqualTo(LENGTH);
+        assertThat(lap.top().nextCorner()).isEmpty();
         // Rolling without slip: speed · 4 / 0.3 m in turns a minute.
         double rpm = speed * 4 / 0.3 * 30 / Math.PI;
-        assertThat(lap.engineSpeedAtTopSpeed()).isCloseTo(rpm, within(0.3));
+        assertThat(lap.top().engineSpeed()).isCloseTo(rpm, within(0.3));
         assertThat(lap.headroom()).isCloseTo(60 * 5 / 0.3 * 30 / Math.PI - rpm, within(0.3));
     }
 
@@ -177,7 +177,8 @@ class GearingTest {
         assertThat(against.conditions().windFromDeg()).isCloseTo(90, within(1e-9));
         GearingResult.Scenario behind = study.withHeadWind(-5).run().scenarios().get(1);
         assertThat((behind.conditions().windFromDeg() + 360) % 360).isCloseTo(270, within(1e-9));
-        assertThat(against.baseline().topSpeed()).isLessThan(behind.baseline().topSpeed());
+        assertThat(against.baseline().top().speed())
+                .isLessThan(behind.baseline().top().speed());
     }
 
     @Test
@@ -316,8 +317,8 @@ class GearingTest {
         assertThat(shift.at()).isCloseTo(250, within(30 * TIME));
         assertThat(shift.time()).isCloseTo(10, within(TIME));
         assertThat(lap.timeInGear()[0]).isCloseTo(10, within(TIME));
-        assertThat(shift.engineSpeedBefore()).isCloseTo(lap.revLimit(), within(1e-6));
-        assertThat(shift.engineSpeedAfter()).isCloseTo(lap.revLimit() / 2, within(1e-6));
+        assertThat(shift.engineSpeedBefore()).isCloseTo(lap.limiter().revLimit(), within(1e-6));
+        assertThat(shift.engineSpeedAfter()).isCloseTo(lap.limiter().revLimit() / 2, within(1e-6));
         assertThat(shift.timeToBraking()).isInfinite();
         assertThat(shift.brakingWithin(1e9)).isFalse();
     }

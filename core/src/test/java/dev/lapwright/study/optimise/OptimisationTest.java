@@ -79,7 +79,7 @@ class OptimisationTest {
         OptimisationResult result =
                 Optimisation.of(car, StudyCars.straight(1000), DAY).run();
         // The time is flat there: 0.1 in the ratio is 1.2 ms, about the gain for which the search goes on.
-        assertThat(result.between().settings().get(0)).isCloseTo(5, within(0.1));
+        assertThat(result.search().between().settings().get(0)).isCloseTo(5, within(0.1));
     }
 
     @Test
@@ -92,7 +92,7 @@ class OptimisationTest {
                 new Optimisation.Circuit(StudyCars.straight(1500), 1));
         OptimisationResult result = Optimisation.of(car, circuits, DAY).run();
         assertThat(result.best().settings().get(0)).isCloseTo(bestRatio(2, 9, 0.25, 900), within(1e-9));
-        assertThat(result.gains()).hasSize(2);
+        assertThat(result.sectors()).hasSize(2);
     }
 
     @Test
@@ -134,16 +134,16 @@ class OptimisationTest {
                 .filter(point ->
                         point.figures().isPresent() && point.figures().get().lapTime() <= band)
                 .count();
-        assertThat(result.flat().complete()).isTrue();
-        assertThat(result.flat().setups()).hasSize((int) expected);
+        assertThat(result.nearOptimal().complete()).isTrue();
+        assertThat(result.nearOptimal().setups()).hasSize((int) expected);
     }
 
     @Test
     void noSetupDrivenBeatsAnyOfTheFrontInBoth() {
         OptimisationResult result = Optimisation.of(winged(), OVAL, DAY).run();
-        assertThat(result.front()).hasSizeGreaterThan(2);
-        for (OptimisationResult.Candidate front : result.front()) {
-            assertThat(result.met())
+        assertThat(result.nearOptimal().front()).hasSizeGreaterThan(2);
+        for (OptimisationResult.Candidate front : result.nearOptimal().front()) {
+            assertThat(result.search().met())
                     .noneMatch(point -> point.lapTime() < front.lapTime() && point.topSpeed() > front.topSpeed());
         }
     }
@@ -156,7 +156,7 @@ class OptimisationTest {
                 .run()
                 .points();
         for (OptimisationResult.Candidate front :
-                Optimisation.of(winged(), OVAL, DAY).run().front()) {
+                Optimisation.of(winged(), OVAL, DAY).run().nearOptimal().front()) {
             double least = all.stream()
                     .flatMap(point -> point.figures().stream())
                     .filter(figures -> figures.topSpeed() >= front.topSpeed() - 1e-9)
@@ -175,10 +175,10 @@ class OptimisationTest {
         OptimisationResult one = study.run(StudyRun.onThreads(1));
         OptimisationResult three = study.run(StudyRun.onThreads(3));
         assertThat(three.best()).isEqualTo(one.best());
-        assertThat(three.flat()).isEqualTo(one.flat());
-        assertThat(three.front()).isEqualTo(one.front());
-        assertThat(three.met()).isEqualTo(one.met());
-        assertThat(three.driven()).isEqualTo(one.driven());
+        assertThat(three.nearOptimal()).isEqualTo(one.nearOptimal());
+        assertThat(three.nearOptimal().front()).isEqualTo(one.nearOptimal().front());
+        assertThat(three.search().met()).isEqualTo(one.search().met());
+        assertThat(three.search().driven()).isEqualTo(one.search().driven());
     }
 
     @Test
@@ -208,7 +208,7 @@ class OptimisationTest {
         // A hundredth of a km/h: the limiter is met exactly but for rounding.
         assertThat(miss.shortfall()).isCloseTo(15, within(0.01));
         assertThat(miss.isKeptAlone()).isFalse();
-        assertThat(result.flat().setups()).isEmpty();
+        assertThat(result.nearOptimal().setups()).isEmpty();
     }
 
     @Test
@@ -236,7 +236,7 @@ class OptimisationTest {
                 .run();
         assertThat(result.isMet()).isTrue();
         assertThat(result.best().settings().get(0)).isGreaterThanOrEqualTo(80);
-        assertThat(result.best().rideHeightMm())
+        assertThat(result.best().limited().rideHeightMm())
                 .isCloseTo(result.best().settings().get(0), within(1e-6));
     }
 
@@ -251,9 +251,9 @@ class OptimisationTest {
         OptimisationResult result = Optimisation.of(car, run, DAY)
                 .within(OptimisationLimits.NONE.withoutUpshifts())
                 .run();
-        assertThat(result.before().upshiftsInCorners()).isEqualTo(1);
+        assertThat(result.before().limited().upshiftsInCorners()).isEqualTo(1);
         assertThat(result.best().settings()).containsExactly(4.0);
-        assertThat(result.best().upshiftsInCorners()).isZero();
+        assertThat(result.best().limited().upshiftsInCorners()).isZero();
     }
 
     @Test
@@ -262,8 +262,11 @@ class OptimisationTest {
         Car car = StudyCars.with(SLOW, fixed, StudyCars.finalDrive(3, 6, 0.5));
         OptimisationResult result =
                 Optimisation.of(car, StudyCars.straight(1000), DAY).run();
-        assertThat(result.axes()).extracting(OptimisationResult.Axis::name).containsExactly("final-drive");
-        assertThat(result.kept()).containsExactly(new OptimisationResult.LeftAlone("mast", "it has one legal setting"));
+        assertThat(result.search().axes())
+                .extracting(OptimisationResult.Axis::name)
+                .containsExactly("final-drive");
+        assertThat(result.search().leftAlone())
+                .containsExactly(new OptimisationResult.LeftAlone("mast", "it has one legal setting"));
     }
 
     @Test
@@ -272,7 +275,7 @@ class OptimisationTest {
                 StudyCars.adjustment("knob", 0, 4, 1, 0, new Effect.Relative("suspension.front.fastBumpNsPerM", 300));
         Car car = StudyCars.with(SLOW, knob, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
-        assertThat(study.run().kept())
+        assertThat(study.run().search().leftAlone())
                 .extracting(OptimisationResult.LeftAlone::name)
                 .containsExactly("knob");
     }
@@ -282,7 +285,7 @@ class OptimisationTest {
         Adjustment ballast = StudyCars.adjustment("ballast", 0, 100, 50, 50, new Effect.Relative("chassis.massKg", 1));
         Car car = StudyCars.with(SLOW, ballast, StudyCars.finalDrive(3, 6, 0.5));
         Optimisation study = Optimisation.of(car, StudyCars.straight(1000), DAY);
-        assertThat(study.run().kept())
+        assertThat(study.run().search().leftAlone())
                 .extracting(OptimisationResult.LeftAlone::name)
                 .containsExactly("ballast");
         // Less mass is always faster here: a = F/m.
@@ -298,8 +301,8 @@ class OptimisationTest {
                 .over(List.of("overrun", "final-drive"))
                 .run();
         assertThat(result.best().settings().get(0)).isEqualTo(30);
-        assertThat(result.flat().ranges().get(0).matters()).isFalse();
-        assertThat(result.flat().ranges().get(1).matters()).isTrue();
+        assertThat(result.nearOptimal().ranges().get(0).matters()).isFalse();
+        assertThat(result.nearOptimal().ranges().get(1).matters()).isTrue();
     }
 
     @Test
@@ -327,13 +330,14 @@ class OptimisationTest {
         double mean = 0.5 * (before[0] + before[1]);
         // A setting worth less than half a thousandth stays where it was.
         assertThat(mean - worst.best().cost()).isBetween(best - 0.0005, best + 1e-9);
-        assertThat(worst.days()).hasSize(2);
+        assertThat(worst.task().days()).hasSize(2);
     }
 
     @Test
     void theGainsOfTheSectorsAddUpToTheGainOfTheLap() {
         OptimisationResult result = Optimisation.of(winged(), OVAL, DAY).run();
-        double sum = result.gains().get(0).gains().stream().mapToDouble(g -> g).sum();
+        double sum =
+                result.sectors().get(0).gains().stream().mapToDouble(g -> g).sum();
         // The same laps, summed in another order.
         assertThat(sum).isCloseTo(result.gain(result.best()), within(1e-9));
         assertThat(sum).isPositive();

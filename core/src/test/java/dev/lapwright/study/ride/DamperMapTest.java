@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
-import dev.lapwright.ride.KerbShape;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
@@ -19,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class DamperMapTest {
     private static final QuarterCar CAR =
             new QuarterCar(270, 42, 150e3, 320e3, 250, new Damper(9300, 4200, 12600, 5900, 0.06, 0.06), 0.87, 800);
-    private static final RoadProfile KERB = new Kerb(KerbShape.HALF_SINE, 0.05, 1, 1).felt(0.1);
+    private static final RoadProfile KERB = new Kerb(Kerb.Shape.HALF_SINE, 0.05, 1, 1).felt(0.1);
     private static final double SPEED = 28;
     private static final double[] RATES = {1000, 3000, 5000, 7000};
 

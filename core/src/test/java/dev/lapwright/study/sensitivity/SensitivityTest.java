@@ -92,14 +92,14 @@ class SensitivityTest {
         assertThat(grip.adjustment().name()).isEqualTo("grip");
         // Drag from cornering takes up to (1.2/200)²/2 of the grip, 2e-5, and half of that of the time.
         double tolerance = 1e-5 * time(0.8);
-        assertThat(grip.higherGain()).isCloseTo(time(1) - time(1.1), within(tolerance));
-        assertThat(grip.lowerGain()).isCloseTo(time(1) - time(0.9), within(tolerance));
-        assertThat(grip.bestGain()).isCloseTo(time(1) - time(1.2), within(tolerance));
-        assertThat(grip.worstGain()).isCloseTo(time(1) - time(0.8), within(tolerance));
+        assertThat(grip.higher().gain()).isCloseTo(time(1) - time(1.1), within(tolerance));
+        assertThat(grip.lower().gain()).isCloseTo(time(1) - time(0.9), within(tolerance));
+        assertThat(grip.best().gain()).isCloseTo(time(1) - time(1.2), within(tolerance));
+        assertThat(grip.worst().gain()).isCloseTo(time(1) - time(0.8), within(tolerance));
         assertThat(grip.curvature()).isCloseTo(time(0.9) - 2 * time(1) + time(1.1), within(2 * tolerance));
         assertThat(grip.sectorGains()).hasSize(3);
         for (double gain : grip.sectorGains()) {
-            assertThat(gain).isCloseTo(grip.bestGain() / 3, within(tolerance));
+            assertThat(gain).isCloseTo(grip.best().gain() / 3, within(tolerance));
         }
     }
 
@@ -153,7 +153,7 @@ class SensitivityTest {
                         - fine.lapTime(Vehicle.of(car.with("drag", 0.999), Conditions.STANDARD)))
                 / 0.002;
         // A step each way, 0.02 in all, taken as a straight line: what bends is cancelled but for third differences.
-        assertThat((drag.lowerGain() - drag.higherGain()) / 0.02).isCloseTo(slope, within(0.02 * slope));
+        assertThat((drag.lower().gain() - drag.higher().gain()) / 0.02).isCloseTo(slope, within(0.02 * slope));
     }
 
     @Test
@@ -210,7 +210,7 @@ class SensitivityTest {
                 .run();
         assertThat(result.canBeSeen(result.gains().get(0))).isTrue();
         assertThat(result.canBeSeen(result.gains().get(1))).isFalse();
-        assertThat(result.gains().get(0).bestGain()).isGreaterThan(result.visibleGain());
+        assertThat(result.gains().get(0).best().gain()).isGreaterThan(result.visibleGain());
         assertThat(result.gains().get(1).range()).isLessThan(result.visibleGain());
     }
 }
