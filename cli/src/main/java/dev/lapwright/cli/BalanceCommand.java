@@ -62,7 +62,8 @@ final class BalanceCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ResultFiles<BalanceOutcome> files = BalanceFiles.plan(output, balance.complaint().isPresent());
+        ResultFiles<BalanceOutcome> files =
+                BalanceFiles.plan(output, balance.complaint().isPresent());
         Subject subject = documents.subject(setup, conditions.day(), console);
         Stations stations = subject.track().stations(StationSpacing.DEFAULT);
         Optional<BalanceComplaint> complaint =

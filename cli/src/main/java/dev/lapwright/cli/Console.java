@@ -45,8 +45,7 @@ final class Console {
         this(out, err, styled, styled, errIsTerminal);
     }
 
-    private Console(
-            OutputStream out, OutputStream err, boolean styled, boolean outIsTerminal, boolean errIsTerminal) {
+    private Console(OutputStream out, OutputStream err, boolean styled, boolean outIsTerminal, boolean errIsTerminal) {
         watched = new WatchedStream(out);
         this.out = new PrintStream(watched, false, StandardCharsets.UTF_8);
         writer = new PrintWriter(this.out, true, StandardCharsets.UTF_8);

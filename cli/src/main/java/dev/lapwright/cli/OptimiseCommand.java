@@ -113,8 +113,7 @@ final class OptimiseCommand implements Callable<Integer> {
     private static Optimisation.Circuit circuit(String text) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
-        OptionalDouble weight =
-                equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
+        OptionalDouble weight = equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
         if (weight.isEmpty()) {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");

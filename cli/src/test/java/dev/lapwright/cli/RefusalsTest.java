@@ -50,7 +50,13 @@ class RefusalsTest {
     @Test
     void twoComplaintsAreRefusedWithTheReason() {
         Run run = Run.of(
-                "balance", "gt-talvex", "harrowmere", "--complaint", "understeer:entry", "--complaint", "oversteer:exit");
+                "balance",
+                "gt-talvex",
+                "harrowmere",
+                "--complaint",
+                "understeer:entry",
+                "--complaint",
+                "oversteer:exit");
         assertThat(run.code()).isEqualTo(Lapwright.BAD_INPUT);
         assertThat(run.errorLines())
                 .containsExactly("lapwright: --complaint: it is given 2 times; ask for one at a time: what helps"

@@ -299,7 +299,9 @@ public final class Car {
         Optional<Adjustment> renamed = formerly(wanted);
         if (renamed.isPresent()) {
             return new InvalidValueException(
-                    wanted, "this car has no adjustment of that name any more", "it is " + renamed.get().name() + " now");
+                    wanted,
+                    "this car has no adjustment of that name any more",
+                    "it is " + renamed.get().name() + " now");
         }
         return new InvalidValueException(
                 wanted, "this car has no adjustment or quantity of that name", Nearest.remedy(wanted, settableNames()));

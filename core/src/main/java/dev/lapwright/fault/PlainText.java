@@ -11,7 +11,8 @@ import java.util.Optional;
  */
 public final class PlainText {
     /** What may not stand in one line of text, for a regular expression's square brackets. */
-    public static final String REFUSED = "\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069\\ud800-\\udfff\\ufffe\\uffff";
+    public static final String REFUSED =
+            "\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069\\ud800-\\udfff\\ufffe\\uffff";
 
     /** The same, but for tabs and ends of lines, which may stand in a text of several lines. */
     public static final String REFUSED_IN_LINES = "\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f"

@@ -16,8 +16,7 @@ class DecimalTextTest {
 
     /** All but the last four are numbers to {@link Double#parseDouble}. */
     @ParameterizedTest
-    @ValueSource(
-            strings = {"1d", "1f", "0x1p3", "NaN", "Infinity", "-Infinity", "1e400", "", ".", "1,5", "١"})
+    @ValueSource(strings = {"1d", "1f", "0x1p3", "NaN", "Infinity", "-Infinity", "1e400", "", ".", "1,5", "١"})
     void whatElseJavaTakesForANumberIsNone(String text) {
         assertThat(DecimalText.number(text)).isEmpty();
     }

@@ -24,11 +24,9 @@ class PlainTextTest {
             Character.DIRECTIONALITY_FIRST_STRONG_ISOLATE,
             Character.DIRECTIONALITY_POP_DIRECTIONAL_ISOLATE);
 
-    private static final Set<Integer> CATEGORIES = Set.of(
-            (int) Character.CONTROL,
-            (int) Character.SURROGATE,
-            (int) Character.LINE_SEPARATOR,
-            (int) Character.PARAGRAPH_SEPARATOR);
+    private static final Set<Integer> CATEGORIES =
+            Set.of((int) Character.CONTROL, (int) Character.SURROGATE, (int) Character.LINE_SEPARATOR, (int)
+                    Character.PARAGRAPH_SEPARATOR);
 
     @Test
     void everyCharacterIsRefusedOrNotByItsPropertiesInUnicode() {
@@ -80,7 +78,8 @@ class PlainTextTest {
 
     @Test
     void aMarkStandsWhereSomethingCannotBeSeen() {
-        assertThat(PlainText.shown("\u001B[31mred\u009B\u2066 \ud800.\uffff 🌬")).isEqualTo("?[31mred?? ?.? 🌬");
+        assertThat(PlainText.shown("\u001B[31mred\u009B\u2066 \ud800.\uffff 🌬"))
+                .isEqualTo("?[31mred?? ?.? 🌬");
     }
 
     @Test

@@ -62,8 +62,7 @@ public final class SettingText {
                 .orElseThrow(() -> new IllegalStateException(name + " has no field in a document"))
                 .usual()
                 .symbol());
-        return new SettingText(name, unit, now, Optional.empty())
-                .checked(text, value -> conditions.with(name, value));
+        return new SettingText(name, unit, now, Optional.empty()).checked(text, value -> conditions.with(name, value));
     }
 
     /**
@@ -87,7 +86,8 @@ public final class SettingText {
             boolean otherUnit = !said.startsWith(Check.text(value));
             // What was written comes first, for the rest speaks of it in the setting's own unit.
             throw otherUnit
-                    ? new InvalidValueException(e.place(), "'" + Excerpt.of(said) + "': " + e.problem(), remedy(e, said))
+                    ? new InvalidValueException(
+                            e.place(), "'" + Excerpt.of(said) + "': " + e.problem(), remedy(e, said))
                     : e;
         }
         return value;
@@ -96,12 +96,14 @@ public final class SettingText {
     /** The remedy, and the range also in the unit that was written. */
     private String remedy(InvalidValueException fault, String said) {
         Matcher matcher = VALUE.matcher(said);
-        Optional<Unit> given = matcher.matches() && matcher.group(2) != null ? known(matcher.group(2)) : Optional.empty();
+        Optional<Unit> given =
+                matcher.matches() && matcher.group(2) != null ? known(matcher.group(2)) : Optional.empty();
         if (adjustment.isEmpty() || given.isEmpty() || given.get() == Unit.CLICK) {
             return fault.remedy();
         }
         return fault.remedy() + " (" + Check.text(unit.convert(adjustment.get().min(), given.get())) + " to "
-                + Check.text(unit.convert(adjustment.get().max(), given.get())) + " " + given.get().symbol() + ")";
+                + Check.text(unit.convert(adjustment.get().max(), given.get())) + " "
+                + given.get().symbol() + ")";
     }
 
     private double number(String text) {

@@ -55,10 +55,7 @@ public final class FileSet implements AutoCloseable {
         } catch (IOException e) {
             discard();
             throw new UnwritableFileException(
-                    folder.toString(),
-                    "the folder cannot be made: " + SafeFile.reason(e),
-                    "choose another place",
-                    e);
+                    folder.toString(), "the folder cannot be made: " + SafeFile.reason(e), "choose another place", e);
         }
     }
 

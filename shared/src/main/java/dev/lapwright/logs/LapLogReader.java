@@ -180,8 +180,7 @@ final class LapLogReader {
 
     private String name(LapLogHeader.Column column, LapLogHeader header, CsvTable.Row row) {
         String name = header.text(column, row);
-        PlainText.problem(name)
-                .ifPresent(problem -> faults.form(row.line(), column.title(), problem, "leave it out"));
+        PlainText.problem(name).ifPresent(problem -> faults.form(row.line(), column.title(), problem, "leave it out"));
         return name;
     }
 

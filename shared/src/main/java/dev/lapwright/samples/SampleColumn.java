@@ -62,9 +62,26 @@ public enum SampleColumn {
 
     /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
     private enum Measure {
-        LENGTH(1e9, "m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm", 0.001),
+        LENGTH(
+                1e9, "m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm",
+                0.001),
         TIME(1e15, "s", 1, "sec", 1, "ms", 0.001, "min", 60),
-        SPEED(1e5, "m/s", 1, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "kph", 1 / 3.6, "mph", 0.44704, "mps", 1, "kn", 1852 / 3600.0),
+        SPEED(
+                1e5,
+                "m/s",
+                1,
+                "km/h",
+                1 / 3.6,
+                "kmh",
+                1 / 3.6,
+                "kph",
+                1 / 3.6,
+                "mph",
+                0.44704,
+                "mps",
+                1,
+                "kn",
+                1852 / 3600.0),
         ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
         DEGREES(1e9, "deg", 1, "°", 1),
         /** A share of the full travel; pressures are left as they are, for their greatest is not known. */

@@ -121,7 +121,9 @@ final class ObjectSchema {
 
     static Map<String, Object> name(String description) {
         Map<String, Object> schema = text(description, ObjectReader.MAX_NAME_LENGTH);
-        schema.put("pattern", "^[^" + PlainText.REFUSED + "]*[^\\s" + PlainText.REFUSED + "][^" + PlainText.REFUSED + "]*$");
+        schema.put(
+                "pattern",
+                "^[^" + PlainText.REFUSED + "]*[^\\s" + PlainText.REFUSED + "][^" + PlainText.REFUSED + "]*$");
         return schema;
     }
 

@@ -30,8 +30,7 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
 
     private static final String SEVERAL = "it holds more than one complaint";
     /** What to do about several complaints, and why. */
-    public static final String ONE_AT_A_TIME =
-            "ask for one at a time: what helps against one may make another worse";
+    public static final String ONE_AT_A_TIME = "ask for one at a time: what helps against one may make another worse";
 
     public BalanceComplaint {
         if (corner < 0) {
