@@ -141,7 +141,7 @@ public final class FileSet implements AutoCloseable {
     private static void undo(List<Staged> done, List<Path> backups, Staged failed) {
         for (int i = 0; i < done.size(); i++) {
             Staged file = done.get(i);
-            boolean untouched = file == failed && Files.exists(file.target());
+            boolean untouched = file.equals(failed) && Files.exists(file.target());
             if (untouched) {
                 remove(backups.get(i));
             } else if (backups.get(i) != null) {
@@ -150,7 +150,7 @@ public final class FileSet implements AutoCloseable {
                 } catch (IOException e) {
                     // The old content stays under the backup's name.
                 }
-            } else if (file != failed && file.device() == null) {
+            } else if (!file.equals(failed) && file.device() == null) {
                 remove(file.target());
             }
         }
