@@ -22,6 +22,7 @@ import dev.lapwright.cli.study.SensitivityCommand;
 import dev.lapwright.cli.study.StintCommand;
 import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.cli.study.SweepCommand;
+import dev.lapwright.fault.DecimalText;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +32,8 @@ import java.util.Set;
 import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command as a function: arguments in, exit code out. */
 public final class Lapwright {
@@ -99,6 +102,10 @@ public final class Lapwright {
                 line.addSubcommand(completed(command.apply(console)));
             }
         });
+        ITypeConverter<Double> number = text -> DecimalText.number(text)
+                .orElseThrow(() -> new TypeConversionException("'" + text + "' is not a number"));
+        line.registerConverter(Double.class, number);
+        line.registerConverter(double.class, number);
         line.setOut(console.writer());
         line.setUsageHelpWidth(HELP_WIDTH);
         line.setExpandAtFiles(false);

@@ -77,8 +77,8 @@ class BalanceCommandTest {
 
     @Test
     void coastLockingMovesEntryAndLiftOffAndNothingElse() {
-        Map<String, Object> less = json("-s", "diff-coast=1");
-        Map<String, Object> more = json("-s", "diff-coast=5");
+        Map<String, Object> less = json("-s", "lock-on-overrun=1");
+        Map<String, Object> more = json("-s", "lock-on-overrun=5");
         assertThat(mean(more, "lift-off")).isGreaterThan(mean(less, "lift-off"));
         assertThat(mean(more, "entry")).isGreaterThan(mean(less, "entry"));
         assertThat(mean(more, "middle")).isEqualTo(mean(less, "middle"));
@@ -95,7 +95,7 @@ class BalanceCommandTest {
     @Test
     void aComplaintGetsRemediesWithTheirPrice() {
         Run run = balance("--complaint", "oversteer:lift-off");
-        assertThat(run.line("diff-coast 3 -> 4")).containsPattern("\\+0\\.\\d\\d +0\\.000");
+        assertThat(run.line("lock-on-overrun 3 -> 4")).containsPattern("\\+0\\.\\d\\d +0\\.000");
         assertThat(run.out()).contains("disturbs");
     }
 

@@ -53,7 +53,7 @@ class BriefPageTest {
                 "--laps",
                 "castelvane-wings.csv",
                 "--vary",
-                "rear-wing,ride-height,diff-power",
+                "rear-wing,ride-height,lock-under-drive",
                 "--out",
                 folder.toString());
         assertThat(run.code()).as(run.err()).isZero();

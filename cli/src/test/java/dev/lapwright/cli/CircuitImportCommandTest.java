@@ -211,10 +211,10 @@ class CircuitImportCommandTest {
     @CsvSource({
         "--smoothing,much,--smoothing: 'much' is not a number",
         "--smoothing,-3,smoothing (m): -3 is outside its range",
-        "--smoothing,NaN,smoothing (m)",
+        "--smoothing,NaN,--smoothing: 'NaN' is not a number",
         "--width-m,0,width (m): 0 is outside its range",
         "--out,track.csv,end the name in .json",
-        "--name,'',this cannot be a name"
+        "--name,'',it is blank"
     })
     void faultyOptionsAreRefusedInOneLine(String option, String value, String problem) throws IOException {
         Run run = run(circle("c.csv", 0, 360), option, value);

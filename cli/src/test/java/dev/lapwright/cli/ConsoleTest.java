@@ -68,4 +68,37 @@ class ConsoleTest {
                 .startsWith("lapwright: standard output: ")
                 .contains("No space left on device");
     }
+
+    private static final String HOSTILE = "a\u001B[2Jb\u001B]0;title\u0007c\u009B31md\u202Ee\re\u001B[Kf";
+    private static final String HARMLESS = "a?[2Jb?]0;title?c?31md?e?e?[Kf";
+
+    @Test
+    void noTextMovesTheCursorOrTurnsTheWriting() {
+        Console console = new Console(out, err, true, true);
+        console.line(HOSTILE);
+        console.text(HOSTILE + "\n");
+        console.remark(HOSTILE);
+        console.progress(HOSTILE);
+        console.flush();
+        assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo(HARMLESS + "\n" + HARMLESS + "\n");
+        assertThat(err.toString(StandardCharsets.UTF_8)).isEqualTo(HARMLESS + "\n" + HARMLESS);
+    }
+
+    @Test
+    void whatWeTellATerminalOurselvesStays() {
+        Console console = new Console(out, err, true, true);
+        console.line(console.bold("x") + "\u0001" + console.faint("y"));
+        console.progress("\r\u001B[Kstep 1");
+        console.flush();
+        assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("\u001B[1mx\u001B[0m?\u001B[2my\u001B[0m\n");
+        assertThat(err.toString(StandardCharsets.UTF_8)).isEqualTo("\r\u001B[Kstep 1");
+    }
+
+    @Test
+    void whatAProgramReadsIsNotChanged() {
+        Console console = new Console(out, err, false, false);
+        console.text("{\"a\": \"\u202E\"}\n");
+        console.flush();
+        assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("{\"a\": \"\u202E\"}\n");
+    }
 }

@@ -237,7 +237,7 @@ class FitCommandTest {
                 "--column|speed|names no column",
                 "--column|speed=Pace|no column is headed 'Pace'",
                 "--column|x=Speed (km/h)|it is not read here",
-                "--name|' '|this cannot be a name",
+                "--name|' '|it is blank",
                 "--to|car.txt|end the name in .json",
                 "--line|refresh|driven on one line"
             })

@@ -51,7 +51,7 @@ public final class StudyTables {
         LapSolver solver = LapSolver.on(track);
         LineSearch search = LineSearch.of(track, car, LineChoices.DEFAULT);
         Line smoothest = search.smoothest();
-        List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "diff-power");
+        List<String> six = List.of("rear-wing", "rake", "ride-height", "final-drive", "rear-bar", "lock-under-drive");
         int cores = Runtime.getRuntime().availableProcessors();
         System.out.println("| what | threads | wall clock, s | laps' worth |");
         System.out.println("|---|---|---|---|");

@@ -22,6 +22,7 @@ import java.util.Set;
  * @param clickSize how much of {@code unit} one click moves, counted from {@code min}; 0 if it has no clicks
  * @param choices the only settings there are, rising, as for a set of final drives; empty if any step is legal
  * @param effects at least one
+ * @param formerNames names that setups written earlier call it by; may be empty
  */
 public record Adjustment(
         String name,
@@ -33,7 +34,8 @@ public record Adjustment(
         double standard,
         double clickSize,
         List<Double> choices,
-        List<Effect> effects) {
+        List<Effect> effects,
+        List<String> formerNames) {
     public Adjustment {
         if (!name.matches("[a-z][a-z0-9-]*")) {
             throw new InvalidValueException(
@@ -43,6 +45,7 @@ public record Adjustment(
         }
         choices = List.copyOf(choices);
         effects = List.copyOf(effects);
+        formerNames = List.copyOf(formerNames);
         String place = "adjustment " + name;
         Check.finite(place + " min", min);
         Check.finite(place + " max", max);
@@ -61,6 +64,21 @@ public record Adjustment(
         if (effects.isEmpty()) {
             throw new InvalidValueException(place, "it moves nothing", "name at least one quantity that it moves");
         }
+    }
+
+    /** An adjustment that has always had its name. */
+    public Adjustment(
+            String name,
+            String label,
+            Unit unit,
+            double min,
+            double max,
+            double step,
+            double standard,
+            double clickSize,
+            List<Double> choices,
+            List<Effect> effects) {
+        this(name, label, unit, min, max, step, standard, clickSize, choices, effects, List.of());
     }
 
     /** The legal settings in rising order: the choices, or min to max by the step. */

@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -287,7 +288,21 @@ public final class Car {
         return -1;
     }
 
+    /** The adjustment that setups written earlier call by this name; empty if there is none. */
+    public Optional<Adjustment> formerly(String formerName) {
+        return adjustments.stream()
+                .filter(a -> a.formerNames().contains(formerName))
+                .findFirst();
+    }
+
     private InvalidValueException unknown(String wanted) {
+        Optional<Adjustment> renamed = formerly(wanted);
+        if (renamed.isPresent()) {
+            return new InvalidValueException(
+                    wanted,
+                    "this car has no adjustment of that name any more",
+                    "it is " + renamed.get().name() + " now");
+        }
         return new InvalidValueException(
                 wanted, "this car has no adjustment or quantity of that name", Nearest.remedy(wanted, settableNames()));
     }

@@ -32,6 +32,9 @@ public record Conditions(
     public static final Conditions STANDARD =
             new Conditions("standard day", 15, StandardAtmosphere.SEA_LEVEL_PRESSURE / 100, 0, 0, 0, 1);
 
+    /** Most wind that the model takes, m/s. */
+    public static final double MAX_WIND_SPEED_MPS = 40;
+
     /** Names under which conditions can be swept. */
     public static final List<String> NAMES = List.of(
             "conditions.airTempC",
@@ -45,7 +48,7 @@ public record Conditions(
         Check.inRange("airTempC", airTempC, -40, 60);
         Check.inRange("airPressureHpa", airPressureHpa, 400, 1100);
         Check.inRange("humidityPercent", humidityPercent, 0, 100);
-        Check.inRange("windSpeedMps", windSpeedMps, 0, 40);
+        Check.inRange("windSpeedMps", windSpeedMps, 0, MAX_WIND_SPEED_MPS);
         Check.inRange("windFromDeg", windFromDeg, -360, 360);
         Check.inRange("grip", grip, 0.05, 2);
     }

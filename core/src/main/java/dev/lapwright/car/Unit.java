@@ -193,6 +193,10 @@ public enum Unit {
         if (wanted.isEmpty()) {
             return NONE;
         }
+        if (wanted.equals("lb/in")) {
+            // As it stands on springs: a pound is a force there.
+            return POUND_PER_INCH;
+        }
         String singular = wanted + "s";
         for (Unit unit : values()) {
             if (unit.symbol.equals(singular)) {

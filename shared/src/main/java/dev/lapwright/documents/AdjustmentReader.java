@@ -61,6 +61,7 @@ final class AdjustmentReader {
         String label = fields.text("label", name == null ? "" : defaultLabel(name), ObjectReader.MAX_NAME_LENGTH);
         String symbol = fields.choice("unit", units().keySet(), "");
         Unit unit = symbol == null || symbol.isEmpty() ? Unit.NONE : units().get(symbol);
+        List<String> formerNames = formerNames(fields);
         double[] choices = choices(fields);
         double min = end(fields, MIN, choices, 0);
         double max = end(fields, MAX, choices, choices.length - 1);
@@ -78,7 +79,7 @@ final class AdjustmentReader {
             for (double choice : choices) {
                 list.add(choice);
             }
-            return new Adjustment(name, label, unit, min, max, step, standard, clickSize, list, moves);
+            return new Adjustment(name, label, unit, min, max, step, standard, clickSize, list, moves, formerNames);
         } catch (InvalidValueException e) {
             // NaN stands for what has been reported; anything else is news.
             if (faults.isEmpty()) {
@@ -94,6 +95,14 @@ final class AdjustmentReader {
             fields.meaning("name", "another adjustment is called " + name, "give each its own name");
         }
         return name;
+    }
+
+    private List<String> formerNames(ObjectReader fields) {
+        String former = fields.formerName();
+        if (former != null && !former.isEmpty() && !names.add(former)) {
+            fields.meaning("formerName", "another adjustment is called " + former, "give each its own name");
+        }
+        return former == null || former.isEmpty() ? List.of() : List.of(former);
     }
 
     private static String defaultLabel(String name) {

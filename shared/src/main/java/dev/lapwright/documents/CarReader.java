@@ -54,7 +54,7 @@ final class CarReader {
 
     private Car car() {
         String name = root.name();
-        String description = DocumentHeader.description(root);
+        String description = root.description();
         root.knowHomes(CarSection.root()::homes);
         readSection(CarSection.root(), root);
         WingReader wingReader = new WingReader(faults);

@@ -122,6 +122,9 @@ final class CarWriter {
     private Map<String, Object> adjustment(Adjustment adjustment) {
         Map<String, Object> fields = new LinkedHashMap<>();
         fields.put("name", adjustment.name());
+        if (!adjustment.formerNames().isEmpty()) {
+            fields.put("formerName", adjustment.formerNames().get(0));
+        }
         fields.put("label", adjustment.label());
         if (adjustment.unit() != Unit.NONE) {
             fields.put("unit", adjustment.unit().symbol());

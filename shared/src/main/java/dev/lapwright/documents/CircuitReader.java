@@ -34,7 +34,7 @@ final class CircuitReader {
 
     private Track track() {
         String name = root.name();
-        DocumentHeader.description(root);
+        root.description();
         Boolean closedFlag = root.flag("closed", "answer: true where the end joins the start, false for an open run");
         boolean closed = closedFlag == null || closedFlag;
         double heading = root.optional(RoadFields.START_HEADING, EAST);

@@ -47,7 +47,7 @@ final class ConditionsReader {
         FaultList faults = new FaultList(source.name());
         ObjectReader root = DocumentHeader.open(source, DocumentKind.CONDITIONS, faults);
         String name = root.name();
-        DocumentHeader.description(root);
+        root.description();
         Conditions standard = Conditions.STANDARD;
         double temperature = root.optional(AIR_TEMPERATURE, standard.airTempC());
         double pressure = root.optional(AIR_PRESSURE, standard.airPressureHpa());

@@ -82,7 +82,7 @@ public final class Demos {
             String kind = fields.choice("kind", kinds.keySet(), "");
             String name = fields.shortName("write it like gt-car");
             String title = fields.text("title", name, ObjectReader.MAX_NAME_LENGTH);
-            String description = fields.text("description", "", ObjectReader.MAX_DESCRIPTION_LENGTH);
+            String description = fields.description();
             if (!fields.has("kind")) {
                 fields.missing("kind", "kind of document");
             }
@@ -93,14 +93,14 @@ public final class Demos {
         for (ObjectReader fields : root.objects("surveys")) {
             String file = fields.text("file", "", ObjectReader.MAX_NAME_LENGTH);
             String title = fields.text("title", file, ObjectReader.MAX_NAME_LENGTH);
-            surveys.add(new Survey(file, title, fields.text("description", "", ObjectReader.MAX_DESCRIPTION_LENGTH)));
+            surveys.add(new Survey(file, title, fields.description()));
             fields.close();
         }
         List<Log> logs = new ArrayList<>();
         for (ObjectReader fields : root.objects("logs")) {
             String file = fields.text("file", "", ObjectReader.MAX_NAME_LENGTH);
             String title = fields.text("title", file, ObjectReader.MAX_NAME_LENGTH);
-            logs.add(new Log(file, title, fields.text("description", "", ObjectReader.MAX_DESCRIPTION_LENGTH)));
+            logs.add(new Log(file, title, fields.description()));
             fields.close();
         }
         root.close();

@@ -31,7 +31,7 @@ final class DocumentHeader {
         ObjectReader root = ObjectReader.of(node, "", faults);
         if (root.isPresent()) {
             checkMark(root, mark, faults);
-            root.text(SCHEMA, "", Integer.MAX_VALUE);
+            root.ignoredText(SCHEMA);
         } else {
             faults.throwIfAny();
         }
@@ -105,10 +105,5 @@ final class DocumentHeader {
         FaultList alone = faults.emptied();
         alone.form(place, path, problem, remedy);
         alone.throwIfAny();
-    }
-
-    /** The description, empty if it is left out. */
-    static String description(ObjectReader root) {
-        return root.text("description", "", ObjectReader.MAX_DESCRIPTION_LENGTH);
     }
 }

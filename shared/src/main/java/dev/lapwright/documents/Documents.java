@@ -3,6 +3,8 @@ package dev.lapwright.documents;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.PlainText;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.text.ClassPathText;
@@ -108,6 +110,28 @@ public final class Documents {
      */
     public static String demoText(DocumentKind kind, String name) {
         return new DocumentFinder(Demos.load()).demo(kind, name).text();
+    }
+
+    /**
+     * Returns a name that a document may bear.
+     *
+     * @param place where it was given, for the message
+     * @throws InvalidValueException if it is blank, too long or holds what cannot be seen
+     */
+    public static String checkedName(String place, String name) {
+        int length = name.codePointCount(0, name.length());
+        if (length > ObjectReader.MAX_NAME_LENGTH) {
+            throw new InvalidValueException(
+                    place, length + " characters are too many", "use at most " + ObjectReader.MAX_NAME_LENGTH);
+        }
+        return PlainText.checkedName(place, name);
+    }
+
+    /** A name that a document may bear made from any text, as from a file's name: cut, a question mark for what cannot be seen. */
+    public static String nameFrom(String text) {
+        String shown = PlainText.shown(text);
+        int length = Math.min(ObjectReader.MAX_NAME_LENGTH, shown.codePointCount(0, shown.length()));
+        return shown.substring(0, shown.offsetByCodePoints(0, length));
     }
 
     /** The JSON Schema (draft 2020-12) of a kind of document, for editors and other programs. */

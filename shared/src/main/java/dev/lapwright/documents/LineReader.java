@@ -45,7 +45,7 @@ final class LineReader {
 
     private StoredLine line(String source, FaultList faults) {
         String name = root.name();
-        DocumentHeader.description(root);
+        root.description();
         String road = root.name("road", "name of the road it is driven on");
         double length = root.required(ROAD_LENGTH);
         Map<String, LineKind> kinds = new LinkedHashMap<>();

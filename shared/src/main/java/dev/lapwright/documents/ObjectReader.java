@@ -1,6 +1,7 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.PlainText;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.JsonValue;
@@ -15,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
@@ -28,7 +30,6 @@ final class ObjectReader {
     static final int MAX_NAME_LENGTH = 100;
 
     static final int MAX_DESCRIPTION_LENGTH = 2000;
-    static final Pattern CONTROL = Pattern.compile("[\\x00-\\x1f\\x7f]");
 
     /** Names that are part of a quantity's path or of a command line. */
     static final Pattern SHORT_NAME = Pattern.compile("[a-z][a-z0-9-]*");
@@ -214,8 +215,8 @@ final class ObjectReader {
             missing(field, meaning);
         }
         String name = text(field, null, MAX_NAME_LENGTH);
-        if (name != null && (name.isBlank() || CONTROL.matcher(name).find())) {
-            faults.form(place(field), path(field), "it is blank or not a single line", "give it a name in one line");
+        if (name != null && name.isBlank()) {
+            faults.form(place(field), path(field), "it is blank", "give it a name in one line");
             return null;
         }
         return name;
@@ -231,8 +232,35 @@ final class ObjectReader {
         return name;
     }
 
-    /** A text that may be left out; null after a fault. */
+    /** The short name by which it was called before, empty if it is left out; null after a fault. */
+    String formerName() {
+        String name = text("formerName", "", MAX_NAME_LENGTH);
+        if (name != null && has("formerName") && !SHORT_NAME.matcher(name).matches()) {
+            form(
+                    "formerName",
+                    "'" + Excerpt.of(name) + "' is not made of lower case letters, digits and hyphens",
+                    "write it as it was, like rear-wing");
+            return null;
+        }
+        return name;
+    }
+
+    /** A text of one line that may be left out; null after a fault. */
     String text(String name, String absent, int maxLength) {
+        return text(name, absent, maxLength, PlainText::problem);
+    }
+
+    /** The description, which may have several lines; empty if it is left out. */
+    String description() {
+        return text("description", "", MAX_DESCRIPTION_LENGTH, PlainText::problemInLines);
+    }
+
+    /** Passes over a text that says nothing to us. */
+    void ignoredText(String name) {
+        text(name, "", Integer.MAX_VALUE, any -> Optional.empty());
+    }
+
+    private String text(String name, String absent, int maxLength, Function<String, Optional<String>> problem) {
         JsonValue value = node(name);
         if (value == null) {
             return absent;
@@ -248,6 +276,11 @@ final class ObjectReader {
         int length = text.value().codePointCount(0, text.value().length());
         if (length > maxLength) {
             faults.form(value.place(), path(name), length + " characters are too many", "use at most " + maxLength);
+            return null;
+        }
+        Optional<String> unseen = problem.apply(text.value());
+        if (unseen.isPresent()) {
+            faults.form(value.place(), path(name), unseen.get(), "leave it out");
             return null;
         }
         return text.value();

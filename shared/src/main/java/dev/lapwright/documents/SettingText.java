@@ -11,6 +11,7 @@ import dev.lapwright.text.NearestWord;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleConsumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -46,9 +47,7 @@ public final class SettingText {
                 car.adjustments().stream().filter(a -> a.name().equals(name)).findFirst();
         Unit unit = car.unitOf(name);
         double example = adjustment.map(Adjustment::standard).orElseGet(() -> car.value(name));
-        double value = new SettingText(name, unit, example, adjustment).number(text);
-        car.with(name, value);
-        return value;
+        return new SettingText(name, unit, example, adjustment).checked(text, value -> car.with(name, value));
     }
 
     /**
@@ -63,9 +62,7 @@ public final class SettingText {
                 .orElseThrow(() -> new IllegalStateException(name + " has no field in a document"))
                 .usual()
                 .symbol());
-        double value = new SettingText(name, unit, now, Optional.empty()).number(text);
-        conditions.with(name, value);
-        return value;
+        return new SettingText(name, unit, now, Optional.empty()).checked(text, value -> conditions.with(name, value));
     }
 
     /**
@@ -78,6 +75,35 @@ public final class SettingText {
         return ConditionsReader.field(name)
                 .map(field -> field.usual().symbol())
                 .orElseGet(() -> car.unitOf(name).symbol());
+    }
+
+    private double checked(String text, DoubleConsumer check) {
+        double value = number(text);
+        try {
+            check.accept(value);
+        } catch (InvalidValueException e) {
+            String said = text.strip();
+            boolean otherUnit = !said.startsWith(Check.text(value));
+            // What was written comes first, for the rest speaks of it in the setting's own unit.
+            throw otherUnit
+                    ? new InvalidValueException(
+                            e.place(), "'" + Excerpt.of(said) + "': " + e.problem(), remedy(e, said))
+                    : e;
+        }
+        return value;
+    }
+
+    /** The remedy, and the range also in the unit that was written. */
+    private String remedy(InvalidValueException fault, String said) {
+        Matcher matcher = VALUE.matcher(said);
+        Optional<Unit> given =
+                matcher.matches() && matcher.group(2) != null ? known(matcher.group(2)) : Optional.empty();
+        if (adjustment.isEmpty() || given.isEmpty() || given.get() == Unit.CLICK) {
+            return fault.remedy();
+        }
+        return fault.remedy() + " (" + Check.text(unit.convert(adjustment.get().min(), given.get())) + " to "
+                + Check.text(unit.convert(adjustment.get().max(), given.get())) + " "
+                + given.get().symbol() + ")";
     }
 
     private double number(String text) {
@@ -111,6 +137,12 @@ public final class SettingText {
         double size = adjustment.map(Adjustment::clickSize).orElse(0.0);
         if (size == 0) {
             throw new InvalidValueException(name, "it has no clicks", "give " + numberInItsUnits());
+        }
+        if (number != Math.rint(number)) {
+            throw new InvalidValueException(
+                    name,
+                    Check.text(number) + " clicks lie between two clicks",
+                    "give whole clicks; a setting in its own unit may lie between");
         }
         return adjustment.orElseThrow().min() + number * size;
     }

@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
 import dev.lapwright.fault.InvalidValueException;
@@ -7,13 +8,17 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.JsonValue;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Reader of a setup document for a car. */
 final class SetupReader {
     private final Car car;
     private final FaultList faults;
+    private final List<String> notes = new ArrayList<>();
 
     private SetupReader(Car car, FaultList faults) {
         this.car = car;
@@ -27,7 +32,7 @@ final class SetupReader {
 
     private Setup setup(ObjectReader root) {
         String name = root.name();
-        DocumentHeader.description(root);
+        root.description();
         String carName = root.text("car", car.name(), ObjectReader.MAX_NAME_LENGTH);
         if (carName != null && !carName.equals(car.name())) {
             root.meaning(
@@ -45,7 +50,7 @@ final class SetupReader {
         }
         root.close();
         faults.throwIfAny();
-        Setup setup = new Setup(name, settings);
+        Setup setup = new Setup(name, settings, notes);
         try {
             // Settings that are possible one by one may not be so together, as with two gear ratios.
             car.with(setup);
@@ -61,8 +66,23 @@ final class SetupReader {
         return value;
     }
 
-    private void readSetting(ObjectReader fields, String setting, Map<String, Double> settings) {
-        JsonValue value = fields.node(setting);
+    /** The name that the car has for a setting today; what is called otherwise is noted. */
+    private String current(ObjectReader fields, String written) {
+        Optional<Adjustment> renamed = car.formerly(written);
+        if (renamed.isEmpty()) {
+            return written;
+        }
+        String now = renamed.get().name();
+        if (fields.has(now)) {
+            fields.meaning(written, "the same is already given as " + now, "keep one of the two");
+        }
+        notes.add("The setup says " + written + " for what is called " + now + " now.");
+        return now;
+    }
+
+    private void readSetting(ObjectReader fields, String written, Map<String, Double> settings) {
+        JsonValue value = fields.node(written);
+        String setting = current(fields, written);
         try {
             if (value instanceof JsonValue.Num number && Double.isNaN(number.value())) {
                 // Too large for a number, which has been reported.
@@ -74,12 +94,12 @@ final class SetupReader {
                 settings.put(setting, SettingText.value(car, setting, text.value()));
             } else {
                 fields.form(
-                        setting,
+                        written,
                         value.describe() + " stands where a setting belongs",
                         "give a number, or a number with its unit in double quotes, as in \"24 psi\"");
             }
         } catch (InvalidValueException e) {
-            faults.meaning(fields.place(setting), fields.path(setting), e);
+            faults.meaning(fields.place(written), fields.path(written), e);
         }
     }
 }

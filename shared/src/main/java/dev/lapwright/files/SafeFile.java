@@ -1,28 +1,23 @@
 package dev.lapwright.files;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.AtomicMoveNotSupportedException;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.util.concurrent.ThreadLocalRandom;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Locale;
 
 /**
  * File written whole or not at all, and never over another unless told to. The content goes to a temporary file in the same
  * folder, which takes the name of the target at the end; on failure, and when the program is stopped, it is removed.
  */
 public final class SafeFile {
-    private static final int BUFFER_BYTES = 1 << 16;
-
     private SafeFile() {}
 
     /** What is to be written. */
@@ -40,25 +35,9 @@ public final class SafeFile {
      *     or writing fails; nothing has changed then
      */
     public static void write(Path file, boolean overwrite, Content content) {
-        check(file, overwrite);
-        try {
-            if (isDevice(file)) {
-                // A terminal, a pipe or the null device cannot be replaced, and has no old content to lose.
-                try (OutputStream out = Files.newOutputStream(file)) {
-                    content.writeTo(out);
-                }
-            } else {
-                // A link keeps pointing where it did; the file behind it is replaced.
-                writeAside(Files.isSymbolicLink(file) ? file.toRealPath() : file, overwrite, content);
-            }
-        } catch (FileAlreadyExistsException e) {
-            throw exists(file, e);
-        } catch (IOException e) {
-            throw new UnwritableFileException(
-                    file.toString(),
-                    "the file cannot be written: " + reason(e),
-                    "choose another place, or make room there",
-                    e);
+        try (FileSet one = new FileSet(overwrite)) {
+            one.stage(file, content);
+            one.commit();
         }
     }
 
@@ -101,6 +80,7 @@ public final class SafeFile {
                     "choose another folder, or change its permissions",
                     null);
         }
+        tryOut(file, folder);
     }
 
     /** The path a user named, for those who take it as text. */
@@ -112,7 +92,7 @@ public final class SafeFile {
         }
     }
 
-    private static UnwritableFileException exists(Path file, Throwable cause) {
+    static UnwritableFileException exists(Path file, Throwable cause) {
         return new UnwritableFileException(
                 file.toString(),
                 "the file exists already",
@@ -120,7 +100,7 @@ public final class SafeFile {
                 cause);
     }
 
-    private static boolean isDevice(Path file) {
+    static boolean isDevice(Path file) {
         return Files.exists(file) && !Files.isRegularFile(file) && !Files.isDirectory(file);
     }
 
@@ -129,59 +109,45 @@ public final class SafeFile {
         return file.getParent() == null ? parent : file.getParent();
     }
 
-    private static void writeAside(Path target, boolean overwrite, Content content) throws IOException {
-        Path folder = target.toAbsolutePath().getParent();
-        String tag = Long.toUnsignedString(ThreadLocalRandom.current().nextLong(), Character.MAX_RADIX);
-        Path aside = folder.resolve("." + target.getFileName() + "." + tag + ".part");
-        Thread cleaner = new Thread(() -> remove(aside), "remove " + aside);
-        remember(cleaner);
+    /** Finds out by trying what no attribute tells: a name too long, a closed folder, a file system for reading only. */
+    private static void tryOut(Path file, Path folder) {
+        checkName(file);
+        Path probe = FileSet.aside(folder.resolve("probe"));
         try {
-            try (OutputStream out = new BufferedOutputStream(
-                    Files.newOutputStream(aside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE),
-                    BUFFER_BYTES)) {
-                content.writeTo(out);
-            }
-            moveInto(aside, target, overwrite);
-        } finally {
-            remove(aside);
-            forget(cleaner);
-        }
-    }
-
-    private static void moveInto(Path aside, Path target, boolean overwrite) throws IOException {
-        if (!overwrite) {
-            Files.move(aside, target);
-            return;
-        }
-        try {
-            Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);
-        }
-    }
-
-    private static void remove(Path aside) {
-        try {
-            Files.deleteIfExists(aside);
+            Files.createFile(probe);
+            Files.delete(probe);
         } catch (IOException e) {
-            // It stays behind under its own name; the target is untouched, which is what matters.
+            throw new UnwritableFileException(
+                    file.toString(),
+                    "nothing can be written into the folder " + folder + ": " + reason(e),
+                    "choose another folder, or change its permissions",
+                    e);
         }
     }
 
-    private static void remember(Thread cleaner) throws IOException {
+    /**
+     * Finds out whether a file system can have a file or folder of this name in an existing folder.
+     *
+     * @throws UnwritableFileException if it cannot, as where the name is too long
+     */
+    public static void checkName(Path file) {
         try {
-            Runtime.getRuntime().addShutdownHook(cleaner);
-        } catch (IllegalStateException e) {
-            throw new IOException("the program is being stopped", e);
+            Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+        } catch (NoSuchFileException e) {
+            // A name that is free.
+        } catch (IOException e) {
+            throw unwritable(file, e);
         }
     }
 
-    private static void forget(Thread cleaner) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(cleaner);
-        } catch (IllegalStateException e) {
-            // The program is already stopping and runs the hook itself.
-        }
+    static UnwritableFileException unwritable(Path file, IOException e) {
+        String reason = reason(e);
+        boolean tooLong = reason.toLowerCase(Locale.ROOT).contains("name too long");
+        return new UnwritableFileException(
+                file.toString(),
+                "the file cannot be written: " + reason,
+                tooLong ? "give it a shorter name" : "choose another place, or make room there",
+                e);
     }
 
     /** Why a file could not be read or written, in words. */

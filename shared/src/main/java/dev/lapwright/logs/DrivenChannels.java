@@ -2,6 +2,7 @@ package dev.lapwright.logs;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.files.DocumentException;
+import dev.lapwright.samples.LapStarts;
 import dev.lapwright.samples.SampleColumn;
 import dev.lapwright.samples.SampleHeader;
 import dev.lapwright.samples.SampleRows;
@@ -54,6 +55,8 @@ record DrivenChannels(
         double[] brake = reader.pedal(SampleColumn.BRAKE);
         double[] ax = reader.acceleration(SampleColumn.LONGITUDINAL_ACCELERATION);
         double[] ay = reader.acceleration(SampleColumn.LATERAL_ACCELERATION);
+        rows.checkOrder(SampleColumn.TIME, time, 0);
+        rows.checkOrder(SampleColumn.DISTANCE, distance, LapStarts.JITTER);
         rows.throwIfAny();
         reader.checkSpeed(speed);
         for (int i = 0; i < speed.length; i++) {

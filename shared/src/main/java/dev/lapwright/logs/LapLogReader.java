@@ -3,6 +3,7 @@ package dev.lapwright.logs;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.PlainText;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.text.CsvTable;
@@ -32,6 +33,8 @@ final class LapLogReader {
     private static final double SHORTEST = 5;
 
     private static final double LONGEST = 1200;
+    /** No lap lasts a day, s. */
+    private static final double DAY = 86_400;
 
     private static final Set<String> NO_FLAG = Set.of("", "-", "0", "ok", "clean", "flying", "timed", "valid", "green");
     private static final Set<String> OUT = Set.of("out", "outlap", "o", "pitout");
@@ -158,7 +161,7 @@ final class LapLogReader {
                         "write decimal points, or part the cells with semicolons");
                 continue;
             }
-            String named = header.text(LapLogHeader.Column.SETUP, row);
+            String named = name(LapLogHeader.Column.SETUP, header, row);
             setup = named.isEmpty() ? setup : named;
             if (setup.isEmpty()) {
                 faults.form(row.line(), "setup", "the first lap names none", "name the setup");
@@ -169,10 +172,16 @@ final class LapLogReader {
             double time = time(header, row);
             TimingLog.Flag flag = flag(header, row);
             if (time > 0 && number >= 0) {
-                laps.add(new TimingLog.Lap(number, time, setup, header.text(LapLogHeader.Column.RUN, row), flag));
+                laps.add(new TimingLog.Lap(number, time, setup, name(LapLogHeader.Column.RUN, header, row), flag));
             }
         }
         return laps;
+    }
+
+    private String name(LapLogHeader.Column column, LapLogHeader header, CsvTable.Row row) {
+        String name = header.text(column, row);
+        PlainText.problem(name).ifPresent(problem -> faults.form(row.line(), column.title(), problem, "leave it out"));
+        return name;
     }
 
     private int number(LapLogHeader header, CsvTable.Row row) {
@@ -250,6 +259,16 @@ final class LapLogReader {
 
     private TimingLog log(List<TimingLog.Lap> laps, List<CsvTable.Row> rows) {
         // Laps are as many as rows: there was no fault.
+        for (int i = 0; i < laps.size(); i++) {
+            if (!(laps.get(i).time() < DAY)) {
+                faults.form(
+                        rows.get(i).line(),
+                        "time",
+                        Check.text(laps.get(i).time()) + " s is no lap time",
+                        "correct it or take the line out");
+            }
+        }
+        faults.throwIfAny();
         for (int i = 1; i < laps.size(); i++) {
             TimingLog.Lap lap = laps.get(i);
             TimingLog.Lap before = laps.get(i - 1);

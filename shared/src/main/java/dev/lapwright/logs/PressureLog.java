@@ -1,6 +1,7 @@
 package dev.lapwright.logs;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
@@ -144,12 +145,10 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
             if (column.isPressure()) {
                 return GaugeText.kpa(column.example(), text, units.get(column));
             }
-            try {
-                return units.get(column).convert(Double.parseDouble(text), Unit.CELSIUS);
-            } catch (NumberFormatException e) {
-                throw new InvalidValueException(
-                        column.example(), "'" + Excerpt.of(text) + "' is not a number", "give a temperature");
-            }
+            double number = DecimalText.number(text)
+                    .orElseThrow(() -> new InvalidValueException(
+                            column.example(), "'" + Excerpt.of(text) + "' is not a number", "give a temperature"));
+            return units.get(column).convert(number, Unit.CELSIUS);
         }
     }
 }

@@ -1,5 +1,6 @@
 package dev.lapwright.report;
 
+import dev.lapwright.fault.DecimalText;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
@@ -18,6 +19,9 @@ public final class CsvText {
     private static final MathContext DIGITS = new MathContext(9);
     /** What is smaller is noise about zero. */
     private static final int DECIMALS = 9;
+
+    /** What makes a spreadsheet take a cell for a formula, as OWASP lists it under "CSV Injection". */
+    private static final String FORMULA = "=+-@\t\r";
 
     private final Appendable out;
     private final CSVPrinter printer;
@@ -59,13 +63,24 @@ public final class CsvText {
         return value == null ? "" : value.toString();
     }
 
-    /** Adds a row. */
+    /**
+     * Adds a row. A text that a spreadsheet would take for a formula gets an apostrophe before it; numbers stay as they are.
+     */
     public void row(List<String> cells) {
         try {
-            printer.printRecord(cells);
+            for (String cell : cells) {
+                printer.print(isFormula(cell) ? "'" + cell : cell);
+            }
+            printer.println();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    private static boolean isFormula(String cell) {
+        return !cell.isEmpty()
+                && FORMULA.indexOf(cell.charAt(0)) >= 0
+                && DecimalText.number(cell).isEmpty();
     }
 
     /** All rows so far, of a text in memory. */

@@ -6,7 +6,7 @@ import java.util.List;
 /** Beginnings of laps in a log: where the lap's number changes, or distance or time starts anew. */
 public final class LapStarts {
     /** What a distance may fall by without beginning a new lap: jitter, m. */
-    private static final double JITTER = 10;
+    public static final double JITTER = 10;
 
     private final double[] distance;
     private final double[] time;

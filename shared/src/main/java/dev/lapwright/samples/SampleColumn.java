@@ -62,18 +62,39 @@ public enum SampleColumn {
 
     /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
     private enum Measure {
-        LENGTH("m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm", 0.001),
-        TIME("s", 1, "sec", 1, "ms", 0.001, "min", 60),
-        SPEED("m/s", 1, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "kph", 1 / 3.6, "mph", 0.44704, "mps", 1, "kn", 1852 / 3600.0),
-        ACCELERATION("m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
-        DEGREES("deg", 1, "°", 1),
+        LENGTH(
+                1e9, "m", 1, "km", 1000, "ft", 0.3048, "feet", 0.3048, "yd", 0.9144, "mi", 1609.344, "cm", 0.01, "mm",
+                0.001),
+        TIME(1e15, "s", 1, "sec", 1, "ms", 0.001, "min", 60),
+        SPEED(
+                1e5,
+                "m/s",
+                1,
+                "km/h",
+                1 / 3.6,
+                "kmh",
+                1 / 3.6,
+                "kph",
+                1 / 3.6,
+                "mph",
+                0.44704,
+                "mps",
+                1,
+                "kn",
+                1852 / 3600.0),
+        ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
+        DEGREES(1e9, "deg", 1, "°", 1),
         /** A share of the full travel; pressures are left as they are, for their greatest is not known. */
-        PEDAL("", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),
-        COUNT("", 1);
+        PEDAL(1e9, "", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),
+        COUNT(1e9, "", 1);
 
         private final Map<String, Double> factors = new LinkedHashMap<>();
 
-        Measure(Object... unitsAndFactors) {
+        private final double most;
+
+        /** @param most that anybody logs, in SI: far beyond what units taken for others make, and time stamps of 1970 */
+        Measure(double most, Object... unitsAndFactors) {
+            this.most = most;
             for (int i = 0; i < unitsAndFactors.length; i += 2) {
                 factors.put((String) unitsAndFactors[i], ((Number) unitsAndFactors[i + 1]).doubleValue());
             }
@@ -105,6 +126,11 @@ public enum SampleColumn {
     /** To SI. */
     public double factor(String unit) {
         return measure.factors.get(unit.toLowerCase(Locale.ROOT));
+    }
+
+    /** Most that anybody logs, in SI; what is more, either way, is a slip in one row. */
+    public double most() {
+        return measure.most;
     }
 
     public String assumedUnit() {

@@ -1,10 +1,13 @@
 package dev.lapwright.samples;
 
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.text.CsvTable;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.TextPlace;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Numbers of a survey or a logged lap under its headings, in SI. */
 public final class SampleRows {
@@ -80,6 +83,31 @@ public final class SampleRows {
         return times;
     }
 
+    /**
+     * Gathers a fault for each value by itself out of order, as one mistyped: where those about it are in order without it. A
+     * value from which all begins anew, as at a new lap, is none.
+     *
+     * @param values of the column, one for each row
+     * @param slack by which values may fall
+     */
+    public void checkOrder(SampleColumn column, double[] values, double slack) {
+        SampleHeader.Place place = header.place(column);
+        for (int i = 1; place != null && i + 1 < values.length; i++) {
+            double before = values[i - 1];
+            double after = values[i + 1];
+            boolean out = values[i] > after + slack || values[i] < before - slack;
+            if (out && before < after) {
+                faults.meaning(
+                        line(i),
+                        column.title(),
+                        "'" + Excerpt.of(rows.get(i).text(place.index())) + "' stands between '"
+                                + Excerpt.of(rows.get(i - 1).text(place.index())) + "' and '"
+                                + Excerpt.of(rows.get(i + 1).text(place.index())) + "'",
+                        "correct the row or take it out");
+            }
+        }
+    }
+
     private static double clock(String text) {
         String time = text.substring(Math.max(text.lastIndexOf('T'), text.lastIndexOf(' ')) + 1)
                 .replaceAll("Z$", "");
@@ -100,19 +128,24 @@ public final class SampleRows {
 
     private double number(int row, SampleColumn column, SampleHeader.Place place) {
         String text = rows.get(row).text(place.index());
-        try {
-            double value = Double.parseDouble(withPoint(text));
-            if (Double.isFinite(value)) {
-                return value * place.factor();
+        OptionalDouble number = DecimalText.number(withPoint(text));
+        if (number.isPresent()) {
+            double value = number.getAsDouble() * place.factor();
+            if (Math.abs(value) <= column.most()) {
+                return value;
             }
-        } catch (NumberFormatException e) {
-            // Told below, like a number that is not finite.
+            faults.form(
+                    line(row),
+                    column.title(),
+                    Check.text(number.getAsDouble()) + " " + place.unit() + " is more than anything that is logged",
+                    "correct the row or take it out");
+            return Double.NaN;
         }
         faults.form(
                 line(row),
                 column.title(),
                 text.isEmpty() ? "there is no value" : "'" + Excerpt.of(text) + "' is not a number",
                 "give " + (place.unit().isEmpty() ? "a number" : place.unit()) + " with a decimal point");
-        return 0;
+        return Double.NaN;
     }
 }

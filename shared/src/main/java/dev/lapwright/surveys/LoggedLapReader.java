@@ -42,6 +42,8 @@ final class LoggedLapReader {
         acceleration = values.numbers(SampleColumn.LATERAL_ACCELERATION);
         starts = new LapStarts(
                 distance, header.has(SampleColumn.TIME) ? time : new double[0], values.numbers(SampleColumn.LAP));
+        values.checkOrder(SampleColumn.TIME, time, 0);
+        values.checkOrder(SampleColumn.DISTANCE, distance, LapStarts.JITTER);
         values.throwIfAny();
     }
 

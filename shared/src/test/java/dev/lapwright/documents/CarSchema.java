@@ -81,6 +81,7 @@ final class CarSchema {
     private static Map<String, Object> adjustment() {
         ObjectSchema object = new ObjectSchema("a thing that can be turned, its numbers in its unit")
                 .required("name", ObjectSchema.shortName("by which it is set"))
+                .optional("formerName", ObjectSchema.shortName("by which setups written earlier call it"))
                 .optional("label", ObjectSchema.text("for people", ObjectReader.MAX_NAME_LENGTH))
                 .optional(
                         "unit",

@@ -39,7 +39,7 @@ final class DocumentSchemas {
                 .optional("$schema", Map.of("type", "string"))
                 .required("lapwright", mark)
                 .required("name", ObjectSchema.name("name for people"))
-                .optional("description", ObjectSchema.text("what it is", ObjectReader.MAX_DESCRIPTION_LENGTH));
+                .optional("description", ObjectSchema.lines("what it is", ObjectReader.MAX_DESCRIPTION_LENGTH));
     }
 
     private static void setup(ObjectSchema setup) {

@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.fault.PlainText;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -108,12 +109,21 @@ final class ObjectSchema {
         schema.put("description", description);
         schema.put("type", "string");
         schema.put("maxLength", maxLength);
+        schema.put("pattern", "^[^" + PlainText.REFUSED + "]*$");
+        return schema;
+    }
+
+    static Map<String, Object> lines(String description, int maxLength) {
+        Map<String, Object> schema = text(description, maxLength);
+        schema.put("pattern", "^[^" + PlainText.REFUSED_IN_LINES + "]*$");
         return schema;
     }
 
     static Map<String, Object> name(String description) {
         Map<String, Object> schema = text(description, ObjectReader.MAX_NAME_LENGTH);
-        schema.put("pattern", "^[^\\u0000-\\u001f\\u007f]*[^\\s\\u0000-\\u001f\\u007f][^\\u0000-\\u001f\\u007f]*$");
+        schema.put(
+                "pattern",
+                "^[^" + PlainText.REFUSED + "]*[^\\s" + PlainText.REFUSED + "][^" + PlainText.REFUSED + "]*$");
         return schema;
     }
 

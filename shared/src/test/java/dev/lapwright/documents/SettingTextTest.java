@@ -26,6 +26,8 @@ class SettingTextTest {
         "front-pressure, 165kPa, 23.93123, 5e-6", // 165 / 6.894 757
         "front-pressure, 1.7 BAR, 24.65642, 5e-6", // 170 / 6.894 757
         "rake, 1 in, 25.4, 1e-12",
+        "suspension.front.springNPerMm, 300 lb/in, 52.53804, 1.5e-5", // lbf/in is 175.1268 N/m, seven digits
+        "suspension.front.springNPerMm, 300 lbf/in, 52.53804, 1.5e-5",
         "final-drive, 3.9, 3.9, 0",
         "brake-bias, 12 clicks, 12, 0",
         "chassis.massKg, 2500 lb, 1133.980925, 1e-9",
@@ -44,6 +46,9 @@ class SettingTextTest {
                     rear-wing     | 6,5       | rear-wing: it is not measured in ',5'; give a number in deg or rad
                     rear-wing     | 3 mm      | rear-wing: it is not measured in 'mm'; give a number in deg or rad
                     rear-wing     | 13        | rear-wing: 13 deg is outside the range of this adjustment; allowed: 0 deg to 12 deg
+                    rear-wing     | 3.5 clicks | rear-wing: 3.5 clicks lie between two clicks; give whole clicks; a setting in its own unit may lie between
+                    front-pressure | 250 kPa  | front-pressure: '250 kPa': 36.25943 psi is outside the range of this adjustment; allowed: 22 psi to 30 psi (151.6847 to 206.8427 kPa)
+                    rear-wing     | 60 clicks | rear-wing: '60 clicks': 30 deg is outside the range of this adjustment; allowed: 0 deg to 12 deg
                     rake          | 2 clicks  | rake: it has no clicks; give a number in mm, m or in
                     final-drive   | 3.9 mm    | final-drive: it is not measured in 'mm'; give a number alone
                     brake-bias    | 3 mm      | brake-bias: it is not measured in 'mm'; give a number in clicks

@@ -213,4 +213,20 @@ class DrivenLogsTest {
         refuses(log("distance,speed", 5, i -> row(i, "%d,25")), "it has 5 samples");
         refuses("distance,speed\n", "there are headings and no samples");
     }
+
+    @Test
+    void aBadValueIsToldByItsRow() {
+        refuses(
+                log("distance,time,speed", i -> i == 29 ? "290,1e308,25" : number("%d,%d,25", 10 * i, i)),
+                "line 31, time: 1E+308 s is more than anything that is logged");
+        refuses(
+                log("distance,time,speed", i -> i == 29 ? "290,2.9,25" : number("%d,%d,25", 10 * i, i)),
+                "line 31, time: '2.9' stands between '28' and '30'");
+        refuses(
+                log("distance,time,speed", i -> i == 29 ? "29000,29,25" : number("%d,%d,25", 10 * i, i)),
+                "line 31, distance: '29000' stands between '280' and '300'");
+        refuses(
+                log("distance,time,speed", i -> i == 29 ? "290,29,0x1p3" : number("%d,%d,25", 10 * i, i)),
+                "line 31, speed: '0x1p3' is not a number");
+    }
 }

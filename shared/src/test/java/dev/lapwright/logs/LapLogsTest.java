@@ -136,4 +136,11 @@ class LapLogsTest {
         refuses("lap,time/8,90.1/9,90.2/1,90.3", "line 4", "lap 1 follows lap 9", "two logs in one file");
         refuses("lap,time/8,90.1/8,90.2", "line 3", "lap 8 follows lap 8", "take one of them out");
     }
+
+    @Test
+    void aBadLapIsToldByItsRow() {
+        refuses("setup,time/a,92.1/a,92.3/a,999999999/b,92.0", "line 4, time: 1000000000 s is no lap time");
+        refuses("setup,time/a,92.1/a,1e308/b,92.0", "line 3, time: '1e308' is no lap time");
+        refuses("setup,time/a,92.1/b\u202Ec,92.3/b,92.0", "line 3, setup: character 2 is U+202E");
+    }
 }

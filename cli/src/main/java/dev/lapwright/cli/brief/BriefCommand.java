@@ -70,7 +70,7 @@ public final class BriefCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         BriefFiles files = BriefFiles.plan(output, documents.car, documents.circuit);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Brief brief = asked.of(subject);
         StudyRun how = asked.run();
         Optional<LapLogFile> log =

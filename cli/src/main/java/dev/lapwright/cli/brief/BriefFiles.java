@@ -89,6 +89,7 @@ public final class BriefFiles {
         planned.forEach((file, form) -> {
             try {
                 outputs.write(file, form.apply(outcome));
+                outputs.commit();
             } catch (LapwrightException fault) {
                 faults.add(fault);
             }

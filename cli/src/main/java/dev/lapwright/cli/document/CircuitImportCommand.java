@@ -6,6 +6,8 @@ import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.Outputs;
 import dev.lapwright.cli.output.ResultFiles;
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
@@ -182,17 +184,10 @@ public final class CircuitImportCommand implements Callable<Integer> {
 
     private String name() {
         if (output.name != null) {
-            boolean fits = !output.name.isBlank()
-                    && output.name.length() <= 100
-                    && output.name.chars().noneMatch(Character::isISOControl);
-            if (!fits) {
-                throw new InvalidValueException(
-                        "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
-            }
-            return output.name;
+            return Documents.checkedName("--name", output.name);
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
-        return plain.length() > 100 ? plain.substring(0, 100) : plain;
+        return Documents.nameFrom(plain);
     }
 
     private OptionalInt lap() {
@@ -203,11 +198,11 @@ public final class CircuitImportCommand implements Callable<Integer> {
         if (text.equals(AUTO)) {
             return OptionalDouble.empty();
         }
-        try {
-            return OptionalDouble.of(Double.parseDouble(text));
-        } catch (NumberFormatException e) {
+        OptionalDouble number = DecimalText.number(text);
+        if (number.isEmpty()) {
             throw new InvalidValueException(
                     option, "'" + text + "' is not a number", "give metres, as in 40, or " + AUTO);
         }
+        return number;
     }
 }

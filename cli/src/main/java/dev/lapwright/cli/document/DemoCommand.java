@@ -101,6 +101,7 @@ public final class DemoCommand implements Callable<Integer> {
         }
         tableCopies.forEach((file, table) -> outputs.write(file, table.text()));
         copies.forEach((file, demo) -> outputs.write(file, Documents.demoText(demo.kind(), demo.name())));
+        outputs.commit();
         outputs.report(console, output.json);
         if (output.json) {
             print(wanted, tables);

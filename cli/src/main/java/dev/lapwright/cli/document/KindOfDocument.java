@@ -28,6 +28,9 @@ public record KindOfDocument(DocumentKind kind, DocumentSource source) {
             }
         }
         boolean file = isFile(nameOrFile);
+        if (!file && kinds.isEmpty() && Files.isDirectory(SafeFile.path(nameOrFile))) {
+            throw new InvalidValueException(nameOrFile, "this is a folder, not a file", "name a file inside it");
+        }
         if (!file && kinds.size() > 1) {
             throw new InvalidValueException(
                     nameOrFile,

@@ -1,6 +1,7 @@
 package dev.lapwright.cli.option;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.cli.output.Console;
 import dev.lapwright.results.Subject;
 import picocli.CommandLine.Parameters;
 
@@ -21,7 +22,7 @@ public final class CarAndCircuit {
     public String circuit;
 
     /** Both read, the car set up. */
-    public Subject subject(SetupOptions setup, Conditions day) {
-        return setup.subject(car, circuit, day);
+    public Subject subject(SetupOptions setup, Conditions day, Console console) {
+        return setup.subject(car, circuit, day, console);
     }
 }

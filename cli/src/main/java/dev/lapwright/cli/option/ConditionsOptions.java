@@ -71,13 +71,15 @@ public final class ConditionsOptions {
         day = changed(day, "--air-temp-c", "degC", "conditions.airTempC", airTempC);
         day = changed(day, "--air-pressure-hpa", "hPa", "conditions.airPressureHpa", airPressureHpa);
         day = changed(day, "--humidity-percent", "%", "conditions.humidityPercent", humidityPercent);
-        day = changed(day, "--wind-kmh", "m/s", "conditions.windSpeedMps", metresPerSecond(windKmh));
+        if (windKmh != null) {
+            double most = Unit.METRE_PER_SECOND.convert(Conditions.MAX_WIND_SPEED_MPS, Unit.KILOMETRE_PER_HOUR);
+            double wind = Check.inRange("--wind-kmh", windKmh, 0, most);
+            double model = Unit.KILOMETRE_PER_HOUR.convert(wind, Unit.METRE_PER_SECOND);
+            // A rounding error beyond the end of the range is none of the user's.
+            day = day.with("conditions.windSpeedMps", Math.min(model, Conditions.MAX_WIND_SPEED_MPS));
+        }
         day = changed(day, "--wind-from-deg", "deg", "conditions.windFromDeg", windFromDeg);
         return changed(day, "--grip", "", "conditions.grip", grip);
-    }
-
-    private static Double metresPerSecond(Double kmh) {
-        return kmh == null ? null : (Double) Unit.KILOMETRE_PER_HOUR.convert(kmh, Unit.METRE_PER_SECOND);
     }
 
     private static Conditions changed(Conditions day, String option, String unit, String name, Double value) {
@@ -88,7 +90,7 @@ public final class ConditionsOptions {
             return day.with(name, value);
         } catch (InvalidValueException fault) {
             String remedy = (fault.remedy() + " " + unit).trim();
-            throw new InvalidValueException(option, fault.place() + " " + fault.problem(), remedy);
+            throw new InvalidValueException(option, fault.problem(), remedy);
         }
     }
 }

@@ -1,6 +1,10 @@
 package dev.lapwright.cli.option;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,8 +27,17 @@ public final class SetupOptions {
                     + " chassis.massKg=1250, conditions.grip=0.8. 'lapwright show CAR' lists them.")
     public List<String> settings = new ArrayList<>();
 
-    /** A car set up so; the circuit may be null. */
-    public Subject subject(String car, String circuit, Conditions day) {
-        return Subject.of(car, circuit, setup, settings, day);
+    /** A setup for a car: a file, or the name of a demo. What was read otherwise than it is written is remarked upon. */
+    public static Setup read(String name, Car car, Console console) {
+        Setup setup = Documents.setup(name, car);
+        setup.notes().forEach(note -> console.remark("Note: " + note));
+        return setup;
+    }
+
+    /** A car set up so; the circuit may be null. What was read otherwise than it is written is remarked upon. */
+    public Subject subject(String car, String circuit, Conditions day, Console console) {
+        Subject subject = Subject.of(car, circuit, setup, settings, day);
+        subject.setup().notes().forEach(note -> console.remark("Note: " + note));
+        return subject;
     }
 }

@@ -1,5 +1,6 @@
 package dev.lapwright.cli.output;
 
+import dev.lapwright.fault.PlainText;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -8,6 +9,8 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What a command may write to: results go to one stream, remarks and errors to the other, both as UTF-8 with plain line feeds
@@ -17,12 +20,19 @@ public final class Console {
     private static final String BOLD = "\u001B[1m";
     private static final String FAINT = "\u001B[2m";
     private static final String PLAIN = "\u001B[0m";
+    /** What a line may tell a terminal: its end, bold, faint. */
+    private static final Pattern OF_LINES = Pattern.compile("\\n|\\t|\\x1B\\[[012]m");
+    /** What progress may: to begin the line anew. */
+    private static final Pattern OF_PROGRESS = Pattern.compile("\\r\\x1B\\[K");
+    /** What a page of help may: type and colour. JSON and tables hold no such thing, for JSON writes it in other characters. */
+    private static final Pattern OF_TEXTS = Pattern.compile("\\r?\\n|\\t|\\x1B\\[[0-9;]*m");
 
     private final WatchedStream watched;
     private final PrintStream out;
     private final PrintStream err;
     private final PrintWriter writer;
     private final boolean styled;
+    private final boolean outIsTerminal;
     private final boolean errIsTerminal;
 
     /**
@@ -32,11 +42,16 @@ public final class Console {
      * @param errIsTerminal whether somebody watches the errors, so that progress is worth showing
      */
     public Console(OutputStream out, OutputStream err, boolean styled, boolean errIsTerminal) {
+        this(out, err, styled, styled, errIsTerminal);
+    }
+
+    private Console(OutputStream out, OutputStream err, boolean styled, boolean outIsTerminal, boolean errIsTerminal) {
         watched = new WatchedStream(out);
         this.out = new PrintStream(watched, false, StandardCharsets.UTF_8);
         writer = new PrintWriter(this.out, true, StandardCharsets.UTF_8);
         this.err = new PrintStream(err, true, StandardCharsets.UTF_8);
         this.styled = styled;
+        this.outIsTerminal = outIsTerminal;
         this.errIsTerminal = errIsTerminal;
     }
 
@@ -48,12 +63,13 @@ public final class Console {
                 new BufferedOutputStream(new FileOutputStream(FileDescriptor.out), 1 << 14),
                 new FileOutputStream(FileDescriptor.err),
                 wanted && Terminal.isOutput(),
+                Terminal.isOutput(),
                 Terminal.isError());
     }
 
     /** A line of the result. */
     public void line(String text) {
-        out.print(text);
+        out.print(seen(text, OF_LINES));
         out.print('\n');
     }
 
@@ -62,9 +78,9 @@ public final class Console {
         out.print('\n');
     }
 
-    /** Text of the result as it is. */
+    /** A document or table of the result: as it is where a program reads it, on a terminal without what cannot be seen. */
     public void text(String text) {
-        out.print(text);
+        out.print(outIsTerminal ? seen(text, OF_TEXTS) : text);
     }
 
     /** The result's stream for those who bring their own text. */
@@ -74,13 +90,35 @@ public final class Console {
 
     /** A line beside the result: an error, or a remark that must not get among the figures. */
     public void remark(String text) {
-        err.print(text + "\n");
+        err.print(seen(text, OF_LINES) + "\n");
     }
 
     /** Progress: text without a line end, at once. */
     public void progress(String text) {
-        err.print(text);
+        err.print(seen(text, OF_PROGRESS));
         err.flush();
+    }
+
+    /**
+     * Text from anywhere with a question mark for all that would move the cursor, change the terminal or turn the direction of
+     * writing; what we tell terminals ourselves stays.
+     */
+    private static String seen(String text, Pattern own) {
+        int bad = 0;
+        while (bad < text.length() && !PlainText.isRefused(text.charAt(bad))) {
+            bad++;
+        }
+        if (bad == text.length()) {
+            return text;
+        }
+        StringBuilder seen = new StringBuilder(text.length());
+        Matcher ours = own.matcher(text);
+        int at = 0;
+        while (ours.find()) {
+            seen.append(PlainText.shown(text.substring(at, ours.start()))).append(ours.group());
+            at = ours.end();
+        }
+        return seen.append(PlainText.shown(text.substring(at))).toString();
     }
 
     /** Bold on a terminal. */

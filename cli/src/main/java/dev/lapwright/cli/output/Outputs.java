@@ -1,10 +1,10 @@
 package dev.lapwright.cli.output;
 
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.FileSet;
 import dev.lapwright.files.SafeFile;
 import java.io.File;
-import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,10 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/**
- * The files a command will write. All are planned, and so checked, before the work starts; then each is written whole or not
- * at all.
- */
+/** The files a command will write. All are planned, and so checked, before the work starts; then all are written or none. */
 public final class Outputs {
     private static final int SHORTEST_ENDING = 2;
     private static final int LONGEST_ENDING = 5;
@@ -24,11 +21,14 @@ public final class Outputs {
     private final boolean overwrite;
     private final Set<Path> planned = new HashSet<>();
     private final Set<Path> foldersToMake = new HashSet<>();
+    private final List<Path> staged = new ArrayList<>();
     private final List<Path> written = new ArrayList<>();
+    private final FileSet files;
 
     /** @param overwrite whether existing files may be replaced */
     public Outputs(boolean overwrite) {
         this.overwrite = overwrite;
+        files = new FileSet(overwrite);
     }
 
     /** Plans a file in an existing folder. */
@@ -50,7 +50,7 @@ public final class Outputs {
         if (Files.isDirectory(folder)) {
             check(file);
         } else {
-            checkFolderCanBeMade(folder);
+            checkFolderCanBeMade(folder, name);
             foldersToMake.add(folder);
         }
         return file;
@@ -70,7 +70,7 @@ public final class Outputs {
         SafeFile.check(file, overwrite);
     }
 
-    private static void checkFolderCanBeMade(Path folder) {
+    private static void checkFolderCanBeMade(Path folder, String file) {
         Path above = folder.toAbsolutePath().normalize();
         while (above != null && !Files.exists(above)) {
             above = above.getParent();
@@ -85,31 +85,32 @@ public final class Outputs {
                     "you may not make a folder in " + above,
                     "choose another place, or change its permissions");
         }
+        // Whether a name is too long can be asked only where there is a folder.
+        for (Path part : folder.resolve(file)) {
+            SafeFile.checkName(above.resolve(part.getFileName()));
+        }
     }
 
-    /** Writes a planned file. */
+    /** Writes a planned file under another name, until {@link #commit()}. */
     public void write(Path file, String text) {
-        makeFolder(file);
-        SafeFile.write(file, overwrite, text);
-        written.add(file);
+        write(file, text.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Writes a planned file. */
+    /** Writes a planned file under another name, until {@link #commit()}. */
     public void write(Path file, byte[] bytes) {
-        makeFolder(file);
-        SafeFile.write(file, overwrite, out -> out.write(bytes));
-        written.add(file);
-    }
-
-    private void makeFolder(Path file) {
         Path folder = file.getParent();
         if (folder != null && foldersToMake.contains(folder)) {
-            try {
-                Files.createDirectories(folder);
-            } catch (IOException e) {
-                throw new LapwrightException(folder.toString(), "the folder cannot be made", "choose another place", e);
-            }
+            files.folder(folder);
         }
+        files.stage(file, out -> out.write(bytes));
+        staged.add(file);
+    }
+
+    /** Gives all files written their names: all or none. */
+    public void commit() {
+        files.commit();
+        written.addAll(staged);
+        staged.clear();
     }
 
     /** Says which files have been written: beside the result, where that is for machines. */

@@ -53,6 +53,7 @@ public final class ResultFiles<R> {
         });
         madeTexts.forEach(outputs::write);
         madePictures.forEach(outputs::write);
+        outputs.commit();
     }
 
     /** Says what was written. */

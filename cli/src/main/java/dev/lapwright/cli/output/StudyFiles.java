@@ -330,6 +330,7 @@ public final class StudyFiles<R> {
             });
             madeTexts.forEach(outputs::write);
             madePictures.forEach(outputs::write);
+            outputs.commit();
         }
 
         /** Says what was written. */

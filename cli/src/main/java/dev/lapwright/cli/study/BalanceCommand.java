@@ -8,6 +8,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
@@ -67,7 +68,7 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
                 .option("--chart", "Draws the balance of each corner, phase by phase, as .svg or .png.")
                 .csv("remedies.csv")
                 .onlyInFolder()
-                .onlyIf(() -> said.complaint != null)
+                .onlyIf(() -> said.complaint().isPresent())
                 .out("A folder for everything: result, tables and chart. Or one file: .json for the result, .csv"
                         + " for the table of phases, .svg or .png for the chart.");
     }
@@ -80,15 +81,24 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
                 description = "What the driver complains of: understeer or oversteer, the phase of the corner (entry,"
                         + " lift-off, middle, exit) and, if it is one corner only, that corner: understeer:entry,"
                         + " oversteer:exit:T3. Gives what to turn against it.")
-        String complaint;
+        private List<String> complaints = List.of();
+
+        /** The one complaint; empty if there is none. */
+        Optional<String> complaint() {
+            if (complaints.size() > 1) {
+                throw new InvalidValueException(
+                        "--complaint", "it is given " + complaints.size() + " times", BalanceComplaint.ONE_AT_A_TIME);
+            }
+            return complaints.stream().findFirst();
+        }
     }
 
     @Override
     public BalanceReport study() {
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Stations stations = subject.track().stations(StationSpacing.DEFAULT);
         Optional<BalanceComplaint> complaint =
-                Optional.ofNullable(said.complaint).map(text -> BalanceComplaint.parse(text, stations.corners()));
+                said.complaint().map(text -> BalanceComplaint.parse(text, stations.corners()));
         BalanceResult result = Balance.of(new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day())))
                 .run();
         return new BalanceReport(

@@ -92,7 +92,7 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
                     "there is nothing to compare with",
                     "add --against SETUP, --against NAME=VALUE or --against-car CAR");
         }
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.track());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
@@ -115,7 +115,7 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
         }
         return against.contains("=")
                 ? base.with(Arrays.asList(against.split(",")))
-                : base.in(Documents.setup(against, base.bare()));
+                : base.in(SetupOptions.read(against, base.bare(), console));
     }
 
     private String name(Subject other, String against) {

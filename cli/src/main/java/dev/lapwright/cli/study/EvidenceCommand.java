@@ -89,7 +89,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
 
     @Override
     public EvidenceReport study() {
-        Evidence how = asked.how(model.predicted(setup, conditions));
+        Evidence how = asked.how(model.predicted(setup, conditions, console));
         LapLogFile file = LapLogs.read(LapLogs.find(log));
         return new EvidenceReport(file, how.run(file.log()));
     }
@@ -213,7 +213,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         private String circuit;
 
         /** The change of lap time that it predicts, s, below nought being faster; none if nothing is said to have changed. */
-        OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions) {
+        OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions, Console console) {
             if (changes.isEmpty()) {
                 if (car != null || circuit != null) {
                     throw new InvalidValueException(
@@ -230,7 +230,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             List<String> before = new ArrayList<>();
             List<String> after = new ArrayList<>();
             changes.forEach(change -> read(change, before, after));
-            Subject subject = setup.subject(car, circuit, conditions.day());
+            Subject subject = setup.subject(car, circuit, conditions.day(), console);
             LapSolver solver = LapSolver.on(subject.track());
             return OptionalDouble.of(lapTime(solver, subject.with(after)) - lapTime(solver, subject.with(before)));
         }

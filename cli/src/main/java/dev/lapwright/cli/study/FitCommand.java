@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
@@ -61,7 +62,6 @@ import picocli.CommandLine.Parameters;
         })
 public final class FitCommand extends StudyCommand<FitReport> {
     private static final String NAME = "--name";
-    private static final int LONGEST_NAME = 100;
 
     @Mixin
     private CarAndCircuit documents;
@@ -123,7 +123,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
             throw new InvalidValueException(
                     "--line refresh", "the laps were all driven on one line", "use --line fastest, or name a file");
         }
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         String name = name(subject);
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
@@ -148,13 +148,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
         if (name == null) {
             return subject.bare().name();
         }
-        boolean fits =
-                !name.isBlank() && name.length() <= LONGEST_NAME && name.chars().noneMatch(Character::isISOControl);
-        if (!fits) {
-            throw new InvalidValueException(
-                    NAME, "this cannot be a name", "give 1 to 100 characters without line breaks");
-        }
-        return name;
+        return Documents.checkedName(NAME, name);
     }
 
     /** How the log is read, and what is fitted to it. */

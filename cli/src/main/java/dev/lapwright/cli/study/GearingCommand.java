@@ -120,7 +120,7 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     @Override
     public GearingReport study() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         return new GearingReport(
                 subject, gearing.beforeBrakingS, gearing(subject).run());
     }

@@ -15,7 +15,6 @@ import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.Outputs;
 import dev.lapwright.cli.output.StudyFiles;
-import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
@@ -89,7 +88,7 @@ public final class LapCommand extends StudyCommand<LapReport> {
     @Override
     public LapReport study() {
         checkComparable();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         List<NamedChoice> asked = new ArrayList<>();
         for (String other : others.against) {
             asked.add(named(subject, other));
@@ -135,12 +134,12 @@ public final class LapCommand extends StudyCommand<LapReport> {
 
     private record NamedChoice(String name, Subject subject) {}
 
-    private static NamedChoice named(Subject base, String against) {
+    private NamedChoice named(Subject base, String against) {
         if (against.contains("=")) {
             List<String> settings = Arrays.asList(against.split(","));
             return new NamedChoice(against, base.with(settings));
         }
-        Setup other = Documents.setup(against, base.bare());
+        Setup other = SetupOptions.read(against, base.bare(), console);
         return new NamedChoice(other.name(), base.in(other));
     }
 

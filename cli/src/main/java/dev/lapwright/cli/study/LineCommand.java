@@ -80,7 +80,7 @@ public final class LineCommand extends StudyCommand<LineReport> {
 
     @Override
     public LineReport study() {
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         LineChoices choices = room.choices();
         LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
         Vehicle vehicle = Vehicle.of(subject.car(), subject.day());

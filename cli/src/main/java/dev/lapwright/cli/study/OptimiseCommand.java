@@ -12,6 +12,7 @@ import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.OptimisationReport;
@@ -173,11 +174,11 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         }
 
         private OptionalDouble end(String text) {
-            try {
-                return OptionalDouble.of(Double.parseDouble(text.trim()));
-            } catch (NumberFormatException notANumber) {
+            OptionalDouble number = DecimalText.number(text);
+            if (number.isEmpty()) {
                 throw bad();
             }
+            return number;
         }
 
         private InvalidValueException bad() {
@@ -189,7 +190,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     @Override
     public OptimisationReport study() {
         OptimisationLimits kept = limits.limits();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         return OptimisationReport.of(subject, run(study(subject).within(kept)));
     }
 
@@ -226,16 +227,12 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     private static Optimisation.Circuit circuit(String text) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
-        double weight;
-        try {
-            weight = equals < 0
-                    ? 1
-                    : Double.parseDouble(text.substring(equals + 1).trim());
-        } catch (NumberFormatException notANumber) {
+        OptionalDouble weight = equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
+        if (weight.isEmpty()) {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
         }
-        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
+        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight.getAsDouble());
     }
 
     private static SweepAxis range(String text, Subject subject) {

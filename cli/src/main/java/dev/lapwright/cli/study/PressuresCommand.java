@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
@@ -80,7 +81,7 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @Override
     public PressuresReport study() {
         tyres.gauge();
-        return tyres.study(documents.subject(setup, conditions.day()));
+        return tyres.study(documents.subject(setup, conditions.day(), console));
     }
 
     @Override
@@ -232,14 +233,12 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
             List<String> parts = parts("--tread", text, 2, "FL:92/86/80");
             String[] temperatures = parts.get(1).split("/", -1);
             double[] values = new double[3];
-            try {
-                for (int i = 0; i < values.length; i++) {
-                    values[i] = Double.parseDouble(temperatures[i]);
-                }
-            } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-                temperatures = new String[0];
+            boolean numbers = temperatures.length == values.length;
+            for (int i = 0; numbers && i < values.length; i++) {
+                values[i] = DecimalText.number(temperatures[i]).orElse(Double.NaN);
+                numbers = !Double.isNaN(values[i]);
             }
-            if (temperatures.length != values.length) {
+            if (!numbers) {
                 throw new InvalidValueException(
                         "--tread " + text,
                         "'" + parts.get(1) + "' is not three temperatures",

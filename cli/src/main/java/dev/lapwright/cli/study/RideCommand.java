@@ -102,7 +102,7 @@ public final class RideCommand extends StudyCommand<RideReport> {
         road.check(documents.circuit);
         RoadInput choices = road.choices();
         RideMeasure measure = road.measure();
-        Subject subject = setup.subject(documents.car, documents.circuit, conditions.day());
+        Subject subject = setup.subject(documents.car, documents.circuit, conditions.day(), console);
         Speed speed = road.corner == null ? given() : inCorner(subject);
         RideResult result = Ride.of(subject.car(), subject.day(), speed.metresPerSecond())
                 .over(choices)

@@ -105,7 +105,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         Check.inRange("--scatter-s", screen.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         Check.inRange("--laps", screen.laps, FEWEST_LAPS, MOST_LAPS);
         line.refuseRefresh();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         ChosenLine chosen = line.find(subject, console);
         Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
                 .withScatter(screen.scatterS)

@@ -9,7 +9,9 @@ import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.PlainText;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.StintReport;
@@ -75,7 +77,7 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @Override
     public StintReport study() {
         double density = race.density();
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         Stint stint = Stint.of(subject.car(), subject.track(), subject.day(), race.length())
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());
@@ -201,6 +203,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
                             "it is no name with grip and wear",
                             "write it as in soft:1.01:0.2 or soft:1.01:0.2:15:0.5");
                 }
+                PlainText.problem(parts[0].trim()).ifPresent(problem -> {
+                    throw new InvalidValueException(place, problem, "leave it out");
+                });
                 if (!names.add(parts[0].trim())) {
                     throw new InvalidValueException(place, "two have this name", "give each its own name");
                 }
@@ -216,12 +221,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
         }
 
         private static double number(String place, String text) {
-            try {
-                return Double.parseDouble(text.trim());
-            } catch (NumberFormatException e) {
-                throw new InvalidValueException(
-                        place, "'" + text + "' is not a number", "write a number with a decimal point");
-            }
+            return DecimalText.number(text)
+                    .orElseThrow(() -> new InvalidValueException(
+                            place, "'" + text + "' is not a number", "write a number with a decimal point"));
         }
     }
 }

@@ -91,7 +91,7 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
             throw new InvalidValueException(
                     "--vary", sweep.vary.size() + " things are varied at once", "give it once or twice");
         }
-        Subject subject = documents.subject(setup, conditions.day());
+        Subject subject = documents.subject(setup, conditions.day(), console);
         if (files.given(TRADE_OFF) != null && !hasTradeOff(subject.track())) {
             throw new InvalidValueException(
                     TRADE_OFF,

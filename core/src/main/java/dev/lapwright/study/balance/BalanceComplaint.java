@@ -28,6 +28,10 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
             "write understeer or oversteer, the phase (entry, lift-off, middle or exit) and,"
                     + " for one corner, that corner: oversteer:exit:T3";
 
+    private static final String SEVERAL = "it holds more than one complaint";
+    /** What to do about several complaints, and why. */
+    public static final String ONE_AT_A_TIME = "ask for one at a time: what helps against one may make another worse";
+
     public BalanceComplaint {
         if (corner < 0) {
             throw new InvalidValueException("complaint", "corner " + corner + " does not exist", "number them from 1");
@@ -55,6 +59,7 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
      * @throws InvalidValueException saying which word is not known
      */
     public static BalanceComplaint parse(String text, List<Corner> corners) {
+        refuseSeveral(text);
         List<String> words = new ArrayList<>(
                 Arrays.asList(text.strip().toLowerCase(Locale.ROOT).split("[:\\s]+", 3)));
         Boolean tendency = TENDENCIES.get(words.get(0));
@@ -69,6 +74,20 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
             throw fault(text, "'" + words.get(1) + "' is no phase of a corner");
         }
         return new BalanceComplaint(tendency, phase, words.size() < 3 ? 0 : corner(text, words.get(2), corners));
+    }
+
+    /** What helps against one may make another worse, so each is asked by itself. */
+    private static void refuseSeveral(String text) {
+        String[] words = text.toLowerCase(Locale.ROOT).split("[^a-z-]+");
+        long tendencies = Arrays.stream(words).filter(TENDENCIES::containsKey).count();
+        String phases = text.strip().replaceFirst("^[^:\\s]+[:\\s]+", "");
+        boolean severalPhases = Arrays.stream(phases.split("[,;+&/]|\\band\\b"))
+                        .filter(part -> PHASES.containsKey(part.strip().toLowerCase(Locale.ROOT)))
+                        .count()
+                > 1;
+        if (tendencies > 1 || severalPhases) {
+            throw new InvalidValueException("complaint '" + text + "'", SEVERAL, ONE_AT_A_TIME);
+        }
     }
 
     private static int corner(String text, String wanted, List<Corner> corners) {

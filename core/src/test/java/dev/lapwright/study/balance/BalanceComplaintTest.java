@@ -42,6 +42,21 @@ class BalanceComplaintTest {
                 .hasMessageContaining("T");
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "understeer:entry,oversteer:exit",
+                "understeer:entry and exit",
+                "understeer entry, exit",
+                "push:mid; loose:exit"
+            })
+    void severalAtOnceAreRefusedWithTheReason(String text) {
+        assertThatThrownBy(() -> parse(text))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessage("complaint '" + text + "': it holds more than one complaint; ask for one at a time: what"
+                        + " helps against one may make another worse");
+    }
+
     @Test
     void itIsSaidAsPeopleSayIt() {
         assertThat(parse("oversteer:exit").label()).isEqualTo("oversteer on exit");
