@@ -71,7 +71,7 @@ final class CircuitImportCommand implements Callable<Integer> {
                 paramLabel = "auto|METRES",
                 defaultValue = AUTO,
                 description = "Length of waves that lose half their height; 0 goes through all points."
-                        + " If left out, generalised cross-validation chooses.")
+                        + " If left out, the likeliest is taken.")
         String smoothing;
 
         @Option(
@@ -80,6 +80,12 @@ final class CircuitImportCommand implements Callable<Integer> {
                 defaultValue = AUTO,
                 description = "The same for the elevation.")
         String elevationSmoothing;
+
+        @Option(
+                names = "--accuracy-m",
+                paramLabel = "METRES",
+                description = "What the points err by across the line, one standard deviation, where it is known.")
+        Double accuracy;
 
         @Option(
                 names = "--width-m",
@@ -146,6 +152,7 @@ final class CircuitImportCommand implements Callable<Integer> {
                 !reading.open,
                 wavelength("--smoothing", reading.smoothing),
                 wavelength("--elevation-smoothing", reading.elevationSmoothing),
+                reading.accuracy == null ? OptionalDouble.empty() : OptionalDouble.of(reading.accuracy),
                 reading.width,
                 reading.reverse,
                 reading.figureOfEight);

@@ -28,7 +28,7 @@ final class ImportSheet implements Sheet {
     public void print(Console console) {
         boolean closed = imported.track().isClosed();
         console.line(console.bold(imported.track().name()) + ", " + (closed ? "closed circuit" : "open run") + " of "
-                + Numbers.fixed(report.length(), 1) + " m");
+                + Numbers.fixed(report.shape().length(), 1) + " m");
         if (!source.columns().isEmpty()) {
             Lines.item(console, "Columns", source.columns());
         }
@@ -50,13 +50,13 @@ final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Radius",
-                "smallest " + Numbers.fixed(report.smallestRadius(), 1) + " m, at "
-                        + Numbers.fixed(report.smallestRadiusAt(), 0) + " m");
+                "smallest " + Numbers.fixed(report.shape().smallestRadius(), 1) + " m, at "
+                        + Numbers.fixed(report.shape().smallestRadiusAt(), 0) + " m");
         Lines.item(
                 console,
                 "Turning",
-                Numbers.signed(degrees(report.totalTurning()), 1) + " deg in all, crosses itself " + report.crossings()
-                        + (report.crossings() == 1 ? " time" : " times"));
+                Numbers.signed(degrees(report.shape().totalTurning()), 1) + " deg in all, crosses itself "
+                        + report.shape().crossings() + (report.shape().crossings() == 1 ? " time" : " times"));
         elevation(console);
         for (String warning : report.warnings()) {
             Lines.item(console, "Look at", warning);
@@ -72,17 +72,19 @@ final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Smoothing",
-                smoothing(report.smoothing(), report.smoothingChosen()) + "; moves points by up to "
-                        + Numbers.fixed(report.largestMove(), 2) + " m, at " + Numbers.fixed(report.largestMoveAt(), 0)
+                smoothing(report.smoothing().wavelength(), report.smoothing().chosen()) + "; moves points by up to "
+                        + Numbers.fixed(report.smoothing().largestMove(), 2) + " m, at "
+                        + Numbers.fixed(report.smoothing().largestMoveAt(), 0)
                         + " m");
         Lines.item(
                 console,
                 "Errors",
-                Double.isNaN(report.noise())
+                Double.isNaN(report.smoothing().noise())
                         ? "cannot be told: the line goes through the points"
-                        : "points " + Numbers.fixed(report.noise(), 2)
+                        : "points " + Numbers.fixed(report.smoothing().noise(), 2)
                                 + " m across the line, which leaves the curvature"
-                                + " uncertain by " + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
+                                + " uncertain by "
+                                + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the points err independently)");
     }
 
@@ -95,7 +97,10 @@ final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Smoothing",
-                "of lateral acceleration: " + smoothing(report.smoothing(), report.smoothingChosen()));
+                "of lateral acceleration: "
+                        + smoothing(
+                                report.smoothing().wavelength(),
+                                report.smoothing().chosen()));
         Lines.item(
                 console,
                 "Errors",
@@ -103,14 +108,14 @@ final class ImportSheet implements Sheet {
                         ? "cannot be told: the curve goes through the samples"
                         : "samples " + Numbers.fixed(log.accelerationNoise(), 2)
                                 + " m/s2, which leaves the curvature uncertain by "
-                                + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
+                                + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the samples err independently)");
         if (imported.track().isClosed()) {
             Lines.item(
                     console,
                     "Closing",
                     "the log turned " + Numbers.fixed(Math.abs(degrees(log.headingError())), 1) + " deg too "
-                            + (log.headingError() * report.totalTurning() < 0 ? "little" : "much")
+                            + (log.headingError() * report.shape().totalTurning() < 0 ? "little" : "much")
                             + ", then ended " + Numbers.fixed(log.positionGap(), 1)
                             + " m from its start; closing it changed the curvature by up to "
                             + Numbers.fixed(1000 * log.largestCurvatureChange(), 2) + " per km");
@@ -126,7 +131,7 @@ final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Elevation",
-                "climbs " + Numbers.fixed(report.climb(), 1) + " m in all, slope up to "
+                "climbs " + Numbers.fixed(report.shape().climb(), 1) + " m in all, slope up to "
                         + Numbers.fixed(degrees(elevation.steepestSlope()), 1) + " deg; "
                         + smoothing(elevation.smoothing(), elevation.smoothingChosen()) + ", moves points by up to "
                         + Numbers.fixed(elevation.largestMove(), 2) + " m");
@@ -147,18 +152,18 @@ final class ImportSheet implements Sheet {
         tree.put("closed", imported.track().isClosed());
         tree.put("pointsRead", report.pointsRead());
         tree.put("pointsUsed", report.pointsUsed());
-        tree.put("smoothingM", report.smoothing());
-        tree.put("smoothingChosen", report.smoothingChosen());
-        tree.put("noiseM", report.noise());
-        tree.put("curvatureUncertaintyPerM", report.curvatureUncertainty());
-        tree.put("largestMoveM", report.largestMove());
-        tree.put("largestMoveAtM", report.largestMoveAt());
-        tree.put("smallestRadiusM", report.smallestRadius());
-        tree.put("smallestRadiusAtM", report.smallestRadiusAt());
-        tree.put("totalTurningDeg", degrees(report.totalTurning()));
-        tree.put("crossings", report.crossings());
-        tree.put("lengthM", report.length());
-        tree.put("climbM", report.climb());
+        tree.put("smoothingM", report.smoothing().wavelength());
+        tree.put("smoothingChosen", report.smoothing().chosen());
+        tree.put("noiseM", report.smoothing().noise());
+        tree.put("curvatureUncertaintyPerM", report.smoothing().curvatureUncertainty());
+        tree.put("largestMoveM", report.smoothing().largestMove());
+        tree.put("largestMoveAtM", report.smoothing().largestMoveAt());
+        tree.put("smallestRadiusM", report.shape().smallestRadius());
+        tree.put("smallestRadiusAtM", report.shape().smallestRadiusAt());
+        tree.put("totalTurningDeg", degrees(report.shape().totalTurning()));
+        tree.put("crossings", report.shape().crossings());
+        tree.put("lengthM", report.shape().length());
+        tree.put("climbM", report.shape().climb());
         if (!source.columns().isEmpty()) {
             tree.put("columns", source.columns());
         }

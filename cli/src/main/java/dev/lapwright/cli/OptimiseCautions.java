@@ -34,8 +34,8 @@ final class OptimiseCautions {
                         + " never go below the tyre maker's least pressure.");
         Setup best = result.setup("best", result.best());
         Car car = outcome.subject().bare().with(best);
-        cautions.addAll(Cautions.of(
-                LapSolver.lap(car, outcome.subject().track(), result.task().days().get(0))));
+        cautions.addAll(Cautions.of(LapSolver.lap(
+                car, outcome.subject().track(), result.task().days().get(0))));
         return cautions;
     }
 

@@ -62,7 +62,8 @@ final class OptimiseReading {
             double was = result.before().settings().get(i);
             double is = point.settings().get(i);
             if (Math.abs(is - was) > 1e-9 * Math.max(1, Math.abs(was))) {
-                changes.add(Subject.said(result.task().car(), result.search().axes().get(i).name(), is));
+                changes.add(Subject.said(
+                        result.task().car(), result.search().axes().get(i).name(), is));
             }
         }
         return String.join(", ", changes);

@@ -16,11 +16,7 @@ import java.util.Optional;
  * @param modelLap lap time of the car as it stands, s
  */
 public record Proof(
-        CleanLaps laps,
-        List<EvidenceResult.SetupPace> paces,
-        List<Change> changes,
-        double bestLap,
-        double modelLap) {
+        CleanLaps laps, List<EvidenceResult.SetupPace> paces, List<Change> changes, double bestLap, double modelLap) {
     public Proof {
         paces = List.copyOf(paces);
         changes = List.copyOf(changes);

@@ -92,6 +92,8 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
+            ImportReport.SmoothingReport.class,
+            ImportReport.ShapeReport.class,
             ArcLengthCurve.Place.class,
             Stations.Place.class,
             SensitivityResult.Gain.class,
