@@ -3,7 +3,7 @@ package examples;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.SpeedTrace;
+import dev.lapwright.charts.lap.SpeedTrace;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;

@@ -10,4 +10,11 @@ module dev.lapwright.charts {
     requires org.jfree.svg;
 
     exports dev.lapwright.charts;
+    exports dev.lapwright.charts.gearing;
+    exports dev.lapwright.charts.lap;
+    exports dev.lapwright.charts.log;
+    exports dev.lapwright.charts.ride;
+    exports dev.lapwright.charts.setup;
+    exports dev.lapwright.charts.sweep;
+    exports dev.lapwright.charts.track;
 }

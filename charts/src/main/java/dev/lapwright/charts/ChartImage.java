@@ -120,7 +120,7 @@ public final class ChartImage {
         try {
             return drawing.get();
         } catch (LinkageError | InternalError | AWTError broken) {
-            throw FontTrouble.of(broken);
+            throw ChartException.ofFonts(broken);
         }
     }
 }

@@ -47,41 +47,41 @@ public record ChartStyle(Palette palette, String fontFamily, int textSize) {
         return new ChartStyle(palette, fontFamily, pixels);
     }
 
-    Font title() {
+    public Font title() {
         return new Font(fontFamily, Font.BOLD, textSize + textSize / 2);
     }
 
-    Font subtitle() {
+    public Font subtitle() {
         return new Font(fontFamily, Font.PLAIN, textSize + 1);
     }
 
-    Font axisLabel() {
+    public Font axisLabel() {
         return new Font(fontFamily, Font.PLAIN, textSize + 1);
     }
 
-    Font text() {
+    public Font text() {
         return new Font(fontFamily, Font.PLAIN, textSize);
     }
 
-    Font strong() {
+    public Font strong() {
         return new Font(fontFamily, Font.BOLD, textSize);
     }
 
-    Font small() {
+    public Font small() {
         return new Font(fontFamily, Font.PLAIN, textSize - 1);
     }
 
-    Color colour(int series) {
+    public Color colour(int series) {
         return palette.series(series);
     }
 
     /** How many lines can be told apart. */
-    static int distinctLines() {
+    public static int distinctLines() {
         return DASHES.length;
     }
 
     /** The stroke of a series, counted from 0. */
-    static Stroke line(int series) {
+    public static Stroke line(int series) {
         float width = 2f;
         float[] dash = DASHES[series % DASHES.length];
         if (dash == null) {
@@ -94,11 +94,11 @@ public record ChartStyle(Palette palette, String fontFamily, int textSize) {
         return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, pixels, 0);
     }
 
-    static Stroke solid(double width) {
+    public static Stroke solid(double width) {
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
     }
 
-    static Stroke dashed(double width) {
+    public static Stroke dashed(double width) {
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {5, 4}, 0);
     }
 }

@@ -48,7 +48,7 @@ public record Palette(
     }
 
     /** Colour of a series, counted from 0; starts again after the last. */
-    Color series(int index) {
+    public Color series(int index) {
         return series.get(index % series.size());
     }
 

@@ -3,6 +3,9 @@ package dev.lapwright.charts;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.lapwright.charts.lap.GgDiagram;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.lap.TrackMap;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import java.awt.image.BufferedImage;

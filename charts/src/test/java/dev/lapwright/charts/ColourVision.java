@@ -10,7 +10,7 @@ import java.awt.Color;
  * dichromats", Color Research and Application 24 (1999) 243-252. All matrices here are from memory; the test class checks
  * them against known values.
  */
-final class ColourVision {
+public final class ColourVision {
     private static final double[][] RGB_TO_XYZ = {
         {0.4124564, 0.3575761, 0.1804375}, {0.2126729, 0.7151522, 0.0721750}, {0.0193339, 0.1191920, 0.9503041}
     };
@@ -20,7 +20,7 @@ final class ColourVision {
     private static final double[][] NO_LONG = {{0, 2.02344, -2.52581}, {0, 1, 0}, {0, 0, 1}};
     private static final double[][] NO_MEDIUM = {{1, 0, 0}, {0.494207, 0, 1.24827}, {0, 0, 1}};
 
-    enum Kind {
+    public enum Kind {
         ALL_CONES,
         PROTANOPIA,
         DEUTERANOPIA
@@ -29,7 +29,7 @@ final class ColourVision {
     private ColourVision() {}
 
     /** L*, a*, b* of a colour as somebody sees it. */
-    static double[] lab(Color colour, Kind kind) {
+    public static double[] lab(Color colour, Kind kind) {
         double[] rgb = linear(colour);
         if (kind != Kind.ALL_CONES) {
             double[] lms = times(RGB_TO_LMS, rgb);
@@ -47,18 +47,18 @@ final class ColourVision {
         return new double[] {116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)};
     }
 
-    static double distance(Color a, Color b, Kind kind) {
+    public static double distance(Color a, Color b, Kind kind) {
         double[] p = lab(a, kind);
         double[] q = lab(b, kind);
         return Math.sqrt(Math.pow(p[0] - q[0], 2) + Math.pow(p[1] - q[1], 2) + Math.pow(p[2] - q[2], 2));
     }
 
-    static double lightness(Color colour) {
+    public static double lightness(Color colour) {
         return lab(colour, Kind.ALL_CONES)[0];
     }
 
     /** Contrast ratio as in WCAG 2.1: (lighter + 0.05) / (darker + 0.05) of the relative luminances. */
-    static double contrast(Color a, Color b) {
+    public static double contrast(Color a, Color b) {
         double p = times(RGB_TO_XYZ, linear(a))[1] + 0.05;
         double q = times(RGB_TO_XYZ, linear(b))[1] + 0.05;
         return Math.max(p, q) / Math.min(p, q);

@@ -11,7 +11,7 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 /** A chart drawn as SVG and read back as XML. */
-final class Drawn {
+public final class Drawn {
     private final Document document;
     private final String source;
 
@@ -24,19 +24,19 @@ final class Drawn {
         }
     }
 
-    static Drawn of(JFreeChart chart, ImageSize size) {
+    public static Drawn of(JFreeChart chart, ImageSize size) {
         return new Drawn(ChartImage.svg(chart, size));
     }
 
-    Element root() {
+    public Element root() {
         return document.getDocumentElement();
     }
 
-    String source() {
+    public String source() {
         return source;
     }
 
-    List<Element> elements(String tag) {
+    public List<Element> elements(String tag) {
         NodeList nodes = document.getElementsByTagName(tag);
         List<Element> elements = new ArrayList<>();
         for (int i = 0; i < nodes.getLength(); i++) {
@@ -46,7 +46,7 @@ final class Drawn {
     }
 
     /** Everything written in the picture. */
-    List<String> texts() {
+    public List<String> texts() {
         return elements("text").stream().map(Element::getTextContent).toList();
     }
 }

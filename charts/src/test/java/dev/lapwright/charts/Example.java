@@ -9,6 +9,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
+import dev.lapwright.charts.lap.SpeedComparison;
+import dev.lapwright.charts.plot.NumberText;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
@@ -26,14 +28,14 @@ import java.util.List;
 import java.util.Map;
 
 /** An invented car and invented tracks that the tests draw. Charts are tested for what they show, not for the physics. */
-final class Example {
-    static final String CAR = "Vesper GT";
-    static final String CIRCUIT = "Harrow Fen";
+public final class Example {
+    public static final String CAR = "Vesper GT";
+    public static final String CIRCUIT = "Harrow Fen";
     private static final double STRAIGHT = Double.POSITIVE_INFINITY;
 
     private Example() {}
 
-    static Car car() {
+    public static Car car() {
         Map<Quantity, Double> q = new EnumMap<>(Quantity.class);
         q.put(Quantity.MASS, 1300.0);
         q.put(Quantity.FUEL_MASS, 40.0);
@@ -104,7 +106,7 @@ final class Example {
     }
 
     /** A circuit of 4.4 km with 12 corners, made of two equal halves so that it closes; two corners have names. */
-    static Track circuit() {
+    public static Track circuit() {
         List<Segment> segments = new ArrayList<>();
         for (int half = 0; half < 2; half++) {
             segments.add(Segment.straight(900));
@@ -122,7 +124,7 @@ final class Example {
     }
 
     /** A run of 30 short corners from a standing start. */
-    static Track hill() {
+    public static Track hill() {
         List<Segment> segments = new ArrayList<>();
         for (int i = 0; i < 30; i++) {
             segments.add(Segment.straight(60 + 7 * (i % 5)));
@@ -137,22 +139,22 @@ final class Example {
         segments.add(Segment.clothoid(clothoid, radius, STRAIGHT));
     }
 
-    static Lap lap() {
+    public static Lap lap() {
         return lap(car(), circuit());
     }
 
-    static Lap lap(Car car, Track track) {
+    public static Lap lap(Car car, Track track) {
         return new LapSolver(track.stations(StationSpacing.DEFAULT)).solve(Vehicle.of(car, Conditions.STANDARD));
     }
 
     /** A lap with the rear wing at an angle. */
-    static NamedLap withWing(double degrees) {
-        return new NamedLap(
-                "rear wing " + Numbers.fixed(0).format(degrees) + " deg",
+    public static SpeedComparison.NamedLap withWing(double degrees) {
+        return new SpeedComparison.NamedLap(
+                "rear wing " + NumberText.fixed(0).format(degrees) + " deg",
                 lap(car().with("rear-wing", degrees), circuit()));
     }
 
-    static SweepResult sweep(SweepAxis... axes) {
+    public static SweepResult sweep(SweepAxis... axes) {
         Sweep sweep = Sweep.of(car(), circuit(), Conditions.STANDARD);
         for (SweepAxis axis : axes) {
             sweep = sweep.over(axis);
@@ -160,7 +162,7 @@ final class Example {
         return sweep.run();
     }
 
-    static SweepResult wingSweep() {
+    public static SweepResult wingSweep() {
         return sweep(SweepAxis.stepped("rear-wing", 0, 12, 2));
     }
 }

@@ -1,15 +1,14 @@
 package dev.lapwright.charts;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.lap.Lap;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.Test;
 
 class InlineImageTest {
@@ -75,35 +74,5 @@ class InlineImageTest {
     void thePlanAloneNamesCornersAndHasNoPanels() {
         String plan = svg(CircuitMap.plan(LAP.stations(), ChartStyle.STANDARD), "plan");
         assertThat(plan).contains("Start and finish").contains("Mill").doesNotContain("Curvature");
-    }
-
-    private static GainBars gain(String name, double best, double worst) {
-        return new GainBars(name, "", Double.NaN, Double.NaN, best, "9 deg", worst, "0 deg");
-    }
-
-    @Test
-    void barsOverTheRangeAreNamedAndKeepTheirOrder() {
-        List<GainBars> gains = List.of(gain("Small", -0.01, 0.02), gain("Large", -0.4, 0.3), gain("Nothing", 0, 0));
-        JFreeChart chart = RankedGains.overTheRange(gains, 0.3, ChartStyle.STANDARD);
-        NamedRows rows = (NamedRows) ((XYPlot) chart.getPlot()).getAnnotations().get(0);
-        assertThat(rows.gains()).containsExactlyElementsOf(gains);
-        String svg = InlineImage.svg(
-                chart,
-                RankedGains.sizeOverTheRange(600, gains.size(), ChartStyle.STANDARD),
-                ChartStyle.STANDARD,
-                "g",
-                "gains");
-        assertThat(svg)
-                .contains(">Large<")
-                .contains("\u22120.400 at 9 deg")
-                .contains("+0.300 at 0 deg")
-                .contains(">no difference<");
-    }
-
-    @Test
-    void noBarsAtAllAreRefused() {
-        assertThatThrownBy(() -> RankedGains.overTheRange(List.of(), 0.3, ChartStyle.STANDARD))
-                .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("1 to 60");
     }
 }

@@ -1,9 +1,8 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.charts.BalanceBars;
-import dev.lapwright.charts.BalancePhases;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.setup.BalancePhases;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.List;
@@ -13,7 +12,7 @@ final class BalanceCharts {
     private BalanceCharts() {}
 
     static byte[] phases(String fileName, BalanceOutcome outcome) {
-        List<BalanceBars> bars =
+        List<BalancePhases.BalanceBars> bars =
                 outcome.balance().corners().stream().map(BalanceCharts::bars).toList();
         return ChartImage.forFile(
                 fileName,
@@ -22,8 +21,8 @@ final class BalanceCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    static BalanceBars bars(BalanceResult.CornerBalance corner) {
-        return new BalanceBars(
+    static BalancePhases.BalanceBars bars(BalanceResult.CornerBalance corner) {
+        return new BalancePhases.BalanceBars(
                 corner.corner().label(),
                 reserve(corner, BalancePhase.ENTRY),
                 reserve(corner, BalancePhase.LIFT_OFF),

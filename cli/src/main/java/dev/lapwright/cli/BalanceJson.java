@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.BalanceTable;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.RemedyTable;
 import java.util.Map;
 

@@ -4,6 +4,7 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;
@@ -24,7 +25,7 @@ final class BalanceReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         Lines.item(
                 console, "Lap time", console.bold(Numbers.lapTime(balance.lap().time())));
         gradient();

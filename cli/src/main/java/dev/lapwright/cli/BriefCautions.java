@@ -4,6 +4,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.car.Caution;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.results.StintReport;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;

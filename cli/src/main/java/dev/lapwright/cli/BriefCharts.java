@@ -1,23 +1,22 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.charts.BalanceBars;
-import dev.lapwright.charts.BalancePhases;
 import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.CircuitMap;
-import dev.lapwright.charts.GainBars;
-import dev.lapwright.charts.GearSawtooth;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.InlineImage;
-import dev.lapwright.charts.LapLog;
-import dev.lapwright.charts.RankedGains;
-import dev.lapwright.charts.SpeedTrace;
-import dev.lapwright.charts.SweepTime;
-import dev.lapwright.charts.TradeOff;
+import dev.lapwright.charts.gearing.GearSawtooth;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.log.LapLog;
+import dev.lapwright.charts.setup.BalancePhases;
+import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.charts.sweep.SweepTime;
+import dev.lapwright.charts.sweep.TradeOff;
+import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -71,7 +70,7 @@ final class BriefCharts {
 
     PageBlock worth(List<SensitivityResult.Gain> gains, double visible, String caption) {
         String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
-        List<GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
+        List<RankedGains.GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
         return both(
                 title,
                 caption,
@@ -84,18 +83,18 @@ final class BriefCharts {
                         title));
     }
 
-    private static GainBars bars(SensitivityResult.Gain gain) {
+    private static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
         boolean faster = gain.isGain();
         boolean slower = gain.isLoss();
-        return new GainBars(
+        return new RankedGains.GainBars(
                 BriefWords.name(gain.adjustment()),
                 "",
                 Double.NaN,
                 Double.NaN,
                 faster ? -gain.best().gain() : 0,
-                SensitivityOutcome.setting(gain, gain.best().setting()),
+                SensitivityReport.setting(gain, gain.best().setting()),
                 slower ? -gain.worst().gain() : 0,
-                SensitivityOutcome.setting(gain, gain.worst().setting()));
+                SensitivityReport.setting(gain, gain.worst().setting()));
     }
 
     PageBlock lapTimeOverWing(WingTrade wing, String caption) {
@@ -157,7 +156,7 @@ final class BriefCharts {
     /** Too wide for a small screen, which has the table. */
     PageBlock balance(BalanceResult balance, String caption) {
         String title = "Which axle reaches its limit first in each phase of each corner";
-        List<BalanceBars> bars =
+        List<BalancePhases.BalanceBars> bars =
                 balance.corners().stream().map(BalanceCharts::bars).toList();
         return wide(
                 title,

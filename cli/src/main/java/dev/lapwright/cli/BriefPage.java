@@ -6,6 +6,7 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,8 +61,8 @@ final class BriefPage {
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
         facts.add(new PageFact("Setup now", outcome.subject().setupText()));
-        facts.add(new PageFact(
-                "Conditions", LapReport.conditions(outcome.subject().day()).replace("degC", "°C")));
+        facts.add(
+                new PageFact("Conditions", Subject.text(outcome.subject().day()).replace("degC", "°C")));
         facts.add(new PageFact(
                 "Race", BriefTyresAndFuel.race(outcome.result().choices().race())));
         outcome.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));

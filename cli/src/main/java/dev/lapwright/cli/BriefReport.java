@@ -7,7 +7,7 @@ final class BriefReport {
     private BriefReport() {}
 
     static void print(Console console, BriefOutcome outcome) {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         console.line();
         for (PageFact fact : new BriefShort(outcome).facts()) {
             // What must not be broken on the page is an ordinary space here.

@@ -8,6 +8,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.InputHash;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -204,7 +205,7 @@ final class CarSheet implements Sheet {
         tree.put("peakTorqueNm", figures.peakTorque());
         tree.put("peakTorqueRpm", figures.peakTorqueRpm());
         tree.put("drive", layout());
-        tree.put("gearRatios", LapJson.list(car.gearRatios()));
+        tree.put("gearRatios", InputHash.list(car.gearRatios()));
         List<Object> speeds = new ArrayList<>();
         for (double speed : CarFigures.gearSpeeds(vehicle)) {
             speeds.add(Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR));

@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.CircuitMap;
-import dev.lapwright.charts.CircuitProfile;
+import dev.lapwright.charts.track.CircuitMap;
+import dev.lapwright.charts.track.CircuitProfile;
 import dev.lapwright.track.Stations;
 
 /** Pictures of circuits. Nothing of the charts is loaded before one is asked for. */

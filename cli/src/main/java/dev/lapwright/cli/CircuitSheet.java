@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.CornerTable;
+import dev.lapwright.results.InputHash;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -186,7 +187,7 @@ final class CircuitSheet implements Sheet {
         tree.put("narrowestAtM", narrowest.at());
         tree.put("widestM", widest.value());
         tree.put("widestAtM", widest.at());
-        tree.put("sectorEndsM", LapJson.list(track.sectorEnds()));
+        tree.put("sectorEndsM", InputHash.list(track.sectorEnds()));
         tree.put("corners", CornerTable.tree(stations));
         return tree;
     }

@@ -2,20 +2,26 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.lap.SpeedComparison;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.ComparisonReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.compare.Comparison;
+import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.concurrent.Callable;
+import java.util.List;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
-/** Two setups, or two cars, side by side. */
+/** Command {@code compare}: two setups, or two cars, side by side. */
 @Command(
         name = "compare",
         sortOptions = false,
@@ -34,9 +40,7 @@ import picocli.CommandLine.Mixin;
             "  lapwright compare gt-talvex harrowmere --against-car touring-merrow --json",
             "      Two cars corner by corner, for another program to read."
         })
-final class CompareCommand implements Callable<Integer> {
-    private final Console console;
-
+final class CompareCommand extends StudyCommand<ComparisonReport> {
     @Mixin
     private CarAndCircuit documents;
 
@@ -44,23 +48,31 @@ final class CompareCommand implements Callable<Integer> {
     private final SetupOptions setup = new SetupOptions();
 
     @ArgGroup(validate = false, heading = "%nComparison:%n")
-    private final CompareOptions compared = new CompareOptions();
+    private final Other compared = new Other();
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final CompareOutputOptions output = new CompareOutputOptions();
-
-    @Mixin
-    HelpOption help;
-
     CompareCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(ComparisonReport::report)
+                        .json("comparison.json")
+                        .csv(ComparisonReport.TRACE)
+                        .option(
+                                "--trace",
+                                found -> found.trace().json(),
+                                "Writes the difference in time and both speeds station by station as .csv or .json.")
+                        .chart("comparison.svg", CompareCommand::chart)
+                        .option(
+                                "--chart",
+                                "Draws both speeds and the difference in time over distance as .svg or .png.")
+                        .out("A folder for everything: result, trace and chart. Or one file, by its ending:"
+                                + " .json for the result, .csv for the trace, .svg or .png for the chart."));
     }
 
     @Override
-    public Integer call() {
+    ComparisonReport study() {
         if (compared.against.size() > 1) {
             throw new InvalidValueException(
                     "--against",
@@ -74,20 +86,16 @@ final class CompareCommand implements Callable<Integer> {
                     "there is nothing to compare with",
                     "add --against SETUP, --against NAME=VALUE or --against-car CAR");
         }
-        ResultFiles<CompareOutcome> files = CompareFiles.plan(output);
         Subject subject = documents.subject(setup, conditions.day());
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.track());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
-        CompareOutcome outcome = new CompareOutcome(subject, name(other, against), other, comparison);
-        files.write(outcome);
-        if (output.json) {
-            console.text(CompareJson.text(outcome));
-        } else {
-            new CompareReport(console, outcome).print();
-        }
-        files.report(console, output.json);
-        return Lapwright.DONE;
+        return new ComparisonReport(subject, name(other, against), other, comparison);
+    }
+
+    @Override
+    Report report(ComparisonReport found) {
+        return found.report();
     }
 
     private Subject other(Subject subject, String against) {
@@ -116,5 +124,28 @@ final class CompareCommand implements Callable<Integer> {
 
     private static Lap lap(LapSolver solver, Subject subject) {
         return solver.solve(Vehicle.of(subject.car(), subject.day()));
+    }
+
+    private static Drawing chart(ComparisonReport found) {
+        return LapCommand.comparison(List.of(
+                new SpeedComparison.NamedLap(found.firstName(), found.comparison().first()),
+                new SpeedComparison.NamedLap(found.name(), found.comparison().second())));
+    }
+
+    /** What is compared with the car and setup above. */
+    static final class Other {
+        @Option(
+                names = "--against",
+                paramLabel = "SETUP",
+                description = "The other setup: by file or demo name, or changes to the setup above: rear-wing=3 or"
+                        + " rear-wing=3,front-bar=2. Also changes of the conditions: conditions.grip=0.8.")
+        List<String> against = new ArrayList<>();
+
+        @Option(
+                names = "--against-car",
+                paramLabel = "CAR",
+                completionCandidates = DemoNames.Cars.class,
+                description = "Another car, as its document has it; --against then sets up or changes that car.")
+        String car;
     }
 }

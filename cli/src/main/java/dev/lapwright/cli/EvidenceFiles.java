@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.LapLog;
+import dev.lapwright.charts.log.LapLog;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.results.EvidenceTable;
 

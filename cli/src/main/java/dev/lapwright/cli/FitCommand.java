@@ -8,6 +8,7 @@ import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import java.util.List;
 import java.util.Set;
@@ -93,7 +94,7 @@ final class FitCommand implements Callable<Integer> {
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
-        ChosenLine chosen = ChosenLine.of(line, subject, console);
+        ChosenLine chosen = line.find(subject, console);
         DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
         FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
                 .laps(pick.laps())

@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.FitSpeedChart;
+import dev.lapwright.charts.log.FitSpeedChart;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.results.FitTable;
 

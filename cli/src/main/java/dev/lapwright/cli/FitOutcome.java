@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import java.util.List;
 

@@ -5,6 +5,7 @@ import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -44,8 +45,8 @@ final class FitReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
-        outcome.line().print(console);
+        TerminalReport.print(console, outcome.subject().heading());
+        TerminalReport.print(console, outcome.line().addTo(new Report()));
         for (DrivenLog log : outcome.logs()) {
             Lines.item(console, "Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
             log.remarks().forEach(remark -> Lines.item(console, "", remark));

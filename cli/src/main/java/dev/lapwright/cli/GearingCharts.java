@@ -3,10 +3,9 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.ForceCurve;
-import dev.lapwright.charts.GearCurves;
-import dev.lapwright.charts.GearSawtooth;
-import dev.lapwright.charts.Traction;
+import dev.lapwright.charts.gearing.GearCurves;
+import dev.lapwright.charts.gearing.GearSawtooth;
+import dev.lapwright.charts.gearing.Traction;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.Drivetrain;
 import dev.lapwright.lap.Vehicle;
@@ -62,10 +61,10 @@ final class GearingCharts {
     }
 
     /** Each gear from the lowest engine speed that its torque is known at, the first from standstill, to the rev limit. */
-    private static List<ForceCurve> forces(GearingResult result) {
+    private static List<Traction.ForceCurve> forces(GearingResult result) {
         Drivetrain drivetrain = Drivetrain.of(Vehicle.of(result.car(), result.conditions()));
         double lowest = result.car().torqueCurve().rpm()[0];
-        List<ForceCurve> curves = new ArrayList<>();
+        List<Traction.ForceCurve> curves = new ArrayList<>();
         for (int gear = 1; gear <= drivetrain.gears(); gear++) {
             int number = gear;
             double limit = drivetrain.limitSpeed(gear);
@@ -75,9 +74,9 @@ final class GearingCharts {
         return curves;
     }
 
-    private static List<ForceCurve> resistances(GearingResult result) {
+    private static List<Traction.ForceCurve> resistances(GearingResult result) {
         double fastest = result.gears().get(result.gears().size() - 1).limitSpeed();
-        List<ForceCurve> curves = new ArrayList<>();
+        List<Traction.ForceCurve> curves = new ArrayList<>();
         for (GearingResult.Scenario scenario : result.scenarios()) {
             Drivetrain drivetrain = Drivetrain.of(Vehicle.of(scenario.car(), scenario.conditions()));
             double wind = scenario.kind() == GearingResult.Scenario.Kind.HEAD_WIND ? scenario.amount() : 0;
@@ -98,13 +97,13 @@ final class GearingCharts {
         };
     }
 
-    private static ForceCurve curve(String name, double from, double to, DoubleUnaryOperator force) {
+    private static Traction.ForceCurve curve(String name, double from, double to, DoubleUnaryOperator force) {
         double[] speeds = new double[STEPS + 1];
         double[] forces = new double[STEPS + 1];
         for (int i = 0; i <= STEPS; i++) {
             speeds[i] = i == STEPS ? to : from + (to - from) * i / STEPS;
             forces[i] = force.applyAsDouble(speeds[i]);
         }
-        return new ForceCurve(name, speeds, forces);
+        return new Traction.ForceCurve(name, speeds, forces);
     }
 }

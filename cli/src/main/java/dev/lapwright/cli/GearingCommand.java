@@ -5,6 +5,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.sweep.SweepAxis;

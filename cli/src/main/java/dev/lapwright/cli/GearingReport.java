@@ -27,7 +27,7 @@ final class GearingReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         console.line();
         figures();
         console.line();

@@ -1,21 +1,29 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.DrivenLine;
+import dev.lapwright.charts.track.LineMap;
+import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.LineKind;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
-import dev.lapwright.results.LineTable;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.LineReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
-/** The lines that a car can take. */
+/** Command {@code line}: the lines that a car can take along a circuit. */
 @Command(
         name = "line",
         sortOptions = false,
@@ -32,9 +40,7 @@ import picocli.CommandLine.Option;
             "  lapwright line student-pipit harrowmere --margin-m 0.5 -s rear-flap=10 --json",
             "      With half a metre free on each side and another wing, for another program to read."
         })
-final class LineCommand implements Callable<Integer> {
-    private final Console console;
-
+final class LineCommand extends StudyCommand<LineReport> {
     @Mixin
     private CarAndCircuit documents;
 
@@ -47,64 +53,71 @@ final class LineCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final Output output = new Output();
-
-    @Mixin
-    HelpOption help;
-
-    static final class Output {
-        @Option(
-                names = "--out",
-                paramLabel = "FOLDER|FILE",
-                description =
-                        "A folder for everything: a document of each line, for --line of other commands; the table of"
-                                + " offset, place, curvature and speed; result and charts. Or one file: .csv for the table, .svg or .png for the map.")
-        String out;
-
-        @Option(names = "--json", description = "Prints the result for machines, as JSON.")
-        boolean json;
-
-        @Option(names = "--force", description = "Lets existing files be overwritten.")
-        boolean force;
-    }
-
     LineCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(LineReport::report)
+                        .json("lines.json")
+                        .onlyInFolder()
+                        .csv(LineReport.TABLE)
+                        .text("smoothest.json", found -> DocumentWriter.text(found.stored(LineKind.SMOOTHEST)))
+                        .onlyInFolder()
+                        .text("fastest.json", found -> DocumentWriter.text(found.stored(LineKind.FASTEST)))
+                        .onlyInFolder()
+                        .chart("lines.svg", LineCommand::map)
+                        .chart("speed-map.svg", LineCommand::speedMap)
+                        .out("A folder for everything: a document of each line, for --line of other commands; the table"
+                                + " of offset, place, curvature and speed; result and charts. Or one file: .csv for the"
+                                + " table, .svg or .png for the map."));
     }
 
     @Override
-    public Integer call() {
-        ResultFiles<LineOutcome> files = LineFiles.plan(output);
+    LineReport study() {
         Subject subject = documents.subject(setup, conditions.day());
-        LineOutcome outcome = find(subject, room.choices());
-        files.write(outcome);
-        if (output.json) {
-            console.text(LineJson.text(outcome));
-        } else {
-            new LineReport(console, outcome).print();
-        }
-        files.report(console, output.json);
-        return Lapwright.DONE;
-    }
-
-    private LineOutcome find(Subject subject, LineChoices choices) {
+        LineChoices choices = room.choices();
         LineSearch search = LineSearch.of(subject.track(), subject.car(), choices);
         Vehicle vehicle = Vehicle.of(subject.car(), subject.day());
-        LineTable.Row middle = new LineTable.Row(
-                LineKind.MIDDLE, null, LapSolver.on(subject.track()).solve(vehicle));
+        Lap middle = LapSolver.on(subject.track()).solve(vehicle);
         Line smoothest = search.smoothest();
         Line fastest;
         try (SearchProgress progress = new SearchProgress(console)) {
             fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
-        return new LineOutcome(
+        return new LineReport(
                 subject,
                 choices,
-                List.of(middle, row(LineKind.SMOOTHEST, smoothest, vehicle), row(LineKind.FASTEST, fastest, vehicle)));
+                List.of(
+                        new LineReport.Row(LineKind.MIDDLE, null, middle),
+                        row(LineKind.SMOOTHEST, smoothest, vehicle),
+                        row(LineKind.FASTEST, fastest, vehicle)));
     }
 
-    private static LineTable.Row row(LineKind kind, Line line, Vehicle vehicle) {
-        return new LineTable.Row(kind, line, LapSolver.on(line.driven()).solve(vehicle));
+    private static LineReport.Row row(LineKind kind, Line line, Vehicle vehicle) {
+        return new LineReport.Row(kind, line, LapSolver.on(line.driven()).solve(vehicle));
+    }
+
+    @Override
+    Report report(LineReport found) {
+        return found.report();
+    }
+
+    /** The lines found, on the road. */
+    private static Drawing map(LineReport found) {
+        return map(
+                found.subject().track(),
+                found.rows().stream()
+                        .filter(row -> row.line() != null)
+                        .map(row -> DrivenLine.of(row.kind().word(), row.lap().time(), row.line()))
+                        .toList());
+    }
+
+    /** Lines on their road. */
+    static Drawing map(Track road, List<DrivenLine> lines) {
+        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE);
+    }
+
+    /** Speed on the fastest line. */
+    private static Drawing speedMap(LineReport found) {
+        return new Drawing(TrackMap.of(found.row(LineKind.FASTEST).lap(), ChartStyle.STANDARD), TrackMap.SIZE);
     }
 }

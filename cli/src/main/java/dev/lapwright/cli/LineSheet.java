@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.InputHash;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -58,8 +59,8 @@ final class LineSheet implements Sheet {
         tree.put("setup", line.setup());
         line.lapTime().ifPresent(time -> tree.put("lapTimeS", time));
         line.margin().ifPresent(margin -> tree.put("marginM", margin));
-        tree.put("distancesM", LapJson.list(line.distances()));
-        tree.put("offsetsM", LapJson.list(line.offsets()));
+        tree.put("distancesM", InputHash.list(line.distances()));
+        tree.put("offsetsM", InputHash.list(line.offsets()));
         return tree;
     }
 }

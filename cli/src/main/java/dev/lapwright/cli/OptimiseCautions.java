@@ -5,6 +5,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Setup;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.results.Cautions;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,8 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.LapTimeFront;
-import dev.lapwright.charts.SetupPoint;
+import dev.lapwright.charts.sweep.LapTimeFront;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.List;
@@ -15,7 +14,7 @@ final class OptimiseCharts {
 
     static byte[] front(String fileName, OptimiseOutcome outcome) {
         OptimisationResult result = outcome.result();
-        List<SetupPoint> setups =
+        List<LapTimeFront.SetupPoint> setups =
                 result.search().met().stream().map(OptimiseCharts::point).toList();
         String subject = result.task().car().name() + " at " + OptimiseReading.circuits(result);
         return ChartImage.forFile(
@@ -26,7 +25,7 @@ final class OptimiseCharts {
                 LapCharts.PNG_SCALE);
     }
 
-    private static SetupPoint point(OptimisationResult.Candidate point) {
-        return new SetupPoint("", point.lapTime(), point.topSpeed());
+    private static LapTimeFront.SetupPoint point(OptimisationResult.Candidate point) {
+        return new LapTimeFront.SetupPoint("", point.lapTime(), point.topSpeed());
     }
 }

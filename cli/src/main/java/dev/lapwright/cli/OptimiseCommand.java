@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;

@@ -26,7 +26,7 @@ final class OptimiseReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         asked();
         console.line();
         Lines.item(console, "Before", figures(result.before()) + before());

@@ -3,7 +3,7 @@ package dev.lapwright.cli;
 import dev.lapwright.car.Unit;
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.PressureCosts;
+import dev.lapwright.charts.setup.PressureCosts;
 import dev.lapwright.results.PressureTable;
 
 /** Which files a study of pressures is written to. */

@@ -41,7 +41,7 @@ final class PressuresReport {
     }
 
     void print() {
-        LapReport.heading(console, outcome.subject());
+        TerminalReport.print(console, outcome.subject().heading());
         Lines.item(
                 console,
                 "Pressures",

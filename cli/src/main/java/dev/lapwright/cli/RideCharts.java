@@ -2,8 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartImage;
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.DamperMapChart;
-import dev.lapwright.charts.KerbPassChart;
+import dev.lapwright.charts.ride.DamperMapChart;
+import dev.lapwright.charts.ride.KerbPassChart;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.ride.RideResult;
 

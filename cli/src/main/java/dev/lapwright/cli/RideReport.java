@@ -1,6 +1,7 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Subject;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
@@ -28,7 +29,7 @@ final class RideReport {
     void print() {
         console.line(console.bold(result.car().name() + " over kerb and road"));
         Lines.item(console, "Setup", outcome.subject().setupText());
-        Lines.item(console, "Conditions", LapReport.conditions(result.conditions()));
+        Lines.item(console, "Conditions", Subject.text(result.conditions()));
         Lines.item(
                 console,
                 "Speed",

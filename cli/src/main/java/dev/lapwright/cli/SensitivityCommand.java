@@ -1,17 +1,25 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.setup.RankedGains;
 import dev.lapwright.fault.Check;
-import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
-import java.util.concurrent.Callable;
+import java.util.List;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
-/** What matters at a circuit, and whether it can be seen. */
+/** Command {@code sensitivity}: what matters at a circuit, and whether it can be seen. */
 @Command(
         name = "sensitivity",
         sortOptions = false,
@@ -30,19 +38,17 @@ import picocli.CommandLine.Mixin;
             "  lapwright sensitivity student-pipit harrowmere --laps 12 --scatter-s 0.6 --out worth",
             "      For a driver whose laps scatter more; result, table and chart go to the folder worth."
         })
-final class SensitivityCommand implements Callable<Integer> {
+final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     private static final double LEAST_SCATTER_S = 0.001;
     private static final double MOST_SCATTER_S = 60;
     private static final int FEWEST_LAPS = 4;
     private static final int MOST_LAPS = 100_000;
 
-    private final Console console;
-
     @Mixin
     private CarAndCircuit documents;
 
     @ArgGroup(validate = false, heading = "%nTiming screen:%n")
-    private final SensitivityOptions sensitivity = new SensitivityOptions();
+    private final TimingScreen screen = new TimingScreen();
 
     @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -53,47 +59,83 @@ final class SensitivityCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final SensitivityOutputOptions output = new SensitivityOutputOptions();
-
-    @Mixin
-    HelpOption help;
-
     SensitivityCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(SensitivityReport::report)
+                        .json("sensitivity.json")
+                        .csv("sensitivity.csv")
+                        .chart("sensitivity.svg", SensitivityCommand::chart)
+                        .option("--chart", "Draws what each adjustment is worth as .svg or .png.")
+                        .out(
+                                "A folder for everything: result, table and chart. Or one file: .json for the result, .csv for"
+                                        + " the table, .svg or .png for the chart."));
+    }
+
+    /** What the timing screen can show, and how many laps are driven at once. */
+    static final class TimingScreen {
+        @Option(
+                names = "--scatter-s",
+                paramLabel = "S",
+                description = "Standard deviation of the driver's lap times in one setup, s; 0.3 if left out.")
+        double scatterS = 0.3;
+
+        @Option(
+                names = "--laps",
+                paramLabel = "N",
+                description = "Laps there are to try something, half of them with each of two setups; 30 if left out.")
+        int laps = 30;
+
+        @Option(
+                names = "--threads",
+                paramLabel = "N",
+                description = "How many laps are computed at the same time; one for each processor core if left out.")
+        Integer threads;
     }
 
     @Override
-    public Integer call() {
-        Check.inRange("--scatter-s", sensitivity.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
-        Check.inRange("--laps", sensitivity.laps, FEWEST_LAPS, MOST_LAPS);
-        if (LineOptions.REFRESH.equals(line.line)) {
-            throw new InvalidValueException(
-                    "--line " + line.line,
-                    "all laps of this study are driven on one line",
-                    "take --line fastest, or sweep with --line refresh");
-        }
-        ResultFiles<SensitivityOutcome> files = SensitivityFiles.plan(output);
+    SensitivityReport study() {
+        Check.inRange("--scatter-s", screen.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
+        Check.inRange("--laps", screen.laps, FEWEST_LAPS, MOST_LAPS);
+        line.refuseRefresh();
         Subject subject = documents.subject(setup, conditions.day());
-        ChosenLine chosen = ChosenLine.of(line, subject, console);
-        SensitivityOutcome outcome = new SensitivityOutcome(subject, chosen, run(subject, chosen));
-        files.write(outcome);
-        if (output.json) {
-            console.text(SensitivityJson.text(outcome));
-        } else {
-            new SensitivityReport(console, outcome).print();
+        ChosenLine chosen = line.find(subject, console);
+        Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
+                .withScatter(screen.scatterS)
+                .withLaps(screen.laps);
+        StudyRun how = screen.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(screen.threads);
+        try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
+            return new SensitivityReport(subject, chosen, study.run(how.reporting(bar)));
         }
-        files.report(console, output.json);
-        return Lapwright.DONE;
     }
 
-    private SensitivityResult run(Subject subject, ChosenLine chosen) {
-        Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
-                .withScatter(sensitivity.scatterS)
-                .withLaps(sensitivity.laps);
-        StudyRun how = sensitivity.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sensitivity.threads);
-        try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
-            return study.run(how.reporting(bar));
-        }
+    @Override
+    Report report(SensitivityReport found) {
+        return found.report();
+    }
+
+    private static Drawing chart(SensitivityReport found) {
+        List<RankedGains.GainBars> bars =
+                found.result().gains().stream().map(SensitivityCommand::bars).toList();
+        return new Drawing(
+                RankedGains.of(
+                        LapCharts.subject(found.subject()), bars, found.result().visibleGain(), ChartStyle.STANDARD),
+                RankedGains.size(bars.size()));
+    }
+
+    /** What a chart says of one adjustment. */
+    static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
+        Adjustment adjustment = gain.adjustment();
+        boolean faster = gain.isGain();
+        boolean slower = gain.isLoss();
+        return new RankedGains.GainBars(
+                adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
+                adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
+                -gain.lower().gain(),
+                -gain.higher().gain(),
+                faster ? -gain.best().gain() : 0,
+                SensitivityReport.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityReport.setting(gain, gain.worst().setting()));
     }
 }

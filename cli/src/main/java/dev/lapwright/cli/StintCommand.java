@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
-import dev.lapwright.charts.StintLaps;
+import dev.lapwright.charts.lap.StintLaps;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.FuelConsumption;

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import picocli.CommandLine.Model.ArgGroupSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -23,9 +24,24 @@ import picocli.CommandLine.Model.OptionSpec;
  * @param <R> what the study found, which can say what it is
  */
 final class StudyFiles<R> {
+    /** Whether a file is written to a folder, by itself where its ending asks for it, or both. */
+    private enum Use {
+        ANY,
+        IN_FOLDER,
+        ALONE
+    }
+
     /** One file: its name in a folder, and its content as text or picture. */
     private record Entry<R>(
-            String file, Function<R, String> text, Function<R, Drawing> drawing, BooleanSupplier wanted) {
+            String file, Function<R, String> text, Function<R, Drawing> drawing, BooleanSupplier wanted, Use use) {
+        Entry<R> with(BooleanSupplier condition) {
+            return new Entry<>(file, text, drawing, condition, use);
+        }
+
+        Entry<R> with(Use other) {
+            return new Entry<>(file, text, drawing, wanted, other);
+        }
+
         boolean isNamed(String ending) {
             return Outputs.isNamed(file, ending);
         }
@@ -67,21 +83,34 @@ final class StudyFiles<R> {
 
     /** Declares a text that is no part of the report, as a document. */
     StudyFiles<R> text(String file, Function<R, String> text) {
-        entries.add(new Entry<>(file, text, null, () -> true));
+        entries.add(new Entry<>(file, text, null, () -> true, Use.ANY));
         return this;
     }
 
     /** Declares a chart; where there is nothing to draw the drawing is null. */
     StudyFiles<R> chart(String file, Function<R, Drawing> drawing) {
-        entries.add(new Entry<>(file, null, drawing, () -> true));
+        entries.add(new Entry<>(file, null, drawing, () -> true, Use.ANY));
         return this;
     }
 
     /** Writes the file declared last to a folder only under a condition, known before the work. */
     StudyFiles<R> onlyIf(BooleanSupplier condition) {
+        return changeLast(entry -> entry.with(condition));
+    }
+
+    /** Writes the file declared last to a folder only, never alone. */
+    StudyFiles<R> onlyInFolder() {
+        return changeLast(entry -> entry.with(Use.IN_FOLDER));
+    }
+
+    /** Writes the file declared last only where it alone is asked for, by its ending or an option, and to no folder. */
+    StudyFiles<R> onlyAlone() {
+        return changeLast(entry -> entry.with(Use.ALONE));
+    }
+
+    private StudyFiles<R> changeLast(UnaryOperator<Entry<R>> change) {
         int last = entries.size() - 1;
-        Entry<R> entry = entries.get(last);
-        entries.set(last, new Entry<>(entry.file(), entry.text(), entry.drawing(), condition));
+        entries.set(last, change.apply(entries.get(last)));
         return this;
     }
 
@@ -93,7 +122,7 @@ final class StudyFiles<R> {
     /** Gives the table declared last an option of its own, which can also take it as JSON. */
     StudyFiles<R> option(String name, Function<R, String> json, String description) {
         Entry<R> last = entries.get(entries.size() - 1);
-        return option(name, List.of(last, new Entry<>(".json", json, null, () -> true)), description);
+        return option(name, List.of(last, new Entry<>(".json", json, null, () -> true, Use.ANY)), description);
     }
 
     private StudyFiles<R> option(String name, List<Entry<R>> which, String description) {
@@ -169,7 +198,8 @@ final class StudyFiles<R> {
         for (Entry<R> entry : entries) {
             String ending = entry.file().substring(entry.file().lastIndexOf('.'));
             boolean picture = entry.drawing() != null && Outputs.isNamed(name, ".png");
-            if (entry.wanted().getAsBoolean() && (Outputs.isNamed(name, ending) || picture)) {
+            boolean fits = entry.use() != Use.IN_FOLDER && entry.wanted().getAsBoolean();
+            if (fits && (Outputs.isNamed(name, ending) || picture)) {
                 return entry;
             }
         }
@@ -195,7 +225,7 @@ final class StudyFiles<R> {
     private String[] endings() {
         List<String> endings = new ArrayList<>();
         for (String ending : List.of(".json", ".csv", ".svg")) {
-            if (entries.stream().anyMatch(entry -> entry.isNamed(ending))) {
+            if (entries.stream().anyMatch(entry -> entry.use() != Use.IN_FOLDER && entry.isNamed(ending))) {
                 endings.add(ending);
             }
         }
@@ -233,7 +263,7 @@ final class StudyFiles<R> {
             }
             Outputs.checkFolder("--out", name, endings());
             for (Entry<R> entry : entries) {
-                if (entry.wanted().getAsBoolean()) {
+                if (entry.use() != Use.ALONE && entry.wanted().getAsBoolean()) {
                     add(outputs.fileIn(name, entry.file()), entry);
                 }
             }

@@ -41,8 +41,13 @@ final class House {
             List.of("report", "files", "text", "documents", "samples", "logs", "surveys", "results");
 
     /** The packages that no user of the library needs: exported to modules of ours at most. */
-    private static final List<String> HIDDEN =
-            List.of("dev.lapwright.numerics", "dev.lapwright.text", "dev.lapwright.samples");
+    private static final List<String> HIDDEN = List.of(
+            "dev.lapwright.numerics",
+            "dev.lapwright.text",
+            "dev.lapwright.samples",
+            "dev.lapwright.charts.plot",
+            "dev.lapwright.charts.map",
+            "dev.lapwright.charts.distance");
 
     /** The top packages of the other modules that hold classes. */
     static final Map<String, List<String>> OTHER_MODULES =

@@ -103,8 +103,8 @@ class ModulePathTest {
                         THREE_LINES.replace(
                                 "System.out.println(lap.time());",
                                 "System.out.println(new String(dev.lapwright.charts.ChartImage.svg("
-                                        + "dev.lapwright.charts.SpeedTrace.of(lap, dev.lapwright.charts.ChartStyle.STANDARD),"
-                                        + " dev.lapwright.charts.SpeedTrace.SIZE), java.nio.charset.StandardCharsets.UTF_8));")));
+                                        + "dev.lapwright.charts.lap.SpeedTrace.of(lap, dev.lapwright.charts.ChartStyle.STANDARD),"
+                                        + " dev.lapwright.charts.lap.SpeedTrace.SIZE), java.nio.charset.StandardCharsets.UTF_8));")));
         assertThat(java(
                         "-p",
                         path() + File.pathSeparator + folder.resolve("classes"),

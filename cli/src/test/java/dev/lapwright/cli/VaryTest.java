@@ -8,6 +8,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
 import org.junit.jupiter.api.Test;
 
 class VaryTest {

@@ -119,6 +119,19 @@ public final class Report {
         return field(key, table.maps(rows));
     }
 
+    /** Adds a field with a list for each column that a table has for machines; numbers to nine digits, as in a file. */
+    public <R> Report columns(Table<R> table, Iterable<R> rows) {
+        for (Table.Column<R> column : table.keyed()) {
+            List<Object> values = new ArrayList<>();
+            for (R row : rows) {
+                Object value = column.value().apply(row);
+                values.add(value instanceof Double number ? CsvText.rounded(number) : value);
+            }
+            field(column.key(), values);
+        }
+        return this;
+    }
+
     /** Declares a table of values parted by commas, under the name of its file in a folder. */
     public <R> Report csv(String file, Table<R> table, Iterable<R> rows) {
         tables.put(file, new Csv<>(table, rows));

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /**
  * Declaration of a table: its columns, each with its name for machines, its title, unit and digits for people, and how its
@@ -73,6 +74,18 @@ public final class Table<R> {
      */
     public static <R> Table<R> of(String caption) {
         return new Table<>(caption);
+    }
+
+    /** A table for machines alone of columns of numbers, one row for each place in them: see {@link #places(int)}. */
+    public static Table<Integer> of(String caption, Map<String, double[]> columns) {
+        Table<Integer> table = of(caption);
+        columns.forEach((key, values) -> table.value(key, place -> values[place]));
+        return table;
+    }
+
+    /** Rows of a table of columns: 0 to n - 1. */
+    public static Iterable<Integer> places(int n) {
+        return () -> IntStream.range(0, n).iterator();
     }
 
     /** Adds a column of words. */

@@ -35,7 +35,7 @@ public final class BriefSummary {
         Map<String, Object> tree =
                 ResultHeader.of("brief/1", hash(brief), brief.car(), brief.track(), brief.conditions());
         tree.put("asked", asked(brief.choices()));
-        tree.put("lap", LapSummary.figures(brief.lap()));
+        tree.put("lap", LapReport.figures(brief.lap()));
         tree.put("map", map(brief.lap()));
         tree.put("places", brief.places().stream().map(BriefSummary::place).toList());
         tree.put("sensitivity", part(brief.sensitivity(), BriefSummary::sensitivity));
@@ -144,7 +144,7 @@ public final class BriefSummary {
     }
 
     private static Map<String, Object> sensitivity(BriefResult.Priorities found) {
-        Map<String, Object> tree = headless(SensitivitySummary.tree(found.study()));
+        Map<String, Object> tree = headless(SensitivityReport.fields(found.study()));
         tree.put("worthChangingFromS", BriefResult.Priorities.WORTH_S);
         tree.put("worthChanging", names(found.worthChanging()));
         tree.put("notWorthChanging", names(found.notWorthChanging()));

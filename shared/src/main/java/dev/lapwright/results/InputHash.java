@@ -6,16 +6,12 @@ import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.line.LineChoices;
 import dev.lapwright.report.JsonLayout;
-import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.ride.RideResult;
-import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepAxis;
-import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.Track;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -32,23 +28,33 @@ import java.util.Map;
  * two results with the same hash and the same version of the tool are the same.
  */
 public final class InputHash {
-    private InputHash() {}
+    private final Map<String, Object> inputs = new LinkedHashMap<>();
+
+    /** A hash of nothing yet. */
+    InputHash() {}
+
+    /** Car as set up, conditions, and circuit. */
+    static InputHash of(Car car, Conditions conditions, Track track) {
+        InputHash hash = new InputHash();
+        hash.inputs.putAll(inputs(car, conditions, track));
+        return hash;
+    }
+
+    /** The same with one more input, as {@link JsonLayout} writes it. */
+    InputHash with(String name, Object value) {
+        inputs.put(name, value);
+        return this;
+    }
+
+    /** The hash in hexadecimal. */
+    String sha256() {
+        return sha256(JsonLayout.text(inputs));
+    }
 
     /** Car as set up, conditions, circuit and its sampling. */
     public static String of(Lap lap) {
         Map<String, Object> inputs = inputs(lap.vehicle().car(), lap.vehicle().conditions(), lap.track());
         inputs.put("stations", lap.count());
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    /** Baseline car as set up, conditions, circuit and the axes. */
-    public static String of(SweepResult sweep) {
-        Map<String, Object> inputs = inputs(sweep.car(), sweep.conditions(), sweep.track());
-        inputs.put("axes", axes(sweep.axes()));
-        sweep.refresh().ifPresent(refresh -> {
-            inputs.put("lineFoundFrom", list(refresh.from().offsets()));
-            put(inputs, refresh.choices());
-        });
         return sha256(JsonLayout.text(inputs));
     }
 
@@ -61,14 +67,6 @@ public final class InputHash {
             scenarios.put(scenario.kind().name(), scenario.amount());
         }
         inputs.put("scenarios", scenarios);
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    /** Car as set up, conditions, circuit, and the laps there are with their scatter. */
-    public static String of(SensitivityResult sensitivity) {
-        Map<String, Object> inputs = inputs(sensitivity.car(), sensitivity.conditions(), sensitivity.track());
-        inputs.put("scatterS", sensitivity.scatter());
-        inputs.put("laps", sensitivity.laps());
         return sha256(JsonLayout.text(inputs));
     }
 
@@ -107,14 +105,6 @@ public final class InputHash {
         return sha256(JsonLayout.text(inputs));
     }
 
-    /** Both laps. */
-    public static String of(Comparison comparison) {
-        Map<String, Object> inputs = new LinkedHashMap<>();
-        inputs.put("first", of(comparison.first()));
-        inputs.put("second", of(comparison.second()));
-        return sha256(JsonLayout.text(inputs));
-    }
-
     /** Car as set up, circuits with their weights, days, what is searched, limits and seed. */
     public static String of(OptimisationResult result) {
         Map<String, Object> inputs = new LinkedHashMap<>();
@@ -138,24 +128,13 @@ public final class InputHash {
         return sha256(JsonLayout.text(inputs));
     }
 
-    private static Map<String, Object> axes(List<SweepAxis> list) {
+    /** Axes by name with their values. */
+    static Map<String, Object> axes(List<SweepAxis> list) {
         Map<String, Object> axes = new LinkedHashMap<>();
         for (SweepAxis axis : list) {
             axes.put(axis.name(), list(axis.values()));
         }
         return axes;
-    }
-
-    /** Car as set up, conditions, road, and how lines were looked for along it. */
-    public static String of(Car car, Conditions conditions, Track road, LineChoices choices) {
-        Map<String, Object> inputs = inputs(car, conditions, road);
-        put(inputs, choices);
-        return sha256(JsonLayout.text(inputs));
-    }
-
-    private static void put(Map<String, Object> inputs, LineChoices choices) {
-        inputs.put("marginM", choices.margin());
-        inputs.put("spacingM", choices.spacing());
     }
 
     private static Map<String, Object> inputs(Car car, Conditions conditions, Track track) {
@@ -167,7 +146,8 @@ public final class InputHash {
         return inputs;
     }
 
-    static List<Double> list(double[] values) {
+    /** Values as a list, for JSON. */
+    public static List<Double> list(double[] values) {
         List<Double> list = new ArrayList<>(values.length);
         for (double value : values) {
             list.add(value);

@@ -4,22 +4,20 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.line.Line;
-import dev.lapwright.report.CsvText;
-import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A lap station by station, as a table with the unit in the name of each column. Speeds are in km/h, as the trade reads
  * them.
  */
 public final class LapTrace {
-    private static final String LIMITED_BY = "limitedBy";
     /** How the units of channels end a column's name. */
     private static final Map<String, String> SUFFIXES =
             Map.of("", "", "m", "M", "s", "S", "m/s", "Kmh", "m/s²", "Mps2", "rpm", "Rpm", "N", "N", "mm", "Mm");
@@ -104,63 +102,18 @@ public final class LapTrace {
         return name.append(suffix).toString();
     }
 
-    /**
-     * Comma-separated values under one line of names; numbers to nine digits; the last column says what limits the car.
-     */
-    public static String csv(Lap lap) {
-        return csv(lap, columns(lap));
+    /** A row for each station: the columns of numbers, of a lap on a line those too that it has more, and what limits the car. */
+    static Table<Integer> table(Lap lap, Optional<Line> line) {
+        return Table.of(
+                        "Lap station by station",
+                        line.map(found -> columns(lap, found)).orElseGet(() -> columns(lap)))
+                .value("limitedBy", station -> lap.limit(station).label());
     }
 
-    /** The same of a lap on a line along a road. */
-    public static String csv(Lap lap, Line line) {
-        return csv(lap, columns(lap, line));
-    }
-
-    private static String csv(Lap lap, Map<String, double[]> columns) {
-        CsvText csv = new CsvText();
-        List<String> header = new ArrayList<>(columns.keySet());
-        header.add(LIMITED_BY);
-        csv.row(header);
-        for (int i = 0; i < lap.count(); i++) {
-            List<String> row = new ArrayList<>(header.size());
-            for (double[] column : columns.values()) {
-                row.add(CsvText.number(column[i]));
-            }
-            row.add(lap.limit(i).label());
-            csv.row(row);
-        }
-        return csv.text();
-    }
-
-    /** JSON with one list for each column; numbers to nine digits, null where there is none. */
-    public static String json(Lap lap) {
-        return json(lap, columns(lap));
-    }
-
-    /** The same of a lap on a line along a road. */
-    public static String json(Lap lap, Line line) {
-        return json(lap, columns(lap, line));
-    }
-
-    private static String json(Lap lap, Map<String, double[]> columns) {
-        Map<String, Object> tree = ResultHeader.of(
-                "trace/1",
-                InputHash.of(lap),
-                lap.vehicle().car(),
-                lap.track(),
-                lap.vehicle().conditions());
-        columns.forEach((name, values) -> {
-            List<Double> list = new ArrayList<>(values.length);
-            for (double value : values) {
-                list.add(CsvText.rounded(value));
-            }
-            tree.put(name, list);
-        });
-        List<String> limits = new ArrayList<>(lap.count());
-        for (int i = 0; i < lap.count(); i++) {
-            limits.add(lap.limit(i).label());
-        }
-        tree.put(LIMITED_BY, limits);
-        return JsonLayout.text(tree);
+    /** A list for each column, for machines; numbers to nine digits, null where there is none. */
+    static Report report(Lap lap, Optional<Line> line) {
+        return new Report()
+                .fields(ResultHeader.of("trace/1", InputHash.of(lap), lap))
+                .columns(table(lap, line), Table.places(lap.count()));
     }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
@@ -14,6 +15,8 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.Report;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -22,6 +25,7 @@ import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
@@ -48,9 +52,31 @@ class ResultsTest {
         return format.parse(new StringReader(csv)).getRecords();
     }
 
+    private static Report sweepReport(SweepResult sweep) {
+        Subject subject = new Subject(CAR, Setup.STANDARD, CAR, sweep.track(), DAY);
+        List<Vary> varied =
+                sweep.axes().stream().map(axis -> new Vary(axis, "", List.of())).toList();
+        return new SweepReport(subject, middle(sweep.track()), varied, sweep).report("");
+    }
+
+    private static ChosenLine middle(Track road) {
+        return ChosenLine.of(road, "", null, LineChoices.DEFAULT);
+    }
+
+    private static Report lapReport() {
+        Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY);
+        return new LapReport(subject, middle(TRACK), LAP, List.of()).report();
+    }
+
+    private static String csv(Report report, String file) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        report.csv(file, csv);
+        return csv.toString();
+    }
+
     @Test
     void theTraceHasARowForEachStation() throws IOException {
-        List<CSVRecord> rows = rows(LapTrace.csv(LAP));
+        List<CSVRecord> rows = rows(csv(lapReport(), LapReport.TRACE));
         assertThat(rows).hasSize(LAP.count());
         CSVRecord row = rows.get(100);
         // Nine digits are written: half of the last is 5e-9 of the value.
@@ -66,7 +92,8 @@ class ResultsTest {
         String name = LapTrace.name(channel);
         assertThat(LapTrace.columns(LAP)).containsKey(name);
         assertThat(name).matches("[a-z][A-Za-z0-9]*");
-        assertThat(rows(LapTrace.csv(LAP)).get(0).isMapped(name)).isTrue();
+        assertThat(rows(csv(lapReport(), LapReport.TRACE)).get(0).isMapped(name))
+                .isTrue();
     }
 
     @Test
@@ -79,7 +106,7 @@ class ResultsTest {
 
     @Test
     void theTraceAsJsonHasTheSameColumns() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapTrace.json(LAP));
+        JsonNode tree = MAPPER.readTree(LapTrace.report(LAP, Optional.empty()).json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("trace/1");
         LapTrace.columns(LAP)
                 .keySet()
@@ -89,7 +116,7 @@ class ResultsTest {
 
     @Test
     void theSummarySaysWhatItIsWhatMadeItAndFromWhat() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapSummary.json(LAP));
+        JsonNode tree = MAPPER.readTree(lapReport().json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("lap/1");
         assertThat(tree.get("version").textValue()).isNotBlank();
         assertThat(tree.get("inputsSha256").textValue()).matches("[0-9a-f]{64}");
@@ -100,7 +127,7 @@ class ResultsTest {
 
     @Test
     void theSummaryHoldsTheLapUnrounded() throws IOException {
-        JsonNode tree = MAPPER.readTree(LapSummary.json(LAP));
+        JsonNode tree = MAPPER.readTree(lapReport().json());
         assertThat(tree.get("lapTimeS").doubleValue()).isEqualTo(LAP.time());
         double sum = 0;
         for (JsonNode sector : tree.get("sectorTimesS")) {
@@ -118,7 +145,7 @@ class ResultsTest {
 
     @Test
     void aSweepHasARowForEachLap() throws IOException {
-        List<CSVRecord> rows = rows(SweepTable.csv(SWEEP));
+        List<CSVRecord> rows = rows(csv(sweepReport(SWEEP), SweepReport.TABLE));
         assertThat(rows).hasSize(6);
         CSVRecord row = rows.get(5);
         assertThat(row.get("rear-wing (deg)")).isEqualTo("10");
@@ -137,11 +164,11 @@ class ResultsTest {
         SweepResult sweep = Sweep.of(CAR, steep, DAY)
                 .over(new SweepAxis("engine.powerScale", new double[] {0.01, 1}))
                 .run(StudyRun.onThreads(1));
-        CSVRecord row = rows(SweepTable.csv(sweep)).get(0);
+        CSVRecord row = rows(csv(sweepReport(sweep), SweepReport.TABLE)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
         assertThat(row.get("gainS")).isEmpty();
         assertThat(row.get("noLapBecause")).isNotBlank();
-        JsonNode points = MAPPER.readTree(SweepTable.json(sweep)).get("points");
+        JsonNode points = MAPPER.readTree(sweepReport(sweep).json()).get("points");
         assertThat(points.get(0).has("lapTimeS")).isFalse();
         assertThat(points.get(0).get("noLapBecause").textValue()).isNotBlank();
         assertThat(points.get(1).get("lapTimeS").isNumber()).isTrue();
@@ -149,7 +176,7 @@ class ResultsTest {
 
     @Test
     void aSweepAsJsonHoldsEveryLapUnrounded() throws IOException {
-        JsonNode tree = MAPPER.readTree(SweepTable.json(SWEEP));
+        JsonNode tree = MAPPER.readTree(sweepReport(SWEEP).json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("sweep/1");
         assertThat(tree.get("axes").get(1).get("unit").textValue()).isEqualTo("degC");
         assertThat(tree.get("points")).hasSize(6);
@@ -179,7 +206,7 @@ class ResultsTest {
                         InputHash.of(LapSolver.lap(CAR.with("rear-wing", 7), TRACK, DAY)),
                         InputHash.of(LapSolver.lap(CAR, TRACK, DAY.with("conditions.grip", 0.9))),
                         InputHash.of(LapSolver.lap(CAR, TRACK.mirrored(), DAY)),
-                        InputHash.of(SWEEP)))
+                        (String) sweepReport(SWEEP).fields().get("inputsSha256")))
                 .doesNotHaveDuplicates();
     }
 }

@@ -7,11 +7,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
@@ -127,7 +130,7 @@ class StudyResultsTest {
 
     @Test
     void sensitivitiesSayWhatTheyAre() throws IOException {
-        JsonNode tree = json(SensitivitySummary.tree(SENSITIVITY));
+        JsonNode tree = json(SensitivityReport.fields(SENSITIVITY));
         assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/1");
         assertThat(tree.get("lapTimeS").doubleValue())
                 .isEqualTo(SENSITIVITY.baseline().lapTime());
@@ -148,16 +151,16 @@ class StudyResultsTest {
         SensitivityResult.Gain last =
                 SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
         assertThat(last.isEverSeen()).isFalse();
-        JsonNode written = json(SensitivitySummary.tree(SENSITIVITY)).get("adjustments");
+        JsonNode written = json(SensitivityReport.fields(SENSITIVITY)).get("adjustments");
         assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())
                 .isTrue();
-        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
         assertThat(rows.get(rows.size() - 1).get("lapsToSeeWithEach")).isEmpty();
     }
 
     @Test
     void theTableOfSensitivitiesHasARowForEachAdjustment() throws IOException {
-        List<CSVRecord> rows = rows(SensitivityTable.csv(SENSITIVITY));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
         assertThat(rows.stream().map(row -> row.get("adjustment")))
                 .containsExactlyElementsOf(SENSITIVITY.gains().stream()
                         .map(gain -> gain.adjustment().name())
@@ -170,14 +173,14 @@ class StudyResultsTest {
 
     @Test
     void theHashTellsOneStudyOfSensitivitiesFromAnother() {
-        assertThat(InputHash.of(SENSITIVITY))
-                .isEqualTo(InputHash.of(sensitivity(24)))
-                .isNotEqualTo(InputHash.of(sensitivity(25)));
+        assertThat(SensitivityReport.fields(SENSITIVITY).get("inputsSha256"))
+                .isEqualTo(SensitivityReport.fields(sensitivity(24)).get("inputsSha256"))
+                .isNotEqualTo(SensitivityReport.fields(sensitivity(25)).get("inputsSha256"));
     }
 
     @Test
     void aComparisonSaysWhatItIsAndHoldsTheLapsUnrounded() throws IOException {
-        JsonNode tree = json(ComparisonSummary.tree(COMPARISON));
+        JsonNode tree = MAPPER.readTree(report(COMPARISON).report().json());
         assertThat(tree.get("lapwright").textValue()).isEqualTo("comparison/1");
         assertThat(tree.get("differenceS").doubleValue()).isEqualTo(COMPARISON.difference());
         assertThat(tree.get("parts")).hasSameSizeAs(COMPARISON.parts());
@@ -186,20 +189,45 @@ class StudyResultsTest {
 
     @Test
     void theTraceOfAComparisonHasARowForEachStation() throws IOException {
-        List<CSVRecord> rows = rows(ComparisonSummary.csv(COMPARISON));
+        List<CSVRecord> rows = rows(trace(COMPARISON));
         assertThat(rows).hasSize(COMPARISON.first().count());
         // Nine digits and no more than nine decimals are written.
         assertThat(Double.parseDouble(rows.get(rows.size() - 1).get("differenceS")))
                 .isCloseTo(COMPARISON.difference(), within(1e-9));
-        JsonNode tree = MAPPER.readTree(ComparisonSummary.traceJson(COMPARISON));
+        JsonNode tree = MAPPER.readTree(report(COMPARISON).trace().json());
         assertThat(tree.get("differenceS")).hasSize(COMPARISON.first().count());
         assertThat(tree.get("otherLimitedBy")).hasSize(COMPARISON.first().count());
     }
 
     @Test
     void theHashTellsOneComparisonFromAnother() {
-        assertThat(InputHash.of(COMPARISON))
-                .isEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 2))))
-                .isNotEqualTo(InputHash.of(comparison(CAR.with("rear-wing", 3))));
+        assertThat(hash(COMPARISON))
+                .isEqualTo(hash(comparison(CAR.with("rear-wing", 2))))
+                .isNotEqualTo(hash(comparison(CAR.with("rear-wing", 3))));
+    }
+
+    private static ComparisonReport report(Comparison comparison) {
+        Car second = comparison.second().vehicle().car();
+        return new ComparisonReport(
+                new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY),
+                "another wing",
+                new Subject(CAR, Setup.STANDARD, second, TRACK, DAY),
+                comparison);
+    }
+
+    private static String trace(Comparison comparison) throws IOException {
+        StringBuilder csv = new StringBuilder();
+        report(comparison).report().csv(ComparisonReport.TRACE, csv);
+        return csv.toString();
+    }
+
+    private static Object hash(Comparison comparison) {
+        return report(comparison).report().fields().get("inputsSha256");
+    }
+
+    private static <R> String csv(Table<R> table, List<R> rows) {
+        StringBuilder text = new StringBuilder();
+        CsvText.write(table, rows, text);
+        return text.toString();
     }
 }

@@ -76,7 +76,7 @@ public record GearingResult(
             double limitSpeed) {
 
         /** The gears of a car, first gear first. */
-        public static List<Gear> of(Vehicle vehicle) {
+        static List<Gear> of(Vehicle vehicle) {
             Drivetrain drivetrain = Drivetrain.of(vehicle);
             double[] ratios = vehicle.car().gearRatios();
             double finalDrive = vehicle.car().value("gearbox.finalDrive");
@@ -297,7 +297,7 @@ public record GearingResult(
         }
 
         /** The curves of a car from a crawl to the rev limit in top gear. */
-        public static Traction of(Vehicle vehicle) {
+        static Traction of(Vehicle vehicle) {
             Drivetrain drivetrain = Drivetrain.of(vehicle);
             double step = vehicle.geared() / STEPS;
             double[] speeds = new double[STEPS + 1];

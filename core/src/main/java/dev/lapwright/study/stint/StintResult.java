@@ -112,7 +112,7 @@ public record StintResult(
      */
     public record FuelUse(double engineWork, double fuel) {
         /** Of a lap, by the trapezoidal rule between stations. */
-        public static FuelUse of(Lap lap, FuelConsumption consumption) {
+        static FuelUse of(Lap lap, FuelConsumption consumption) {
             double efficiency = lap.vehicle().car().value(Quantity.EFFICIENCY);
             double work = 0;
             double fuel = 0;

@@ -1,0 +1,2 @@
+/** Charts of logged laps. */
+package dev.lapwright.charts.log;

@@ -1,0 +1,219 @@
+package dev.lapwright.charts.map;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.plot.LabelSpace;
+import dev.lapwright.charts.plot.PlacedText;
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.Stations;
+import java.awt.Graphics2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.ui.TextAnchor;
+
+/**
+ * What is written beside the road: start, driving direction, corners. A corner's label stands outside its bend, and further
+ * off, aslant or inside where the road or another label is in the way. Made for one drawing.
+ */
+public final class MapLabels {
+    /** Room between the road's edge and a label, px. */
+    private static final double GAP = 4;
+
+    private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
+    private static final double[] ANGLES = {0, 30, -30, 60, -60, 180, 150, -150};
+    /** How far the start line reaches beyond the road's edge, and how far off it the arrow stands, px. */
+    private static final double BAR_BEYOND = 6;
+
+    private static final double ARROW_OFF = 12;
+    private static final double ARROW_LENGTH = 34;
+    /** A label nearer than this to the road needs no line to it, px. */
+    private static final double LEADER_FROM = 14;
+
+    private final Graphics2D g2;
+    private final ChartStyle style;
+    private final MapScale scale;
+    private final Stations stations;
+    private final Rectangle2D area;
+    private final double halfRoad;
+    private final double clear;
+    private final double[] s;
+    private final double[] x;
+    private final double[] y;
+    private final double[] heading;
+    private final LabelSpace space = new LabelSpace();
+    private final List<Point2D> road = new ArrayList<>();
+    private final List<PlacedText> placed = new ArrayList<>();
+
+    /** @param halfRoad half the width at which the road is drawn, px */
+    public MapLabels(
+            Graphics2D g2, ChartStyle style, MapScale scale, Stations stations, Rectangle2D area, double halfRoad) {
+        this.g2 = g2;
+        this.style = style;
+        this.scale = scale;
+        this.stations = stations;
+        this.area = area;
+        this.halfRoad = halfRoad;
+        clear = halfRoad + GAP;
+        s = stations.s();
+        x = stations.x();
+        y = stations.y();
+        heading = stations.heading();
+        sampleRoad();
+    }
+
+    /** Points no more than 4 px apart: what a label must not cover. */
+    private void sampleRoad() {
+        for (int i = 0; i + 1 < x.length; i++) {
+            double px = scale.px(x[i]);
+            double py = scale.py(y[i]);
+            double dx = scale.px(x[i + 1]) - px;
+            double dy = scale.py(y[i + 1]) - py;
+            int steps = 1 + (int) (Math.hypot(dx, dy) / 4);
+            for (int k = 0; k < steps; k++) {
+                road.add(new Point2D.Double(px + dx * k / steps, py + dy * k / steps));
+            }
+        }
+    }
+
+    /** Labels drawn so far. */
+    public List<PlacedText> placed() {
+        return List.copyOf(placed);
+    }
+
+    /** Keeps labels off the lines of a frame; for frames drawn before the labels. */
+    public void avoid(Rectangle2D frame) {
+        double left = frame.getMinX();
+        double right = frame.getMaxX();
+        space.takeLine(new Line2D.Double(left, frame.getMinY(), right, frame.getMinY()));
+        space.takeLine(new Line2D.Double(left, frame.getMaxY(), right, frame.getMaxY()));
+        space.takeLine(new Line2D.Double(left, frame.getMinY(), left, frame.getMaxY()));
+        space.takeLine(new Line2D.Double(right, frame.getMinY(), right, frame.getMaxY()));
+    }
+
+    /** Draws the start line, an arrow the way the cars go, and for an open run the finish. */
+    public void drawStart(boolean closed) {
+        int last = x.length - 1;
+        drawLine(0);
+        drawArrow();
+        drawLabel(closed ? List.of("Start and finish", "Start") : List.of("Start"), 0, heading[0] + Math.PI / 2);
+        if (!closed) {
+            drawLine(last);
+            drawLabel(List.of("Finish"), last, heading[last] + Math.PI / 2);
+        }
+    }
+
+    private void drawLine(int station) {
+        double across = heading[station] + Math.PI / 2;
+        double dx = (halfRoad + BAR_BEYOND) * Math.cos(across);
+        double dy = -(halfRoad + BAR_BEYOND) * Math.sin(across);
+        double px = scale.px(x[station]);
+        double py = scale.py(y[station]);
+        g2.setPaint(style.palette().background());
+        g2.setStroke(ChartStyle.solid(6));
+        g2.draw(new Line2D.Double(px - dx, py - dy, px + dx, py + dy));
+        g2.setPaint(style.palette().ink());
+        g2.setStroke(ChartStyle.solid(3));
+        g2.draw(new Line2D.Double(px - dx, py - dy, px + dx, py + dy));
+    }
+
+    /** An arrow on the right of the road, just after the start. */
+    private void drawArrow() {
+        double along = heading[0];
+        double ux = Math.cos(along);
+        double uy = -Math.sin(along);
+        double arrowOff = halfRoad + ARROW_OFF;
+        double fromX = scale.px(x[0]) - uy * arrowOff + ux * 6;
+        double fromY = scale.py(y[0]) + ux * arrowOff + uy * 6;
+        double toX = fromX + ux * ARROW_LENGTH;
+        double toY = fromY + uy * ARROW_LENGTH;
+        g2.setPaint(style.palette().ink());
+        g2.setStroke(ChartStyle.solid(2));
+        g2.draw(new Line2D.Double(fromX, fromY, toX - 6 * ux, toY - 6 * uy));
+        Path2D head = new Path2D.Double();
+        head.moveTo(toX, toY);
+        head.lineTo(toX - 10 * ux - 5 * uy, toY - 10 * uy + 5 * ux);
+        head.lineTo(toX - 10 * ux + 5 * uy, toY - 10 * uy - 5 * ux);
+        head.closePath();
+        g2.fill(head);
+        Rectangle2D box = new Rectangle2D.Double(fromX, fromY, 0, 0);
+        box.add(toX, toY);
+        space.take(new Rectangle2D.Double(box.getX() - 6, box.getY() - 6, box.getWidth() + 12, box.getHeight() + 12));
+    }
+
+    public void drawCorners() {
+        for (Corner corner : stations.corners()) {
+            int station = nearest(corner.apex());
+            double outside = heading[station] + (corner.left() ? -1 : 1) * Math.PI / 2;
+            drawLabel(List.of(corner.label(), "T" + corner.number()), station, outside);
+        }
+    }
+
+    private int nearest(double distance) {
+        int best = 0;
+        for (int i = 1; i < s.length; i++) {
+            if (Math.abs(s[i] - distance) < Math.abs(s[best] - distance)) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    /** Draws the first text that finds a free place near a station, looking first in the direction given (rad). */
+    private void drawLabel(List<String> texts, int station, double direction) {
+        for (String text : texts) {
+            for (double away : DISTANCES) {
+                for (double turn : ANGLES) {
+                    PlacedText note = beside(text, station, direction + Math.toRadians(turn), clear + away);
+                    Rectangle2D box = note.box(g2);
+                    if (area.contains(box) && space.isFree(box, 3) && isOffRoad(box)) {
+                        space.take(box);
+                        placed.add(note);
+                        drawLeader(station, box, away);
+                        note.draw(g2, style.palette().ink());
+                        return;
+                    }
+                }
+            }
+        }
+    }
+
+    private void drawLeader(int station, Rectangle2D box, double away) {
+        if (away > DISTANCES[1]) {
+            double px = scale.px(x[station]);
+            double py = scale.py(y[station]);
+            double endX = Math.max(box.getMinX(), Math.min(px, box.getMaxX()));
+            double endY = Math.max(box.getMinY(), Math.min(py, box.getMaxY()));
+            double length = Math.hypot(endX - px, endY - py);
+            if (length > clear + LEADER_FROM) {
+                g2.setPaint(style.palette().muted());
+                g2.setStroke(ChartStyle.solid(1));
+                g2.draw(new Line2D.Double(
+                        px + (endX - px) * clear / length, py + (endY - py) * clear / length, endX, endY));
+            }
+        }
+    }
+
+    /** A text whose box touches, from outside, the circle of radius {@code off} round the station. */
+    private PlacedText beside(String text, int station, double direction, double off) {
+        double ux = Math.cos(direction);
+        double uy = -Math.sin(direction);
+        Rectangle2D box = new PlacedText(text, 0, 0, TextAnchor.CENTER, style.text()).box(g2);
+        double px = scale.px(x[station]) + ux * (off + box.getWidth() / 2 * Math.abs(ux));
+        double py = scale.py(y[station]) + uy * (off + box.getHeight() / 2 * Math.abs(uy));
+        return new PlacedText(text, px, py, TextAnchor.CENTER, style.text());
+    }
+
+    private boolean isOffRoad(Rectangle2D box) {
+        for (Point2D point : road) {
+            double dx = Math.max(0, Math.max(box.getMinX() - point.getX(), point.getX() - box.getMaxX()));
+            double dy = Math.max(0, Math.max(box.getMinY() - point.getY(), point.getY() - box.getMaxY()));
+            if (Math.hypot(dx, dy) < clear - 2) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,137 @@
+package dev.lapwright.charts.plot;
+
+import dev.lapwright.charts.ChartStyle;
+import java.awt.FontMetrics;
+import java.awt.Graphics2D;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Rectangle2D;
+import java.text.NumberFormat;
+import java.util.function.IntFunction;
+import org.jfree.chart.axis.AxisState;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.data.Range;
+
+/**
+ * An axis whose ticks stand at steps of 1, 2 or 5 with room between them, whatever the machine's language, and whose label
+ * stays text when it is turned on its side (so that an SVG can be searched).
+ */
+public final class UnitAxis extends NumberAxis {
+    private static final long serialVersionUID = 1L;
+    private static final double TICK_GAP_ACROSS = 75;
+    private static final double TICK_GAP_UP = 28;
+    private static final double TICKS_ACROSS_AT_MOST = 14;
+    private static final double TICKS_UP_AT_MOST = 10;
+    private static final double LABEL_GAP = 6;
+
+    private final transient IntFunction<NumberFormat> format;
+    private final double leastStep;
+    private double tickGapUp = TICK_GAP_UP;
+    private double tickGapAcross = TICK_GAP_ACROSS;
+
+    /** An axis of plain numbers; {@code leastStep} 1 for whole numbers, 0 for any. */
+    public UnitAxis(String label, ChartStyle style, double leastStep) {
+        this(label, style, leastStep, NumberText::fixed);
+    }
+
+    /** An axis with a format of its own for each number of decimals. */
+    public UnitAxis(String label, ChartStyle style, double leastStep, IntFunction<NumberFormat> format) {
+        super(label);
+        this.format = format;
+        this.leastStep = leastStep;
+        setAutoRangeIncludesZero(false);
+        setLabelFont(style.axisLabel());
+        setLabelPaint(style.palette().ink());
+        setTickLabelFont(style.text());
+        setTickLabelPaint(style.palette().ink());
+        setAxisLinePaint(style.palette().muted());
+        setTickMarkPaint(style.palette().muted());
+        setTickMarkOutsideLength(4);
+    }
+
+    /** Lets ticks stand as close as their labels allow; for a low or narrow panel. */
+    public UnitAxis withCloseTicks() {
+        tickGapUp = 1.3 * getTickLabelFont().getSize();
+        tickGapAcross = 4 * getTickLabelFont().getSize();
+        return this;
+    }
+
+    @Override
+    protected void selectAutoTickUnit(Graphics2D g2, Rectangle2D area, RectangleEdge edge) {
+        boolean across = RectangleEdge.isTopOrBottom(edge);
+        double pixels = across ? area.getWidth() : area.getHeight();
+        double room = pixels / (across ? tickGapAcross : tickGapUp);
+        double most = Math.max(1, Math.min(room, across ? TICKS_ACROSS_AT_MOST : TICKS_UP_AT_MOST));
+        double step = Math.max(leastStep, step(getRange().getLength() / most));
+        setTickUnit(new NumberTickUnit(step, format.apply(decimals(step))), false, false);
+    }
+
+    /** The least of 1, 2, 5 times a power of ten that is not below {@code atLeast}. */
+    public static double step(double atLeast) {
+        double power = Math.pow(10, Math.floor(Math.log10(atLeast)));
+        double lead = atLeast / power;
+        return power * (lead <= 1 + 1e-9 ? 1 : lead <= 2 + 1e-9 ? 2 : lead <= 5 + 1e-9 ? 5 : 10);
+    }
+
+    /** Decimals needed to write multiples of a step. */
+    public static int decimals(double step) {
+        return Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
+    }
+
+    /** A range with a margin either side; round a single value one of a tenth of it, or one. */
+    public static Range padded(double low, double high, double margin) {
+        double span = high - low;
+        double pad = span > 0 ? margin * span : low == 0 ? 1 : 0.1 * Math.abs(low);
+        return new Range(low - pad, high + pad);
+    }
+
+    /** A range of at least this length about the same middle. */
+    public static Range wide(Range range, double least) {
+        double add = Math.max(0, least - range.getLength()) / 2;
+        return new Range(range.getLowerBound() - add, range.getUpperBound() + add);
+    }
+
+    /** What stands before the comma: name and unit without a remark on signs. */
+    private static String withoutRemark(String label) {
+        int comma = label.indexOf(',');
+        return comma < 0 ? label : label.substring(0, comma);
+    }
+
+    @Override
+    protected AxisState drawLabel(
+            String label,
+            Graphics2D g2,
+            Rectangle2D plotArea,
+            Rectangle2D dataArea,
+            RectangleEdge edge,
+            AxisState state) {
+        if (RectangleEdge.isTopOrBottom(edge) || label == null || label.isEmpty()) {
+            return super.drawLabel(label, g2, plotArea, dataArea, edge, state);
+        }
+        boolean left = edge.equals(RectangleEdge.LEFT);
+        FontMetrics metrics = g2.getFontMetrics(getLabelFont());
+        String text = metrics.stringWidth(label) > dataArea.getHeight() ? withoutRemark(label) : label;
+        AffineTransform upright = g2.getTransform();
+        g2.setFont(getLabelFont());
+        g2.setPaint(getLabelPaint());
+        double baseline = left ? -LABEL_GAP - metrics.getDescent() : LABEL_GAP + metrics.getAscent();
+        g2.translate(state.getCursor() + baseline, dataArea.getCenterY());
+        g2.rotate(-Math.PI / 2);
+        g2.drawString(text, (float) (-metrics.stringWidth(text) / 2.0), 0f);
+        g2.setTransform(upright);
+        double used = LABEL_GAP + metrics.getHeight();
+        state.setCursor(left ? state.getCursor() - used : state.getCursor() + used);
+        return state;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+        return System.identityHashCode(this);
+    }
+}

@@ -1,0 +1,2 @@
+/** Charts of passes over kerbs. */
+package dev.lapwright.charts.ride;

@@ -1,0 +1,2 @@
+/** Charts of what adjustments, balance and tyre pressures are worth. */
+package dev.lapwright.charts.setup;

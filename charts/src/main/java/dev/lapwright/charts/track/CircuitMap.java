@@ -1,0 +1,177 @@
+package dev.lapwright.charts.track;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.ImageSize;
+import dev.lapwright.charts.distance.DistancePanels;
+import dev.lapwright.charts.distance.RoadPanels;
+import dev.lapwright.charts.map.MapLabels;
+import dev.lapwright.charts.map.MapScale;
+import dev.lapwright.charts.map.MapScaleBar;
+import dev.lapwright.charts.map.RoadOutline;
+import dev.lapwright.charts.plot.ChartLayout;
+import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PlacedText;
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.PlotState;
+import org.jfree.chart.ui.TextAnchor;
+
+/**
+ * A circuit or open run by itself: the road in plan, north up and true to scale, with corners, start and driving direction;
+ * beneath it altitude (m) and curvature (1/km) over distance (m), with the smallest radius of each corner (m).
+ */
+public final class CircuitMap {
+    /** The size it is designed for. */
+    public static final ImageSize SIZE = new ImageSize(1200, 1000);
+
+    private CircuitMap() {}
+
+    /** The map of a track. */
+    public static JFreeChart of(Stations stations, ChartStyle style) {
+        DistancePanels panels = new DistancePanels(stations, new double[0], style);
+        panels.add(RoadPanels.altitude(stations, style), 100);
+        panels.add(RoadPanels.curvature(stations, style), 110);
+        return ChartLayout.chart(
+                heading(stations.track()), facts(stations), new CircuitPlot(stations, panels.plot(), style), style);
+    }
+
+    /** The plan of a track alone, without the panels beneath it. */
+    public static JFreeChart plan(Stations stations, ChartStyle style) {
+        return ChartLayout.chart(
+                heading(stations.track()), facts(stations), new CircuitPlot(stations, null, style), style);
+    }
+
+    private static String heading(Track track) {
+        return (track.isClosed() ? "Circuit: " : "Open run: ") + track.name();
+    }
+
+    /** Length, corners, width and altitude in one line. */
+    static String facts(Stations stations) {
+        List<Corner> corners = stations.corners();
+        double[] z = stations.z();
+        double[] widths = RoadOutline.widths(stations);
+        String tightest = corners.stream()
+                .min(Comparator.comparingDouble(Corner::minimumRadius))
+                .map(corner -> count(corners.size()) + ", the tightest "
+                        + NumberText.fixed(0).format(corner.minimumRadius()) + " m in " + corner.label())
+                .orElse("no corners");
+        return ChartLayout.facts(
+                NumberText.fixed(0).format(stations.track().length()) + " m",
+                tightest,
+                between(widths, 1) + " m wide",
+                "altitude " + between(z, 0) + " m, "
+                        + (stations.climb() < 0.5
+                                ? "no climb"
+                                : "climbs " + NumberText.fixed(0).format(stations.climb()) + " m in all"));
+    }
+
+    private static String count(int corners) {
+        return corners == 1 ? "1 corner" : corners + " corners";
+    }
+
+    /** The least and greatest of values, once where they are written alike. */
+    private static String between(double[] values, int decimals) {
+        String least =
+                NumberText.fixed(decimals).format(Arrays.stream(values).min().orElseThrow());
+        String greatest =
+                NumberText.fixed(decimals).format(Arrays.stream(values).max().orElseThrow());
+        return least.equals(greatest) ? least : least + " to " + greatest;
+    }
+
+    /** The road in plan, alone or above panels over distance. */
+    static final class CircuitPlot extends Plot {
+        private static final long serialVersionUID = 1L;
+        /** Share of the height that the plan takes. */
+        private static final double PLAN = 0.64;
+        /** Room for labels round the road, and beneath for scale and north arrow, px. */
+        private static final double MARGIN = 58;
+
+        private static final double FOOT = 34;
+
+        private final transient Stations stations;
+        private final Plot panels;
+        private final ChartStyle style;
+
+        /** @param panels what stands beneath the plan; null for the plan alone */
+        CircuitPlot(Stations stations, Plot panels, ChartStyle style) {
+            this.stations = stations;
+            this.panels = panels;
+            this.style = style;
+            setBackgroundPaint(null);
+        }
+
+        @Override
+        public String getPlotType() {
+            return "circuit map";
+        }
+
+        Plot panels() {
+            return panels;
+        }
+
+        @Override
+        public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
+            if (info != null) {
+                info.setPlotArea(area);
+                info.setDataArea(area);
+            }
+            if (panels == null) {
+                drawPlan(g2, area);
+                return;
+            }
+            double planHeight = PLAN * area.getHeight();
+            drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
+            panels.draw(
+                    g2,
+                    new Rectangle2D.Double(
+                            area.getX(), area.getY() + planHeight, area.getWidth(), area.getHeight() - planHeight),
+                    anchor,
+                    parent,
+                    null);
+        }
+
+        private void drawPlan(Graphics2D g2, Rectangle2D area) {
+            Rectangle2D land = new Rectangle2D.Double(
+                    area.getX() + MARGIN,
+                    area.getY() + MARGIN / 2,
+                    Math.max(1, area.getWidth() - 2 * MARGIN),
+                    Math.max(1, area.getHeight() - MARGIN - FOOT));
+            MapScale scale = new MapScale(stations.x(), stations.y(), land);
+            RoadOutline road = new RoadOutline(stations, scale);
+            road.draw(g2, style);
+            MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
+            labels.drawStart(stations.track().isClosed());
+            labels.drawCorners();
+            Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
+            new MapScaleBar(style, scale).draw(g2, foot);
+            new PlacedText(
+                            (stations.corners().isEmpty() ? "" : "corners dark, ")
+                                    + (road.isWidened() ? "road drawn wider than it is" : "road to scale"),
+                            area.getMaxX(),
+                            foot.getMaxY() - 2,
+                            TextAnchor.BOTTOM_RIGHT,
+                            style.small())
+                    .draw(g2, style.palette().muted());
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return this == other;
+        }
+
+        @Override
+        public int hashCode() {
+            return System.identityHashCode(this);
+        }
+    }
+}

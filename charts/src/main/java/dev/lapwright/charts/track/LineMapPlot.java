@@ -1,0 +1,235 @@
+package dev.lapwright.charts.track;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.map.MapLabels;
+import dev.lapwright.charts.map.MapScale;
+import dev.lapwright.charts.map.MapScaleBar;
+import dev.lapwright.charts.map.RoadOutline;
+import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PlacedText;
+import dev.lapwright.charts.plot.SeriesRenderers;
+import dev.lapwright.track.Stations;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.PlotState;
+import org.jfree.chart.ui.TextAnchor;
+
+/** The road in plan with lines driven on it, some corners enlarged beside it, and panels over distance beneath. */
+final class LineMapPlot extends Plot {
+    private static final long serialVersionUID = 1L;
+    /** Share of the height that plan and enlarged corners take. */
+    private static final double PLAN = 0.67;
+    /** Most of the width that one column of enlarged corners takes. */
+    private static final double COLUMN = 0.26;
+
+    private static final double MARGIN = 58;
+    private static final double FOOT = 34;
+    private static final double GAP = 14;
+    private static final double HEAD = 20;
+    /** How far inside its edge the driving direction is shown, px. */
+    private static final double INSIDE = 22;
+
+    private final transient Stations road;
+    private final transient List<DrivenLine> lines;
+    private final transient CornerCloseUps views;
+    private final double[] eastings;
+    private final double[] northings;
+    private final Plot panels;
+    private final ChartStyle style;
+
+    LineMapPlot(Stations road, List<DrivenLine> lines, CornerCloseUps views, Plot panels, ChartStyle style) {
+        this.road = road;
+        this.lines = List.copyOf(lines);
+        this.views = views;
+        eastings = road.x();
+        northings = road.y();
+        this.panels = panels;
+        this.style = style;
+        setBackgroundPaint(null);
+    }
+
+    @Override
+    public String getPlotType() {
+        return "line map";
+    }
+
+    Plot panels() {
+        return panels;
+    }
+
+    CornerCloseUps views() {
+        return views;
+    }
+
+    @Override
+    public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
+        if (info != null) {
+            info.setPlotArea(area);
+            info.setDataArea(area);
+        }
+        double height = PLAN * area.getHeight();
+        int count = views.all().size();
+        int columns = (count + 1) / 2;
+        int rows = Math.min(count, 2);
+        double square = rows == 0 ? 0 : Math.min((height - rows * HEAD - rows * GAP) / rows, COLUMN * area.getWidth());
+        double viewsWidth = columns * (square + GAP);
+        drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - viewsWidth, height));
+        for (int i = 0; i < count; i++) {
+            double left = area.getMaxX() - viewsWidth + (i % columns) * (square + GAP) + GAP;
+            double top = area.getY() + (i / columns) * (square + HEAD + GAP);
+            drawView(g2, views.all().get(i), new Rectangle2D.Double(left, top + HEAD, square, square));
+        }
+        Rectangle2D beneath =
+                new Rectangle2D.Double(area.getX(), area.getY() + height, area.getWidth(), area.getHeight() - height);
+        panels.draw(g2, beneath, anchor, parent, null);
+    }
+
+    private void drawPlan(Graphics2D g2, Rectangle2D area) {
+        Rectangle2D land = new Rectangle2D.Double(
+                area.getX() + MARGIN,
+                area.getY() + MARGIN / 2,
+                Math.max(1, area.getWidth() - 2 * MARGIN),
+                Math.max(1, area.getHeight() - MARGIN - FOOT));
+        MapScale scale = new MapScale(eastings, northings, land);
+        RoadOutline drawn = new RoadOutline(road, scale);
+        drawn.drawPlain(g2, area, style);
+        drawLines(g2, scale, area);
+        MapLabels labels = new MapLabels(g2, style, scale, road, area, drawn.halfWidth());
+        for (CornerCloseUps.View view : views.all()) {
+            double half = views.side() / 2 * scale.pixelsPerMetre();
+            Rectangle2D frame =
+                    new Rectangle2D.Double(scale.px(view.x()) - half, scale.py(view.y()) - half, 2 * half, 2 * half);
+            g2.setPaint(style.palette().muted());
+            g2.setStroke(ChartStyle.solid(1));
+            g2.draw(frame);
+            labels.avoid(frame);
+        }
+        labels.drawStart(road.track().isClosed());
+        labels.drawCorners();
+        Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
+        new MapScaleBar(style, scale).draw(g2, foot);
+        new PlacedText(
+                        drawn.isWidened() ? "road drawn wider than it is" : "road to scale",
+                        area.getMaxX(),
+                        foot.getMaxY() - 2,
+                        TextAnchor.BOTTOM_RIGHT,
+                        style.small())
+                .draw(g2, style.palette().muted());
+    }
+
+    private void drawLines(Graphics2D g2, MapScale scale, Rectangle2D window) {
+        g2.setPaint(style.palette().muted());
+        g2.setStroke(SeriesRenderers.centreLine());
+        drawPath(g2, scale, window, eastings, northings);
+        for (int i = 0; i < lines.size(); i++) {
+            g2.setPaint(style.colour(i));
+            g2.setStroke(ChartStyle.line(i));
+            drawPath(g2, scale, window, lines.get(i).x(), lines.get(i).y());
+        }
+    }
+
+    private static void drawPath(Graphics2D g2, MapScale scale, Rectangle2D window, double[] x, double[] y) {
+        for (int[] run : scale.within(window, x, y)) {
+            g2.draw(scale.path(x, y, run[0], run[1]));
+        }
+    }
+
+    private void drawView(Graphics2D g2, CornerCloseUps.View view, Rectangle2D square) {
+        double half = views.side() / 2;
+        MapScale scale = new MapScale(
+                new double[] {view.x() - half, view.x() + half},
+                new double[] {view.y() - half, view.y() + half},
+                square);
+        Shape clip = g2.getClip();
+        g2.clip(square);
+        new RoadOutline(road, scale).drawPlain(g2, square, style);
+        drawDirection(g2, view, scale, square);
+        drawLines(g2, scale, square);
+        g2.setClip(clip);
+        g2.setPaint(style.palette().muted());
+        g2.setStroke(ChartStyle.solid(1));
+        g2.draw(square);
+        String apart = NumberText.fixed(1).format(view.spread()) + " m";
+        PlacedText title = new PlacedText(
+                view.corner().label(), square.getMinX(), square.getMinY() - 4, TextAnchor.BOTTOM_LEFT, style.strong());
+        title.draw(g2, style.palette().ink());
+        new PlacedText(
+                        lines.size() > 1 ? apart + " apart" : apart + " off the centre line",
+                        square.getMaxX(),
+                        square.getMinY() - 4,
+                        TextAnchor.BOTTOM_RIGHT,
+                        style.small())
+                .draw(g2, style.palette().muted());
+        drawBar(g2, scale, square);
+    }
+
+    /** The scale bar in the corner of the square where the road leaves it most room. */
+    private void drawBar(Graphics2D g2, MapScale scale, Rectangle2D square) {
+        double width = square.getWidth() / 3;
+        double most = -1;
+        double bestX = 0;
+        double bestY = 0;
+        for (double y : new double[] {square.getMaxY() - 8, square.getMinY() + 24}) {
+            for (double x : new double[] {square.getMinX() + 10, square.getMaxX() - 10 - width}) {
+                double room = Double.POSITIVE_INFINITY;
+                for (int i = 0; i < road.count(); i++) {
+                    double dx = Math.max(0, Math.max(x - scale.px(eastings[i]), scale.px(eastings[i]) - x - width));
+                    double dy = Math.max(0, Math.max(y - 20 - scale.py(northings[i]), scale.py(northings[i]) - y));
+                    room = Math.min(room, Math.hypot(dx, dy));
+                }
+                if (room > most + 1) {
+                    most = room;
+                    bestX = x;
+                    bestY = y;
+                }
+            }
+        }
+        new MapScaleBar(style, scale).drawBar(g2, bestX, bestY, width);
+    }
+
+    /** An arrowhead on the centre line where it has come into the square. */
+    private void drawDirection(Graphics2D g2, CornerCloseUps.View view, MapScale scale, Rectangle2D square) {
+        Rectangle2D inner = new Rectangle2D.Double(
+                square.getX() + INSIDE,
+                square.getY() + INSIDE,
+                square.getWidth() - 2 * INSIDE,
+                square.getHeight() - 2 * INSIDE);
+        int last = road.count() - 1;
+        int i = view.widest();
+        for (int back = 0; back < last && inner.contains(scale.px(eastings[i]), scale.py(northings[i])); back++) {
+            if (i == 0 && !road.track().isClosed()) {
+                break;
+            }
+            // On a closed road the last station is the first again.
+            i = i == 0 ? last - 1 : i - 1;
+        }
+        double heading = road.heading()[i];
+        double ux = Math.cos(heading);
+        double uy = -Math.sin(heading);
+        double px = scale.px(eastings[i]);
+        double py = scale.py(northings[i]);
+        Path2D head = new Path2D.Double();
+        head.moveTo(px + 7 * ux, py + 7 * uy);
+        head.lineTo(px - 5 * ux - 5 * uy, py - 5 * uy + 5 * ux);
+        head.lineTo(px - 5 * ux + 5 * uy, py - 5 * uy - 5 * ux);
+        head.closePath();
+        g2.setPaint(style.palette().muted());
+        g2.fill(head);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+        return System.identityHashCode(this);
+    }
+}

@@ -1,0 +1,163 @@
+package dev.lapwright.charts.setup;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawn;
+import dev.lapwright.charts.InlineImage;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.List;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.plot.CombinedRangeXYPlot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.data.Range;
+import org.junit.jupiter.api.Test;
+
+class RankedGainsTest {
+    private static final RankedGains.GainBars BAR =
+            new RankedGains.GainBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
+    private static final RankedGains.GainBars WING =
+            new RankedGains.GainBars("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
+    private static final RankedGains.GainBars FINAL =
+            new RankedGains.GainBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
+
+    private static JFreeChart chart(double visible, RankedGains.GainBars... gains) {
+        return RankedGains.of("Vesper at Fen", List.of(gains), visible, ChartStyle.STANDARD);
+    }
+
+    private static List<String> texts(double visible, RankedGains.GainBars... gains) {
+        return Drawn.of(chart(visible, gains), RankedGains.size(gains.length)).texts();
+    }
+
+    private static RowBars bars(JFreeChart chart, int panel) {
+        return (RowBars) panel(chart, panel).getAnnotations().get(0);
+    }
+
+    private static XYPlot panel(JFreeChart chart, int panel) {
+        return ((CombinedRangeXYPlot) chart.getPlot()).getSubplots().get(panel);
+    }
+
+    @Test
+    void theWidestRangeComesFirst() {
+        List<String> texts = texts(0.1, BAR, WING, FINAL);
+        assertThat(texts).containsSubsequence("Rear wing, 1 deg", "Final drive, 0.1", "Rear bar, 1 click");
+        // 0.25 + 0.4 s.
+        assertThat(bars(chart(0.1, BAR, WING, FINAL), 1).bars().get(0).value()).isEqualTo(-0.25);
+    }
+
+    @Test
+    void everyBarCarriesItsValue() {
+        assertThat(texts(0.1, BAR, WING))
+                .contains("+0.042", "\u22120.031", "\u22120.250 at 9 deg", "+0.400 at 0 deg")
+                .contains("Change of lap time (s)", "One step", "Over the range", "faster", "slower");
+    }
+
+    @Test
+    void aStepBeyondTheRangeIsSaidToBe() {
+        assertThat(texts(0.1, FINAL)).contains("end of the range").noneMatch(text -> text.contains("NaN"));
+    }
+
+    @Test
+    void aSettingThatIsTheFastestAlreadyHasNoGain() {
+        assertThat(texts(0.1, FINAL)).contains("+0.200 at 4.0").noneMatch(text -> text.contains("at 3.9"));
+    }
+
+    @Test
+    void theBandReachesAsFarAsTheTimingScreenCannotSee() {
+        JFreeChart chart = chart(0.1, BAR, WING);
+        assertThat(bars(chart, 0).band()).isEqualTo(0.1);
+        assertThat(texts(0.1, BAR, WING)).anyMatch(text -> text.contains("less than 0.100 s"));
+    }
+
+    @Test
+    void stepsThatCannotBeSeenAreSaidSo() {
+        assertThat(texts(0.5, BAR)).contains("One step: not to be seen for any");
+        assertThat(texts(0.005, BAR)).contains("One step");
+    }
+
+    @Test
+    void withoutAScreenThereIsNoBand() {
+        assertThat(bars(chart(Double.NaN, BAR), 0).band()).isNaN();
+        assertThat(texts(Double.NaN, BAR)).noneMatch(text -> text.contains("shaded"));
+    }
+
+    @Test
+    void axesHoldEveryBar() {
+        for (int panel = 0; panel < 2; panel++) {
+            JFreeChart chart = chart(0.1, BAR, WING, FINAL);
+            for (RowBars.Bar bar : bars(chart, panel).bars()) {
+                assertThat(Double.isNaN(bar.value())
+                                || panel(chart, panel)
+                                        .getDomainAxis()
+                                        .getRange()
+                                        .contains(bar.value()))
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void anAxisGoesNoFurtherToEitherSideThanBarsAndLabelsNeed() {
+        // Nothing is faster here: what is left of zero is for labels, less than half of what the bars take.
+        Range range = panel(chart(Double.NaN, FINAL), 1).getDomainAxis().getRange();
+        assertThat(-range.getLowerBound()).isLessThan(range.getUpperBound() / 2);
+    }
+
+    @Test
+    void moreAdjustmentsTakeAHigherPicture() {
+        assertThat(RankedGains.size(30).height())
+                .isGreaterThan(RankedGains.size(10).height());
+    }
+
+    @Test
+    void noAdjustmentIsRefused() {
+        assertThatThrownBy(() -> chart(0.1)).isInstanceOf(InvalidValueException.class);
+    }
+
+    @Test
+    void aBestThatIsSlowerIsRefused() {
+        assertThatThrownBy(() -> new RankedGains.GainBars("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("Wing best");
+    }
+
+    @Test
+    void aVisibleDifferenceOfNothingIsRefused() {
+        assertThatThrownBy(() -> chart(0, BAR))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("visible");
+    }
+
+    private static RankedGains.GainBars range(String name, double best, double worst) {
+        return new RankedGains.GainBars(name, "", Double.NaN, Double.NaN, best, "9 deg", worst, "0 deg");
+    }
+
+    @Test
+    void barsOverTheRangeAreNamedAndKeepTheirOrder() {
+        List<RankedGains.GainBars> gains =
+                List.of(range("Small", -0.01, 0.02), range("Large", -0.4, 0.3), range("Nothing", 0, 0));
+        JFreeChart chart = RankedGains.overTheRange(gains, 0.3, ChartStyle.STANDARD);
+        RankedGains.NamedRows rows = (RankedGains.NamedRows)
+                ((XYPlot) chart.getPlot()).getAnnotations().get(0);
+        assertThat(rows.gains()).containsExactlyElementsOf(gains);
+        String svg = InlineImage.svg(
+                chart,
+                RankedGains.sizeOverTheRange(600, gains.size(), ChartStyle.STANDARD),
+                ChartStyle.STANDARD,
+                "g",
+                "gains");
+        assertThat(svg)
+                .contains(">Large<")
+                .contains("\u22120.400 at 9 deg")
+                .contains("+0.300 at 0 deg")
+                .contains(">no difference<");
+    }
+
+    @Test
+    void noBarsAtAllAreRefused() {
+        assertThatThrownBy(() -> RankedGains.overTheRange(List.of(), 0.3, ChartStyle.STANDARD))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("1 to 60");
+    }
+}

@@ -1,0 +1,115 @@
+package dev.lapwright.results;
+
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.documents.StoredLine;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Line that a study's laps were driven on, as it was asked for.
+ *
+ * @param road the circuit
+ * @param word what was asked: a word or a file; empty if nothing was
+ * @param line the line found or read; empty for the road's own path
+ * @param stored the document it was read from, if it was
+ * @param choices margin and nodes of the search
+ */
+public record ChosenLine(
+        Track road, String word, Optional<Line> line, Optional<StoredLine> stored, LineChoices choices) {
+    /** Word for a line of its own for each car. */
+    public static final String REFRESH = "refresh";
+
+    /** A line is moved by less than this when it is read, m. */
+    private static final double UNMOVED = 1e-3;
+
+    /** The road's own path, or a line that was looked for. */
+    public static ChosenLine of(Track road, String word, Line line, LineChoices choices) {
+        return new ChosenLine(road, word, Optional.ofNullable(line), Optional.empty(), choices);
+    }
+
+    /** The same with another line, found for another car. */
+    public ChosenLine with(Line other) {
+        return new ChosenLine(road, word, Optional.of(other), stored, choices);
+    }
+
+    /** Whether each car drives a line of its own. */
+    public boolean isRefreshed() {
+        return word.equals(REFRESH);
+    }
+
+    /** What is driven: the line as a track of its own, or the road. */
+    public Track driven() {
+        return line.map(Line::driven).orElse(road);
+    }
+
+    /** Says which line is driven, if one was asked for. */
+    public Report addTo(Report report) {
+        return word.isEmpty() ? report : report.item("Line", text());
+    }
+
+    private String text() {
+        if (line.isEmpty()) {
+            return "middle, the circuit's own path";
+        }
+        String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
+        if (stored.isPresent()) {
+            return stored.get().name() + " (" + word + ")" + length + foundFor(stored.get()) + moved();
+        }
+        if (isRefreshed()) {
+            return "the fastest, found anew for each car" + length;
+        }
+        String car = word.equals(LineKind.FASTEST.word()) ? "the fastest for this car as set up" : "the smoothest";
+        return car + length;
+    }
+
+    private static String foundFor(StoredLine stored) {
+        List<String> parts = new ArrayList<>();
+        if (!stored.car().isEmpty()) {
+            parts.add(stored.car());
+        }
+        if (!stored.setup().isEmpty()) {
+            parts.add(stored.setup());
+        }
+        stored.lapTime().ifPresent(time -> parts.add(Numbers.lapTime(time)));
+        return parts.isEmpty() ? "" : "; found for " + String.join(", ", parts);
+    }
+
+    /** By how much a line that was read lies elsewhere, because this car would not fit there. */
+    private String moved() {
+        StoredLine read = stored.orElseThrow();
+        double[] asked = read.offsets();
+        double[] driven = line.orElseThrow().offsets();
+        double most = 0;
+        for (int i = 0; i < driven.length && asked.length == driven.length; i++) {
+            most = Math.max(most, Math.abs(asked[i] - driven[i]));
+        }
+        return most < UNMOVED ? "" : "; moved by up to " + Numbers.fixed(most, 2) + " m to keep this car on the road";
+    }
+
+    /** A short name: the word asked for, or that of the document read. */
+    public String name() {
+        return stored.map(StoredLine::name).orElse(isRefreshed() ? LineKind.FASTEST.word() : word);
+    }
+
+    /** Which line is driven, for machines. */
+    public Map<String, Object> tree() {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("line", word.isEmpty() ? LineKind.MIDDLE.word() : word);
+        tree.put("lengthM", driven().length());
+        tree.put("roadLengthM", road.length());
+        if (stored.isPresent()) {
+            tree.put("name", stored.get().name());
+        } else if (line.isPresent()) {
+            tree.put("marginM", choices.margin());
+        }
+        return tree;
+    }
+}

@@ -1,0 +1,232 @@
+package dev.lapwright.results;
+
+import dev.lapwright.lap.Channel;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.compare.Comparison;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Report of two laps side by side. Differences are the second lap less the first: positive where the second is slower.
+ *
+ * @param subject what is compared with
+ * @param name of the other, for people
+ * @param other what is compared
+ * @param comparison what was found
+ */
+public record ComparisonReport(Subject subject, String name, Subject other, Comparison comparison) {
+    /** Name of the trace's file. */
+    public static final String TRACE = "trace.csv";
+
+    /** Lap times are given in thousandths; less than half of one is nothing. */
+    private static final double NOTHING_S = 0.0005;
+
+    private static final Table<Comparison.Part.Drive> DRIVE = Table.<Comparison.Part.Drive>of("How a part was driven")
+            .value("timeS", Comparison.Part.Drive::time)
+            .value("entrySpeedKmh", drive -> LapTrace.kmh(drive.entrySpeed()))
+            .value("minimumSpeedKmh", drive -> LapTrace.kmh(drive.minimumSpeed()))
+            .value("topSpeedKmh", drive -> LapTrace.kmh(drive.topSpeed()))
+            .value("exitSpeedKmh", drive -> LapTrace.kmh(drive.exitSpeed()));
+
+    private static final Table<Comparison.Part> PARTS = Table.<Comparison.Part>of("Parts of the lap")
+            .words("name", "part", Comparison.Part::label)
+            .value("kind", part -> part.isCorner() ? "corner" : "straight")
+            .number("fromM", "from", "m", Numbers.fixed(0), Comparison.Part::from)
+            .value("toM", Comparison.Part::to)
+            .number("", "time", "s", Numbers.fixed(3), part -> part.first().time())
+            .number("differenceS", "difference", "s", Numbers.signed(3), Comparison.Part::difference)
+            .value("differenceByCauseS", part -> causes(part.byCause()))
+            .text("slowest", "km/h", part -> Numbers.kmh(part.first().minimumSpeed()))
+            .text("other slowest", "km/h", part -> Numbers.kmh(part.second().minimumSpeed()))
+            .text("fastest", "km/h", part -> Numbers.kmh(part.first().topSpeed()))
+            .text("other fastest", "km/h", part -> Numbers.kmh(part.second().topSpeed()))
+            .words("", "mostly by", part -> part.mainCause().map(Limit::label).orElse(""))
+            .value("drive", part -> DRIVE.map(part.first()))
+            .value("otherDrive", part -> DRIVE.map(part.second()));
+
+    /** All that was found, for people, machines and files. */
+    public Report report() {
+        Report report = subject.heading().item("Against", against()).gap();
+        items(report);
+        report.gap()
+                .line("By part of the lap (+ is slower than the setup above):")
+                .rows(PARTS, comparison.parts())
+                .gap()
+                .paragraph(reading());
+        Cautions.of(comparison.first()).forEach(report::caution);
+        Cautions.of(comparison.second()).forEach(caution -> report.caution("Caution with " + name + ":", caution));
+        fields(report);
+        return report.csv(TRACE, table(), places());
+    }
+
+    /** Both laps station by station: a list for each column. */
+    public Report trace() {
+        return new Report()
+                .fields(ResultHeader.of("comparison-trace/1", hash(), comparison.first()))
+                .field("otherCar", other.car().name())
+                .field("otherSettings", other.car().settings())
+                .columns(table(), places());
+    }
+
+    /** Whether the two cars come from two documents. */
+    private boolean isOfTwoCars() {
+        return !subject.bare().name().equals(other.bare().name());
+    }
+
+    /** What is compared with, in a chart. */
+    public String firstName() {
+        return isOfTwoCars() ? subject.car().name() : subject.setupText();
+    }
+
+    private void fields(Report report) {
+        report.fields(ResultHeader.of("comparison/1", hash(), comparison.first()))
+                .field("otherCar", other.car().name())
+                .field("otherSettings", other.car().settings())
+                .field("otherConditions", ResultHeader.day(other.day()))
+                .field("lapTimeS", comparison.first().time())
+                .field("otherLapTimeS", comparison.second().time())
+                .field("differenceS", comparison.difference())
+                .field("sectorEndsM", InputHash.list(comparison.first().track().sectorEnds()))
+                .field("differenceBySectorS", InputHash.list(comparison.bySector()))
+                .field("differenceInCornersS", comparison.inCorners())
+                .field("differenceOnStraightsS", comparison.onStraights())
+                .field("differenceByCauseS", causes(comparison.byCause()))
+                .field("parts", PARTS, comparison.parts())
+                .field("setup", subject.setup().name())
+                .field("other", name)
+                .field("otherSetup", other.setup().name())
+                .field("cautions", Cautions.of(comparison.first()))
+                .field("otherCautions", Cautions.of(comparison.second()))
+                .field("reading", reading());
+    }
+
+    private String hash() {
+        return new InputHash()
+                .with("first", InputHash.of(comparison.first()))
+                .with("second", InputHash.of(comparison.second()))
+                .sha256();
+    }
+
+    private static Map<String, Object> causes(Map<Limit, Double> byCause) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        byCause.forEach((limit, seconds) -> tree.put(limit.label(), seconds));
+        return tree;
+    }
+
+    private Table<Integer> table() {
+        Lap first = comparison.first();
+        Lap second = comparison.second();
+        Map<String, double[]> columns = new LinkedHashMap<>();
+        columns.put("distanceM", first.column(Channel.DISTANCE));
+        columns.put("differenceS", comparison.behind());
+        columns.put("speedKmh", speeds(first));
+        columns.put("otherSpeedKmh", speeds(second));
+        return Table.of("Two laps station by station", columns)
+                .value("limitedBy", station -> first.limit(station).label())
+                .value("otherLimitedBy", station -> second.limit(station).label());
+    }
+
+    private Iterable<Integer> places() {
+        return Table.places(comparison.first().count());
+    }
+
+    private static double[] speeds(Lap lap) {
+        double[] speeds = lap.column(Channel.SPEED);
+        for (int i = 0; i < speeds.length; i++) {
+            speeds[i] = LapTrace.kmh(speeds[i]);
+        }
+        return speeds;
+    }
+
+    private String against() {
+        String car = isOfTwoCars() ? other.car().name() + ", " : "";
+        boolean otherDay = !other.day().equals(subject.day());
+        return car + other.setupText() + (otherDay ? "; on another day: " + Subject.text(other.day()) : "");
+    }
+
+    private void items(Report report) {
+        List<String> sectors = new ArrayList<>();
+        for (double sector : comparison.bySector()) {
+            sectors.add(Numbers.signed(sector, 3));
+        }
+        report.item(
+                        comparison.first().track().isClosed() ? "Lap time" : "Run time",
+                        Numbers.lapTime(comparison.first().time()) + " against "
+                                + Report.strong(
+                                        Numbers.lapTime(comparison.second().time()))
+                                + ": " + Numbers.signed(comparison.difference(), 3) + " s")
+                .item("Sectors", String.join(", ", sectors) + " s")
+                .item("Corners", Numbers.signed(comparison.inCorners(), 3) + " s")
+                .item("Straights", Numbers.signed(comparison.onStraights(), 3) + " s")
+                .item("By cause", causes() + " s");
+    }
+
+    private String causes() {
+        List<Map.Entry<Limit, Double>> causes =
+                new ArrayList<>(comparison.byCause().entrySet());
+        causes.sort((a, b) -> Double.compare(Math.abs(b.getValue()), Math.abs(a.getValue())));
+        List<String> said = new ArrayList<>();
+        causes.forEach(cause -> said.add(cause.getKey().label() + " " + Numbers.signed(cause.getValue(), 3)));
+        return String.join(", ", said);
+    }
+
+    /** Where the lap is won and lost, in a sentence or two. */
+    private String reading() {
+        List<Comparison.Part> parts = comparison.parts();
+        Comparison.Part lost = parts.stream()
+                .max(Comparator.comparingDouble(Comparison.Part::difference))
+                .orElseThrow();
+        Comparison.Part gained = parts.stream()
+                .min(Comparator.comparingDouble(Comparison.Part::difference))
+                .orElseThrow();
+        StringBuilder text = new StringBuilder();
+        if (isNothing(lost.difference()) && isNothing(gained.difference())) {
+            return name + " drives the same lap.";
+        }
+        double difference = comparison.difference();
+        text.append(name).append(" is ");
+        text.append(isNothing(difference) ? "as fast" : seconds(difference) + (difference > 0 ? " slower" : " faster"));
+        boolean both = parts.stream().anyMatch(Comparison.Part::isCorner)
+                && parts.stream().anyMatch(part -> !part.isCorner());
+        if (both) {
+            text.append(": ").append(moved("in corners", comparison.inCorners()));
+            text.append(", ").append(moved("on straights", comparison.onStraights()));
+        }
+        text.append('.');
+        if (!isNothing(lost.difference()) && lost.difference() > 0) {
+            text.append(" It loses most in ").append(place(lost)).append('.');
+        }
+        if (!isNothing(gained.difference()) && gained.difference() < 0) {
+            text.append(" It gains most in ").append(place(gained)).append('.');
+        }
+        return text.toString();
+    }
+
+    private static boolean isNothing(double seconds) {
+        return Math.abs(seconds) < NOTHING_S;
+    }
+
+    private static String seconds(double difference) {
+        return Numbers.fixed(Math.abs(difference), 3) + " s";
+    }
+
+    private static String moved(String where, double difference) {
+        if (isNothing(difference)) {
+            return "nothing " + where;
+        }
+        return seconds(difference) + (difference > 0 ? " lost " : " gained ") + where;
+    }
+
+    private static String place(Comparison.Part part) {
+        String cause = part.mainCause().map(Limit::label).orElse("");
+        return part.label() + ", " + seconds(part.difference())
+                + (cause.isEmpty() ? "" : ", where " + cause + " limits");
+    }
+}
