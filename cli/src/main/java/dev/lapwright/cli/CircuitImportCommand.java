@@ -1,9 +1,13 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.survey.ImportChoices;
@@ -86,6 +90,13 @@ final class CircuitImportCommand implements Callable<Integer> {
                 paramLabel = "METRES",
                 description = "What the points err by across the line, one standard deviation, where it is known.")
         Double accuracy;
+
+        @Option(
+                names = "--car",
+                paramLabel = "CAR",
+                defaultValue = "gt-talvex",
+                description = "The car whose lap time shows what the points' errors mean; gt-talvex if left out.")
+        String car;
 
         @Option(
                 names = "--width-m",
@@ -172,7 +183,7 @@ final class CircuitImportCommand implements Callable<Integer> {
         ImportSource taken = ImportSource.of(read, choices, lap());
         ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);
         files.write(imported);
-        ImportSheet sheet = new ImportSheet(imported, taken);
+        ImportSheet sheet = new ImportSheet(imported, taken, lap(imported), reading.car);
         if (output.json) {
             console.text(JsonLayout.text(sheet.tree()));
         } else {
@@ -195,6 +206,18 @@ final class CircuitImportCommand implements Callable<Integer> {
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
         return plain.length() > 100 ? plain.substring(0, 100) : plain;
+    }
+
+    /** What the doubt in the curvature means for a lap; null where there is none, or the car cannot get round. */
+    private LapTimeBand lap(ImportedTrack imported) {
+        if (imported.band() == null) {
+            return null;
+        }
+        try {
+            return LapTimeBand.of(imported, Documents.car(reading.car), Conditions.STANDARD);
+        } catch (NoLapException e) {
+            return null;
+        }
     }
 
     private OptionalInt lap() {

@@ -128,7 +128,8 @@ final class CompareCommand extends StudyCommand<ComparisonReport> {
 
     private static Drawing chart(ComparisonReport found) {
         return LapCommand.comparison(List.of(
-                new SpeedComparison.NamedLap(found.firstName(), found.comparison().first()),
+                new SpeedComparison.NamedLap(
+                        found.firstName(), found.comparison().first()),
                 new SpeedComparison.NamedLap(found.name(), found.comparison().second())));
     }
 

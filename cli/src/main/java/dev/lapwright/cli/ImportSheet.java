@@ -2,19 +2,34 @@ package dev.lapwright.cli;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
 import dev.lapwright.track.survey.LapPick;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** What an import did to the points, and what came of it. */
 final class ImportSheet implements Sheet {
+    private static final String CROSS_VALIDATION = "generalised cross-validation";
+
     private final ImportedTrack imported;
     private final ImportSource source;
     private final ImportReport report;
+    private final LapTimeBand lap;
+    private final String car;
 
-    ImportSheet(ImportedTrack imported, ImportSource source) {
+    /**
+     * @param lap of the car on the track; null if it is not known
+     * @param car its name
+     */
+    ImportSheet(ImportedTrack imported, ImportSource source, LapTimeBand lap, String car) {
+        this.lap = lap;
+        this.car = car;
         this.imported = imported;
         this.source = source;
         report = imported.report();
@@ -72,7 +87,8 @@ final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Smoothing",
-                smoothing(report.smoothing().wavelength(), report.smoothing().chosen()) + "; moves points by up to "
+                smoothing(report.smoothing().wavelength(), report.smoothing().chosen(), "restricted likelihood")
+                        + "; moves points by up to "
                         + Numbers.fixed(report.smoothing().largestMove(), 2) + " m, at "
                         + Numbers.fixed(report.smoothing().largestMoveAt(), 0)
                         + " m");
@@ -81,11 +97,52 @@ final class ImportSheet implements Sheet {
                 "Errors",
                 Double.isNaN(report.smoothing().noise())
                         ? "cannot be told: the line goes through the points"
-                        : "points " + Numbers.fixed(report.smoothing().noise(), 2)
-                                + " m across the line, which leaves the curvature"
-                                + " uncertain by "
+                        : "points " + Numbers.fixed(report.smoothing().noise(), 2) + " m across the line"
+                                + wander()
+                                + ", which leaves the curvature uncertain by "
                                 + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
-                                + " per km (both one standard deviation, if the points err independently)");
+                                + " per km (one standard deviation)");
+        if (imported.band() != null) {
+            corners(console, imported.band().corners());
+        }
+        if (lap != null) {
+            Lines.item(
+                    console,
+                    "Lap time",
+                    Numbers.fixed(lap.lapTime(), 1) + " s with " + car + ", to "
+                            + Numbers.fixed(lap.nineOfTen(), lap.nineOfTen() < 1 ? 2 : 1)
+                            + " s either way in nine of ten: what the points' errors leave open");
+        }
+    }
+
+    private String wander() {
+        return report.smoothing().wander() > 0
+                ? ", and " + Numbers.fixed(report.smoothing().wander(), 2)
+                        + " m that neighbours have in common, over about "
+                        + Numbers.fixed(report.smoothing().wanderLength(), 0) + " m"
+                : "";
+    }
+
+    private static void corners(Console console, List<CurvatureBand.CornerBand> corners) {
+        List<String> doubtful = corners.stream()
+                .filter(CurvatureBand.CornerBand::isDoubtful)
+                .map(c -> Numbers.fixed(c.corner().apex(), 0) + " m")
+                .toList();
+        Lines.item(
+                console,
+                "Corners",
+                corners.size() + " found"
+                        + (doubtful.isEmpty()
+                                ? ""
+                                : "; may be none, as far as the points tell: at " + String.join(", ", doubtful)));
+        corners.stream()
+                .min(Comparator.comparingDouble(c -> c.corner().minimumRadius()))
+                .ifPresent(c -> Lines.item(
+                        console,
+                        "Tightest",
+                        "radius " + Numbers.fixed(c.corner().minimumRadius(), 1) + " m, between "
+                                + Numbers.fixed(c.least(), 1) + " and " + Numbers.fixed(c.greatest(), 1)
+                                + " m in nine of ten"));
     }
 
     private void log(Console console, ImportReport.LogReport log) {
@@ -100,7 +157,8 @@ final class ImportSheet implements Sheet {
                 "of lateral acceleration: "
                         + smoothing(
                                 report.smoothing().wavelength(),
-                                report.smoothing().chosen()));
+                                report.smoothing().chosen(),
+                                CROSS_VALIDATION));
         Lines.item(
                 console,
                 "Errors",
@@ -133,15 +191,16 @@ final class ImportSheet implements Sheet {
                 "Elevation",
                 "climbs " + Numbers.fixed(report.shape().climb(), 1) + " m in all, slope up to "
                         + Numbers.fixed(degrees(elevation.steepestSlope()), 1) + " deg; "
-                        + smoothing(elevation.smoothing(), elevation.smoothingChosen()) + ", moves points by up to "
+                        + smoothing(elevation.smoothing(), elevation.smoothingChosen(), CROSS_VALIDATION)
+                        + ", moves points by up to "
                         + Numbers.fixed(elevation.largestMove(), 2) + " m");
     }
 
-    private static String smoothing(double wavelength, boolean chosen) {
+    private static String smoothing(double wavelength, boolean chosen, String criterion) {
         return wavelength == 0
                 ? "none"
                 : "waves of " + Numbers.fixed(wavelength, 1) + " m lose half their height"
-                        + (chosen ? " (chosen by generalised cross-validation)" : " (set by hand)");
+                        + (chosen ? " (chosen by " + criterion + ")" : " (set by hand)");
     }
 
     @Override
@@ -155,6 +214,10 @@ final class ImportSheet implements Sheet {
         tree.put("smoothingM", report.smoothing().wavelength());
         tree.put("smoothingChosen", report.smoothing().chosen());
         tree.put("noiseM", report.smoothing().noise());
+        tree.put("wanderM", report.smoothing().wander());
+        if (report.smoothing().wander() > 0) {
+            tree.put("wanderLengthM", report.smoothing().wanderLength());
+        }
         tree.put("curvatureUncertaintyPerM", report.smoothing().curvatureUncertainty());
         tree.put("largestMoveM", report.smoothing().largestMove());
         tree.put("largestMoveAtM", report.smoothing().largestMoveAt());
@@ -195,6 +258,28 @@ final class ImportSheet implements Sheet {
             one.put("largestMoveM", elevation.largestMove());
             one.put("steepestSlopeDeg", degrees(elevation.steepestSlope()));
             tree.put("elevation", one);
+        }
+        if (imported.band() != null) {
+            List<Map<String, Object>> corners = new ArrayList<>();
+            for (CurvatureBand.CornerBand corner : imported.band().corners()) {
+                Map<String, Object> one = new LinkedHashMap<>();
+                one.put("apexM", corner.corner().apex());
+                one.put("radiusM", corner.corner().minimumRadius());
+                one.put("leastRadiusM", corner.least());
+                if (!Double.isInfinite(corner.greatest())) {
+                    one.put("greatestRadiusM", corner.greatest());
+                }
+                one.put("doubtful", corner.isDoubtful());
+                corners.add(one);
+            }
+            tree.put("corners", corners);
+        }
+        if (lap != null) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("car", car);
+            one.put("lapTimeS", lap.lapTime());
+            one.put("nineOfTenS", lap.nineOfTen());
+            tree.put("lapTime", one);
         }
         tree.put("warnings", report.warnings());
         return tree;

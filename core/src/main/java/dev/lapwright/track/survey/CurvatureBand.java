@@ -1,5 +1,7 @@
 package dev.lapwright.track.survey;
 
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
@@ -15,6 +17,10 @@ import java.util.List;
 public final class CurvatureBand {
     /** The tightest curvature of a track, 1/m. */
     private static final double TIGHTEST = 0.5;
+    /** Gentler bends are no corners, m: as where a track's corners are found. */
+    private static final double GENTLEST = 400;
+    /** Quantile of a normal distribution that nine of ten lie within. */
+    private static final double NINE_OF_TEN = 1.645;
 
     private final Track track;
     private final double[] deviation;
@@ -33,6 +39,42 @@ public final class CurvatureBand {
     /** Standard deviation of the curvature at each of the track's points, 1/m; a copy. */
     public double[] deviation() {
         return deviation.clone();
+    }
+
+    /**
+     * A corner's smallest radius, with the band that the true one should lie in nine times of ten.
+     *
+     * @param corner of the track
+     * @param least radius, m
+     * @param greatest radius, m; infinite if it may be straight
+     */
+    public record CornerBand(Corner corner, double least, double greatest) {
+        /** Whether it may be no corner at all. */
+        public boolean isDoubtful() {
+            return greatest > GENTLEST;
+        }
+    }
+
+    /** The track's corners with the bands of their radii. */
+    public List<CornerBand> corners() {
+        List<CornerBand> bands = new ArrayList<>();
+        List<TrackPoint> points = track.points();
+        for (Corner corner : track.stations(StationSpacing.DEFAULT).corners()) {
+            int at = 0;
+            for (int i = 0; i < points.size(); i++) {
+                at = Math.abs(points.get(i).s() - corner.apex())
+                                < Math.abs(points.get(at).s() - corner.apex())
+                        ? i
+                        : at;
+            }
+            double curvature = 1 / corner.minimumRadius();
+            double half = NINE_OF_TEN * deviation[at];
+            bands.add(new CornerBand(
+                    corner,
+                    1 / (curvature + half),
+                    curvature > half ? 1 / (curvature - half) : Double.POSITIVE_INFINITY));
+        }
+        return bands;
     }
 
     /** How many tracks are drawn. */
