@@ -32,7 +32,7 @@ public final class SurveyImport {
     /** What may be called a corner of a circuit; less is a fault of the data. */
     private static final double LEAST_RADIUS = 5;
     /** Tracks drawn from all those that the points allow. */
-    private static final int DRAWS = 40;
+    private static final int DRAWS = 20;
 
     private final String name;
     private final ImportChoices choices;
