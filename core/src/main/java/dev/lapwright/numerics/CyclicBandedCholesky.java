@@ -132,6 +132,11 @@ public final class CyclicBandedCholesky {
                 x[body + i] -= corner[i * bands + j] * x[body + j];
             }
         }
+        solveTransposed(x);
+    }
+
+    /** Replaces a right-hand side b by the solution of Lᵀx = b: independent normal b give x the covariance of the inverse. */
+    public void solveTransposed(double[] x) {
         for (int j = bands - 1; j >= 0; j--) {
             double value = x[body + j];
             for (int i = j + 1; i < bands; i++) {
@@ -152,5 +157,100 @@ public final class CyclicBandedCholesky {
             }
             x[j] = value * band[at];
         }
+    }
+
+    /** Natural logarithm of the determinant. */
+    public double logDeterminant() {
+        double sum = 0;
+        for (int j = 0; j < body; j++) {
+            sum -= 2 * Math.log(band[j * stride]);
+        }
+        for (int j = 0; j < bands; j++) {
+            sum -= 2 * Math.log(corner[j * bands + j]);
+        }
+        return sum;
+    }
+
+    /**
+     * The entries of the inverse within the bands, in the form that {@link #factor} takes. K. Takahashi, J. Fagan and M.-S.
+     * Chin, "Formation of a sparse bus impedance matrix", 1973 (cited from memory).
+     */
+    public double[] inverseBands() {
+        double[] z = new double[body * stride];
+        double[] side = new double[body * bands];
+        double[] end = cornerInverse();
+        for (int j = body - 1; j >= 0; j--) {
+            int reach = Math.min(bands, body - 1 - j);
+            double inverse = band[j * stride];
+            for (int k = 0; k < bands; k++) {
+                double sum = 0;
+                for (int d = 1; d <= reach; d++) {
+                    sum += band[j * stride + d] * side[(j + d) * bands + k];
+                }
+                for (int m = 0; m < bands; m++) {
+                    sum += border[j * bands + m] * end[m * bands + k];
+                }
+                side[j * bands + k] = -inverse * sum;
+            }
+            for (int i = reach; i >= 0; i--) {
+                double sum = 0;
+                for (int d = 1; d <= reach; d++) {
+                    int low = j + Math.min(i, d);
+                    sum += band[j * stride + d] * z[low * stride + Math.abs(i - d)];
+                }
+                int row = (j + i) * bands;
+                for (int m = 0; m < bands; m++) {
+                    sum += border[j * bands + m] * side[row + m];
+                }
+                z[j * stride + i] = (i == 0 ? inverse * inverse : 0) - inverse * sum;
+            }
+        }
+        return wrapped(z, side, end);
+    }
+
+    private double[] cornerInverse() {
+        double[] end = new double[bands * bands];
+        double[] column = new double[bands];
+        for (int c = 0; c < bands; c++) {
+            Arrays.fill(column, 0);
+            column[c] = 1;
+            for (int i = 0; i < bands; i++) {
+                for (int k = 0; k < i; k++) {
+                    column[i] -= corner[i * bands + k] * column[k];
+                }
+                column[i] *= corner[i * bands + i];
+            }
+            for (int i = bands - 1; i >= 0; i--) {
+                for (int k = i + 1; k < bands; k++) {
+                    column[i] -= corner[k * bands + i] * column[k];
+                }
+                column[i] *= corner[i * bands + i];
+            }
+            for (int i = 0; i < bands; i++) {
+                end[i * bands + c] = column[i];
+            }
+        }
+        return end;
+    }
+
+    private double[] wrapped(double[] z, double[] side, double[] end) {
+        double[] entries = new double[order * stride];
+        for (int j = 0; j < order; j++) {
+            for (int d = 0; d < stride; d++) {
+                int i = j + d;
+                double value;
+                if (i < body) {
+                    value = z[j * stride + d];
+                } else if (j < body) {
+                    value = side[j * bands + i - body];
+                } else if (i < order) {
+                    value = end[(i - body) * bands + j - body];
+                } else {
+                    value = side[(i - order) * bands + j - body];
+                }
+                entries[j * stride + d] = value;
+            }
+        }
+        return entries;
     }
 }

@@ -22,6 +22,7 @@ import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
+import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
@@ -35,6 +36,7 @@ import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
+import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.LapPick;
@@ -90,6 +92,10 @@ class RecordGuardTest {
             Platform.State.class,
             ImportReport.class,
             ImportReport.ElevationReport.class,
+            CurvatureBand.CornerBand.class,
+            LapTimeBand.class,
+            ImportReport.SmoothingReport.class,
+            ImportReport.ShapeReport.class,
             ArcLengthCurve.Place.class,
             Stations.Place.class,
             SensitivityResult.Gain.class,

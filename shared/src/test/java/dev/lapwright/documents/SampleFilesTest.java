@@ -58,10 +58,17 @@ class SampleFilesTest {
         ImportReport report = SurveyImport.of(
                         name,
                         gpx(name).survey(),
-                        new ImportChoices(false, OptionalDouble.of(60), OptionalDouble.of(200), 10, false, false))
+                        new ImportChoices(
+                                false,
+                                OptionalDouble.of(60),
+                                OptionalDouble.of(200),
+                                OptionalDouble.empty(),
+                                10,
+                                false,
+                                false))
                 .report();
-        assertThat(report.length()).isGreaterThan(1000);
-        assertThat(report.climb()).isGreaterThan(0);
+        assertThat(report.shape().length()).isGreaterThan(1000);
+        assertThat(report.shape().climb()).isGreaterThan(0);
     }
 
     /** The file says of itself "5.77km"; whose way of measuring it was is not known, so 3 %, and smoothing cuts corners. */

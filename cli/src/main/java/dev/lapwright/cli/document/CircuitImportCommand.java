@@ -1,5 +1,6 @@
 package dev.lapwright.cli.document;
 
+import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
@@ -9,8 +10,10 @@ import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.survey.ImportChoices;
@@ -78,7 +81,7 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 paramLabel = "auto|METRES",
                 defaultValue = AUTO,
                 description = "Length of waves that lose half their height; 0 goes through all points."
-                        + " If left out, generalised cross-validation chooses.")
+                        + " If left out, the likeliest is taken.")
         String smoothing;
 
         @Option(
@@ -87,6 +90,19 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 defaultValue = AUTO,
                 description = "The same for the elevation.")
         String elevationSmoothing;
+
+        @Option(
+                names = "--accuracy-m",
+                paramLabel = "METRES",
+                description = "What the points err by across the line, one standard deviation, where it is known.")
+        Double accuracy;
+
+        @Option(
+                names = "--car",
+                paramLabel = "CAR",
+                defaultValue = "gt-talvex",
+                description = "The car whose lap time shows what the points' errors mean; gt-talvex if left out.")
+        String car;
 
         @Option(
                 names = "--width-m",
@@ -153,6 +169,7 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 !reading.open,
                 wavelength("--smoothing", reading.smoothing),
                 wavelength("--elevation-smoothing", reading.elevationSmoothing),
+                reading.accuracy == null ? OptionalDouble.empty() : OptionalDouble.of(reading.accuracy),
                 reading.width,
                 reading.reverse,
                 reading.figureOfEight);
@@ -172,7 +189,7 @@ public final class CircuitImportCommand implements Callable<Integer> {
         ImportSource taken = ImportSource.of(read, choices, lap());
         ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);
         files.write(imported);
-        ImportSheet sheet = new ImportSheet(imported, taken);
+        ImportSheet sheet = new ImportSheet(imported, taken, lap(imported), reading.car);
         if (output.json) {
             console.text(JsonLayout.text(sheet.tree()));
         } else {
@@ -188,6 +205,18 @@ public final class CircuitImportCommand implements Callable<Integer> {
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
         return Documents.nameFrom(plain);
+    }
+
+    /** What the doubt in the curvature means for a lap; null where there is none, or the car cannot get round. */
+    private LapTimeBand lap(ImportedTrack imported) {
+        if (imported.band() == null) {
+            return null;
+        }
+        try {
+            return LapTimeBand.of(imported, Documents.car(reading.car), Conditions.STANDARD);
+        } catch (NoLapException e) {
+            return null;
+        }
     }
 
     private OptionalInt lap() {

@@ -4,19 +4,34 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.Lines;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
 import dev.lapwright.track.survey.LapPick;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** What an import did to the points, and what came of it. */
 public final class ImportSheet implements Sheet {
+    private static final String CROSS_VALIDATION = "generalised cross-validation";
+
     private final ImportedTrack imported;
     private final ImportSource source;
     private final ImportReport report;
+    private final LapTimeBand lap;
+    private final String car;
 
-    public ImportSheet(ImportedTrack imported, ImportSource source) {
+    /**
+     * @param lap of the car on the track; null if it is not known
+     * @param car its name
+     */
+    public ImportSheet(ImportedTrack imported, ImportSource source, LapTimeBand lap, String car) {
+        this.lap = lap;
+        this.car = car;
         this.imported = imported;
         this.source = source;
         report = imported.report();
@@ -30,7 +45,7 @@ public final class ImportSheet implements Sheet {
     public void print(Console console) {
         boolean closed = imported.track().isClosed();
         console.line(console.bold(imported.track().name()) + ", " + (closed ? "closed circuit" : "open run") + " of "
-                + Numbers.fixed(report.length(), 1) + " m");
+                + Numbers.fixed(report.shape().length(), 1) + " m");
         if (!source.columns().isEmpty()) {
             Lines.item(console, "Columns", source.columns());
         }
@@ -52,13 +67,13 @@ public final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Radius",
-                "smallest " + Numbers.fixed(report.smallestRadius(), 1) + " m, at "
-                        + Numbers.fixed(report.smallestRadiusAt(), 0) + " m");
+                "smallest " + Numbers.fixed(report.shape().smallestRadius(), 1) + " m, at "
+                        + Numbers.fixed(report.shape().smallestRadiusAt(), 0) + " m");
         Lines.item(
                 console,
                 "Turning",
-                Numbers.signed(degrees(report.totalTurning()), 1) + " deg in all, crosses itself " + report.crossings()
-                        + (report.crossings() == 1 ? " time" : " times"));
+                Numbers.signed(degrees(report.shape().totalTurning()), 1) + " deg in all, crosses itself "
+                        + report.shape().crossings() + (report.shape().crossings() == 1 ? " time" : " times"));
         elevation(console);
         for (String warning : report.warnings()) {
             Lines.item(console, "Look at", warning);
@@ -74,18 +89,62 @@ public final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Smoothing",
-                smoothing(report.smoothing(), report.smoothingChosen()) + "; moves points by up to "
-                        + Numbers.fixed(report.largestMove(), 2) + " m, at " + Numbers.fixed(report.largestMoveAt(), 0)
+                smoothing(report.smoothing().wavelength(), report.smoothing().chosen(), "restricted likelihood")
+                        + "; moves points by up to "
+                        + Numbers.fixed(report.smoothing().largestMove(), 2) + " m, at "
+                        + Numbers.fixed(report.smoothing().largestMoveAt(), 0)
                         + " m");
         Lines.item(
                 console,
                 "Errors",
-                Double.isNaN(report.noise())
+                Double.isNaN(report.smoothing().noise())
                         ? "cannot be told: the line goes through the points"
-                        : "points " + Numbers.fixed(report.noise(), 2)
-                                + " m across the line, which leaves the curvature"
-                                + " uncertain by " + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
-                                + " per km (both one standard deviation, if the points err independently)");
+                        : "points " + Numbers.fixed(report.smoothing().noise(), 2) + " m across the line"
+                                + wander()
+                                + ", which leaves the curvature uncertain by "
+                                + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
+                                + " per km (one standard deviation)");
+        if (imported.band() != null) {
+            corners(console, imported.band().corners());
+        }
+        if (lap != null) {
+            Lines.item(
+                    console,
+                    "Lap time",
+                    Numbers.fixed(lap.lapTime(), 1) + " s with " + car + ", to "
+                            + Numbers.fixed(lap.nineOfTen(), lap.nineOfTen() < 1 ? 2 : 1)
+                            + " s either way in nine of ten: what the points' errors leave open");
+        }
+    }
+
+    private String wander() {
+        return report.smoothing().wander() > 0
+                ? ", and " + Numbers.fixed(report.smoothing().wander(), 2)
+                        + " m that neighbours have in common, over about "
+                        + Numbers.fixed(report.smoothing().wanderLength(), 0) + " m"
+                : "";
+    }
+
+    private static void corners(Console console, List<CurvatureBand.CornerBand> corners) {
+        List<String> doubtful = corners.stream()
+                .filter(CurvatureBand.CornerBand::isDoubtful)
+                .map(c -> Numbers.fixed(c.corner().apex(), 0) + " m")
+                .toList();
+        Lines.item(
+                console,
+                "Corners",
+                corners.size() + " found"
+                        + (doubtful.isEmpty()
+                                ? ""
+                                : "; may be none, as far as the points tell: at " + String.join(", ", doubtful)));
+        corners.stream()
+                .min(Comparator.comparingDouble(c -> c.corner().minimumRadius()))
+                .ifPresent(c -> Lines.item(
+                        console,
+                        "Tightest",
+                        "radius " + Numbers.fixed(c.corner().minimumRadius(), 1) + " m, between "
+                                + Numbers.fixed(c.least(), 1) + " and " + Numbers.fixed(c.greatest(), 1)
+                                + " m in nine of ten"));
     }
 
     private void log(Console console, ImportReport.LogReport log) {
@@ -97,7 +156,11 @@ public final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Smoothing",
-                "of lateral acceleration: " + smoothing(report.smoothing(), report.smoothingChosen()));
+                "of lateral acceleration: "
+                        + smoothing(
+                                report.smoothing().wavelength(),
+                                report.smoothing().chosen(),
+                                CROSS_VALIDATION));
         Lines.item(
                 console,
                 "Errors",
@@ -105,14 +168,14 @@ public final class ImportSheet implements Sheet {
                         ? "cannot be told: the curve goes through the samples"
                         : "samples " + Numbers.fixed(log.accelerationNoise(), 2)
                                 + " m/s2, which leaves the curvature uncertain by "
-                                + Numbers.fixed(1000 * report.curvatureUncertainty(), 2)
+                                + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the samples err independently)");
         if (imported.track().isClosed()) {
             Lines.item(
                     console,
                     "Closing",
                     "the log turned " + Numbers.fixed(Math.abs(degrees(log.headingError())), 1) + " deg too "
-                            + (log.headingError() * report.totalTurning() < 0 ? "little" : "much")
+                            + (log.headingError() * report.shape().totalTurning() < 0 ? "little" : "much")
                             + ", then ended " + Numbers.fixed(log.positionGap(), 1)
                             + " m from its start; closing it changed the curvature by up to "
                             + Numbers.fixed(1000 * log.largestCurvatureChange(), 2) + " per km");
@@ -128,17 +191,18 @@ public final class ImportSheet implements Sheet {
         Lines.item(
                 console,
                 "Elevation",
-                "climbs " + Numbers.fixed(report.climb(), 1) + " m in all, slope up to "
+                "climbs " + Numbers.fixed(report.shape().climb(), 1) + " m in all, slope up to "
                         + Numbers.fixed(degrees(elevation.steepestSlope()), 1) + " deg; "
-                        + smoothing(elevation.smoothing(), elevation.smoothingChosen()) + ", moves points by up to "
+                        + smoothing(elevation.smoothing(), elevation.smoothingChosen(), CROSS_VALIDATION)
+                        + ", moves points by up to "
                         + Numbers.fixed(elevation.largestMove(), 2) + " m");
     }
 
-    private static String smoothing(double wavelength, boolean chosen) {
+    private static String smoothing(double wavelength, boolean chosen, String criterion) {
         return wavelength == 0
                 ? "none"
                 : "waves of " + Numbers.fixed(wavelength, 1) + " m lose half their height"
-                        + (chosen ? " (chosen by generalised cross-validation)" : " (set by hand)");
+                        + (chosen ? " (chosen by " + criterion + ")" : " (set by hand)");
     }
 
     @Override
@@ -149,18 +213,22 @@ public final class ImportSheet implements Sheet {
         tree.put("closed", imported.track().isClosed());
         tree.put("pointsRead", report.pointsRead());
         tree.put("pointsUsed", report.pointsUsed());
-        tree.put("smoothingM", report.smoothing());
-        tree.put("smoothingChosen", report.smoothingChosen());
-        tree.put("noiseM", report.noise());
-        tree.put("curvatureUncertaintyPerM", report.curvatureUncertainty());
-        tree.put("largestMoveM", report.largestMove());
-        tree.put("largestMoveAtM", report.largestMoveAt());
-        tree.put("smallestRadiusM", report.smallestRadius());
-        tree.put("smallestRadiusAtM", report.smallestRadiusAt());
-        tree.put("totalTurningDeg", degrees(report.totalTurning()));
-        tree.put("crossings", report.crossings());
-        tree.put("lengthM", report.length());
-        tree.put("climbM", report.climb());
+        tree.put("smoothingM", report.smoothing().wavelength());
+        tree.put("smoothingChosen", report.smoothing().chosen());
+        tree.put("noiseM", report.smoothing().noise());
+        tree.put("wanderM", report.smoothing().wander());
+        if (report.smoothing().wander() > 0) {
+            tree.put("wanderLengthM", report.smoothing().wanderLength());
+        }
+        tree.put("curvatureUncertaintyPerM", report.smoothing().curvatureUncertainty());
+        tree.put("largestMoveM", report.smoothing().largestMove());
+        tree.put("largestMoveAtM", report.smoothing().largestMoveAt());
+        tree.put("smallestRadiusM", report.shape().smallestRadius());
+        tree.put("smallestRadiusAtM", report.shape().smallestRadiusAt());
+        tree.put("totalTurningDeg", degrees(report.shape().totalTurning()));
+        tree.put("crossings", report.shape().crossings());
+        tree.put("lengthM", report.shape().length());
+        tree.put("climbM", report.shape().climb());
         if (!source.columns().isEmpty()) {
             tree.put("columns", source.columns());
         }
@@ -192,6 +260,28 @@ public final class ImportSheet implements Sheet {
             one.put("largestMoveM", elevation.largestMove());
             one.put("steepestSlopeDeg", degrees(elevation.steepestSlope()));
             tree.put("elevation", one);
+        }
+        if (imported.band() != null) {
+            List<Map<String, Object>> corners = new ArrayList<>();
+            for (CurvatureBand.CornerBand corner : imported.band().corners()) {
+                Map<String, Object> one = new LinkedHashMap<>();
+                one.put("apexM", corner.corner().apex());
+                one.put("radiusM", corner.corner().minimumRadius());
+                one.put("leastRadiusM", corner.least());
+                if (!Double.isInfinite(corner.greatest())) {
+                    one.put("greatestRadiusM", corner.greatest());
+                }
+                one.put("doubtful", corner.isDoubtful());
+                corners.add(one);
+            }
+            tree.put("corners", corners);
+        }
+        if (lap != null) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("car", car);
+            one.put("lapTimeS", lap.lapTime());
+            one.put("nineOfTenS", lap.nineOfTen());
+            tree.put("lapTime", one);
         }
         tree.put("warnings", report.warnings());
         return tree;

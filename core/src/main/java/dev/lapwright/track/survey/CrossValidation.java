@@ -12,7 +12,6 @@ import java.util.List;
  */
 final class CrossValidation {
     private static final int GRID = 33;
-    private static final int NEIGHBOURS = 2;
     /** A step of the grid is then known to a hundredth: far closer than the data tell the strength. */
     private static final int REFINEMENTS = 8;
 
@@ -36,24 +35,6 @@ final class CrossValidation {
         return byHand(knots, grid.refined(grid.least(0, GRID - 1)), values);
     }
 
-    /** The best strength on a coarse grid, as a wavelength, m: to begin with. */
-    static double rough(SplineKnots knots, double[]... values) {
-        Grid grid = new Grid(knots, values);
-        return grid.wavelength(grid.least(0, GRID - 1));
-    }
-
-    /** Smooths by the best strength near one that was found on nearly the same knots, or by the best at all. */
-    static Result near(SplineKnots knots, double wavelength, double[]... values) {
-        Grid grid = new Grid(knots, values);
-        int middle = grid.nearest(wavelength);
-        int low = Math.max(0, middle - NEIGHBOURS);
-        int high = Math.min(GRID - 1, middle + NEIGHBOURS);
-        int least = grid.least(low, high);
-        // At the edge of what was looked at, the best may lie beyond.
-        boolean inside = (least > low || low == 0) && (least < high || high == GRID - 1);
-        return inside ? byHand(knots, grid.refined(least), values) : best(knots, values);
-    }
-
     /** Wavelengths from half a step to half the span, in equal ratios. */
     private static final class Grid {
         private final SplineKnots knots;
@@ -71,10 +52,6 @@ final class CrossValidation {
 
         double wavelength(int index) {
             return Math.exp(low + index * gap);
-        }
-
-        int nearest(double wavelength) {
-            return (int) Math.max(0, Math.min(GRID - 1, Math.round((Math.log(wavelength) - low) / gap)));
         }
 
         int least(int from, int to) {

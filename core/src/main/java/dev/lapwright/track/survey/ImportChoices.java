@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  * @param closed whether the end joins the start
  * @param smoothing length of waves that lose half their height, m; empty lets the data choose, 0 goes through all points
  * @param elevationSmoothing the same for the elevation
+ * @param accuracy standard deviation of the points' errors across the line where it is known, m; empty lets the data tell
  * @param width of the whole road where the survey has none, m
  * @param reversed whether to drive from the last point to the first
  * @param crossesItself whether the line is meant to cross itself, as a figure of eight does
@@ -17,6 +18,7 @@ public record ImportChoices(
         boolean closed,
         OptionalDouble smoothing,
         OptionalDouble elevationSmoothing,
+        OptionalDouble accuracy,
         double width,
         boolean reversed,
         boolean crossesItself) {
@@ -26,32 +28,41 @@ public record ImportChoices(
     public ImportChoices {
         smoothing.ifPresent(wave -> Check.inRange("smoothing (m)", wave, 0, LONGEST_WAVE));
         elevationSmoothing.ifPresent(wave -> Check.inRange("elevation smoothing (m)", wave, 0, LONGEST_WAVE));
+        accuracy.ifPresent(error -> Check.inRange("accuracy (m)", error, 0.001, 50));
         Check.inRange("width (m)", width, 1, 200);
     }
 
     /** A circuit 10 m wide, smoothed as the data ask for. */
     public static ImportChoices circuit() {
-        return new ImportChoices(true, OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
+        return new ImportChoices(
+                true, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
     }
 
     /** An open run 10 m wide, smoothed as the data ask for. */
     public static ImportChoices openRun() {
-        return new ImportChoices(false, OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
+        return new ImportChoices(
+                false, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false);
     }
 
     /** The same with the smoothing of the plan set by hand, m. */
     public ImportChoices withSmoothing(double wavelength) {
         return new ImportChoices(
-                closed, OptionalDouble.of(wavelength), elevationSmoothing, width, reversed, crossesItself);
+                closed, OptionalDouble.of(wavelength), elevationSmoothing, accuracy, width, reversed, crossesItself);
     }
 
     /** The same, driven from the last point to the first. */
     public ImportChoices backwards() {
-        return new ImportChoices(closed, smoothing, elevationSmoothing, width, true, crossesItself);
+        return new ImportChoices(closed, smoothing, elevationSmoothing, accuracy, width, true, crossesItself);
     }
 
     /** The same for a line that is meant to cross itself. */
     public ImportChoices figureOfEight() {
-        return new ImportChoices(closed, smoothing, elevationSmoothing, width, reversed, true);
+        return new ImportChoices(closed, smoothing, elevationSmoothing, accuracy, width, reversed, true);
+    }
+
+    /** The same for points whose errors across the line are known to have this standard deviation, m. */
+    public ImportChoices withAccuracy(double error) {
+        return new ImportChoices(
+                closed, smoothing, elevationSmoothing, OptionalDouble.of(error), width, reversed, crossesItself);
     }
 }

@@ -6,39 +6,19 @@ import java.util.List;
 /**
  * The account of an import: what was done to the points or samples, and what they gave.
  *
- * @param pointsRead in the survey
- * @param pointsUsed after duplicates were dropped
- * @param smoothing length of waves that evenly spaced points lose half the height of, m; 0 where nothing was smoothed
- * @param smoothingChosen whether the data chose it
- * @param noise standard deviation of the points' errors across the line as the fit sees it, m; NaN if it cannot tell
- * @param curvatureUncertainty standard deviation of the curvature that such errors leave, 1/m; NaN if it cannot tell
- * @param largestMove farthest that smoothing moved a point on the plan, m
- * @param largestMoveAt where, m along the plan
- * @param smallestRadius of the smoothed line on the plan, m; infinite for a straight line
- * @param smallestRadiusAt where, m along the road
- * @param totalTurning of the smoothed line, rad, positive to the left
- * @param crossings how often the line crosses itself
- * @param length along the road surface, m
- * @param climb sum of all that goes up, m
+ * @param pointsRead in the survey, or samples in the log
+ * @param pointsUsed after duplicates, outliers and slow samples were dropped
+ * @param smoothing what was done to the plan; of a logged lap, to its acceleration over distance
+ * @param shape what came of it
  * @param elevation what was done to the elevation, or null where the survey has none
- * @param log what was done to a logged lap, whose smoothing is then that of acceleration over distance; null for a survey
+ * @param log what was done to a logged lap; null for a survey
  * @param warnings what a person should look at, each a sentence; unmodifiable
  */
 public record ImportReport(
         int pointsRead,
         int pointsUsed,
-        double smoothing,
-        boolean smoothingChosen,
-        double noise,
-        double curvatureUncertainty,
-        double largestMove,
-        double largestMoveAt,
-        double smallestRadius,
-        double smallestRadiusAt,
-        double totalTurning,
-        int crossings,
-        double length,
-        double climb,
+        SmoothingReport smoothing,
+        ShapeReport shape,
         ElevationReport elevation,
         LogReport log,
         List<String> warnings) {
@@ -47,52 +27,53 @@ public record ImportReport(
         warnings = List.copyOf(warnings);
     }
 
-    /** The report of a line that a log gave. */
-    ImportReport ofLog(
-            LogReport ofLog, double wavelength, boolean chosen, double uncertainty, List<String> ofLogAndLine) {
-        return new ImportReport(
-                ofLog.samples(),
-                ofLog.samples() - ofLog.slow(),
-                wavelength,
-                chosen,
-                Double.NaN,
-                uncertainty,
-                0,
-                0,
-                smallestRadius,
-                smallestRadiusAt,
-                totalTurning,
-                crossings,
-                length,
-                climb,
-                null,
-                ofLog,
-                ofLogAndLine);
-    }
-
     /** The same with more to look at, before the rest. */
     public ImportReport warning(List<String> more) {
         List<String> all = new ArrayList<>(more);
         all.addAll(warnings);
-        return new ImportReport(
-                pointsRead,
-                pointsUsed,
-                smoothing,
-                smoothingChosen,
-                noise,
-                curvatureUncertainty,
-                largestMove,
-                largestMoveAt,
-                smallestRadius,
-                smallestRadiusAt,
-                totalTurning,
-                crossings,
-                length,
-                climb,
-                elevation,
-                log,
-                all);
+        return new ImportReport(pointsRead, pointsUsed, smoothing, shape, elevation, log, all);
     }
+
+    /**
+     * The account of how the plan was smoothed.
+     *
+     * @param wavelength of waves that evenly spaced points lose half the height of, m; 0 where nothing was smoothed
+     * @param chosen whether the data chose it
+     * @param noise standard deviation of the points' own errors across the line, m; NaN if it cannot be told
+     * @param wander standard deviation of the errors that neighbouring points have in common, m; 0 if none are seen
+     * @param wanderLength over which such errors are correlated, m; NaN if none are seen
+     * @param curvatureUncertainty standard deviation of the curvature, in the mean of squares along the line, 1/m; NaN if it
+     *     cannot be told
+     * @param largestMove farthest that smoothing moved a point across the line, m
+     * @param largestMoveAt where, m along the plan
+     */
+    public record SmoothingReport(
+            double wavelength,
+            boolean chosen,
+            double noise,
+            double wander,
+            double wanderLength,
+            double curvatureUncertainty,
+            double largestMove,
+            double largestMoveAt) {}
+
+    /**
+     * The account of the line found.
+     *
+     * @param smallestRadius on the plan, m; infinite for a straight line
+     * @param smallestRadiusAt where, m along the road
+     * @param totalTurning rad, positive to the left
+     * @param crossings how often the line crosses itself
+     * @param length along the road surface, m
+     * @param climb sum of all that goes up, m
+     */
+    public record ShapeReport(
+            double smallestRadius,
+            double smallestRadiusAt,
+            double totalTurning,
+            int crossings,
+            double length,
+            double climb) {}
 
     /**
      * The account of what was done to the elevation.

@@ -7,5 +7,6 @@ import dev.lapwright.track.Track;
  *
  * @param track laid out with the start heading and altitude of the survey
  * @param report of the import
+ * @param band of the curvature; null where it cannot be told
  */
-public record ImportedTrack(Track track, ImportReport report) {}
+public record ImportedTrack(Track track, ImportReport report, CurvatureBand band) {}

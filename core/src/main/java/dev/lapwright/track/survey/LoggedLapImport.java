@@ -108,9 +108,12 @@ public final class LoggedLapImport {
         warnings.addAll(plan.warnings());
         double uncertainty =
                 turning.noise() * Math.sqrt(passed(turning.wavelength(), knots.meanStep())) * Math.sqrt(inverse);
+        ImportReport.SmoothingReport smoothing = new ImportReport.SmoothingReport(
+                turning.wavelength(), choices.smoothing().isEmpty(), Double.NaN, 0, Double.NaN, uncertainty, 0, 0);
         return new ImportedTrack(
                 found.track(),
-                plan.ofLog(report, turning.wavelength(), choices.smoothing().isEmpty(), uncertainty, warnings));
+                new ImportReport(samples, samples - report.slow(), smoothing, plan.shape(), null, report, warnings),
+                null);
     }
 
     /** Leaves the samples out that tell no curvature; returns the share of the way that they covered. */

@@ -18,6 +18,9 @@ import java.util.List;
  */
 final class StationSampler {
     private static final double REACH = Math.sqrt(0.6);
+    /** A third changes nothing that is seen. */
+    private static final int TURNING_ROUNDS = 2;
+
     private static final double STEEPEST = 0.6;
     private static final double TIGHTEST = 0.5;
     private static final double SHARPEST_CREST = 0.2;
@@ -83,6 +86,11 @@ final class StationSampler {
         double[] y = new double[steps + 1];
         double[] curvature = new double[steps + 1];
         double[] heading = new double[steps + 1];
+        double[] road = new double[steps + 1];
+        double[] slope = new double[steps + 1];
+        double[] vertical = new double[steps + 1];
+        double[] left = new double[steps + 1];
+        double[] right = new double[steps + 1];
         List<TrackPoint> stations = new ArrayList<>(steps + 1);
         double climb = 0;
         double altitude = 0;
@@ -112,16 +120,38 @@ final class StationSampler {
             y[i] = place.y();
             curvature[i] = place.curvature();
             double flatter = 1 / Math.sqrt(1 + rise * rise);
-            stations.add(station(
-                    s[i],
-                    place.curvature() * flatter,
-                    Math.atan(rise),
-                    elevation.secondDerivative(interval, ahead) * flatter * flatter * flatter,
-                    interval,
-                    ahead));
+            road[i] = place.curvature() * flatter;
+            slope[i] = Math.atan(rise);
+            vertical[i] = elevation.secondDerivative(interval, ahead) * flatter * flatter * flatter;
+            left[i] = width(interval, ahead, true);
+            right[i] = width(interval, ahead, false);
+        }
+        turnExactly(road, s, heading, closed);
+        for (int i = 0; i <= steps; i++) {
+            stations.add(station(s[i], road[i], slope[i], vertical[i], left[i], right[i]));
         }
         Track track = closed ? Track.closed(name, stations) : Track.open(name, 0, stations);
         return new Sampled(track, s, x, y, curvature, heading, climb);
+    }
+
+    /**
+     * Spreads what each cell of linear curvature turns too much or too little over its two ends, so that the track, laid out
+     * from its stations, turns as the line does.
+     */
+    private static void turnExactly(double[] curvature, double[] s, double[] heading, boolean closed) {
+        int cells = s.length - 1;
+        double[] turned = new double[cells];
+        for (int round = 0; round < TURNING_ROUNDS; round++) {
+            for (int i = 0; i < cells; i++) {
+                double step = s[i + 1] - s[i];
+                turned[i] = (heading[i + 1] - heading[i]) / step - (curvature[i] + curvature[i + 1]) / 2;
+            }
+            for (int i = 0; i <= cells; i++) {
+                double before = i > 0 ? turned[i - 1] : closed ? turned[cells - 1] : turned[0];
+                double behind = i < cells ? turned[i] : closed ? turned[0] : turned[cells - 1];
+                curvature[i] += (before + behind) / 2;
+            }
+        }
     }
 
     private double roadLength(double from, double extent) {
@@ -148,7 +178,8 @@ final class StationSampler {
         return Math.sqrt(1 + rise * rise);
     }
 
-    private TrackPoint station(double s, double curvature, double slope, double vertical, int interval, double ahead) {
+    private static TrackPoint station(
+            double s, double curvature, double slope, double vertical, double left, double right) {
         require(Math.abs(curvature) <= TIGHTEST, s, "bends with a radius of " + radius(curvature), "smoothing");
         require(Math.abs(slope) <= STEEPEST, s, "is as steep as " + percent(slope), "elevation smoothing");
         require(
@@ -156,16 +187,7 @@ final class StationSampler {
                 s,
                 "has a crest or dip with a radius of " + radius(vertical),
                 "elevation smoothing");
-        return new TrackPoint(
-                s,
-                curvature,
-                slope,
-                0,
-                vertical,
-                1,
-                width(interval, ahead, true),
-                width(interval, ahead, false),
-                Double.POSITIVE_INFINITY);
+        return new TrackPoint(s, curvature, slope, 0, vertical, 1, left, right, Double.POSITIVE_INFINITY);
     }
 
     private static String radius(double curvature) {

@@ -3,20 +3,22 @@ package dev.lapwright.track.survey;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.ArcLengthCurve;
-import dev.lapwright.numerics.CubicSpline;
 import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Random;
 
 /**
- * The import of surveyed points as a track. The points are smoothed by a cubic smoothing spline in each coordinate, along the chords at
- * first and then along the arc length of the line found; altitudes are smoothed on their own, over that arc length.
+ * The import of surveyed points as a track. The plan is the road most probable from the points ({@link RoadPosterior}), or the
+ * cubic spline through all of them; altitudes are smoothed on their own by a cubic smoothing spline over its length.
  */
 public final class SurveyImport {
-    /** The chords between noisy points are too long; each pass along the smoothed line mends what is left of that. */
+    /** The chords between points are too short; each pass along the line found mends what is left of that. */
     private static final int PASSES = 3;
     /** Distance between the stations to begin with, m; halved until the stations meet their start. */
     private static final double SPACING = 2.5;
@@ -29,12 +31,26 @@ public final class SurveyImport {
     private static final double CLOSURE = 0.2;
     /** What may be called a corner of a circuit; less is a fault of the data. */
     private static final double LEAST_RADIUS = 5;
+    /** Tracks drawn from all those that the points allow. */
+    private static final int DRAWS = 20;
 
     private final String name;
     private final ImportChoices choices;
     private final List<String> warnings;
     private final List<SurveyPoint> points;
     private final Survey survey;
+
+    /**
+     * The plan of the line.
+     *
+     * @param curve by its arc length
+     * @param places of the points along it
+     * @param points in the order of their places
+     * @param fit that gave it, or null for the spline through the points
+     * @param start where it starts on the fit's line, m
+     */
+    private record Plan(
+            ArcLengthCurve curve, SplineKnots places, List<SurveyPoint> points, RoadFit fit, double start) {}
 
     private SurveyImport(String name, Survey survey, ImportChoices choices) {
         this.name = name;
@@ -57,40 +73,26 @@ public final class SurveyImport {
     }
 
     private ImportedTrack imported() {
-        double[] x = points.stream().mapToDouble(SurveyPoint::x).toArray();
-        double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
-        SplineKnots knots = chordKnots();
-        // The last pass alone needs the best strength; the ones before only tell it where to look.
-        double wavelength = choices.smoothing().isPresent()
-                ? choices.smoothing().getAsDouble()
-                : CrossValidation.rough(knots, x, y);
-        CrossValidation.Result plan = CrossValidation.byHand(knots, wavelength, x, y);
-        ArcLengthCurve curve =
-                new ArcLengthCurve(knots, plan.splines().get(0), plan.splines().get(1));
-        for (int pass = 1; pass < PASSES; pass++) {
-            knots = arcKnots(curve);
-            plan = pass < PASSES - 1 || choices.smoothing().isPresent()
-                    ? CrossValidation.byHand(knots, wavelength, x, y)
-                    : CrossValidation.near(knots, wavelength, x, y);
-            curve = new ArcLengthCurve(
-                    knots, plan.splines().get(0), plan.splines().get(1));
-        }
-        SplineKnots flat = arcKnots(curve);
-        double[] z = points.stream()
+        boolean exact = choices.smoothing().isPresent() && choices.smoothing().getAsDouble() == 0;
+        Plan plan = exact ? through() : road();
+        double[] z = plan.points().stream()
                 .mapToDouble(p -> survey.hasElevation() ? p.z() : 0)
                 .toArray();
         CrossValidation.Result elevation = survey.hasElevation()
-                ? smooth(flat, choices.elevationSmoothing(), z)
-                : CrossValidation.byHand(flat, 0, z);
-
+                ? smooth(plan.places(), choices.elevationSmoothing(), z)
+                : CrossValidation.byHand(plan.places(), 0, z);
         StationSampler sampler = new StationSampler(
-                curve, flat, elevation.splines().get(0), points, survey.hasWidths(), choices.width() / 2);
+                plan.curve(),
+                plan.places(),
+                elevation.splines().get(0),
+                plan.points(),
+                survey.hasWidths(),
+                choices.width() / 2);
         StationSampler.Sampled sampled = sampled(sampler);
         int crossings = checkShape(sampled);
-        double start = sampled.heading()[0];
         Track track = sampled.track()
                 .laidOut(
-                        start,
+                        sampled.heading()[0],
                         survey.hasElevation() ? elevation.splines().get(0).valueAtKnot(0) : 0);
         warnings.addAll(UnitPlausibility.ofSurvey(survey, sampled.steepest()));
         int tightest = sampled.tightest();
@@ -100,38 +102,143 @@ public final class SurveyImport {
                     + " m in radius at " + Math.round(sampled.s()[tightest])
                     + " m; smooth more if no such corner is there");
         }
-        int moved = 0;
-        double move = 0;
-        for (int i = 0; i < x.length; i++) {
-            double here = Math.hypot(
-                    plan.splines().get(0).valueAtKnot(i) - x[i],
-                    plan.splines().get(1).valueAtKnot(i) - y[i]);
-            if (here > move) {
-                move = here;
-                moved = i;
-            }
-        }
-        double noise = noiseAcross(plan, knots, x, y);
+        ImportReport.ShapeReport shape = new ImportReport.ShapeReport(
+                1 / curvature, sampled.s()[tightest], sampled.turning(), crossings, track.length(), sampled.climb());
+        CurvatureBand band = plan.fit() == null ? null : band(plan, track);
         return new ImportedTrack(
                 track,
                 new ImportReport(
                         survey.points().size(),
                         points.size(),
-                        plan.wavelength(),
-                        choices.smoothing().isEmpty(),
-                        noise,
-                        curvatureUncertainty(noise, plan.wavelength(), knots),
-                        move,
-                        flat.place(moved),
-                        1 / curvature,
-                        sampled.s()[tightest],
-                        sampled.turning(),
-                        crossings,
-                        track.length(),
-                        sampled.climb(),
+                        plan.fit() == null ? unsmoothed() : smoothing(plan.fit()),
+                        shape,
                         survey.hasElevation() ? elevationReport(elevation, z, sampled) : null,
                         null,
-                        warnings));
+                        warnings),
+                band);
+    }
+
+    /** The spline through all points. */
+    private Plan through() {
+        double[] x = points.stream().mapToDouble(SurveyPoint::x).toArray();
+        double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
+        SplineKnots knots = chordKnots();
+        ArcLengthCurve curve = null;
+        for (int pass = 0; pass < PASSES; pass++) {
+            knots = pass == 0 ? knots : arcKnots(curve);
+            SplineKnots.Fit fit = knots.fit(0);
+            curve = new ArcLengthCurve(knots, fit.spline(x), fit.spline(y));
+        }
+        return new Plan(curve, arcKnots(curve), points, null, 0);
+    }
+
+    /** The road most probable from the points, from a line of long waves near them. */
+    private Plan road() {
+        double[] x = points.stream().mapToDouble(SurveyPoint::x).toArray();
+        double[] y = points.stream().mapToDouble(SurveyPoint::y).toArray();
+        SplineKnots knots = chordKnots();
+        double wave = Math.max(Math.max(12, Math.min(40, knots.span() / 80)), 4 * knots.meanStep());
+        SplineKnots.Fit waves = knots.fit(knots.strengthOf(wave));
+        ArcLengthCurve first = new ArcLengthCurve(knots, waves.spline(x), waves.spline(y));
+        for (int pass = 1; pass < PASSES; pass++) {
+            knots = arcKnots(first);
+            waves = knots.fit(knots.strengthOf(wave));
+            first = new ArcLengthCurve(knots, waves.spline(x), waves.spline(y));
+        }
+        RoadFit.Points on = new RoadFit.Points(x, y, choices.closed());
+        RoadFit fit = choices.smoothing().isPresent()
+                ? RoadFit.byHand(on, first, choices.smoothing().getAsDouble())
+                : RoadFit.chosen(on, first, choices.accuracy());
+        double[] feet = fit.feet();
+        double start = choices.closed()
+                ? Arrays.stream(feet).filter(s -> s >= 0).findFirst().orElse(0)
+                : 0;
+        ReferenceLine line = start == 0 ? fit.line() : fit.line().startingAt(start);
+        return placed(fit, line, feet, start);
+    }
+
+    /** The points in the order in which they stand along the line, those nearly on the place of another left out. */
+    private Plan placed(RoadFit fit, ReferenceLine line, double[] feet, double start) {
+        ArcLengthCurve curve = line.curve();
+        double length = curve.length();
+        double apart = LEAST_CHORD * length / feet.length;
+        List<Integer> order = new ArrayList<>();
+        double[] along = new double[feet.length];
+        for (int i = 0; i < feet.length; i++) {
+            double s = feet[i] - start;
+            along[i] = s < 0 ? s + length : s;
+            order.add(i);
+        }
+        order.sort(Comparator.comparingDouble(i -> along[i]));
+        List<SurveyPoint> stood = new ArrayList<>();
+        List<Double> places = new ArrayList<>();
+        for (int i : order) {
+            double last = places.isEmpty() ? Double.NEGATIVE_INFINITY : places.get(places.size() - 1);
+            if (along[i] - last > apart && (!choices.closed() || along[i] < length - apart)) {
+                places.add(places.isEmpty() ? 0 : along[i]);
+                stood.add(points.get(i));
+            }
+        }
+        double[] t = places.stream().mapToDouble(Double::doubleValue).toArray();
+        return new Plan(curve, new SplineKnots(t, choices.closed() ? length : Double.NaN), stood, fit, start);
+    }
+
+    private static ImportReport.SmoothingReport unsmoothed() {
+        return new ImportReport.SmoothingReport(0, false, Double.NaN, 0, Double.NaN, Double.NaN, 0, 0);
+    }
+
+    private ImportReport.SmoothingReport smoothing(RoadFit fit) {
+        double[] feet = fit.feet();
+        double move = 0;
+        double at = 0;
+        for (int i = 0; i < feet.length; i++) {
+            SurveyPoint p = points.get(i);
+            double beside = Math.abs(fit.line().beside(p.x(), p.y(), feet[i]));
+            if (beside > move) {
+                move = beside;
+                at = feet[i];
+            }
+        }
+        double squares = Arrays.stream(fit.curvatureDeviation())
+                .map(d -> d * d)
+                .average()
+                .orElse(Double.NaN);
+        boolean wanders = fit.wanderDeviation() > 0;
+        return new ImportReport.SmoothingReport(
+                fit.wave(),
+                choices.smoothing().isEmpty(),
+                fit.deviation(),
+                fit.wanderDeviation(),
+                wanders ? fit.wanderLength() : Double.NaN,
+                Math.sqrt(squares),
+                move,
+                at);
+    }
+
+    private CurvatureBand band(Plan plan, Track track) {
+        int count = track.points().size();
+        double[] deviation = fromNodes(plan, plan.fit().curvatureDeviation(), count);
+        List<double[]> draws = new ArrayList<>();
+        for (int k = 0; k < DRAWS; k++) {
+            draws.add(fromNodes(plan, plan.fit().drawn(new Random(k)), count));
+        }
+        return new CurvatureBand(track, deviation, draws);
+    }
+
+    /** Values at the nodes of the fit's line taken to the stations, which stand evenly on the plan. */
+    private double[] fromNodes(Plan plan, double[] values, int count) {
+        ReferenceLine line = plan.fit().line();
+        double[] taken = new double[count];
+        for (int i = 0; i < count; i++) {
+            double node = (plan.start() + i * line.length() / (count - 1)) / line.step();
+            int low = (int) Math.floor(node);
+            double share = node - low;
+            int n = values.length;
+            taken[i] = choices.closed()
+                    ? (1 - share) * values[low % n] + share * values[(low + 1) % n]
+                    : (1 - share) * values[Math.min(n - 1, low)] + share * values[Math.min(n - 1, low + 1)];
+        }
+        return taken;
     }
 
     private ImportReport.ElevationReport elevationReport(
@@ -155,33 +262,6 @@ public final class SurveyImport {
     }
 
     /**
-     * Errors along the line shift the places at which the points are taken to lie, and so leave no trace; those across it
-     * tell the noise.
-     */
-    private static double noiseAcross(CrossValidation.Result plan, SplineKnots knots, double[] x, double[] y) {
-        CubicSpline smoothX = plan.splines().get(0);
-        CubicSpline smoothY = plan.splines().get(1);
-        double squares = 0;
-        for (int i = 0; i < knots.intervals(); i++) {
-            double dx = smoothX.slope(i, 0);
-            double dy = smoothY.slope(i, 0);
-            double across =
-                    (dx * (y[i] - smoothY.valueAtKnot(i)) - dy * (x[i] - smoothX.valueAtKnot(i))) / Math.hypot(dx, dy);
-            squares += across * across;
-        }
-        return CrossValidation.deviation(squares, plan.left(), knots.count());
-    }
-
-    /**
-     * White errors of deviation σ every h metres, passed by 1 / (1 + (ω/ω₀)⁴), leave in the second derivative a variance of
-     * σ² h/(2π) ∫ω⁴ / (1 + (ω/ω₀)⁴)² dω = σ² h ω₀⁵ √2/16.
-     */
-    private static double curvatureUncertainty(double noise, double wavelength, SplineKnots knots) {
-        double omega = 2 * Math.PI / wavelength;
-        return noise * Math.sqrt(knots.meanStep() * Math.pow(omega, 5) * Math.sqrt(2) / 16);
-    }
-
-    /**
      * Where points stand closer than their errors, the chords between them are mostly error. They are then taken between
      * the means of all points within a few metres either way.
      */
@@ -196,7 +276,7 @@ public final class SurveyImport {
         int reach = (int) Math.min(n / 8, MEANS_WITHIN / mean);
         List<SurveyPoint> centres = new ArrayList<>(n);
         for (int i = 0; i < n; i++) {
-            centres.add(centre(i, choices.closed() ? reach : Math.min(reach, Math.min(i, n - 1 - i))));
+            centres.add(centre(i, reachWithoutGap(i, reach, Math.max(2 * MEANS_WITHIN, 3 * mean))));
         }
         double[] t = new double[n];
         for (int i = 1; i < n; i++) {
@@ -204,6 +284,20 @@ public final class SurveyImport {
         }
         double last = Math.max(LEAST_CHORD * mean, centres.get(n - 1).distanceTo(centres.get(0)));
         return new SplineKnots(t, choices.closed() ? t[n - 1] + last : Double.NaN);
+    }
+
+    /** How many points either way have no gap between them. */
+    private int reachWithoutGap(int index, int reach, double gap) {
+        int n = points.size();
+        for (int k = 0; k < reach; k++) {
+            boolean inside = choices.closed() || (index - k > 0 && index + k < n - 1);
+            if (!inside
+                    || points.get((index + k + n) % n).distanceTo(points.get((index + k + 1) % n)) > gap
+                    || points.get((index - k + n) % n).distanceTo(points.get((index - k - 1 + n) % n)) > gap) {
+                return k;
+            }
+        }
+        return reach;
     }
 
     private SurveyPoint centre(int index, int reach) {
@@ -236,7 +330,8 @@ public final class SurveyImport {
                 throw new InvalidValueException(
                         "survey",
                         "the line is too rough: laid out from its own curvature it does not meet its start",
-                        "smooth more than " + (choices.smoothing().isPresent() ? "this" : "the data ask for"));
+                        "smooth more than " + (choices.smoothing().isPresent() ? "this" : "the data ask for")
+                                + ", or say how far the points err: an accuracy of 1 m, for instance");
             }
         }
     }

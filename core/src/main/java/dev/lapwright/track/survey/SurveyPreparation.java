@@ -21,6 +21,12 @@ final class SurveyPreparation {
     /** Between closer points the errors of any survey turn this way and that. */
     private static final double LEAST_STEP_OF_A_KINK = 1;
 
+    /** Times the median miss of all points: a normal error is never that large. */
+    private static final double OUTLIER = 12;
+
+    private static final double LEAST_OUTLIER = 1;
+    private static final double MOST_OUTLIERS = 0.02;
+
     private final ImportChoices choices;
     private final List<String> warnings = new ArrayList<>();
     /** The numbers, from 1, that the points kept had in the survey. */
@@ -46,12 +52,15 @@ final class SurveyPreparation {
         if (choices.reversed()) {
             points = reversed(points);
         }
+        warnOfKinks(points);
+        if (!exact()) {
+            points = withoutOutliers(points);
+        }
         double[] steps = steps(points);
         if (choices.closed()) {
             checkClosed(points, steps);
         }
         warnOfGaps(steps);
-        warnOfKinks(points);
         return points;
     }
 
@@ -78,6 +87,82 @@ final class SurveyPreparation {
                     + " on the spot of the one before, the first of them point " + firstDropped);
         }
         return kept;
+    }
+
+    private boolean exact() {
+        return choices.smoothing().isPresent() && choices.smoothing().getAsDouble() == 0;
+    }
+
+    /** Drops single points far beside the cubic through their four neighbours, where all others lie close to theirs. */
+    private List<SurveyPoint> withoutOutliers(List<SurveyPoint> points) {
+        int n = points.size();
+        double[] miss = new double[n];
+        for (int i = choices.closed() ? 0 : 2; i < (choices.closed() ? n : n - 2); i++) {
+            miss[i] = miss(points, i);
+        }
+        double[] sorted = miss.clone();
+        Arrays.sort(sorted);
+        double limit = Math.max(LEAST_OUTLIER, OUTLIER * sorted[n / 2]);
+        List<SurveyPoint> kept = new ArrayList<>();
+        List<Integer> keptNumbers = new ArrayList<>();
+        List<Integer> dropped = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            boolean worst = miss[i] >= miss[(i + 1) % n]
+                    && miss[i] >= miss[(i + 2) % n]
+                    && miss[i] >= miss[(i + n - 1) % n]
+                    && miss[i] >= miss[(i + n - 2) % n];
+            if (worst && miss[i] > limit && miss[i] > shorterStep(points, i)) {
+                dropped.add(numbers.get(i));
+            } else {
+                kept.add(points.get(i));
+                keptNumbers.add(numbers.get(i));
+            }
+        }
+        if (dropped.isEmpty() || dropped.size() > Math.max(1, MOST_OUTLIERS * n) || kept.size() < FEWEST) {
+            return points;
+        }
+        numbers.clear();
+        numbers.addAll(keptNumbers);
+        warnings.add((dropped.size() == 1
+                        ? "a point that lies far beside its neighbours "
+                        : dropped.size() + " points that lie far beside their neighbours ")
+                + (dropped.size() == 1 ? "was" : "were") + " left out: point "
+                + dropped.get(0) + (dropped.size() == 1 ? "" : " and others")
+                + "; a smoothing of 0 goes through all points");
+        return kept;
+    }
+
+    /** The shorter way to a neighbour, halved: errors that small are no outliers. */
+    private static double shorterStep(List<SurveyPoint> points, int i) {
+        int n = points.size();
+        SurveyPoint p = points.get(i);
+        return Math.min(p.distanceTo(points.get((i + 1) % n)), p.distanceTo(points.get((i + n - 1) % n))) / 2;
+    }
+
+    /** How far a point lies from the cubic through the two points before it and the two behind it, m. */
+    private static double miss(List<SurveyPoint> points, int i) {
+        int n = points.size();
+        SurveyPoint[] p = new SurveyPoint[5];
+        for (int k = 0; k < 5; k++) {
+            p[k] = points.get((i + k - 2 + n) % n);
+        }
+        double before = p[1].distanceTo(p[2]);
+        double share = before / (before + p[2].distanceTo(p[3]));
+        double across = p[1].distanceTo(p[3]);
+        double[] t = {-p[0].distanceTo(p[1]), 0, across * share, across, across + p[3].distanceTo(p[4])};
+        double x = 0;
+        double y = 0;
+        for (int k = 0; k < 5; k++) {
+            if (k != 2) {
+                double weight = 1;
+                for (int m = 0; m < 5; m++) {
+                    weight *= m == k || m == 2 ? 1 : (t[2] - t[m]) / (t[k] - t[m]);
+                }
+                x += weight * p[k].x();
+                y += weight * p[k].y();
+            }
+        }
+        return Math.hypot(x - p[2].x(), y - p[2].y());
     }
 
     private static void checkExtent(List<SurveyPoint> points) {

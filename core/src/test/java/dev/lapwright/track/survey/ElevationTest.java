@@ -34,7 +34,7 @@ class ElevationTest {
     @Test
     void climbIsTwiceTheAmplitude() {
         // Stations 2.5 m apart miss crest and dip by at most z″ (1.25 m)²/2 = 2e-4 m each.
-        assertThat(EXACT.report().climb()).isCloseTo(2 * RISE, within(5e-4));
+        assertThat(EXACT.report().shape().climb()).isCloseTo(2 * RISE, within(5e-4));
     }
 
     @Test
@@ -69,7 +69,7 @@ class ElevationTest {
         // 400 numbers give a deviation to 1/sqrt(800) = 3.5 %; four times that.
         assertThat(report.elevation().noise()).isCloseTo(0.5, within(0.07));
         // The plan has no errors and must not be smoothed along with it.
-        assertThat(report.largestMove()).isLessThan(1e-4);
-        assertThat(report.climb()).isCloseTo(2 * RISE, within(1.0));
+        assertThat(report.smoothing().largestMove()).isLessThan(1e-4);
+        assertThat(report.shape().climb()).isCloseTo(2 * RISE, within(1.0));
     }
 }

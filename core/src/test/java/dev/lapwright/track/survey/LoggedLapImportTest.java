@@ -66,7 +66,7 @@ class LoggedLapImportTest {
     void aLogOfAnEllipseGivesItsPerimeterAndRadii() {
         ImportedTrack found = imported(log(a -> a));
         assertThat(found.track().length()).isCloseTo(793.272, within(0.4));
-        assertThat(found.report().smallestRadius()).isCloseTo(66.667, within(1e-3 * 66.667));
+        assertThat(found.report().shape().smallestRadius()).isCloseTo(66.667, within(1e-3 * 66.667));
         assertThat(1
                         / found.track().points().stream()
                                 .mapToDouble(TrackPoint::curvature)
@@ -79,7 +79,7 @@ class LoggedLapImportTest {
     @Test
     void theLoopClosesAndTurnsByOneRound() {
         ImportedTrack found = imported(log(a -> 1.03 * a + 0.1));
-        assertThat(found.report().totalTurning()).isCloseTo(2 * Math.PI, within(1e-9));
+        assertThat(found.report().shape().totalTurning()).isCloseTo(2 * Math.PI, within(1e-9));
         assertThat(found.track().requireClosed(0.2)).isSameAs(found.track());
     }
 
@@ -145,7 +145,7 @@ class LoggedLapImportTest {
                     log(a -> a + 0.5 * random.nextGaussian()),
                     ImportChoices.circuit().withSmoothing(60));
             assertThat(found.report().log().accelerationNoise()).isCloseTo(0.5, within(0.06));
-            predicted += Math.pow(found.report().curvatureUncertainty(), 2);
+            predicted += Math.pow(found.report().smoothing().curvatureUncertainty(), 2);
             for (int i = 0; i < 300; i++) {
                 double s = i * truth.length() / 300;
                 double scale = found.track().length() / truth.length();
@@ -173,13 +173,13 @@ class LoggedLapImportTest {
         System.arraycopy(log.lateralAcceleration(), 0, a, standing, COUNT);
         ImportedTrack found = imported(new LoggedLap(s, v, a));
         assertThat(found.report().log().slow()).isEqualTo(standing);
-        assertThat(found.report().smallestRadius()).isCloseTo(66.667, within(1e-3 * 66.667));
+        assertThat(found.report().shape().smallestRadius()).isCloseTo(66.667, within(1e-3 * 66.667));
     }
 
     @Test
     void mirroredTheLapTurnsRight() {
         ImportedTrack found = imported(log(a -> a).mirrored());
-        assertThat(found.report().totalTurning()).isCloseTo(-2 * Math.PI, within(1e-9));
+        assertThat(found.report().shape().totalTurning()).isCloseTo(-2 * Math.PI, within(1e-9));
     }
 
     @Test

@@ -11,13 +11,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Shapes of known curvature recovered from points with errors. Errors of deviation σ every h metres leave
- * σ sqrt(h ω₀⁵ √2/16) in the curvature, of which five are allowed (the derivation is beside {@code SurveyImport}); the smoothing
- * takes (ω/ω₀)⁴ of a wave. ω₀ = 2π/wavelength is what the data chose.
+ * Shapes of known curvature recovered from points with errors. Errors of deviation σ every h metres, passed by
+ * 1/(1 + (ω/ω₀)⁸), leave in the curvature a variance of σ² h/π ∫ω⁴/(1 + (ω/ω₀)⁸)² dω = σ² h ω₀⁵ 3/(64 sin(3π/8)) (the integral
+ * is the beta function B(5/8, 11/8)/8), of which five deviations are allowed; the smoothing takes less than (ω/ω₀)⁴ of a wave. ω₀ = 2π/wavelength is what the data chose.
  */
 class NoisyShapesTest {
     private static double uncertainty(double noise, double step, double omega) {
-        return noise * Math.sqrt(step * Math.pow(omega, 5) * Math.sqrt(2) / 16);
+        return noise * Math.sqrt(step * Math.pow(omega, 5) * 3 / (64 * Math.sin(3 * Math.PI / 8)));
     }
 
     private static ImportedTrack closed(List<SurveyPoint> points) {
@@ -28,7 +28,7 @@ class NoisyShapesTest {
     @ValueSource(longs = {1, 2, 3})
     void aCircleHasItsRadiusAllRound(long seed) {
         ImportedTrack found = closed(Shapes.noisy(Shapes.circle(100, 200), 0.2, seed));
-        double omega = 2 * Math.PI / found.report().smoothing();
+        double omega = 2 * Math.PI / found.report().smoothing().wavelength();
         double tolerance = 5 * uncertainty(0.2, Math.PI, omega) + 0.01 * Math.pow(0.01 / omega, 4);
         assertThat(tolerance).as("the check can tell 100 m from 200 m").isLessThan(0.005);
         for (TrackPoint p : found.track().points()) {
@@ -47,14 +47,14 @@ class NoisyShapesTest {
         double length = found.track().length();
         // Deviation σ sqrt(h ∫κ² ds) = 0.2 sqrt(1.98 · 0.06) = 0.07 m; five of them.
         assertThat(length).isCloseTo(793.272, within(0.35));
-        double omega = 2 * Math.PI / found.report().smoothing();
+        double omega = 2 * Math.PI / found.report().smoothing().wavelength();
         // Most of its curvature goes round twice, 0.0053 per metre high; the rest, a fifth of it, four times and more.
         double loss = 0.0053 * Math.pow(4 * Math.PI / 793 / omega, 4) + 0.001 * Math.pow(8 * Math.PI / 793 / omega, 4);
         double tolerance = 5 * uncertainty(0.2, 1.98, omega) + loss;
         assertThat(tolerance).as("the check can tell the two radii").isLessThan(0.004);
         assertThat(found.track().pointAt(0).curvature()).isCloseTo(1 / 66.667, within(tolerance));
         assertThat(found.track().pointAt(length / 4).curvature()).isCloseTo(1.0 / 225, within(tolerance));
-        assertThat(found.report().totalTurning()).isCloseTo(2 * Math.PI, within(1e-9));
+        assertThat(found.report().shape().totalTurning()).isCloseTo(2 * Math.PI, within(1e-9));
     }
 
     /** A fold of points closer than their errors: 0.3 m every 0.2 m, so that chords are mostly error. */
@@ -64,16 +64,13 @@ class NoisyShapesTest {
         ImportedTrack found = closed(Shapes.noisy(Shapes.ellipse(150, 100, 0, 4000), 0.3, seed));
         // Deviation 0.3 sqrt(0.2 · 0.06) = 0.03 m; five of them.
         assertThat(found.track().length()).isCloseTo(793.272, within(0.17));
-        double omega = 2 * Math.PI / found.report().smoothing();
+        double omega = 2 * Math.PI / found.report().smoothing().wavelength();
         double loss = 0.0053 * Math.pow(4 * Math.PI / 793 / omega, 4) + 0.001 * Math.pow(8 * Math.PI / 793 / omega, 4);
         assertThat(found.track().pointAt(0).curvature())
                 .isCloseTo(1 / 66.667, within(5 * uncertainty(0.3, 0.2, omega) + loss));
     }
 
-    /**
-     * A clothoid whose curvature grows by 1e-4 per metre each metre. The natural end takes it from 0.02 to nothing there,
-     * which is felt a distance d before by √2 · 0.02 exp(-ω₀ d/√2).
-     */
+    /** A clothoid whose curvature grows by 1e-4 per metre each metre, to five of the deviations that the report tells. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void aClothoidHasCurvatureThatGrowsWithDistance(long seed) {
@@ -87,10 +84,9 @@ class NoisyShapesTest {
         }
         ImportedTrack found =
                 SurveyImport.of("clothoid", Shapes.plan(Shapes.noisy(points, 0.05, seed)), ImportChoices.openRun());
-        double omega = 2 * Math.PI / found.report().smoothing();
+        double[] deviation = found.band().deviation();
         for (double s : new double[] {60, 100, 130}) {
-            double end = 0.02 * Math.sqrt(2) * Math.exp(-omega * (200 - s) / Math.sqrt(2));
-            double tolerance = 5 * uncertainty(0.05, 2, omega) + end;
+            double tolerance = 5 * deviation[(int) Math.round(s / 200 * (deviation.length - 1))];
             assertThat(tolerance)
                     .as("the check can tell the two ends of the stretch")
                     .isLessThan(0.0065);

@@ -97,7 +97,7 @@ class SurveyFaultsTest {
         List<SurveyPoint> points = new ArrayList<>(Shapes.circle(100, 100));
         SurveyPoint p = points.get(30);
         points.set(30, SurveyPoint.plan(p.x() * 1.08, p.y() * 1.08));
-        // Smoothed by hand: as the data would have it, the line goes through the point and is too tight for a road.
+        // The kink is named as read, though the point that makes it is then left out.
         assertThat(SurveyImport.of(
                                 "kink",
                                 Shapes.plan(points),

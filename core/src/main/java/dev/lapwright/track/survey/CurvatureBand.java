@@ -1,0 +1,109 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The doubt that a survey leaves in a track's curvature: how uncertain it is at each station, and tracks drawn from all those
+ * that the points allow. Immutable.
+ *
+ * <p>It is the posterior of {@link RoadPosterior}: it knows the errors of the points and how rough roads are, not the errors of
+ * that model. A drawn track need not close.
+ */
+public final class CurvatureBand {
+    /** The tightest curvature of a track, 1/m. */
+    private static final double TIGHTEST = 0.5;
+    /** Gentler bends are no corners, m: as where a track's corners are found. */
+    private static final double GENTLEST = 400;
+    /** Quantile of a normal distribution that nine of ten lie within. */
+    private static final double NINE_OF_TEN = 1.645;
+
+    private final Track track;
+    private final double[] deviation;
+    private final List<double[]> draws;
+
+    /**
+     * @param deviation at each of the track's points, 1/m; copied
+     * @param draws changes of the curvature at each of the track's points, 1/m; not copied
+     */
+    CurvatureBand(Track track, double[] deviation, List<double[]> draws) {
+        this.track = track;
+        this.deviation = deviation.clone();
+        this.draws = List.copyOf(draws);
+    }
+
+    /** Standard deviation of the curvature at each of the track's points, 1/m; a copy. */
+    public double[] deviation() {
+        return deviation.clone();
+    }
+
+    /**
+     * A corner's smallest radius, with the band that the true one should lie in nine times of ten.
+     *
+     * @param corner of the track
+     * @param least radius, m
+     * @param greatest radius, m; infinite if it may be straight
+     */
+    public record CornerBand(Corner corner, double least, double greatest) {
+        /** Whether it may be no corner at all. */
+        public boolean isDoubtful() {
+            return greatest > GENTLEST;
+        }
+    }
+
+    /** The track's corners with the bands of their radii. */
+    public List<CornerBand> corners() {
+        List<CornerBand> bands = new ArrayList<>();
+        List<TrackPoint> points = track.points();
+        for (Corner corner : track.stations(StationSpacing.DEFAULT).corners()) {
+            int at = 0;
+            for (int i = 0; i < points.size(); i++) {
+                at = Math.abs(points.get(i).s() - corner.apex())
+                                < Math.abs(points.get(at).s() - corner.apex())
+                        ? i
+                        : at;
+            }
+            double curvature = 1 / corner.minimumRadius();
+            double half = NINE_OF_TEN * deviation[at];
+            bands.add(new CornerBand(
+                    corner,
+                    1 / (curvature + half),
+                    curvature > half ? 1 / (curvature - half) : Double.POSITIVE_INFINITY));
+        }
+        return bands;
+    }
+
+    /** How many tracks are drawn. */
+    public int draws() {
+        return draws.size();
+    }
+
+    /**
+     * One of the tracks that the points allow; each number always gives the same.
+     *
+     * @param number from 0 to below {@link #draws()}
+     */
+    public Track drawn(int number) {
+        double[] change = draws.get(number);
+        List<TrackPoint> points = new ArrayList<>(change.length);
+        for (int i = 0; i < change.length; i++) {
+            TrackPoint p = track.points().get(i);
+            double curvature = Math.max(-TIGHTEST, Math.min(TIGHTEST, p.curvature() + change[i]));
+            points.add(new TrackPoint(
+                    p.s(),
+                    curvature,
+                    p.slope(),
+                    p.bank(),
+                    p.verticalCurvature(),
+                    p.grip(),
+                    p.widthLeft(),
+                    p.widthRight(),
+                    p.speedLimit()));
+        }
+        return track.isClosed() ? Track.closed(track.name(), points) : Track.open(track.name(), 0, points);
+    }
+}

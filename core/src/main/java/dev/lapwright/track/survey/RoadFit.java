@@ -1,0 +1,426 @@
+package dev.lapwright.track.survey;
+
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.ArcLengthCurve;
+import dev.lapwright.track.survey.RoadPosterior.Solution;
+import dev.lapwright.track.survey.RoadPosterior.Wander;
+import dev.lapwright.track.survey.RoadPosterior.WanderKind;
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.apache.commons.math3.exception.TooManyEvaluationsException;
+import org.apache.commons.math3.optim.InitialGuess;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.nonlinear.scalar.ObjectiveFunction;
+import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
+import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
+
+/**
+ * The road most probable from surveyed points, whose smoothness and errors the points tell themselves: Gauss and Newton's steps
+ * with {@link RoadPosterior}, each about the line found before. First the points are taken to err independently, and the weight
+ * of the roughness follows the road (expectation and maximisation); then errors that neighbours have in common are tried, and
+ * kept if they are clearly likelier.
+ */
+final class RoadFit {
+    /** Length of corners times the curvature's root mean square: 0.13 to 0.35 on circuits drawn at random. */
+    private static final double CORNER_SHARE = 0.22;
+    /** Decimal logarithm of the roughness's density over the seventh power of the curvature's root mean square, likewise. */
+    private static final double USUAL_ROUGHNESS = 6.6;
+
+    private static final double ROUGHNESS_SPREAD = 0.7;
+    /** Wanders far beyond it are not those of a survey, m. */
+    private static final double LARGE_WANDER = 3;
+
+    private static final double LONGEST_WANDER = 300;
+    /** Beyond it the precision of a smoothed wander drowns in rounding, in steps. */
+    private static final double LONGEST_SMOOTHED = 14;
+    /** By how much −2 log likelihood must fall for a wander to be believed: its three numbers by Akaike's criterion. */
+    private static final double CLEARLY = 6;
+    /** What is known of a stated accuracy: a fifth either way. */
+    private static final double ACCURACY_SPREAD = 0.2;
+
+    private static final int FIRST_STEPS = 4;
+    private static final int ROUNDS = 12;
+    private static final double LEAST_ROUGHNESS = 1e-3;
+    /** A step that moves the line farther is shortened, m. */
+    private static final double LONGEST_MOVE = 15;
+    /** A line this much longer than the first has lost its way. */
+    private static final double LOST = 1.5;
+
+    private static final double REFUSED = 1e9;
+    /** Logarithm of the longest wave, m: a kilometre. */
+    private static final double HIGHEST = 7;
+
+    private final double[] x;
+    private final double[] y;
+    private final OptionalDouble accuracy;
+    private final double scale;
+    private final double reach;
+    private final double longest;
+    /** Logarithm of the shortest wave that the points can show, m. */
+    private final double lowest;
+
+    private ReferenceLine line;
+    private double[] foot;
+    private double rate;
+    private double rootMeanSquare;
+    private RoadPosterior posterior;
+    private Wander wander = Wander.NONE;
+    private double wave;
+    private double[] roughness = {1};
+    private Solution solution;
+
+    private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
+        x = points.x();
+        y = points.y();
+        this.accuracy = accuracy;
+        line = ReferenceLine.sampled(first, points.closed(), step);
+        scale = points.closed() ? Math.max(15, Math.min(80, line.length() / 50)) : 60;
+        reach = Math.max(6, 0.75 * line.length() / x.length);
+        longest = line.length();
+        lowest = Math.log(Math.max(4 * line.step(), 2 * line.length() / x.length));
+        foot = new double[x.length];
+        double[] arcs = first.knotArcs();
+        for (int i = 0; i < x.length; i++) {
+            foot[i] = line.foot(x[i], y[i], arcs[i], reach);
+        }
+        // Across gaps a line without a corner's length would go on bending as it did.
+        rate = 1 / scale;
+        build();
+        for (int i = 0; i < FIRST_STEPS; i++) {
+            move(posterior.solve(posterior.strength(scale), Wander.NONE));
+        }
+    }
+
+    /**
+     * Points on the plane.
+     *
+     * @param x m
+     * @param y m
+     * @param closed whether the last joins the first
+     */
+    record Points(double[] x, double[] y, boolean closed) {}
+
+    /**
+     * The road whose smoothness the points tell.
+     *
+     * @param first a line near the points, with a knot for each
+     * @param accuracy standard deviation of the points' errors across the line where it is known, m
+     */
+    static RoadFit chosen(Points points, ArcLengthCurve first, OptionalDouble accuracy) {
+        RoadFit fit = new RoadFit(points, first, accuracy, stepFor(first.length()));
+        fit.choose();
+        return fit;
+    }
+
+    /** The road for a smoothing set by hand: the length of waves that lose half their height, m. */
+    static RoadFit byHand(Points points, ArcLengthCurve first, double wave) {
+        double step = Math.min(stepFor(first.length()), Math.max(0.25, wave / 6));
+        RoadFit fit = new RoadFit(points, first, OptionalDouble.empty(), step);
+        fit.wave = wave;
+        fit.rate = 0;
+        fit.build();
+        for (int i = 0; i < FIRST_STEPS; i++) {
+            fit.move(fit.posterior.solve(fit.posterior.strength(wave), Wander.NONE));
+        }
+        fit.solution = fit.posterior.solve(fit.posterior.strength(wave), Wander.NONE);
+        return fit;
+    }
+
+    private static double stepFor(double length) {
+        return Math.max(length / 4000, Math.max(1, Math.min(3, length / 600)));
+    }
+
+    private void choose() {
+        double squares = 0;
+        for (int i = 0; i < line.count(); i++) {
+            squares += line.curvature(i) * line.curvature(i) / line.count();
+        }
+        rootMeanSquare = Math.sqrt(Math.max(squares, 1e-10));
+        rate = rootMeanSquare / CORNER_SHARE;
+        build();
+        ReferenceLine stiff = line;
+        double[] stiffFoot = foot;
+        chooseWave(lowest, Math.max(lowest + 1, Math.log(400)));
+        chooseWave(Math.max(lowest, Math.log(wave) - 0.3), Math.log(wave) + 0.3);
+        adapt(3);
+        use(new double[] {Math.log(wave)}, WanderKind.NONE);
+        ReferenceLine white = line;
+        double[] whiteFoot = foot;
+        double deviation = Math.sqrt(solution.variance());
+        line = stiff;
+        foot = stiffFoot;
+        build();
+        for (int i = 0; i < 2; i++) {
+            move(posterior.solve(posterior.strength(scale), Wander.NONE));
+        }
+        if (!wanders(deviation)) {
+            line = white;
+            foot = whiteFoot;
+            build();
+            use(new double[] {Math.log(wave)}, WanderKind.NONE);
+        }
+        adapt(ROUNDS);
+        move(solution);
+        solution = posterior.solve(posterior.strength(wave), wander);
+    }
+
+    private void build() {
+        posterior = new RoadPosterior(line, x, y, foot, rate);
+        double[] weight = new double[line.count()];
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = 1 / roughness[(int) ((i + 0.5) * roughness.length / weight.length)];
+        }
+        posterior.weigh(weight);
+    }
+
+    private void move(Solution to) {
+        double before = line.length();
+        double[] offset = to.offset().clone();
+        double farthest = Arrays.stream(offset).map(Math::abs).max().orElse(0);
+        for (int i = 0; i < offset.length; i++) {
+            offset[i] *= Math.min(1, LONGEST_MOVE / farthest);
+        }
+        line = line.moved(offset);
+        if (!(line.length() < LOST * longest)) {
+            throw new InvalidValueException(
+                    "survey",
+                    "no road was found along the points",
+                    "set a smoothing by hand, 100 m for instance, and look whether the points are in order");
+        }
+        double[] moved = new double[foot.length];
+        for (int i = 0; i < foot.length; i++) {
+            moved[i] = line.foot(x[i], y[i], foot[i] * line.length() / before, reach);
+        }
+        foot = moved;
+        build();
+    }
+
+    private void chooseWave(double low, double high) {
+        double least = Double.POSITIVE_INFINITY;
+        double found = low;
+        for (int i = 0; i <= 24; i++) {
+            double log = low + (high - low) * i / 24;
+            double score = score(new double[] {log}, WanderKind.NONE);
+            if (score < least) {
+                least = score;
+                found = log;
+            }
+        }
+        use(new double[] {found}, WanderKind.NONE);
+    }
+
+    /** Takes these numbers, and the line that they give. */
+    private void use(double[] numbers, WanderKind kind) {
+        wave = Math.exp(numbers[0]);
+        wander = kind == WanderKind.NONE ? Wander.NONE : new Wander(kind, Math.exp(numbers[1]), Math.exp(numbers[2]));
+        move(posterior.solve(posterior.strength(wave), wander));
+        solution = posterior.solve(posterior.strength(wave), wander);
+    }
+
+    /**
+     * −2 log of the restricted likelihood, with what is known beforehand of roads and surveys.
+     *
+     * @param numbers logarithms of the wave (m) and, where there is a wander, its ratio and length (m)
+     */
+    private double score(double[] numbers, WanderKind kind) {
+        if (!(numbers[0] >= lowest && numbers[0] < HIGHEST)) {
+            return REFUSED;
+        }
+        Wander tried = Wander.NONE;
+        if (kind != WanderKind.NONE) {
+            double longest = kind == WanderKind.SMOOTHED ? LONGEST_SMOOTHED * line.step() : LONGEST_WANDER;
+            double length = Math.exp(numbers[2]);
+            if (Math.abs(numbers[1]) > 16 || !(length >= 1 && length <= longest)) {
+                return REFUSED;
+            }
+            tried = new Wander(kind, Math.exp(numbers[1]), length);
+        }
+        double strength = posterior.strength(Math.exp(numbers[0]));
+        Solution here = posterior.solve(strength, tried);
+        double density = here.variance() / strength / Math.pow(rootMeanSquare, 7);
+        double unusual = (Math.log10(density) - USUAL_ROUGHNESS) / ROUGHNESS_SPREAD;
+        double wandered = here.variance() * tried.ratio() / (LARGE_WANDER * LARGE_WANDER);
+        double stated = accuracy.isPresent()
+                ? Math.log(here.variance() * (1 + tried.ratio()) / (accuracy.getAsDouble() * accuracy.getAsDouble()))
+                        / (2 * ACCURACY_SPREAD)
+                : 0;
+        double score = here.criterion() + unusual * unusual + wandered + stated * stated;
+        return Double.isFinite(score) ? score : REFUSED;
+    }
+
+    /** Looks for a wander; if one is clearly likelier than none, takes it. */
+    private boolean wanders(double deviation) {
+        double none = score(new double[] {Math.log(wave)}, WanderKind.NONE);
+        double squares = Arrays.stream(
+                        posterior.solve(posterior.strength(scale), Wander.NONE).residuals())
+                .map(r -> r * r)
+                .sum();
+        double whole = Math.sqrt(squares / posterior.points());
+        double density = Math.pow(10, USUAL_ROUGHNESS) * Math.pow(rootMeanSquare, 7);
+        double least = Double.POSITIVE_INFINITY;
+        double[] best = null;
+        WanderKind kind = WanderKind.NONE;
+        for (WanderKind tried : new WanderKind[] {WanderKind.ROUGH, WanderKind.SMOOTH, WanderKind.SMOOTHED}) {
+            for (double own : new double[] {deviation, deviation / 3, whole / 30}) {
+                double start = Math.max(lowest, Math.log(posterior.wave(own * own / density)));
+                for (double size : new double[] {whole, whole / 3}) {
+                    for (double length : new double[] {5, 15, 60}) {
+                        double[] from = {start, 2 * Math.log(size / own), Math.log(length)};
+                        double score = score(from, tried);
+                        if (score < least) {
+                            least = score;
+                            best = from;
+                            kind = tried;
+                        }
+                    }
+                }
+            }
+        }
+        if (best == null) {
+            return false;
+        }
+        Search search = new Search(kind);
+        best = search.from(best, 0.4, 120);
+        if (!(search.least < none - CLEARLY)) {
+            return false;
+        }
+        roughness = new double[] {1};
+        use(best, kind);
+        use(best, kind);
+        best = new Search(kind).from(best, 0.3, 80);
+        use(best, kind);
+        return true;
+    }
+
+    /** Nelder and Mead's search for the likeliest numbers. */
+    private final class Search {
+        private final WanderKind kind;
+        private double least = Double.POSITIVE_INFINITY;
+        private double[] best;
+
+        Search(WanderKind kind) {
+            this.kind = kind;
+        }
+
+        private double scored(double[] numbers) {
+            double score = score(numbers, kind);
+            if (score < least) {
+                least = score;
+                best = numbers.clone();
+            }
+            return score;
+        }
+
+        double[] from(double[] start, double size, int evaluations) {
+            scored(start);
+            try {
+                new SimplexOptimizer(1e-9, 0.02)
+                        .optimize(
+                                new MaxEval(evaluations),
+                                new ObjectiveFunction(this::scored),
+                                GoalType.MINIMIZE,
+                                new InitialGuess(start),
+                                new NelderMeadSimplex(start.length, size));
+            } catch (TooManyEvaluationsException e) {
+                // The best so far is near enough.
+                return best;
+            }
+            return best;
+        }
+    }
+
+    /**
+     * Lets the road be as rough at each place as it is found to be about there: its variance becomes the expected square of the
+     * roughness, averaged over the length of a corner.
+     */
+    private void adapt(int rounds) {
+        double before = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < rounds; round++) {
+            double[] about = averaged(solution.roughness());
+            double mean = Arrays.stream(about).average().orElse(1);
+            roughness = Arrays.stream(about)
+                    .map(r -> Math.max(LEAST_ROUGHNESS, r / mean))
+                    .toArray();
+            build();
+            double log = Math.log(wave);
+            double least = Double.POSITIVE_INFINITY;
+            for (int k = -3; k <= 3; k++) {
+                double[] numbers = {log + 0.04 * k, Math.log(Math.max(1e-9, wander.ratio())), Math.log(wander.length())
+                };
+                double score = score(numbers, wander.kind());
+                if (score < least) {
+                    least = score;
+                    wave = Math.exp(numbers[0]);
+                }
+            }
+            solution = posterior.solve(posterior.strength(wave), wander);
+            if (before - least < 1) {
+                return;
+            }
+            before = least;
+        }
+    }
+
+    private double[] averaged(double[] values) {
+        int n = values.length;
+        double spread = 1 / (rate * line.step());
+        int far = (int) Math.min(n, Math.ceil(3 * spread));
+        double[] means = new double[n];
+        for (int i = 0; i < n; i++) {
+            double sum = 0;
+            double norm = 0;
+            for (int k = -far; k <= far; k++) {
+                if (line.closed() || (i + k >= 0 && i + k < n)) {
+                    double value = values[Math.floorMod(i + k, n)];
+                    double g = Double.isNaN(value) ? 0 : Math.exp(-0.5 * k * k / (spread * spread));
+                    sum += g == 0 ? 0 : g * value;
+                    norm += g;
+                }
+            }
+            means[i] = norm > 0 ? sum / norm : 1;
+        }
+        return means;
+    }
+
+    /** The road's centre line. */
+    ReferenceLine line() {
+        return line;
+    }
+
+    /** Where each point stands beside the line, m from its start. */
+    double[] feet() {
+        return foot.clone();
+    }
+
+    /** Length of waves that evenly spaced points lose half the height of, m. */
+    double wave() {
+        return wave;
+    }
+
+    /** Standard deviation of the points' own errors across the line, m. */
+    double deviation() {
+        return Math.sqrt(solution.variance());
+    }
+
+    /** Standard deviation of the errors that neighbouring points have in common, m; 0 if there are none. */
+    double wanderDeviation() {
+        return Math.sqrt(solution.variance() * wander.ratio());
+    }
+
+    /** Length over which such errors are correlated, m. */
+    double wanderLength() {
+        return wander.length();
+    }
+
+    /** Standard deviation of the curvature at the line's nodes, 1/m. */
+    double[] curvatureDeviation() {
+        return solution.curvatureDeviation();
+    }
+
+    /** Changes of the nodes' curvature that make another road of those the points allow, 1/m. */
+    double[] drawn(Random random) {
+        return solution.drawn(random);
+    }
+}
