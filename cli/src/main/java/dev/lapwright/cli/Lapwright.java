@@ -34,6 +34,7 @@ public final class Lapwright {
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
         commands.put("sensitivity", SensitivityCommand::new);
+        commands.put("weight", WeightCommand::new);
         commands.put("optimise", OptimiseCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("gearing", GearingCommand::new);

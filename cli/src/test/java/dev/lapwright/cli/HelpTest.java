@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
+
     @TempDir
     private Path folder;
 
@@ -56,6 +57,7 @@ class HelpTest {
                         "lap",
                         "sweep",
                         "sensitivity",
+                        "weight",
                         "optimise",
                         "compare",
                         "gearing",
@@ -91,6 +93,7 @@ class HelpTest {
                 "lap",
                 "sweep",
                 "sensitivity",
+                "weight",
                 "optimise",
                 "compare",
                 "gearing",
