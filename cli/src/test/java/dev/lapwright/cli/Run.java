@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.output.Console;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -35,8 +36,8 @@ record Run(int code, String out, String err) {
 
     /** Whether the same words give the same result: files of a test lie in a folder of its own, with an absolute path. */
     private static boolean isPure(String... arguments) {
-        return Arrays.stream(arguments).noneMatch(word -> OUTPUTS.contains(word.split("=", 2)[0])
-                || word.contains(FOLDER_OF_TESTS));
+        return Arrays.stream(arguments)
+                .noneMatch(word -> OUTPUTS.contains(word.split("=", 2)[0]) || word.contains(FOLDER_OF_TESTS));
     }
 
     private static Run anew(boolean styled, boolean errIsTerminal, String... arguments) {

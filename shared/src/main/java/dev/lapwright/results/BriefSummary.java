@@ -42,7 +42,7 @@ public final class BriefSummary {
         tree.put("wings", part(brief.wings(), BriefChanges::wings));
         tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
         tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingReport.fields(gearing))));
-        tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
+        tree.put("balance", part(brief.balance(), balance -> headless(BalanceReport.fields(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
