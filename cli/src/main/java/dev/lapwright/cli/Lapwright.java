@@ -22,6 +22,7 @@ import dev.lapwright.cli.study.SensitivityCommand;
 import dev.lapwright.cli.study.StintCommand;
 import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.cli.study.SweepCommand;
+import dev.lapwright.cli.study.WeightCommand;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;

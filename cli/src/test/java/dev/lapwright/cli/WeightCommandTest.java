@@ -174,9 +174,9 @@ class WeightCommandTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "--kg 0 | step of mass (kg)",
+                "--kg 0 | --kg",
                 "--kg 200 | step of mass (kg)",
-                "--kg NaN | step of mass (kg)",
+                "--kg NaN | --kg",
                 "--kg heavy | --kg",
                 "--scatter-s 0 | --scatter-s",
                 "--line refresh | driven on one line",

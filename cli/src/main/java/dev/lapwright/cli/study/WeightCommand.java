@@ -1,8 +1,14 @@
-package dev.lapwright.cli;
+package dev.lapwright.cli.study;
 
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.setup.WeightBars;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ChosenLine;
@@ -33,7 +39,7 @@ import picocli.CommandLine.Option;
             "  lapwright weight touring-merrow castelvane --kg 20 --out weight",
             "      The same for 20 kg; result, table and chart go to the folder weight."
         })
-final class WeightCommand extends StudyCommand<WeightReport> {
+public final class WeightCommand extends StudyCommand<WeightReport> {
     private static final double LEAST_SCATTER_S = 0.001;
     private static final double MOST_SCATTER_S = 60;
 
@@ -52,7 +58,7 @@ final class WeightCommand extends StudyCommand<WeightReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    WeightCommand(Console console) {
+    public WeightCommand(Console console) {
         super(
                 console,
                 new StudyFiles<>(WeightReport::report)
@@ -66,7 +72,7 @@ final class WeightCommand extends StudyCommand<WeightReport> {
     }
 
     /** How much is taken out and put in, and what the watch can show of it. */
-    static final class Scales {
+    public static final class Scales {
         @Option(
                 names = "--kg",
                 paramLabel = "M",
@@ -81,7 +87,8 @@ final class WeightCommand extends StudyCommand<WeightReport> {
     }
 
     @Override
-    WeightReport study() {
+    public WeightReport study() {
+        Check.positive("--kg", scales.kg);
         Check.inRange("--scatter-s", scales.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         line.refuseRefresh();
         Subject subject = documents.subject(setup, conditions.day());
@@ -91,7 +98,7 @@ final class WeightCommand extends StudyCommand<WeightReport> {
     }
 
     @Override
-    Report report(WeightReport found) {
+    public Report report(WeightReport found) {
         return found.report();
     }
 
