@@ -22,6 +22,7 @@ import dev.lapwright.cli.study.SensitivityCommand;
 import dev.lapwright.cli.study.StintCommand;
 import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.cli.study.SweepCommand;
+import dev.lapwright.cli.study.WeightCommand;
 import dev.lapwright.fault.DecimalText;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -52,6 +53,7 @@ public final class Lapwright {
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
         commands.put("sensitivity", SensitivityCommand::new);
+        commands.put("weight", WeightCommand::new);
         commands.put("optimise", OptimiseCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("gearing", GearingCommand::new);

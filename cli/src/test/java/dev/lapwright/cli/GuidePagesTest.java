@@ -26,6 +26,7 @@ class GuidePagesTest {
         for (String page : List.of(
                 "brief.md",
                 "sensitivity.md",
+                "weight.md",
                 "gearing.md",
                 "compare.md",
                 "optimise.md",
