@@ -25,7 +25,7 @@ import picocli.CommandLine.Option;
         name = "weight",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Says what each kilogram is worth at a circuit, where it costs most, and over which axle."},
+        description = {"Says what each kilogram is worth at a circuit, where, and over which axle."},
         customSynopsis = {
             "lapwright weight CAR CIRCUIT [--kg M] [--scatter-s S]",
             "                 [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
