@@ -115,7 +115,8 @@ class GalleryTest {
         }
         assertThat(written).contains("gg.svg");
         List<String> shown = pictures().stream().map(Picture::file).toList();
-        // The rear's chart is as the front's, of which one alone has a shorter name; a lap on a line draws the map that 'line' does.
+        // The rear's chart is as the front's, of which one alone has a shorter name; a lap on a line draws the map that
+        // 'line' does.
         written.removeAll(Set.of("map-rear.svg", "pass-rear.svg", "pass.svg", "line.svg"));
         assertThat(written).allMatch(name -> shown.stream().anyMatch(file -> file.endsWith(name)));
     }

@@ -35,7 +35,7 @@ public final class LapsToSee {
 
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
     /** Taken once: its points are found in many digits. */
-    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendreHighPrecision(NODES);
+    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(NODES);
     /** What a difference must be over its standard error if the scatter is known: both normal quantiles together. */
     private static final double KNOWN_SHIFT =
             NORMAL.inverseCumulativeProbability(1 - SIGNIFICANCE / 2) + NORMAL.inverseCumulativeProbability(POWER);

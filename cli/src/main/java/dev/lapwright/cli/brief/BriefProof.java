@@ -9,7 +9,6 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.EvidenceReport;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -124,7 +123,8 @@ public final class BriefProof {
                         "Between",
                         "s, 95 %",
                         change -> change.difference()
-                                .map(seen -> Numbers.signed(seen.once().low(), 3) + " to " + Numbers.signed(seen.once().high(), 3))
+                                .map(seen -> Numbers.signed(seen.once().low(), 3) + " to "
+                                        + Numbers.signed(seen.once().high(), 3))
                                 .orElse("-"))
                 .text(
                         "Expected",
