@@ -4,6 +4,9 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.FileSet;
 import dev.lapwright.files.SafeFile;
 import java.io.File;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -96,13 +99,33 @@ public final class Outputs {
         write(file, text.getBytes(StandardCharsets.UTF_8));
     }
 
+    /** A text that is written bit by bit. */
+    @FunctionalInterface
+    public interface Writing {
+        /** Writes it. */
+        void writeTo(Appendable out) throws IOException;
+    }
+
+    /** Writes a planned file under another name, until {@link #commit()}. */
+    public void write(Path file, Writing text) {
+        stage(file, out -> {
+            Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            text.writeTo(writer);
+            writer.flush();
+        });
+    }
+
     /** Writes a planned file under another name, until {@link #commit()}. */
     public void write(Path file, byte[] bytes) {
+        stage(file, out -> out.write(bytes));
+    }
+
+    private void stage(Path file, SafeFile.Content content) {
         Path folder = file.getParent();
         if (folder != null && foldersToMake.contains(folder)) {
             files.folder(folder);
         }
-        files.stage(file, out -> out.write(bytes));
+        files.stage(file, content);
         staged.add(file);
     }
 

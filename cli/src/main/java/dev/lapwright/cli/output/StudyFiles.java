@@ -1,9 +1,9 @@
 package dev.lapwright.cli.output;
 
+import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.report.Report;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -32,9 +32,18 @@ public final class StudyFiles<R> {
         BY_OPTION
     }
 
+    /**
+     * Text that is written bit by bit, so that it need not stand in memory.
+     *
+     * @param <R> what it is of
+     */
+    @FunctionalInterface
+    private interface Text<R> {
+        void write(R result, Appendable out) throws IOException;
+    }
+
     /** One file: its name in a folder, and its content as text or picture. */
-    private record Entry<R>(
-            String file, Function<R, String> text, Function<R, Drawing> drawing, BooleanSupplier wanted, Use use) {
+    private record Entry<R>(String file, Text<R> text, Function<R, Drawing> drawing, BooleanSupplier wanted, Use use) {
         Entry<R> with(BooleanSupplier condition) {
             return new Entry<>(file, text, drawing, condition, use);
         }
@@ -78,24 +87,20 @@ public final class StudyFiles<R> {
 
     /** Declares the result as JSON. */
     public StudyFiles<R> json(String file) {
-        return text(file, result -> report.apply(result).json());
+        return add(file, (result, out) -> report.apply(result).json(out));
     }
 
     /** Declares a table that the report has under this name. */
     public StudyFiles<R> csv(String file) {
-        return text(file, result -> {
-            StringBuilder text = new StringBuilder();
-            try {
-                report.apply(result).csv(file, text);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-            return text.toString();
-        });
+        return add(file, (result, out) -> report.apply(result).csv(file, out));
     }
 
     /** Declares a text that is no part of the report, as a document. */
     public StudyFiles<R> text(String file, Function<R, String> text) {
+        return add(file, (result, out) -> out.append(text.apply(result)));
+    }
+
+    private StudyFiles<R> add(String file, Text<R> text) {
         entries.add(new Entry<>(file, text, null, () -> true, Use.ANY));
         return this;
     }
@@ -140,7 +145,8 @@ public final class StudyFiles<R> {
     /** Gives the table declared last an option of its own, which can also take it as JSON. */
     public StudyFiles<R> option(String name, Function<R, String> json, String description) {
         Entry<R> last = entries.get(entries.size() - 1);
-        return option(name, List.of(last, new Entry<>(".json", json, null, () -> true, Use.ANY)), description);
+        Text<R> text = (result, out) -> out.append(json.apply(result));
+        return option(name, List.of(last, new Entry<>(".json", text, null, () -> true, Use.ANY)), description);
     }
 
     private StudyFiles<R> option(String name, List<Entry<R>> which, String description) {
@@ -274,8 +280,9 @@ public final class StudyFiles<R> {
     /** Files that will be written. */
     public final class Plan {
         private final Outputs outputs;
-        private final Map<Path, Function<R, String>> texts = new LinkedHashMap<>();
+        private final Map<Path, Text<R>> texts = new LinkedHashMap<>();
         private final Map<Path, Function<R, Drawing>> drawings = new LinkedHashMap<>();
+        private final List<ChartException> faults = new ArrayList<>();
 
         private Plan(boolean overwrite) {
             outputs = new Outputs(overwrite);
@@ -317,20 +324,29 @@ public final class StudyFiles<R> {
             }
         }
 
-        /** Makes everything first and writes it then, so that a fault in one leaves none behind. */
+        /** Writes all, or none where a text fails; a picture that cannot be drawn leaves the others standing. */
         public void write(R result) {
-            Map<Path, String> madeTexts = new LinkedHashMap<>();
-            texts.forEach((file, form) -> madeTexts.put(file, form.apply(result)));
-            Map<Path, byte[]> madePictures = new LinkedHashMap<>();
+            Map<Path, byte[]> pictures = new LinkedHashMap<>();
             drawings.forEach((file, form) -> {
-                Drawing drawing = form.apply(result);
-                if (drawing != null) {
-                    madePictures.put(file, drawing.forFile(file.getFileName().toString()));
+                try {
+                    Drawing drawing = form.apply(result);
+                    if (drawing != null) {
+                        pictures.put(file, drawing.forFile(file.getFileName().toString()));
+                    }
+                } catch (ChartException e) {
+                    faults.add(e);
                 }
             });
-            madeTexts.forEach(outputs::write);
-            madePictures.forEach(outputs::write);
+            texts.forEach((file, text) -> outputs.write(file, out -> text.write(result, out)));
+            pictures.forEach(outputs::write);
             outputs.commit();
+        }
+
+        /** Says which picture could not be drawn, after everything else. */
+        public void throwIfAny() {
+            if (!faults.isEmpty()) {
+                throw faults.get(0);
+            }
         }
 
         /** Says what was written. */

@@ -54,6 +54,7 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
             TerminalReport.print(console, report);
         }
         plan.report(console);
+        plan.throwIfAny();
         return ExitCode.DONE;
     }
 }
