@@ -9,6 +9,16 @@ module dev.lapwright.cli {
 
     opens dev.lapwright.cli to
             info.picocli;
+    opens dev.lapwright.cli.brief to
+            info.picocli;
+    opens dev.lapwright.cli.document to
+            info.picocli;
+    opens dev.lapwright.cli.option to
+            info.picocli;
+    opens dev.lapwright.cli.output to
+            info.picocli;
     opens dev.lapwright.cli.page to
             com.samskivert.jmustache;
+    opens dev.lapwright.cli.study to
+            info.picocli;
 }

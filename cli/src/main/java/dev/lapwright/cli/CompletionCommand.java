@@ -1,5 +1,9 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
+import dev.lapwright.cli.output.ResultFiles;
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
@@ -72,7 +76,7 @@ final class CompletionCommand implements Callable<Integer> {
             console.text(script);
         }
         files.report(console, false);
-        return Lapwright.DONE;
+        return ExitCode.DONE;
     }
 
     private String script() {

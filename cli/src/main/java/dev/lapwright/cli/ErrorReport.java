@@ -1,5 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentFault;
@@ -34,7 +36,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         if (fault instanceof LapwrightException known) {
             report(known);
             trace(console, fault, root.debug);
-            return Lapwright.BAD_INPUT;
+            return ExitCode.BAD_INPUT;
         }
         return unexpected(console, fault, root.debug);
     }
@@ -72,7 +74,7 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
                     + "; this is a defect of Lapwright, please report the command and its documents" + how);
         }
         trace(console, fault, trace);
-        return Lapwright.UNEXPECTED;
+        return ExitCode.UNEXPECTED;
     }
 
     /** Whether it is that, or was on another thread of the work. */

@@ -1,6 +1,9 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.car.Nearest;
+import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -53,6 +56,6 @@ final class HelpCommand implements Callable<Integer> {
                     Nearest.remedy(command, all.getSubcommands().keySet()));
         }
         console.text(wanted.getUsageMessage(all.getColorScheme()));
-        return Lapwright.DONE;
+        return ExitCode.DONE;
     }
 }

@@ -1,5 +1,27 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.brief.BriefCommand;
+import dev.lapwright.cli.document.CircuitCommand;
+import dev.lapwright.cli.document.CircuitImportCommand;
+import dev.lapwright.cli.document.CircuitShowCommand;
+import dev.lapwright.cli.document.DemoCommand;
+import dev.lapwright.cli.document.ShowCommand;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
+import dev.lapwright.cli.study.BalanceCommand;
+import dev.lapwright.cli.study.CompareCommand;
+import dev.lapwright.cli.study.EvidenceCommand;
+import dev.lapwright.cli.study.FitCommand;
+import dev.lapwright.cli.study.GearingCommand;
+import dev.lapwright.cli.study.LapCommand;
+import dev.lapwright.cli.study.LineCommand;
+import dev.lapwright.cli.study.OptimiseCommand;
+import dev.lapwright.cli.study.PressuresCommand;
+import dev.lapwright.cli.study.RideCommand;
+import dev.lapwright.cli.study.SensitivityCommand;
+import dev.lapwright.cli.study.StintCommand;
+import dev.lapwright.cli.study.StudyCommand;
+import dev.lapwright.cli.study.SweepCommand;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,13 +34,6 @@ import picocli.CommandLine.Help.Ansi;
 
 /** The command as a function: arguments in, exit code out. */
 public final class Lapwright {
-    /** All went well. */
-    static final int DONE = 0;
-    /** Something the user can mend. */
-    static final int BAD_INPUT = 2;
-    /** A fault of Lapwright. */
-    static final int UNEXPECTED = 3;
-
     private static final int HELP_WIDTH = 100;
 
     private static final Map<String, Function<Console, Object>> COMMANDS = commands();
@@ -108,6 +123,6 @@ public final class Lapwright {
         }
         console.remark("lapwright: standard output: it cannot be written: " + failure.get()
                 + "; check where it leads, or name a file with --out");
-        return BAD_INPUT;
+        return ExitCode.BAD_INPUT;
     }
 }

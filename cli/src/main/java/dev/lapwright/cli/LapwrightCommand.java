@@ -1,5 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.VersionText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -1,5 +1,7 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.output.Console;
+
 /** Where the process starts and ends. */
 public final class Main {
     private Main() {}

@@ -22,8 +22,6 @@ class HabitsTest {
     private static final int MOST_FILES = 40;
 
     /** Packages that are still to be split. */
-    private static final Set<String> TO_BE_SPLIT = Set.of("cli/cli", "charts/charts", "shared/documents");
-
     @Test
     void onlyTheCommandPrintsOrExits() {
         noClasses()
@@ -89,7 +87,7 @@ class HabitsTest {
                         House.TOP.relativize(file.getParent()).toString().replace("src/main/java/dev/lapwright/", ""))
                 .collect(Collectors.groupingBy(name -> name, TreeMap::new, Collectors.toList()));
         List<String> tooMany = byPackage.entrySet().stream()
-                .filter(entry -> entry.getValue().size() > MOST_FILES && !TO_BE_SPLIT.contains(entry.getKey()))
+                .filter(entry -> entry.getValue().size() > MOST_FILES)
                 .map(entry -> entry.getKey() + " has " + entry.getValue().size() + " files")
                 .toList();
         assertThat(byPackage).isNotEmpty();

@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.brief.BriefFiles;
 import dev.lapwright.report.JsonLayout;
 import java.io.IOException;
 import java.nio.file.Files;

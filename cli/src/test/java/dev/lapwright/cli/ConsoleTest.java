@@ -2,6 +2,8 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -59,7 +61,7 @@ class ConsoleTest {
     @Test
     void aFullDiskBehindTheOutputIsReported() {
         int code = Lapwright.run(new Console(new Refusing("No space left on device"), err, false, false), "demo");
-        assertThat(code).isEqualTo(Lapwright.BAD_INPUT);
+        assertThat(code).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(err.toString(StandardCharsets.UTF_8).lines())
                 .singleElement()
                 .asString()

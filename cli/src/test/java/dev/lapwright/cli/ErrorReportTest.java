@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.output.Console;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;

@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.output.Console;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;

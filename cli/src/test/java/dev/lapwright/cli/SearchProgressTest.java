@@ -2,6 +2,8 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.SearchProgress;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.atomic.AtomicLong;

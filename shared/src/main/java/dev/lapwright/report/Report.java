@@ -23,6 +23,9 @@ public final class Report {
     /** Running text. */
     public record Paragraph(String text) implements Block {}
 
+    /** One point of a list. */
+    public record Point(String text) implements Block {}
+
     /** A line that is never broken. */
     public record Line(String text) implements Block {}
 
@@ -70,6 +73,11 @@ public final class Report {
     /** Adds running text. */
     public Report paragraph(String text) {
         return block(new Paragraph(text));
+    }
+
+    /** Adds one point of a list. */
+    public Report point(String text) {
+        return block(new Point(text));
     }
 
     /** Adds a line that is never broken. */

@@ -120,6 +120,12 @@ public final class Table<R> {
                 EnumSet.noneOf(Trait.class));
     }
 
+    /** Adds a column that people read otherwise than machines: a number whose digits depend on the row, or a word. */
+    public Table<R> said(
+            String key, String title, String unit, Function<? super R, ?> value, Function<? super R, String> text) {
+        return add(key, title, unit, value, text, EnumSet.noneOf(Trait.class));
+    }
+
     /** Adds a column of numbers for people alone, which are already text. */
     public Table<R> text(String title, String unit, Function<? super R, String> text) {
         return add("", title, unit, row -> null, text, EnumSet.noneOf(Trait.class));

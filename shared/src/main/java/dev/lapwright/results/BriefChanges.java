@@ -30,8 +30,9 @@ final class BriefChanges {
         tree.put(
                 "changes",
                 suggested.changes().stream().map(BriefChanges::suggested).toList());
-        tree.put("balance", BriefSummary.part(suggested.balance(), b -> BriefSummary.headless(BalanceTable.tree(b))));
-        tree.put("search", BriefSummary.headless(OptimisationSummary.tree(suggested.study())));
+        tree.put(
+                "balance", BriefSummary.part(suggested.balance(), b -> BriefSummary.headless(BalanceReport.fields(b))));
+        tree.put("search", BriefSummary.headless(OptimisationReport.fields(suggested.study())));
         return tree;
     }
 

@@ -42,7 +42,7 @@ public final class BriefSummary {
         tree.put("wings", part(brief.wings(), BriefChanges::wings));
         tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
         tree.put("gearing", part(brief.gearing(), gearing -> headless(GearingReport.fields(gearing))));
-        tree.put("balance", part(brief.balance(), balance -> headless(BalanceTable.tree(balance))));
+        tree.put("balance", part(brief.balance(), balance -> headless(BalanceReport.fields(balance))));
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
@@ -83,8 +83,7 @@ public final class BriefSummary {
         brief.choices()
                 .log()
                 .ifPresent(laps -> inputs.put(
-                        "laps",
-                        laps.laps().stream().map(lap -> "Timed" + lap).toList()));
+                        "laps", laps.laps().stream().map(lap -> "Timed" + lap).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
     }
 
@@ -169,7 +168,7 @@ public final class BriefSummary {
     }
 
     private static Map<String, Object> pressures(BriefResult.StartPressures start) {
-        Map<String, Object> tree = headless(PressureTable.tree(start.study()));
+        Map<String, Object> tree = headless(PressuresReport.fields(start.study()));
         tree.put("logged", start.logged());
         tree.put("supposedGasC", start.gasTempC());
         tree.put("frontHotStandsAtKpaGauge", start.hotFrontKpa());

@@ -3,10 +3,10 @@ package dev.lapwright.results;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 
-/** The least or greatest value of a column of a lap, and the distance (m) where it is first met. */
-public record Extreme(double value, double at) {
+/** Least or greatest value of a column of a lap, and the distance (m) where it is first met. */
+record Extreme(double value, double at) {
 
-    public static Extreme least(Lap lap, Channel channel) {
+    static Extreme least(Lap lap, Channel channel) {
         int best = 0;
         for (int i = 1; i < lap.count(); i++) {
             if (lap.value(channel, i) < lap.value(channel, best)) {
@@ -16,7 +16,7 @@ public record Extreme(double value, double at) {
         return at(lap, channel, best);
     }
 
-    public static Extreme greatest(Lap lap, Channel channel) {
+    static Extreme greatest(Lap lap, Channel channel) {
         int best = 0;
         for (int i = 1; i < lap.count(); i++) {
             if (lap.value(channel, i) > lap.value(channel, best)) {

@@ -56,8 +56,8 @@ public final class FitSpeedChart {
         String facts = ChartLayout.facts(
                 result.car().name(),
                 laps + (laps == 1 ? " lap" : " laps"),
-                "rms difference " + oneDecimal(result.residuals().rmsBefore()) + " km/h as given, " + oneDecimal(result.residuals().rmsAfter())
-                        + " km/h fitted");
+                "rms difference " + oneDecimal(result.residuals().rmsBefore()) + " km/h as given, "
+                        + oneDecimal(result.residuals().rmsAfter()) + " km/h fitted");
         JFreeChart chart = ChartLayout.chart(
                 "Logged and simulated speed: " + result.track().name(), facts, panels.plot(), style);
         chart.addLegend(ChartLayout.legend(() -> legend(speeds, differences, style), style));

@@ -1,5 +1,6 @@
 package dev.lapwright.cli.page;
 
+import dev.lapwright.report.Table;
 import java.util.List;
 
 /**
@@ -18,7 +19,7 @@ public record PageBlock(
         String paragraph,
         String subheading,
         List<String> list,
-        PageTable table,
+        LaidTable table,
         PageFigure figure,
         PageMissing missing,
         List<PageFact> terms,
@@ -39,9 +40,9 @@ public record PageBlock(
         return new PageBlock(null, null, List.copyOf(points), null, null, null, null, null);
     }
 
-    /** A table. */
-    public static PageBlock table(PageTable table) {
-        return new PageBlock(null, null, null, table, null, null, null, null);
+    /** Rows of a table. */
+    public static <R> PageBlock table(Table<R> table, Iterable<R> rows) {
+        return new PageBlock(null, null, null, LaidTable.of(table, rows), null, null, null, null);
     }
 
     /** A drawing. */

@@ -1,8 +1,8 @@
 package dev.lapwright.cli.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.lapwright.report.Table;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,12 +27,12 @@ class PageHtmlTest {
 
     @Test
     void everyTextIsEscapedAndDrawingsAreNot() {
-        PageTable table = new PageTable(EVIL).words(EVIL).numbers(EVIL, EVIL).row(EVIL, EVIL);
+        Table<String> table = Table.<String>of(EVIL).words("", EVIL, row -> row).text(EVIL, EVIL, row -> row);
         String html = html(
                 PageBlock.paragraph(EVIL),
                 PageBlock.subheading(EVIL),
                 PageBlock.list(List.of(EVIL, EVIL)),
-                PageBlock.table(table),
+                PageBlock.table(table, List.of(EVIL)),
                 PageBlock.missing(EVIL, EVIL),
                 PageBlock.terms(List.of(new PageFact(EVIL, EVIL))),
                 PageBlock.shares(List.of(new PageShare(EVIL, EVIL, "50%"))),
@@ -62,33 +62,26 @@ class PageHtmlTest {
 
     @Test
     void blankCellsAndBoxesTakeNoText() {
-        PageTable table = new PageTable("t")
+        Table<String> table = Table.<String>of("t")
                 .boxes("done")
-                .words("what")
-                .blank("seen", "s")
-                .row("one");
-        assertThat(html(PageBlock.table(table)))
+                .words("", "what", row -> row)
+                .blank("seen", "s");
+        assertThat(html(PageBlock.table(table, List.of("one"))))
                 .contains("<td class=\"tick\" data-label=\"done\">")
                 .contains("<th scope=\"row\">one</th>")
                 .contains("<td class=\"write\" data-label=\"seen, s\">");
     }
 
     @Test
-    void aRowWithTooFewOrTooManyTextsIsRefused() {
-        PageTable table = new PageTable("t").words("a").numbers("b", "");
-        assertThatThrownBy(() -> table.row("1", "2", "3")).isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> table.row("1")).isInstanceOf(RuntimeException.class);
-    }
-
-    @Test
     void manyColumnsOrLongTextsBecomeCardsUnlessTheLesserAreLeftOut() {
-        PageTable six = new PageTable("t");
+        Table<String> six = Table.of("t");
         for (int i = 0; i < 6; i++) {
-            six.numbers("n" + i, "");
+            six.text("n" + i, "", row -> row);
         }
-        assertThat(six.wide()).isTrue();
-        assertThat(six.lesser().wide()).isFalse();
-        assertThat(new PageTable("t").words("w").longTexts().wide()).isTrue();
+        assertThat(LaidTable.of(six, List.of()).wide()).isTrue();
+        assertThat(LaidTable.of(six.with(Table.Trait.LESSER), List.of()).wide()).isFalse();
+        Table<String> words = Table.<String>of("t").words("", "w", row -> row).with(Table.Trait.LONG);
+        assertThat(LaidTable.of(words, List.of()).wide()).isTrue();
     }
 
     /** Least contrast of graphics against what is behind them, WCAG 2.1, 1.4.11; texts are looked at in a browser. */

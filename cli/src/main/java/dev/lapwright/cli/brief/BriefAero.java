@@ -1,0 +1,138 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.WingTrade;
+import dev.lapwright.cli.page.PageBlock;
+import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.lap.LapFigures;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiFunction;
+
+/** Wing against drag against grip. */
+public final class BriefAero {
+    private final BriefOutcome outcome;
+    private final BriefCharts charts;
+
+    public BriefAero(BriefOutcome outcome, BriefCharts charts) {
+        this.outcome = outcome;
+        this.charts = charts;
+    }
+
+    public PageSection section() {
+        BriefResult.Part<List<WingTrade>> wings = outcome.result().wings();
+        BriefResult.Part<BriefResult.AeroExchange> exchange = outcome.result().exchange();
+        List<PageBlock> blocks = new ArrayList<>();
+        exchange.value()
+                .ifPresentOrElse(
+                        found -> blocks.add(PageBlock.paragraph(exchange(found))),
+                        () -> blocks.add(BriefPage.missing(exchange)));
+        wings.value().ifPresentOrElse(found -> found.forEach(wing -> wing(blocks, wing)), () -> {
+            if (exchange.isThere() || !wings.problem().equals(exchange.problem())) {
+                blocks.add(BriefPage.missing(wings));
+            }
+        });
+        return new PageSection(
+                "aero",
+                "Wing, drag and grip",
+                "More wing presses the car down and makes it faster in corners, and holds it back on straights: the"
+                        + " tables show both sides of that trade at every setting.",
+                blocks);
+    }
+
+    private static String exchange(BriefResult.AeroExchange found) {
+        double price = found.dragForDownforce();
+        String rule = Double.isFinite(price) && price > 0
+                ? " So a part that adds downforce pays here as long as each square metre of downforce area costs less than "
+                        + Numbers.fixed(price, 2) + " m² of drag area."
+                : "";
+        return "One percent less drag makes the lap " + BriefWords.gain(found.lessDrag())
+                + ", one percent more downforce " + BriefWords.gain(found.moreDownforce())
+                + ", one percent more grip of all tyres " + BriefWords.gain(found.moreGrip())
+                + ". The car's drag area (CdA) is " + Numbers.fixed(found.dragArea(), 2)
+                + " m², its downforce area (ClA) " + Numbers.fixed(found.downforceArea(), 2) + " m²." + rule;
+    }
+
+    private void wing(List<PageBlock> blocks, WingTrade wing) {
+        blocks.add(PageBlock.subheading(BriefWords.name(wing.adjustment())));
+        blocks.add(PageBlock.paragraph(verdict(wing)));
+        if (wing.fastest().isPresent() && wing.choices().size() > 2) {
+            blocks.add(charts.lapTimeOverWing(
+                    wing,
+                    "Lap time over the setting: the lower, the faster. The broken line is the car as it stands, the ring the"
+                            + " fastest setting."));
+            if (!Double.isNaN(outcome.result().lap().figures().meanCornerSpeed())) {
+                blocks.add(charts.topSpeedOverCorners(
+                        wing,
+                        "Each point is one setting: the further up, the faster on the straight; the further right, the"
+                                + " faster in the corners. Larger points are faster laps."));
+            }
+        }
+        blocks.add(PageBlock.table(choices(wing), wing.choices()));
+    }
+
+    private static String verdict(WingTrade wing) {
+        Optional<WingTrade.Setting> fastest = wing.fastest();
+        if (fastest.isEmpty()) {
+            return "No setting gives a lap.";
+        }
+        String at = BriefWords.setting(wing.adjustment(), fastest.get().setting());
+        String now = BriefWords.setting(wing.adjustment(), wing.setting());
+        double gain = fastest.get().effect().map(BriefResult.ChangeEffect::gain).orElse(0.0);
+        if (fastest.get().setting() == wing.setting() || BriefWords.isNothing(gain)) {
+            return "It stands at " + now + ", and no other setting tried is faster.";
+        }
+        BriefResult.ChangeEffect effect = fastest.get().effect().orElseThrow();
+        return "It stands at " + now + "; the fastest tried is " + at + ", " + BriefWords.gain(gain) + ": "
+                + Numbers.signed(effect.inCorners(), 3) + " s in corners, "
+                + Numbers.signed(effect.onStraights(), 3) + " s on straights (+ is faster).";
+    }
+
+    private static Table<WingTrade.Setting> choices(WingTrade wing) {
+        return Table.<WingTrade.Setting>of("Every setting tried; the one it stands at stands out")
+                .words("", "Setting", tried -> BriefWords.setting(wing.adjustment(), tried.setting()))
+                .text(
+                        "Lap",
+                        "min:s",
+                        tried -> lap(tried, (figures, effect) -> Numbers.lapTime(figures.lapTime()), "no lap"))
+                .with(Table.Trait.LESSER)
+                .text("Gain", "s", tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.gain())))
+                .text(
+                        "In corners",
+                        "s",
+                        tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.inCorners())))
+                .text(
+                        "On straights",
+                        "s",
+                        tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.onStraights())))
+                .text("Top speed", "km/h", tried -> lap(tried, (figures, effect) -> Numbers.kmh(figures.topSpeed())))
+                .with(Table.Trait.LESSER)
+                .text(
+                        "Corner mean",
+                        "km/h",
+                        tried -> lap(tried, (figures, effect) -> Numbers.kmh(figures.meanCornerSpeed())))
+                .with(Table.Trait.LESSER)
+                .text("Drag area", "m²", tried -> lap(tried, (figures, effect) -> Numbers.fixed(tried.dragArea(), 3)))
+                .with(Table.Trait.LESSER)
+                .text(
+                        "Downforce area",
+                        "m²",
+                        tried -> lap(tried, (figures, effect) -> Numbers.fixed(tried.downforceArea(), 3)))
+                .with(Table.Trait.LESSER)
+                .marking(tried -> tried.setting() == wing.setting());
+    }
+
+    private static String lap(WingTrade.Setting tried, BiFunction<LapFigures, BriefResult.ChangeEffect, String> said) {
+        return lap(tried, said, "-");
+    }
+
+    private static String lap(
+            WingTrade.Setting tried, BiFunction<LapFigures, BriefResult.ChangeEffect, String> said, String none) {
+        return tried.figures()
+                .flatMap(figures -> tried.effect().map(effect -> said.apply(figures, effect)))
+                .orElse(none);
+    }
+}

@@ -1,0 +1,74 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.SuggestedSetup;
+import dev.lapwright.car.Caution;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.results.Cautions;
+import dev.lapwright.results.PressuresReport;
+import dev.lapwright.results.StintReport;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/** What nobody should take from a brief without thinking of it. */
+public final class BriefCautions {
+    private static final String DEFER =
+            "Nothing here replaces the limits of the car's and the tyres' makers, the rules of"
+                    + " the event, or practice under licence on a closed circuit. Change one thing at a time, check clearances at"
+                    + " rest, and try it with a margin where there is room.";
+
+    private BriefCautions() {}
+
+    public static List<String> of(BriefOutcome outcome) {
+        BriefResult result = outcome.result();
+        Set<String> cautions = new LinkedHashSet<>();
+        cautions.add(DEFER);
+        cautions.addAll(Cautions.of(result.lap()));
+        result.suggestion()
+                .value()
+                .filter(suggested -> !suggested.changes().isEmpty())
+                .ifPresent(suggested -> withSuggested(cautions, suggested, result.lap()));
+        turned(result).forEach(caution -> cautions.add(caution.text()));
+        if (result.pressures().isThere()) {
+            cautions.add(PressuresReport.CAUTION);
+        }
+        if (result.stint().isThere()) {
+            cautions.add(StintReport.CAUTION);
+        }
+        return new ArrayList<>(cautions);
+    }
+
+    private static void withSuggested(Set<String> cautions, SuggestedSetup suggested, Lap now) {
+        List<String> already = Cautions.of(now);
+        Lap lap = suggested.effect().comparison().second();
+        Cautions.of(lap).stream()
+                .filter(caution -> !already.contains(caution))
+                .forEach(caution -> cautions.add("With the suggested setup: " + caution));
+    }
+
+    /** Of everything that the page proposes to turn. */
+    private static Set<Caution> turned(BriefResult result) {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        result.sensitivity()
+                .value()
+                .ifPresent(found -> found.worthChanging().stream()
+                        .map(SensitivityResult.Gain::cautions)
+                        .forEach(cautions::addAll));
+        result.suggestion()
+                .value()
+                .ifPresent(found -> found.changes().stream()
+                        .map(change -> change.change().cautions())
+                        .forEach(cautions::addAll));
+        result.tests()
+                .value()
+                .ifPresent(found -> found.toDrive().stream()
+                        .flatMap(run -> run.changes().stream())
+                        .map(BriefResult.SettingChange::cautions)
+                        .forEach(cautions::addAll));
+        return cautions;
+    }
+}

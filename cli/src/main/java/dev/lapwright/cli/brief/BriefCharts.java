@@ -1,0 +1,225 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.WingTrade;
+import dev.lapwright.charts.ChartException;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.ImageSize;
+import dev.lapwright.charts.InlineImage;
+import dev.lapwright.charts.gearing.GearSawtooth;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.log.LapLog;
+import dev.lapwright.charts.setup.BalancePhases;
+import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.charts.sweep.SweepTime;
+import dev.lapwright.charts.sweep.TradeOff;
+import dev.lapwright.charts.track.CircuitMap;
+import dev.lapwright.cli.page.PageBlock;
+import dev.lapwright.cli.page.PageFigure;
+import dev.lapwright.cli.study.BalanceCommand;
+import dev.lapwright.cli.study.GearingCharts;
+import dev.lapwright.cli.study.LapCharts;
+import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.results.SensitivityReport;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepResult;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/** Pictures for the page of a brief, drawn twice: for a page with room and for a small screen. */
+public final class BriefCharts {
+    private static final int WIDE = 860;
+    private static final int NARROW = 600;
+    private static final ChartStyle FOR_WIDE = ChartStyle.STANDARD.withTextSize(13);
+
+    /** Larger letters: a small screen shows the picture at little more than half its size. */
+    private static final ChartStyle FOR_NARROW = ChartStyle.STANDARD.withTextSize(17);
+
+    private final BriefOutcome outcome;
+
+    public BriefCharts(BriefOutcome outcome) {
+        this.outcome = outcome;
+    }
+
+    public PageBlock circuit(String caption) {
+        String title = "Map of " + outcome.subject().track().name();
+        return both(
+                title,
+                caption,
+                style -> InlineImage.svg(
+                        CircuitMap.plan(outcome.result().lap().stations(), style),
+                        size(style, 520, 520),
+                        style,
+                        id("circuit", style),
+                        title));
+    }
+
+    public PageBlock speed(String caption) {
+        String title =
+                "Speed and gear over a lap of " + outcome.subject().track().name();
+        return both(
+                title,
+                caption,
+                style -> InlineImage.svg(
+                        SpeedTrace.of(outcome.result().lap(), style),
+                        size(style, 440, 520),
+                        style,
+                        id("speed", style),
+                        title));
+    }
+
+    public PageBlock worth(List<SensitivityResult.Gain> gains, double visible, String caption) {
+        String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
+        List<RankedGains.GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
+        return both(
+                title,
+                caption,
+                true,
+                style -> InlineImage.svg(
+                        RankedGains.overTheRange(bars, visible, style),
+                        RankedGains.sizeOverTheRange(width(style), bars.size(), style),
+                        style,
+                        id("worth", style),
+                        title));
+    }
+
+    private static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
+        boolean faster = gain.isGain();
+        boolean slower = gain.isLoss();
+        return new RankedGains.GainBars(
+                BriefWords.name(gain.adjustment()),
+                "",
+                Double.NaN,
+                Double.NaN,
+                faster ? -gain.best().gain() : 0,
+                SensitivityReport.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityReport.setting(gain, gain.worst().setting()));
+    }
+
+    public PageBlock lapTimeOverWing(WingTrade wing, String caption) {
+        String title = "Lap time over " + BriefWords.inSentence(wing.adjustment());
+        return both(
+                title,
+                caption,
+                style -> InlineImage.svg(
+                        SweepTime.of(sweep(wing), style),
+                        size(style, 400, 460),
+                        style,
+                        id("time-" + wing.adjustment().name(), style),
+                        title));
+    }
+
+    public PageBlock topSpeedOverCorners(WingTrade wing, String caption) {
+        String title = "Top speed against cornering speed over " + BriefWords.inSentence(wing.adjustment());
+        return both(
+                title,
+                caption,
+                style -> InlineImage.svg(
+                        TradeOff.of(sweep(wing), style),
+                        size(style, 440, 500),
+                        style,
+                        id("trade-" + wing.adjustment().name(), style),
+                        title));
+    }
+
+    private SweepResult sweep(WingTrade wing) {
+        List<WingTrade.Setting> choices = wing.choices();
+        double[] values =
+                choices.stream().mapToDouble(WingTrade.Setting::setting).toArray();
+        List<SweepResult.Point> points = choices.stream()
+                .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
+                .toList();
+        return new SweepResult(
+                outcome.result().car(),
+                outcome.result().track(),
+                outcome.result().conditions(),
+                List.of(new SweepAxis(wing.adjustment().name(), values)),
+                outcome.result().lap().figures(),
+                points);
+    }
+
+    /** Too full for a small screen, which has the table. */
+    public PageBlock gears(GearingResult gearing, String caption) {
+        String title = "Engine speed over road speed in each gear";
+        return wide(
+                title,
+                caption,
+                () -> InlineImage.svg(
+                        GearSawtooth.of(LapCharts.subject(outcome.subject()), GearingCharts.curves(gearing), FOR_WIDE),
+                        size(FOR_WIDE, 440, 440),
+                        FOR_WIDE,
+                        id("gears", FOR_WIDE),
+                        title));
+    }
+
+    /** Too wide for a small screen, which has the table. */
+    public PageBlock balance(BalanceResult balance, String caption) {
+        String title = "Which axle reaches its limit first in each phase of each corner";
+        List<BalancePhases.BalanceBars> bars =
+                balance.corners().stream().map(BalanceCommand::bars).toList();
+        return wide(
+                title,
+                caption,
+                () -> InlineImage.svg(
+                        BalancePhases.of(LapCharts.subject(outcome.subject()), bars, FOR_WIDE),
+                        new ImageSize(960, BalancePhases.size(bars.size()).height()),
+                        FOR_WIDE,
+                        id("balance", FOR_WIDE),
+                        title));
+    }
+
+    public PageBlock laps(String name, EvidenceResult evidence, String caption) {
+        String title = "Every lap of the log";
+        return both(
+                title,
+                caption,
+                style -> InlineImage.svg(
+                        LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
+                        size(style, 460, 560),
+                        style,
+                        id(name, style),
+                        title));
+    }
+
+    private static PageBlock both(String title, String caption, Function<ChartStyle, String> drawing) {
+        return both(title, caption, false, drawing);
+    }
+
+    private static PageBlock both(String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
+        try {
+            return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), tall, caption));
+        } catch (ChartException broken) {
+            return undrawn(title, broken);
+        }
+    }
+
+    private static PageBlock wide(String title, String caption, Supplier<String> drawing) {
+        try {
+            return PageBlock.figure(new PageFigure(drawing.get(), null, true, caption));
+        } catch (ChartException broken) {
+            return undrawn(title, broken);
+        }
+    }
+
+    private static PageBlock undrawn(String title, ChartException broken) {
+        return PageBlock.missing(
+                "The picture '" + title + "' could not be drawn: " + broken.problem() + ".",
+                BriefWords.sentence(broken.remedy()));
+    }
+
+    private static int width(ChartStyle style) {
+        return style.equals(FOR_WIDE) ? WIDE : NARROW;
+    }
+
+    private static ImageSize size(ChartStyle style, int wideHeight, int narrowHeight) {
+        return new ImageSize(width(style), style.equals(FOR_WIDE) ? wideHeight : narrowHeight);
+    }
+
+    private static String id(String name, ChartStyle style) {
+        return name + (style.equals(FOR_WIDE) ? "-wide" : "-narrow");
+    }
+}

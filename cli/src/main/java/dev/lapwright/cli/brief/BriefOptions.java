@@ -1,0 +1,90 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.Brief;
+import dev.lapwright.brief.BriefChoices;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.stint.RaceLength;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Option;
+
+/** What a brief is asked beside car, circuit and day. */
+public final class BriefOptions {
+    private static final int SECONDS_PER_MINUTE = 60;
+
+    @Option(
+            names = "--laps",
+            paramLabel = "LOG",
+            description = "After driving: a log of lap times, a file or the name of a demo, as 'lapwright evidence'"
+                    + " reads it. Setups named by what was set (rear-wing=8) are compared with the model.")
+    public String laps;
+
+    @Option(
+            names = "--test-laps",
+            paramLabel = "N",
+            description = "Clean laps there are to test with, all setups together; 30 if left out.")
+    public int testLaps = BriefChoices.DEFAULT.laps();
+
+    @Option(
+            names = "--scatter-s",
+            paramLabel = "S",
+            description = "Standard deviation of the driver's lap times in one setup, s; 0.3 if left out.")
+    public double scatterS = BriefChoices.DEFAULT.scatter();
+
+    @Option(names = "--minutes", paramLabel = "M", description = "A timed race; 20 minutes if left out.")
+    public Double minutes;
+
+    @Option(names = "--race-laps", paramLabel = "N", description = "A counted race instead.")
+    public Integer raceLaps;
+
+    @Option(
+            names = "--vary",
+            paramLabel = "NAMES",
+            split = ",",
+            description = "Adjustments that the suggested setup may turn: rear-wing,rake,…. Without it those that are"
+                    + " found to be worth it.")
+    public List<String> vary = new ArrayList<>();
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "How many laps are computed at the same time; one for each processor core if left out.")
+    public Integer threads;
+
+    /** The question with these choices. */
+    public Brief of(Subject subject) {
+        Check.inRange("--test-laps", testLaps, 4, 100_000);
+        Check.inRange("--scatter-s", scatterS, 0.001, 60);
+        Brief brief = Brief.of(subject.car(), subject.track(), subject.day())
+                .withLaps(testLaps)
+                .withScatter(scatterS)
+                .withRace(race());
+        if (!vary.isEmpty()) {
+            brief = brief.turning(vary.stream().map(String::trim).toList());
+        }
+        return brief;
+    }
+
+    public StudyRun run() {
+        return threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
+    }
+
+    private RaceLength race() {
+        if (minutes != null && raceLaps != null) {
+            throw new InvalidValueException(
+                    "race", "it is both counted and timed", "give --race-laps N or --minutes M");
+        }
+        RaceLength standard = BriefChoices.DEFAULT.race();
+        int laps = raceLaps == null ? 0 : (int) Check.inRange("--race-laps", raceLaps, 1, 300);
+        double seconds = raceLaps != null
+                ? 0
+                : minutes == null
+                        ? standard.seconds()
+                        : SECONDS_PER_MINUTE * Check.inRange("--minutes", minutes, 0.1, 360);
+        return new RaceLength(
+                laps, seconds, standard.formationLaps(), standard.formationShare(), standard.reserveLaps());
+    }
+}

@@ -1,0 +1,145 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.BriefResult;
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** How a brief says things to somebody who has not used the tool. */
+public final class BriefWords {
+    /** What is smaller is written as no difference, s. */
+    public static final double NOTHING_S = SensitivityResult.Gain.NOTHING;
+
+    private static final int DECIMALS = 3;
+
+    private BriefWords() {}
+
+    /** What people call an adjustment. */
+    public static String name(Adjustment adjustment) {
+        return adjustment.label().isBlank() ? adjustment.name() : adjustment.label();
+    }
+
+    /** The same within a sentence. */
+    public static String inSentence(Adjustment adjustment) {
+        String name = name(adjustment);
+        boolean acronym = name.length() > 1 && Character.isUpperCase(name.charAt(1));
+        return acronym || name.isEmpty() ? name : Character.toLowerCase(name.charAt(0)) + name.substring(1);
+    }
+
+    /** A setting with its unit. */
+    public static String setting(Adjustment adjustment, double value) {
+        // Never broken between the number and its unit.
+        return Numbers.with(value, adjustment.unit()).replace(' ', '\u00A0');
+    }
+
+    /** A change as in "rear wing from 6 to 8 deg". */
+    public static String change(BriefResult.SettingChange change) {
+        return inSentence(change.adjustment()) + " from " + Numbers.plain(change.from()) + " to "
+                + setting(change.adjustment(), change.to());
+    }
+
+    /** Changes as a heading names them. */
+    public static String changes(List<BriefResult.SettingChange> changes) {
+        String said = listed(changes.stream().map(BriefWords::change).toList());
+        return Character.toUpperCase(said.charAt(0)) + said.substring(1);
+    }
+
+    /** A gain as in "0.120 s faster". */
+    public static String gain(double seconds) {
+        if (!Double.isFinite(seconds)) {
+            return "not known";
+        }
+        return isNothing(seconds) ? "as fast" : seconds(seconds) + (seconds > 0 ? " faster" : " slower");
+    }
+
+    /** Seconds without a sign. */
+    public static String seconds(double seconds) {
+        return Numbers.fixed(Math.abs(seconds), DECIMALS) + " s";
+    }
+
+    /** Seconds gained, for a table: + is faster. */
+    public static String signed(double seconds) {
+        return isNothing(seconds) ? Numbers.fixed(0, DECIMALS) : Numbers.signed(seconds, DECIMALS);
+    }
+
+    public static boolean isNothing(double seconds) {
+        return Math.abs(seconds) < NOTHING_S;
+    }
+
+    /** Where a change acts, and by what: "most in sector 2; of all places, at T6 Spina; where rear grip is the limit". */
+    public static String where(BriefResult.ChangeEffect effect) {
+        if (isNothing(effect.gain())) {
+            return "no difference to the lap time";
+        }
+        List<Comparison.Part> places = effect.places();
+        boolean gains = effect.gain() > 0;
+        Comparison.Part main = places.get(gains ? 0 : places.size() - 1);
+        String sector =
+                effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
+        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);
+    }
+
+    private static String cause(BriefResult.ChangeEffect effect, boolean gains) {
+        Limit main = null;
+        double most = 0;
+        for (Map.Entry<Limit, Double> entry : effect.byCause().entrySet()) {
+            double size = gains ? entry.getValue() : -entry.getValue();
+            if (size > most) {
+                most = size;
+                main = entry.getKey();
+            }
+        }
+        return main == null ? "" : "; mainly where " + limited(main);
+    }
+
+    /** What it is like to be limited so. */
+    public static String limited(Limit limit) {
+        return switch (limit) {
+            case FRONT_GRIP -> "front grip is the limit";
+            case REAR_GRIP -> "rear grip is the limit";
+            case POWER -> "power is the limit";
+            case REV_LIMIT -> "the rev limit holds it";
+            case BRAKES -> "it brakes";
+            case ROLL_OVER -> "it would roll over";
+            case PITCH_OVER -> "it would pitch over";
+            case SPEED_RULE -> "a speed rule holds it";
+        };
+    }
+
+    /** Words with commas, and "and" before the last. */
+    public static String listed(List<String> words) {
+        int n = words.size();
+        return n < 2 ? String.join("", words) : String.join(", ", words.subList(0, n - 1)) + " and " + words.get(n - 1);
+    }
+
+    /** A number of laps; a word where no number would do. */
+    public static String laps(int count) {
+        return count == Integer.MAX_VALUE ? "never" : count > 1000 ? "> 1000" : Integer.toString(count);
+    }
+
+    /** The names of adjustments in a sentence as people call them. */
+    public static String named(String sentence, List<Adjustment> adjustments) {
+        String said = sentence;
+        for (Adjustment adjustment : adjustments) {
+            said = said.replaceAll(
+                    "(?<![\\w-])" + Pattern.quote(adjustment.name()) + "(?![\\w-])",
+                    Matcher.quoteReplacement(inSentence(adjustment)));
+        }
+        return sentence(said);
+    }
+
+    /** A sentence: a capital first, a full stop last. */
+    public static String sentence(String text) {
+        if (text.isEmpty()) {
+            return text;
+        }
+        String begun = Character.toUpperCase(text.charAt(0)) + text.substring(1);
+        return begun.endsWith(".") ? begun : begun + ".";
+    }
+}

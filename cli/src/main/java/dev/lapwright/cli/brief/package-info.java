@@ -1,0 +1,2 @@
+/** The command {@code brief}: one page before an event. */
+package dev.lapwright.cli.brief;

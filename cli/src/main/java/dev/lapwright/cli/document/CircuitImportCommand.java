@@ -1,0 +1,213 @@
+package dev.lapwright.cli.document;
+
+import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
+import dev.lapwright.cli.output.Outputs;
+import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.surveys.SurveyFile;
+import dev.lapwright.surveys.Surveys;
+import dev.lapwright.track.survey.ImportChoices;
+import dev.lapwright.track.survey.ImportedTrack;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Surveyed points become a circuit. */
+@Command(
+        name = "import",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Makes a circuit document from the points of a centre line or from a logged lap, and",
+            "reports what was done to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV",
+            "with headings in any order: x, y, and if known z, width_left and width_right; or distance",
+            "or time, speed, and lateral acceleration. A unit may stand behind a heading, as in",
+            "speed (km/h). Of several laps one is taken, and said."
+        },
+        customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
+        parameterListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright circuit import thornmere.geojson --out thornmere.json",
+            "      Lets the points' own errors choose how much to smooth.",
+            "  lapwright circuit import oxhollow.csv --open --smoothing 40 --out oxhollow.json",
+            "      An open run, smoothed by hand: what comes and goes within 40 m loses half its height.",
+            "  lapwright circuit import brackenfold-lap.csv --out brackenfold.json",
+            "      A logged lap. Were its speed headed Pace, --column speed=Pace:km/h would say so."
+        })
+public final class CircuitImportCommand implements Callable<Integer> {
+    private static final String AUTO = "auto";
+
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "FILE", description = "The points: a file, or the name of a demo survey.")
+    private String file;
+
+    @ArgGroup(validate = false, heading = "%nHow to read the points:%n")
+    private final Reading reading = new Reading();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final Output output = new Output();
+
+    @Mixin
+    public HelpOption help;
+
+    public static final class Reading {
+        @Option(names = "--closed", description = "The end joins the start; so it is if left out.")
+        boolean closed;
+
+        @Option(names = "--open", description = "It is an open run, such as a hillclimb.")
+        boolean open;
+
+        @Option(
+                names = "--smoothing",
+                paramLabel = "auto|METRES",
+                defaultValue = AUTO,
+                description = "Length of waves that lose half their height; 0 goes through all points."
+                        + " If left out, generalised cross-validation chooses.")
+        String smoothing;
+
+        @Option(
+                names = "--elevation-smoothing",
+                paramLabel = "auto|METRES",
+                defaultValue = AUTO,
+                description = "The same for the elevation.")
+        String elevationSmoothing;
+
+        @Option(
+                names = "--width-m",
+                paramLabel = "METRES",
+                defaultValue = "10",
+                description = "Width of the road where the points have none; 10 if left out.")
+        double width;
+
+        @Option(names = "--reverse", description = "Drives from the last point to the first.")
+        boolean reverse;
+
+        @Option(
+                names = "--lap",
+                paramLabel = "N",
+                description = "Takes the Nth whole lap of a file with several; the fastest if left out, or the first"
+                        + " where no times are known.")
+        Integer lap;
+
+        @Option(
+                names = "--column",
+                paramLabel = "NAME=HEADING[:UNIT]",
+                description = "Says which column of a CSV file holds what; may be repeated.")
+        List<String> columns = new ArrayList<>();
+
+        @Option(names = "--log", description = "Takes speed and lateral acceleration though the file has positions.")
+        boolean log;
+
+        @Option(
+                names = "--right-positive",
+                description = "The log counts a right turn's lateral acceleration as positive.")
+        boolean rightPositive;
+
+        @Option(names = "--figure-of-eight", description = "The line is meant to cross itself.")
+        boolean figureOfEight;
+    }
+
+    public static final class Output {
+        @Option(names = "--name", paramLabel = "NAME", description = "Name of the circuit; the file's if left out.")
+        String name;
+
+        @Option(
+                names = "--out",
+                paramLabel = "FILE",
+                description = "Writes the circuit document to a .json file; only reports if left out.")
+        String out;
+
+        @Option(names = "--json", description = "Prints the report for machines, as JSON.")
+        boolean json;
+
+        @Option(names = "--force", description = "Lets existing files be overwritten.")
+        boolean force;
+    }
+
+    public CircuitImportCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        if (reading.open && reading.closed) {
+            throw new InvalidValueException("--open", "it contradicts --closed", "keep one of them");
+        }
+        ImportChoices choices = new ImportChoices(
+                !reading.open,
+                wavelength("--smoothing", reading.smoothing),
+                wavelength("--elevation-smoothing", reading.elevationSmoothing),
+                reading.width,
+                reading.reverse,
+                reading.figureOfEight);
+        ResultFiles<ImportedTrack> files = new ResultFiles<>(output.force);
+        if (output.out != null) {
+            files.text(
+                    Outputs.checkEnding("--out", output.out, ".json"),
+                    imported -> DocumentWriter.text(imported.track()));
+        }
+        if (reading.open && reading.lap != null) {
+            throw new InvalidValueException("--lap", "an open run has no laps", "leave out --open or --lap");
+        }
+        SurveyFile read = Surveys.readFile(
+                Surveys.find(file),
+                reading.columns.stream().map(Surveys::column).toList(),
+                reading.log);
+        ImportSource taken = ImportSource.of(read, choices, lap());
+        ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);
+        files.write(imported);
+        ImportSheet sheet = new ImportSheet(imported, taken);
+        if (output.json) {
+            console.text(JsonLayout.text(sheet.tree()));
+        } else {
+            sheet.print(console);
+        }
+        files.report(console, output.json);
+        return ExitCode.DONE;
+    }
+
+    private String name() {
+        if (output.name != null) {
+            boolean fits = !output.name.isBlank()
+                    && output.name.length() <= 100
+                    && output.name.chars().noneMatch(Character::isISOControl);
+            if (!fits) {
+                throw new InvalidValueException(
+                        "--name", "this cannot be a name", "give 1 to 100 characters without line breaks");
+            }
+            return output.name;
+        }
+        String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
+        return plain.length() > 100 ? plain.substring(0, 100) : plain;
+    }
+
+    private OptionalInt lap() {
+        return reading.lap == null ? OptionalInt.empty() : OptionalInt.of(reading.lap);
+    }
+
+    private static OptionalDouble wavelength(String option, String text) {
+        if (text.equals(AUTO)) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return OptionalDouble.of(Double.parseDouble(text));
+        } catch (NumberFormatException e) {
+            throw new InvalidValueException(
+                    option, "'" + text + "' is not a number", "give metres, as in 40, or " + AUTO);
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** The commands that look at documents, import circuits and copy demos. */
+package dev.lapwright.cli.document;

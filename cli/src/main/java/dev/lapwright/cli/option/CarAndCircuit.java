@@ -1,0 +1,27 @@
+package dev.lapwright.cli.option;
+
+import dev.lapwright.car.Conditions;
+import dev.lapwright.results.Subject;
+import picocli.CommandLine.Parameters;
+
+/** The two documents every lap needs. */
+public final class CarAndCircuit {
+    @Parameters(
+            index = "0",
+            paramLabel = "CAR",
+            completionCandidates = DemoNames.Cars.class,
+            description = "Car: a file, or the name of a demo (see 'lapwright demo').")
+    public String car;
+
+    @Parameters(
+            index = "1",
+            paramLabel = "CIRCUIT",
+            completionCandidates = DemoNames.Circuits.class,
+            description = "Circuit or open run: a file, or the name of a demo.")
+    public String circuit;
+
+    /** Both read, the car set up. */
+    public Subject subject(SetupOptions setup, Conditions day) {
+        return setup.subject(car, circuit, day);
+    }
+}

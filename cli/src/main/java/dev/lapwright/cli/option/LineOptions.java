@@ -1,0 +1,100 @@
+package dev.lapwright.cli.option;
+
+import dev.lapwright.car.Nearest;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.SearchProgress;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.documents.StoredLine;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineSearch;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.Subject;
+import dev.lapwright.track.Track;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** Which line is driven. */
+public final class LineOptions extends LineRoomOptions {
+    public static final String REFRESH = ChosenLine.REFRESH;
+
+    @Option(
+            names = "--line",
+            paramLabel = "LINE",
+            completionCandidates = LineWords.class,
+            description =
+                    "middle, the circuit's own path, driven if left out; smoothest, the least bending; fastest, the"
+                            + " least time for the car as set up above; or a FILE that 'lapwright line' wrote. All laps are driven"
+                            + " on this one line. With refresh each car drives the fastest line found anew for itself,"
+                            + " which takes some seconds a lap.")
+    public String line;
+
+    /** Finds or reads the line for a subject; progress is shown. */
+    public ChosenLine find(Subject subject, Console console) {
+        String word = line == null ? "" : line;
+        Track road = subject.track();
+        if (word.isEmpty() || word.equals(LineKind.MIDDLE.word())) {
+            refuseRoom();
+            return ChosenLine.of(road, word, null, choices());
+        }
+        if (word.equals(LineKind.SMOOTHEST.word())) {
+            return ChosenLine.of(road, word, search(subject).smoothest(), choices());
+        }
+        if (word.equals(LineKind.FASTEST.word()) || word.equals(REFRESH)) {
+            return ChosenLine.of(road, word, fastest(search(subject), subject, console), choices());
+        }
+        checkFile(word);
+        StoredLine stored = Documents.line(word);
+        Line read = stored.on(road, subject.car(), choices());
+        return new ChosenLine(road, word, Optional.of(read), Optional.of(stored), choices());
+    }
+
+    /** The line anew for another car, from the one found; progress is shown. */
+    public ChosenLine refresh(ChosenLine found, Subject subject, Console console) {
+        LineSearch search = search(subject).from(found.line().orElseThrow());
+        return found.with(fastest(search, subject, console));
+    }
+
+    private LineSearch search(Subject subject) {
+        return LineSearch.of(subject.track(), subject.car(), choices());
+    }
+
+    private static Line fastest(LineSearch search, Subject subject, Console console) {
+        try (SearchProgress progress = new SearchProgress(console)) {
+            return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
+        }
+    }
+
+    /** Refuses lines of their own where all laps of a study are driven on one. */
+    public void refuseRefresh() {
+        if (REFRESH.equals(line)) {
+            throw new InvalidValueException(
+                    "--line " + line,
+                    "all laps of this study are driven on one line",
+                    "take --line fastest, or sweep with --line refresh");
+        }
+    }
+
+    private void refuseRoom() {
+        if (marginM != null || spacingM != null) {
+            throw new InvalidValueException(
+                    marginM != null ? "--margin-m" : "--spacing-m",
+                    "it is for a line that is looked for, but the circuit's own path is driven",
+                    "add --line smoothest or --line fastest, or leave it out");
+        }
+    }
+
+    private static void checkFile(String word) {
+        boolean file = word.contains("/") || word.endsWith(".json") || Files.exists(SafeFile.path(word));
+        if (!file) {
+            List<String> words = new LineWords();
+            throw new InvalidValueException(
+                    "--line " + word, "there is neither a line nor a file of that name", Nearest.remedy(word, words));
+        }
+    }
+}

@@ -1,0 +1,30 @@
+package dev.lapwright.cli.option;
+
+import dev.lapwright.car.Conditions;
+import dev.lapwright.results.Subject;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Option;
+
+/** How the car is set up. */
+public final class SetupOptions {
+    @Option(
+            names = "--setup",
+            paramLabel = "SETUP",
+            completionCandidates = DemoNames.Setups.class,
+            description = "Setup for the car: a file, or the name of a demo.")
+    public String setup;
+
+    @Option(
+            names = {"-s", "--set"},
+            paramLabel = "NAME=VALUE",
+            description = "Changes one thing in place; may be repeated. NAME is an adjustment of the car, one of its"
+                    + " quantities, or one of the conditions: rear-wing=6, front-pressure=\"24 psi\","
+                    + " chassis.massKg=1250, conditions.grip=0.8. 'lapwright show CAR' lists them.")
+    public List<String> settings = new ArrayList<>();
+
+    /** A car set up so; the circuit may be null. */
+    public Subject subject(String car, String circuit, Conditions day) {
+        return Subject.of(car, circuit, setup, settings, day);
+    }
+}

@@ -1,0 +1,2 @@
+/** Groups of options that several commands share. */
+package dev.lapwright.cli.option;

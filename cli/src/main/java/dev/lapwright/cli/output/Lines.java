@@ -1,0 +1,47 @@
+package dev.lapwright.cli.output;
+
+/** Lines of running text, broken between words and indented. */
+public final class Lines {
+    /** Columns that every terminal has. */
+    public static final int WIDTH = 100;
+
+    private static final int NAME_WIDTH = 14;
+
+    private Lines() {}
+
+    /** A name and what there is to say under it. */
+    public static void item(Console console, String name, String text) {
+        String padding = " ".repeat(NAME_WIDTH - name.length());
+        print(console, "  " + name + padding, 2 + NAME_WIDTH, text);
+    }
+
+    /** A paragraph from the left edge. */
+    public static void paragraph(Console console, String text) {
+        print(console, "", 0, text);
+    }
+
+    /**
+     * A beginning, then text that wraps under its own first word.
+     *
+     * @param width of the beginning as seen, without codes for bold type
+     */
+    public static void print(Console console, String beginning, int width, String text) {
+        String indent = " ".repeat(width);
+        StringBuilder line = new StringBuilder(beginning);
+        int used = width;
+        boolean first = true;
+        for (String word : text.split(" ")) {
+            int length = word.replaceAll("\u001B\\[[0-9]*m", "").length();
+            if (!first && used + 1 + length > WIDTH) {
+                console.line(line.toString());
+                line = new StringBuilder(indent);
+                used = indent.length();
+                first = true;
+            }
+            line.append(first ? "" : " ").append(word);
+            used += length + (first ? 0 : 1);
+            first = false;
+        }
+        console.line(line.toString());
+    }
+}

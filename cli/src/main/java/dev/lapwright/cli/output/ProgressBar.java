@@ -1,0 +1,83 @@
+package dev.lapwright.cli.output;
+
+import dev.lapwright.study.Progress;
+import java.util.Locale;
+import java.util.function.LongSupplier;
+
+/**
+ * How far long work has come, in one line that is overwritten. Shows itself only on a terminal and only after half a second;
+ * leaves nothing behind.
+ */
+public final class ProgressBar implements Progress, AutoCloseable {
+    private static final long WAIT = 500_000_000L;
+    private static final long INTERVAL = 100_000_000L;
+    private static final int WIDTH = 30;
+    private static final String ERASE_LINE = "\r\u001B[K";
+
+    private final Console console;
+    private final String things;
+    private final LongSupplier nanoseconds;
+    private final long start;
+    private long shownAt;
+    private final Thread eraser = new Thread(this::close, "erase progress");
+    private volatile boolean shown;
+    private volatile boolean closed;
+
+    /**
+     * @param things what is counted, as in "laps"
+     */
+    public ProgressBar(Console console, String things) {
+        this(console, things, System::nanoTime);
+    }
+
+    public ProgressBar(Console console, String things, LongSupplier nanoseconds) {
+        this.console = console;
+        this.things = things;
+        this.nanoseconds = nanoseconds;
+        start = nanoseconds.getAsLong();
+        if (console.errIsTerminal()) {
+            // A prompt after an interrupt starts on a clean line.
+            Runtime.getRuntime().addShutdownHook(eraser);
+        }
+    }
+
+    @Override
+    public void report(int done, int total) {
+        if (!console.errIsTerminal() || closed || total <= 0) {
+            return;
+        }
+        long now = nanoseconds.getAsLong();
+        boolean due = shown ? now - shownAt >= INTERVAL : now - start >= WAIT;
+        if (due) {
+            shown = true;
+            shownAt = now;
+            console.progress(ERASE_LINE + text(done, total, now - start));
+        }
+    }
+
+    private String text(int done, int total, long elapsed) {
+        int full = (int) ((long) WIDTH * done / total);
+        double left = done == 0 ? 0 : elapsed * 1e-9 * (total - done) / done;
+        String bar = "#".repeat(full) + ".".repeat(WIDTH - full);
+        return String.format(Locale.ROOT, "[%s] %d of %d %s, %.0f s left", bar, done, total, things, left);
+    }
+
+    @Override
+    public void close() {
+        closed = true;
+        if (shown) {
+            console.progress(ERASE_LINE);
+        }
+        if (console.errIsTerminal() && Thread.currentThread() != eraser) {
+            forgetEraser();
+        }
+    }
+
+    private void forgetEraser() {
+        try {
+            Runtime.getRuntime().removeShutdownHook(eraser);
+        } catch (IllegalStateException e) {
+            // The program is already stopping and runs the hook itself.
+        }
+    }
+}

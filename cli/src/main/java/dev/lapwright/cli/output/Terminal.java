@@ -1,0 +1,36 @@
+package dev.lapwright.cli.output;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Whether a person sits at the other end of a stream. */
+public final class Terminal {
+    private static final Path STREAMS = Path.of("/proc/self/fd");
+    private static final int OUTPUT = 1;
+    private static final int ERROR = 2;
+
+    private Terminal() {}
+
+    public static boolean isOutput() {
+        return is(OUTPUT);
+    }
+
+    public static boolean isError() {
+        return is(ERROR);
+    }
+
+    private static boolean is(int stream) {
+        if (Files.isDirectory(STREAMS)) {
+            try {
+                String device = Files.readSymbolicLink(STREAMS.resolve(Integer.toString(stream)))
+                        .toString();
+                return device.startsWith("/dev/pts/") || device.startsWith("/dev/tty") || device.equals("/dev/console");
+            } catch (IOException e) {
+                return false;
+            }
+        }
+        // Elsewhere Java only tells whether input and output are both a terminal; from version 22 on not even that.
+        return System.console() != null && Runtime.version().feature() < 22;
+    }
+}

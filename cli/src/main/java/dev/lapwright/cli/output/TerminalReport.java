@@ -1,0 +1,140 @@
+package dev.lapwright.cli.output;
+
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Terminal rendering of a report: items under names, running text broken between words, tables in columns. */
+public final class TerminalReport {
+    private static final String GAP = "  ";
+    private static final int LONG_TITLE = 14;
+
+    private final Console console;
+
+    private TerminalReport(Console console) {
+        this.console = console;
+    }
+
+    public static void print(Console console, Report report) {
+        TerminalReport terminal = new TerminalReport(console);
+        report.blocks().forEach(terminal::print);
+    }
+
+    private void print(Report.Block block) {
+        if (block instanceof Report.Title title) {
+            console.line(console.bold(title.subject()) + styled(title.rest()));
+        } else if (block instanceof Report.Item item) {
+            Lines.item(console, item.name(), styled(item.text()));
+        } else if (block instanceof Report.Paragraph paragraph) {
+            Lines.paragraph(console, styled(paragraph.text()));
+        } else if (block instanceof Report.Point point) {
+            Lines.print(console, "- ", 2, styled(point.text()));
+        } else if (block instanceof Report.Line line) {
+            console.line(styled(line.text()));
+        } else if (block instanceof Report.Caution caution) {
+            Lines.paragraph(console, console.bold(caution.beginning()) + " " + caution.text());
+        } else if (block instanceof Report.Rows<?> rows) {
+            new Grid<>(rows).print();
+        } else {
+            console.line();
+        }
+    }
+
+    private String styled(String text) {
+        // A sign that no text holds shows where bold type begins and ends.
+        String bold = console.bold("\u0000");
+        int at = bold.indexOf('\u0000');
+        return Report.marked(text, bold.substring(0, at), bold.substring(at + 1));
+    }
+
+    /** A table laid out: all its cells as text. */
+    private final class Grid<R> {
+        private final List<Table.Column<R>> columns;
+        private final List<List<String>> titles = new ArrayList<>();
+        private final List<List<String>> cells = new ArrayList<>();
+        private final List<Boolean> marked = new ArrayList<>();
+        private final int[] widths;
+
+        Grid(Report.Rows<R> rows) {
+            columns = rows.table().shown();
+            columns.forEach(column -> titles.add(lines(column)));
+            for (R row : rows.rows()) {
+                cells.add(
+                        columns.stream().map(column -> column.text().apply(row)).toList());
+                marked.add(rows.table().isMarked(row));
+            }
+            widths = IntStream.range(0, columns.size()).map(this::width).toArray();
+        }
+
+        /** A title of several words or, if it is long, parts of a path in as many lines. */
+        private List<String> lines(Table.Column<R> column) {
+            String title = column.title();
+            if (column.isWords()) {
+                return List.of(title);
+            }
+            if (title.indexOf(' ') >= 0) {
+                return List.of(title.split(" "));
+            }
+            return title.length() <= LONG_TITLE ? List.of(title) : List.of(title.split("(?<=\\.)"));
+        }
+
+        private int width(int column) {
+            int width = length(columns.get(column).unit());
+            for (String line : titles.get(column)) {
+                width = Math.max(width, length(line));
+            }
+            for (List<String> row : cells) {
+                width = Math.max(width, length(row.get(column)));
+            }
+            return width;
+        }
+
+        /** Prints it, indented by two spaces. */
+        void print() {
+            int lines = titles.stream().mapToInt(List::size).max().orElse(1);
+            for (int line = lines - 1; line >= 0; line--) {
+                int fromBelow = line;
+                console.line(console.bold(joined(titles.stream()
+                        .map(title -> fromBelow < title.size() ? title.get(title.size() - 1 - fromBelow) : "")
+                        .toList())));
+            }
+            if (columns.stream().anyMatch(column -> !column.unit().isEmpty())) {
+                console.line(console.faint(
+                        joined(columns.stream().map(Table.Column::unit).toList())));
+            }
+            for (int i = 0; i < cells.size(); i++) {
+                print(cells.get(i), marked.get(i));
+            }
+        }
+
+        private void print(List<String> row, boolean marked) {
+            String line = joined(row);
+            int last = columns.size() - 1;
+            if (length(line) <= Lines.WIDTH || !columns.get(last).isWords()) {
+                console.line(marked ? console.bold(line) : line);
+                return;
+            }
+            // Words that are too wide go on under themselves.
+            int start = last * GAP.length()
+                    + GAP.length()
+                    + IntStream.of(widths).limit(last).sum();
+            Lines.print(console, line.substring(0, start), start, row.get(last));
+        }
+
+        private String joined(List<String> texts) {
+            StringBuilder line = new StringBuilder();
+            for (int i = 0; i < widths.length; i++) {
+                String padding = " ".repeat(widths[i] - length(texts.get(i)));
+                line.append(GAP);
+                line.append(columns.get(i).isWords() ? texts.get(i) + padding : padding + texts.get(i));
+            }
+            return line.toString().stripTrailing();
+        }
+    }
+
+    private static int length(String text) {
+        return text.codePointCount(0, text.length());
+    }
+}

@@ -1,0 +1,240 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.log.FitSpeedChart;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.ColumnChoice;
+import dev.lapwright.fit.Fit;
+import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.FitReport;
+import dev.lapwright.results.Subject;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Command {@code fit}: what a log of driven laps says of the car. */
+@Command(
+        name = "fit",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Fits grip, drag, downforce, power and rolling resistance of a car to logged laps.",
+            "Gives intervals, and says which the laps do not tell apart. Reads CSV with headings in any",
+            "order: distance or time, speed, and if known throttle, brake, gear, accelerations, lap. A unit",
+            "may stand behind a heading, as in speed (km/h)."
+        },
+        customSynopsis = {
+            "lapwright fit CAR CIRCUIT LOG... [--lap N]... [--column NAME=HEADING[:UNIT]]...",
+            "              [--fit WHAT[,WHAT]...] [--to FILE] [OPTIONS]"
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright fit gt-talvex castelvane castelvane-laps.csv --chart fit.svg",
+            "      What three laps say of the car, and where the fitted model differs from them.",
+            "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
+            "      One lap, all but grip and power held; the fitted car becomes a document."
+        })
+public final class FitCommand extends StudyCommand<FitReport> {
+    private static final String NAME = "--name";
+    private static final int LONGEST_NAME = 100;
+
+    @Mixin
+    private CarAndCircuit documents;
+
+    @Parameters(
+            index = "2..*",
+            arity = "1..*",
+            paramLabel = "LOG",
+            description = "Logged laps: files, or the name of a demo log of driven laps.")
+    private List<String> logs;
+
+    @ArgGroup(validate = false, heading = "%nFit:%n")
+    private final Asked asked = new Asked();
+
+    @ArgGroup(validate = false, heading = "%nSetup:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nConditions:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
+    public FitCommand(Console console) {
+        super(
+                console,
+                new StudyFiles<>(FitReport::report)
+                        .json("fit.json")
+                        .csv(FitReport.ESTIMATES)
+                        .csv(FitReport.PARTS)
+                        .csv(FitReport.TRACE)
+                        .text("fitted-car.json", found -> DocumentWriter.text(found.fittedCar()))
+                        .onlyInFolder()
+                        .option(
+                                "--to",
+                                "Writes the car with the fitted values as a document to a .json file; where they come from"
+                                        + " is told in its description.")
+                        .value(
+                                NAME,
+                                "NAME",
+                                "Name of the car in that document; the car's own if left out, so that its setups go on"
+                                        + " fitting it.")
+                        .chart(
+                                "fit.svg",
+                                found -> new Drawing(
+                                        FitSpeedChart.of(found.result(), ChartStyle.STANDARD), FitSpeedChart.SIZE))
+                        .option("--chart", "Draws logged and simulated speed with their difference as .svg or .png.")
+                        .out(
+                                "A folder for everything: result, tables, chart, and the fitted car. Or one file: .json for"
+                                        + " the result, .csv for the table of estimates, .svg or .png for the chart."));
+    }
+
+    @Override
+    public FitReport study() {
+        double confidence = asked.confidence();
+        Set<FitParameter> wanted = asked.wanted();
+        List<ColumnChoice> columns = asked.choices();
+        if (LineOptions.REFRESH.equals(line.line)) {
+            throw new InvalidValueException(
+                    "--line refresh", "the laps were all driven on one line", "use --line fastest, or name a file");
+        }
+        Subject subject = documents.subject(setup, conditions.day());
+        String name = name(subject);
+        List<DrivenLog> read = logs.stream()
+                .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
+                .toList();
+        ChosenLine chosen = line.find(subject, console);
+        DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
+        FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
+                .laps(pick.laps())
+                .fitting(wanted)
+                .confidence(confidence)
+                .run();
+        return new FitReport(subject, chosen, read, pick, result, name);
+    }
+
+    @Override
+    public Report report(FitReport found) {
+        return found.report();
+    }
+
+    private String name(Subject subject) {
+        String name = files.given(NAME);
+        if (name == null) {
+            return subject.bare().name();
+        }
+        boolean fits =
+                !name.isBlank() && name.length() <= LONGEST_NAME && name.chars().noneMatch(Character::isISOControl);
+        if (!fits) {
+            throw new InvalidValueException(
+                    NAME, "this cannot be a name", "give 1 to 100 characters without line breaks");
+        }
+        return name;
+    }
+
+    /** How the log is read, and what is fitted to it. */
+    public static final class Asked {
+        private static final double PERCENT = 100;
+        private static final double LEAST_CONFIDENCE = 50;
+        private static final double MOST_CONFIDENCE = 99.9;
+
+        @Option(
+                names = "--column",
+                paramLabel = "NAME=HEADING[:UNIT]",
+                description = "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
+                        + " longitudinal_acceleration, lateral_acceleration or lap. May be repeated.")
+        List<String> columns = new ArrayList<>();
+
+        @Option(
+                names = "--lap",
+                paramLabel = "N",
+                description =
+                        "Takes lap N as the log numbers them, or counted from 1; may be repeated. If left out: all"
+                                + " whole laps at pace.")
+        List<Integer> laps = new ArrayList<>();
+
+        @Option(
+                names = "--fit",
+                paramLabel = "WHAT[,WHAT]...",
+                split = ",",
+                completionCandidates = ParameterWords.class,
+                description =
+                        "What to fit: grip, drag-area, downforce-area, power, rolling-resistance; all if left out."
+                                + " What is not named stays as the car has it.")
+        List<String> parameters = new ArrayList<>();
+
+        @Option(
+                names = "--confidence-percent",
+                paramLabel = "P",
+                defaultValue = "95",
+                description = "Confidence of the intervals; 95 if left out.")
+        double confidencePercent;
+
+        /** Words for {@code --fit}. */
+        static final class ParameterWords extends ArrayList<String> {
+            private static final long serialVersionUID = 1L;
+
+            ParameterWords() {
+                super(words());
+            }
+        }
+
+        private static List<String> words() {
+            return Arrays.stream(FitParameter.values()).map(FitReport::word).toList();
+        }
+
+        List<ColumnChoice> choices() {
+            return columns.stream().map(DrivenLogs::column).toList();
+        }
+
+        /** A share. */
+        double confidence() {
+            return Check.inRange("--confidence-percent", confidencePercent, LEAST_CONFIDENCE, MOST_CONFIDENCE)
+                    / PERCENT;
+        }
+
+        Set<FitParameter> wanted() {
+            if (parameters.isEmpty()) {
+                return EnumSet.allOf(FitParameter.class);
+            }
+            return parameters.stream()
+                    .map(word -> parameter(word.trim()))
+                    .collect(Collectors.toCollection(() -> EnumSet.noneOf(FitParameter.class)));
+        }
+
+        private static FitParameter parameter(String word) {
+            return Arrays.stream(FitParameter.values())
+                    .filter(parameter -> FitReport.word(parameter).equals(word))
+                    .findFirst()
+                    .orElseThrow(() -> new InvalidValueException(
+                            "--fit",
+                            "'" + word + "' is nothing that can be fitted",
+                            "use " + String.join(", ", words())));
+        }
+    }
+}

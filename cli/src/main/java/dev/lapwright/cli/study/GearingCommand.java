@@ -1,0 +1,169 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Unit;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.GearingReport;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
+import dev.lapwright.study.gearing.Gearing;
+import dev.lapwright.study.gearing.GearingAxes;
+import dev.lapwright.study.sweep.SweepAxis;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Command {@code gearing}: which gearing to fit. */
+@Command(
+        name = "gearing",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Says what a lap makes of the gears, and which final drive and ratios to fit."},
+        customSynopsis = {
+            "lapwright gearing CAR CIRCUIT [--final-drives VALUES] [--ratio GEAR=VALUES]...",
+            "                  [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright gearing gt-talvex castelvane --tow-percent 20 --head-wind-kmh 30",
+            "      All final drives and ratios of the car, also behind another and against a wind.",
+            "  lapwright gearing gt-talvex harrowmere --ratio 6=0.95,1,1.05 --out sixth",
+            "      Three sixth gears; result and tables go to the folder sixth."
+        })
+public final class GearingCommand extends StudyCommand<GearingReport> {
+    private static final double LONGEST_S = 60;
+
+    @Mixin
+    private CarAndCircuit documents;
+
+    @ArgGroup(validate = false, heading = "%nGearing:%n")
+    private final Tried gearing = new Tried();
+
+    @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nConditions:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
+    public GearingCommand(Console console) {
+        super(
+                console,
+                new StudyFiles<>(GearingReport::report)
+                        .json("gearing.json")
+                        .csv("gearing.csv")
+                        .csv("shifts.csv")
+                        .csv("traction.csv")
+                        .chart("gears.svg", GearingCharts::sawtooth)
+                        .option("--chart", "Draws engine speed over road speed in each gear as .svg or .png.")
+                        .chart("traction.svg", GearingCharts::traction)
+                        .option(
+                                "--traction-chart",
+                                "Draws the force of each gear against the resistance, also in the tow and the wind, as"
+                                        + " .svg or .png.")
+                        .out(
+                                "A folder for everything: result, table of gearings, shifts, force in each gear over speed,"
+                                        + " and charts. Or one file: .json for the result, .csv for the table of gearings, .svg or"
+                                        + " .png for the chart of engine speed."));
+    }
+
+    /** Which gearings are tried, and in which situations. */
+    public static final class Tried {
+        @Option(
+                names = "--final-drives",
+                paramLabel = "VALUES",
+                description =
+                        "Final drives to try, as the car's own adjustment counts them, in ratios or in teeth: first:last:step,"
+                                + " or a list v1,v2,…. first:last takes what that adjustment allows between the two. Without this and --ratio: all that can be fitted.")
+        String finalDrives;
+
+        @Option(
+                names = "--ratio",
+                paramLabel = "GEAR=VALUES",
+                description = "Ratios to try in one gear, the others as they are: 6=0.95,1,1.05; may be repeated.")
+        List<String> ratios = new ArrayList<>();
+
+        @Option(
+                names = "--tow-percent",
+                paramLabel = "P",
+                description =
+                        "Also in the wake of another car that takes away this much of the drag, all the way round.")
+        Double towPercent;
+
+        @Option(
+                names = "--head-wind-kmh",
+                paramLabel = "V",
+                description =
+                        "Also with a steady wind that meets the car head on where it is fastest; below zero from behind."
+                                + " It takes the place of the wind of the day.")
+        Double headWindKmh;
+
+        @Option(
+                names = "--before-braking-s",
+                paramLabel = "T",
+                description = "An upshift this short a time before braking is pointed out; 1 s if left out.")
+        double beforeBrakingS = 1;
+    }
+
+    @Override
+    public GearingReport study() {
+        Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
+        Subject subject = documents.subject(setup, conditions.day());
+        return new GearingReport(
+                subject, gearing.beforeBrakingS, gearing(subject).run());
+    }
+
+    @Override
+    public Report report(GearingReport found) {
+        return found.report();
+    }
+
+    private Gearing gearing(Subject subject) {
+        Gearing study = Gearing.of(subject.car(), subject.track(), subject.day());
+        if (gearing.finalDrives != null) {
+            study = study.over(finalDrives(subject));
+        }
+        for (String ratio : gearing.ratios) {
+            study = study.over(ratio(ratio, subject));
+        }
+        if (gearing.towPercent != null) {
+            study = study.withTow(Check.inRange("--tow-percent", gearing.towPercent, 0, 60) / 100);
+        }
+        if (gearing.headWindKmh != null) {
+            double kmh = Check.inRange("--head-wind-kmh", gearing.headWindKmh, -144, 144);
+            study = study.withHeadWind(Unit.KILOMETRE_PER_HOUR.convert(kmh, Unit.METRE_PER_SECOND));
+        }
+        return study;
+    }
+
+    /** A range without a step takes the steps of the adjustment; any other values are ratios. */
+    private SweepAxis finalDrives(Subject subject) {
+        Optional<Adjustment> adjustment = GearingAxes.finalDrive(subject.bare());
+        boolean withoutStep = gearing.finalDrives.chars().filter(c -> c == ':').count() == 1;
+        String name = withoutStep && adjustment.isPresent() ? adjustment.get().name() : GearingAxes.FINAL_DRIVE;
+        return Vary.parse(name + "=" + gearing.finalDrives, subject).axis();
+    }
+
+    private static SweepAxis ratio(String text, Subject subject) {
+        int equals = text.indexOf('=');
+        String gear = equals < 0 ? "" : text.substring(0, equals).trim();
+        if (!gear.matches("[0-9]{1,2}")) {
+            throw new InvalidValueException(
+                    "--ratio " + text, "it does not begin with a gear", "write GEAR=VALUES, as in 6=0.95,1,1.05");
+        }
+        String name = GearingAxes.ratio(subject.bare(), Integer.parseInt(gear));
+        return Vary.parse(name + text.substring(equals), subject).axis();
+    }
+}

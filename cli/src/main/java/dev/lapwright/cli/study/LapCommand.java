@@ -1,0 +1,185 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.car.Setup;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.lap.GgDiagram;
+import dev.lapwright.charts.lap.SpeedComparison;
+import dev.lapwright.charts.lap.SpeedTrace;
+import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.DrivenLine;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.Outputs;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.LapReport;
+import dev.lapwright.results.Subject;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Command {@code lap}: one lap, or several setups side by side. */
+@Command(
+        name = "lap",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Laps a circuit in a car and says how, corner by corner."},
+        customSynopsis = "lapwright lap CAR CIRCUIT [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]",
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright lap gt-talvex castelvane -s rear-wing=8 --out lap8",
+            "      A lap with the rear wing at 8; result, trace and charts go to the folder lap8.",
+            "  lapwright lap gt-talvex castelvane --against rear-wing=3 --chart wings.svg",
+            "      Where on the circuit a flatter wing gains and loses: by sector, and as a chart."
+        })
+public final class LapCommand extends StudyCommand<LapReport> {
+    private static final String CHART = "--chart";
+
+    @Mixin
+    private CarAndCircuit documents;
+
+    @ArgGroup(validate = false, heading = "%nSetup:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
+    @ArgGroup(validate = false, heading = "%nComparison:%n")
+    private final Others others = new Others();
+
+    @ArgGroup(validate = false, heading = "%nConditions:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
+    public LapCommand(Console console) {
+        super(console, new StudyFiles<>(LapReport::report));
+        files.json("lap.json")
+                .csv(LapReport.TRACE)
+                .option("--trace", found -> found.trace().json(), "Writes the lap station by station as .csv or .json.")
+                .chart(".svg", found -> isComparing() ? comparison(found) : speed(found))
+                .onlyAlone()
+                .option(
+                        CHART,
+                        "Draws speed and gear over distance as .svg or .png; setups to compare are laid over it.")
+                .chart("speed.svg", LapCommand::speed)
+                .chart("map.svg", found -> new Drawing(TrackMap.of(found.lap(), ChartStyle.STANDARD), TrackMap.SIZE))
+                .chart("line.svg", LapCommand::line)
+                .chart("gg.svg", found -> new Drawing(GgDiagram.of(found.lap(), ChartStyle.STANDARD), GgDiagram.SIZE))
+                .chart("comparison.svg", found -> found.line().isRefreshed() ? null : comparison(found))
+                .onlyIf(this::isComparing)
+                .out("A folder for everything: result, trace and all charts. Or one file, by its ending:"
+                        + " .json for the result, .csv for the trace, .svg or .png for the chart.");
+    }
+
+    @Override
+    public LapReport study() {
+        checkComparable();
+        Subject subject = documents.subject(setup, conditions.day());
+        List<NamedChoice> asked = new ArrayList<>();
+        for (String other : others.against) {
+            asked.add(named(subject, other));
+        }
+        ChosenLine chosen = line.find(subject, console);
+        LapSolver solver = LapSolver.on(chosen.driven());
+        Lap lap = lap(solver, subject);
+        List<LapReport.Other> driven = new ArrayList<>();
+        for (NamedChoice other : asked) {
+            LapSolver own = chosen.isRefreshed()
+                    ? LapSolver.on(
+                            line.refresh(chosen, other.subject(), console).driven())
+                    : solver;
+            driven.add(new LapReport.Other(other.name(), other.subject(), lap(own, other.subject())));
+        }
+        return new LapReport(subject, chosen, lap, driven);
+    }
+
+    @Override
+    public Report report(LapReport found) {
+        return found.report();
+    }
+
+    private boolean isComparing() {
+        return !others.against.isEmpty();
+    }
+
+    /** Refuses a chart that is asked for by name and could not be drawn, before any lap is driven. */
+    private void checkComparable() {
+        if (!LineOptions.REFRESH.equals(line.line) || !isComparing()) {
+            return;
+        }
+        String chart = files.given(CHART);
+        String out = files.given("--out");
+        boolean drawn = out != null && (Outputs.isNamed(out, ".svg") || Outputs.isNamed(out, ".png"));
+        if (chart != null || drawn) {
+            throw new InvalidValueException(
+                    chart != null ? CHART : "--out " + out,
+                    "laps on lines of their own are of several lengths and cannot be laid over each other",
+                    "leave it out, or take --line fastest for all");
+        }
+    }
+
+    private record NamedChoice(String name, Subject subject) {}
+
+    private static NamedChoice named(Subject base, String against) {
+        if (against.contains("=")) {
+            List<String> settings = Arrays.asList(against.split(","));
+            return new NamedChoice(against, base.with(settings));
+        }
+        Setup other = Documents.setup(against, base.bare());
+        return new NamedChoice(other.name(), base.in(other));
+    }
+
+    private static Lap lap(LapSolver solver, Subject subject) {
+        return solver.solve(Vehicle.of(subject.car(), subject.day()));
+    }
+
+    private static Drawing speed(LapReport found) {
+        return new Drawing(SpeedTrace.of(found.lap(), ChartStyle.STANDARD), SpeedTrace.SIZE);
+    }
+
+    private static Drawing line(LapReport found) {
+        return found.line()
+                .line()
+                .map(line -> DrivenLine.of(found.line().name(), found.lap().time(), line))
+                .map(line -> LineCommand.map(found.subject().track(), List.of(line)))
+                .orElse(null);
+    }
+
+    private static Drawing comparison(LapReport found) {
+        List<SpeedComparison.NamedLap> laps = new ArrayList<>();
+        laps.add(new SpeedComparison.NamedLap(found.subject().setupText(), found.lap()));
+        found.others().forEach(other -> laps.add(new SpeedComparison.NamedLap(other.name(), other.lap())));
+        return comparison(laps);
+    }
+
+    /** Speeds of several laps laid over each other. */
+    public static Drawing comparison(List<SpeedComparison.NamedLap> laps) {
+        return new Drawing(SpeedComparison.of(laps, ChartStyle.STANDARD), SpeedComparison.SIZE);
+    }
+
+    /** What is compared with the setup above. */
+    public static final class Others {
+        @Option(
+                names = "--against",
+                paramLabel = "SETUP",
+                description = "Also laps in this setup and gives the difference by sector; may be repeated. Either a"
+                        + " setup by file or demo name, or changes to the setup above: rear-wing=3 or"
+                        + " rear-wing=3,front-bar=2.")
+        List<String> against = new ArrayList<>();
+    }
+}

@@ -1,0 +1,272 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.sweep.LapTimeFront;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.OptimisationReport;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.sweep.SweepAxis;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Command {@code optimise}: the best setup on legal steps. */
+@Command(
+        name = "optimise",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Looks for the best setup on the legal steps of the car's adjustments."},
+        customSynopsis = {
+            "lapwright optimise CAR CIRCUIT [--over NAMES] [--circuit NAME=WEIGHT]...",
+            "                   [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright optimise gt-talvex castelvane --over rear-wing,rake,front-bar --min-top-speed-kmh 278",
+            "      Three adjustments, with no less than a top speed; the rest stays as it is.",
+            "  lapwright optimise touring-merrow harrowmere --over rear-wing,rear-bar --out best",
+            "      Two adjustments; result, table of setups, chart and best setup go to the folder best."
+        })
+public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
+    @Mixin
+    private CarAndCircuit documents;
+
+    @ArgGroup(validate = false, heading = "%nSearch:%n")
+    private final Search search = new Search();
+
+    @ArgGroup(validate = false, heading = "%nLimits that the setup must keep on every circuit and day:%n")
+    private final Limits limits = new Limits();
+
+    @ArgGroup(validate = false, heading = "%nSetup that it is compared with, and from which it starts:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nConditions:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
+    public OptimiseCommand(Console console) {
+        super(
+                console,
+                new StudyFiles<>(OptimisationReport::report)
+                        .json("optimisation.json")
+                        .csv("setups.csv")
+                        .text("best-setup.json", OptimiseCommand::setup)
+                        .onlyInFolder()
+                        .chart("lap-time-top-speed.svg", OptimiseCommand::chart)
+                        .option("--chart", "Draws lap time against top speed of all setups driven as .svg or .png.")
+                        .out(
+                                "A folder for everything: result, table of setups, chart, and the best setup as a document"
+                                        + " for --setup. Or one file: .json for the result, .csv for the table, .svg or .png for the chart."));
+    }
+
+    /** What is searched, for what, and how. */
+    public static final class Search {
+        @Option(
+                names = "--over",
+                paramLabel = "NAMES",
+                split = ",",
+                description =
+                        "Adjustments to search: rear-wing,rake,…. Without it all of the car's but those of fuel, mass,"
+                                + " power, compound, tyre pressure, brake balance, toe and overrun locking, of which a lap time"
+                                + " says too little.")
+        List<String> over = new ArrayList<>();
+
+        @Option(
+                names = "--circuit",
+                paramLabel = "NAME=WEIGHT",
+                completionCandidates = DemoNames.Circuits.class,
+                description =
+                        "Another circuit that the setup is to serve, and how much a lap of it counts beside one of"
+                                + " CIRCUIT, which counts 1; may be repeated.")
+        List<String> circuits = new ArrayList<>();
+
+        @Option(
+                names = "--range",
+                paramLabel = "NAME=VALUES",
+                description = "Several days that the setup is to serve: one of the conditions and its values, as in"
+                        + " conditions.airTempC=5,35; may be repeated, every combination is then a day.")
+        List<String> ranges = new ArrayList<>();
+
+        @Option(
+                names = "--worst",
+                description =
+                        "With --range: makes the least gain on any of the days as large as it can be, not the mean.")
+        boolean worst;
+
+        @Option(
+                names = "--seed",
+                paramLabel = "N",
+                description = "Seed of the random numbers of the search between the steps; 1 if left out.")
+        Long seed;
+
+        @Option(
+                names = "--threads",
+                paramLabel = "N",
+                description = "How many laps are driven at the same time; one for each processor core if left out.")
+        Integer threads;
+    }
+
+    /** What a setup must keep. */
+    public static final class Limits {
+        @Option(names = "--min-top-speed-kmh", paramLabel = "V", description = "Top speed at least, km/h.")
+        Double minTopSpeedKmh;
+
+        @Option(
+                names = "--balance-percent",
+                paramLabel = "FROM:TO",
+                description =
+                        "Limit balance within a band, percent: share of grip that the front axle takes less that of"
+                                + " the rear axle, where corners are driven at the limit. Above 0 the front axle is first at its limit.")
+        String balancePercent;
+
+        @Option(
+                names = "--min-ride-height-mm",
+                paramLabel = "H",
+                description = "Ride height of either axle at the top speed at least, mm, platform settled.")
+        Double minRideHeightMm;
+
+        @Option(
+                names = "--no-upshift-in-corner",
+                description = "No upshift at more than half of a corner's lateral acceleration.")
+        boolean noUpshiftInCorner;
+
+        /** The limits they describe. */
+        OptimisationLimits limits() {
+            OptionalDouble least = OptionalDouble.empty();
+            OptionalDouble most = OptionalDouble.empty();
+            if (balancePercent != null) {
+                String[] ends = balancePercent.split(":", -1);
+                if (ends.length != 2) {
+                    throw bad();
+                }
+                least = end(ends[0]);
+                most = end(ends[1]);
+            }
+            return new OptimisationLimits(of(minTopSpeedKmh), least, most, of(minRideHeightMm), noUpshiftInCorner);
+        }
+
+        private static OptionalDouble of(Double value) {
+            return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+        }
+
+        private OptionalDouble end(String text) {
+            try {
+                return OptionalDouble.of(Double.parseDouble(text.trim()));
+            } catch (NumberFormatException notANumber) {
+                throw bad();
+            }
+        }
+
+        private InvalidValueException bad() {
+            return new InvalidValueException(
+                    "--balance-percent " + balancePercent, "that is not a band", "write from:to, as in -1:2");
+        }
+    }
+
+    @Override
+    public OptimisationReport study() {
+        OptimisationLimits kept = limits.limits();
+        Subject subject = documents.subject(setup, conditions.day());
+        return OptimisationReport.of(subject, run(study(subject).within(kept)));
+    }
+
+    @Override
+    public Report report(OptimisationReport found) {
+        return found.report();
+    }
+
+    private OptimisationResult run(Optimisation study) {
+        StudyRun how = search.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(search.threads);
+        try (ProgressBar bar = new ProgressBar(console, "setups at most")) {
+            return study.run(how.reporting(bar));
+        }
+    }
+
+    private Optimisation study(Subject subject) {
+        List<Optimisation.Circuit> circuits = new ArrayList<>();
+        circuits.add(new Optimisation.Circuit(subject.track(), 1));
+        search.circuits.forEach(text -> circuits.add(circuit(text)));
+        Optimisation study = Optimisation.of(subject.car(), circuits, subject.day())
+                .over(search.over.stream().map(String::trim).toList());
+        for (String text : search.ranges) {
+            study = study.inConditions(range(text, subject));
+        }
+        if (search.worst) {
+            if (search.ranges.isEmpty()) {
+                throw new InvalidValueException("--worst", "there is only one day", "add --range, or leave it out");
+            }
+            study = study.forTheWorstDay();
+        }
+        return search.seed == null ? study : study.withSeed(search.seed);
+    }
+
+    private static Optimisation.Circuit circuit(String text) {
+        int equals = text.lastIndexOf('=');
+        String name = equals < 0 ? text : text.substring(0, equals);
+        double weight;
+        try {
+            weight = equals < 0
+                    ? 1
+                    : Double.parseDouble(text.substring(equals + 1).trim());
+        } catch (NumberFormatException notANumber) {
+            throw new InvalidValueException(
+                    "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
+        }
+        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight);
+    }
+
+    private static SweepAxis range(String text, Subject subject) {
+        if (!text.trim().startsWith("conditions.")) {
+            throw new InvalidValueException(
+                    "--range " + text, "it is not one of the conditions", "write it like conditions.airTempC=5,35");
+        }
+        return Vary.parse(text, subject).axis();
+    }
+
+    private static String setup(OptimisationReport found) {
+        String name = "best at " + found.subject().track().name();
+        return DocumentWriter.text(
+                found.result().setup(name, found.result().best()),
+                found.subject().bare());
+    }
+
+    private static Drawing chart(OptimisationReport found) {
+        OptimisationResult result = found.result();
+        List<LapTimeFront.SetupPoint> setups =
+                result.search().met().stream().map(OptimiseCommand::point).toList();
+        String subject = result.task().circuits().stream()
+                .map(circuit -> circuit.track().name())
+                .collect(Collectors.joining(" and ", result.task().car().name() + " at ", ""));
+        return new Drawing(
+                LapTimeFront.of(
+                        subject, setups, Optional.of(point(result.before())), Optimisation.FLAT_S, ChartStyle.STANDARD),
+                LapTimeFront.SIZE);
+    }
+
+    private static LapTimeFront.SetupPoint point(OptimisationResult.Candidate point) {
+        return new LapTimeFront.SetupPoint("", point.lapTime(), point.topSpeed());
+    }
+}

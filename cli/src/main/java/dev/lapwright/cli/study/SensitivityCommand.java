@@ -1,0 +1,148 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.cli.option.CarAndCircuit;
+import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.fault.Check;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.SensitivityReport;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.List;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Command {@code sensitivity}: what matters at a circuit, and whether it can be seen. */
+@Command(
+        name = "sensitivity",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {"Ranks adjustments by what they are worth, and says which the timing screen can show."},
+        customSynopsis = {
+            "lapwright sensitivity CAR CIRCUIT [--laps N] [--scatter-s S]",
+            "                      [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright sensitivity gt-talvex castelvane",
+            "      What each adjustment is worth, and what 30 laps can show of it.",
+            "  lapwright sensitivity student-pipit harrowmere --laps 12 --scatter-s 0.6 --out worth",
+            "      For a driver whose laps scatter more; result, table and chart go to the folder worth."
+        })
+public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
+    private static final double LEAST_SCATTER_S = 0.001;
+    private static final double MOST_SCATTER_S = 60;
+    private static final int FEWEST_LAPS = 4;
+    private static final int MOST_LAPS = 100_000;
+
+    @Mixin
+    private CarAndCircuit documents;
+
+    @ArgGroup(validate = false, heading = "%nTiming screen:%n")
+    private final TimingScreen screen = new TimingScreen();
+
+    @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
+    private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
+    @ArgGroup(validate = false, heading = "%nConditions:%n")
+    private final ConditionsOptions conditions = new ConditionsOptions();
+
+    public SensitivityCommand(Console console) {
+        super(
+                console,
+                new StudyFiles<>(SensitivityReport::report)
+                        .json("sensitivity.json")
+                        .csv("sensitivity.csv")
+                        .chart("sensitivity.svg", SensitivityCommand::chart)
+                        .option("--chart", "Draws what each adjustment is worth as .svg or .png.")
+                        .out(
+                                "A folder for everything: result, table and chart. Or one file: .json for the result, .csv for"
+                                        + " the table, .svg or .png for the chart."));
+    }
+
+    /** What the timing screen can show, and how many laps are driven at once. */
+    public static final class TimingScreen {
+        @Option(
+                names = "--scatter-s",
+                paramLabel = "S",
+                description = "Standard deviation of the driver's lap times in one setup, s; 0.3 if left out.")
+        double scatterS = 0.3;
+
+        @Option(
+                names = "--laps",
+                paramLabel = "N",
+                description = "Laps there are to try something, half of them with each of two setups; 30 if left out.")
+        int laps = 30;
+
+        @Option(
+                names = "--threads",
+                paramLabel = "N",
+                description = "How many laps are computed at the same time; one for each processor core if left out.")
+        Integer threads;
+    }
+
+    @Override
+    public SensitivityReport study() {
+        Check.inRange("--scatter-s", screen.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
+        Check.inRange("--laps", screen.laps, FEWEST_LAPS, MOST_LAPS);
+        line.refuseRefresh();
+        Subject subject = documents.subject(setup, conditions.day());
+        ChosenLine chosen = line.find(subject, console);
+        Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
+                .withScatter(screen.scatterS)
+                .withLaps(screen.laps);
+        StudyRun how = screen.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(screen.threads);
+        try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
+            return new SensitivityReport(subject, chosen, study.run(how.reporting(bar)));
+        }
+    }
+
+    @Override
+    public Report report(SensitivityReport found) {
+        return found.report();
+    }
+
+    private static Drawing chart(SensitivityReport found) {
+        List<RankedGains.GainBars> bars =
+                found.result().gains().stream().map(SensitivityCommand::bars).toList();
+        return new Drawing(
+                RankedGains.of(
+                        LapCharts.subject(found.subject()), bars, found.result().visibleGain(), ChartStyle.STANDARD),
+                RankedGains.size(bars.size()));
+    }
+
+    /** What a chart says of one adjustment. */
+    public static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
+        Adjustment adjustment = gain.adjustment();
+        boolean faster = gain.isGain();
+        boolean slower = gain.isLoss();
+        return new RankedGains.GainBars(
+                adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
+                adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
+                -gain.lower().gain(),
+                -gain.higher().gain(),
+                faster ? -gain.best().gain() : 0,
+                SensitivityReport.setting(gain, gain.best().setting()),
+                slower ? -gain.worst().gain() : 0,
+                SensitivityReport.setting(gain, gain.worst().setting()));
+    }
+}

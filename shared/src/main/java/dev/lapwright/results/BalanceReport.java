@@ -1,0 +1,252 @@
+package dev.lapwright.results;
+
+import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.lap.AxleMargins;
+import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.RemedyResult;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * Report of a car's balance on a lap: which axle gives up first in each phase of each corner, and what to turn against the
+ * driver's complaint.
+ *
+ * @param subject the car, set up, and where
+ * @param result what was found
+ * @param remedies against the complaint, if there was one
+ */
+public record BalanceReport(Subject subject, BalanceResult result, Optional<RemedyResult> remedies) {
+    private static final double PERCENT = 100;
+
+    private static final Table<BalanceResult.PhaseBalance> PHASES = Table.<BalanceResult.PhaseBalance>of("Phases")
+            .value("phase", phase -> phase.phase().label())
+            .value("distanceM", BalanceResult.PhaseBalance::distance)
+            .value("speedKmh", phase -> LapTrace.kmh(phase.state().speed()))
+            .value("gear", phase -> phase.state().gear())
+            .value("accelerationMps2", phase -> phase.margins().acceleration())
+            .value("wheelForceN", phase -> phase.margins().force())
+            .value("lapLateralAccelerationMps2", BalanceResult.PhaseBalance::lateralAcceleration)
+            .value("frontLimitMps2", phase -> phase.margins().front())
+            .value("rearLimitMps2", phase -> phase.margins().rear())
+            .value("firstAxle", phase -> phase.margins().first().label())
+            .value("reserveMps2", phase -> phase.margins().reserve())
+            .value("reservePercent", phase -> PERCENT * phase.margins().reserveShare())
+            .value("rearLessFrontMps2", phase -> phase.margins().understeer())
+            .value("differentialYawMomentNm", phase -> phase.margins().yawMoment())
+            .value("rollOverMps2", phase -> phase.margins().rollOver())
+            .value("frontDownforcePercent", phase -> frontDownforce(phase.margins()));
+
+    /** A phase in its corner. */
+    private record CornerPhase(BalanceResult.CornerBalance corner, BalanceResult.PhaseBalance phase) {}
+
+    private static final Table<CornerPhase> CORNER_PHASES = Table.<CornerPhase>of("Phases of all corners")
+            .value("corner", row -> row.corner().corner().number())
+            .value("cornerName", row -> row.corner().corner().name())
+            .all(PHASES, CornerPhase::phase);
+
+    private static final Table<BalanceResult.YawDemand> YAW = Table.<BalanceResult.YawDemand>of("Yaw")
+            .value("distanceM", BalanceResult.YawDemand::distance)
+            .value("curvatureSteps", BalanceResult.YawDemand::isStep)
+            .value("yawAccelerationRadPerS2", BalanceResult.YawDemand::acceleration)
+            .value("yawMomentNm", BalanceResult.YawDemand::moment)
+            .value("axleGripPercent", demand -> PERCENT * demand.gripShare());
+
+    private static final Table<BalanceResult.CornerBalance> CORNERS = Table.<BalanceResult.CornerBalance>of("Corners")
+            .value("number", corner -> corner.corner().number())
+            .value("name", corner -> corner.corner().name())
+            .value("turn", corner -> corner.corner().left() ? "left" : "right")
+            .rows("phases", PHASES, BalanceResult.CornerBalance::phases)
+            .value("turningIn", corner -> YAW.map(corner.turningIn()))
+            .value("unwinding", corner -> YAW.map(corner.unwinding()));
+
+    private static final Table<AeroBalance> AERO = Table.<AeroBalance>of("Downforce over air speed")
+            .number("airSpeedKmh", "speed", "km/h", Numbers.fixed(1), aero -> LapTrace.kmh(aero.airSpeed()))
+            .value("frontDownforceN", AeroBalance::front)
+            .value("rearDownforceN", AeroBalance::rear)
+            .number("", "downforce", "N", Numbers.fixed(0), aero -> aero.front() + aero.rear())
+            .number("frontPercent", "front", "%", Numbers.fixed(1), aero -> PERCENT * aero.frontShare())
+            .number("frontRideHeightMm", "front height", "mm", Numbers.fixed(1), AeroBalance::frontHeightMm)
+            .number("rearRideHeightMm", "rear height", "mm", Numbers.fixed(1), AeroBalance::rearHeightMm)
+            .number(
+                    "understeerGradientDegPerG",
+                    "gradient",
+                    "deg/g",
+                    Numbers.signed(3),
+                    aero -> aero.gradient().degreesPerG());
+
+    /** All that was found, for people, machines and files. */
+    public Report report() {
+        Report report = subject.heading()
+                .item("Lap time", Report.strong(Numbers.lapTime(result.lap().time())))
+                .item("Understeer", gradient())
+                .gap();
+        phases(report);
+        report.gap();
+        List<String> cautions = Cautions.of(result.lap());
+        report.fields(fields(result)).field("setup", subject.setup().name()).field("cautions", cautions);
+        Optional<RemedyReport> against = remedies.map(found -> new RemedyReport(subject.car(), found));
+        if (against.isPresent()) {
+            against.get().addTo(report);
+            report.field("complaint", against.get().fields());
+        } else {
+            yaw(report);
+            report.gap()
+                    .paragraph("Downforce over air speed, and the understeer gradient at those loads, without toe:")
+                    .rows(AERO, result.aero());
+        }
+        cautions.forEach(report::caution);
+        List<CornerPhase> rows = result.corners().stream()
+                .flatMap(corner -> corner.phases().stream().map(phase -> new CornerPhase(corner, phase)))
+                .toList();
+        return report.csv("balance.csv", CORNER_PHASES, rows);
+    }
+
+    /** What was found, for machines. */
+    static Map<String, Object> fields(BalanceResult result) {
+        UndersteerGradient atRest = result.gradient();
+        Report gradient = new Report()
+                .field("degPerG", atRest.degreesPerG())
+                .field("radPerMps2", atRest.radPerMps2())
+                .field("characteristicSpeedKmh", LapTrace.kmh(atRest.characteristicSpeed()))
+                .field("criticalSpeedKmh", LapTrace.kmh(atRest.criticalSpeed()))
+                .field("frontToeDegPerG", toe(result, result.frontToe()))
+                .field("rearToeDegPerG", toe(result, result.rearToe()));
+        Table<BalancePhase> mean = Table.<BalancePhase>of("Means over the corners")
+                .value("corners", result::count)
+                .value("limitMps2", result::limit)
+                .value("rearLessFrontMps2", result::understeer);
+        Map<String, Object> means = new LinkedHashMap<>();
+        for (BalancePhase phase : BalancePhase.values()) {
+            means.put(phase.label(), mean.map(phase));
+        }
+        return new Report()
+                .fields(ResultHeader.of("balance/1", InputHash.of(result.lap()), result.lap()))
+                .field("lapTimeS", result.lap().time())
+                .field("understeerGradientAtRest", gradient.fields())
+                .field("yawInertiaKgM2", result.yawInertia())
+                .field("means", means)
+                .field("corners", CORNERS, result.corners())
+                .field("aero", AERO, result.aero())
+                .fields();
+    }
+
+    /** Understeer gradient that toe adds, degrees per g. */
+    private static double toe(BalanceResult result, double radPerMps2) {
+        return new UndersteerGradient(radPerMps2, result.gradient().wheelbase()).degreesPerG();
+    }
+
+    private static double frontDownforce(AxleMargins margins) {
+        double downforce = margins.frontDownforce() + margins.rearDownforce();
+        return downforce > 0 ? PERCENT * margins.frontDownforce() / downforce : Table.NOT_KNOWN;
+    }
+
+    private String gradient() {
+        return "gradient " + Numbers.signed(result.gradient().degreesPerG(), 3)
+                + " deg/g at rest, far below the limit; toe adds "
+                + Numbers.signed(toe(result, result.frontToe()), 3) + " front, "
+                + Numbers.signed(toe(result, result.rearToe()), 3) + " rear; " + speed(result.gradientWithToe());
+    }
+
+    private static String speed(UndersteerGradient gradient) {
+        if (Double.isFinite(gradient.characteristicSpeed())) {
+            return "characteristic speed " + Numbers.kmh(gradient.characteristicSpeed()) + " km/h";
+        }
+        return Double.isFinite(gradient.criticalSpeed())
+                ? "critical speed " + Numbers.kmh(gradient.criticalSpeed()) + " km/h"
+                : "neutral";
+    }
+
+    /** A corner as people read it, or the mean of all. */
+    private record Line(String label, String speed, Function<BalancePhase, String> balance, boolean isMean) {}
+
+    private void phases(Report report) {
+        Table<Line> table = Table.<Line>of("The axle that gives up first")
+                .words("", "corner", Line::label)
+                .text("speed", "km/h", Line::speed);
+        for (BalancePhase phase : BalancePhase.values()) {
+            table.words("", phase.label(), line -> line.balance().apply(phase));
+        }
+        List<Line> lines = new ArrayList<>();
+        result.corners().forEach(corner -> lines.add(line(corner)));
+        lines.add(new Line("mean", "", phase -> balance(result.understeer(phase), result.limit(phase)), true));
+        report.paragraph(
+                        "The axle that gives up first, and what the other has left then: lateral acceleration in m/s2, and in"
+                                + " percent of the first axle's limit. Front first is understeer, rear first oversteer.")
+                .rows(table.marking(Line::isMean), lines);
+        result.corners().stream()
+                .filter(corner -> corner.phases().stream()
+                        .anyMatch(phase -> phase.margins().tipsFirst()))
+                .forEach(corner -> report.paragraph(
+                        "In " + corner.corner().label() + " the car would roll over before either axle gives up."));
+    }
+
+    private static Line line(BalanceResult.CornerBalance corner) {
+        double speed = corner.in(BalancePhase.MIDDLE).orElseThrow().state().speed();
+        return new Line(
+                corner.corner().label(),
+                Numbers.kmh(speed),
+                phase -> corner.in(phase)
+                        .map(BalanceResult.PhaseBalance::margins)
+                        .map(margins -> balance(margins.understeer(), margins.limit()))
+                        .orElse("-"),
+                false);
+    }
+
+    private static String balance(double understeer, double limit) {
+        double reserve = Math.abs(understeer);
+        String size = Numbers.fixed(reserve, 2);
+        if (!Double.isFinite(understeer)) {
+            return size;
+        }
+        if (size.equals("0.00")) {
+            return "even";
+        }
+        String percent = limit > 0 ? " (" + Numbers.fixed(PERCENT * reserve / limit, 0) + " %)" : "";
+        return (understeer > 0 ? "front " : "rear ") + size + percent;
+    }
+
+    private void yaw(Report report) {
+        Table<BalanceResult.CornerBalance> table = Table.<BalanceResult.CornerBalance>of("Yaw")
+                .words("", "corner", corner -> corner.corner().label());
+        yaw(table, "in", BalanceResult.CornerBalance::turningIn);
+        yaw(table, "out", BalanceResult.CornerBalance::unwinding);
+        report.paragraph(
+                        "Yaw: the greatest yaw acceleration that the path asks for at the lap's speed, the moment for it (yaw"
+                                + " inertia " + Numbers.fixed(result.yawInertia(), 0)
+                                + " kg m2), and how much of an axle's lateral grip that moment takes: of the front turning in, of"
+                                + " the rear unwinding.")
+                .rows(table, result.corners());
+        if (result.corners().stream()
+                .anyMatch(corner ->
+                        corner.turningIn().isStep() || corner.unwinding().isStep())) {
+            report.paragraph("A step: the path's curvature jumps there, which no car can follow.");
+        }
+    }
+
+    private static void yaw(
+            Table<BalanceResult.CornerBalance> table,
+            String way,
+            Function<BalanceResult.CornerBalance, BalanceResult.YawDemand> demand) {
+        table.text("yaw " + way, "rad/s2", corner -> {
+                    BalanceResult.YawDemand yaw = demand.apply(corner);
+                    return yaw.isStep() ? "step" : Numbers.signed(yaw.acceleration(), 2);
+                })
+                .number("", "moment " + way, "Nm", Numbers.signed(0), corner -> {
+                    BalanceResult.YawDemand yaw = demand.apply(corner);
+                    return yaw.isStep() ? null : (Double) yaw.moment();
+                })
+                .number("", "grip " + way, "%", Numbers.fixed(1), corner -> {
+                    BalanceResult.YawDemand yaw = demand.apply(corner);
+                    return yaw.isStep() ? null : (Double) (PERCENT * yaw.gripShare());
+                });
+    }
+}

@@ -1,0 +1,370 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Report of a fit to logged laps: estimates, corners and straights, and speeds along the lap.
+ *
+ * @param subject the car, set up, and where
+ * @param line that the model drove
+ * @param logs as they were read
+ * @param pick the laps taken from them
+ * @param result what was found
+ * @param name of the fitted car in its document
+ */
+public record FitReport(
+        Subject subject,
+        ChosenLine line,
+        List<DrivenLog> logs,
+        DrivenLapSelection pick,
+        FitResult result,
+        String name) {
+    /** File of the estimates. */
+    public static final String ESTIMATES = "estimates.csv";
+
+    /** File of corners and straights. */
+    public static final String PARTS = "parts.csv";
+
+    /** File of speeds along the lap. */
+    public static final String TRACE = "trace.csv";
+
+    private static final int PERCENT = 100;
+    private static final String USE =
+            "A fit tells how this driver used this car on that day, with its tyres, track, wind and line in it: it is no"
+                    + " measurement of the car. Try what it suggests in licensed practice, and keep to the maker's limits.";
+
+    private static final Table<FitResult.Estimate> ESTIMATE = Table.<FitResult.Estimate>of(
+                    "What the laps say of the car")
+            .said(
+                    "parameter",
+                    "parameter",
+                    "",
+                    estimate -> field(estimate.parameter()),
+                    estimate -> estimate.parameter().title())
+            .with(Table.Trait.WORDS)
+            .words("", "unit", estimate -> estimate.parameter().unit().symbol())
+            .said("before", "before", "", FitResult.Estimate::before, fixed(FitResult.Estimate::before))
+            .said("fitted", "fitted", "", FitResult.Estimate::value, fixed(FitResult.Estimate::value))
+            .value("standardError", FitResult.Estimate::standardError)
+            .said("lower", "from", "", FitResult.Estimate::lower, fixed(FitResult.Estimate::lower))
+            .said("upper", "to", "", FitResult.Estimate::upper, fixed(FitResult.Estimate::upper))
+            .number("", "change", "%", Numbers.signed(1), estimate -> PERCENT * estimate.change())
+            .said("standing", "standing", "", FitReport::standing, FitReport::standingInWords)
+            .with(Table.Trait.WORDS);
+
+    private static final Table<FitResult.Estimate> ESTIMATES_AS_VALUES = Table.<FitResult.Estimate>of("Estimates")
+            .all(ESTIMATE, estimate -> estimate)
+            .value("atBound", FitResult.Estimate::atBound);
+
+    private static final Table<FitResult.Estimate> ESTIMATES_AS_FIELDS = Table.<FitResult.Estimate>of("Estimates")
+            .all(ESTIMATE, estimate -> estimate)
+            .value("determined", FitResult.Estimate::determined)
+            .value("atBound", FitResult.Estimate::atBound);
+
+    private static final Table<FitResult.Collinearity> TIES = Table.<FitResult.Collinearity>of("Not told apart")
+            .value("notToldApart", FitReport::together)
+            .value("held", tie -> tie.held().stream().map(FitReport::field).toList())
+            .value("correlation", FitResult.Collinearity::correlation);
+
+    private static final Table<FitResult.LapFit> LAPS = Table.<FitResult.LapFit>of("Laps")
+            .value("name", fitted -> fitted.lap().name())
+            .value("loggedLengthM", fitted -> fitted.lap().length())
+            .value("distanceScale", fitted -> fitted.alignment().scale())
+            .value("distanceOffsetM", fitted -> fitted.alignment().offset())
+            .value("clockTimeS", FitResult.LapFit::loggedTime)
+            .value("speedTimeS", FitResult.LapFit::speedTime)
+            .value("countsPercent", fitted -> PERCENT * fitted.share())
+            .value("leftOutPercent", fitted -> PERCENT * fitted.dropped())
+            .value("liftedPercent", fitted -> PERCENT * fitted.lifted())
+            .value("sameGearPercent", fitted -> PERCENT * fitted.gearAgreement())
+            .value("longitudinalAccelerationRmsMps2", FitResult.LapFit::accelerationRms);
+
+    private static final Table<DrivenLog> LOGS = Table.<DrivenLog>of("Logs")
+            .value("name", DrivenLog::name)
+            .value("columns", DrivenLog::columns)
+            .value("remarks", DrivenLog::remarks);
+
+    private static final Table<FitResult.Passage> PASSAGE = Table.<FitResult.Passage>of("Passage")
+            .value("timeS", FitResult.Passage::time)
+            .value("entryKmh", passage -> LapTrace.kmh(passage.entrySpeed()))
+            .value("slowestKmh", passage -> LapTrace.kmh(passage.leastSpeed()))
+            .value("fastestKmh", passage -> LapTrace.kmh(passage.mostSpeed()))
+            .value("exitKmh", passage -> LapTrace.kmh(passage.exitSpeed()));
+
+    private static final Table<FitResult.Part> PARTS_AS_FIELDS = Table.<FitResult.Part>of("Corners and straights")
+            .value("part", FitResult.Part::label)
+            .value("startM", FitResult.Part::start)
+            .value("endM", FitResult.Part::end)
+            .value("logged", part -> PASSAGE.map(part.logged()))
+            .value("given", part -> PASSAGE.map(part.before()))
+            .value("fitted", part -> PASSAGE.map(part.fitted()));
+
+    private static final Table<FitResult.Part> PARTS_IN_ROWS = Table.<FitResult.Part>of("Corners and straights")
+            .words("part", "part", FitResult.Part::label)
+            .number("startM", "from", "m", Numbers.fixed(0), FitResult.Part::start)
+            .value("endM", FitResult.Part::end)
+            .number(
+                    "loggedTimeS",
+                    "logged time",
+                    "s",
+                    Numbers.fixed(3),
+                    part -> part.logged().time())
+            .number(
+                    "",
+                    "to given",
+                    "s",
+                    Numbers.signed(3),
+                    part -> part.logged().time() - part.before().time())
+            .number("", "to fitted", "s", Numbers.signed(3), FitResult.Part::lost)
+            .number(
+                    "loggedEntryKmh",
+                    "logged entry",
+                    "km/h",
+                    Numbers.fixed(1),
+                    kmh(part -> part.logged().entrySpeed()))
+            .number(
+                    "",
+                    "fitted",
+                    "km/h",
+                    Numbers.fixed(1),
+                    kmh(part -> part.fitted().entrySpeed()))
+            .value("loggedSlowestKmh", kmh(part -> part.logged().leastSpeed()))
+            .value("loggedFastestKmh", kmh(part -> part.logged().mostSpeed()))
+            .number("", "logged apex, top", "km/h", Numbers.fixed(1), kmh(part -> extreme(part, part.logged())))
+            .number("", "fitted", "km/h", Numbers.fixed(1), kmh(part -> extreme(part, part.fitted())))
+            .number(
+                    "loggedExitKmh",
+                    "logged exit",
+                    "km/h",
+                    Numbers.fixed(1),
+                    kmh(part -> part.logged().exitSpeed()))
+            .number(
+                    "",
+                    "fitted",
+                    "km/h",
+                    Numbers.fixed(1),
+                    kmh(part -> part.fitted().exitSpeed()))
+            .value("givenTimeS", part -> part.before().time())
+            .value("givenEntryKmh", kmh(part -> part.before().entrySpeed()))
+            .value("givenSlowestKmh", kmh(part -> part.before().leastSpeed()))
+            .value("givenFastestKmh", kmh(part -> part.before().mostSpeed()))
+            .value("givenExitKmh", kmh(part -> part.before().exitSpeed()))
+            .value("fittedTimeS", part -> part.fitted().time())
+            .value("fittedEntryKmh", kmh(part -> part.fitted().entrySpeed()))
+            .value("fittedSlowestKmh", kmh(part -> part.fitted().leastSpeed()))
+            .value("fittedFastestKmh", kmh(part -> part.fitted().mostSpeed()))
+            .value("fittedExitKmh", kmh(part -> part.fitted().exitSpeed()));
+
+    /** Name under which a parameter is asked for: {@code drag-area}. */
+    public static String word(FitParameter parameter) {
+        return parameter.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Name of a parameter's values, with their unit: {@code dragAreaM2}. */
+    static String field(FitParameter parameter) {
+        return switch (parameter) {
+            case GRIP -> "gripFactor";
+            case DRAG_AREA -> "dragAreaM2";
+            case DOWNFORCE_AREA -> "downforceAreaM2";
+            case POWER -> "powerFactor";
+            case ROLLING_RESISTANCE -> "rollingResistance";
+        };
+    }
+
+    private static Function<FitResult.Estimate, String> fixed(Function<FitResult.Estimate, Double> value) {
+        return estimate -> Numbers.fixed(value.apply(estimate), FitWords.decimals(estimate.parameter()));
+    }
+
+    private static String standing(FitResult.Estimate estimate) {
+        return estimate.identifiability().name().toLowerCase(Locale.ROOT);
+    }
+
+    private static String standingInWords(FitResult.Estimate estimate) {
+        return estimate.atBound()
+                ? "at the edge of the search"
+                : estimate.identifiability().label();
+    }
+
+    private static Map<String, Object> together(FitResult.Collinearity tie) {
+        Map<String, Object> together = new LinkedHashMap<>();
+        tie.together().forEach((parameter, change) -> together.put(field(parameter), change));
+        return together;
+    }
+
+    private static Function<FitResult.Part, Double> kmh(Function<FitResult.Part, Double> speed) {
+        return part -> LapTrace.kmh(speed.apply(part));
+    }
+
+    private static double extreme(FitResult.Part part, FitResult.Passage passage) {
+        return part.isCorner() ? passage.leastSpeed() : passage.mostSpeed();
+    }
+
+    /** All that was found, for people, machines and files. */
+    public Report report() {
+        List<String> ties = result.collinearities().stream().map(FitWords::tie).toList();
+        Table<Integer> trace = trace();
+        Iterable<Integer> cells = Table.places(result.trace().count());
+        Report report = line.addTo(subject.heading());
+        for (DrivenLog log : logs) {
+            report.item("Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
+            log.remarks().forEach(remark -> report.item("", remark));
+        }
+        report.item(
+                "Laps",
+                String.join("; ", result.laps().stream().map(FitReport::lap).toList()));
+        pick.leftOut().forEach(left -> report.item("Left out", left));
+        report.gap()
+                .line("What the laps say of the car (intervals of " + Numbers.plain(PERCENT * result.confidence())
+                        + " %):")
+                .rows(ESTIMATE, result.estimates());
+        ties.forEach(tie -> report.gap().paragraph(tie));
+        agreement(report.gap());
+        report.gap()
+                .line("By corner and straight, logged against the fitted car (+ the laps lose time):")
+                .rows(PARTS_IN_ROWS, result.parts())
+                .gap();
+        result.notes().forEach(report::point);
+        cautions().forEach(report::caution);
+        return fields(report)
+                .field("trace", new Report().columns(trace, cells).fields())
+                .field("setup", subject.setup().name())
+                .field("line", line.tree())
+                .field("logs", LOGS, logs)
+                .field("leftOut", pick.leftOut())
+                .field("tiesInWords", ties)
+                .field("cautions", cautions())
+                .csv(ESTIMATES, ESTIMATES_AS_VALUES, result.estimates())
+                .csv(PARTS, PARTS_IN_ROWS, result.parts())
+                .csv(TRACE, trace, cells);
+    }
+
+    private Report fields(Report report) {
+        FitResult.Residuals residuals = result.residuals();
+        List<Object> correlation = new ArrayList<>();
+        for (double[] row : result.correlation()) {
+            correlation.add(InputHash.list(row));
+        }
+        return report.fields(ResultHeader.of("fit/1", hash(result), result.car(), result.track(), result.conditions()))
+                .field("confidencePercent", PERCENT * result.confidence())
+                .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
+                .field("correlation", correlation)
+                .field("ties", TIES, result.collinearities())
+                .field("loggedTimeS", result.loggedTime())
+                .field("givenTimeS", result.before().time())
+                .field("fittedTimeS", result.after().time())
+                .field("rmsGivenKmh", LapTrace.kmh(residuals.rmsBefore()))
+                .field("rmsFittedKmh", LapTrace.kmh(residuals.rmsAfter()))
+                .field("cellM", residuals.cell())
+                .field("residualPersistence", residuals.autocorrelation())
+                .field("bandwidthCells", residuals.correlationCells())
+                .field("effectiveSamples", residuals.effectiveSamples())
+                .field("laps", LAPS, result.laps())
+                .field("parts", PARTS_AS_FIELDS, result.parts())
+                .field("notes", result.notes());
+    }
+
+    /** Logged and simulated speed along the lap. */
+    private Table<Integer> trace() {
+        FitResult.Trace trace = result.trace();
+        Map<String, double[]> columns = new LinkedHashMap<>();
+        columns.put("distanceM", trace.distance());
+        columns.put("loggedKmh", kmh(trace.logged()));
+        columns.put("givenKmh", kmh(trace.before()));
+        columns.put("fittedKmh", kmh(trace.after()));
+        columns.put("weight", trace.weight());
+        return Table.of("Speed along the lap", columns);
+    }
+
+    private static double[] kmh(double[] speed) {
+        double[] kmh = new double[speed.length];
+        for (int i = 0; i < kmh.length; i++) {
+            kmh[i] = LapTrace.kmh(speed[i]);
+        }
+        return kmh;
+    }
+
+    /** Hash of the car as set up, conditions, circuit, the laps driven, what was fitted and with which confidence. */
+    static String hash(FitResult result) {
+        List<Object> laps = new ArrayList<>();
+        for (FitResult.LapFit fitted : result.laps()) {
+            DrivenLap lap = fitted.lap();
+            laps.add(List.of(
+                    InputHash.list(lap.distance()),
+                    InputHash.list(lap.speed()),
+                    InputHash.list(lap.time()),
+                    InputHash.list(lap.throttle()),
+                    InputHash.list(lap.brake()),
+                    InputHash.list(lap.gear()),
+                    InputHash.list(lap.longitudinalAcceleration()),
+                    InputHash.list(lap.lateralAcceleration())));
+        }
+        return InputHash.of(result.car(), result.conditions(), result.track())
+                .with("laps", laps)
+                .with(
+                        "fitted",
+                        result.estimates().stream()
+                                .map(estimate -> estimate.parameter().name())
+                                .toList())
+                .with("confidence", result.confidence())
+                .sha256();
+    }
+
+    /** The car with the fitted values as its document describes it; its description tells where they come from. */
+    public Car fittedCar() {
+        return result.document(name, FitWords.description(subject, result));
+    }
+
+    private static String lap(FitResult.LapFit fitted) {
+        double time = Double.isFinite(fitted.loggedTime()) ? fitted.loggedTime() : fitted.speedTime();
+        return fitted.lap().name() + " in " + Numbers.lapTime(time) + ", " + Numbers.percent(fitted.share())
+                + " % of it counts";
+    }
+
+    private void agreement(Report report) {
+        report.item(
+                        "Lap time",
+                        "logged " + Report.strong(Numbers.lapTime(result.loggedTime())) + ", the car as given "
+                                + Numbers.lapTime(result.before().time()) + ", fitted "
+                                + Report.strong(Numbers.lapTime(result.after().time())))
+                .item(
+                        "Speed",
+                        "logged less simulated, root mean square: "
+                                + Numbers.kmh(result.residuals().rmsBefore()) + " km/h as given, "
+                                + Numbers.kmh(result.residuals().rmsAfter()) + " km/h fitted; as good as "
+                                + Numbers.fixed(result.residuals().effectiveSamples(), 0) + " independent readings");
+    }
+
+    /** What to think of before the figures are used. */
+    private List<String> cautions() {
+        List<String> cautions = new ArrayList<>();
+        cautions.add(USE);
+        for (FitResult.Estimate estimate : result.estimates()) {
+            if (estimate.parameter() == FitParameter.GRIP && estimate.value() < 1) {
+                cautions.add("A grip of " + FitWords.value(FitParameter.GRIP, estimate.value())
+                        + " may be the driver as well as the car: an average lap is driven below the limit.");
+            }
+            if (estimate.atBound()) {
+                cautions.add(
+                        FitWords.capital(estimate.parameter().title()) + " ended at the edge of what was searched, "
+                                + FitWords.value(estimate.parameter(), estimate.value())
+                                + ": see to the car, the circuit and the units of the log.");
+            }
+        }
+        return cautions;
+    }
+}

@@ -1,0 +1,544 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Effect;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationLimits;
+import dev.lapwright.study.optimise.OptimisationResult;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * Report of an optimisation: the best setup on legal steps, what it gains and where, and what else is as good.
+ *
+ * @param subject the car as it stood, and where
+ * @param result what was found
+ * @param best lap in the best setup, on the first circuit and day
+ */
+public record OptimisationReport(Subject subject, OptimisationResult result, Lap best) {
+    private static final int FRONT_ROWS = 8;
+    private static final double SAME = 1e-9;
+    private static final double NOTHING_S = 0.0005;
+    private static final String DEFER = " Keep to the maker's limits and the rules of the event, change one thing at a"
+            + " time, and try it with a margin where there is room.";
+
+    private static final Table<OptimisationResult.Miss> MISSES = Table.<OptimisationResult.Miss>of("Limits missed")
+            .value("limit", miss -> miss.limit().label())
+            .value("unit", OptimisationResult.Miss::unit)
+            .value("wanted", OptimisationResult.Miss::wanted)
+            .value("reached", OptimisationResult.Miss::reached)
+            .value("shortBy", OptimisationResult.Miss::shortfall)
+            .value("bestAlone", OptimisationResult.Miss::bestAlone);
+
+    private static final Table<OptimisationResult.SectorTimes> SECTORS = Table.<OptimisationResult.SectorTimes>of(
+                    "Gains by sector")
+            .value("circuit", gain -> gain.track().name())
+            .value("sectorsBeforeS", OptimisationResult.SectorTimes::before)
+            .value("sectorsAfterS", OptimisationResult.SectorTimes::after)
+            .value("sectorGainsS", OptimisationResult.SectorTimes::gains);
+
+    /**
+     * The report of an optimisation that found a setup within its limits; drives a lap in it.
+     *
+     * @throws InvalidValueException if it found none; says what is missed
+     */
+    public static OptimisationReport of(Subject subject, OptimisationResult result) {
+        if (!result.isMet()) {
+            throw missed(result);
+        }
+        Subject best = subject.in(result.setup("best", result.best()));
+        return new OptimisationReport(
+                subject,
+                result,
+                LapSolver.lap(best.car(), best.track(), result.task().days().get(0)));
+    }
+
+    /** All that was found, for people, machines and files. */
+    public Report report() {
+        Report report = subject.heading();
+        asked(report);
+        report.gap()
+                .item("Before", figures(result.before()) + before())
+                .item("Best", figures(result.best()) + ", gain " + Numbers.signed(result.gain(result.best()), 3) + " s")
+                .item(
+                        "Unstepped",
+                        Numbers.lapTime(result.search().between().lapTime())
+                                + " would be possible between the legal steps")
+                .gap()
+                .rows(ranges(result), result.nearOptimal().ranges())
+                .gap();
+        result.sectors().forEach(gain -> report.paragraph(gained(gain)));
+        report.gap();
+        front(report);
+        report.paragraph(reading()).gap();
+        leftAlone(report);
+        cautions().forEach(report::caution);
+        return report.fields(fields(result))
+                .field("setup", subject.setup().name())
+                .field("reading", reading())
+                .field("cautions", cautions())
+                .csv("setups.csv", setups(), result.search().met());
+    }
+
+    /** What was found, for machines. */
+    static Map<String, Object> fields(OptimisationResult result) {
+        OptimisationResult.Task task = result.task();
+        Table<OptimisationResult.Candidate> points = points(result);
+        Map<String, Object> kept = new LinkedHashMap<>();
+        result.search().leftAlone().forEach(one -> kept.put(one.name(), one.reason()));
+        Table<Optimisation.Circuit> circuits = Table.<Optimisation.Circuit>of("Circuits")
+                .value("name", circuit -> circuit.track().name())
+                .value("weight", Optimisation.Circuit::weight);
+        Table<OptimisationResult.Axis> searched = Table.<OptimisationResult.Axis>of("Adjustments searched")
+                .value("name", OptimisationResult.Axis::name)
+                .value("unit", axis -> unit(result, axis.name()))
+                .value("settings", OptimisationResult.Axis::settings);
+        return new Report()
+                .fields(ResultHeader.of(
+                        "optimisation/1",
+                        hash(result),
+                        task.car(),
+                        task.circuits().get(0).track(),
+                        task.days().get(0)))
+                .field("circuits", circuits, task.circuits())
+                .field("days", task.days().stream().map(ResultHeader::day).toList())
+                .field("worstDay", task.forTheWorstDay())
+                .field("seed", task.seed())
+                .field("limits", limits(task.limits()))
+                .field("searched", searched, result.search().axes())
+                .field("leftAlone", kept)
+                .field("setupsDriven", result.search().driven())
+                .field("limitsKept", result.isMet())
+                .field("misses", MISSES, result.misses())
+                .field("before", points.map(result.before()))
+                .field("missesBefore", MISSES, result.missesBefore())
+                .field("betweenSteps", points.map(result.search().between()))
+                .field("best", points.map(result.best()))
+                .field("fewestChanges", points.map(result.nearOptimal().fewest()))
+                .field("gains", SECTORS, result.sectors())
+                .field("ranges", ranges(result), result.nearOptimal().ranges())
+                .field("asGood", result.nearOptimal().setups().size())
+                .field("asGoodComplete", result.nearOptimal().complete())
+                .field("front", points, result.nearOptimal().front())
+                .fields();
+    }
+
+    /** Hash of car as set up, circuits with their weights, days, what is searched, limits and seed. */
+    private static String hash(OptimisationResult result) {
+        OptimisationResult.Task task = result.task();
+        List<Object> circuits = new ArrayList<>();
+        for (Optimisation.Circuit circuit : task.circuits()) {
+            Map<String, Object> one = new LinkedHashMap<>(DocumentWriter.tree(circuit.track()));
+            one.put("weight", circuit.weight());
+            circuits.add(one);
+        }
+        Map<String, Object> axes = new LinkedHashMap<>();
+        result.search().axes().forEach(axis -> axes.put(axis.name(), axis.settings()));
+        return new InputHash()
+                .with("car", DocumentWriter.tree(task.car()))
+                .with("settings", task.car().settings())
+                .with("circuits", circuits)
+                .with("days", task.days().stream().map(DocumentWriter::tree).toList())
+                .with("worst", task.forTheWorstDay())
+                .with("limits", task.limits().toString())
+                .with("seed", task.seed())
+                .with("axes", axes)
+                .sha256();
+    }
+
+    private static Map<String, Object> limits(OptimisationLimits limits) {
+        return new Report()
+                .field("minTopSpeedKmh", orNull(limits.topSpeedKmh()))
+                .field("minBalancePercent", orNull(limits.balanceLeastPercent()))
+                .field("maxBalancePercent", orNull(limits.balanceMostPercent()))
+                .field("minRideHeightMm", orNull(limits.rideHeightMm()))
+                .field("noUpshiftInCorner", limits.withoutUpshiftInCorner())
+                .fields();
+    }
+
+    private static Double orNull(OptionalDouble value) {
+        return value.isPresent() ? (Double) value.getAsDouble() : null;
+    }
+
+    private static String unit(OptimisationResult result, String adjustment) {
+        return result.task().car().unitOf(adjustment).symbol();
+    }
+
+    private static Table<OptimisationResult.Candidate> points(OptimisationResult result) {
+        return Table.<OptimisationResult.Candidate>of("Setups")
+                .value("settings", point -> settings(result, point))
+                .all(figures(result), point -> point)
+                .value(
+                        "leastBalancePercent",
+                        point -> limited(point, point.limited().balanceLeastPercent()))
+                .value(
+                        "greatestBalancePercent",
+                        point -> limited(point, point.limited().balanceMostPercent()))
+                .value(
+                        "upshiftsInCorners",
+                        point -> limited(point, point.limited().upshiftsInCorners()))
+                .value("lapTimeByCircuitS", point -> result.task().circuits().size() > 1 ? point.circuitTimes() : null)
+                .value("noLapBecause", point -> point.hasLap() ? null : point.failure());
+    }
+
+    private static Map<String, Object> settings(OptimisationResult result, OptimisationResult.Candidate point) {
+        Map<String, Object> settings = new LinkedHashMap<>();
+        List<OptimisationResult.Axis> axes = result.search().axes();
+        for (int i = 0; i < axes.size(); i++) {
+            settings.put(axes.get(i).name(), point.settings().get(i));
+        }
+        return settings;
+    }
+
+    /** A figure that is known only where a limit was set for it or its like; null elsewhere. */
+    private static Object limited(OptimisationResult.Candidate point, Object figure) {
+        return isCounted(point) ? figure : null;
+    }
+
+    private static boolean isCounted(OptimisationResult.Candidate point) {
+        return point.limited().upshiftsInCorners() >= 0;
+    }
+
+    private static Table<OptimisationResult.Candidate> figures(OptimisationResult result) {
+        return Table.<OptimisationResult.Candidate>of("Figures")
+                .value("lapTimeS", OptimisationResult.Candidate::lapTime)
+                .value("gainS", result::gain)
+                .value("topSpeedKmh", point -> LapTrace.kmh(point.topSpeed()))
+                .value("rideHeightMm", point -> point.limited().rideHeightMm());
+    }
+
+    private static Table<OptimisationResult.Range> ranges(OptimisationResult result) {
+        return Table.<OptimisationResult.Range>of("Adjustments")
+                .words("name", "adjustment", OptimisationResult.Range::name)
+                .words("", "unit", range -> unit(result, range.name()))
+                .number("before", "before", "", Numbers::plain, OptimisationResult.Range::before)
+                .number("best", "best", "", Numbers::plain, OptimisationResult.Range::best)
+                .value("worthS", OptimisationResult.Range::worth)
+                .text("worth", "s", range -> range.isMoved() ? worth(range.worth()) : "-")
+                .value("aloneFrom", OptimisationResult.Range::aloneLeast)
+                .value("aloneTo", OptimisationResult.Range::aloneMost)
+                .text("alone as good", "from..to", range -> span(range.aloneLeast(), range.aloneMost()))
+                .value("togetherFrom", OptimisationResult.Range::togetherLeast)
+                .value("togetherTo", OptimisationResult.Range::togetherMost)
+                .text("together as good", "from..to", range -> span(range.togetherLeast(), range.togetherMost()))
+                .value("effectS", OptimisationResult.Range::effect)
+                .marking(OptimisationResult.Range::isMoved);
+    }
+
+    private static String worth(double seconds) {
+        return Double.isNaN(seconds) ? "limit" : Numbers.fixed(seconds, 3);
+    }
+
+    private static String span(double least, double most) {
+        return least == most ? Numbers.plain(least) : Numbers.plain(least) + ".." + Numbers.plain(most);
+    }
+
+    /** The legal setups driven that keep the limits, the best first. */
+    private Table<OptimisationResult.Candidate> setups() {
+        Table<OptimisationResult.Candidate> table = Table.of("Setups that keep the limits");
+        List<OptimisationResult.Axis> axes = result.search().axes();
+        for (int i = 0; i < axes.size(); i++) {
+            String name = axes.get(i).name();
+            String symbol = unit(result, name);
+            int place = i;
+            table.value(
+                    symbol.isEmpty() ? name : name + " (" + symbol + ")",
+                    point -> point.settings().get(place));
+        }
+        Set<OptimisationResult.Candidate> good =
+                new HashSet<>(result.nearOptimal().setups());
+        Set<OptimisationResult.Candidate> front =
+                new HashSet<>(result.nearOptimal().front());
+        return table.all(figures(result), point -> point)
+                .value("asGood", good::contains)
+                .value("front", front::contains);
+    }
+
+    private void asked(Report report) {
+        OptimisationResult.Task task = result.task();
+        if (task.circuits().size() > 1) {
+            String said = task.circuits().stream()
+                    .map(circuit -> circuit.track().name() + " with weight " + Numbers.plain(circuit.weight()))
+                    .collect(Collectors.joining(", "));
+            report.item("Circuits", said + "; times are the weighted mean");
+        }
+        if (task.days().size() > 1) {
+            String kind = task.forTheWorstDay() ? "the least gain on any counts" : "times are their mean";
+            report.item("Days", task.days().size() + ": " + days() + "; " + kind);
+        }
+        String limits = said(task.limits());
+        report.item("Limits", limits.isEmpty() ? "none" : limits)
+                .item("Driven", result.search().driven() + " setups, seed " + task.seed());
+    }
+
+    /** What differs from day to day. */
+    private String days() {
+        List<String> said = new ArrayList<>();
+        for (String name : Conditions.NAMES) {
+            List<String> values = result.task().days().stream()
+                    .map(day -> Numbers.plain(day.value(name)))
+                    .distinct()
+                    .toList();
+            if (values.size() > 1) {
+                said.add(name + " " + String.join(", ", values));
+            }
+        }
+        return String.join("; ", said);
+    }
+
+    private static String said(OptimisationLimits limits) {
+        List<String> said = new ArrayList<>();
+        limits.topSpeedKmh().ifPresent(v -> said.add("top speed at least " + Numbers.plain(v) + " km/h"));
+        if (limits.balanceLeastPercent().isPresent()) {
+            said.add("limit balance from "
+                    + Numbers.plain(limits.balanceLeastPercent().getAsDouble()) + " to "
+                    + Numbers.plain(limits.balanceMostPercent().orElse(Double.NaN)) + " %");
+        }
+        limits.rideHeightMm().ifPresent(v -> said.add("ride height at top speed at least " + Numbers.plain(v) + " mm"));
+        if (limits.withoutUpshiftInCorner()) {
+            said.add("no upshift in a corner");
+        }
+        return String.join(", ", said);
+    }
+
+    private static String figures(OptimisationResult.Candidate point) {
+        OptimisationResult.Limited limited = point.limited();
+        String text = Report.strong(Numbers.lapTime(point.lapTime())) + ", top speed " + Numbers.kmh(point.topSpeed())
+                + " km/h, ride height there " + Numbers.fixed(limited.rideHeightMm(), 1) + " mm";
+        if (Double.isFinite(limited.balanceLeastPercent())) {
+            text += ", limit balance " + Numbers.signed(limited.balanceLeastPercent(), 2)
+                    + (limited.balanceMostPercent() > limited.balanceLeastPercent()
+                            ? " to " + Numbers.signed(limited.balanceMostPercent(), 2)
+                            : "")
+                    + " %";
+        }
+        return isCounted(point) ? text + ", upshifts in corners " + limited.upshiftsInCorners() : text;
+    }
+
+    private String before() {
+        String missed =
+                result.missesBefore().stream().map(miss -> miss.limit().label()).collect(Collectors.joining(", "));
+        List<String> between = new ArrayList<>();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            double was = result.before().settings().get(i);
+            if (result.search().axes().get(i).settings().stream().noneMatch(legal -> Math.abs(legal - was) < SAME)) {
+                between.add(result.search().axes().get(i).name());
+            }
+        }
+        return (missed.isEmpty() ? "" : "; misses " + missed)
+                + (between.isEmpty() ? "" : "; between legal steps: " + String.join(", ", between));
+    }
+
+    private String gained(OptimisationResult.SectorTimes gain) {
+        String where = result.sectors().size() > 1 ? " at " + gain.track().name() : "";
+        return gain.gains().stream()
+                .map(one -> Numbers.signed(one, 3))
+                .collect(Collectors.joining(", ", "Gain by sector" + where + ": ", " s."));
+    }
+
+    private void front(Report report) {
+        List<OptimisationResult.Candidate> front = result.nearOptimal().front();
+        int count = front.size();
+        if (count < 2) {
+            return;
+        }
+        Table<OptimisationResult.Candidate> table = Table.<OptimisationResult.Candidate>of("Lap time against top speed")
+                .text("top speed", "km/h", point -> Numbers.kmh(point.topSpeed()))
+                .number("", "lap time", "m:ss.mmm", Numbers::lapTime, OptimisationResult.Candidate::lapTime)
+                .number(
+                        "",
+                        "lost",
+                        "s",
+                        Numbers.fixed(3),
+                        point -> point.cost() - result.best().cost())
+                .words("", "settings other than the best's", this::difference);
+        int rows = Math.min(FRONT_ROWS, count);
+        report.line("For more top speed, the least time lost:")
+                .rows(
+                        table,
+                        IntStream.range(0, rows)
+                                .mapToObj(k -> front.get((int) Math.round((double) k * (count - 1) / (rows - 1))))
+                                .toList())
+                .gap();
+    }
+
+    private String difference(OptimisationResult.Candidate point) {
+        List<String> said = new ArrayList<>();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            if (!point.settings().get(i).equals(result.best().settings().get(i))) {
+                said.add(result.search().axes().get(i).name() + " "
+                        + Numbers.plain(point.settings().get(i)));
+            }
+        }
+        return said.isEmpty() ? "(the best)" : String.join(", ", said);
+    }
+
+    private void leftAlone(Report report) {
+        Map<String, List<String>> reasons = new LinkedHashMap<>();
+        for (OptimisationResult.LeftAlone kept : result.search().leftAlone()) {
+            reasons.computeIfAbsent(kept.reason(), reason -> new ArrayList<>()).add(kept.name());
+        }
+        reasons.forEach(
+                (reason, names) -> report.paragraph("Left alone: " + String.join(", ", names) + " (" + reason + ")."));
+    }
+
+    /** What was found, in sentences. */
+    private String reading() {
+        return bestReading() + " " + fewestReading() + " " + asGoodReading() + endsReading() + unseenReading();
+    }
+
+    private String bestReading() {
+        double gain = result.gain(result.best());
+        String changes = result.nearOptimal().ranges().stream()
+                .filter(OptimisationResult.Range::isMoved)
+                .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
+                .collect(Collectors.joining(", "));
+        if (changes.isEmpty()) {
+            return "No other legal setup found is faster than the one you have.";
+        }
+        String found = "The best legal setup found has " + changes + " and is ";
+        return Math.abs(gain) < NOTHING_S
+                ? found + "as fast as yours."
+                : found + Numbers.fixed(Math.abs(gain), 3) + " s a lap " + (gain > 0 ? "faster" : "slower")
+                        + " than yours" + (gain < 0 ? ": yours misses a limit, or stands between legal steps." : ".");
+    }
+
+    private String fewestReading() {
+        OptimisationResult.Candidate fewest = result.nearOptimal().fewest();
+        if (fewest.equals(result.best())) {
+            return "Fewer changes would cost more than " + Numbers.plain(Optimisation.FLAT_S) + " s.";
+        }
+        String changes = changes(fewest);
+        String loss = Numbers.fixed(fewest.cost() - result.best().cost(), 3);
+        return changes.isEmpty()
+                ? "But all of it is worth " + loss + " s only: the setup you have is as good."
+                : "With fewer changes, " + changes + ", it is " + loss + " s slower than that.";
+    }
+
+    /** What a setup has elsewhere than it was. */
+    private String changes(OptimisationResult.Candidate point) {
+        List<String> changes = new ArrayList<>();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            double was = result.before().settings().get(i);
+            double is = point.settings().get(i);
+            if (Math.abs(is - was) > SAME * Math.max(1, Math.abs(was))) {
+                changes.add(Subject.said(
+                        result.task().car(), result.search().axes().get(i).name(), is));
+            }
+        }
+        return String.join(", ", changes);
+    }
+
+    private String asGoodReading() {
+        int count = result.nearOptimal().setups().size();
+        return (result.nearOptimal().complete() ? "" : "At least ") + count
+                + (count == 1 ? " legal setup is" : " legal setups are")
+                + " within " + Numbers.plain(Optimisation.FLAT_S) + " s of the best"
+                + (count == 1 ? ", itself" : ": choose among them by feel") + ".";
+    }
+
+    private String endsReading() {
+        List<String> ends = new ArrayList<>();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            List<Double> settings = result.search().axes().get(i).settings();
+            double best = result.best().settings().get(i);
+            if (result.nearOptimal().ranges().get(i).matters()
+                    && (best == settings.get(0) || best == settings.get(settings.size() - 1))) {
+                ends.add(result.search().axes().get(i).name());
+            }
+        }
+        return ends.isEmpty()
+                ? ""
+                : " At the end of what the car allows: " + String.join(", ", ends)
+                        + "; the model would go on, and what stops it in truth may not be in the model.";
+    }
+
+    private String unseenReading() {
+        String unseen = result.nearOptimal().ranges().stream()
+                .filter(range -> !range.matters())
+                .map(OptimisationResult.Range::name)
+                .collect(Collectors.joining(", "));
+        return unseen.isEmpty() ? "" : " It makes no difference to the lap time where these stand: " + unseen + ".";
+    }
+
+    /** What nobody should take over without thinking of it. */
+    private List<String> cautions() {
+        List<String> cautions = new ArrayList<>();
+        moved(cautions, "rideHeightMm", " ride heights: bumps, kerbs and pitching are not in the model.");
+        moved(
+                cautions,
+                "brakes.frontSharePercent",
+                " brake balance: the model never locks a wheel, a driver does; rear wheels that lock first spin the car.");
+        moved(
+                cautions,
+                "hotPressureKpa",
+                " tyre pressures: the model knows no heat build-up and no wear; never go below the tyre maker's least"
+                        + " pressure.");
+        cautions.addAll(Cautions.of(best));
+        return cautions;
+    }
+
+    private void moved(List<String> cautions, String quantity, String danger) {
+        List<String> names = result.nearOptimal().ranges().stream()
+                .filter(range -> range.isMoved() && moves(result.task().car().adjustment(range.name()), quantity))
+                .map(OptimisationResult.Range::name)
+                .toList();
+        if (!names.isEmpty()) {
+            cautions.add(String.join(" and ", names) + (names.size() > 1 ? " move" : " moves") + danger + DEFER);
+        }
+    }
+
+    private static boolean moves(Adjustment adjustment, String quantity) {
+        return adjustment.effects().stream().map(Effect::quantity).anyMatch(name -> name.endsWith(quantity));
+    }
+
+    /** What is wrong where no setup keeps the limits. */
+    private static InvalidValueException missed(OptimisationResult result) {
+        List<String> said = new ArrayList<>();
+        for (OptimisationResult.Miss miss : result.misses()) {
+            said.add(
+                    miss.limit() == OptimisationResult.Miss.Limit.LAP
+                            ? "no lap: " + result.best().failure()
+                            : missed(miss));
+        }
+        List<String> nearest = new ArrayList<>();
+        for (int i = 0; i < result.search().axes().size(); i++) {
+            nearest.add(Subject.said(
+                    result.task().car(),
+                    result.search().axes().get(i).name(),
+                    result.best().settings().get(i)));
+        }
+        return new InvalidValueException(
+                "limits",
+                "none of the " + result.search().driven() + " setups driven keeps them all; the nearest, "
+                        + String.join(", ", nearest) + ", misses " + String.join(", ", said),
+                "loosen what is missed, or search more adjustments");
+    }
+
+    private static String missed(OptimisationResult.Miss miss) {
+        String unit = miss.unit().isEmpty() ? "" : " " + miss.unit();
+        boolean count = miss.limit() == OptimisationResult.Miss.Limit.UPSHIFTS;
+        int digits = count ? 0 : 1;
+        String alone = miss.isKeptAlone()
+                ? "which can be kept, but not with the other limits"
+                : "alone " + Numbers.fixed(miss.bestAlone(), digits) + unit + " was the best found";
+        return miss.limit().label() + " " + Numbers.fixed(miss.reached(), digits) + unit + " for "
+                + Numbers.plain(miss.wanted()) + unit + ", off by "
+                + Numbers.fixed(miss.shortfall(), count ? 0 : 2) + unit + " (" + alone + ")";
+    }
+}

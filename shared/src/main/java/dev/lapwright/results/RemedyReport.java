@@ -1,0 +1,158 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
+import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.RemedyResult;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Part of a report on balance that says what to turn against the driver's complaint, best first.
+ *
+ * @param car as it stands
+ * @param result what was found
+ */
+record RemedyReport(Car car, RemedyResult result) {
+    /** Name of the table's file. */
+    static final String TABLE = "remedies.csv";
+
+    private static final int MOST_ROWS = 15;
+
+    /** Adds what people read, and the table of all remedies. */
+    void addTo(Report report) {
+        boolean everywhere = result.complaint().corner() == 0;
+        String against =
+                "Against " + result.complaint().label() + ", " + (everywhere ? "all corners." : corner() + ".");
+        String verdict = result.isConfirmed()
+                ? "The model agrees: "
+                : "The model does not see it, so look first for a cause that it does not know: ";
+        report.paragraph(Report.strong(against) + " " + verdict + "the " + (result.understeer() > 0 ? "front" : "rear")
+                        + " axle gives up first there, by " + Numbers.fixed(Math.abs(result.understeer()), 2) + " m/s2"
+                        + (everywhere ? " in the mean." : "."))
+                .gap();
+        remedies(report);
+        belowTheLimit(report);
+        result.failures().forEach(failure -> report.paragraph("Not looked at: " + failure + "."));
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        result.remedies().forEach(remedy -> cautions.addAll(remedy.cautions()));
+        cautions.forEach(caution -> report.caution(caution.text()));
+        List<RemedyResult.Remedy> all = Stream.concat(result.remedies().stream(), result.belowTheLimit().stream())
+                .toList();
+        report.csv(TABLE, table(), all);
+    }
+
+    /** What was found, for machines. */
+    Map<String, Object> fields() {
+        Table<RemedyResult.Remedy> table = steps().value("rearLessFrontShiftMps2", RemedyReport::shifts)
+                .value("disturbs", RemedyReport::disturbed)
+                .value(
+                        "cautions",
+                        remedy -> remedy.cautions().stream()
+                                .sorted()
+                                .map(Caution::text)
+                                .toList());
+        return new Report()
+                .field("tendency", result.complaint().tendency())
+                .field("phase", result.complaint().phase().label())
+                .field("corner", result.complaint().corner() == 0 ? "all" : corner())
+                .field("rearLessFrontMps2", result.understeer())
+                .field("confirmed", result.isConfirmed())
+                .field("remedies", table, result.remedies())
+                .field("belowTheLimit", table, result.belowTheLimit())
+                .field("failures", result.failures())
+                .fields();
+    }
+
+    private String corner() {
+        return "T" + result.complaint().corner();
+    }
+
+    private Table<RemedyResult.Remedy> steps() {
+        return Table.<RemedyResult.Remedy>of("Remedies")
+                .value("adjustment", RemedyResult.Remedy::adjustment)
+                .value("from", RemedyResult.Remedy::from)
+                .value("to", RemedyResult.Remedy::to)
+                .words("", "change", this::change)
+                .number("gainMps2", "gain", "m/s2", Numbers.signed(2), RemedyResult.Remedy::gain)
+                .number("slowerS", "lap time", "s", Numbers.signed(3), RemedyResult.Remedy::slower)
+                .number(
+                        "gainPerTenthMps2",
+                        "gain per tenth",
+                        "m/s2",
+                        Numbers.fixed(2),
+                        RemedyResult.Remedy::gainPerTenth)
+                .value("gradientShiftDegPerG", RemedyReport::gradient);
+    }
+
+    private Table<RemedyResult.Remedy> table() {
+        Table<RemedyResult.Remedy> table = steps();
+        for (BalancePhase phase : BalancePhase.values()) {
+            table.number(
+                    phase.label() + "Mps2", phase.label(), "m/s2", Numbers.signed(2), remedy -> shift(remedy, phase));
+        }
+        return table.value("disturbs", remedy -> String.join(" ", disturbed(remedy)))
+                .words("", "disturbs", remedy -> String.join(", ", disturbed(remedy)));
+    }
+
+    private static Map<String, Double> shifts(RemedyResult.Remedy remedy) {
+        Map<String, Double> shifts = new LinkedHashMap<>();
+        for (BalancePhase phase : BalancePhase.values()) {
+            shifts.put(phase.label(), shift(remedy, phase));
+        }
+        return shifts;
+    }
+
+    private static Double shift(RemedyResult.Remedy remedy, BalancePhase phase) {
+        return remedy.shifts().getOrDefault(phase, Table.NOT_KNOWN);
+    }
+
+    private static List<String> disturbed(RemedyResult.Remedy remedy) {
+        return remedy.disturbed().stream().map(BalancePhase::label).toList();
+    }
+
+    private static double gradient(RemedyResult.Remedy remedy) {
+        // Degrees per g do not ask for the wheelbase.
+        return new UndersteerGradient(remedy.gradientShift(), 1).degreesPerG();
+    }
+
+    private void remedies(Report report) {
+        int count = result.remedies().size();
+        if (count == 0) {
+            report.line("No step of any adjustment of this car moves that limit by 0.01 m/s2.");
+            return;
+        }
+        report.paragraph(
+                        "One step each, best first: steps that cost no time (less than 5 ms) by their gain, then the others by"
+                                + " gain per tenth of a second. Under the phases: the change, + is towards understeer.")
+                .rows(table(), result.remedies().subList(0, Math.min(MOST_ROWS, count)));
+        if (count > MOST_ROWS) {
+            report.line((count - MOST_ROWS) + " more are in the result: --json, or --out.");
+        }
+    }
+
+    private String change(RemedyResult.Remedy remedy) {
+        return remedy.adjustment() + " " + Numbers.plain(remedy.from()) + " -> "
+                + Numbers.with(remedy.to(), car.unitOf(remedy.adjustment()));
+    }
+
+    private void belowTheLimit(Report report) {
+        if (result.belowTheLimit().isEmpty()) {
+            return;
+        }
+        List<String> said = new ArrayList<>();
+        for (RemedyResult.Remedy remedy : result.belowTheLimit()) {
+            said.add(change(remedy) + " (" + Numbers.signed(gradient(remedy), 3) + " deg/g)");
+        }
+        report.gap().paragraph("Below the limit only, by the understeer gradient: " + String.join(", ", said) + ".");
+    }
+}
