@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -98,7 +99,7 @@ final class GuideRecord {
         int number = 0;
         for (ShownCommands.Shown one : shown.values()) {
             number++;
-            String name = String.format("%02d", number);
+            String name = String.format(Locale.ROOT, "%02d", number);
             write(place.resolve(name + ".txt"), one.command(), one.run(work), work);
             if (one.isPure() && one.command().startsWith("./lapwright")) {
                 String whole = one.command() + " --json --out " + name;
