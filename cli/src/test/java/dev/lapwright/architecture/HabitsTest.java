@@ -21,7 +21,6 @@ class HabitsTest {
     /** Of a package of one module; a file is as long as its subject. */
     private static final int MOST_FILES = 40;
 
-    /** Packages that are still to be split. */
     @Test
     void onlyTheCommandPrintsOrExits() {
         noClasses()
