@@ -1,6 +1,7 @@
 package dev.lapwright.charts.svg;
 
 import java.awt.Color;
+import java.util.Locale;
 
 /** Colours as attributes of SVG elements. */
 @FunctionalInterface
@@ -15,6 +16,6 @@ public interface SvgColours {
 
     /** Colours as they are, such as {@code #1b2733}. */
     static String hex(Color colour) {
-        return String.format("#%06x", colour.getRGB() & 0xFFFFFF);
+        return String.format(Locale.ROOT, "#%06x", colour.getRGB() & 0xFFFFFF);
     }
 }

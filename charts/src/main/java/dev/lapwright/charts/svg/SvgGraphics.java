@@ -111,7 +111,7 @@ public final class SvgGraphics extends Graphics2D {
     public static String escaped(String text) {
         StringBuilder out = new StringBuilder(text.length() + 16);
         text.codePoints().forEach(c -> {
-            boolean allowed = c == '\t' || c >= 0x20 && c <= 0xD7FF || c >= 0xE000 && c <= 0xFFFD || c >= 0x10000;
+            boolean allowed = c == '\t' || (c >= 0x20 && c <= 0xD7FF) || (c >= 0xE000 && c <= 0xFFFD) || c >= 0x10000;
             switch (allowed ? c : 0xFFFD) {
                 case '&' -> out.append("&amp;");
                 case '<' -> out.append("&lt;");

@@ -35,7 +35,7 @@ final class SvgPath {
             int numbers = kind == PathIterator.SEG_CLOSE ? 0 : kind == PathIterator.SEG_QUADTO ? 4 : 2;
             numbers = kind == PathIterator.SEG_CUBICTO ? 6 : numbers;
             boolean finite = Arrays.stream(c, 0, numbers).allMatch(Double::isFinite);
-            if (kind == PathIterator.SEG_MOVETO || broken && finite && numbers > 0) {
+            if (kind == PathIterator.SEG_MOVETO || (broken && finite && numbers > 0)) {
                 svg.endLine();
                 broken = !finite;
                 if (finite) {
