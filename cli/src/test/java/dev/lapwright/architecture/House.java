@@ -46,6 +46,7 @@ final class House {
             "dev.lapwright.text",
             "dev.lapwright.samples",
             "dev.lapwright.charts.plot",
+            "dev.lapwright.charts.svg",
             "dev.lapwright.charts.map",
             "dev.lapwright.charts.distance");
 

@@ -52,10 +52,8 @@ class SampleFilesTest {
         assertThat(file.times()[points - 1]).isEqualTo(seconds);
     }
 
-    @ParameterizedTest
-    @CsvSource({"sample-ride.gpx", "sample.gpx", "route-1.1.gpx"})
-    void aGpxTrackBecomesAnOpenRun(String name) throws IOException {
-        ImportReport report = SurveyImport.of(
+    private static ImportReport openRun(String name) throws IOException {
+        return SurveyImport.of(
                         name,
                         gpx(name).survey(),
                         new ImportChoices(
@@ -67,8 +65,22 @@ class SampleFilesTest {
                                 false,
                                 false))
                 .report();
+    }
+
+    @Test
+    void aGpxTrackBecomesAnOpenRun() throws IOException {
+        ImportReport report = openRun("route-1.1.gpx");
         assertThat(report.shape().length()).isGreaterThan(1000);
         assertThat(report.shape().climb()).isGreaterThan(0);
+    }
+
+    /** Both riders turn about: within 24 m of path their heading changes by 179 degrees, which no road does. */
+    @ParameterizedTest
+    @CsvSource({"sample-ride.gpx", "sample.gpx"})
+    void aTrackThatTurnsBackIsRefusedWithItsPlace(String name) {
+        assertThatThrownBy(() -> openRun(name))
+                .hasMessageContaining("m bends with a radius of")
+                .hasMessageContaining("as no road does");
     }
 
     /** The file says of itself "5.77km"; whose way of measuring it was is not known, so 3 %, and smoothing cuts corners. */
