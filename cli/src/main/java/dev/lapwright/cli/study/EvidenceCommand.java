@@ -33,7 +33,7 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Says from a log of lap times whether a change of setup was real, and what to run next.",
+            "Says from a log of lap times whether a change was real, and what to run next.",
             "Reads CSV with headings in any order: time (1:44.851, or seconds), and if known lap, setup,",
             "run, and flag (out, in, or what spoilt a lap)."
         },
