@@ -142,7 +142,7 @@ class BriefPageTest {
     void whatTheLapsProvedIsToldBesideWhatWasExpected() {
         assertThat(text)
                 .contains("rear-wing=2 to rear-wing=6")
-                .contains("Real: rear-wing=6 is faster than rear-wing=2")
+                .contains("Not decided: rear-wing=6 looks")
                 .contains("agrees");
     }
 

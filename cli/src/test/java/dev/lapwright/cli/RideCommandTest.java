@@ -123,7 +123,7 @@ class RideCommandTest {
                 "castelvane --corner T3 --at apex | take entry, slowest or exit",
                 "--at exit | add --corner",
                 "--kerb brick | take half-sine, ramp or sawtooth",
-                "--kerb-height-mm NaN | give a finite number",
+                "--kerb-height-mm NaN | is not a number",
                 "--kerb-height-mm 900 | allowed: 0 to 500",
                 "--kerb-length-m 0 | allowed: 0.01 to 100",
                 "--kerb-teeth 0 | allowed: 1 to 200",
