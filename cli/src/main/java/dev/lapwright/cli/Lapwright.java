@@ -118,9 +118,10 @@ public final class Lapwright {
 
     private static CommandLine completed(Object command) {
         CommandLine line = command instanceof CommandLine made ? made : new CommandLine(command);
-        if (command instanceof StudyCommand<?> study) {
+        if (line.getCommand() instanceof StudyCommand<?> study) {
             study.addTo(line.getCommandSpec());
         }
+        line.getSubcommands().values().forEach(Lapwright::completed);
         return line;
     }
 

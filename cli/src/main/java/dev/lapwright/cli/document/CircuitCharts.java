@@ -10,11 +10,11 @@ import dev.lapwright.track.Stations;
 public final class CircuitCharts {
     private CircuitCharts() {}
 
-    public static byte[] map(String fileName, Stations stations) {
-        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE).forFile(fileName);
+    public static Drawing map(Stations stations) {
+        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE);
     }
 
-    public static byte[] profile(String fileName, Stations stations) {
-        return new Drawing(CircuitProfile.of(stations, ChartStyle.STANDARD), CircuitProfile.SIZE).forFile(fileName);
+    public static Drawing profile(Stations stations) {
+        return new Drawing(CircuitProfile.of(stations, ChartStyle.STANDARD), CircuitProfile.SIZE);
     }
 }
