@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -45,21 +44,21 @@ record Run(int code, String out, String err) {
      * begin with "mine". Without such an input the command runs once for all tests, and each gets a copy of the files.
      */
     static Run in(Path folder, String... arguments) throws IOException {
-        List<String> outputs = new ArrayList<>();
+        boolean writes = false;
         boolean shared = true;
         for (int i = 0; i < arguments.length; i++) {
             if (i > 0 && OUTPUTS.contains(arguments[i - 1])) {
-                outputs.add(arguments[i]);
+                writes = true;
                 shared &= !Files.exists(folder.resolve(arguments[i]));
             } else {
                 shared &= !isOwn(arguments[i]);
             }
         }
-        if (outputs.isEmpty() || !shared) {
+        if (!writes || !shared) {
             return of(inFolder(folder, arguments));
         }
         Written written = WRITTEN.computeIfAbsent(List.of(arguments), key -> new Written());
-        return written.copyTo(folder, outputs, arguments);
+        return written.copyTo(folder, arguments);
     }
 
     private static boolean isOwn(String word) {
@@ -69,7 +68,7 @@ record Run(int code, String out, String err) {
     private static String[] inFolder(Path folder, String... arguments) {
         String[] words = arguments.clone();
         for (int i = 0; i < words.length; i++) {
-            if (isOwn(words[i]) || i > 0 && OUTPUTS.contains(words[i - 1])) {
+            if (isOwn(words[i]) || (i > 0 && OUTPUTS.contains(words[i - 1]))) {
                 words[i] = folder.resolve(words[i]).toString();
             }
         }
@@ -106,7 +105,7 @@ record Run(int code, String out, String err) {
         private Path place;
         private Run run;
 
-        private synchronized Run copyTo(Path folder, List<String> outputs, String... arguments) throws IOException {
+        private synchronized Run copyTo(Path folder, String... arguments) throws IOException {
             if (run == null) {
                 place = Files.createTempDirectory(Files.createDirectories(Path.of("target", "runs")), "run")
                         .toAbsolutePath();
