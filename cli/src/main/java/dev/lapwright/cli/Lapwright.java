@@ -36,7 +36,7 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** The command as a function: arguments in, exit code out. */
+/** Command line of Lapwright as a function: arguments in, exit code out. */
 public final class Lapwright {
     private static final int HELP_WIDTH = 100;
 

@@ -5,7 +5,7 @@ import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
 import java.util.List;
 
-/** The words a brief uses, for somebody new to the trade. */
+/** Glossary of a brief: the words it uses, for somebody new to the trade. */
 public final class BriefGlossary {
     private BriefGlossary() {}
 

@@ -6,7 +6,7 @@ import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.charts.track.CircuitProfile;
 import dev.lapwright.track.Stations;
 
-/** Pictures of circuits. Nothing of the charts is loaded before one is asked for. */
+/** Charts of circuits. Nothing of the charts is loaded before one is asked for. */
 public final class CircuitCharts {
     private CircuitCharts() {}
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** The documents that come with Lapwright: lists them, or copies them to be edited. */
+/** Command {@code demo}: lists the demo documents, or copies them to be edited. */
 @Command(
         name = "demo",
         sortOptions = false,

@@ -11,8 +11,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 
 /**
- * What the commands of all studies have in common: files are planned before the work and written before anything is printed,
- * and the result is printed for people or for machines.
+ * Base of the commands of all studies: files are planned before the work and written before anything is printed, and the
+ * result is printed for people or for machines.
  *
  * @param <R> what the study found
  */
