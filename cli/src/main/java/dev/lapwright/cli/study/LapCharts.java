@@ -2,7 +2,7 @@ package dev.lapwright.cli.study;
 
 import dev.lapwright.results.Subject;
 
-/** Parts that the charts of all studies share: subjects and file forms. */
+/** Headings that the charts of all studies share. */
 public final class LapCharts {
     private LapCharts() {}
 
