@@ -71,10 +71,10 @@ class LineCommandTest {
     }
 
     @Test
-    void gainsAreTheTimeOfTheMiddleLessThatOfTheLine() {
+    void differencesAreTheTimeOfTheLineLessThatOfTheMiddle() {
         double middle = JsonTree.number(line("middle"), "lapTimeS");
         for (Map<String, Object> line : JsonTree.objects(json, "lines")) {
-            assertThat(JsonTree.number(line, "gainS")).isEqualTo(middle - JsonTree.number(line, "lapTimeS"));
+            assertThat(JsonTree.number(line, "differenceS")).isEqualTo(JsonTree.number(line, "lapTimeS") - middle);
         }
     }
 
