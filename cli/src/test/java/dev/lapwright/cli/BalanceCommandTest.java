@@ -95,7 +95,7 @@ class BalanceCommandTest {
     @Test
     void aComplaintGetsRemediesWithTheirPrice() {
         Run run = balance("--complaint", "oversteer:lift-off");
-        assertThat(run.line("lock-on-overrun 3 -> 4")).containsPattern("\\+0\\.\\d\\d +0\\.000");
+        assertThat(run.line("lock-on-overrun 3 -> 4")).containsPattern("\\+0\\.\\d\\d\\d +0\\.000");
         assertThat(run.out()).contains("disturbs");
     }
 

@@ -227,7 +227,7 @@ class LineCommandTest {
         Run run = Run.of("line", "student-pipit", "skarnfell", "--spacing-m", "4");
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).contains("open run");
-        assertThat(run.line("fastest")).contains("+");
+        assertThat(run.line("fastest")).contains("\u2212");
     }
 
     @Test

@@ -372,7 +372,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             table.number("", "final drive", "", Numbers.fixed(3), k -> finalDrive(choices.get(k)));
         }
         lapColumn(table, choices, "lap time", "m:ss.mmm", Numbers::lapTime, GearingResult.GearedLap::lapTime);
-        table.text("difference", "s", k -> difference(result.asGiven(), axis, choices.get(k)));
+        table.text("delta", "s", k -> difference(result.asGiven(), axis, choices.get(k)));
         lapColumn(
                 table,
                 choices,
@@ -404,7 +404,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 lap -> lap.upshifts().size());
         for (GearingResult.Scenario scenario : others()) {
             table.text(
-                    "difference in " + (scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind"),
+                    "delta in " + (scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind"),
                     "s",
                     k -> difference(
                             scenario, axis, scenario.choices(axis.name()).get(k)));

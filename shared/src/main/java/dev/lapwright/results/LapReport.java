@@ -210,7 +210,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                         "m:ss.mmm",
                         Numbers::lapTime,
                         other -> other.lap().time())
-                .number("differenceS", "difference", "s", Numbers.signed(3), other -> other.difference(lap))
+                .number("differenceS", "delta", "s", Numbers.signed(3), other -> other.difference(lap))
                 .value("differenceBySectorS", other -> InputHash.list(other.bySector(lap)));
         for (int i = 0; i < lap.track().sectorEnds().length; i++) {
             int sector = i;

@@ -110,7 +110,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                         row -> row.lap().time())
                 .number(
                         "differenceS",
-                        "difference",
+                        "delta",
                         "s",
                         Numbers.signed(3),
                         row -> row.lap().time() - middle)

@@ -367,7 +367,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .number("", "lap time", "m:ss.mmm", Numbers::lapTime, OptimisationResult.Candidate::lapTime)
                 .number(
                         "",
-                        "difference",
+                        "delta",
                         "s",
                         Numbers.signed(3),
                         point -> point.cost() - result.best().cost())

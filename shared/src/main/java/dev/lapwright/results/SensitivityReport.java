@@ -177,7 +177,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                         worth -> worth.hasFaster() ? worth.best().setting() : null)
                 .number(
                         "",
-                        "difference",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
                         worth -> worth.hasFaster() ? worth.best().difference() : null)
@@ -189,7 +189,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                         worth -> worth.hasSlower() ? worth.worst().setting() : null)
                 .number(
                         "",
-                        "difference",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
                         worth -> worth.hasSlower() ? worth.worst().difference() : null)
@@ -208,7 +208,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                 .text("at", "", worth -> setting(worth, worth.shown().setting()))
                 .number(
                         "",
-                        "difference",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
                         worth -> worth.shown().difference());
@@ -264,7 +264,11 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         }
         String laps = result.laps() + " laps";
         List<String> said = new ArrayList<>();
-        String visible = joined(felt, worth -> worth.hasFaster() && result.canBeSeen(worth));
+        List<SensitivityResult.Worth> small =
+                felt.stream().filter(worth -> !LapTimeDifference.counts(worth.range())).toList();
+        List<SensitivityResult.Worth> large =
+                felt.stream().filter(worth -> !small.contains(worth)).toList();
+        String visible = joined(large, worth -> isFaster(worth) && result.canBeSeen(worth));
         said.add(
                 visible.isEmpty()
                         ? "In " + laps
@@ -273,15 +277,23 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         add(
                 said,
                 "Faster by the model, but cannot be seen in " + laps + "; choose it by the model or leave it alone",
-                joined(felt, worth -> worth.hasFaster() && !result.canBeSeen(worth)));
+                joined(large, worth -> isFaster(worth) && !result.canBeSeen(worth)));
+        add(
+                said,
+                "Faster by less than " + DifferenceWords.least() + ", which does not count",
+                joined(large, worth -> worth.hasFaster() && !isFaster(worth)));
         add(
                 said,
                 "At their fastest already, of the settings tried; what the slowest costs can be seen",
-                joined(felt, worth -> !worth.hasFaster() && result.canBeSeen(worth)));
+                joined(large, worth -> !worth.hasFaster() && result.canBeSeen(worth)));
         add(
                 said,
                 "At their fastest already; what the slowest costs cannot be seen",
-                joined(felt, worth -> !worth.hasFaster() && !result.canBeSeen(worth)));
+                joined(large, worth -> !worth.hasFaster() && !result.canBeSeen(worth)));
+        add(
+                said,
+                "No difference that counts over the whole range, less than " + DifferenceWords.least(),
+                small.stream().map(worth -> worth.adjustment().name()).collect(Collectors.joining(", ")));
         add(
                 said,
                 "No difference to the lap time in this model",
@@ -292,6 +304,11 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         pairs(result).ifPresent(said::add);
         fixed(result).ifPresent(said::add);
         return said;
+    }
+
+    /** Whether another setting is faster by what counts. */
+    private static boolean isFaster(SensitivityResult.Worth worth) {
+        return worth.hasFaster() && LapTimeDifference.counts(worth.best().difference());
     }
 
     private static void add(List<String> said, String beginning, String list) {

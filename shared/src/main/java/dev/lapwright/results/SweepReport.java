@@ -145,7 +145,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
         }
         return table.number(
                         LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
-                .number(DIFFERENCE, "difference", "s", Numbers.signed(3), result::difference)
+                .number(DIFFERENCE, "delta", "s", Numbers.signed(3), result::difference)
                 .number(TOP_SPEED, "top speed", "km/h", Numbers.fixed(1), point -> speed(point, LapFigures::topSpeed))
                 .number(
                         SLOWEST_CORNER,

@@ -158,7 +158,7 @@ class BriefSummaryTest {
                         .get("comparison")
                         .get("differencePredictedS")
                         .doubleValue())
-                .isEqualTo(-expected);
+                .isEqualTo(expected);
         assertThat(change.get("agrees").isBoolean()).isTrue();
     }
 

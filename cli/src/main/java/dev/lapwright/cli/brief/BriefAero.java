@@ -103,7 +103,7 @@ public final class BriefAero {
                         tried -> lap(tried, (figures, effect) -> Numbers.lapTime(figures.lapTime()), "no lap"))
                 .with(Table.Trait.LESSER)
                 .text(
-                        "Difference",
+                        "Delta",
                         "s",
                         tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.difference())))
                 .text(

@@ -53,7 +53,7 @@ public final class BriefGlossary {
                                         "A difference so large that a test of the laps there are shows it four times in five, and"
                                                 + " shows one that is not there no more than once in twenty."),
                                 new PageFact(
-                                        "Difference",
+                                        "Delta, difference",
                                         "Of a lap time to that of the car as it stands: minus is faster. Less than "
                                                 + DifferenceWords.least()
                                                 + " does not count: more laps than anybody drives would be needed to see it."),

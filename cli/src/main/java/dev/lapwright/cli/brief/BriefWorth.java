@@ -91,7 +91,7 @@ public final class BriefWorth {
                         worth -> Numbers.plain(worth.setting()) + " → "
                                 + BriefWords.setting(
                                         worth.adjustment(), worth.best().setting()))
-                .text("Difference", "s", worth -> BriefWords.signed(worth.best().difference()))
+                .text("Delta", "s", worth -> BriefWords.signed(worth.best().difference()))
                 .words("", "Most of it in", BriefWorth::sector)
                 .with(Table.Trait.LESSER)
                 .text("Laps to see it", "each setting", worth -> BriefWords.laps(worth.lapsToSee()))

@@ -32,7 +32,7 @@ import picocli.CommandLine.Option;
         name = "compare",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Says where on a circuit one setup or car is faster than another, and what limits it there."},
+        description = {"Says where on a circuit one setup or car is faster, and what limits it there."},
         customSynopsis = {
             "lapwright compare CAR CIRCUIT [--setup SETUP] [-s NAME=VALUE]...",
             "                  [--against-car CAR] [--against SETUP] [OPTIONS]"
