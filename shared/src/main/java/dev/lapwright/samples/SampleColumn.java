@@ -1,5 +1,6 @@
 package dev.lapwright.samples;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import java.util.Arrays;
@@ -82,7 +83,7 @@ public enum SampleColumn {
                 1,
                 "kn",
                 1852 / 3600.0),
-        ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
+        ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", StandardAtmosphere.GRAVITY),
         DEGREES(1e9, "deg", 1, "°", 1),
         /** A share of the full travel; pressures are left as they are, for their greatest is not known. */
         PEDAL(1e9, "", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),

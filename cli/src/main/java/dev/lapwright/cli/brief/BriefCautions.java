@@ -56,7 +56,7 @@ public final class BriefCautions {
         result.sensitivity()
                 .value()
                 .ifPresent(found -> found.worthChanging().stream()
-                        .map(SensitivityResult.Gain::cautions)
+                        .map(SensitivityResult.Worth::cautions)
                         .forEach(cautions::addAll));
         result.suggestion()
                 .value()

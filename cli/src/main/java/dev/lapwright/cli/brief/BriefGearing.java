@@ -78,7 +78,7 @@ public final class BriefGearing {
         Table<GearingResult.Candidate> table = Table.<GearingResult.Candidate>of(name + " in all ratios tried")
                 .words("", name, tried -> Numbers.plain(tried.value()))
                 .text("Lap", "min:s", tried -> lap(tried, lap -> Numbers.lapTime(lap.lapTime()), "no lap"))
-                .text("Gain", "s", tried -> lap(tried, lap -> BriefWords.signed(given.gain(tried)), "-"))
+                .text("Delta", "s", tried -> lap(tried, lap -> BriefWords.signed(given.difference(tried)), "-"))
                 .text(
                         "Top speed",
                         "km/h",

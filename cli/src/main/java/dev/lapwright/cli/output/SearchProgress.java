@@ -34,11 +34,11 @@ public final class SearchProgress implements LineSearch.Progress, AutoCloseable 
     }
 
     @Override
-    public void report(int steps, double gain) {
+    public void report(int steps, double difference) {
         if (console.errIsTerminal() && !closed && nanoseconds.getAsLong() - start >= WAIT) {
             shown = true;
-            console.progress(ERASE_LINE + "Looking for the fastest line: step " + steps + ", " + Numbers.fixed(gain, 3)
-                    + " s gained");
+            console.progress(ERASE_LINE + "Looking for the fastest line: step " + steps + ", "
+                    + Numbers.signed(difference, 3) + " s");
         }
     }
 

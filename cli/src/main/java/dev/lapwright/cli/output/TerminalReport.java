@@ -122,7 +122,8 @@ public final class TerminalReport {
             int start = last * GAP.length()
                     + GAP.length()
                     + IntStream.of(widths).limit(last).sum();
-            Lines.print(console, line.substring(0, start), start, row.get(last));
+            String padded = line + " ".repeat(Math.max(0, start - length(line)));
+            Lines.print(console, padded.substring(0, padded.offsetByCodePoints(0, start)), start, row.get(last));
         }
 
         private String joined(List<String> texts) {
