@@ -56,8 +56,11 @@ public final class CircuitReport {
                         "Width",
                         narrowest.value() == widest.value()
                                 ? Numbers.fixed(widest.value(), 1) + " m"
-                                : said(narrowest, 1, " m") + " to " + said(widest, 1, " m"))
-                .item(
+                                : said(narrowest, 1, " m") + " to " + said(widest, 1, " m"));
+        if (track.path() == Track.Path.DRIVEN) {
+            report.item("Path", "a line that a car drove; the widths are not the road's");
+        }
+        report.item(
                         "Turning",
                         Numbers.fixed(degrees(turned(1)), 0) + " deg left, " + Numbers.fixed(degrees(turned(-1)), 0)
                                 + " deg right, together " + Numbers.signed(degrees(stations.totalTurning()), 0)
@@ -132,6 +135,7 @@ public final class CircuitReport {
         report.field("kind", "circuit")
                 .field("name", track.name())
                 .field("closed", track.isClosed())
+                .field("path", track.path().word())
                 .field("lengthM", track.length())
                 .field("climbM", stations.climb())
                 .field("turningDeg", degrees(stations.totalTurning()))
