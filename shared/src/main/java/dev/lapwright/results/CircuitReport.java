@@ -61,10 +61,10 @@ public final class CircuitReport {
             report.item("Path", "a line that a car drove; the widths are not the road's");
         }
         report.item(
-                        "Turning",
-                        Numbers.fixed(degrees(turned(1)), 0) + " deg left, " + Numbers.fixed(degrees(turned(-1)), 0)
-                                + " deg right, together " + Numbers.signed(degrees(stations.totalTurning()), 0)
-                                + " deg");
+                "Turning",
+                Numbers.fixed(degrees(turned(1)), 0) + " deg left, " + Numbers.fixed(degrees(turned(-1)), 0)
+                        + " deg right, together " + Numbers.signed(degrees(stations.totalTurning()), 0)
+                        + " deg");
         grip(report);
         report.item(
                 "Sectors",
