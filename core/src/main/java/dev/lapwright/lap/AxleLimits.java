@@ -133,17 +133,17 @@ public final class AxleLimits {
             case HOLDING -> {
                 ax = state.climb();
                 wheels.utilisation(ax, massFactor);
-                force = wheels.requiredForce;
+                force = wheels.tyreForce;
             }
             case COASTING -> {
                 overrun = overrunForce(v, gear);
                 coast(massFactor, -overrun);
-                force = -overrun;
+                force = wheels.tyreForce;
             }
             default -> {
                 ax = state.acceleration() + state.climb();
                 wheels.utilisation(ax, massFactor);
-                force = wheels.requiredForce;
+                force = wheels.tyreForce;
                 // The brakes' share holds for all that slows the car; the engine's part of it passes the differential.
                 overrun = state.pedals() == TurnState.Pedals.BRAKING
                         ? Math.min(overrunForce(v, gear), -Math.min(0, force))
@@ -171,8 +171,9 @@ public final class AxleLimits {
 
     private void uses(TurnState state, double lateral, double curvature, double overrun) {
         boolean braking = state.pedals() == TurnState.Pedals.BRAKING;
-        double frontForce = force * (braking ? car.frontBrakeShare : car.frontDriveShare);
-        double rearForce = force - frontForce;
+        double acceleration = ax - state.climb();
+        double frontForce = braking ? force * car.frontBrakeShare : wheels.driven(car.frontDriveShare, acceleration);
+        double rearForce = braking ? force - frontForce : wheels.driven(1 - car.frontDriveShare, acceleration);
         Pair frontPair = new Pair(front.axle(), wheels.frontLoad, wheels.frontTransfer, state.grip());
         Pair rearPair = new Pair(rear.axle(), wheels.rearLoad, wheels.rearTransfer, state.grip());
         moment = moment(front, frontPair, frontForce, curvature, overrun)

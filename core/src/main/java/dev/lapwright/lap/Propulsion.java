@@ -30,8 +30,10 @@ final class Propulsion {
     final double[] engineSpeedPerSpeed;
     /** Wheel force over engine torque, 1/m, by gear. */
     final double[] forcePerTorque;
-    /** Mass factor δ by gear. */
+    /** Mass factor δ of engine, gearbox and all wheels, by gear. */
     final double[] massFactor;
+    /** Inertia of the two wheels of an axle over the radius squared, kg. */
+    final double axleInertia;
     /** Energy v²/2 at which each piece begins; one more entry, the last, is where drive ends for good. */
     final double[] breakEnergy;
 
@@ -53,6 +55,7 @@ final class Propulsion {
         double efficiency = car.value(Quantity.EFFICIENCY);
         double[] ratios = car.gearRatios();
         int gears = ratios.length;
+        axleInertia = 0.5 * car.value(Quantity.WHEEL_INERTIA) / (radius * radius);
         engineSpeedPerSpeed = new double[gears];
         forcePerTorque = new double[gears];
         massFactor = new double[gears];

@@ -51,7 +51,9 @@ final class WheelForces {
     double pitchUtilisation;
     double brakeUtilisation;
     double cornering;
-    /** Force at the wheels that the acceleration needs: drive if positive, braking if negative, N. */
+    /** Sum of the tyres' forces along the car that the acceleration needs, N: drive if positive, braking if negative. */
+    double tyreForce;
+    /** What engine or brakes must put to the wheels for it, N: the tyres' force and what spins the rotating parts up or down. */
     double requiredForce;
 
     double yawMoment;
@@ -129,7 +131,7 @@ final class WheelForces {
      * Evaluates everything at an acceleration.
      *
      * @param ax what an accelerometer in the car would read along the path: dv/dt + g sin θ, m/s²
-     * @param massFactor δ
+     * @param massFactor δ, which engine and brakes feel and tyres do not
      * @return the greatest utilisation of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
      */
     double utilisation(double ax, double massFactor) {
@@ -159,38 +161,55 @@ final class WheelForces {
         toe += axleToe;
         frontLateralUtilisation = frontSide / frontPeak;
         rearLateralUtilisation = rearSide / axleLateralPeak;
-        double inertia = car.mass * (ax + (massFactor - 1) * (ax - climb));
-        double resistance = drag + rolling + toe;
+        double straight = car.mass * ax + drag + rolling + toe;
         cornering = corneringDrag(frontDragFactor, axleDragFactor);
-        requiredForce = inertia + resistance + cornering;
+        tyreForce = straight + cornering;
         yawMoment = 0;
         double frontX;
         double rearX;
-        if (requiredForce >= 0) {
+        double rotating = car.mass * (massFactor - 1) * (ax - climb);
+        if (tyreForce >= 0) {
             brakeUtilisation = 0;
-            double moment = car.frontDriveShare * frontMoment + (1 - car.frontDriveShare) * axleDriveMoment;
+            frontX = driven(car.frontDriveShare, ax - climb);
+            rearX = driven(1 - car.frontDriveShare, ax - climb);
             // The moment depends on the drive, the drive on the drag of cornering, that on the moment: settles in two.
-            for (int pass = 0; pass < 2 && moment != 0; pass++) {
-                yawMoment = moment * requiredForce;
+            for (int pass = 0; pass < 2 && (frontMoment != 0 || axleDriveMoment != 0); pass++) {
+                yawMoment = frontMoment * frontX + axleDriveMoment * rearX;
                 double shifted = yawMoment / car.wheelbase;
                 frontLateralUtilisation = Math.abs(frontSide - shifted) / frontPeak;
                 rearLateralUtilisation = Math.abs(rearSide + shifted) / axleLateralPeak;
                 cornering = corneringDrag(frontDragFactor, axleDragFactor);
-                requiredForce = inertia + resistance + cornering;
+                tyreForce = straight + cornering;
+                frontX = driven(car.frontDriveShare, ax - climb);
+                rearX = driven(1 - car.frontDriveShare, ax - climb);
             }
-            double driven = larger(requiredForce, 0);
-            frontX = car.frontDriveShare * driven / frontDrive;
-            rearX = (1 - car.frontDriveShare) * driven / axleDrive;
+            requiredForce = tyreForce + rotating;
+            frontX /= frontDrive;
+            rearX /= axleDrive;
         } else {
-            brakeUtilisation = -requiredForce / car.brakeMaxForce;
-            frontX = -car.frontBrakeShare * requiredForce / frontBrake;
-            rearX = -(1 - car.frontBrakeShare) * requiredForce / axleBrake;
+            requiredForce = tyreForce + rotating;
+            brakeUtilisation = larger(-requiredForce, 0) / car.brakeMaxForce;
+            frontX = -car.frontBrakeShare * tyreForce / frontBrake;
+            rearX = -(1 - car.frontBrakeShare) * tyreForce / axleBrake;
         }
         frontUtilisation = power(frontLateralUtilisation) + power(frontX);
         rearUtilisation = power(rearLateralUtilisation) + power(rearX);
         double most = larger(frontUtilisation, rearUtilisation);
         most = larger(most, larger(power(rollUtilisation), power(pitchUtilisation)));
         return larger(most, power(brakeUtilisation));
+    }
+
+    /**
+     * Force along the car of the tyres of an axle with a share of the drive, N. The drive spins engine and gears, each tyre its own
+     * wheel: so driven tyres pull what spins the undriven wheels, and what those tyres lose by it is left out.
+     */
+    double driven(double share, double acceleration) {
+        if (tyreForce <= 0) {
+            return share * tyreForce;
+        }
+        // A car that rolls downhill needs no drive to spin its wheels.
+        double ownWheels = smaller(car.propulsion.axleInertia * larger(acceleration, 0), tyreForce);
+        return larger(share * tyreForce + (2 * share - 1) * ownWheels, 0);
     }
 
     /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
@@ -207,7 +226,8 @@ final class WheelForces {
         rearTransfer = 0;
         cornering = 0;
         yawMoment = 0;
-        requiredForce = car.mass * (ax + (massFactor - 1) * (ax - climb)) + drag;
+        tyreForce = car.mass * ax + drag;
+        requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
         // Grows with the missing load so that a search for the limit is led back to the ground.
         double utilisation = 1e6 - (frontAtRest + rearAtRest);
         frontLateralUtilisation = utilisation;

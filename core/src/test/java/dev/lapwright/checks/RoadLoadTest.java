@@ -65,14 +65,17 @@ class RoadLoadTest {
 
     /**
      * The book has the hill in the weight's component (10 %) but not in the load on the road, and adds rolling resistance to
-     * the grip's braking, as the model does. Its inertia goes with its own gravity.
+     * the grip's braking, as the model does. Its inertia goes with its own gravity. Its mass factor is one that the force mu W
+     * feels; in the model that is the brakes' force, which stops the rotating parts, and not the tyres': so brakes of mu W, and tyres
+     * that hold more.
      */
     private static double stopping(double dragFactor) {
         double mass = 2500 * POUND;
         double slope = Math.asin(0.1);
         double wheelRadius = 0.3;
         PlainCar car = PlainCar.ofMass(mass)
-                .friction(0.7 / Math.cos(slope))
+                .friction(1)
+                .brakes(0.7 * mass * PlainCar.GRAVITY)
                 .with(Quantity.ROLLING_RESISTANCE, 0.015 / Math.cos(slope))
                 .with(Quantity.WHEEL_RADIUS, wheelRadius)
                 .with(Quantity.WHEEL_INERTIA, 0.04 * mass * wheelRadius * wheelRadius)

@@ -43,7 +43,7 @@ final class ReferenceForces {
         for (int i = 0; i < 200; i++) {
             double a = 0.5 * (low + high);
             State s = new State(p, v, a, delta);
-            if (s.needed <= 0 || (s.needed <= engine && s.within())) {
+            if (s.tyres <= 0 || (s.needed <= engine && s.within())) {
                 low = a;
             } else {
                 high = a;
@@ -65,7 +65,7 @@ final class ReferenceForces {
         for (int i = 0; i < 200; i++) {
             double a = 0.5 * (low + high);
             State s = new State(p, v, a, delta);
-            if (s.needed >= 0 || s.within()) {
+            if (s.tyres >= 0 || s.within()) {
                 high = a;
             } else {
                 low = a;
@@ -88,6 +88,7 @@ final class ReferenceForces {
     /** Everything at one speed and one dv/dt. */
     final class State {
         final double needed;
+        final double tyres;
         private final double worst;
 
         State(TrackPoint p, double v, double a, double delta) {
@@ -180,7 +181,7 @@ final class ReferenceForces {
                 double toe = toeFront * toeFront * (c[0] + c[1]) + toeRear * toeRear * (c[2] + c[3]);
                 double rolling =
                         (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
-                x = m * delta * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
+                x = m * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
                 if (x <= 0) {
                     uf = ff / (py[0] + py[1]);
                     ur = fr / (py[2] + py[3]);
@@ -189,16 +190,17 @@ final class ReferenceForces {
                     }
                     continue;
                 }
-                double moment = x * (front * driveFront[1] + (1 - front) * driveRear[1]);
+                double moment = driven(front, x, a) * driveFront[1] + driven(1 - front, x, a) * driveRear[1];
                 uf = Math.abs(ff - moment / wheelbase) / (py[0] + py[1]);
                 ur = (fr + moment / wheelbase) / (py[2] + py[3]);
             }
-            needed = x;
+            tyres = x;
+            needed = x + m * (delta - 1) * a;
             double xf;
             double xr;
             if (x >= 0) {
-                xf = front * x / driveFront[0];
-                xr = (1 - front) * x / driveRear[0];
+                xf = driven(front, x, a) / driveFront[0];
+                xr = driven(1 - front, x, a) / driveRear[0];
             } else {
                 double bf = q(Quantity.BRAKE_FRONT_SHARE) / 100;
                 xf = -bf * x / axleBrake(px[0], px[1]);
@@ -214,6 +216,13 @@ final class ReferenceForces {
         boolean within() {
             return worst <= 1;
         }
+    }
+
+    /** Each axle's tyres spin their own two wheels; the drive the rest. */
+    private double driven(double share, double tyres, double a) {
+        double wheels = q(Quantity.WHEEL_INERTIA) / 2 / Math.pow(q(Quantity.WHEEL_RADIUS), 2) * Math.max(a, 0);
+        double own = Math.min(wheels, tyres);
+        return Math.max(0, share * (tyres + 2 * own) - own);
     }
 
     private double peak(double f, Quantity mu, Quantity k, Quantity f0) {
