@@ -84,6 +84,7 @@ public final class Car {
             List<Adjustment> adjustments) {
         double[] values = CarValues.complete(given);
         CarValues.checkRatios(gearRatios);
+        CarValues.checkLowestGear(values[Quantity.LOWEST_GEAR.ordinal()], gearRatios.length);
         List<Wing> wingList = new ArrayList<>();
         double[] angles = new double[wings.size()];
         Set<String> names = new HashSet<>();
@@ -211,6 +212,7 @@ public final class Car {
         if (known != null) {
             double[] changed = values.clone();
             changed[known.ordinal()] = known.checked(value);
+            CarValues.checkLowestGear(changed[Quantity.LOWEST_GEAR.ordinal()], gearRatios.length);
             return copy(changed, wingAngles, gearRatios);
         }
         int wing = wingIndex(quantity);

@@ -26,6 +26,16 @@ final class CarValues {
         return values;
     }
 
+    /** The lowest gear on the road must be one of the car's. */
+    static void checkLowestGear(double gear, int gears) {
+        if (gear > gears || gear != Math.rint(gear)) {
+            throw new InvalidValueException(
+                    Quantity.LOWEST_GEAR.path(),
+                    Check.text(gear) + " is no gear of this car, which has " + gears,
+                    gears == 1 ? "leave it out" : "give a whole number from 1 to " + gears);
+        }
+    }
+
     /** Ratios must fall from first gear up. */
     static void checkRatios(double[] ratios) {
         if (ratios.length == 0) {

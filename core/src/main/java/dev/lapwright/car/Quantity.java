@@ -287,9 +287,23 @@ public enum Quantity {
     FINAL_DRIVE("gearbox.finalDrive", Unit.NONE, 0.5, 20, "ratio of the final drive"),
     EFFICIENCY("gearbox.efficiency", Unit.NONE, 0.3, 1, 0.95, "share of engine torque that reaches the wheels"),
     SHIFT_TIME("gearbox.shiftTimeS", Unit.SECOND, 0, 2, 0, "time without drive in an upshift"),
+    LOWEST_GEAR(
+            "gearbox.lowestGearOnRoad",
+            Unit.NONE,
+            1,
+            20,
+            1,
+            "lowest gear used on a lap; gears below it serve for pulling away only"),
     WHEEL_RADIUS("drive.wheelRadiusM", Unit.METRE, 0.1, 1, "rolling radius of the driven wheels"),
     WHEEL_INERTIA(
             "drive.wheelInertiaKgM2", Unit.KILOGRAM_SQUARE_METRE, 0, 50, 0, "inertia of all four wheels together"),
+    TYRE_SLIP(
+            "drive.tyreSlipPercent",
+            Unit.PERCENT,
+            0,
+            30,
+            0,
+            "slip of the driven wheels: by how much they turn faster than the road passes"),
     FRONT_DRIVE_SHARE(
             "drive.frontSharePercent", Unit.PERCENT, 0, 100, "share of drive at the front: 0 rear, 100 front drive"),
     POWER_LOCK_FRONT(
@@ -301,7 +315,14 @@ public enum Quantity {
             "drive.rear.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the rear differential, overrun"),
     // brakes
     BRAKE_FRONT_SHARE("brakes.frontSharePercent", Unit.PERCENT, 0, 100, "share of brake force at the front axle"),
-    BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes");
+    BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes"),
+    LIGHT_WHEEL(
+            "brakes.lightWheelPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            50,
+            "brake force kept when a light inner wheel would lock, in percent of the outer wheel's grip; 0: no wheel locks");
 
     private static final Map<String, Quantity> BY_PATH =
             Stream.of(values()).collect(Collectors.toUnmodifiableMap(Quantity::path, quantity -> quantity));

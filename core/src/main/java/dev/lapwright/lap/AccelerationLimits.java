@@ -63,12 +63,16 @@ final class AccelerationLimits {
         slopeBrake = 0.1;
     }
 
-    /** Greatest dv/dt under drive at v²/2 = energy in a piece of the propulsion, m/s², any shift left to {@link #stretch}. */
-    double drive(double[] rows, int row, double energy, int piece) {
+    /**
+     * Greatest dv/dt under drive at v²/2 = energy, m/s², any shift left to {@link #stretch}.
+     *
+     * @param gear engaged, from 0
+     * @param band piece of the propulsion whose shift is under way, -1 for none
+     */
+    double drive(double[] rows, int row, double energy, int gear, int band) {
         Propulsion p = car.propulsion;
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
-        int gear = p.gear[piece];
         double massFactor = p.massFactor[gear];
         double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
@@ -102,22 +106,35 @@ final class AccelerationLimits {
             force = Math.max(wheels.requiredForce, 0);
         }
         double a = ax - wheels.climb;
-        double density = p.bandDensity[piece];
-        stretch = 1;
-        if (density > 0 && a > 0) {
-            // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
-            double x = (v - p.bandStart[piece]) * p.bandInverseWidth[piece];
-            double gaining = Math.min(1, a / HARDLY_GAINING);
-            stretch = Math.max(0.3, 1 + density * x * (1 - x) * gaining * force / inertia);
-        }
+        stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
         return a;
     }
 
-    /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy, m/s². */
-    double brake(double[] rows, int row, double energy, int piece) {
+    /**
+     * Road that a shift takes over what it would be without one. While there is no drive the car loses what resists it, and regains
+     * that in the gear that the shift leads to: so t F' / (m δ' a') to the same speed, with that gear's force and acceleration.
+     */
+    private double stretch(double v, int gear, int band, double a, double force) {
+        Propulsion p = car.propulsion;
+        int to = p.bandGear[band];
+        double own = a;
+        double drive = force;
+        if (to != gear) {
+            drive = Math.min(force, p.force(to, v));
+            own = (a * car.mass * p.massFactor[gear] - force + drive) / (car.mass * p.massFactor[to]);
+        }
+        double regained = own > HARDLY_GAINING ? 1 / own : Math.max(0, own) / (HARDLY_GAINING * HARDLY_GAINING);
+        // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
+        double x = (v - p.bandStart[band]) * p.bandInverseWidth[band];
+        double lost = p.bandDensity[band] * x * (1 - x) * drive / (car.mass * p.massFactor[to]);
+        return Math.max(0.3, 1 + lost * a * regained);
+    }
+
+    /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy in a gear (from 0), m/s². */
+    double brake(double[] rows, int row, double energy, int gear) {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
-        double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
+        double massFactor = car.propulsion.massFactor[gear];
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;

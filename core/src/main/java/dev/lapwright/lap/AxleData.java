@@ -29,6 +29,8 @@ final class AxleData {
     final double floorC;
     final double toeSquared;
     final double powerTorqueBias;
+    /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
+    final double lightWheel;
 
     /**
      * @param axle whose quantities of the car are read
@@ -64,6 +66,7 @@ final class AxleData {
         floorC = LoadSensitivity.FLOOR * c;
         double toeRadians = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         toeSquared = toeRadians * toeRadians;
+        lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;
         powerTorqueBias = Differential.torqueBias(
                 car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100);
     }

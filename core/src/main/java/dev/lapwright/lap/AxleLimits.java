@@ -14,8 +14,6 @@ import java.util.stream.DoubleStream;
  */
 public final class AxleLimits {
     private static final double TINY = 1e-6;
-    /** As in the lap's braking: share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind. */
-    private static final double LIGHT_WHEEL = 0.5;
     /** No tyre holds this, m/s². */
     private static final double MOST = 1e4;
 
@@ -157,7 +155,7 @@ public final class AxleLimits {
         double perSpeed = car.propulsion.engineSpeedPerSpeed[gear];
         double torque = OverrunDrag.torque(greatestTorque, overrunShare, v * perSpeed / revLimit);
         // On the overrun the losses of the gears hold the car back too.
-        return torque * perSpeed / efficiency;
+        return torque * car.propulsion.forcePerTorque[gear] / (efficiency * efficiency);
     }
 
     private void coast(double massFactor, double wheelForce) {
@@ -238,7 +236,7 @@ public final class AxleLimits {
             double low = Math.min(innerAlong, outerAlong);
             double high = Math.max(innerAlong, outerAlong);
             if (braking) {
-                return Math.max(TINY, Math.max(2 * low, LIGHT_WHEEL * high));
+                return Math.max(TINY, Math.max(2 * low, d.axle().lightWheel * high));
             }
             double bias = Differential.torqueBias(force < 0 ? d.coast() : d.power());
             return Math.max(TINY, low + Differential.strongerWheel(low, high, bias));

@@ -61,10 +61,10 @@ public final class Drivetrain {
         return index(gear) < shiftSpeed.length ? shiftSpeed[gear - 1] : Double.NaN;
     }
 
-    /** The gear that the car is in at a road speed (m/s); a gear is left only above its shift speed. */
+    /** The gear that the car is in at a road speed (m/s) on a lap; a gear is left only above its shift speed. */
     public int gearAt(double speed) {
         checked(speed);
-        int gear = 1;
+        int gear = propulsion.lowestGear + 1;
         while (gear <= shiftSpeed.length && speed > shiftSpeed[gear - 1] * (1 + SAME_SPEED)) {
             gear++;
         }

@@ -34,10 +34,28 @@ final class IntervalIntegrator {
     private double[] rows;
     private int cell;
     private boolean braking;
+    /** Gears in use, from 0. */
+    private int lowest;
+
+    private int highest;
 
     IntervalIntegrator(Vehicle car, AccelerationLimits acceleration) {
         this.car = car;
         this.acceleration = acceleration;
+        use(0, car.propulsion.massFactor.length - 1);
+    }
+
+    /** Uses no gear below {@code lowestGear} and none above {@code highestGear} (from 0) from now on. */
+    void use(int lowestGear, int highestGear) {
+        lowest = lowestGear;
+        highest = highestGear;
+    }
+
+    /** Whether a shift or a break of the drive lies between two energies, so that no cubic tells the course between. */
+    boolean shifting(double from, double to) {
+        Propulsion p = car.propulsion;
+        int piece = p.pieceAt(from);
+        return p.shifting(piece, lowest, highest) || to > p.breakEnergy[piece + 1];
     }
 
     /** Energy at the end of the cell, entered with {@code energy}, driving as hard as possible. */
@@ -103,12 +121,17 @@ final class IntervalIntegrator {
                 first = false;
             }
             int above = upperPiece(piece);
-            double reach =
-                    stretch == 1 && p.bandDensity[piece] == 0 ? h : reachOver(h, done, sign, length, e, k1, piece);
+            double reach = stretch == 1 && !p.shifting(piece, lowest, highest)
+                    ? h
+                    : reachOver(h, done, sign, length, e, k1, piece);
             double end = step(done, sign, reach, length, e, k1, q1, piece);
             double target;
             int nextPiece;
-            if (above <= p.pieces && end > p.breakEnergy[above]) {
+            double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
+            if (end > stop && (above > p.pieces || stop <= p.breakEnergy[above])) {
+                target = stop;
+                nextPiece = p.pieces;
+            } else if (above <= p.pieces && end > p.breakEnergy[above]) {
                 target = p.breakEnergy[above];
                 nextPiece = above;
             } else if (piece > 0 && end < p.breakEnergy[piece]) {
@@ -258,11 +281,13 @@ final class IntervalIntegrator {
             from = place;
             row = 0;
         }
+        Propulsion p = car.propulsion;
+        int gear = p.gear(piece, lowest, highest);
         if (braking) {
             stretch = 1;
-            return acceleration.brake(from, row, energy, piece);
+            return acceleration.brake(from, row, energy, gear);
         }
-        double a = acceleration.drive(from, row, energy, piece);
+        double a = acceleration.drive(from, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
         stretch = acceleration.stretch;
         return a;
     }

@@ -25,9 +25,17 @@ final class Kernel {
     final double[] energy;
     final double[] time;
     final byte[] mode;
-    private final double[] freeEnd;
+    /** Energy at which the drive would end a cell were there no limit, by the last way forward. */
+    final double[] freeEnd;
+
     private final double[] startSlope;
     private final double[] endSlope;
+    /** Highest energy inside a cell where drive meets braking. */
+    final double[] peak;
+    /** Lowest and highest gear (from 0) used in each cell. */
+    private final byte[] lowestGear;
+
+    private final byte[] highestGear;
 
     /** Highest v²/2 between stations, where drive meets braking. */
     double peakEnergy;
@@ -46,6 +54,9 @@ final class Kernel {
         freeEnd = new double[n];
         startSlope = new double[n];
         endSlope = new double[n];
+        peak = new double[n];
+        lowestGear = new byte[n];
+        highestGear = new byte[n];
     }
 
     /** Solves; the answer stands in {@link #energy}, {@link #time} and {@link #mode}. Returns the lap time, s. */
@@ -56,15 +67,20 @@ final class Kernel {
         cornerLimit.fill(road, limit);
         step = new IntervalIntegrator(vehicle, new AccelerationLimits(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
-        peakEnergy = 0;
+        Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
+        Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
         if (road.closed) {
             solveClosed();
         } else {
             solveOpen();
         }
         double sum = 0;
-        for (double t : time) {
-            sum += t;
+        peakEnergy = 0;
+        for (int i = 0; i < road.cells; i++) {
+            sum += time[i];
+            if (mode[i] == TURNING) {
+                peakEnergy = Math.max(peakEnergy, peak[i]);
+            }
         }
         return sum;
     }
@@ -79,7 +95,11 @@ final class Kernel {
                     "enter at " + Check.text(Math.floor(36 * Math.sqrt(2 * limit[0])) / 10) + " km/h or less");
         }
         double wanted = energy[0];
+        boolean rolling = false;
         for (int i = 0; i < road.cells; i++) {
+            rolling = rolling || gear(i, energy[i]) >= car.propulsion.lowestGear;
+            // A start may be from rest, in any gear; what follows is driven as a lap is.
+            lowestGear[i] = (byte) (rolling ? car.propulsion.lowestGear : 0);
             forward(i);
         }
         boolean braking = false;
@@ -120,7 +140,6 @@ final class Kernel {
             double arrived = Math.min(energy[slowest], start);
             energy[slowest] = arrived;
             boolean braking = false;
-            peakEnergy = 0;
             for (int c = n - 1; c >= 0; c--) {
                 braking = backward((slowest + c) % n, braking);
             }
@@ -132,7 +151,42 @@ final class Kernel {
         }
     }
 
-    private void forward(int i) {
+    /** Gear (from 0) that a cell is driven in at an energy. */
+    int gear(int cell, double atEnergy) {
+        Propulsion p = car.propulsion;
+        return p.gear(p.pieceAt(atEnergy), lowestGear[cell], highestGear[cell]);
+    }
+
+    /** The piece itself if it carries part of a shift in a cell, -1 if not. */
+    int shift(int cell, int piece) {
+        Propulsion p = car.propulsion;
+        return p.shifting(piece, lowestGear[cell], highestGear[cell]) ? piece : -1;
+    }
+
+    /** Whether the car is slowed in a cell, by its brakes or to keep to a falling limit. */
+    boolean slowing(int i) {
+        return mode[i] == BRAKING || energy[i + 1] < energy[i] && energy[i + 1] == limit[i + 1];
+    }
+
+    /** Lowest gear (from 0) used in a cell. */
+    int lowest(int cell) {
+        return lowestGear[cell];
+    }
+
+    /** Highest gear (from 0) used in a cell. */
+    int highest(int cell) {
+        return highestGear[cell];
+    }
+
+    /** Sets the gears (from 0) used in a cell. */
+    void gears(int cell, int lowest, int highest) {
+        lowestGear[cell] = (byte) lowest;
+        highestGear[cell] = (byte) highest;
+    }
+
+    /** Drives over a cell from the energy at its start. */
+    void forward(int i) {
+        step.use(lowestGear[i], highestGear[i]);
         double entered = energy[i];
         double end = step.forward(road, i, entered);
         if (!(end > 1e-9)) {
@@ -150,18 +204,14 @@ final class Kernel {
         store(i + 1, capped);
     }
 
-    /** Energy at which the drive would end a cell were there no limit, by the last way forward. */
-    double freeEnd(int cell) {
-        return freeEnd[cell];
-    }
-
     /** Change of a station's limit with the curvature there; zero where something else sets the limit. */
     double limitSlope(int station, double change) {
         return cornerLimit.slope(road, station, limit[station], change);
     }
 
     /** Goes back over a cell; returns whether the car is braking where it begins. */
-    private boolean backward(int i, boolean braking) {
+    boolean backward(int i, boolean braking) {
+        step.use(lowestGear[i], highestGear[i]);
         double after = energy[i + 1];
         boolean stopped = freeEnd[i] > after;
         if (!braking && !stopped) {
@@ -218,7 +268,7 @@ final class Kernel {
             x = next;
         }
         mode[i] = TURNING;
-        if (shifting(up, upEnd) && crossingWithShift(i, up, after, x)) {
+        if (step.shifting(up, upEnd) && crossingWithShift(i, up, after, x)) {
             return;
         }
         double peak = hermite(up, upEnd, upSlope, upEndSlope, x);
@@ -229,7 +279,7 @@ final class Kernel {
             from = meeting(i, up, upEnd, upSlope, upEndSlope, 0, x);
             to = meeting(i, before, after, downSlope, downEndSlope, 1, x);
         }
-        peakEnergy = Math.max(peakEnergy, Math.min(peak, bound(i, x)));
+        this.peak[i] = Math.min(peak, bound(i, x));
         double high1 = from < to ? Math.max(bound(i, from), up) : peak;
         double high2 = from < to ? Math.max(bound(i, to), after) : peak;
         double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, from) / h;
@@ -237,12 +287,6 @@ final class Kernel {
         time[i] = IntervalIntegrator.duration(from * h, up, high1, startSlope[i], slopeUp)
                 + IntervalIntegrator.duration((to - from) * h, high1, high2, 0, 0)
                 + IntervalIntegrator.duration((1 - to) * h, high2, after, slopeDown, downEndSlope / h);
-    }
-
-    /** Whether a shift or a break of the drive lies between two energies, so that no cubic tells the course between. */
-    private boolean shifting(double from, double to) {
-        int piece = car.propulsion.pieceAt(from);
-        return car.propulsion.bandDensity[piece] > 0 || to > car.propulsion.breakEnergy[piece + 1];
     }
 
     /** The crossing by steps over parts of the cell; false, and nothing done, if it lies above the limit. */
@@ -274,7 +318,7 @@ final class Kernel {
             return false;
         }
         time[i] = spent;
-        peakEnergy = Math.max(peakEnergy, peak);
+        this.peak[i] = peak;
         return true;
     }
 
@@ -311,8 +355,8 @@ final class Kernel {
         return 6 * x * w * (y1 - y0) + d0 * w * (1 - 3 * x) + d1 * x * (3 * x - 2);
     }
 
-    /** A closed track's last station is its first. */
-    private void store(int station, double value) {
+    /** Sets the energy at a station; a closed track's last station is its first. */
+    void store(int station, double value) {
         energy[station] = value;
         if (road.closed) {
             if (station == 0) {

@@ -47,7 +47,7 @@ final class LapColumns {
         int cell = i < road.cells ? i : road.closed ? 0 : i - 1;
         boolean braking = kernel.mode[cell] == Kernel.BRAKING;
         int piece = car.propulsion.pieceAt(e);
-        int gear = car.propulsion.gear[piece];
+        int gear = kernel.gear(cell, e);
         double massFactor = car.propulsion.massFactor[gear];
         double a;
         if (e >= kernel.limit[i] * ON_LIMIT && kernel.limit[i] > 0) {
@@ -55,10 +55,10 @@ final class LapColumns {
             a = braking ? slopeOfEnergy(cell) : Math.min(0, slopeOfEnergy(cell));
             wheels.at(road.rows, row, Math.sqrt(2 * e));
         } else if (braking) {
-            a = acceleration.brake(road.rows, row, e, piece);
+            a = acceleration.brake(road.rows, row, e, gear);
             limits[i] = Limit.BRAKES;
         } else {
-            a = acceleration.drive(road.rows, row, e, piece) / acceleration.stretch;
+            a = acceleration.drive(road.rows, row, e, gear, kernel.shift(cell, piece)) / acceleration.stretch;
             limits[i] = acceleration.limit;
             // On the limiter: at a shift point the gear above cannot hold.
             boolean held =

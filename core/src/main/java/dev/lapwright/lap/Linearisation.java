@@ -81,7 +81,7 @@ final class Linearisation {
         drive.slack[i] = Math.max(0, -drive0);
         if (kernel.mode[i] == Kernel.BRAKING) {
             grip.slack[i] = 0;
-        } else if (kernel.mode[i] == Kernel.DRIVING && kernel.energy[i + 1] == kernel.freeEnd(i)) {
+        } else if (kernel.mode[i] == Kernel.DRIVING && kernel.energy[i + 1] == kernel.freeEnd[i]) {
             if (grip0 > drive0) {
                 grip.slack[i] = 0;
             } else {
@@ -93,7 +93,7 @@ final class Linearisation {
     private void look(int row, boolean atEnd, double e0, double e1, double h) {
         double energy = atEnd ? e1 : e0;
         double v = Math.sqrt(2 * energy);
-        int gear = car.propulsion.gear[car.propulsion.pieceAt(energy)];
+        int gear = kernel.gear((row - (atEnd ? 1 : 0)) / 2, energy);
         wheels.at(road.rows, row * Road.STRIDE, v);
         double ax = (e1 - e0) / h + wheels.climb;
         double utilisation = wheels.utilisation(ax, car.propulsion.massFactor[gear]);

@@ -10,8 +10,6 @@ package dev.lapwright.lap;
 final class WheelForces {
     /** Least load or capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
     private static final double TINY = 1e-6;
-    /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
-    private static final double LIGHT_WHEEL = 0.5;
 
     private static final double GREATEST_UTILISATION = 1.5;
 
@@ -286,7 +284,7 @@ final class WheelForces {
         if (xOuter < xInner) {
             axleDriveMoment = -axleDriveMoment;
         }
-        axleBrake = larger(larger(2 * low, LIGHT_WHEEL * high), TINY);
+        axleBrake = larger(larger(2 * low, a.lightWheel * high), TINY);
     }
 
     /** The same where both wheels carry alike: on a straight. */

@@ -55,8 +55,10 @@ class RoadLoadTest {
                                 / (POUND_FORCE * FOOT);
                     case "engine speed" ->
                         Runs.drive(
-                                        // The wheel turns faster than it rolls by the slip.
-                                        fastCar(500).with(Quantity.WHEEL_RADIUS, 0.97 * 12.6 * INCH),
+                                        // The book's slip is a share of the wheel's speed, ours of the car's.
+                                        fastCar(500)
+                                                .with(Quantity.WHEEL_RADIUS, 12.6 * INCH)
+                                                .with(Quantity.TYRE_SLIP, 3 / 0.97),
                                         Roads.straightAt(130 * MILE_PER_HOUR, 100))
                                 .value(Channel.ENGINE_SPEED, 2);
                     default -> throw new IllegalArgumentException(row.quantity());
