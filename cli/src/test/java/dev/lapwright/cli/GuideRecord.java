@@ -248,6 +248,7 @@ final class GuideRecord {
                 for (int k = 0; k < part.size(); k++) {
                     same += words(part.get(k)).equals(words(printed.get(at + k))) ? 2 : 0;
                     same += part.get(k).equals(printed.get(at + k)) ? 1 : 0;
+                    same += name(part.get(k)).equals(name(printed.get(at + k))) ? 3 : 0;
                 }
                 if (same > most) {
                     most = same;
@@ -255,6 +256,11 @@ final class GuideRecord {
                 }
             }
             return best;
+        }
+
+        /** First cell of a row, by which it is known: a name may hold digits. */
+        private static String name(String line) {
+            return line.strip().split(" {2,}", 2)[0];
         }
 
         private static List<String> words(String line) {
