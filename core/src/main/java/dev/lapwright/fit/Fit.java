@@ -64,7 +64,8 @@ public final class Fit {
         if (wanted.isEmpty()) {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
-        return new Fit(car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), doubts, confidence);
+        return new Fit(
+                car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), doubts, confidence);
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */

@@ -47,8 +47,8 @@ final class FitAssessment {
             list.add(lap);
             time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() * search.gain() : lap.loggedTime();
         }
-        List<FitResult.Suspicion> suspicions =
-                Suspicions.of(search, estimates, free, errors(), after.stations().corners());
+        List<FitResult.Suspicion> suspicions = Suspicions.of(
+                search, estimates, free, errors(), after.stations().corners());
         checkEnd(suspicions);
         SandwichCovariance covariance = estimates.covariance();
         List<FitResult.Estimate> values = estimates.list();
@@ -86,7 +86,8 @@ final class FitAssessment {
         if (left > FAILED_SHARE * mean) {
             String remedy = suspicions.isEmpty()
                     ? "choose the car, the day and the circuit that were driven"
-                    : "look at " + suspicions.get(0).cause().label() + " first (" + suspicions.get(0).what()
+                    : "look at " + suspicions.get(0).cause().label() + " first ("
+                            + suspicions.get(0).what()
                             + "); then choose the car, the day and the circuit that were driven";
             throw new InvalidValueException(
                     "fit to " + laps.get(0).lap.name(),

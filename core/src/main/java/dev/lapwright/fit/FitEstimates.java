@@ -66,15 +66,7 @@ final class FitEstimates {
         double before = scale.before();
         double none = Double.NaN;
         return new FitResult.Estimate(
-                scale.parameter(),
-                before,
-                before,
-                none,
-                none,
-                none,
-                FitResult.Identifiability.HELD,
-                List.of(),
-                false);
+                scale.parameter(), before, before, none, none, none, FitResult.Identifiability.HELD, List.of(), false);
     }
 
     private FitResult.Estimate estimate(ParameterScale scale, int j) {
@@ -84,7 +76,8 @@ final class FitEstimates {
         double freedom = Math.max(LEAST_FREEDOM, covariance.effectiveSamples - free.size() - 2);
         double half = student(freedom, tail) * Math.sqrt(covariance.noise.getEntry(j, j));
         for (SandwichCovariance.ClusteredErrors clustered : covariance.clustered) {
-            half = Math.max(half, student(clustered.freedom()[j], tail) * clustered.errors()[j]);
+            half = Math.max(
+                    half, student(clustered.freedom()[j], tail) * clustered.errors()[j]);
         }
         half = Math.hypot(half, new NormalDistribution().inverseCumulativeProbability(tail) * Math.sqrt(doubts));
         boolean collinear = collinearities.stream()
@@ -133,8 +126,7 @@ final class FitEstimates {
                 named.add(i);
             }
         }
-        named.sort((a, b) -> Double.compare(
-                covariance.doubts[b].getEntry(j, j), covariance.doubts[a].getEntry(j, j)));
+        named.sort((a, b) -> Double.compare(covariance.doubts[b].getEntry(j, j), covariance.doubts[a].getEntry(j, j)));
         return named.stream().map(i -> nuisance(i - free.size())).toList();
     }
 

@@ -10,30 +10,30 @@ import java.util.Locale;
  */
 public enum FitNuisance {
     /** Mass with driver and fuel. */
-    MASS("mass", Unit.PERCENT, 1, "of mass with driver and fuel", Side.CAR),
+    MASS("mass", Unit.PERCENT, 1, "% of mass with driver and fuel", Side.CAR),
     /** Share of the downforce on the front axle, percentage points. */
     AERO_BALANCE("aero balance", Unit.PERCENT, 2, "points of the downforce's front share", Side.CAR),
     /** Share of the weight on the front axle, percentage points. */
     FRONT_WEIGHT("front weight", Unit.PERCENT, 0.5, "points of the weight's front share", Side.CAR),
     /** Height of the centre of gravity. */
-    CG_HEIGHT("cg height", Unit.MILLIMETRE, 20, "height of the centre of gravity", Side.CAR),
+    CG_HEIGHT("cg height", Unit.MILLIMETRE, 20, "mm higher centre of gravity", Side.CAR),
     /** Fall of friction with load, all tyres, both ways. */
-    LOAD_SENSITIVITY("load sensitivity", Unit.PERCENT, 20, "of the fall of friction with load, all tyres", Side.CAR),
+    LOAD_SENSITIVITY("load sensitivity", Unit.PERCENT, 20, "% of the fall of friction with load", Side.CAR),
     /** Friction of the front tyres over that of the rear tyres. */
-    GRIP_BALANCE("grip balance", Unit.PERCENT, 2, "of front over rear friction", Side.CAR),
+    GRIP_BALANCE("grip balance", Unit.PERCENT, 2, "% of front over rear friction", Side.CAR),
     /** Share of the brake force at the front axle, percentage points. */
     BRAKE_BALANCE("brake balance", Unit.PERCENT, 1, "points of the brake force's front share", Side.CAR),
     /**
      * Radius that was driven over the circuit's, in all corners alike. It is taken as lateral friction alone, which gives the
      * same corner speeds to first order.
      */
-    LINE("line", Unit.PERCENT, 2, "of the radius driven in all corners alike", Side.LINE),
+    LINE("line", Unit.PERCENT, 2, "% of the radius driven", Side.LINE),
     /** Logged speed over true speed. */
-    SPEED_SCALE("speed scale", Unit.PERCENT, 1, "of logged over true speed", Side.SENSOR),
+    SPEED_SCALE("speed scale", Unit.PERCENT, 1, "% of logged over true speed", Side.SENSOR),
     /** Time by which the logged speed comes late. */
-    SENSOR_LAG("sensor lag", Unit.SECOND, 0.2, "by which the logged speed comes late", Side.SENSOR),
+    SENSOR_LAG("sensor lag", Unit.SECOND, 0.2, "s that the logged speed comes late", Side.SENSOR),
     /** Length of the way driven over the circuit's: how far the clock tells the speed's scale. */
-    WAY_LENGTH("way length", Unit.PERCENT, 0.3, "of the way driven over the circuit's length", Side.LINE);
+    WAY_LENGTH("way length", Unit.PERCENT, 0.3, "% of the way over the circuit's length", Side.LINE);
 
     /** Where a nuisance lives. */
     enum Side {
@@ -71,7 +71,7 @@ public enum FitNuisance {
         return usual;
     }
 
-    /** What the number counts, in a few words behind the unit. */
+    /** What the number counts, in a few words that begin with the unit. */
     public String meaning() {
         return meaning;
     }

@@ -128,9 +128,7 @@ final class FitProblem implements ValueAndJacobianFunction {
             double most = j < shared ? MOST_DOUBTS : mostOffset;
             within.setEntry(
                     j,
-                    j < directions
-                            ? model.directions().get(j).clamped(value)
-                            : Math.max(-most, Math.min(most, value)));
+                    j < directions ? model.directions().get(j).clamped(value) : Math.max(-most, Math.min(most, value)));
         }
         return within;
     }
@@ -260,8 +258,7 @@ final class FitProblem implements ValueAndJacobianFunction {
     private boolean moved(double[] u, double[] from, double times) {
         boolean kept = from != null;
         for (int j = 0; kept && j < directions; j++) {
-            kept = Math.abs(u[j] - from[j])
-                    <= times * model.directions().get(j).kept();
+            kept = Math.abs(u[j] - from[j]) <= times * model.directions().get(j).kept();
         }
         return !kept;
     }

@@ -53,8 +53,7 @@ record NuisanceScale(FitNuisance nuisance, double doubt, double least, double mo
         double change = doubt * z;
         double share = change / PERCENT;
         switch (nuisance) {
-            case MASS ->
-                shifts.put(Quantity.MASS, share * (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS)));
+            case MASS -> shifts.put(Quantity.MASS, share * (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS)));
             case AERO_BALANCE -> {
                 Areas areas = ParameterScale.areas(car);
                 double moved = share * (areas.liftFront() + areas.liftRear());

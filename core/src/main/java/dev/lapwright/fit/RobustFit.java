@@ -131,7 +131,8 @@ final class RobustFit {
     /** Covariance of the parameters at the end of the fit. */
     SandwichCovariance covariance() {
         double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared);
-        return SandwichCovariance.of(clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count), priors);
+        return SandwichCovariance.of(
+                clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count), priors);
     }
 
     /** A start for fewer parameters, from where this search ended. */

@@ -36,7 +36,11 @@ final class Suspicions {
      * @param corners of the track
      */
     static List<FitResult.Suspicion> of(
-            RobustFit search, FitEstimates estimates, List<ParameterScale> free, CellErrors cells, List<Corner> corners) {
+            RobustFit search,
+            FitEstimates estimates,
+            List<ParameterScale> free,
+            CellErrors cells,
+            List<Corner> corners) {
         Suspicions suspicions = new Suspicions();
         for (FitResult.Nuisance nuisance : estimates.nuisances()) {
             suspicions.nuisance(nuisance);
@@ -53,7 +57,11 @@ final class Suspicions {
         double line = Math.max(LEAST_SCATTER, ODD_LINE * search.priors().doubts.of(FitNuisance.LINE));
         double radii = cells.radiusScatter(corners);
         suspicions.add(
-                FitResult.Cause.LINE, FitResult.Sign.CORNER_RADII, "corner radii", PERCENT * radii, PERCENT * radii / line);
+                FitResult.Cause.LINE,
+                FitResult.Sign.CORNER_RADII,
+                "corner radii",
+                PERCENT * radii,
+                PERCENT * radii / line);
         double places = cells.placeScatter();
         suspicions.add(
                 FitResult.Cause.CIRCUIT, FitResult.Sign.CORNER_PLACES, "corner places", places, places / ODD_PLACE);

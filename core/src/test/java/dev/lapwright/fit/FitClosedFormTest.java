@@ -38,8 +38,7 @@ class FitClosedFormTest {
         return fit(FitDoubts.none(), car, track, lap, parameters);
     }
 
-    private static FitResult fit(
-            FitDoubts doubts, Car car, Track track, DrivenLap lap, FitParameter... parameters) {
+    private static FitResult fit(FitDoubts doubts, Car car, Track track, DrivenLap lap, FitParameter... parameters) {
         return Fit.of(car, track, Conditions.STANDARD)
                 .laps(List.of(lap))
                 .doubting(doubts)
@@ -185,8 +184,7 @@ class FitClosedFormTest {
 
     @Test
     void whatIsInDoubtOfLineAndSensorIsInDoubtOfGrip() {
-        FitDoubts doubts =
-                FitDoubts.none().with(FitNuisance.LINE, 3).with(FitNuisance.SPEED_SCALE, 2);
+        FitDoubts doubts = FitDoubts.none().with(FitNuisance.LINE, 3).with(FitNuisance.SPEED_SCALE, 2);
         FitResult.Estimate grip = fit(
                         doubts,
                         PlainCar.ofMass(1000).car(),

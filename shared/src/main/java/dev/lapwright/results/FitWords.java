@@ -52,7 +52,7 @@ final class FitWords {
 
     /** Unit of a nuisance, and what it counts. */
     static String unit(FitResult.Nuisance nuisance) {
-        return nuisance.nuisance().unit().symbol() + " " + nuisance.nuisance().meaning();
+        return nuisance.nuisance().meaning();
     }
 
     static String doubt(FitResult.Nuisance nuisance) {
@@ -68,7 +68,7 @@ final class FitWords {
     }
 
     static String standing(FitResult.Nuisance nuisance) {
-        return nuisance.told() ? "told by the laps" : "as it was";
+        return nuisance.told() ? "told" : "as it was";
     }
 
     private static int decimals(FitNuisance nuisance) {
