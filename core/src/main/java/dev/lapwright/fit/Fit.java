@@ -29,6 +29,7 @@ public final class Fit {
     private final Conditions conditions;
     private final List<DrivenLap> laps;
     private final Set<FitParameter> parameters;
+    private final FitDoubts doubts;
     private final double confidence;
 
     private Fit(
@@ -37,23 +38,25 @@ public final class Fit {
             Conditions conditions,
             List<DrivenLap> laps,
             Set<FitParameter> parameters,
+            FitDoubts doubts,
             double confidence) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
         this.laps = laps;
         this.parameters = parameters;
+        this.doubts = doubts;
         this.confidence = confidence;
     }
 
     /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
-        return new Fit(car, track, conditions, List.of(), EnumSet.allOf(FitParameter.class), 0.95);
+        return new Fit(car, track, conditions, List.of(), EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, 0.95);
     }
 
     /** The same with these laps, at least one. */
     public Fit laps(List<DrivenLap> driven) {
-        return new Fit(car, track, conditions, List.copyOf(driven), parameters, confidence);
+        return new Fit(car, track, conditions, List.copyOf(driven), parameters, doubts, confidence);
     }
 
     /** The same for some parameters, at least one; all by default. */
@@ -61,13 +64,19 @@ public final class Fit {
         if (wanted.isEmpty()) {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
-        return new Fit(car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), confidence);
+        return new Fit(
+                car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), doubts, confidence);
+    }
+
+    /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
+    public Fit doubting(FitDoubts stated) {
+        return new Fit(car, track, conditions, laps, parameters, stated, confidence);
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return new Fit(car, track, conditions, laps, parameters, wanted);
+        return new Fit(car, track, conditions, laps, parameters, doubts, wanted);
     }
 
     /**
@@ -95,6 +104,7 @@ public final class Fit {
 
         private final List<ParameterScale> asked = new ArrayList<>();
         private final List<ParameterScale> free = new ArrayList<>();
+        private final List<NuisanceScale> nuisances = new ArrayList<>();
         private final List<FitResult.Collinearity> collinearities = new ArrayList<>();
 
         Run() {
@@ -104,25 +114,34 @@ public final class Fit {
                 }
             }
             free.addAll(asked);
+            for (FitNuisance nuisance : FitNuisance.values()) {
+                NuisanceScale scale = NuisanceScale.of(nuisance, doubts.of(nuisance), car);
+                if (scale.moves(car)) {
+                    nuisances.add(scale);
+                }
+            }
         }
 
         FitResult result() {
-            FitModel model = new FitModel(car, track, conditions, free);
+            List<Direction> directions = new ArrayList<>(free);
+            directions.addAll(nuisances);
+            FitModel model = new FitModel(car, track, conditions, directions);
+            Priors priors = new Priors(doubts, free.size(), directions);
             Lap before = lapAsGiven(model);
             LapValidator validator = new LapValidator(track, new SpeedCurve(before), before.time());
             List<LapCells> cells = cells(validator);
-            double[] start = new double[free.size() + 2 * laps.size()];
+            double[] start = new double[priors.shared + 2 * laps.size()];
             for (int k = 0; k < laps.size(); k++) {
-                start[free.size() + 2 * k] = validator.offset(cells.get(k));
+                start[priors.shared + 2 * k] = validator.offset(cells.get(k));
             }
-            RobustFit fit = identifiable(new RobustFit(model, cells, validator.mostOffset(), start));
-            FitEstimates estimates = new FitEstimates(asked, free, collinearities, fit, confidence);
-            return new FitAssessment(track, cells, fit, before).result(car, estimates, confidence);
+            RobustFit fit = identifiable(new RobustFit(model, cells, priors, validator.mostOffset(), start));
+            FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, confidence);
+            return new FitAssessment(track, cells, free, fit, before).result(car, estimates, confidence);
         }
 
         private Lap lapAsGiven(FitModel model) {
             try {
-                return model.lap(new double[free.size()]);
+                return model.lap(new double[model.directions().size()]);
             } catch (NoLapException e) {
                 throw new InvalidValueException(
                         "car " + car.name(),
@@ -156,7 +175,7 @@ public final class Fit {
             fit.run();
             while (!free.isEmpty()) {
                 Optional<Collinearities.WeakDirection> weak =
-                        Collinearities.weakest(fit.covariance().information, LEAST_INFORMATION);
+                        Collinearities.weakest(fit.covariance().information(free.size()), LEAST_INFORMATION);
                 if (weak.isEmpty()) {
                     break;
                 }
@@ -169,7 +188,7 @@ public final class Fit {
         private RobustFit holding(RobustFit fit, Collinearities.WeakDirection weak) {
             collinearities.add(Collinearities.held(weak, free, fit.parameters()));
             free.remove(weak.hold());
-            return fit.without(weak.hold(), free);
+            return fit.without(weak.hold());
         }
     }
 }

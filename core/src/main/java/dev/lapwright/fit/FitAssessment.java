@@ -14,6 +14,10 @@ import java.util.Locale;
 final class FitAssessment {
     /** Least share of a lap that must count: below, it was driven by another car. */
     private static final double LEAST_SHARE = 0.3;
+    /** Of the mean speed: a search that leaves more than this has found no car. */
+    private static final double FAILED_SHARE = 0.05;
+
+    private static final double KMH = 3.6;
 
     private final Track track;
     private final List<LapCells> laps;
@@ -22,12 +26,15 @@ final class FitAssessment {
     private final Lap after;
     private final int count;
 
-    FitAssessment(Track track, List<LapCells> laps, RobustFit search, Lap before) {
+    private final List<ParameterScale> free;
+
+    FitAssessment(Track track, List<LapCells> laps, List<ParameterScale> free, RobustFit search, Lap before) {
         this.track = track;
         this.laps = laps;
+        this.free = free;
         this.search = search;
         this.before = before;
-        after = search.model().lap(search.parameters());
+        after = search.model().lap(search.car());
         count = laps.get(0).count;
     }
 
@@ -38,8 +45,11 @@ final class FitAssessment {
         for (int k = 0; k < laps.size(); k++) {
             FitResult.LapFit lap = lap(k);
             list.add(lap);
-            time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() : lap.loggedTime();
+            time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() * search.gain() : lap.loggedTime();
         }
+        List<FitResult.Suspicion> suspicions = Suspicions.of(
+                search, estimates, free, errors(), after.stations().corners());
+        checkEnd(suspicions);
         SandwichCovariance covariance = estimates.covariance();
         List<FitResult.Estimate> values = estimates.list();
         boolean none = covariance == null;
@@ -54,16 +64,63 @@ final class FitAssessment {
                 car,
                 before,
                 after,
+                search.model().car(search.car()),
                 list,
                 time / laps.size(),
                 values,
                 estimates.correlation(),
+                estimates.nuisances(),
+                suspicions,
                 estimates.collinearities(),
                 confidence,
                 trace,
                 new FitParts(after.stations(), trace, time / laps.size()).list(),
                 residuals,
-                FitNotes.of(list, values));
+                FitNotes.of(list, values, search.settled()));
+    }
+
+    /** Throws where the search ended far from the laps: what it found is then nobody's car. */
+    private void checkEnd(List<FitResult.Suspicion> suspicions) {
+        double left = Math.max(search.scale(), rms(search.residuals()));
+        double mean = track.length() / after.time();
+        if (left > FAILED_SHARE * mean) {
+            String remedy = suspicions.isEmpty()
+                    ? "choose the car, the day and the circuit that were driven"
+                    : "look at " + suspicions.get(0).cause().label() + " first ("
+                            + suspicions.get(0).what()
+                            + "); then choose the car, the day and the circuit that were driven";
+            throw new InvalidValueException(
+                    "fit to " + laps.get(0).lap.name(),
+                    String.format(
+                            Locale.ROOT,
+                            "the search failed: the best car it found still differs from the laps by %.0f km/h",
+                            KMH * left),
+                    remedy);
+        }
+    }
+
+    /** Errors by cell of the first lap's grid, the laps' mean, lifts and gaps left out. */
+    private CellErrors errors() {
+        double[] error = new double[count];
+        double[][] residuals = search.residuals();
+        for (int c = 0; c < count; c++) {
+            double sum = 0;
+            int n = 0;
+            for (int k = 0; k < laps.size(); k++) {
+                if (search.counts(k)[c]) {
+                    sum += residuals[k][c];
+                    n++;
+                }
+            }
+            error[c] = n == 0 ? Double.NaN : sum / n;
+        }
+        SpeedCurve curve = new SpeedCurve(after);
+        double cell = track.length() / count;
+        double[] speed = new double[count];
+        for (int c = 0; c < count; c++) {
+            speed[c] = curve.mean(c * cell, (c + 1) * cell);
+        }
+        return new CellErrors(error, speed, search.model().corners(count), track.length());
     }
 
     private double rms(double[][] residuals) {
@@ -96,12 +153,12 @@ final class FitAssessment {
             int n = 0;
             for (int k = 0; k < laps.size(); k++) {
                 LapCells one = laps.get(k);
-                double at = logged(k, distance[c]);
+                double at = logged(k, distance[c] + search.lag() * curveAfter.at(distance[c]));
                 double half = 0.5 * cell / one.scaleWith(search.stretch(k));
                 int own = (int) Math.floor((at - one.first) / one.lap.length() * count);
                 own = Math.max(0, Math.min(count - 1, own));
                 if (one.sampled[own]) {
-                    sum += one.speedCurve.mean(at - half, at + half);
+                    sum += one.speedCurve.mean(at - half, at + half) / search.gain();
                     n++;
                 }
                 weight[c] += search.weights(k)[own] / laps.size();

@@ -3,35 +3,47 @@ package dev.lapwright.fit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.linear.RealMatrix;
 
-/** Estimates of a finished fit, with confidence intervals by Student's t. */
+/**
+ * Estimates of a finished fit, with confidence intervals: noise by Student's t, doubts of nuisances by the normal distribution, the
+ * two being independent of each other.
+ */
 final class FitEstimates {
     private static final double LEAST_FREEDOM = 3;
+    /** Share of an estimate's variance from which a nuisance is named. */
+    private static final double NAMED = 0.2;
 
     private final List<ParameterScale> asked;
     private final List<ParameterScale> free;
+    private final List<NuisanceScale> nuisances;
     private final List<FitResult.Collinearity> collinearities;
+    private final RobustFit search;
     private final double[] u;
     private final double confidence;
-    /** Null where all parameters are held. */
     private final SandwichCovariance covariance;
+    private final int all;
 
     FitEstimates(
             List<ParameterScale> asked,
             List<ParameterScale> free,
+            List<NuisanceScale> nuisances,
             List<FitResult.Collinearity> held,
             RobustFit search,
             double confidence) {
         this.asked = asked;
         this.free = free;
+        this.nuisances = nuisances;
+        this.search = search;
         this.confidence = confidence;
         u = search.parameters();
-        covariance = free.isEmpty() ? null : search.covariance();
+        all = search.priors().shared;
+        covariance = search.covariance();
         collinearities = new ArrayList<>(held);
-        if (covariance != null) {
-            collinearities.addAll(Collinearities.correlated(covariance.covariance, free, u));
+        if (!free.isEmpty()) {
+            collinearities.addAll(Collinearities.correlated(covariance.covariance(free.size()), free, u));
         }
     }
 
@@ -39,8 +51,9 @@ final class FitEstimates {
         return collinearities;
     }
 
+    /** Null where all parameters are held. */
     SandwichCovariance covariance() {
-        return covariance;
+        return free.isEmpty() ? null : covariance;
     }
 
     List<FitResult.Estimate> list() {
@@ -53,23 +66,27 @@ final class FitEstimates {
         double before = scale.before();
         double none = Double.NaN;
         return new FitResult.Estimate(
-                scale.parameter(), before, before, none, none, none, FitResult.Identifiability.HELD, false);
+                scale.parameter(), before, before, none, none, none, FitResult.Identifiability.HELD, List.of(), false);
     }
 
     private FitResult.Estimate estimate(ParameterScale scale, int j) {
         double tail = 0.5 + 0.5 * confidence;
-        double error = Math.sqrt(covariance.covariance.getEntry(j, j));
+        double doubts = doubtVariance(j);
+        double error = Math.hypot(noise(j), Math.sqrt(doubts));
         double freedom = Math.max(LEAST_FREEDOM, covariance.effectiveSamples - free.size() - 2);
-        double half = student(freedom, tail) * error;
+        double half = student(freedom, tail) * Math.sqrt(covariance.noise.getEntry(j, j));
         for (SandwichCovariance.ClusteredErrors clustered : covariance.clustered) {
-            double wide = student(clustered.freedom(), tail) * clustered.errors()[j];
-            if (wide > half) {
-                half = wide;
-                error = clustered.errors()[j];
-            }
+            half = Math.max(
+                    half, student(clustered.freedom()[j], tail) * clustered.errors()[j]);
         }
+        half = Math.hypot(half, new NormalDistribution().inverseCumulativeProbability(tail) * Math.sqrt(doubts));
         boolean collinear = collinearities.stream()
                 .anyMatch(c -> !c.held().isEmpty() && c.parameters().contains(scale.parameter()));
+        FitResult.Identifiability standing = collinear
+                ? FitResult.Identifiability.CONDITIONAL
+                : doubts > 0.5 * error * error
+                        ? FitResult.Identifiability.LEANING
+                        : FitResult.Identifiability.DETERMINED;
         return new FitResult.Estimate(
                 scale.parameter(),
                 scale.before(),
@@ -79,8 +96,59 @@ final class FitEstimates {
                         ? scale.value(u[j] - half)
                         : Math.max(0, scale.value(u[j] - half)),
                 scale.value(u[j] + half),
-                collinear ? FitResult.Identifiability.CONDITIONAL : FitResult.Identifiability.DETERMINED,
+                standing,
+                leans(j, error * error),
                 u[j] <= scale.least() + 1e-6 || u[j] >= scale.most() - 1e-6);
+    }
+
+    /** Standard error without the doubts: the widest of those there are. */
+    private double noise(int j) {
+        double error = Math.sqrt(covariance.noise.getEntry(j, j));
+        for (SandwichCovariance.ClusteredErrors clustered : covariance.clustered) {
+            error = Math.max(error, clustered.errors()[j]);
+        }
+        return error;
+    }
+
+    private double doubtVariance(int j) {
+        double sum = 0;
+        for (RealMatrix doubt : covariance.doubts) {
+            sum += doubt.getEntry(j, j);
+        }
+        return sum;
+    }
+
+    /** Nuisances that make up a good part of a variance, the greatest first. */
+    private List<FitNuisance> leans(int j, double variance) {
+        List<Integer> named = new ArrayList<>();
+        for (int i = free.size(); i < all; i++) {
+            if (covariance.doubts[i].getEntry(j, j) > NAMED * variance) {
+                named.add(i);
+            }
+        }
+        named.sort((a, b) -> Double.compare(covariance.doubts[b].getEntry(j, j), covariance.doubts[a].getEntry(j, j)));
+        return named.stream().map(i -> nuisance(i - free.size())).toList();
+    }
+
+    private FitNuisance nuisance(int k) {
+        return k < nuisances.size()
+                ? nuisances.get(k).nuisance()
+                : k == nuisances.size() ? FitNuisance.SPEED_SCALE : FitNuisance.SENSOR_LAG;
+    }
+
+    /** What was found of each nuisance, those of the sensor last. */
+    List<FitResult.Nuisance> nuisances() {
+        List<FitResult.Nuisance> found = new ArrayList<>();
+        for (int k = 0; k < nuisances.size() + 2; k++) {
+            FitNuisance nuisance = nuisance(k);
+            double doubt = search.priors().doubts.of(nuisance);
+            int j = free.size() + k;
+            double error = Math.hypot(noise(j), Math.sqrt(doubtVariance(j)));
+            if (doubt > 0) {
+                found.add(new FitResult.Nuisance(nuisance, doubt, doubt * search.nuisance(k), doubt * error));
+            }
+        }
+        return found;
     }
 
     private static double student(double freedom, double tail) {
@@ -92,9 +160,12 @@ final class FitEstimates {
         for (double[] row : correlation) {
             Arrays.fill(row, Double.NaN);
         }
+        if (free.isEmpty()) {
+            return correlation;
+        }
+        RealMatrix c = covariance.covariance(free.size());
         for (int i = 0; i < free.size(); i++) {
             for (int j = 0; j < free.size(); j++) {
-                RealMatrix c = covariance.covariance;
                 double value = i == j ? 1 : c.getEntry(i, j) / Math.sqrt(c.getEntry(i, i) * c.getEntry(j, j));
                 correlation[asked.indexOf(free.get(i))][asked.indexOf(free.get(j))] = value;
             }

@@ -14,46 +14,54 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
-/** Lap model as a function of the scaled parameters, one u for each {@link ParameterScale}. Not for sharing between threads. */
+/** Lap model as a function of the directions in which a car may move, one u for each {@link Direction}. Not for sharing between threads. */
 final class FitModel {
-    /**
-     * Step of u in differences. Speeds near a braking point have kinks in u, which the mean over a cell rounds off;
-     * solver noise is some 1e-9 m/s. A fiftieth of what is in doubt (0.2 % of grip) is far above the one and far below
-     * the curvature.
-     */
-    private static final double STEP = 0.02;
-
     private final Car car;
     private final Conditions conditions;
     private final LapSolver solver;
-    private final List<ParameterScale> scales;
+    private final List<Direction> directions;
 
-    FitModel(Car car, Track track, Conditions conditions, List<ParameterScale> scales) {
-        this(car, LapSolver.on(track), conditions, scales);
+    FitModel(Car car, Track track, Conditions conditions, List<Direction> directions) {
+        this(car, LapSolver.on(track), conditions, directions);
     }
 
-    private FitModel(Car car, LapSolver solver, Conditions conditions, List<ParameterScale> scales) {
+    private FitModel(Car car, LapSolver solver, Conditions conditions, List<Direction> directions) {
         this.car = car;
         this.solver = solver;
         this.conditions = conditions;
-        this.scales = List.copyOf(scales);
+        this.directions = List.copyOf(directions);
     }
 
-    /** The same with only these scales free; the others stay at the car's own value. */
-    FitModel fitting(List<ParameterScale> free) {
+    /** The same with only these directions free; the others stay at the car's own value. */
+    FitModel fitting(List<Direction> free) {
         return new FitModel(car, solver, conditions, free);
     }
 
-    List<ParameterScale> scales() {
-        return scales;
+    List<Direction> directions() {
+        return directions;
     }
 
-    /** The car at u. */
+    /** The car at u, as it shows in the laps: what stands in for the line is part of it. */
+    private Car onItsLine(double[] u) {
+        return moved(u, direction -> true);
+    }
+
+    /** The car itself at u. */
     Car car(double[] u) {
+        return moved(u, Direction::isOfTheCar);
+    }
+
+    private Car moved(double[] u, Predicate<Direction> counts) {
         Map<Quantity, Double> shifts = new EnumMap<>(Quantity.class);
         for (int j = 0; j < u.length; j++) {
-            scales.get(j).shifts(car, u[j]).forEach((quantity, shift) -> shifts.merge(quantity, shift, Double::sum));
+            if (counts.test(directions.get(j))) {
+                directions
+                        .get(j)
+                        .shifts(car, u[j])
+                        .forEach((quantity, shift) -> shifts.merge(quantity, shift, Double::sum));
+            }
         }
         return FittedCar.moved(car, shifts);
     }
@@ -65,7 +73,7 @@ final class FitModel {
 
     /** The lap at u. */
     Lap lap(double[] u) {
-        return solver.solve(Vehicle.of(car(u), conditions));
+        return solver.solve(Vehicle.of(onItsLine(u), conditions));
     }
 
     /** The speeds at u; none where this is no car, or a car without a lap. */
@@ -79,11 +87,11 @@ final class FitModel {
 
     /** The speeds a step of u below and above, and the distance in u between the two. */
     Pair around(double[] u, int j) {
-        ParameterScale scale = scales.get(j);
+        Direction direction = directions.get(j);
         double[] low = u.clone();
         double[] high = u.clone();
-        low[j] = scale.clamped(u[j] - STEP);
-        high[j] = scale.clamped(u[j] + STEP);
+        low[j] = direction.clamped(u[j] - direction.step());
+        high[j] = direction.clamped(u[j] + direction.step());
         Optional<SpeedCurve> below = tried(low);
         Optional<SpeedCurve> above = tried(high);
         if (below.isEmpty()) {

@@ -14,8 +14,11 @@ final class FitNotes {
 
     private FitNotes() {}
 
-    static List<String> of(List<FitResult.LapFit> laps, List<FitResult.Estimate> estimates) {
+    static List<String> of(List<FitResult.LapFit> laps, List<FitResult.Estimate> estimates, boolean settled) {
         List<String> notes = new ArrayList<>();
+        if (!settled) {
+            notes.add("The search did not come to rest: take the values as rough, and fit fewer parameters.");
+        }
         laps.forEach(lap -> odd(lap, notes));
         for (FitResult.Estimate estimate : estimates) {
             if (estimate.atBound()) {
@@ -54,8 +57,7 @@ final class FitNotes {
         String name = lap.lap().name();
         if (Math.abs(lap.alignment().scale() - 1) > ODD_SCALE) {
             notes.add(say(
-                    "%s: its distance was scaled by %.4f. Speeds were left as logged; if the wheel's size was set wrong"
-                            + " they are off by as much, and so are drag and power.",
+                    "%s: its distance was scaled by %.4f; the speed's scale is found by itself.",
                     name, lap.alignment().scale()));
         }
         if (lap.dropped() > ODD_DROPPED) {

@@ -17,7 +17,8 @@ import org.apache.commons.math3.util.Pair;
 
 /**
  * Weighted least-squares problem of logged less modelled cell means of speed, m/s, for Levenberg and Marquardt's method. Unknowns
- * are one {@linkplain ParameterScale u} for each parameter, then an offset and a stretch (m) for each lap.
+ * are one {@linkplain Direction u} for each parameter and nuisance, speed scale and sensor lag in doubts, then an offset and a
+ * stretch (m) for each lap. Each {@linkplain Priors prior} is one more residual.
  */
 final class FitProblem implements ValueAndJacobianFunction {
     private static final int MOST_EVALUATIONS = 60;
@@ -28,11 +29,13 @@ final class FitProblem implements ValueAndJacobianFunction {
     private static final double SETTLED = 5e-3;
     /** And no offset or stretch by more than this, m. */
     private static final double SETTLED_METRES = 0.02;
-    /**
-     * Sensitivities are kept while no u has moved by more than this since: half a percent of grip changes them by about
-     * as much, which moves the best fit by as little of its standard error.
-     */
-    private static final double KEPT = 0.05;
+    /** Sensitivities to nuisances are kept over so many times as far: 2.5 % of grip. */
+    private static final double SLOWER = 5;
+
+    /** Speed scale and lag are searched within so many doubts. */
+    private static final double MOST_DOUBTS = 10;
+    /** (m/s)/m; over the widest offset some 1e-4 m/s, which no log knows. */
+    private static final double FLAT = 1e-7;
     /** Residual, m/s, of a car that has no lap: worse than any. */
     private static final double NO_LAP = 1e3;
 
@@ -40,32 +43,41 @@ final class FitProblem implements ValueAndJacobianFunction {
     private final List<LapCells> laps;
     private final double[][] weights;
     private final double mostOffset;
-    private final int parameters;
+    private final Priors priors;
+    private final int directions;
+    private final int shared;
     private final int count;
     private double[] cachedAt;
     private SpeedCurve cached;
     private double[] best;
     private double leastCost;
     private double[] sensitivitiesAt;
+    private double[] nuisancesAt;
     private final FitModel.Pair[] sensitivities;
 
     /**
      * @param weights of each lap's cells, 0 to 1; not copied
      * @param mostOffset how far offsets and stretches may go, m
      */
-    FitProblem(FitModel model, List<LapCells> laps, double[][] weights, double mostOffset) {
+    FitProblem(FitModel model, List<LapCells> laps, double[][] weights, Priors priors, double mostOffset) {
         this.model = model;
         this.laps = laps;
         this.weights = weights;
         this.mostOffset = mostOffset;
-        parameters = model.scales().size();
+        this.priors = priors;
+        directions = priors.directions;
+        shared = priors.shared;
         count = laps.get(0).count;
-        sensitivities = new FitModel.Pair[parameters];
+        sensitivities = new FitModel.Pair[directions];
     }
 
     /** The unknowns of the best fit from a start. */
     double[] solved(double[] start) {
-        double[] target = new double[count * laps.size()];
+        priors.hearClocks(laps, start);
+        double[] target = new double[count * laps.size() + shared];
+        for (int j = 0; j < shared; j++) {
+            target[count * laps.size() + j] = priors.root(j) * priors.mean[j];
+        }
         for (int k = 0; k < laps.size(); k++) {
             for (int c = 0; c < count; c++) {
                 target[k * count + c] = Math.sqrt(weights[k][c]) * laps.get(k).speed[c];
@@ -102,7 +114,7 @@ final class FitProblem implements ValueAndJacobianFunction {
     /** Whether a step is within one bound for each u and one (m) for each offset and stretch. */
     boolean isSettled(double[] step, double inU, double inMetres) {
         for (int j = 0; j < step.length; j++) {
-            if (!(Math.abs(step[j]) <= (j < parameters ? inU : inMetres))) {
+            if (!(Math.abs(step[j]) <= (j < shared ? inU : inMetres))) {
                 return false;
             }
         }
@@ -113,22 +125,21 @@ final class FitProblem implements ValueAndJacobianFunction {
         RealVector within = point.copy();
         for (int j = 0; j < within.getDimension(); j++) {
             double value = within.getEntry(j);
+            double most = j < shared ? MOST_DOUBTS : mostOffset;
             within.setEntry(
                     j,
-                    j < parameters
-                            ? model.scales().get(j).clamped(value)
-                            : Math.max(-mostOffset, Math.min(mostOffset, value)));
+                    j < directions ? model.directions().get(j).clamped(value) : Math.max(-most, Math.min(most, value)));
         }
         return within;
     }
 
-    /** The parameters' part of the unknowns. */
-    double[] parametersOf(double[] point) {
-        return Arrays.copyOf(point, parameters);
+    /** The part of the unknowns that moves the car. */
+    double[] carOf(double[] point) {
+        return Arrays.copyOf(point, directions);
     }
 
     private SpeedCurve curve(double[] point) {
-        double[] u = parametersOf(point);
+        double[] u = carOf(point);
         if (!Arrays.equals(u, cachedAt)) {
             cached = model.tried(u).orElse(null);
             cachedAt = u;
@@ -136,19 +147,29 @@ final class FitProblem implements ValueAndJacobianFunction {
         return cached;
     }
 
-    /** Modelled mean speeds of one lap's cells. */
+    /** Modelled mean speeds of one lap's cells, as its sensor reads them. */
     double[] modelled(SpeedCurve curve, double[] point, int lap) {
-        double offset = point[parameters + 2 * lap];
-        double stretch = point[parameters + 2 * lap + 1];
+        double offset = point[shared + 2 * lap];
+        double stretch = point[shared + 2 * lap + 1];
+        double gain = priors.gain(point[priors.gainAt()]);
+        double lag = priors.lag(point[priors.lagAt()]);
         LapCells cells = laps.get(lap);
         double[] means = new double[count];
-        double from = cells.edge(0, offset, stretch);
+        double from = late(curve, lag, cells.edge(0, offset, stretch));
+        double before = curve.integralTo(from);
         for (int c = 0; c < count; c++) {
-            double to = cells.edge(c + 1, offset, stretch);
-            means[c] = curve.mean(from, to);
+            double to = late(curve, lag, cells.edge(c + 1, offset, stretch));
+            double after = curve.integralTo(to);
+            means[c] = gain * (after - before) / (to - from);
             from = to;
+            before = after;
         }
         return means;
+    }
+
+    /** Where the car had the speed that a sensor with a lag (s) reads at a place (m). */
+    private static double late(SpeedCurve curve, double lag, double place) {
+        return lag == 0 ? place : place - lag * curve.at(place);
     }
 
     /** Logged less modelled speed, m/s, of each lap's cells. */
@@ -173,8 +194,8 @@ final class FitProblem implements ValueAndJacobianFunction {
     double[][] jacobian(double[] point) {
         int unknowns = point.length;
         double[][] rows = new double[count * laps.size()][unknowns];
-        renewSensitivities(parametersOf(point));
-        for (int j = 0; j < parameters; j++) {
+        renewSensitivities(carOf(point));
+        for (int j = 0; j < directions; j++) {
             FitModel.Pair pair = sensitivities[j];
             for (int k = 0; k < laps.size(); k++) {
                 double[] below = modelled(pair.below(), point, k);
@@ -185,36 +206,61 @@ final class FitProblem implements ValueAndJacobianFunction {
             }
         }
         SpeedCurve curve = curve(point);
+        double gain = priors.gain(point[priors.gainAt()]);
+        double lag = priors.lag(point[priors.lagAt()]);
         for (int k = 0; k < laps.size(); k++) {
-            int at = parameters + 2 * k;
+            int at = shared + 2 * k;
             LapCells cells = laps.get(k);
             double[] mean = modelled(curve, point, k);
             for (int c = 0; c < count; c++) {
-                double from = cells.edge(c, point[at], point[at + 1]);
-                double to = cells.edge(c + 1, point[at], point[at + 1]);
-                double before = curve.at(from);
-                double after = curve.at(to);
+                double first = cells.edge(c, point[at], point[at + 1]);
+                double last = cells.edge(c + 1, point[at], point[at + 1]);
+                double from = late(curve, lag, first);
+                double to = late(curve, lag, last);
+                double before = gain * curve.at(from);
+                double after = gain * curve.at(to);
                 double early = (double) c / count - 0.5;
                 double late = (c + 1.0) / count - 0.5;
                 double[] row = rows[k * count + c];
-                row[at] = (after - before) / (to - from);
-                row[at + 1] = (after * late - before * early - mean[c] * (late - early)) / (to - from);
+                row[priors.gainAt()] = priors.gainDoubt() * mean[c] / gain;
+                // Each edge lies earlier by its own speed times the lag.
+                row[priors.lagAt()] = -priors.lag(1)
+                        * ((after - mean[c]) * curve.at(last) + (mean[c] - before) * curve.at(first))
+                        / (to - from);
+                row[at] = unlessFlat((after - before) / (to - from));
+                row[at + 1] = unlessFlat((after * late - before * early - mean[c] * (late - early)) / (to - from));
             }
         }
         return rows;
     }
 
+    /** What a metre changes, (m/s)/m; nothing where speed is even but for rounding, so that no lap wanders round a skid-pad. */
+    private static double unlessFlat(double change) {
+        return Math.abs(change) < FLAT ? 0 : change;
+    }
+
+    /** Makes sensitivities anew where the car has moved: to parameters sooner than to nuisances, whose doubts are small. */
     private void renewSensitivities(double[] u) {
-        boolean kept = sensitivitiesAt != null;
-        for (int j = 0; kept && j < parameters; j++) {
-            kept = Math.abs(u[j] - sensitivitiesAt[j]) <= KEPT;
-        }
-        if (!kept) {
+        if (moved(u, sensitivitiesAt, 1)) {
             sensitivitiesAt = u;
-            for (int j = 0; j < parameters; j++) {
+            for (int j = 0; j < priors.parameters; j++) {
                 sensitivities[j] = model.around(u, j);
             }
         }
+        if (moved(u, nuisancesAt, SLOWER)) {
+            nuisancesAt = u;
+            for (int j = priors.parameters; j < directions; j++) {
+                sensitivities[j] = model.around(u, j);
+            }
+        }
+    }
+
+    private boolean moved(double[] u, double[] from, double times) {
+        boolean kept = from != null;
+        for (int j = 0; kept && j < directions; j++) {
+            kept = Math.abs(u[j] - from[j]) <= times * model.directions().get(j).kept();
+        }
+        return !kept;
     }
 
     @Override
@@ -225,7 +271,7 @@ final class FitProblem implements ValueAndJacobianFunction {
 
     @Override
     public RealVector computeValue(double[] point) {
-        double[] values = new double[count * laps.size()];
+        double[] values = new double[count * laps.size() + shared];
         SpeedCurve curve = curve(point);
         double cost = 0;
         for (int k = 0; k < laps.size(); k++) {
@@ -236,6 +282,11 @@ final class FitProblem implements ValueAndJacobianFunction {
                 double miss = laps.get(k).speed[c] - value;
                 cost += weights[k][c] * miss * miss;
             }
+        }
+        for (int j = 0; j < shared; j++) {
+            values[count * laps.size() + j] = priors.root(j) * point[j];
+            double miss = priors.root(j) * (point[j] - priors.mean[j]);
+            cost += miss * miss;
         }
         if (cost < leastCost) {
             leastCost = cost;
@@ -256,6 +307,11 @@ final class FitProblem implements ValueAndJacobianFunction {
                 }
             }
         }
-        return new Array2DRowRealMatrix(rows, false);
+        double[][] all = Arrays.copyOf(rows, rows.length + shared);
+        for (int j = 0; j < shared; j++) {
+            all[rows.length + j] = new double[point.length];
+            all[rows.length + j][j] = priors.root(j);
+        }
+        return new Array2DRowRealMatrix(all, false);
     }
 }

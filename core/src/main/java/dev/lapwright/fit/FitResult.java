@@ -18,11 +18,15 @@ import java.util.Optional;
  *
  * @param car as given, with its settings
  * @param before lap of the car as given
- * @param after lap of the fitted car
+ * @param after lap of the fitted car on the line that was found: what stands in for it is no part of the car
+ * @param fitted the car with the fitted values and what was found of its nuisances, with its settings; {@link #document} gives
+ *     what to write
  * @param laps how each entered the fit, in the order given
  * @param loggedTime mean of the laps by their clocks, by their speeds where there is none, s
  * @param estimates one for each parameter asked for, in the order of {@link FitParameter}
  * @param correlation of the estimates, in their order; NaN in the rows and columns of those held. Copied in and out
+ * @param nuisances what was found of what is not fitted and in doubt
+ * @param suspicions what is odd, the likeliest culprit first; empty if nothing is
  * @param collinearities parameters whose effects the laps do not tell apart; empty if all is well
  * @param confidence of the intervals, as 0.95
  * @param trace logged and modelled speed on the common grid
@@ -34,10 +38,13 @@ public record FitResult(
         Car car,
         Lap before,
         Lap after,
+        Car fitted,
         List<LapFit> laps,
         double loggedTime,
         List<Estimate> estimates,
         double[][] correlation,
+        List<Nuisance> nuisances,
+        List<Suspicion> suspicions,
         List<Collinearity> collinearities,
         double confidence,
         Trace trace,
@@ -47,6 +54,8 @@ public record FitResult(
     public FitResult {
         laps = List.copyOf(laps);
         estimates = List.copyOf(estimates);
+        nuisances = List.copyOf(nuisances);
+        suspicions = List.copyOf(suspicions);
         correlation = copy(correlation);
         collinearities = List.copyOf(collinearities);
         parts = List.copyOf(parts);
@@ -72,11 +81,6 @@ public record FitResult(
         return after.vehicle().conditions();
     }
 
-    /** The car with the fitted values and its settings; {@link #document(String, String)} gives what to write. */
-    public Car fitted() {
-        return after.vehicle().car();
-    }
-
     /** Estimate of a parameter that was asked for. */
     public Estimate estimate(FitParameter parameter) {
         return estimates.stream()
@@ -93,7 +97,7 @@ public record FitResult(
      * @param description of the car in its document: say here where the values come from
      */
     public Car document(String name, String description) {
-        return FittedCar.named(fitted().document(), name, description);
+        return FittedCar.named(fitted.document(), name, description);
     }
 
     /**
@@ -106,6 +110,7 @@ public record FitResult(
      * @param lower end of the interval, not below zero but for downforce; NaN where it was held
      * @param upper end of the interval; NaN where it was held
      * @param identifiability how well the laps tell it
+     * @param leans nuisances whose doubt makes up a fifth of its variance or more, the greatest first
      * @param atBound whether the fit ended at the end of what was searched: then the interval says little
      */
     public record Estimate(
@@ -116,7 +121,12 @@ public record FitResult(
             double lower,
             double upper,
             Identifiability identifiability,
+            List<FitNuisance> leans,
             boolean atBound) {
+        public Estimate {
+            leans = List.copyOf(leans);
+        }
+
         /** Whether the laps tell it by itself. */
         public boolean determined() {
             return identifiability == Identifiability.DETERMINED && !atBound;
@@ -132,6 +142,8 @@ public record FitResult(
     public enum Identifiability {
         /** By itself. */
         DETERMINED("told by the laps"),
+        /** Only as far as nuisances are known: their doubt makes up most of its error. */
+        LEANING("leans on what is in doubt"),
         /** Only together with another, which was held at the car's own value: it is right as far as that is. */
         CONDITIONAL("told only if what was held is right"),
         /** Not at all, or not apart from another: held at the car's own value. */
@@ -148,6 +160,67 @@ public record FitResult(
             return label;
         }
     }
+
+    /**
+     * Nuisance of a fit: what was known of it before, and what the laps make of it.
+     *
+     * @param nuisance which
+     * @param doubt before, one standard deviation, in its unit
+     * @param found difference from the car, the circuit or the log as given, in its unit
+     * @param standardError after, in its unit
+     */
+    public record Nuisance(FitNuisance nuisance, double doubt, double found, double standardError) {
+        /** Whether the laps leave less than half of the doubt. */
+        public boolean told() {
+            return standardError < 0.5 * doubt;
+        }
+    }
+
+    /** Cause of what a fit finds, as far as it shows. */
+    public enum Cause {
+        /** Way that was driven. */
+        LINE("the line"),
+        /** Sensor of speed or distance. */
+        SENSOR("the speed sensor"),
+        /** Circuit's document. */
+        CIRCUIT("the circuit"),
+        /** Car's document. */
+        CAR("the car");
+
+        private final String label;
+
+        Cause(String label) {
+            this.label = label;
+        }
+
+        /** For sentences, with its article. */
+        public String label() {
+            return label;
+        }
+    }
+
+    /** Sign by which a suspicion shows. */
+    public enum Sign {
+        /** What was found of a nuisance, in its unit. */
+        NUISANCE,
+        /** Change of a fitted parameter, in its unit. */
+        PARAMETER,
+        /** Scatter of the radii driven from corner to corner, percent. */
+        CORNER_RADII,
+        /** Scatter of the corners' places, m. */
+        CORNER_PLACES
+    }
+
+    /**
+     * Suspicion that something else than what was asked for is at fault.
+     *
+     * @param cause where
+     * @param sign by which it shows
+     * @param what the nuisance's or parameter's title, or the corners
+     * @param value in the sign's unit
+     * @param oddness in multiples of what is just odd, at least 1
+     */
+    public record Suspicion(Cause cause, Sign sign, String what, double value, double oddness) {}
 
     /**
      * Collinearity of parameters: a combination of changes that these laps cannot see.

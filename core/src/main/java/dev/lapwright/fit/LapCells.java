@@ -74,6 +74,16 @@ final class LapCells {
         return channel.length == 0 ? channel : means(new LoggedChannel(lap.distance(), channel));
     }
 
+    /** Way by the lap's speeds over its clock, m; NaN if it has none. */
+    double wayBySpeed() {
+        double[] time = lap.time();
+        if (time.length == 0) {
+            return Double.NaN;
+        }
+        double[] way = DrivenLap.distanceFrom(time, lap.speed());
+        return way[way.length - 1];
+    }
+
     /** Place on the track of the edge before a cell, m. */
     double edge(int c, double offset, double stretch) {
         double x = trackLength * c / count;

@@ -1,6 +1,7 @@
 package dev.lapwright.fit;
 
 import dev.lapwright.lap.Lap;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,9 @@ import org.apache.commons.math3.linear.RealMatrix;
  * settle ({@link RobustWeights}).
  */
 final class RobustFit {
+    /** Of the squared scale: residuals of neighbouring cells hang together, so that ten tell as one. */
+    private static final double EARLY_WEIGHT = 10;
+
     private static final int HUBER_PASSES = 5;
     private static final int BISQUARE_PASSES = 10;
     /** Weights are settled when no u moves by more than this. */
@@ -24,18 +28,19 @@ final class RobustFit {
     private final boolean[][] in;
     private final double[][] weights;
     private final FitProblem problem;
-    private final int parameters;
+    private final Priors priors;
     private double[] point;
     private double scale;
+    private boolean settled;
 
-    RobustFit(FitModel model, List<LapCells> laps, double mostOffset, double[] start) {
+    RobustFit(FitModel model, List<LapCells> laps, Priors priors, double mostOffset, double[] start) {
         this.model = model;
         this.laps = laps;
         this.mostOffset = mostOffset;
-        parameters = model.scales().size();
+        this.priors = priors;
         in = new boolean[laps.size()][];
         weights = new double[laps.size()][laps.get(0).count];
-        problem = new FitProblem(model, laps, weights, mostOffset);
+        problem = new FitProblem(model, laps, weights, priors, mostOffset);
         point = start.clone();
         for (int k = 0; k < in.length; k++) {
             in[k] = laps.get(k).sampled.clone();
@@ -44,6 +49,7 @@ final class RobustFit {
 
     /** Runs to the end. */
     void run() {
+        priors.weight = EARLY_WEIGHT * square(RobustWeights.scale(problem.residuals(point), in));
         for (int pass = 0; pass < HUBER_PASSES; pass++) {
             if (pass <= 1) {
                 leaveLiftsOut();
@@ -57,19 +63,37 @@ final class RobustFit {
         leaveLiftsOut();
         double[][] residuals = problem.residuals(point);
         scale = RobustWeights.scale(residuals, in);
+        weigh(residuals, true);
+        priors.weight = Math.max(covariance().scoreRatio, square(scale));
+        settled = false;
         for (int pass = 0; pass < BISQUARE_PASSES; pass++) {
             if (!moved(problem.residuals(point), true)) {
+                settled = true;
                 break;
             }
         }
         weigh(problem.residuals(point), true);
     }
 
+    private static double square(double x) {
+        return x * x;
+    }
+
+    /** Whether weights and estimates came to rest. */
+    boolean settled() {
+        return settled;
+    }
+
+    /** Typical size of the residuals, 1.4826 times their median, m/s. */
+    double scale() {
+        return scale;
+    }
+
     private void leaveLiftsOut() {
         if (laps.stream().allMatch(cells -> cells.lap.throttle().length == 0)) {
             return;
         }
-        Lap lap = model.lap(parameters());
+        Lap lap = model.lap(car());
         for (int k = 0; k < in.length; k++) {
             boolean[] lifted = lifted(k, lap);
             for (int c = 0; c < in[k].length; c++) {
@@ -106,8 +130,9 @@ final class RobustFit {
 
     /** Covariance of the parameters at the end of the fit. */
     SandwichCovariance covariance() {
-        double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, parameters);
-        return SandwichCovariance.of(clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count));
+        double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared);
+        return SandwichCovariance.of(
+                clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count), priors);
     }
 
     /** A start for fewer parameters, from where this search ended. */
@@ -121,21 +146,51 @@ final class RobustFit {
         return start;
     }
 
+    /** The fitted parameters. */
     double[] parameters() {
-        return Arrays.copyOf(point, parameters);
+        return Arrays.copyOf(point, priors.parameters);
+    }
+
+    /** All that moves the car or stands in for its line. */
+    double[] car() {
+        return Arrays.copyOf(point, priors.directions);
+    }
+
+    /** A nuisance in doubts: of those of car and line, then speed scale and lag. */
+    double nuisance(int j) {
+        return point[priors.parameters + j];
+    }
+
+    /** Logged over true speed. */
+    double gain() {
+        return priors.gain(point[priors.gainAt()]);
+    }
+
+    /** Time by which logged speed comes late, s. */
+    double lag() {
+        return priors.lag(point[priors.lagAt()]);
+    }
+
+    Priors priors() {
+        return priors;
     }
 
     double offset(int lap) {
-        return point[parameters + 2 * lap];
+        return point[priors.shared + 2 * lap];
     }
 
     double stretch(int lap) {
-        return point[parameters + 2 * lap + 1];
+        return point[priors.shared + 2 * lap + 1];
     }
 
     /** Weights of a lap's cells, 0 to 1; not a copy. */
     double[] weights(int lap) {
         return weights[lap];
+    }
+
+    /** Whether cells of a lap count at all; not a copy. */
+    boolean[] counts(int lap) {
+        return in[lap];
     }
 
     /** Logged less modelled speed of each lap's cells, m/s. */
@@ -158,15 +213,21 @@ final class RobustFit {
      */
     Optional<Collinearities.WeakDirection> blind(double share) {
         RealMatrix products =
-                SandwichCovariance.products(SandwichCovariance.cleaned(problem.jacobian(point), in, parameters));
+                SandwichCovariance.products(SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared));
         double most = 0;
+        int parameters = priors.parameters;
+        products = products.getSubMatrix(0, parameters - 1, 0, parameters - 1);
         for (int j = 0; j < parameters; j++) {
             most = Math.max(most, products.getEntry(j, j));
         }
         return Collinearities.weakest(products, share * share * most);
     }
 
-    RobustFit without(int parameter, List<ParameterScale> left) {
-        return new RobustFit(model.fitting(left), laps, mostOffset, startWithout(parameter));
+    /** The same search with a parameter held, the others going on from where they are. */
+    RobustFit without(int parameter) {
+        List<Direction> left = new ArrayList<>(model.directions());
+        left.remove(parameter);
+        Priors fewer = new Priors(priors.doubts, priors.parameters - 1, left);
+        return new RobustFit(model.fitting(left), laps, fewer, mostOffset, startWithout(parameter));
     }
 }

@@ -28,10 +28,12 @@ final class SandwichCovariance {
     /** The slope of a weight is held above: an outlier's is negative, and would take away what others tell. */
     private static final double LEAST_SLOPE = 0.05;
 
-    /** Inverse of the covariance. */
-    final RealMatrix information;
-
-    final RealMatrix covariance;
+    /** What the residuals bring in, over all shared unknowns. */
+    final RealMatrix noise;
+    /** What each unknown's prior brings in. */
+    final RealMatrix[] doubts;
+    /** Variance of the laps' scores over their squared sensitivities, (m/s)²: what a prior's weight is best made. */
+    final double scoreRatio;
     /** Correlation of the residuals of neighbouring cells. */
     final double autocorrelation;
     /** Cells over which residuals are correlated. */
@@ -43,14 +45,16 @@ final class SandwichCovariance {
     final List<ClusteredErrors> clustered;
 
     private SandwichCovariance(
-            RealMatrix information,
-            RealMatrix covariance,
+            RealMatrix noise,
+            RealMatrix[] doubts,
+            double scoreRatio,
             double autocorrelation,
             double correlationCells,
             double effectiveSamples,
             List<ClusteredErrors> clustered) {
-        this.information = information;
-        this.covariance = covariance;
+        this.noise = noise;
+        this.doubts = doubts;
+        this.scoreRatio = scoreRatio;
         this.autocorrelation = autocorrelation;
         this.correlationCells = correlationCells;
         this.effectiveSamples = effectiveSamples;
@@ -119,16 +123,27 @@ final class SandwichCovariance {
         }
     }
 
-    /** From sensitivities, residuals (m/s), the scale of the robust weights (m/s) and the corner each cell belongs to. */
+    /**
+     * From sensitivities to all shared unknowns, residuals (m/s), the scale of the robust weights (m/s), the corner each cell
+     * belongs to and what was known before.
+     */
     static SandwichCovariance of(
-            double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners) {
-        int p = clean[0][0].length;
+            double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners, Priors priors) {
+        int p = priors.shared;
         int count = residuals[0].length;
-        RealMatrix hessian = new Array2DRowRealMatrix(p, p);
+        RealMatrix[] cornerHessians =
+                new RealMatrix[Arrays.stream(corners).max().orElse(0) + 1];
+        for (int i = 0; i < cornerHessians.length; i++) {
+            cornerHessians[i] = new Array2DRowRealMatrix(p, p);
+        }
         int places = 0;
         double[][] together = new double[count][p];
         boolean[] counts = new boolean[count];
         double[][] lapScores = new double[residuals.length][p];
+        RealMatrix[] lapHessians = new RealMatrix[residuals.length];
+        for (int k = 0; k < lapHessians.length; k++) {
+            lapHessians[k] = new Array2DRowRealMatrix(p, p);
+        }
         double[] pooled = new double[count];
         double[] shares = new double[count];
         for (int c = 0; c < count; c++) {
@@ -137,7 +152,8 @@ final class SandwichCovariance {
                 if (in[k][c]) {
                     any = true;
                     double slope = Math.max(LEAST_SLOPE, RobustWeights.bisquareSlope(residuals[k][c], scale));
-                    addProducts(hessian, clean[k][c], slope);
+                    addProducts(cornerHessians[corners[c]], clean[k][c], slope);
+                    addProducts(lapHessians[k], clean[k][c], slope);
                     double psi = residuals[k][c] * RobustWeights.bisquare(residuals[k][c], scale);
                     pooled[c] += psi;
                     shares[c]++;
@@ -153,7 +169,15 @@ final class SandwichCovariance {
                 together[c][j] /= shares[c];
             }
         }
-        RealMatrix inverseHessian = inverse(hessian);
+        RealMatrix hessian = new Array2DRowRealMatrix(p, p);
+        for (RealMatrix corner : cornerHessians) {
+            hessian = hessian.add(corner);
+        }
+        RealMatrix whole = hessian.copy();
+        for (int j = 0; j < p; j++) {
+            whole.addToEntry(j, j, priors.weight * priors.precision[j]);
+        }
+        RealMatrix inverseHessian = inverse(whole);
         double[] errors = new double[count];
         for (int c = 0; c < count; c++) {
             double leverage = shares[c]
@@ -162,17 +186,20 @@ final class SandwichCovariance {
             errors[c] = pooled[c] / (1 - Math.min(MOST_LEVERAGE, leverage));
         }
         List<ClusteredErrors> clustered = new ArrayList<>();
-        double[][] cornerScores = new double[Arrays.stream(corners).max().orElse(0) + 1][p];
+        double[][] cornerScores = new double[cornerHessians.length][p];
         for (int c = 0; c < count; c++) {
             for (int j = 0; j < p; j++) {
-                cornerScores[corners[c]][j] += together[c][j] * errors[c];
+                cornerScores[corners[c]][j] += together[c][j] * pooled[c];
             }
         }
         if (cornerScores.length >= LEAST_CLUSTERS) {
-            clustered.add(ClusteredErrors.of(inverseHessian, cornerScores));
+            clustered.add(ClusteredErrors.of(whole, cornerHessians, cornerScores));
+        }
+        if (cornerScores.length >= LEAST_CLUSTERS && priors.lineAt >= 0) {
+            clustered.add(ClusteredErrors.ofLines(inverseHessian, cornerHessians, cornerScores, priors.lineAt));
         }
         if (lapScores.length >= LEAST_CLUSTERS) {
-            clustered.add(ClusteredErrors.of(inverseHessian, lapScores));
+            clustered.add(ClusteredErrors.of(whole, lapHessians, lapScores));
         }
         ErrorAutocorrelation correlation = ErrorAutocorrelation.of(errors, counts);
         RealMatrix scores = ScoreCovariance.of(together, errors, counts, correlation);
@@ -180,11 +207,60 @@ final class SandwichCovariance {
         double held = Math.max(0, autocorrelation);
         double effective = Math.max(1, places * (1 - held) / (1 + held));
         // Each lap's own offset and stretch use up residuals too; two of them, since places count once for all laps.
-        double small = effective / Math.max(1, effective - p - 2);
-        RealMatrix covariance =
+        double small = effective / Math.max(1, effective - priors.parameters - 2);
+        RealMatrix noise =
                 inverseHessian.multiply(scores).multiply(inverseHessian).scalarMultiply(small);
         return new SandwichCovariance(
-                inverse(covariance), covariance, autocorrelation, correlation.reach(), effective, clustered);
+                noise,
+                doubts(inverseHessian, priors),
+                ratio(scores, hessian),
+                autocorrelation,
+                correlation.reach(),
+                effective,
+                clustered);
+    }
+
+    /** Covariance that each prior brings in: its error times its weight moves the estimates. */
+    private static RealMatrix[] doubts(RealMatrix inverseHessian, Priors priors) {
+        int p = priors.shared;
+        RealMatrix[] doubts = new RealMatrix[p];
+        for (int j = 0; j < p; j++) {
+            double[] column = inverseHessian.getColumn(j);
+            double weight = priors.weight * Math.sqrt(priors.precision[j]);
+            doubts[j] = new Array2DRowRealMatrix(p, p);
+            for (int i = 0; i < p; i++) {
+                column[i] *= weight;
+            }
+            addProducts(doubts[j], column, 1);
+        }
+        return doubts;
+    }
+
+    /** Median over the unknowns of score variance over squared sensitivities, (m/s)². */
+    private static double ratio(RealMatrix scores, RealMatrix hessian) {
+        double[] ratios = new double[hessian.getRowDimension()];
+        int n = 0;
+        for (int j = 0; j < ratios.length; j++) {
+            if (hessian.getEntry(j, j) > 0) {
+                ratios[n++] = scores.getEntry(j, j) / hessian.getEntry(j, j);
+            }
+        }
+        Arrays.sort(ratios, 0, n);
+        return n == 0 ? 0 : ratios[n / 2];
+    }
+
+    /** What the laps and the doubts leave of the first so many unknowns. */
+    RealMatrix covariance(int parameters) {
+        RealMatrix sum = noise;
+        for (RealMatrix doubt : doubts) {
+            sum = sum.add(doubt);
+        }
+        return sum.getSubMatrix(0, parameters - 1, 0, parameters - 1);
+    }
+
+    /** Inverse of that covariance. */
+    RealMatrix information(int parameters) {
+        return inverse(covariance(parameters));
     }
 
     private static RealMatrix inverse(RealMatrix matrix) {
@@ -230,27 +306,78 @@ final class SandwichCovariance {
     }
 
     /**
-     * Cluster-robust standard errors: from scores summed over clusters that are independent of each other, whatever goes on
-     * within them (Liang and Zeger, 1986; Cameron and Miller, 2015).
+     * Cluster-robust standard errors by the jackknife: from scores summed over clusters that are independent of each other,
+     * whatever goes on within them (Liang and Zeger, 1986). Each cluster is left out in turn, and its score moves the
+     * estimates by (A − A_i)⁻¹ s_i: a corner that alone tells a parameter says how little that is (Bell and McCaffrey, 2002;
+     * Cameron and Miller, 2015).
      *
-     * @param errors standard error of each parameter; not copied
-     * @param freedom degrees of freedom of their t: one less than the clusters
+     * <p>Clusters that tell an unknown unequally are worth fewer: the degrees of freedom are Satterthwaite's, one less than
+     * (Σ w)²/Σ w² with w each cluster's part in the variance were all residuals alike (Bell and McCaffrey, 2002).
+     *
+     * @param errors standard error of each unknown, doubts apart; not copied
+     * @param freedom degrees of freedom of its t; not copied
      */
-    record ClusteredErrors(double[] errors, double freedom) {
-        /** From the inverse Hessian and the sum of scores of each cluster. */
-        static ClusteredErrors of(RealMatrix inverseHessian, double[][] scores) {
-            double[] squares = new double[inverseHessian.getRowDimension()];
-            for (double[] score : scores) {
-                double[] moved = inverseHessian.operate(score);
-                for (int j = 0; j < squares.length; j++) {
-                    squares[j] += moved[j] * moved[j];
+    record ClusteredErrors(double[] errors, double[] freedom) {
+        private static final double LEAST_FREEDOM = 2;
+        private static final int FITTED_TO_RADII = 2;
+
+        /** From the Hessian with its priors, and each cluster's share of it and sum of scores. */
+        static ClusteredErrors of(RealMatrix whole, RealMatrix[] hessians, double[][] scores) {
+            int p = whole.getRowDimension();
+            RealMatrix inverse = inverse(whole);
+            double[] errors = new double[p];
+            double[] sum = new double[p];
+            double[] squares = new double[p];
+            for (int i = 0; i < scores.length; i++) {
+                double[] moved = inverse(whole.subtract(hessians[i])).operate(scores[i]);
+                RealMatrix part = inverse.multiply(hessians[i]).multiply(inverse);
+                for (int j = 0; j < p; j++) {
+                    errors[j] += moved[j] * moved[j];
+                    double w = part.getEntry(j, j);
+                    sum[j] += w;
+                    squares[j] += w * w;
                 }
             }
             double clusters = scores.length;
-            for (int j = 0; j < squares.length; j++) {
-                squares[j] = Math.sqrt(squares[j] * clusters / (clusters - 1));
+            double[] freedom = new double[p];
+            for (int j = 0; j < p; j++) {
+                errors[j] = Math.sqrt(errors[j] * (clusters - 1) / clusters);
+                double equal = squares[j] > 0 ? sum[j] * sum[j] / squares[j] : clusters;
+                freedom[j] = Math.max(LEAST_FREEDOM, equal - 1);
             }
-            return new ClusteredErrors(squares, clusters - 1);
+            return new ClusteredErrors(errors, freedom);
+        }
+
+        /**
+         * The same where each corner is driven on a radius of its own: one variance for all corners, from how far each
+         * corner's own speeds ask for another radius, times what such a radius moves. Steadier than the jackknife where a
+         * corner or two tell an unknown.
+         */
+        static ClusteredErrors ofLines(RealMatrix inverse, RealMatrix[] hessians, double[][] scores, int line) {
+            int p = inverse.getRowDimension();
+            double[] errors = new double[p];
+            double variance = 0;
+            int told = 0;
+            for (int i = 0; i < scores.length; i++) {
+                double own = hessians[i].getEntry(line, line);
+                if (own > 0) {
+                    double radius = scores[i][line] / own;
+                    variance += radius * radius;
+                    told++;
+                    double[] moved = inverse.operate(hessians[i].getColumn(line));
+                    for (int j = 0; j < p; j++) {
+                        errors[j] += moved[j] * moved[j];
+                    }
+                }
+            }
+            // Grip and downforce bend towards the corners' radii: two of them are used up.
+            double freedom = Math.max(LEAST_FREEDOM, told - FITTED_TO_RADII);
+            double[] freedoms = new double[p];
+            for (int j = 0; j < p; j++) {
+                errors[j] = Math.sqrt(errors[j] * variance / freedom);
+                freedoms[j] = freedom;
+            }
+            return new ClusteredErrors(errors, freedoms);
         }
     }
 }

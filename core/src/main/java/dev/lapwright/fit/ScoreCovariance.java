@@ -1,5 +1,6 @@
 package dev.lapwright.fit;
 
+import java.util.Arrays;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 
@@ -36,21 +37,24 @@ final class ScoreCovariance {
         int p = sensitivities[0].length;
         double[] size = localSize(errors, counts);
         RealMatrix sum = new Array2DRowRealMatrix(p, p);
+        double[] ahead = new double[p];
         for (int c = 0; c < n; c++) {
             if (!counts[c]) {
                 continue;
             }
-            for (int lag = 0; lag <= correlation.reach() && c + lag < n; lag++) {
+            Arrays.fill(ahead, 0);
+            for (int lag = 1; lag <= correlation.reach() && c + lag < n; lag++) {
                 int d = c + lag;
                 double covariance = counts[d] ? size[c] * size[d] * correlation.at(lag) : 0;
                 for (int i = 0; i < p && covariance != 0; i++) {
-                    for (int j = 0; j < p; j++) {
-                        double product = covariance * sensitivities[c][i] * sensitivities[d][j];
-                        sum.addToEntry(i, j, product);
-                        if (lag > 0) {
-                            sum.addToEntry(j, i, product);
-                        }
-                    }
+                    ahead[i] += covariance * sensitivities[d][i];
+                }
+            }
+            double here = size[c] * size[c] * correlation.at(0);
+            double[] g = sensitivities[c];
+            for (int i = 0; i < p; i++) {
+                for (int j = 0; j < p; j++) {
+                    sum.addToEntry(i, j, here * g[i] * g[j] + g[i] * ahead[j] + ahead[i] * g[j]);
                 }
             }
         }

@@ -66,7 +66,8 @@ final class SpeedCurve {
         return Math.max(0, Math.min(i, s.length - 1));
     }
 
-    private double integralTo(double place) {
+    /** Integral of v over s from the start to a place, m²/s. */
+    double integralTo(double place) {
         double laps = closed ? Math.floor(place / length) : 0;
         double x = closed ? place - laps * length : within(place);
         int i = cell(x);

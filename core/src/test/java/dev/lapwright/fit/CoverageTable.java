@@ -15,7 +15,7 @@ import java.util.Random;
 import java.util.Set;
 
 /**
- * Counts how often intervals hold the truth: fits to synthetic laps of a known car with fresh noise each time. Run by
+ * Counts how often intervals hold the truth where noise alone is in doubt: fits to synthetic laps of a known car with fresh noise each time. Run by
  * hand for many trials: {@code CoverageTable <trials> [s1|s6|l1|l6]}, the short or the long circuit with one lap or
  * six.
  */
@@ -51,6 +51,7 @@ final class CoverageTable {
             FitResult result = Fit.of(car, track, Conditions.STANDARD)
                     .laps(driven)
                     .fitting(parameters)
+                    .doubting(FitDoubts.none())
                     .run();
             for (FitResult.Estimate e : result.estimates()) {
                 if (e.identifiability() != FitResult.Identifiability.HELD) {

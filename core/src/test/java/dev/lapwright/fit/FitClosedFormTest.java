@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.checks.PlainCar;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.Arrays;
@@ -34,8 +35,13 @@ class FitClosedFormTest {
     }
 
     private static FitResult fit(Car car, Track track, DrivenLap lap, FitParameter... parameters) {
+        return fit(FitDoubts.none(), car, track, lap, parameters);
+    }
+
+    private static FitResult fit(FitDoubts doubts, Car car, Track track, DrivenLap lap, FitParameter... parameters) {
         return Fit.of(car, track, Conditions.STANDARD)
                 .laps(List.of(lap))
+                .doubting(doubts)
                 .fitting(EnumSet.copyOf(List.of(parameters)))
                 .run();
     }
@@ -174,5 +180,66 @@ class FitClosedFormTest {
         // 63 cells: a deviation estimated from them scatters by 1/sqrt(2·63) = 9 %, by correlations allowed for some
         // more.
         assertThat(grip.standardError()).isCloseTo(expected, within(0.35 * expected));
+    }
+
+    @Test
+    void whatIsInDoubtOfLineAndSensorIsInDoubtOfGrip() {
+        FitDoubts doubts = FitDoubts.none().with(FitNuisance.LINE, 3).with(FitNuisance.SPEED_SCALE, 2);
+        FitResult.Estimate grip = fit(
+                        doubts,
+                        PlainCar.ofMass(1000).car(),
+                        FitScene.circle(RADIUS),
+                        steady(LENGTH, 22),
+                        FitParameter.GRIP)
+                .estimate(FitParameter.GRIP);
+        // grip = v²/(g R): 3 % of R are 3 % of grip, 2 % of v are 4 %, and independent doubts add by squares, to 5 %.
+        // Differences over a quarter of a doubt and the curvature of 1/R: (3 %)² and (4 %)², 0.2 % of grip.
+        assertThat(grip.standardError()).isCloseTo(0.05 * grip.value(), within(0.002 * grip.value()));
+        assertThat(grip.identifiability()).isEqualTo(FitResult.Identifiability.LEANING);
+        assertThat(grip.leans()).containsExactly(FitNuisance.SPEED_SCALE, FitNuisance.LINE);
+    }
+
+    @Test
+    void theClockTellsTheScaleOfTheSpeedAndNotTheCar() {
+        // v²/(g R) at 22 m/s; the sensor reads 1 % high, and the lap takes 2 pi R / 22.
+        double speed = 22;
+        DrivenLap exact = steady(LENGTH, speed);
+        double[] time = exact.distance();
+        double[] high = exact.speed();
+        for (int i = 0; i < time.length; i++) {
+            time[i] /= speed;
+            high[i] *= 1.01;
+        }
+        double[] none = {};
+        DrivenLap lap = new DrivenLap("reads high", exact.distance(), high, time, none, none, none, none, none);
+        FitResult result = fit(
+                FitDoubts.none().with(FitNuisance.SPEED_SCALE, 1),
+                PlainCar.ofMass(1000).car(),
+                FitScene.circle(RADIUS),
+                lap,
+                FitParameter.GRIP);
+        // Of a length that is known exactly the prior takes back a millionth; a search's tolerance of 2e-4 of grip.
+        assertThat(result.nuisances().get(0).found()).isCloseTo(1, within(0.01));
+        assertThat(result.estimate(FitParameter.GRIP).value())
+                .isCloseTo(speed * speed / (RADIUS * PlainCar.GRAVITY), within(4e-4));
+        assertThat(result.suspicions()).isNotEmpty();
+        assertThat(result.suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
+    }
+
+    @Test
+    void aWrongMassIsAsMuchWrongPower() {
+        // Along a straight from a standstill without drag the speed tells power over mass alone.
+        Car car = ofPower(150e3).car();
+        Track run = straight(20, 1000);
+        FitDoubts doubts = FitDoubts.none().with(FitNuisance.MASS, 2);
+        FitResult result = Fit.of(car, run, Conditions.STANDARD)
+                .laps(List.of(Recorder.at(20).of("lap", LapSolver.lap(car, run, Conditions.STANDARD))))
+                .fitting(EnumSet.of(FitParameter.POWER))
+                .doubting(doubts)
+                .run();
+        // 2 % of mass; noise is 0, and differences over half a percent of mass are good to its square.
+        FitResult.Estimate power = result.estimate(FitParameter.POWER);
+        assertThat(power.standardError()).isCloseTo(0.02, within(5e-4));
+        assertThat(power.leans()).containsExactly(FitNuisance.MASS);
     }
 }

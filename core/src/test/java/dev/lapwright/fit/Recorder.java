@@ -13,6 +13,8 @@ final class Recorder {
     private Random random = new Random(1);
     private double gain = 1;
     private double shift;
+    private double scale = 1;
+    private double lag;
 
     private Recorder(double rate) {
         this.rate = rate;
@@ -44,6 +46,13 @@ final class Recorder {
         return this;
     }
 
+    /** A speed sensor that reads {@code factor} times the speed, as it was {@code seconds} ago. */
+    Recorder sensor(double factor, double seconds) {
+        scale = factor;
+        lag = seconds;
+        return this;
+    }
+
     DrivenLap of(String name, Lap lap) {
         double[] place = places(lap);
         int n = place.length;
@@ -61,8 +70,8 @@ final class Recorder {
                 error = keep * error + Math.sqrt(1 - keep * keep) * noise * random.nextGaussian();
             }
             int station = SpeedCurve.station(s, place[i], lap.track().isClosed());
-            speed[i] = Math.max(0, lap.speedAt(place[i]) + error);
             time[i] = lap.timeAt(place[i]);
+            speed[i] = Math.max(0, scale * lap.speedAt(seen(lap, place[i])) + error);
             distance[i] = gain * place[i] + shift;
             gear[i] = lap.value(Channel.GEAR, station);
             throttle[i] = lap.value(Channel.BRAKE_FORCE, station) > 0 ? 0 : 1;
@@ -70,6 +79,20 @@ final class Recorder {
         }
         double[] none = {};
         return new DrivenLap(name, distance, speed, time, throttle, none, gear, along, none);
+    }
+
+    /** Where a closed lap's car was when its speed was what the sensor reads at a place. */
+    private double seen(Lap lap, double place) {
+        if (lag == 0) {
+            return place;
+        }
+        double[] s = lap.column(Channel.DISTANCE);
+        double[] t = lap.column(Channel.TIME);
+        double when = lap.timeAt(place) - lag;
+        when += when < 0 ? lap.time() : 0;
+        int i = SpeedCurve.station(t, when, false);
+        i = Math.min(i, t.length - 2);
+        return s[i] + (s[i + 1] - s[i]) * (when - t[i]) / (t[i + 1] - t[i]);
     }
 
     /** Where the samples lie: at even times, the last at the line. */

@@ -12,6 +12,7 @@ import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Reader of logs of driven laps: comma-separated values under headings in any order. Speed and distance or time must be there;
@@ -72,6 +73,15 @@ public final class DrivenLogs {
         SampleHeader header = new SampleHeader(rows.get(at), choices, SampleColumn.OF_DRIVEN_LAPS, faults);
         faults.throwIfAny();
         checkHeader(header, rows.get(at));
+        List<String> left = header.notTaken(rows.get(at));
+        if (!left.isEmpty()) {
+            remarks.add("Headings not understood, their columns not used: "
+                    + left.stream()
+                            .limit(HEADINGS_SHOWN)
+                            .map(heading -> "'" + Excerpt.of(heading) + "'")
+                            .collect(Collectors.joining(", "))
+                    + (left.size() > HEADINGS_SHOWN ? ", …" : "") + ".");
+        }
         int first = at + 1;
         if (first < rows.size() && header.takeUnits(rows.get(first), faults)) {
             first++;

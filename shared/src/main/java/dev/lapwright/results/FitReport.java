@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Car;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.fit.DrivenLap;
+import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLapSelection;
@@ -74,7 +75,33 @@ public record FitReport(
     private static final Table<FitResult.Estimate> ESTIMATES_AS_FIELDS = Table.<FitResult.Estimate>of("Estimates")
             .all(ESTIMATE, estimate -> estimate)
             .value("determined", FitResult.Estimate::determined)
+            .value(
+                    "leansOn",
+                    estimate -> estimate.leans().stream().map(FitNuisance::word).toList())
             .value("atBound", FitResult.Estimate::atBound);
+
+    private static final Table<FitResult.Nuisance> NUISANCES = Table.<FitResult.Nuisance>of(
+                    "What was taken with doubt, one standard deviation, and what the laps make of it")
+            .said(
+                    "doubtOf",
+                    "doubt of",
+                    "",
+                    nuisance -> nuisance.nuisance().word(),
+                    nuisance -> nuisance.nuisance().title())
+            .with(Table.Trait.WORDS)
+            .said("unit", "unit", "", nuisance -> nuisance.nuisance().unit().symbol(), FitWords::unit)
+            .with(Table.Trait.WORDS)
+            .said("doubt", "before", "", FitResult.Nuisance::doubt, FitWords::doubt)
+            .said("found", "found", "", FitResult.Nuisance::found, FitWords::found)
+            .said("standardError", "after", "", FitResult.Nuisance::standardError, FitWords::error)
+            .said("told", "standing", "", FitResult.Nuisance::told, FitWords::standing)
+            .with(Table.Trait.WORDS);
+
+    private static final Table<FitResult.Suspicion> SUSPICIONS = Table.<FitResult.Suspicion>of("What is odd")
+            .value("cause", suspicion -> suspicion.cause().name().toLowerCase(Locale.ROOT))
+            .value("what", FitResult.Suspicion::what)
+            .value("value", FitResult.Suspicion::value)
+            .value("oddness", FitResult.Suspicion::oddness);
 
     private static final Table<FitResult.Collinearity> TIES = Table.<FitResult.Collinearity>of("Not told apart")
             .value("notToldApart", FitReport::together)
@@ -195,8 +222,12 @@ public record FitReport(
     }
 
     private static String standingInWords(FitResult.Estimate estimate) {
-        return estimate.atBound()
-                ? "at the edge of the search"
+        if (estimate.atBound()) {
+            return "at the edge of the search";
+        }
+        return estimate.identifiability() == FitResult.Identifiability.LEANING
+                        && !estimate.leans().isEmpty()
+                ? "leans on " + FitWords.leans(estimate)
                 : estimate.identifiability().label();
     }
 
@@ -233,6 +264,12 @@ public record FitReport(
                         + " %):")
                 .rows(ESTIMATE, result.estimates());
         ties.forEach(tie -> report.gap().paragraph(tie));
+        if (!result.nuisances().isEmpty()) {
+            report.gap()
+                    .line("Taken with doubt (one standard deviation), and what the laps make of it:")
+                    .rows(NUISANCES, result.nuisances());
+        }
+        FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
         agreement(report.gap());
         report.gap()
                 .line("By corner and straight, logged against the fitted car (minus is where the laps are faster):")
@@ -263,6 +300,8 @@ public record FitReport(
                 .field("confidencePercent", PERCENT * result.confidence())
                 .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
                 .field("correlation", correlation)
+                .field("nuisances", NUISANCES, result.nuisances())
+                .field("suspicions", SUSPICIONS, result.suspicions())
                 .field("ties", TIES, result.collinearities())
                 .field("loggedTimeS", result.loggedTime())
                 .field("givenTimeS", result.before().time())
@@ -319,6 +358,11 @@ public record FitReport(
                         "fitted",
                         result.estimates().stream()
                                 .map(estimate -> estimate.parameter().name())
+                                .toList())
+                .with(
+                        "doubts",
+                        result.nuisances().stream()
+                                .map(nuisance -> List.of(nuisance.nuisance().word(), nuisance.doubt()))
                                 .toList())
                 .with("confidence", result.confidence())
                 .sha256();

@@ -1,10 +1,12 @@
 package dev.lapwright.results;
 
+import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.report.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What a fit found, in words. */
 final class FitWords {
@@ -15,6 +17,9 @@ final class FitWords {
 
     /** More laps than this are counted, not named. */
     private static final int LAPS_NAMED = 6;
+
+    /** Other oddities named behind the first. */
+    private static final int OTHERS = 3;
 
     private FitWords() {}
 
@@ -43,6 +48,75 @@ final class FitWords {
     private static String withUnit(FitParameter parameter, String number) {
         String unit = parameter.unit().symbol();
         return unit.isEmpty() ? number : number + " " + unit;
+    }
+
+    /** Unit of a nuisance, and what it counts. */
+    static String unit(FitResult.Nuisance nuisance) {
+        return nuisance.nuisance().meaning();
+    }
+
+    static String doubt(FitResult.Nuisance nuisance) {
+        return Numbers.plain(nuisance.doubt());
+    }
+
+    static String found(FitResult.Nuisance nuisance) {
+        return Numbers.signed(nuisance.found(), decimals(nuisance.nuisance()));
+    }
+
+    static String error(FitResult.Nuisance nuisance) {
+        return Numbers.fixed(nuisance.standardError(), decimals(nuisance.nuisance()));
+    }
+
+    static String standing(FitResult.Nuisance nuisance) {
+        return nuisance.told() ? "told" : "as it was";
+    }
+
+    private static int decimals(FitNuisance nuisance) {
+        double usual = nuisance.usual();
+        return usual < 1 ? 2 : usual < 10 ? 1 : 0;
+    }
+
+    /** Names of what an estimate leans on, joined. */
+    static String leans(FitResult.Estimate estimate) {
+        return joined(estimate.leans().stream().map(FitNuisance::title).toList());
+    }
+
+    /** Which is the likeliest culprit of what is odd, and why; empty if nothing is. */
+    static Optional<String> culprits(FitResult result) {
+        List<FitResult.Suspicion> all = result.suspicions();
+        if (all.isEmpty()) {
+            return Optional.empty();
+        }
+        FitResult.Suspicion first = all.get(0);
+        List<String> others = all.stream()
+                .skip(1)
+                .map(suspicion -> suspicion.cause().label() + " (" + sign(suspicion) + ")")
+                .limit(OTHERS)
+                .toList();
+        return Optional.of("Likelier culprit: " + first.cause().label() + ". " + capital(sign(first)) + "."
+                + (others.isEmpty() ? "" : " Odd as well: " + joined(others) + "."));
+    }
+
+    private static String sign(FitResult.Suspicion suspicion) {
+        return switch (suspicion.sign()) {
+            case CORNER_RADII ->
+                "radii driven scatter from corner to corner by " + Numbers.fixed(suspicion.value(), 1) + " %";
+            case CORNER_PLACES ->
+                "corners lie " + Numbers.fixed(suspicion.value(), 0) + " m off where the circuit has them";
+            case PARAMETER -> suspicion.what() + " changed by " + Numbers.signed(suspicion.value(), 3);
+            case NUISANCE -> nuisance(suspicion);
+        };
+    }
+
+    private static String nuisance(FitResult.Suspicion suspicion) {
+        for (FitNuisance nuisance : FitNuisance.values()) {
+            if (nuisance.title().equals(suspicion.what())) {
+                return nuisance.title() + " is off by "
+                        + Numbers.signed(suspicion.value(), decimals(nuisance)) + " "
+                        + nuisance.unit().symbol();
+            }
+        }
+        return suspicion.what();
     }
 
     /** What a tie means, in whole sentences. */

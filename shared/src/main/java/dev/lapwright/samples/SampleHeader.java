@@ -139,6 +139,19 @@ public final class SampleHeader {
         return places.get(column);
     }
 
+    /** Headings of columns that were taken for nothing, in order; blank ones aside. */
+    public List<String> notTaken(CsvTable.Row header) {
+        List<String> left = new ArrayList<>();
+        for (int i = 0; i < header.values().size(); i++) {
+            int at = i;
+            String heading = header.values().get(i).trim();
+            if (!heading.isEmpty() && places.values().stream().noneMatch(place -> place.index() == at)) {
+                left.add(heading);
+            }
+        }
+        return left;
+    }
+
     public boolean isSurvey() {
         return has(SampleColumn.X, SampleColumn.Y) || has(SampleColumn.LONGITUDE, SampleColumn.LATITUDE);
     }

@@ -12,9 +12,12 @@ import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.fit.Fit;
+import dev.lapwright.fit.FitDoubts;
+import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.DrivenLapSelection;
@@ -49,7 +52,7 @@ import picocli.CommandLine.Parameters;
         },
         customSynopsis = {
             "lapwright fit CAR CIRCUIT LOG... [--lap N]... [--column NAME=HEADING[:UNIT]]...",
-            "              [--fit WHAT[,WHAT]...] [--to FILE] [OPTIONS]"
+            "              [--fit WHAT[,WHAT]...] [--doubt NAME=SIZE]... [--to FILE] [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -58,7 +61,9 @@ import picocli.CommandLine.Parameters;
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --chart fit.svg",
             "      What three laps say of the car, and where the fitted model differs from them.",
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
-            "      One lap, all but grip and power held; the fitted car becomes a document."
+            "      One lap, all but grip and power held; the fitted car becomes a document.",
+            "  lapwright fit gt-talvex castelvane castelvane-laps.csv --doubt mass=0.3 --doubt line=1",
+            "      A car that was weighed, on a line that is known well: what hangs on them is told better."
         })
 public final class FitCommand extends StudyCommand<FitReport> {
     private static final String NAME = "--name";
@@ -118,6 +123,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
     public FitReport study() {
         double confidence = asked.confidence();
         Set<FitParameter> wanted = asked.wanted();
+        FitDoubts doubts = asked.doubts();
         List<ColumnChoice> columns = asked.choices();
         if (LineOptions.REFRESH.equals(line.line)) {
             throw new InvalidValueException(
@@ -133,6 +139,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
         FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
                 .laps(pick.laps())
                 .fitting(wanted)
+                .doubting(doubts)
                 .confidence(confidence)
                 .run();
         return new FitReport(subject, chosen, read, pick, result, name);
@@ -183,6 +190,16 @@ public final class FitCommand extends StudyCommand<FitReport> {
         List<String> parameters = new ArrayList<>();
 
         @Option(
+                names = "--doubt",
+                paramLabel = "NAME=SIZE",
+                description = "How far something that is not fitted may be off, one standard deviation; 0 is known"
+                        + " exactly. May be repeated. Percent: mass, load-sensitivity, grip-balance (front over rear), line"
+                        + " (radius driven), speed-scale, way-length; percentage points: aero-balance, front-weight,"
+                        + " brake-balance; cg-height in mm, sensor-lag in s. What is left out has its usual doubt,"
+                        + " which the result prints.")
+        List<String> doubts = new ArrayList<>();
+
+        @Option(
                 names = "--confidence-percent",
                 paramLabel = "P",
                 defaultValue = "95",
@@ -210,6 +227,36 @@ public final class FitCommand extends StudyCommand<FitReport> {
         double confidence() {
             return Check.inRange("--confidence-percent", confidencePercent, LEAST_CONFIDENCE, MOST_CONFIDENCE)
                     / PERCENT;
+        }
+
+        FitDoubts doubts() {
+            FitDoubts all = FitDoubts.USUAL;
+            for (String text : doubts) {
+                int at = text.indexOf('=');
+                if (at < 0) {
+                    throw new InvalidValueException(
+                            "--doubt", "'" + text + "' has no equals sign", "write --doubt mass=0.5");
+                }
+                FitNuisance nuisance = nuisance(text.substring(0, at).trim());
+                double size = DecimalText.number(text.substring(at + 1))
+                        .orElseThrow(() -> new InvalidValueException(
+                                "--doubt", "'" + text.substring(at + 1) + "' is no number", "write --doubt mass=0.5"));
+                all = all.with(nuisance, size);
+            }
+            return all;
+        }
+
+        private static FitNuisance nuisance(String word) {
+            return Arrays.stream(FitNuisance.values())
+                    .filter(nuisance -> nuisance.word().equals(word))
+                    .findFirst()
+                    .orElseThrow(() -> new InvalidValueException(
+                            "--doubt",
+                            "'" + word + "' is nothing that a fit takes with doubt",
+                            "use "
+                                    + Arrays.stream(FitNuisance.values())
+                                            .map(FitNuisance::word)
+                                            .collect(Collectors.joining(", "))));
         }
 
         Set<FitParameter> wanted() {
