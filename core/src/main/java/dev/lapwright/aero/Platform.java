@@ -16,7 +16,7 @@ public final class Platform {
     private static final double TOLERANCE_MM = 1e-10;
 
     private final Areas base;
-    private final RideHeightMap map;
+    private final AeroMap map;
     private final double staticFrontMm;
     private final double staticRearMm;
     private final double frontRate;
@@ -31,12 +31,7 @@ public final class Platform {
      * @param frontRate ride rate of one front wheel: wheel rate in series with the tyre's, N/m
      */
     public Platform(
-            Areas base,
-            RideHeightMap map,
-            double staticFrontMm,
-            double staticRearMm,
-            double frontRate,
-            double rearRate) {
+            Areas base, AeroMap map, double staticFrontMm, double staticRearMm, double frontRate, double rearRate) {
         Check.finite("front ride height (mm)", staticFrontMm);
         Check.finite("rear ride height (mm)", staticRearMm);
         Check.positive("front ride rate (N/m)", frontRate);

@@ -2,8 +2,6 @@ package dev.lapwright.lap;
 
 import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
-import dev.lapwright.aero.ResponseSurface;
-import dev.lapwright.aero.RideHeightMap;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.Atmosphere;
 import dev.lapwright.air.Wind;
@@ -148,28 +146,8 @@ public final class Vehicle {
         for (Wing wing : car.wings()) {
             base = base.plus(wing.at(car.value("aero.wings." + wing.name() + ".angleDeg")));
         }
-        RideHeightMap map = new RideHeightMap(
-                car.value(Quantity.REFERENCE_HEIGHT_FRONT),
-                car.value(Quantity.REFERENCE_HEIGHT_REAR),
-                new ResponseSurface(
-                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT),
-                        car.value(Quantity.DRAG_PER_REAR_HEIGHT),
-                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.DRAG_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.DRAG_PER_BOTH_HEIGHTS)),
-                new ResponseSurface(
-                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT),
-                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT),
-                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_FRONT_PER_BOTH_HEIGHTS)),
-                new ResponseSurface(
-                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT),
-                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT),
-                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_REAR_PER_BOTH_HEIGHTS)));
-        return new Platform(base, map, staticFrontMm, staticRearMm, frontSpring.rideRate(), rearSpring.rideRate());
+        return new Platform(
+                base, car.aeroMap(), staticFrontMm, staticRearMm, frontSpring.rideRate(), rearSpring.rideRate());
     }
 
     /** The car this was made from. */
