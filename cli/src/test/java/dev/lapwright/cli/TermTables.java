@@ -39,7 +39,19 @@ public final class TermTables {
                     one("brakes.lightWheelPercent", 0), one("brakes.lightWheelPercent", 50)),
             term(
                     "light inner wheel: may slide against 50 %",
-                    one("brakes.lightWheelPercent", 100), one("brakes.lightWheelPercent", 50)));
+                    one("brakes.lightWheelPercent", 100), one("brakes.lightWheelPercent", 50)),
+            term(
+                    "ride heights follow brakes and drive, springs carry all of it",
+                    Map.of("suspension.front.pitchPercent", 100.0, "suspension.rear.pitchPercent", 100.0),
+                    Map.of()),
+            term("ride heights follow crests, dips and banks", one("suspension.heavePercent", 100), Map.of()),
+            term(
+                    "ride heights follow both",
+                    Map.of(
+                            "suspension.front.pitchPercent", 100.0,
+                            "suspension.rear.pitchPercent", 100.0,
+                            "suspension.heavePercent", 100.0),
+                    Map.of()));
 
     private TermTables() {}
 

@@ -5,18 +5,18 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.Locale;
 
 /**
- * The sprung platform: ride heights at which downforce and springs balance,
- * h = h_static - q ClA(h) / (2 · ride rate) on each axle.
+ * The sprung platform: ride heights at which downforce, any load besides, and springs balance,
+ * h = h_static - (q ClA(h) + load) / (2 · ride rate) on each axle.
  *
  * <p>Source: Milliken and Milliken, Race Car Vehicle Dynamics (1995), sections 3.4 and 16.1 (wheel rate in series with the
- * tyre). Neglects pitch under braking and drive, and bump stops.
+ * tyre). Neglects bump stops; a floor that touches the road counts as at 0 mm.
  */
 public final class Platform {
     private static final int MAX_ITERATIONS = 60;
     private static final double TOLERANCE_MM = 1e-10;
 
     private final Areas base;
-    private final RideHeightMap map;
+    private final AeroMap map;
     private final double staticFrontMm;
     private final double staticRearMm;
     private final double frontRate;
@@ -31,12 +31,7 @@ public final class Platform {
      * @param frontRate ride rate of one front wheel: wheel rate in series with the tyre's, N/m
      */
     public Platform(
-            Areas base,
-            RideHeightMap map,
-            double staticFrontMm,
-            double staticRearMm,
-            double frontRate,
-            double rearRate) {
+            Areas base, AeroMap map, double staticFrontMm, double staticRearMm, double frontRate, double rearRate) {
         Check.finite("front ride height (mm)", staticFrontMm);
         Check.finite("rear ride height (mm)", staticRearMm);
         Check.positive("front ride rate (N/m)", frontRate);
@@ -56,16 +51,31 @@ public final class Platform {
      * @throws InvalidValueException if the platform has no balance: springs too soft for what the map asks
      */
     public State at(double dynamicPressure, State near) {
+        return at(dynamicPressure, 0, 0, near);
+    }
+
+    /**
+     * Balance with more load on the springs than at rest, as under braking, drive, and on crests and in dips.
+     *
+     * @param dynamicPressure Pa
+     * @param frontLoad N more on the springs of the front axle than at rest, downforce aside
+     * @param rearLoad N, of the rear axle
+     * @param near a state nearby, or null to start at rest
+     * @throws InvalidValueException if the platform has no balance: springs too soft for what the map asks
+     */
+    public State at(double dynamicPressure, double frontLoad, double rearLoad, State near) {
+        double frontRest = staticFrontMm - 1000 * frontLoad / (2 * frontRate);
+        double rearRest = staticRearMm - 1000 * rearLoad / (2 * rearRate);
         double f = near == null ? staticFrontMm : near.frontMm();
         double r = near == null ? staticRearMm : near.rearMm();
         final double step = 1e-3;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
-            double gf = frontMiss(dynamicPressure, f, r);
-            double gr = rearMiss(dynamicPressure, f, r);
-            double gff = (frontMiss(dynamicPressure, f + step, r) - gf) / step;
-            double gfr = (frontMiss(dynamicPressure, f, r + step) - gf) / step;
-            double grf = (rearMiss(dynamicPressure, f + step, r) - gr) / step;
-            double grr = (rearMiss(dynamicPressure, f, r + step) - gr) / step;
+            double gf = frontMiss(dynamicPressure, f, r, frontRest);
+            double gr = rearMiss(dynamicPressure, f, r, rearRest);
+            double gff = (frontMiss(dynamicPressure, f + step, r, frontRest) - gf) / step;
+            double gfr = (frontMiss(dynamicPressure, f, r + step, frontRest) - gf) / step;
+            double grf = (rearMiss(dynamicPressure, f + step, r, rearRest) - gr) / step;
+            double grr = (rearMiss(dynamicPressure, f, r + step, rearRest) - gr) / step;
             double det = gff * grr - gfr * grf;
             if (!(det > 0.02)) {
                 break;
@@ -88,13 +98,13 @@ public final class Platform {
                 "fit stiffer springs or check the ride-height map's coefficients");
     }
 
-    private double frontMiss(double q, double f, double r) {
+    private double frontMiss(double q, double f, double r, double rest) {
         double lift = base.liftFront() + map.at(f, r).liftFront();
-        return f - staticFrontMm + 1000 * q * lift / (2 * frontRate);
+        return f - rest + 1000 * q * lift / (2 * frontRate);
     }
 
-    private double rearMiss(double q, double f, double r) {
+    private double rearMiss(double q, double f, double r, double rest) {
         double lift = base.liftRear() + map.at(f, r).liftRear();
-        return r - staticRearMm + 1000 * q * lift / (2 * rearRate);
+        return r - rest + 1000 * q * lift / (2 * rearRate);
     }
 }

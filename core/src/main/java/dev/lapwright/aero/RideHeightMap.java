@@ -16,13 +16,15 @@ public record RideHeightMap(
         double referenceRearMm,
         ResponseSurface drag,
         ResponseSurface liftFront,
-        ResponseSurface liftRear) {
+        ResponseSurface liftRear)
+        implements AeroMap {
     public RideHeightMap {
         Check.finite("reference front ride height (mm)", referenceFrontMm);
         Check.finite("reference rear ride height (mm)", referenceRearMm);
     }
 
     /** What is added to the base areas at dynamic heights in mm; a floor that touches the road is taken as at 0 mm. */
+    @Override
     public Areas at(double frontMm, double rearMm) {
         double f = Math.max(frontMm, 0) - referenceFrontMm;
         double r = Math.max(rearMm, 0) - referenceRearMm;

@@ -1,8 +1,10 @@
 package dev.lapwright.car;
 
+import dev.lapwright.aero.AeroMap;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.powertrain.Engine;
 import dev.lapwright.powertrain.TorqueCurve;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -11,6 +13,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -32,12 +35,18 @@ public final class Car {
     private final double[] wingAngles;
     private final double[] gearRatios;
     private final TorqueCurve torqueCurve;
+    private final Models models;
     private final PowerCorrection powerCorrection;
     private final List<Adjustment> adjustments;
     /** What was set since the car was made from its document, in order; and that car, null if this is it. */
     private final Map<String, Double> settings;
 
     private final Car document;
+
+    /** Models in place of what the document holds; null where that serves. */
+    private record Models(Engine engine, AeroMap aeroMap) {
+        private static final Models NONE = new Models(null, null);
+    }
 
     private Car(
             String name,
@@ -47,6 +56,7 @@ public final class Car {
             double[] wingAngles,
             double[] gearRatios,
             TorqueCurve torqueCurve,
+            Models models,
             PowerCorrection powerCorrection,
             List<Adjustment> adjustments,
             Map<String, Double> settings,
@@ -58,6 +68,7 @@ public final class Car {
         this.wingAngles = wingAngles;
         this.gearRatios = gearRatios;
         this.torqueCurve = torqueCurve;
+        this.models = models;
         this.powerCorrection = powerCorrection;
         this.adjustments = adjustments;
         this.settings = settings;
@@ -105,6 +116,7 @@ public final class Car {
                 angles,
                 gearRatios.clone(),
                 torqueCurve,
+                Models.NONE,
                 powerCorrection,
                 List.copyOf(adjustments),
                 Map.of(),
@@ -182,6 +194,7 @@ public final class Car {
                 car.wingAngles,
                 car.gearRatios,
                 torqueCurve,
+                models,
                 powerCorrection,
                 adjustments,
                 Collections.unmodifiableMap(all),
@@ -255,6 +268,45 @@ public final class Car {
         return set != null ? set : adjustment(adjustmentName).standard();
     }
 
+    /**
+     * The same car with an engine model in place of its document's torque curve; no document can be written of it. Rev limit, power scale
+     * and inertia stay the car's.
+     */
+    public Car with(Engine engine) {
+        return with(new Models(Objects.requireNonNull(engine, "engine"), models.aeroMap()));
+    }
+
+    /** The same car with a model of what ride heights do to its areas, in place of its document's map. */
+    public Car with(AeroMap aeroMap) {
+        return with(new Models(models.engine(), Objects.requireNonNull(aeroMap, "aero map")));
+    }
+
+    /** The same car with another's models of its own, if that has any. */
+    public Car withModelsOf(Car other) {
+        return other.hasOwnModels() ? with(other.models) : this;
+    }
+
+    /** Whether a model of one's own stands in place of what its document holds. */
+    public boolean hasOwnModels() {
+        return models.engine() != null || models.aeroMap() != null;
+    }
+
+    private Car with(Models own) {
+        return new Car(
+                name,
+                description,
+                values,
+                wings,
+                wingAngles,
+                gearRatios,
+                torqueCurve,
+                own,
+                powerCorrection,
+                adjustments,
+                settings,
+                document == null ? null : document.with(own));
+    }
+
     private Car copy(double[] newValues, double[] newAngles, double[] newRatios) {
         return new Car(
                 name,
@@ -264,6 +316,7 @@ public final class Car {
                 newAngles,
                 newRatios,
                 torqueCurve,
+                models,
                 powerCorrection,
                 adjustments,
                 settings,
@@ -383,7 +436,17 @@ public final class Car {
         return gearRatios.clone();
     }
 
-    /** Full-load torque of the engine at the reference air of {@link #powerCorrection()}. */
+    /** Engine that drives the car: a model of one's own, or {@link #torqueCurve()}. */
+    public Engine engine() {
+        return models.engine() != null ? models.engine() : torqueCurve;
+    }
+
+    /** What ride heights do to the areas: a model of one's own, or the map of the car's quantities. */
+    public AeroMap aeroMap() {
+        return models.aeroMap() != null ? models.aeroMap() : DocumentAeroMap.of(this);
+    }
+
+    /** Full-load torque of the engine in the document, at the reference air of {@link #powerCorrection()}. */
     public TorqueCurve torqueCurve() {
         return torqueCurve;
     }

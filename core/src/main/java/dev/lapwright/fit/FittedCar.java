@@ -95,13 +95,14 @@ final class FittedCar {
         Map<Wing, Double> wings = new LinkedHashMap<>();
         document.wings().forEach(w -> wings.put(w, document.value("aero.wings." + w.name() + ".angleDeg")));
         return Car.of(
-                name,
-                description,
-                values,
-                wings,
-                document.gearRatios(),
-                document.torqueCurve(),
-                document.powerCorrection(),
-                adjustments);
+                        name,
+                        description,
+                        values,
+                        wings,
+                        document.gearRatios(),
+                        document.torqueCurve(),
+                        document.powerCorrection(),
+                        adjustments)
+                .withModelsOf(document);
     }
 }

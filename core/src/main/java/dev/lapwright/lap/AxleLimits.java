@@ -3,8 +3,11 @@ package dev.lapwright.lap;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.powertrain.Differential;
+import dev.lapwright.powertrain.Engine;
 import dev.lapwright.powertrain.OverrunDrag;
+import dev.lapwright.powertrain.TorqueCurve;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * Search for the lateral acceleration that each axle of a car could hold in a {@link TurnState}: the turn is tightened, speed and
@@ -18,6 +21,7 @@ public final class AxleLimits {
     private static final double MOST = 1e4;
 
     private static final double FIRST_TRIAL = 8;
+    private static final int TORQUE_SAMPLES = 400;
     private static final double TOLERANCE = 1e-11;
     /** Force needed is nearly even in acceleration: each pass leaves less than a tenth of the error. */
     private static final int COASTING_PASSES = 8;
@@ -47,8 +51,8 @@ public final class AxleLimits {
         wheels = new WheelForces(vehicle);
         Car data = vehicle.car();
         overrunShare = data.value(Quantity.OVERRUN_DRAG) / 100;
-        greatestTorque = DoubleStream.of(data.torqueCurve().torqueNm()).max().orElse(0);
         revLimit = data.value(Quantity.REV_LIMIT) * Math.PI / 30;
+        greatestTorque = greatestTorque(data.engine(), revLimit);
         efficiency = data.value(Quantity.EFFICIENCY);
         front = new Differentials(
                 vehicle.front,
@@ -60,6 +64,14 @@ public final class AxleLimits {
                 1 - vehicle.frontDriveShare,
                 data.value(Quantity.POWER_LOCK_REAR) / 100,
                 data.value(Quantity.COAST_LOCK_REAR) / 100);
+    }
+
+    private static double greatestTorque(Engine engine, double revLimit) {
+        DoubleStream torques = engine instanceof TorqueCurve curve
+                ? DoubleStream.of(curve.torqueNm())
+                : IntStream.rangeClosed(0, TORQUE_SAMPLES)
+                        .mapToDouble(i -> engine.torque(revLimit * i / TORQUE_SAMPLES));
+        return torques.max().orElse(0);
     }
 
     /** For one car on one day. */

@@ -107,7 +107,8 @@ final class LapColumns {
         put(Channel.CORNERING_DRAG, i, wheels.cornering);
         put(Channel.DOWNFORCE_FRONT, i, wheels.liftFront);
         put(Channel.DOWNFORCE_REAR, i, wheels.liftRear);
-        Platform.State platform = car.platformAt(v + road.rows[2 * i * Road.STRIDE + Road.HEAD_WIND]);
+        Platform.State platform =
+                car.platformAt(v + road.rows[2 * i * Road.STRIDE + Road.HEAD_WIND], a + wheels.climb, wheels.normal);
         put(Channel.RIDE_HEIGHT_FRONT, i, platform.frontMm());
         put(Channel.RIDE_HEIGHT_REAR, i, platform.rearMm());
         // In a left turn (positive) the left wheels are the inner ones.

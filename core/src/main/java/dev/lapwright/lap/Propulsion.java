@@ -5,6 +5,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.CubicTable;
+import dev.lapwright.powertrain.Engine;
 
 /**
  * Drive force over road speed, as pieces between break speeds. In each piece one gear is engaged; the pieces on both sides of a
@@ -68,8 +69,7 @@ final class Propulsion {
     Propulsion(Car car, double mass, double powerFactor) {
         double scale = powerFactor * car.value(Quantity.POWER_SCALE);
         double limit = car.value(Quantity.REV_LIMIT) * Math.PI / 30;
-        torque = new CubicTable(
-                0, limit, TORQUE_CELLS, w -> scale * car.torqueCurve().torque(w));
+        torque = new CubicTable(0, limit, TORQUE_CELLS, w -> scale * torque(car.engine(), w));
         double radius = car.value(Quantity.WHEEL_RADIUS);
         double efficiency = car.value(Quantity.EFFICIENCY);
         double[] ratios = car.gearRatios();
@@ -132,6 +132,17 @@ final class Propulsion {
         for (int i = 0; i <= n; i++) {
             breakEnergy[i] = 0.5 * start[i] * start[i];
         }
+    }
+
+    private static double torque(Engine engine, double speed) {
+        double torque = engine.torque(speed);
+        if (!(torque >= 0 && torque < Double.POSITIVE_INFINITY)) {
+            throw new InvalidValueException(
+                    "engine",
+                    "at " + Check.text(speed * 30 / Math.PI) + " 1/min its torque is " + Check.text(torque) + " Nm",
+                    "an engine gives 0 Nm or more at every speed up to the rev limit");
+        }
+        return torque;
     }
 
     /** Adds half of the band of the shift to a gear; returns the number of pieces. */

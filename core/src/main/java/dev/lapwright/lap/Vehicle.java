@@ -2,8 +2,6 @@ package dev.lapwright.lap;
 
 import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
-import dev.lapwright.aero.ResponseSurface;
-import dev.lapwright.aero.RideHeightMap;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.Atmosphere;
 import dev.lapwright.air.Wind;
@@ -12,6 +10,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
 
 /**
  * A car as set up, in the air of the day: constants and tables that the kernel reads. Everything that depends on speed
@@ -23,6 +23,13 @@ public final class Vehicle {
     private final Car car;
     private final Conditions conditions;
     private final Platform platform;
+    private final double staticFrontMm;
+    private final double staticRearMm;
+    /** Load that the springs of an axle gain, N per m/s² along the car; of both axles per m/s² into the road. */
+    private final double frontPitch;
+
+    private final double rearPitch;
+    private final double heave;
 
     final double mass;
     final double wheelbase;
@@ -48,7 +55,6 @@ public final class Vehicle {
         mass = car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS);
         wheelbase = car.value(Quantity.WHEELBASE);
         frontShare = car.value(Quantity.FRONT_WEIGHT) / 100;
-        cgHeight = car.value(Quantity.CG_HEIGHT);
         Atmosphere air = conditions.air();
         airDensity = air.density();
         wind = conditions.wind();
@@ -64,6 +70,19 @@ public final class Vehicle {
                 Quantity.BAR_REAR,
                 Quantity.VERTICAL_RATE_REAR,
                 Quantity.TRACK_REAR);
+        staticFrontMm = car.value(Quantity.RIDE_HEIGHT_FRONT)
+                - sunk(mass * frontShare, car.value(Quantity.HEIGHT_LOAD_FRONT), frontSpring);
+        staticRearMm = car.value(Quantity.RIDE_HEIGHT_REAR)
+                - sunk(mass * (1 - frontShare), car.value(Quantity.HEIGHT_LOAD_REAR), rearSpring);
+        cgHeight = car.value(Quantity.CG_HEIGHT)
+                + frontShare * raised(staticFrontMm, car.value(Quantity.CG_AT_FRONT_HEIGHT))
+                + (1 - frontShare) * raised(staticRearMm, car.value(Quantity.CG_AT_REAR_HEIGHT));
+        if (!(cgHeight >= 0)) {
+            throw new InvalidValueException(
+                    "chassis.cgHeightM",
+                    "with these ride heights the centre of gravity lies " + Check.text(-cgHeight) + " m below the road",
+                    "check chassis.cgFrontRideHeightMm and chassis.cgRearRideHeightMm against the ride heights");
+        }
         frontRollShare = frontSpring.rollStiffness() / (frontSpring.rollStiffness() + rearSpring.rollStiffness());
         LateralTransfer transfer = LateralTransfer.of(
                 frontShare,
@@ -84,7 +103,26 @@ public final class Vehicle {
         propulsion = new Propulsion(car, mass, car.powerCorrection().powerFactor(air));
         platform = platform(frontSpring, rearSpring);
         double topAirSpeed = propulsion.topSpeed + wind.speed() + 1;
-        aero = new AeroTable(platform, 0.5 * airDensity * topAirSpeed * topAirSpeed);
+        double transferred = mass * cgHeight / wheelbase;
+        frontPitch = -transferred * car.value(Quantity.PITCH_FRONT) / 100;
+        rearPitch = transferred * car.value(Quantity.PITCH_REAR) / 100;
+        heave = mass * car.value(Quantity.HEAVE) / 100;
+        aero = new AeroTable(
+                platform,
+                0.5 * airDensity * topAirSpeed * topAirSpeed,
+                frontPitch,
+                rearPitch,
+                heave * frontShare,
+                heave * (1 - frontShare));
+    }
+
+    /** How far an axle sinks below the height measured with another mass on it, mm. */
+    private static double sunk(double onAxle, double whenMeasured, AxleSpring spring) {
+        return whenMeasured > 0 ? 1000 * (onAxle - whenMeasured) * Road.GRAVITY / (2 * spring.rideRate()) : 0;
+    }
+
+    private static double raised(double heightMm, double givenForMm) {
+        return givenForMm > 0 ? (heightMm - givenForMm) / 1000 : 0;
     }
 
     /** The car as it stands, on this day. */
@@ -108,34 +146,8 @@ public final class Vehicle {
         for (Wing wing : car.wings()) {
             base = base.plus(wing.at(car.value("aero.wings." + wing.name() + ".angleDeg")));
         }
-        RideHeightMap map = new RideHeightMap(
-                car.value(Quantity.REFERENCE_HEIGHT_FRONT),
-                car.value(Quantity.REFERENCE_HEIGHT_REAR),
-                new ResponseSurface(
-                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT),
-                        car.value(Quantity.DRAG_PER_REAR_HEIGHT),
-                        car.value(Quantity.DRAG_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.DRAG_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.DRAG_PER_BOTH_HEIGHTS)),
-                new ResponseSurface(
-                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT),
-                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT),
-                        car.value(Quantity.LIFT_FRONT_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_FRONT_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_FRONT_PER_BOTH_HEIGHTS)),
-                new ResponseSurface(
-                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT),
-                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT),
-                        car.value(Quantity.LIFT_REAR_PER_FRONT_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_REAR_PER_REAR_HEIGHT_SQUARED),
-                        car.value(Quantity.LIFT_REAR_PER_BOTH_HEIGHTS)));
         return new Platform(
-                base,
-                map,
-                car.value(Quantity.RIDE_HEIGHT_FRONT),
-                car.value(Quantity.RIDE_HEIGHT_REAR),
-                frontSpring.rideRate(),
-                rearSpring.rideRate());
+                base, car.aeroMap(), staticFrontMm, staticRearMm, frontSpring.rideRate(), rearSpring.rideRate());
     }
 
     /** The car this was made from. */
@@ -168,13 +180,27 @@ public final class Vehicle {
         return airDensity;
     }
 
-    /** Ride heights and aerodynamic areas at an air speed (m/s), platform settled. */
+    /** Ride heights and aerodynamic areas at an air speed (m/s), platform settled at steady speed on a level road. */
     public Platform.State platformAt(double airSpeed) {
+        return platformAt(airSpeed, 0, Road.GRAVITY);
+    }
+
+    /**
+     * Ride heights and aerodynamic areas, platform settled.
+     *
+     * @param airSpeed m/s
+     * @param along acceleration along the car as an accelerometer in it reads it, m/s²
+     * @param normal acceleration into the road, 9.80665 on a level one, m/s²
+     */
+    public Platform.State platformAt(double airSpeed, double along, double normal) {
+        double heaved = normal - Road.GRAVITY;
+        double frontLoad = frontPitch * along + heave * frontShare * heaved;
+        double rearLoad = rearPitch * along + heave * (1 - frontShare) * heaved;
         double dynamicPressure = 0.5 * airDensity * airSpeed * airSpeed;
         // From rest by stages, as the table was made: the state that a car reaches as it speeds up.
         Platform.State state = null;
         for (int stage = 1; stage <= PLATFORM_STAGES; stage++) {
-            state = platform.at(dynamicPressure * stage / PLATFORM_STAGES, state);
+            state = platform.at(dynamicPressure * stage / PLATFORM_STAGES, frontLoad, rearLoad, state);
         }
         return state;
     }

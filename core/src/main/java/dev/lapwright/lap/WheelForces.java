@@ -12,6 +12,10 @@ final class WheelForces {
     private static final double TINY = 1e-6;
 
     private static final double GREATEST_UTILISATION = 1.5;
+    /** Accelerations beyond which the platform moves no further, m/s²: only searches look there. */
+    private static final double MOST_PITCH = 40;
+
+    private static final double MOST_HEAVE = 20;
 
     private final Vehicle car;
     private final boolean ellipse;
@@ -35,6 +39,19 @@ final class WheelForces {
     private double frontSide;
     private double rearSide;
     private double rolling;
+    private double rollingShare;
+    private double dynamicPressure;
+    /** What the areas gain for each m/s² along the car and its square: drag, front, rear, m²; where ride heights follow. */
+    private double dragPerAx;
+
+    private double dragPerAx2;
+    private double frontPerAx;
+    private double frontPerAx2;
+    private double rearPerAx;
+    private double rearPerAx2;
+    private double levelDrag;
+    private double levelFront;
+    private double levelRear;
 
     // For the last acceleration evaluated.
     double frontLoad;
@@ -114,6 +131,9 @@ final class WheelForces {
         liftFront = q * (c[j + 4] + t * (c[j + 5] + t * (c[j + 6] + t * c[j + 7])));
         liftRear = q * (c[j + 8] + t * (c[j + 9] + t * (c[j + 10] + t * c[j + 11])));
         drag = airSpeed >= 0 ? q * dragArea : -q * dragArea;
+        if (aero.follows) {
+            heave(q, dragArea, airSpeed >= 0 ? 1 : -1);
+        }
         double weight = car.mass * normal;
         frontAtRest = weight * car.frontShare + liftFront;
         rearAtRest = weight * (1 - car.frontShare) + liftRear;
@@ -122,7 +142,49 @@ final class WheelForces {
         rearShift = side * car.rear.transfer;
         frontSide = side * car.frontShare;
         rearSide = side - frontSide;
-        rolling = (car.rollingResistance + car.rollingResistancePerSpeed * v) * larger(frontAtRest + rearAtRest, 0);
+        rollingShare = car.rollingResistance + car.rollingResistancePerSpeed * v;
+        rolling = rollingShare * larger(frontAtRest + rearAtRest, 0);
+    }
+
+    /** Areas with the platform moved by the road's own acceleration, and how they answer to that along the car. */
+    private void heave(double q, double dragArea, int headOn) {
+        AeroTable aero = car.aero;
+        double t = q * aero.responseInverseStep;
+        int cell = (int) t;
+        if (cell >= AeroTable.RESPONSE_CELLS) {
+            cell = AeroTable.RESPONSE_CELLS - 1;
+            t = AeroTable.RESPONSE_CELLS;
+        }
+        t -= cell;
+        double n = normal - Road.GRAVITY;
+        n = larger(-MOST_HEAVE, smaller(MOST_HEAVE, n));
+        dynamicPressure = q;
+        levelDrag = headOn * q * (dragArea + n * (aero.response(cell, 0, 0, t) + n * aero.response(cell, 0, 1, t)));
+        levelFront = liftFront + q * n * (aero.response(cell, 1, 0, t) + n * aero.response(cell, 1, 1, t));
+        levelRear = liftRear + q * n * (aero.response(cell, 2, 0, t) + n * aero.response(cell, 2, 1, t));
+        dragPerAx = headOn * (aero.response(cell, 0, 2, t) + n * aero.response(cell, 0, 4, t));
+        dragPerAx2 = headOn * aero.response(cell, 0, 3, t);
+        frontPerAx = aero.response(cell, 1, 2, t) + n * aero.response(cell, 1, 4, t);
+        frontPerAx2 = aero.response(cell, 1, 3, t);
+        rearPerAx = aero.response(cell, 2, 2, t) + n * aero.response(cell, 2, 4, t);
+        rearPerAx2 = aero.response(cell, 2, 3, t);
+        drag = levelDrag;
+        liftFront = levelFront;
+        liftRear = levelRear;
+    }
+
+    /** Downforce, drag and axle loads with the platform pitched by an acceleration along the car. */
+    private void pitch(double ax) {
+        double x = larger(-MOST_PITCH, smaller(MOST_PITCH, ax));
+        double q = dynamicPressure;
+        drag = levelDrag + q * x * (dragPerAx + x * dragPerAx2);
+        double front = levelFront + q * x * (frontPerAx + x * frontPerAx2);
+        double rear = levelRear + q * x * (rearPerAx + x * rearPerAx2);
+        frontAtRest += front - liftFront;
+        rearAtRest += rear - liftRear;
+        liftFront = front;
+        liftRear = rear;
+        rolling = rollingShare * larger(frontAtRest + rearAtRest, 0);
     }
 
     /**
@@ -133,6 +195,9 @@ final class WheelForces {
      * @return the greatest utilisation of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
      */
     double utilisation(double ax, double massFactor) {
+        if (car.aero.follows) {
+            pitch(ax);
+        }
         if (!(frontAtRest + rearAtRest > TINY)) {
             return airborne(ax, massFactor);
         }

@@ -8,7 +8,7 @@ import dev.lapwright.numerics.MonotoneCubic;
  * Full-load torque of an engine or motor over its speed: monotone cubic between the given points. Below the first point the
  * clutch slips and the first torque holds; above the last the last holds, up to the rev limit.
  */
-public final class TorqueCurve {
+public final class TorqueCurve implements Engine {
     private static final double RADIANS_PER_RPM = 2 * Math.PI / 60;
 
     private final double[] rpm;
@@ -36,6 +36,7 @@ public final class TorqueCurve {
     }
 
     /** Torque in Nm at an engine speed in rad/s. */
+    @Override
     public double torque(double speed) {
         return curve.value(speed / RADIANS_PER_RPM);
     }

@@ -47,6 +47,31 @@ class SmoothnessTest {
         assertThat(worst).isLessThan(GOAL);
     }
 
+    @Test
+    void lapTimeIsSmoothInPitch() {
+        Car moving = car.with(Quantity.PITCH_REAR, 80).with(Quantity.HEAVE, 100);
+        double worst = worstSecondDifference(
+                p -> solver.lapTime(Vehicle.of(moving.with(Quantity.PITCH_FRONT, p), Conditions.STANDARD)),
+                60,
+                0.2,
+                100);
+        assertThat(worst).isLessThan(GOAL);
+    }
+
+    @Test
+    void lapTimeIsSmoothInTyreSlip() {
+        double worst = worstSecondDifference(
+                k -> solver.lapTime(Vehicle.of(car.with(Quantity.TYRE_SLIP, k), Conditions.STANDARD)), 2, 0.01, 100);
+        assertThat(worst).isLessThan(GOAL);
+    }
+
+    @Test
+    void lapTimeIsSmoothInWhatALightWheelBrakes() {
+        double worst = worstSecondDifference(
+                l -> solver.lapTime(Vehicle.of(car.with(Quantity.LIGHT_WHEEL, l), Conditions.STANDARD)), 40, 0.1, 100);
+        assertThat(worst).isLessThan(GOAL);
+    }
+
     private static double worstSecondDifference(DoubleUnaryOperator lapTime, double first, double step, int count) {
         double worst = 0;
         double before = lapTime.applyAsDouble(first);

@@ -41,6 +41,12 @@ final class CarWriter {
 
     /** A car set up away from its standard settings is no car document: that is what a setup is for. */
     static void checkStandard(Car car) {
+        if (car.hasOwnModels()) {
+            throw new InvalidValueException(
+                    "car " + car.name(),
+                    "an engine or aero model of its own stands in place of its document's, and no document can hold it",
+                    "write the car as it was read, and give it its models again in code");
+        }
         car.adjustments().forEach(adjustment -> checkStandard(car, adjustment));
     }
 
