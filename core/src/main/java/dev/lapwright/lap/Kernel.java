@@ -165,7 +165,7 @@ final class Kernel {
 
     /** Whether the car is slowed in a cell, by its brakes or to keep to a falling limit. */
     boolean slowing(int i) {
-        return mode[i] == BRAKING || energy[i + 1] < energy[i] && energy[i + 1] == limit[i + 1];
+        return mode[i] == BRAKING || (energy[i + 1] < energy[i] && energy[i + 1] == limit[i + 1]);
     }
 
     /** Lowest gear (from 0) used in a cell. */

@@ -4,6 +4,7 @@ import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.Atmosphere;
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.air.Wind;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
@@ -118,7 +119,9 @@ public final class Vehicle {
 
     /** How far an axle sinks below the height measured with another mass on it, mm. */
     private static double sunk(double onAxle, double whenMeasured, AxleSpring spring) {
-        return whenMeasured > 0 ? 1000 * (onAxle - whenMeasured) * Road.GRAVITY / (2 * spring.rideRate()) : 0;
+        return whenMeasured > 0
+                ? 1000 * (onAxle - whenMeasured) * StandardAtmosphere.GRAVITY / (2 * spring.rideRate())
+                : 0;
     }
 
     private static double raised(double heightMm, double givenForMm) {
@@ -182,7 +185,7 @@ public final class Vehicle {
 
     /** Ride heights and aerodynamic areas at an air speed (m/s), platform settled at steady speed on a level road. */
     public Platform.State platformAt(double airSpeed) {
-        return platformAt(airSpeed, 0, Road.GRAVITY);
+        return platformAt(airSpeed, 0, StandardAtmosphere.GRAVITY);
     }
 
     /**
@@ -193,7 +196,7 @@ public final class Vehicle {
      * @param normal acceleration into the road, 9.80665 on a level one, m/s²
      */
     public Platform.State platformAt(double airSpeed, double along, double normal) {
-        double heaved = normal - Road.GRAVITY;
+        double heaved = normal - StandardAtmosphere.GRAVITY;
         double frontLoad = frontPitch * along + heave * frontShare * heaved;
         double rearLoad = rearPitch * along + heave * (1 - frontShare) * heaved;
         double dynamicPressure = 0.5 * airDensity * airSpeed * airSpeed;

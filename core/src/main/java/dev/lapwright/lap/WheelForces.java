@@ -1,5 +1,7 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
+
 /**
  * Force balance of a car at one place and speed (sections 4 to 7 of docs/theory.md): loads on four wheels, the utilisation of each axle, and what
  * drive or braking a wanted acceleration needs. Mutable scratch of one solver; allocates nothing.
@@ -156,7 +158,7 @@ final class WheelForces {
             t = AeroTable.RESPONSE_CELLS;
         }
         t -= cell;
-        double n = normal - Road.GRAVITY;
+        double n = normal - StandardAtmosphere.GRAVITY;
         n = larger(-MOST_HEAVE, smaller(MOST_HEAVE, n));
         dynamicPressure = q;
         levelDrag = headOn * q * (dragArea + n * (aero.response(cell, 0, 0, t) + n * aero.response(cell, 0, 1, t)));
