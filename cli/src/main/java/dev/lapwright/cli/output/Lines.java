@@ -2,7 +2,7 @@ package dev.lapwright.cli.output;
 
 /** Lines of running text, broken between words and indented. */
 public final class Lines {
-    /** Columns that every terminal has. */
+    /** Running text is no wider than this on any terminal. */
     public static final int WIDTH = 100;
 
     private static final int NAME_WIDTH = 14;
@@ -26,13 +26,14 @@ public final class Lines {
      * @param width of the beginning as seen, without codes for bold type
      */
     public static void print(Console console, String beginning, int width, String text) {
+        int most = Math.min(WIDTH, console.width());
         String indent = " ".repeat(width);
         StringBuilder line = new StringBuilder(beginning);
         int used = width;
         boolean first = true;
         for (String word : text.split(" ")) {
-            int length = word.replaceAll("\u001B\\[[0-9]*m", "").length();
-            if (!first && used + 1 + length > WIDTH) {
+            int length = TextWidth.of(word.replaceAll("\u001B\\[[0-9]*m", ""));
+            if (!first && used + 1 + length > most) {
                 console.line(line.toString());
                 line = new StringBuilder(indent);
                 used = indent.length();

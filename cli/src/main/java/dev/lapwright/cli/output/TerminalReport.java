@@ -10,6 +10,8 @@ import java.util.stream.IntStream;
 public final class TerminalReport {
     private static final String GAP = "  ";
     private static final int LONG_TITLE = 14;
+    /** Least width of words in the last column. */
+    private static final int WORDS = 12;
 
     private final Console console;
 
@@ -55,17 +57,46 @@ public final class TerminalReport {
         private final List<List<String>> titles = new ArrayList<>();
         private final List<List<String>> cells = new ArrayList<>();
         private final List<Boolean> marked = new ArrayList<>();
+        private final List<String> leftOut = new ArrayList<>();
         private final int[] widths;
 
         Grid(Report.Rows<R> rows) {
-            columns = rows.table().shown();
+            columns = new ArrayList<>(rows.table().shown());
             columns.forEach(column -> titles.add(lines(column)));
             for (R row : rows.rows()) {
-                cells.add(
-                        columns.stream().map(column -> column.text().apply(row)).toList());
+                cells.add(new ArrayList<>(
+                        columns.stream().map(column -> column.text().apply(row)).toList()));
                 marked.add(rows.table().isMarked(row));
             }
+            fit();
             widths = IntStream.range(0, columns.size()).map(this::width).toArray();
+        }
+
+        /** Leaves out, from the right, columns that the report calls lesser, until the rest fits. */
+        private void fit() {
+            int room = console.width() - wanted();
+            for (int i = columns.size() - 1; i >= 0 && room < 0; i--) {
+                if (columns.get(i).traits().contains(Table.Trait.LESSER)) {
+                    room += GAP.length() + width(i);
+                    leftOut.add(0, columns.get(i).title());
+                    columns.remove(i);
+                    titles.remove(i);
+                    for (List<String> row : cells) {
+                        row.remove(i);
+                    }
+                }
+            }
+        }
+
+        /** Width of a line; words in the last column go on under themselves and take little. */
+        private int wanted() {
+            int last = columns.size() - 1;
+            int sum = 0;
+            for (int i = 0; i <= last; i++) {
+                int width = width(i);
+                sum += GAP.length() + (i == last && columns.get(i).isWords() ? Math.min(width, WORDS) : width);
+            }
+            return sum;
         }
 
         /** A title of several words or, if it is long, parts of a path in as many lines. */
@@ -107,12 +138,19 @@ public final class TerminalReport {
             for (int i = 0; i < cells.size(); i++) {
                 print(cells.get(i), marked.get(i));
             }
+            if (!leftOut.isEmpty()) {
+                Lines.print(
+                        console,
+                        GAP,
+                        GAP.length(),
+                        "For want of room without: " + String.join(", ", leftOut) + ". A wider terminal has them, or --json.");
+            }
         }
 
         private void print(List<String> row, boolean marked) {
             String line = joined(row);
             int last = columns.size() - 1;
-            if (length(line) <= Lines.WIDTH || !columns.get(last).isWords()) {
+            if (length(line) <= Math.min(Lines.WIDTH, console.width()) || !columns.get(last).isWords()) {
                 console.line(marked ? console.bold(line) : line);
                 return;
             }
@@ -120,8 +158,10 @@ public final class TerminalReport {
             int start = last * GAP.length()
                     + GAP.length()
                     + IntStream.of(widths).limit(last).sum();
-            String padded = line + " ".repeat(Math.max(0, start - length(line)));
-            Lines.print(console, padded.substring(0, padded.offsetByCodePoints(0, start)), start, row.get(last));
+            List<String> before = new ArrayList<>(row);
+            before.set(last, "");
+            String beginning = joined(before);
+            Lines.print(console, beginning + " ".repeat(start - length(beginning)), start, row.get(last));
         }
 
         private String joined(List<String> texts) {
@@ -136,6 +176,6 @@ public final class TerminalReport {
     }
 
     private static int length(String text) {
-        return text.codePointCount(0, text.length());
+        return TextWidth.of(text);
     }
 }

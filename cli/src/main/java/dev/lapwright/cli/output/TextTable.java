@@ -75,7 +75,7 @@ public final class TextTable {
     private void print(Console console, Row row, int[] widths) {
         String line = joined(row.cells(), widths);
         int last = columns.size() - 1;
-        if (length(line) <= Lines.WIDTH || columns.get(last).side() == Side.RIGHT) {
+        if (length(line) <= Math.min(Lines.WIDTH, console.width()) || columns.get(last).side() == Side.RIGHT) {
             console.line(row.marked() ? console.bold(line) : line);
             return;
         }
@@ -83,7 +83,14 @@ public final class TextTable {
         int start = last * GAP.length()
                 + GAP.length()
                 + IntStream.of(widths).limit(last).sum();
-        Lines.print(console, line.substring(0, start), start, row.cells().get(last));
+        List<String> before = new ArrayList<>(row.cells());
+        before.set(last, "");
+        String beginning = joined(before, widths);
+        Lines.print(
+                console,
+                beginning + " ".repeat(start - length(beginning)),
+                start,
+                row.cells().get(last));
     }
 
     /** A title of several words or, if it is long, parts of a path in as many lines. */
@@ -123,6 +130,6 @@ public final class TextTable {
     }
 
     private static int length(String text) {
-        return text.codePointCount(0, text.length());
+        return TextWidth.of(text);
     }
 }
