@@ -58,10 +58,7 @@ class ShowCommandTest {
             List<String> words =
                     List.of(run.line(adjustment.name() + " ").strip().split("\\s+"));
             assertThat(words)
-                    .contains(
-                            shown(adjustment.min()),
-                            shown(adjustment.max()),
-                            shown(adjustment.standard()))
+                    .contains(shown(adjustment.min()), shown(adjustment.max()), shown(adjustment.standard()))
                     .contains(adjustment.effects().get(0).quantity());
         }
     }

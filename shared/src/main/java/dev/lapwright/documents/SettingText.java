@@ -21,7 +21,8 @@ import java.util.regex.Pattern;
  * setting.
  */
 public final class SettingText {
-    private static final Pattern VALUE = Pattern.compile("\\s*([-+\u2212]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
+    private static final Pattern VALUE =
+            Pattern.compile("\\s*([-+\u2212]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
 
     private final String name;
     private final Unit unit;

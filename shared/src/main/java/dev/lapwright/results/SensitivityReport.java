@@ -264,8 +264,9 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         }
         String laps = result.laps() + " laps";
         List<String> said = new ArrayList<>();
-        List<SensitivityResult.Worth> small =
-                felt.stream().filter(worth -> !LapTimeDifference.counts(worth.range())).toList();
+        List<SensitivityResult.Worth> small = felt.stream()
+                .filter(worth -> !LapTimeDifference.counts(worth.range()))
+                .toList();
         List<SensitivityResult.Worth> large =
                 felt.stream().filter(worth -> !small.contains(worth)).toList();
         String visible = joined(large, worth -> isFaster(worth) && result.canBeSeen(worth));

@@ -102,10 +102,7 @@ public final class BriefAero {
                         "min:s",
                         tried -> lap(tried, (figures, effect) -> Numbers.lapTime(figures.lapTime()), "no lap"))
                 .with(Table.Trait.LESSER)
-                .text(
-                        "Delta",
-                        "s",
-                        tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.difference())))
+                .text("Delta", "s", tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.difference())))
                 .text(
                         "In corners",
                         "s",
