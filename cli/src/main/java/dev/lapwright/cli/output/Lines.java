@@ -1,11 +1,14 @@
 package dev.lapwright.cli.output;
 
+import java.util.Arrays;
+
 /** Lines of running text, broken between words and indented. */
 public final class Lines {
     /** Running text is no wider than this on any terminal. */
     public static final int WIDTH = 100;
 
     private static final int NAME_WIDTH = 14;
+    private static final int FURTHER = 6;
 
     private Lines() {}
 
@@ -18,6 +21,22 @@ public final class Lines {
     /** A paragraph from the left edge. */
     public static void paragraph(Console console, String text) {
         print(console, "", 0, text);
+    }
+
+    /**
+     * A beginning and, from a column on, text that wraps under itself; where a word of it has no room there, on lines of its
+     * own.
+     */
+    static void under(Console console, String beginning, int start, String text) {
+        int most = Math.min(WIDTH, console.width());
+        int longest =
+                Arrays.stream(text.split(" ")).mapToInt(TextWidth::of).max().orElse(0);
+        if (start + longest <= most) {
+            print(console, beginning + " ".repeat(start - TextWidth.of(beginning)), start, text);
+        } else {
+            console.line(beginning);
+            print(console, " ".repeat(FURTHER), FURTHER, text);
+        }
     }
 
     /**

@@ -42,8 +42,8 @@ public final class Terminal {
     public static boolean isUnicode() {
         return !"ASCII".equals(System.getenv("LAPWRIGHT_CHARSET"))
                 && System.getProperty("native.encoding", "")
-                .toUpperCase(Locale.ROOT)
-                .startsWith("UTF");
+                        .toUpperCase(Locale.ROOT)
+                        .startsWith("UTF");
     }
 
     private static boolean is(int stream) {

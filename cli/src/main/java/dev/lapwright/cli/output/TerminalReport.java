@@ -70,6 +70,10 @@ public final class TerminalReport {
             }
             fit();
             widths = IntStream.range(0, columns.size()).map(this::width).toArray();
+            if (columns.get(0).isWords()) {
+                // Names that are too long stand on lines of their own.
+                widths[0] = Math.max(0, widths[0] - Math.max(0, wanted() - console.width()));
+            }
         }
 
         /** Leaves out, from the right, columns that the report calls lesser, until the rest fits. */
@@ -78,7 +82,10 @@ public final class TerminalReport {
             for (int i = columns.size() - 1; i >= 0 && room < 0; i--) {
                 if (columns.get(i).traits().contains(Table.Trait.LESSER)) {
                     room += GAP.length() + width(i);
-                    leftOut.add(0, columns.get(i).title());
+                    String title = columns.get(i).title();
+                    if (!leftOut.contains(title)) {
+                        leftOut.add(0, title);
+                    }
                     columns.remove(i);
                     titles.remove(i);
                     for (List<String> row : cells) {
@@ -143,14 +150,23 @@ public final class TerminalReport {
                         console,
                         GAP,
                         GAP.length(),
-                        "For want of room without: " + String.join(", ", leftOut) + ". A wider terminal has them, or --json.");
+                        "For want of room without "
+                                + String.join(", ", leftOut)
+                                + ": a wider terminal has that, and --json.");
             }
         }
 
-        private void print(List<String> row, boolean marked) {
+        private void print(List<String> whole, boolean marked) {
+            List<String> row = whole;
+            if (length(row.get(0)) > widths[0]) {
+                console.line(GAP + row.get(0));
+                row = new ArrayList<>(row);
+                row.set(0, "");
+            }
             String line = joined(row);
             int last = columns.size() - 1;
-            if (length(line) <= Math.min(Lines.WIDTH, console.width()) || !columns.get(last).isWords()) {
+            if (length(line) <= Math.min(Lines.WIDTH, console.width())
+                    || !columns.get(last).isWords()) {
                 console.line(marked ? console.bold(line) : line);
                 return;
             }
@@ -161,13 +177,13 @@ public final class TerminalReport {
             List<String> before = new ArrayList<>(row);
             before.set(last, "");
             String beginning = joined(before);
-            Lines.print(console, beginning + " ".repeat(start - length(beginning)), start, row.get(last));
+            Lines.under(console, beginning, start, row.get(last));
         }
 
         private String joined(List<String> texts) {
             StringBuilder line = new StringBuilder();
             for (int i = 0; i < widths.length; i++) {
-                String padding = " ".repeat(widths[i] - length(texts.get(i)));
+                String padding = " ".repeat(Math.max(0, widths[i] - length(texts.get(i))));
                 line.append(GAP);
                 line.append(columns.get(i).isWords() ? texts.get(i) + padding : padding + texts.get(i));
             }

@@ -56,6 +56,12 @@ public final class TextTable {
     /** Prints it, indented by two spaces. */
     public void printTo(Console console) {
         int[] widths = widths();
+        int over = IntStream.of(widths).map(width -> width + GAP.length()).sum() - console.width();
+        boolean wordsLast = columns.get(columns.size() - 1).side() == Side.LEFT;
+        if (over > 0 && !wordsLast && columns.get(0).side() == Side.LEFT) {
+            // Names that are too long stand on lines of their own.
+            widths[0] = Math.max(0, widths[0] - over);
+        }
         int lines =
                 columns.stream().mapToInt(column -> column.title().size()).max().orElse(1);
         for (int line = lines - 1; line >= 0; line--) {
@@ -72,10 +78,18 @@ public final class TextTable {
         }
     }
 
-    private void print(Console console, Row row, int[] widths) {
+    private void print(Console console, Row whole, int[] widths) {
+        Row row = whole;
+        if (length(row.cells().get(0)) > widths[0]) {
+            console.line(GAP + row.cells().get(0));
+            List<String> rest = new ArrayList<>(row.cells());
+            rest.set(0, "");
+            row = new Row(rest, row.marked());
+        }
         String line = joined(row.cells(), widths);
         int last = columns.size() - 1;
-        if (length(line) <= Math.min(Lines.WIDTH, console.width()) || columns.get(last).side() == Side.RIGHT) {
+        if (length(line) <= Math.min(Lines.WIDTH, console.width())
+                || columns.get(last).side() == Side.RIGHT) {
             console.line(row.marked() ? console.bold(line) : line);
             return;
         }
@@ -86,11 +100,7 @@ public final class TextTable {
         List<String> before = new ArrayList<>(row.cells());
         before.set(last, "");
         String beginning = joined(before, widths);
-        Lines.print(
-                console,
-                beginning + " ".repeat(start - length(beginning)),
-                start,
-                row.cells().get(last));
+        Lines.under(console, beginning, start, row.cells().get(last));
     }
 
     /** A title of several words or, if it is long, parts of a path in as many lines. */
@@ -118,7 +128,7 @@ public final class TextTable {
     private String joined(List<String> cells, int[] widths) {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < widths.length; i++) {
-            String padding = " ".repeat(widths[i] - length(cells.get(i)));
+            String padding = " ".repeat(Math.max(0, widths[i] - length(cells.get(i))));
             line.append(GAP);
             if (columns.get(i).side() == Side.RIGHT) {
                 line.append(padding).append(cells.get(i));
