@@ -15,9 +15,9 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 
 /**
- * Which axle reaches its limit first in entry, lift-off, middle and exit of each corner: to the right the front (understeer),
- * to the left the rear (oversteer); a bar's length is the lateral acceleration that the other axle has in reserve (g). All
- * phases have one scale.
+ * Chart of which axle reaches its limit first in entry, lift-off, middle and exit of each corner: to the right the front
+ * (understeer), to the left the rear (oversteer); a bar's length is the lateral acceleration that the other axle has in
+ * reserve (g). All phases have one scale.
  */
 public final class BalancePhases {
     /** Least reach of the axes, g. */

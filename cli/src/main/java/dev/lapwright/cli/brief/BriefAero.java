@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 
-/** Wing against drag against grip. */
+/** Section of a brief on aerodynamics: what a wing costs in drag and brings in grip. */
 public final class BriefAero {
     private final BriefOutcome outcome;
     private final BriefCharts charts;

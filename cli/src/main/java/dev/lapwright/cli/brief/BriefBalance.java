@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Which axle gives up first in each phase of each corner. */
+/** Section of a brief on balance: which axle gives up first in each phase of each corner. */
 public final class BriefBalance {
     private final BriefOutcome outcome;
     private final BriefCharts charts;

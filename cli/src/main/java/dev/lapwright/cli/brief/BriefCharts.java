@@ -29,7 +29,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
-/** Pictures for the page of a brief, drawn twice: for a page with room and for a small screen. */
+/** Charts on the page of a brief, drawn twice: for a page with room and for a small screen. */
 public final class BriefCharts {
     private static final int WIDE = 860;
     private static final int NARROW = 320;

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** What the lap makes of the gears, and of others. */
+/** Section of a brief on gearing: how a lap uses the gears, and what other ratios are worth. */
 public final class BriefGearing {
     /** As in the command gearing, s. */
     private static final double BEFORE_BRAKING_S = 0.5;

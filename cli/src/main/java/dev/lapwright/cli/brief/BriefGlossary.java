@@ -6,7 +6,7 @@ import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.results.DifferenceWords;
 import java.util.List;
 
-/** The words a brief uses, for somebody new to the trade. */
+/** Glossary of a brief: the words it uses, for somebody new to the trade. */
 public final class BriefGlossary {
     private BriefGlossary() {}
 

@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** After driving: what the laps proved. */
+/** Section of a brief after driving: what the laps driven prove. */
 public final class BriefProof {
     private final BriefOutcome outcome;
     private final BriefCharts charts;

@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The suggested setup beside the current one. */
+/** Section of a brief on the setup: the suggested one beside the current one. */
 public final class BriefSetup {
     private final BriefOutcome outcome;
     private final Car now;

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** What a brief comes to, in a few sentences. */
+/** Summary of a brief in a few sentences. */
 public final class BriefShort {
     private static final int MOST_CHANGES = 3;
     private static final int MOST_LEFT = 6;

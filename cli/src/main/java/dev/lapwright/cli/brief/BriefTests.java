@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What to drive, in order, and what each run should show. */
+/** Section of a brief on testing: what to drive, in order, and what each run should show. */
 public final class BriefTests {
     private static final int PLACES = 2;
 

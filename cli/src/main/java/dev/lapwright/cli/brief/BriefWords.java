@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** How a brief says things to somebody who has not used the tool. */
+/** Wording of numbers and differences in a brief, for readers new to the tool. */
 public final class BriefWords {
     private static final int DECIMALS = 3;
 

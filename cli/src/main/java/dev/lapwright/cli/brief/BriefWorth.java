@@ -15,7 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** What is worth changing, and what is not. */
+/** Section of a brief on adjustments: which are worth changing, and which are not. */
 public final class BriefWorth {
     private static final int MOST_BARS = 14;
 

@@ -15,7 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a command may write to: results go to one stream, remarks and errors to the other, both as UTF-8 with plain line feeds
+ * Output of a command: results go to one stream, remarks and errors to the other, both as UTF-8 with plain line feeds
  * whatever the platform prefers. Nothing else in this module prints.
  */
 public final class Console {

@@ -5,7 +5,7 @@ import dev.lapwright.report.Numbers;
 import java.util.function.LongSupplier;
 
 /**
- * How far the search for a line has come, in one line that is overwritten. How many steps it will take is not known. Shows
+ * Progress of the search for a line, shown in one line that is overwritten. How many steps it will take is not known. Shows
  * itself only on a terminal and only after half a second; leaves nothing behind.
  */
 public final class SearchProgress implements LineSearch.Progress, AutoCloseable {

@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** Whether a person sits at the other end of a stream. */
+/** Test of whether a stream leads to a terminal, and so to a person. */
 public final class Terminal {
     private static final Path STREAMS = Path.of("/proc/self/fd");
     private static final int OUTPUT = 1;

@@ -29,6 +29,8 @@ public final class TerminalReport {
             console.line(console.bold(title.subject()) + styled(title.rest()));
         } else if (block instanceof Report.Item item) {
             Lines.item(console, item.name(), styled(item.text()));
+        } else if (block instanceof Report.Hanging hanging) {
+            Lines.print(console, hanging.beginning(), hanging.beginning().length(), styled(hanging.text()));
         } else if (block instanceof Report.Paragraph paragraph) {
             Lines.paragraph(console, styled(paragraph.text()));
         } else if (block instanceof Report.Point point) {
