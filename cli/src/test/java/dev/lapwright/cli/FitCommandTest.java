@@ -229,9 +229,15 @@ class FitCommandTest {
                 .extracting(nuisance -> nuisance.get("doubtOf"))
                 .contains("mass", "line", "speed-scale", "sensor-lag")
                 .doesNotContain("cg-height");
-        // Power over mass moves the speed: 3 % of mass are at most 3 % of power, and most of it.
+        // Power over mass moves the speed: the better the mass is known, the better is power, and never exactly.
+        double weighed = JsonTree.number(
+                estimate(
+                        json(DEMO, "--lap", "5", "--fit", "power", "--doubt", "mass=0", "--doubt", "cg-height=0"),
+                        "powerFactor"),
+                "standardError");
         Map<String, Object> power = estimate(tree, "powerFactor");
-        assertThat(JsonTree.number(power, "standardError")).isBetween(0.02, 0.04);
+        assertThat(JsonTree.number(power, "standardError")).isGreaterThan(weighed);
+        assertThat(weighed).isPositive();
         assertThat(power.get("standing")).isEqualTo("leaning");
     }
 
@@ -244,9 +250,9 @@ class FitCommandTest {
 
     @Test
     void aSearchThatEndsFarOffSaysSo() throws IOException {
-        // A third of the speeds, now and then: no car has that, whatever is fitted.
+        // A fifth too fast and too slow by turns, as the clock agrees: no car has that, whatever is fitted.
         int[] row = {0};
-        String log = log(h -> h, SPEED, cell -> times(cell, row[0]++ / 40 % 2 == 0 ? 1.0 : 0.75));
+        String log = log(h -> h, SPEED, cell -> times(cell, row[0]++ / 40 % 2 == 0 ? 1.2 : 0.8));
         refused("the search failed", log, "--lap", "5", "--fit", "grip");
     }
 

@@ -103,7 +103,8 @@ final class FitEstimates {
 
     /** Standard error without the doubts: the widest of those there are. */
     private double noise(int j) {
-        double error = Math.sqrt(covariance.noise.getEntry(j, j));
+        // Of laps without any error the variance is a rounding error of either sign.
+        double error = Math.sqrt(Math.max(0, covariance.noise.getEntry(j, j)));
         for (SandwichCovariance.ClusteredErrors clustered : covariance.clustered) {
             error = Math.max(error, clustered.errors()[j]);
         }
@@ -143,7 +144,7 @@ final class FitEstimates {
             FitNuisance nuisance = nuisance(k);
             double doubt = search.priors().doubts.of(nuisance);
             int j = free.size() + k;
-            double error = Math.hypot(noise(j), Math.sqrt(doubtVariance(j)));
+            double error = Math.hypot(noise(j), Math.sqrt(Math.max(0, doubtVariance(j))));
             if (doubt > 0) {
                 found.add(new FitResult.Nuisance(nuisance, doubt, doubt * search.nuisance(k), doubt * error));
             }

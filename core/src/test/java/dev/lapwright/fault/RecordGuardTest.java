@@ -132,6 +132,8 @@ class RecordGuardTest {
             FitResult.LapFit.class,
             FitResult.Alignment.class,
             FitResult.Residuals.class,
+            FitResult.Nuisance.class,
+            FitResult.Suspicion.class,
             OptimisationResult.Miss.class,
             OptimisationResult.Candidate.class,
             OptimisationResult.Range.class,

@@ -110,6 +110,7 @@ class RoundTripTest {
             ratio *= 1.05 + 0.4 * random.nextDouble();
             ratios[i] = ratio;
         }
+        values.computeIfPresent(Quantity.LOWEST_GEAR, (gear, any) -> 1.0 + random.nextInt(ratios.length));
         TorqueCurve curve = new TorqueCurve(
                 new double[] {1000 * random.nextDouble(), 3000 + 1000 * random.nextDouble(), 9000},
                 new double[] {500 * random.nextDouble(), 500 * random.nextDouble(), 0});

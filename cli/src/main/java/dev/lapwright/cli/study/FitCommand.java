@@ -61,9 +61,8 @@ import picocli.CommandLine.Parameters;
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --chart fit.svg",
             "      What three laps say of the car, and where the fitted model differs from them.",
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
-            "      One lap, all but grip and power held; the fitted car becomes a document.",
-            "  lapwright fit gt-talvex castelvane castelvane-laps.csv --doubt mass=0.3 --doubt line=1",
-            "      A car that was weighed, on a line that is known well: what hangs on them is told better."
+            "      One lap, all but grip and power held; the fitted car becomes a document. With --doubt mass=0.3",
+            "      for a car that was weighed: what hangs on its mass is told better."
         })
 public final class FitCommand extends StudyCommand<FitReport> {
     private static final String NAME = "--name";
