@@ -8,9 +8,11 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.results.CornerTable;
 import dev.lapwright.results.InputHash;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -55,8 +57,34 @@ public final class CircuitSheet implements Sheet {
             double speed = track.entrySpeed();
             Lines.item(console, "Start", speed > 0 ? "flying at " + Numbers.kmh(speed) + " km/h" : "standing");
         }
+        int jumps = jumps();
+        if (jumps > 0) {
+            Lines.item(
+                    console,
+                    "Curvature",
+                    "jumps at " + jumps + (jumps == 1 ? " joint" : " joints") + ", where no car can follow: entry and exit of"
+                            + " such a corner have no length; \"transitionLengthM\": 20 in the document lays transitions over"
+                            + " them");
+        }
+        for (DoubtfulPlace doubt : DoubtfulPlace.of(stations)) {
+            Lines.item(
+                    console,
+                    "In doubt",
+                    doubt.kind().question() + " " + doubt.corner().label() + ", at "
+                            + Numbers.fixed(doubt.s(), 0) + " m");
+        }
         console.line();
         corners(console);
+    }
+
+    private int jumps() {
+        int jumps = 0;
+        List<TrackPoint> points = track.points();
+        for (int i = 1; i < points.size(); i++) {
+            boolean here = points.get(i).s() == points.get(i - 1).s();
+            jumps += here && points.get(i).curvature() != points.get(i - 1).curvature() ? 1 : 0;
+        }
+        return jumps;
     }
 
     private String altitude() {
@@ -195,6 +223,15 @@ public final class CircuitSheet implements Sheet {
         tree.put("widestM", widest.value());
         tree.put("widestAtM", widest.at());
         tree.put("sectorEndsM", InputHash.list(track.sectorEnds()));
+        List<Map<String, Object>> doubts = new ArrayList<>();
+        for (DoubtfulPlace doubt : DoubtfulPlace.of(stations)) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("question", doubt.kind().question());
+            one.put("atM", doubt.s());
+            one.put("corner", doubt.corner().label());
+            doubts.add(one);
+        }
+        tree.put("inDoubt", doubts);
         tree.put("corners", CornerTable.tree(stations));
         return tree;
     }

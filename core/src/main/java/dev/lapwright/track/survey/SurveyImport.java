@@ -6,6 +6,7 @@ import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -36,6 +37,11 @@ public final class SurveyImport {
     private static final double LEAST_RADIUS = 5;
     /** Tracks drawn from all those that the points allow. */
     private static final int DRAWS = 20;
+
+    /** Steps of smoothing in which the corners told are looked for: up to three times the wave that the points ask for. */
+    private static final double STRETCH = 1.1;
+
+    private static final int MOST_STRETCHES = 12;
 
     private final String name;
     private final ImportChoices choices;
@@ -111,7 +117,7 @@ public final class SurveyImport {
                 1 / curvature, sampled.s()[tightest], sampled.turning(), crossings, track.length(), sampled.climb());
         CurvatureBand band = plan.fit() == null ? null : band(plan, track);
         return new ImportedTrack(
-                track,
+                band == null ? track : track.withCurvatureDeviation(band.deviation()),
                 new ImportReport(
                         survey.points().size(),
                         points.size(),
@@ -164,12 +170,50 @@ public final class SurveyImport {
         RoadFit fit = choices.smoothing().isPresent()
                 ? RoadFit.byHand(on, first, choices.smoothing().getAsDouble())
                 : RoadFit.chosen(on, first, choices.accuracy());
+        if (choices.corners().isPresent()) {
+            countCorners(fit, choices.corners().getAsInt());
+        }
         double[] feet = fit.feet();
         double start = choices.closed()
                 ? Arrays.stream(feet).filter(s -> s >= 0).findFirst().orElse(0)
                 : 0;
         ReferenceLine line = start == 0 ? fit.line() : fit.line().startingAt(start);
         return placed(fit, line, feet, start);
+    }
+
+    /** Takes the road as much smoother or rougher as gives it the corners that a driver counts. */
+    private void countCorners(RoadFit fit, int wanted) {
+        int found = corners(fit.line());
+        if (found == wanted) {
+            return;
+        }
+        if (choices.smoothing().isEmpty()) {
+            for (int k = 1; k <= MOST_STRETCHES; k++) {
+                double factor = Math.pow(STRETCH, found > wanted ? k : -k);
+                fit.stretch(factor);
+                if (corners(fit.line()) == wanted) {
+                    warnings.add("smoothed by waves " + Check.text(Math.rint(100 * factor) / 100)
+                            + " times as long as the points ask for, to have the " + wanted + " corners told instead of "
+                            + found);
+                    return;
+                }
+            }
+            fit.stretch(1);
+        }
+        warnings.add(found + " corners are found where " + wanted + " are told, and no smoothing near that which the points ask"
+                + " for gives them; look at the places in doubt ('circuit show'), and set them by 'circuit edit'");
+    }
+
+    private static int corners(ReferenceLine line) {
+        List<TrackPoint> nodes = new ArrayList<>();
+        for (int i = 0; i < line.count(); i++) {
+            nodes.add(TrackPoint.flat(i * line.step(), Math.max(-0.5, Math.min(0.5, line.curvature(i)))));
+        }
+        if (line.closed()) {
+            nodes.add(TrackPoint.flat(line.length(), nodes.get(0).curvature()));
+        }
+        Track track = line.closed() ? Track.closed("nodes", nodes) : Track.open("nodes", 0, nodes);
+        return track.stations(StationSpacing.DEFAULT).corners().size();
     }
 
     /** The points in the order in which they stand along the line, those nearly on the place of another left out. */
