@@ -30,6 +30,15 @@ public final class SurveyImport {
 
     private static final double LEAST_CHORD = 0.1;
     private static final double CLOSURE = 0.2;
+    /** Share of a fast car's weight that crests of circuits take off at most. Common practice, no source. */
+    private static final double LIGHTEST = 0.7;
+
+    private static final double LONGER = 1.25;
+    /** What a fast car does: on straights, m/s, and in bends, m/s². Common practice, no source. */
+    private static final double FASTEST = 60;
+
+    private static final double HARDEST = 15;
+    private static final double STANDARD_GRAVITY = 9.80665;
     /** A bend with entry, middle and exit, and the straights beside it: common practice, no source. */
     private static final int POINTS_OF_A_CORNER = 5;
 
@@ -87,9 +96,8 @@ public final class SurveyImport {
         double[] z = plan.points().stream()
                 .mapToDouble(p -> survey.hasElevation() ? p.z() : 0)
                 .toArray();
-        CrossValidation.Result elevation = survey.hasElevation()
-                ? smooth(plan.places(), choices.elevationSmoothing(), z)
-                : CrossValidation.byHand(plan.places(), 0, z);
+        CrossValidation.Result elevation =
+                survey.hasElevation() ? elevation(plan, z) : CrossValidation.byHand(plan.places(), 0, z);
         StationSampler sampler = new StationSampler(
                 plan.curve(),
                 plan.places(),
@@ -137,6 +145,42 @@ public final class SurveyImport {
                     + " points for each: their shape between the points is a guess; give points every 5 to 20 m in bends, or"
                     + " smooth more, as in --smoothing 100");
         }
+    }
+
+    /**
+     * Altitudes as smooth as the data ask for, and smoother where that makes crests over which cars would fly: heights of a
+     * receiver wander, which cross-validation takes for road.
+     */
+    private CrossValidation.Result elevation(Plan plan, double[] z) {
+        CrossValidation.Result found = smooth(plan.places(), choices.elevationSmoothing(), z);
+        double chosen = found.wavelength();
+        double longest = Math.max(chosen, plan.places().span() / 2);
+        double sharpest = sharpest(plan, found);
+        for (double wave = Math.max(chosen, 2 * plan.places().meanStep());
+                choices.elevationSmoothing().isEmpty() && sharpest(plan, found) > LIGHTEST && wave < longest; ) {
+            wave = Math.min(longest, wave * LONGER);
+            found = CrossValidation.byHand(plan.places(), wave, z);
+        }
+        if (found.wavelength() != chosen) {
+            warnings.add("the altitudes are smoothed to waves of " + Math.round(found.wavelength()) + " m instead of "
+                    + Math.round(chosen) + " m, which would change a car's weight by up to "
+                    + Check.text(Math.rint(10 * sharpest) / 10)
+                    + " times itself over crests and dips: their errors wander; --elevation-smoothing sets it by hand, and"
+                    + " --elevation takes altitudes from a better source");
+        }
+        return found;
+    }
+
+    /** Greatest v² |d²z/ds²| over g at the points, with speeds that a fast car may have there. */
+    private static double sharpest(Plan plan, CrossValidation.Result elevation) {
+        double most = 0;
+        for (int i = 0; i < plan.places().intervals(); i++) {
+            double bend = Math.abs(plan.curve().at(plan.places().place(i)).curvature());
+            double square = Math.min(FASTEST * FASTEST, HARDEST / Math.max(bend, 1e-6));
+            most = Math.max(
+                    most, square * Math.abs(elevation.splines().get(0).secondDerivative(i, 0)) / STANDARD_GRAVITY);
+        }
+        return most;
     }
 
     /** The spline through all points. */
