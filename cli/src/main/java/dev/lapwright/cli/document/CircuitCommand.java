@@ -12,10 +12,7 @@ import picocli.CommandLine.Spec;
         name = "circuit",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {
-            "Makes a circuit of surveyed points (circuit import); shows one (circuit show); corrects one by hand",
-            "(circuit edit)."
-        },
+        description = {"Makes a circuit of points (circuit import); shows or corrects it (show, edit)."},
         customSynopsis = {
             "lapwright circuit import FILE --out FILE [OPTIONS]",
             "       lapwright circuit show CIRCUIT [OPTIONS]",
