@@ -21,7 +21,7 @@ public final class SweepInTenLines {
                 .run();
         for (SweepResult.Point point : wing.points()) {
             double degrees = point.settings().get(0);
-            System.out.printf(Locale.ROOT, "%4.0f deg %+7.3f s%n", degrees, wing.gain(point));
+            System.out.printf(Locale.ROOT, "%4.0f deg %+7.3f s%n", degrees, wing.difference(point));
         }
     }
 }

@@ -8,7 +8,7 @@ import java.awt.Stroke;
 import java.util.Objects;
 
 /**
- * How charts look: colours, font, sizes of text. Immutable and handed to every chart; there is no style that all share.
+ * Style of charts: colours, font, sizes of text. Immutable and handed to every chart; there is no style that all share.
  *
  * @param palette the colours
  * @param fontFamily a logical font of Java, which every machine with fonts has, or the name of an installed one

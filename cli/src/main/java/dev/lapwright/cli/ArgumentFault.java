@@ -13,7 +13,7 @@ import picocli.CommandLine.OverwrittenOptionException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
-/** Says in our words what is wrong with the arguments of a command. */
+/** Explanation, in the words of this command, of what is wrong with the arguments of a command. */
 final class ArgumentFault {
     private ArgumentFault() {}
 

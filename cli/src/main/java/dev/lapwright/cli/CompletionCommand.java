@@ -13,7 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** A script that teaches a shell to complete our commands. */
+/** Command {@code completion}: a script that teaches a shell to complete our commands. */
 @Command(
         name = "completion",
         sortOptions = false,

@@ -13,7 +13,7 @@ import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
-/** Turns whatever went wrong into lines of the form "lapwright: where: what; what to do". */
+/** Report of whatever went wrong, as lines of the form "lapwright: where: what; what to do". */
 final class ErrorReport implements IParameterExceptionHandler, IExecutionExceptionHandler {
     private static final String BEGINNING = "lapwright: ";
     private static final int FAULTS_SHOWN = 20;

@@ -13,7 +13,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Help on the command as a whole or on one of its commands. */
+/** Command {@code help}: help on the command as a whole or on one of its commands. */
 @Command(
         name = "help",
         helpCommand = true,

@@ -37,7 +37,7 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** The command as a function: arguments in, exit code out. */
+/** Command line of Lapwright as a function: arguments in, exit code out. */
 public final class Lapwright {
     private static final int HELP_WIDTH = 100;
 
@@ -120,9 +120,10 @@ public final class Lapwright {
 
     private static CommandLine completed(Object command) {
         CommandLine line = command instanceof CommandLine made ? made : new CommandLine(command);
-        if (command instanceof StudyCommand<?> study) {
+        if (line.getCommand() instanceof StudyCommand<?> study) {
             study.addTo(line.getCommandSpec());
         }
+        line.getSubcommands().values().forEach(Lapwright::completed);
         return line;
     }
 

@@ -8,7 +8,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
-/** The command above all others: names them. */
+/** Top command {@code lapwright}, which lists the others. */
 @Command(
         name = "lapwright",
         versionProvider = VersionText.class,

@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.output.Console;
 
-/** Where the process starts and ends. */
+/** Entry point of the process. */
 public final class Main {
     private Main() {}
 

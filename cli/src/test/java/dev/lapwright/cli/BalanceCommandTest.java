@@ -37,7 +37,7 @@ class BalanceCommandTest {
     }
 
     private static double mean(Map<String, Object> tree, String phase) {
-        return JsonTree.number(JsonTree.object(JsonTree.object(tree, "means"), phase), "rearLessFrontMps2");
+        return JsonTree.number(JsonTree.object(JsonTree.object(tree, "means"), phase), "rearLessFrontG");
     }
 
     private static String error(String... arguments) {
@@ -95,7 +95,7 @@ class BalanceCommandTest {
     @Test
     void aComplaintGetsRemediesWithTheirPrice() {
         Run run = balance("--complaint", "oversteer:lift-off");
-        assertThat(run.line("lock-on-overrun 3 -> 4")).containsPattern("\\+0\\.\\d\\d +0\\.000");
+        assertThat(run.line("lock-on-overrun 3 -> 4")).containsPattern("\\+0\\.\\d\\d\\d +0\\.000");
         assertThat(run.out()).contains("disturbs");
     }
 
@@ -105,7 +105,7 @@ class BalanceCommandTest {
         Map<String, Object> corner = JsonTree.objects(json(), "corners").get(2);
         Map<String, Object> middle = JsonTree.objects(corner, "phases").get(2);
         assertThat(complaint.get("corner")).isEqualTo("T3");
-        assertThat(complaint.get("rearLessFrontMps2")).isEqualTo(middle.get("rearLessFrontMps2"));
+        assertThat(complaint.get("rearLessFrontG")).isEqualTo(middle.get("rearLessFrontG"));
     }
 
     @ParameterizedTest
@@ -131,7 +131,7 @@ class BalanceCommandTest {
                 .mapToInt(corner -> JsonTree.objects(corner, "phases").size())
                 .sum();
         assertThat(phases).hasSize(count);
-        assertThat(phases.get(0)).containsEntry("corner", "1").containsKeys("frontLimitMps2", "rearLimitMps2");
+        assertThat(phases.get(0)).containsEntry("corner", "1").containsKeys("frontLimitG", "rearLimitG");
         assertThat(CsvRows.of(Files.readString(out.resolve("remedies.csv")))).isNotEmpty();
     }
 

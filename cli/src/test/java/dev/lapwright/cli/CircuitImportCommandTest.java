@@ -220,7 +220,7 @@ class CircuitImportCommandTest {
     void aSensorThatCallsARightTurnPositiveCanBeTold() throws IOException {
         String file = file("log.csv", log(1));
         assertThat(run(file).line("Turning")).contains("+360.0 deg");
-        assertThat(run(file, "--right-positive").line("Turning")).contains("-360.0 deg");
+        assertThat(run(file, "--right-positive").line("Turning")).contains("\u2212360.0 deg");
     }
 
     @Test
@@ -244,7 +244,7 @@ class CircuitImportCommandTest {
     void reversedALeftTurningCircleTurnsRight() throws IOException {
         String file = circle("c.csv", 0, 360);
         assertThat(run(file).line("Turning")).contains("+360.0 deg");
-        assertThat(run(file, "--reverse").line("Turning")).contains("-360.0 deg");
+        assertThat(run(file, "--reverse").line("Turning")).contains("\u2212360.0 deg");
     }
 
     @Test

@@ -48,10 +48,10 @@ class EvidenceCommandTest {
     void theModelPredictsWhatTheLapModelSays() {
         LapSolver solver = LapSolver.on(Documents.circuit("castelvane"));
         Car car = Documents.car("gt-talvex");
-        double gain = solver.lapTime(Vehicle.of(car.with("rear-wing", 6), Conditions.STANDARD))
+        double difference = solver.lapTime(Vehicle.of(car.with("rear-wing", 6), Conditions.STANDARD))
                 - solver.lapTime(Vehicle.of(car.with("rear-wing", 2), Conditions.STANDARD));
         // Written in millionths of a second at the coarsest.
-        assertThat(JsonTree.number(comparison(MODEL), "predictedS")).isCloseTo(gain, within(1e-6));
+        assertThat(JsonTree.number(comparison(MODEL), "differencePredictedS")).isCloseTo(difference, within(1e-6));
     }
 
     @ParameterizedTest
@@ -107,8 +107,8 @@ class EvidenceCommandTest {
         // tracks-demo/README.md: the flatter wing was made 0.3 s slower, apart from drift.
         Map<String, Object> difference = difference(DEMO);
         assertThat(difference).containsEntry("assumption", "day");
-        assertThat(JsonTree.number(difference, "lowS")).isLessThan(-0.3);
-        assertThat(JsonTree.number(difference, "highS")).isGreaterThan(-0.3);
+        assertThat(JsonTree.number(difference, "differenceLowS")).isLessThan(-0.3);
+        assertThat(JsonTree.number(difference, "differenceHighS")).isGreaterThan(-0.3);
     }
 
     @Test
@@ -134,7 +134,7 @@ class EvidenceCommandTest {
     void predictionAndLapsAreWeighedTogether() {
         Map<String, Object> seen = comparison(DEMO, "--predicted-s", "-0.28", "--predicted-doubt-s", "0.05");
         // Nearer to the prediction than to the laps, which are known less well.
-        assertThat(JsonTree.number(seen, "togetherS")).isCloseTo(-0.28, within(0.03));
+        assertThat(JsonTree.number(seen, "differenceTogetherS")).isCloseTo(-0.28, within(0.03));
         assertThat(JsonTree.number(seen, "togetherDoubtS")).isLessThan(0.05);
     }
 

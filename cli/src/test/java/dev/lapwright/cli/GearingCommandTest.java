@@ -87,7 +87,7 @@ class GearingCommandTest {
         // Common practice, no source.
         List<Map<String, Object>> choices = choices(json("touring-merrow", "skarnfell"), "final-drive");
         Map<String, Object> fitted = choices.stream()
-                .filter(choice -> JsonTree.number(choice, "gainS") == 0)
+                .filter(choice -> JsonTree.number(choice, "differenceS") == 0)
                 .findFirst()
                 .orElseThrow();
         List<Map<String, Object>> shorter = choices.stream()
@@ -95,7 +95,7 @@ class GearingCommandTest {
                 .toList();
         assertThat(shorter).isNotEmpty().allSatisfy(choice -> {
             assertThat(JsonTree.number(choice, "timeOnLimiterS")).isZero();
-            assertThat(JsonTree.number(choice, "gainS")).isPositive();
+            assertThat(JsonTree.number(choice, "differenceS")).isNegative();
         });
     }
 

@@ -225,19 +225,19 @@ class LapCommandTest {
         List<Map<String, Object>> others = JsonTree.objects(lap, "against");
         assertThat(others).hasSize(2);
         for (Map<String, Object> other : others) {
-            double sum = JsonTree.numbers(other, "slowerBySectorS").stream()
+            double sum = JsonTree.numbers(other, "differenceBySectorS").stream()
                     .mapToDouble(t -> t)
                     .sum();
             double slower = JsonTree.number(other, "lapTimeS") - JsonTree.number(lap, "lapTimeS");
             assertThat(sum).isEqualTo(slower, within(1e-9));
-            assertThat(JsonTree.number(other, "slowerS")).isEqualTo(slower);
+            assertThat(JsonTree.number(other, "differenceS")).isEqualTo(slower);
         }
     }
 
     @Test
     void aSetupComparedWithItselfMakesNoDifference() {
         Map<String, Object> lap = json("-s", "rear-wing=4", "--against", "rear-wing=4");
-        assertThat(JsonTree.numbers(JsonTree.objects(lap, "against").get(0), "slowerBySectorS"))
+        assertThat(JsonTree.numbers(JsonTree.objects(lap, "against").get(0), "differenceBySectorS"))
                 .containsOnly(0.0);
     }
 

@@ -71,10 +71,10 @@ class LineCommandTest {
     }
 
     @Test
-    void gainsAreTheTimeOfTheMiddleLessThatOfTheLine() {
+    void differencesAreTheTimeOfTheLineLessThatOfTheMiddle() {
         double middle = JsonTree.number(line("middle"), "lapTimeS");
         for (Map<String, Object> line : JsonTree.objects(json, "lines")) {
-            assertThat(JsonTree.number(line, "gainS")).isEqualTo(middle - JsonTree.number(line, "lapTimeS"));
+            assertThat(JsonTree.number(line, "differenceS")).isEqualTo(JsonTree.number(line, "lapTimeS") - middle);
         }
     }
 
@@ -227,7 +227,7 @@ class LineCommandTest {
         Run run = Run.of("line", "student-pipit", "skarnfell", "--spacing-m", "4");
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).contains("open run");
-        assertThat(run.line("fastest")).contains("+");
+        assertThat(run.line("fastest")).contains("\u2212");
     }
 
     @Test

@@ -182,7 +182,7 @@ class LineOptionTest {
         List<Map<String, Object>> quick = JsonTree.objects(anew, "points");
         assertThat(JsonTree.number(quick.get(0), "lapTimeS")).isLessThan(JsonTree.number(slow.get(0), "lapTimeS"));
         // The point with the baseline's own setting is looked for as the baseline is.
-        assertThat(JsonTree.number(quick.get(1), "gainS")).isZero();
+        assertThat(JsonTree.number(quick.get(1), "differenceS")).isZero();
         assertThat(anew.get("inputsSha256")).isNotEqualTo(held.get("inputsSha256"));
     }
 

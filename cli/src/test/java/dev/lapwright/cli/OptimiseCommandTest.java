@@ -85,7 +85,7 @@ class OptimiseCommandTest {
 
     @Test
     void theTableSaysWhatChangesAndWhatItIsWorth() {
-        assertThat(text(small())).contains("Before 1:").contains("Best 1:").contains("Gain by sector:");
+        assertThat(text(small())).contains("Before 1:").contains("Best 1:").contains("Difference by sector:");
     }
 
     @Test
@@ -143,8 +143,8 @@ class OptimiseCommandTest {
         String text = text(small("--circuit", "castelvane=0.5", "--range", "conditions.airTempC=5,35", "--worst"));
         assertThat(text)
                 .contains("Castelvane with weight 0.5")
-                .contains("Days 2: conditions.airTempC 5, 35; the least gain on any counts")
-                .contains("Gain by sector at Castelvane");
+                .contains("Days 2: conditions.airTempC 5, 35; the day on which it makes the least faster counts")
+                .contains("Difference by sector at Castelvane");
     }
 
     @Test

@@ -85,14 +85,18 @@ class ProcessTest {
                         "--out",
                         out.toString())
                 .start();
-        Assumptions.assumeTrue(heedsInterrupts(process), "whoever started these tests ignores interrupts");
-        TimeUnit.SECONDS.sleep(2);
-        assertThat(process.isAlive()).as("the sweep is still running").isTrue();
-        Process kill = new ProcessBuilder("kill", "-INT", Long.toString(process.pid())).start();
-        assertThat(wait(kill)).isZero();
-        assertThat(wait(process)).isEqualTo(130);
-        assertThat(out).doesNotExist();
-        assertThat(folder).isEmptyDirectory();
+        try {
+            Assumptions.assumeTrue(heedsInterrupts(process), "whoever started these tests ignores interrupts");
+            TimeUnit.SECONDS.sleep(2);
+            assertThat(process.isAlive()).as("the sweep is still running").isTrue();
+            Process kill = new ProcessBuilder("kill", "-INT", Long.toString(process.pid())).start();
+            assertThat(wait(kill)).isZero();
+            assertThat(wait(process)).isEqualTo(130);
+            assertThat(out).doesNotExist();
+            assertThat(folder).isEmptyDirectory();
+        } finally {
+            process.destroyForcibly();
+        }
     }
 
     private static boolean heedsInterrupts(Process process) throws IOException {

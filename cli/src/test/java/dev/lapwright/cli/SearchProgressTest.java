@@ -31,11 +31,11 @@ class SearchProgressTest {
     }
 
     @Test
-    void aLongSearchShowsStepsAndGain() {
+    void aLongSearchShowsStepsAndDifference() {
         try (SearchProgress progress = progress(true)) {
             now.set(2_000_000_000L);
-            progress.report(7, 1.25);
-            assertThat(shown()).contains("step 7, 1.250 s gained");
+            progress.report(7, -1.25);
+            assertThat(shown()).contains("step 7, \u22121.250 s");
         }
     }
 
@@ -43,7 +43,7 @@ class SearchProgressTest {
     void itLeavesNothingBehind() {
         SearchProgress progress = progress(true);
         now.set(2_000_000_000L);
-        progress.report(7, 1.25);
+        progress.report(7, -1.25);
         progress.close();
         // A carriage return and the code that erases the line (ECMA-48, EL).
         assertThat(shown()).endsWith("\r\u001B[K");
@@ -53,7 +53,7 @@ class SearchProgressTest {
     void awayFromATerminalNothingIsShown() {
         try (SearchProgress progress = progress(false)) {
             now.set(9_000_000_000L);
-            progress.report(7, 1.25);
+            progress.report(7, -1.25);
         }
         assertThat(shown()).isEmpty();
     }

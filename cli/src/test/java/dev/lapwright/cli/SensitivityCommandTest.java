@@ -89,18 +89,18 @@ class SensitivityCommandTest {
         Map<String, Object> wing = adjustment(json(CAR, CIRCUIT), "rear-wing");
         double up = JsonTree.number(wing, "stepUpTo");
         // The two commands drive the same laps: what is left is the solver's own rounding.
-        assertThat(JsonTree.number(wing, "stepUpGainS"))
-                .isCloseTo(lapTime() - lapTime("-s", "rear-wing=" + up), within(1e-9));
+        assertThat(JsonTree.number(wing, "differenceStepUpS"))
+                .isCloseTo(lapTime("-s", "rear-wing=" + up) - lapTime(), within(1e-9));
     }
 
     @Test
-    void sectorsAddUpToTheGain() {
+    void sectorsAddUpToTheDifference() {
         for (Map<String, Object> one : JsonTree.objects(json(CAR, CIRCUIT), "adjustments")) {
             double shown = one.get("sectorsAt").equals(one.get("best"))
-                    ? JsonTree.number(one, "bestGainS")
-                    : JsonTree.number(one, "worstGainS");
-            double sum = JsonTree.numbers(one, "sectorGainsS").stream()
-                    .mapToDouble(gain -> gain)
+                    ? JsonTree.number(one, "differenceBestS")
+                    : JsonTree.number(one, "differenceWorstS");
+            double sum = JsonTree.numbers(one, "differenceBySectorS").stream()
+                    .mapToDouble(difference -> difference)
                     .sum();
             // A sum of some thousand numbers.
             assertThat(sum).isCloseTo(shown, within(1e-9));
@@ -117,7 +117,7 @@ class SensitivityCommandTest {
     @Test
     void theOneWorthMostStandsFirst() {
         List<Double> ranges = JsonTree.objects(json(CAR, CIRCUIT), "adjustments").stream()
-                .map(one -> JsonTree.number(one, "rangeS"))
+                .map(one -> JsonTree.number(one, "differenceRangeS"))
                 .toList();
         List<Double> sorted = new ArrayList<>(ranges);
         sorted.sort((a, b) -> Double.compare(b, a));
@@ -128,14 +128,14 @@ class SensitivityCommandTest {
     void atAShortTwistyRunTheWingsWholeRangeIsWorthLessThanADriversScatter() {
         // Common practice, no source.
         Map<String, Object> wing = adjustment(json(CAR, "skarnfell"), "rear-wing");
-        assertThat(JsonTree.number(wing, "rangeS")).isLessThan(0.3);
+        assertThat(JsonTree.number(wing, "differenceRangeS")).isLessThan(0.3);
         assertThat(wing.get("canBeSeen")).isEqualTo(false);
     }
 
     @Test
     void whatCannotBeSeenIsSaidToBeSo() {
         assertThat(text(sensitivity(CAR, CIRCUIT, "--laps", "4", "--scatter-s", "5")))
-                .contains("In 4 laps no gain is large enough to show on the timing screen")
+                .contains("In 4 laps nothing faster is so by enough to show on the timing screen")
                 .contains("choose it by the model or leave it alone: ");
     }
 

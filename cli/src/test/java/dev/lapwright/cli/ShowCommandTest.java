@@ -31,6 +31,11 @@ class ShowCommandTest {
         return Documents.demos().stream().map(Demos.Document::name);
     }
 
+    /** A number as people read it. */
+    private static String shown(double value) {
+        return Numbers.plain(value).replace('-', '\u2212');
+    }
+
     private static Run show(String... arguments) {
         Run run = Run.of(Stream.concat(Stream.of("show"), Stream.of(arguments)).toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
@@ -53,10 +58,7 @@ class ShowCommandTest {
             List<String> words =
                     List.of(run.line(adjustment.name() + " ").strip().split("\\s+"));
             assertThat(words)
-                    .contains(
-                            Numbers.plain(adjustment.min()),
-                            Numbers.plain(adjustment.max()),
-                            Numbers.plain(adjustment.standard()))
+                    .contains(shown(adjustment.min()), shown(adjustment.max()), shown(adjustment.standard()))
                     .contains(adjustment.effects().get(0).quantity());
         }
     }
@@ -66,7 +68,7 @@ class ShowCommandTest {
         Car car = Documents.car(CAR);
         Run run = show(CAR, "--quantities");
         for (String name : car.quantityNames()) {
-            assertThat(run.line(name + " ")).contains(Numbers.plain(car.value(name)));
+            assertThat(run.line(name + " ")).contains(shown(car.value(name)));
         }
         List<Map<String, Object>> quantities = JsonTree.objects(
                 JsonTree.object(show(CAR, "--quantities", "--json").out()), "quantities");
@@ -108,7 +110,7 @@ class ShowCommandTest {
         double standard = Documents.car(CAR).adjustment("rear-wing").standard();
         String row = show(setup.toString()).line("rear-wing");
         assertThat(row.strip().split("\\s+"))
-                .containsExactly("rear-wing", "deg", "2", Numbers.plain(standard), Numbers.signed(2 - standard));
+                .containsExactly("rear-wing", "deg", "2", shown(standard), "\u2212" + shown(standard - 2));
         assertThat(show(setup.toString(), "--car", CAR).out())
                 .isEqualTo(show(setup.toString()).out());
     }

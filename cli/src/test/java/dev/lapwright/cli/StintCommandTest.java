@@ -47,8 +47,8 @@ class StintCommandTest {
         Map<String, Object> first =
                 JsonTree.objects(JsonTree.objects(tree, "runs").get(0), "laps").get(0);
         double perMinute = 60 / JsonTree.number(first, "lapTimeS");
-        double gain = percent * JsonTree.number(tree, "lapTimePerPercentGripS") * perMinute;
-        assertThat(gain).isBetween(0.1, 0.9);
+        double difference = percent * JsonTree.number(tree, "differenceSPerPercentGrip") * perMinute;
+        assertThat(difference).isBetween(-0.9, -0.1);
     }
 
     @Test

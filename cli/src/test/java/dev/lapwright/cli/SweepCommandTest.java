@@ -92,16 +92,16 @@ class SweepCommandTest {
     }
 
     @Test
-    void gainsAreTheBaselineLessTheLap() {
+    void differencesAreTheLapLessTheBaseline() {
         Map<String, Object> sweep = json("--vary", "rear-wing=0:12:3");
         double baseline = JsonTree.number(JsonTree.object(sweep, "baseline"), "lapTimeS");
         for (Map<String, Object> point : JsonTree.objects(sweep, "points")) {
-            assertThat(JsonTree.number(point, "gainS")).isEqualTo(baseline - JsonTree.number(point, "lapTimeS"));
+            assertThat(JsonTree.number(point, "differenceS")).isEqualTo(JsonTree.number(point, "lapTimeS") - baseline);
         }
     }
 
     @Test
-    void theBaselineStandsInItsRowWithoutGain() {
+    void theBaselineStandsInItsRowWithoutDifference() {
         Run run = sweep("-s", "rear-wing=4", "--vary", "rear-wing=2:6:1");
         String baseline = rows(run).stream()
                 .filter(row -> row.contains("baseline"))

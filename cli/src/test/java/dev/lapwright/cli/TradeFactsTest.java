@@ -46,13 +46,13 @@ class TradeFactsTest {
 
     @Test
     void noAfternoonShowsThatWing() {
-        SensitivityResult.Gain wing = Sensitivity.of(
+        SensitivityResult.Worth wing = Sensitivity.of(
                         Documents.car("touring-merrow"), Documents.circuit("harrowmere"), Conditions.STANDARD)
                 .withScatter(SCATTER)
                 .run()
-                .gains()
+                .worths()
                 .stream()
-                .filter(gain -> gain.adjustment().name().equals("rear-wing"))
+                .filter(worth -> worth.adjustment().name().equals("rear-wing"))
                 .findFirst()
                 .orElseThrow();
         // More than a hundred laps of each setup are more than any afternoon has.

@@ -16,7 +16,9 @@ public final class StandardAtmosphere {
     /** Gas constant of dry air, J/(kg K): 8314.32 / 28.9644, as the standard has it. */
     public static final double DRY_AIR_GAS_CONSTANT = 8314.32 / 28.9644;
 
-    private static final double GRAVITY = 9.80665;
+    /** Standard acceleration of free fall, m/s²: exact, 3rd General Conference on Weights and Measures (1901). */
+    public static final double GRAVITY = 9.80665;
+
     private static final double LAPSE_RATE = 0.0065;
     private static final double EARTH_RADIUS = 6_356_766.0;
     private static final double TOP_OF_LAYER = 11_000.0;

@@ -29,7 +29,7 @@ import java.util.Optional;
  *
  * <pre>{@code
  * BriefResult brief = Brief.of(car, track, Conditions.STANDARD).withLaps(20).run();
- * brief.suggestion().value().ifPresent(suggested -> System.out.println(suggested.effect().gain() + " s"));
+ * brief.suggestion().value().ifPresent(suggested -> System.out.println(suggested.effect().difference() + " s"));
  * }</pre>
  */
 public final class Brief implements Study<BriefResult> {

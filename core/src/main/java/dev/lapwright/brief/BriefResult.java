@@ -7,6 +7,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.study.balance.BalanceResult;
@@ -20,6 +21,7 @@ import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -123,11 +125,11 @@ public record BriefResult(
 
     /**
      * Rates of exchange between drag, downforce and grip at a circuit, for the car as it stands; each changed by a percent
-     * of the whole, wings included. Gains are positive where the lap is faster.
+     * of the whole, wings included. Differences are minus where the lap is faster.
      *
-     * @param lessDrag gain for one percent less drag area, s
-     * @param moreDownforce gain for one percent more downforce area on each axle, s
-     * @param moreGrip gain for one percent more grip of all tyres, s
+     * @param lessDrag difference for one percent less drag area, s
+     * @param moreDownforce difference for one percent more downforce area on each axle, s
+     * @param moreGrip difference for one percent more grip of all tyres, s
      * @param dragArea CdA of which a percent was taken, m², at the mean speed of the lap
      * @param downforceArea ClA on both axles of which a percent was added, m²
      */
@@ -135,50 +137,45 @@ public record BriefResult(
             double lessDrag, double moreDownforce, double moreGrip, double dragArea, double downforceArea) {
         /**
          * Drag area (m²) that one m² more of downforce area may cost before the lap becomes slower: a wing that pays more is too
-         * steep here. NaN where there is no downforce or less drag gains nothing.
+         * steep here. NaN where there is no downforce or less drag makes nothing faster.
          */
         public double dragForDownforce() {
             double perDownforce = moreDownforce / downforceArea;
             double perDrag = lessDrag / dragArea;
-            return perDrag > 0 && downforceArea > 0 ? perDownforce / perDrag : Double.NaN;
+            return perDrag < 0 && downforceArea > 0 ? perDownforce / perDrag : Double.NaN;
         }
     }
 
     /**
-     * Effect of a change on the lap: how much, where, and by what limit. Gains are positive where the change is faster.
+     * Effect of a change on the lap: how much, where, and by what limit. Differences are minus where the change is faster.
      *
-     * @param comparison the lap without the change first, the lap with it second; its differences are negative where the change
-     *     is faster
+     * @param comparison the lap without the change first, the lap with it second
      */
     public record ChangeEffect(Comparison comparison) {
         /** Of the whole lap, s. */
-        public double gain() {
-            return -comparison.difference();
+        public double difference() {
+            return comparison.difference();
         }
 
         /** In each timing sector, s; adds up to the whole. */
-        public List<Double> sectorGains() {
-            List<Double> gains = new ArrayList<>();
-            for (double difference : comparison.bySector()) {
-                gains.add(-difference);
-            }
-            return gains;
+        public List<Double> bySector() {
+            return Arrays.stream(comparison.bySector()).boxed().toList();
         }
 
         /** Number of the timing sector, from 1, that changes most in the direction of the whole; of equals the first. */
         public int mainSector() {
-            double sign = Math.signum(gain());
-            List<Double> gains = sectorGains();
+            double sign = Math.signum(difference());
+            List<Double> differences = bySector();
             int main = 0;
-            for (int i = 1; i < gains.size(); i++) {
-                if (sign * gains.get(i) > sign * gains.get(main)) {
+            for (int i = 1; i < differences.size(); i++) {
+                if (sign * differences.get(i) > sign * differences.get(main)) {
                     main = i;
                 }
             }
             return main + 1;
         }
 
-        /** Corners and straights, the one that gains most first, the one that loses most last. */
+        /** Corners and straights, the one that becomes faster by most first, the one that becomes slower by most last. */
         public List<Comparison.Part> places() {
             return comparison.parts().stream()
                     .sorted(Comparator.comparingDouble(Comparison.Part::difference))
@@ -187,19 +184,17 @@ public record BriefResult(
 
         /** In all corners together, s. */
         public double inCorners() {
-            return -comparison.inCorners();
+            return comparison.inCorners();
         }
 
         /** On all straights together, s. */
         public double onStraights() {
-            return -comparison.onStraights();
+            return comparison.onStraights();
         }
 
         /** By what limits the car, s; adds up to the whole. A copy. */
         public Map<Limit, Double> byCause() {
-            Map<Limit, Double> gains = new EnumMap<>(Limit.class);
-            comparison.byCause().forEach((limit, seconds) -> gains.put(limit, -seconds));
-            return gains;
+            return comparison.byCause();
         }
     }
 
@@ -291,20 +286,17 @@ public record BriefResult(
      * the order of what it is worth over its range.
      *
      * @param study what was found
-     * @param worthChanging another setting gains {@link #WORTH_S} or more, and a lap time may decide about it
-     * @param notWorthChanging no setting of those tried gains as much
-     * @param leftAlone it would gain as much, but a lap time says too little about it
+     * @param worthChanging another setting is faster by {@link LapTimeDifference#COUNTS} or more, and a lap time may decide about it
+     * @param notWorthChanging no setting of those tried is faster by as much
+     * @param leftAlone it would be faster by as much, but a lap time says too little about it
      * @param reasons why those are left alone, one for each of them
      */
     public record Priorities(
             SensitivityResult study,
-            List<SensitivityResult.Gain> worthChanging,
-            List<SensitivityResult.Gain> notWorthChanging,
-            List<SensitivityResult.Gain> leftAlone,
+            List<SensitivityResult.Worth> worthChanging,
+            List<SensitivityResult.Worth> notWorthChanging,
+            List<SensitivityResult.Worth> leftAlone,
             List<OptimisationResult.LeftAlone> reasons) {
-        /** A gain below this is not worth a spanner, s. Our choice, no source. */
-        public static final double WORTH_S = 0.01;
-
         public Priorities {
             worthChanging = List.copyOf(worthChanging);
             notWorthChanging = List.copyOf(notWorthChanging);
@@ -314,21 +306,21 @@ public record BriefResult(
 
         static Priorities of(SensitivityResult study) {
             List<OptimisationResult.LeftAlone> kept = Optimisation.leftAlone(study.car());
-            List<SensitivityResult.Gain> changing = new ArrayList<>();
-            List<SensitivityResult.Gain> staying = new ArrayList<>();
-            List<SensitivityResult.Gain> alone = new ArrayList<>();
+            List<SensitivityResult.Worth> changing = new ArrayList<>();
+            List<SensitivityResult.Worth> staying = new ArrayList<>();
+            List<SensitivityResult.Worth> alone = new ArrayList<>();
             List<OptimisationResult.LeftAlone> reasons = new ArrayList<>();
-            for (SensitivityResult.Gain gain : study.gains()) {
+            for (SensitivityResult.Worth worth : study.worths()) {
                 Optional<OptimisationResult.LeftAlone> reason = kept.stream()
-                        .filter(one -> one.name().equals(gain.adjustment().name()))
+                        .filter(one -> one.name().equals(worth.adjustment().name()))
                         .findFirst();
-                if (gain.best().gain() < WORTH_S) {
-                    staying.add(gain);
+                if (!LapTimeDifference.counts(worth.best().difference())) {
+                    staying.add(worth);
                 } else if (reason.isPresent()) {
-                    alone.add(gain);
+                    alone.add(worth);
                     reasons.add(reason.get());
                 } else {
-                    changing.add(gain);
+                    changing.add(worth);
                 }
             }
             return new Priorities(study, changing, staying, alone, reasons);

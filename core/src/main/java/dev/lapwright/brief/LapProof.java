@@ -104,7 +104,7 @@ final class LapProof {
                 before,
                 after,
                 BriefResult.Part.ask(() -> expected.value()
-                        .map(effect -> how.predicting(-effect.gain()))
+                        .map(effect -> how.predicting(effect.difference()))
                         .orElse(how)
                         .run(log)),
                 expected);

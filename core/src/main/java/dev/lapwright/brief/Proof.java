@@ -53,7 +53,7 @@ public record Proof(
         public Optional<Boolean> agrees() {
             return difference()
                     .flatMap(difference ->
-                            expected.value().map(effect -> difference.once().holds(-effect.gain())));
+                            expected.value().map(effect -> difference.once().holds(effect.difference())));
         }
     }
 }

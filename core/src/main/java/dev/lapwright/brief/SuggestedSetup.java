@@ -8,10 +8,10 @@ import java.util.List;
 
 /**
  * Setup suggested beside that in which the car stands. It is the one with the fewest changes that is as good as the best
- * found, to {@link dev.lapwright.study.optimise.Optimisation#FLAT_S}.
+ * found, to {@link dev.lapwright.lap.LapTimeDifference#COUNTS}.
  *
  * @param study the search; its axes are what was turned, its {@code kept} what was not and why
- * @param chosen whether what was turned was chosen by the sensitivity: at most six adjustments, those that gain most by
+ * @param chosen whether what was turned was chosen by the sensitivity: at most six adjustments, those that make the lap faster by
  *     themselves and then those worth most over their range; false where it was named
  * @param setup all that is set on the suggested car
  * @param car so set up
@@ -31,21 +31,24 @@ public record SuggestedSetup(
         changes = List.copyOf(changes);
     }
 
-    /** What the best setup found would gain beyond this one, s. */
+    /** Difference of the best setup found to this one, s, minus where faster. */
     public double leftToBest() {
-        return study.gain(study.best()) - effect.gain();
+        return study.difference(study.best()) - effect.difference();
     }
 
     /**
-     * What the changes gain together beyond the sum of what is lost with each alone undone, s: positive where one makes up for
-     * another, negative where each is worth more for the others. NaN where one cannot be undone alone.
+     * What the changes do together beyond the sum of what each does to the rest, s: minus where one makes up for another, plus
+     * where each is worth more for the others. NaN where one cannot be undone alone.
      */
     public double together() {
         double sum = 0;
         for (Change change : changes) {
-            sum += change.undone().value().map(BriefResult.ChangeEffect::gain).orElse(Double.NaN);
+            sum += change.undone()
+                    .value()
+                    .map(BriefResult.ChangeEffect::difference)
+                    .orElse(Double.NaN);
         }
-        return effect.gain() - sum;
+        return effect.difference() - sum;
     }
 
     /**

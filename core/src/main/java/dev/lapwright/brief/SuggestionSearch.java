@@ -5,6 +5,7 @@ import dev.lapwright.car.Setup;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.optimise.Optimisation;
@@ -46,24 +47,23 @@ final class SuggestionSearch {
         });
     }
 
-    /** Some gain only with others: what is left of the number is filled with those worth most over their range. */
+    /** Some are worth something only with others: what is left of the number is filled with those worth most over their range. */
     private static List<String> chosen(BriefResult.Priorities sensitivity) {
-        Stream<SensitivityResult.Gain> byThemselves = sensitivity.worthChanging().stream()
+        Stream<SensitivityResult.Worth> byThemselves = sensitivity.worthChanging().stream()
                 .sorted(Comparator.comparingDouble(
-                                (SensitivityResult.Gain gain) -> gain.best().gain())
-                        .reversed());
-        Stream<SensitivityResult.Gain> withOthers = sensitivity.notWorthChanging().stream()
-                .filter(gain ->
-                        gain.range() >= BriefResult.Priorities.WORTH_S && !sensitivity.isDelicate(gain.adjustment()));
+                        (SensitivityResult.Worth worth) -> worth.best().difference()));
+        Stream<SensitivityResult.Worth> withOthers = sensitivity.notWorthChanging().stream()
+                .filter(worth ->
+                        LapTimeDifference.counts(worth.range()) && !sensitivity.isDelicate(worth.adjustment()));
         List<String> names = Stream.concat(byThemselves, withOthers)
                 .limit(MOST_CHOSEN)
-                .map(gain -> gain.adjustment().name())
+                .map(worth -> worth.adjustment().name())
                 .toList();
         if (names.isEmpty()) {
             throw new InvalidValueException(
                     "",
                     "no adjustment about which a lap time may decide is worth "
-                            + Check.text(BriefResult.Priorities.WORTH_S)
+                            + Check.text(LapTimeDifference.COUNTS)
                             + " s over its range, so the setup stays as it is",
                     "name others to turn, if there are any");
         }
@@ -86,10 +86,9 @@ final class SuggestionSearch {
                     laps.effect(() -> laps.changed(List.of(change)))));
         }
         changes.sort(Comparator.comparingDouble((SuggestedSetup.Change change) -> change.undone()
-                        .value()
-                        .map(BriefResult.ChangeEffect::gain)
-                        .orElse(Double.NEGATIVE_INFINITY))
-                .reversed());
+                .value()
+                .map(BriefResult.ChangeEffect::difference)
+                .orElse(Double.POSITIVE_INFINITY)));
         return new SuggestedSetup(
                 study,
                 chosen,

@@ -3,7 +3,7 @@ package dev.lapwright.brief;
 import java.util.List;
 
 /**
- * Tests in the order in which to drive them: the most gain for each lap spent first.
+ * Tests in the order in which to drive them: the one that makes the most faster for each lap spent first.
  *
  * @param runs all that could be tested, also what is not worth it
  * @param laps there are
@@ -72,9 +72,9 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
             return (int) Math.min(Integer.MAX_VALUE, all);
         }
 
-        /** Gain expected for each lap spent, s; 0 where no number of laps would do. */
-        public double gainPerLap() {
-            return lapsToSee == Integer.MAX_VALUE ? 0 : effect.gain() / laps();
+        /** Difference expected for each lap spent, s, minus where faster; 0 where no number of laps would do. */
+        public double differencePerLap() {
+            return lapsToSee == Integer.MAX_VALUE ? 0 : effect.difference() / laps();
         }
     }
 }

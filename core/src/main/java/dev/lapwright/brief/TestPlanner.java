@@ -1,6 +1,7 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.LapsToSee;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -47,18 +48,18 @@ final class TestPlanner {
         }
     }
 
-    private void best(SensitivityResult.Gain gain) {
+    private void best(SensitivityResult.Worth worth) {
         BriefResult.SettingChange change = new BriefResult.SettingChange(
-                gain.adjustment(), gain.setting(), gain.best().setting());
+                worth.adjustment(), worth.setting(), worth.best().setting());
         laps.effect(() -> laps.changed(List.of(change))).value().ifPresent(effect -> add(List.of(change), effect));
     }
 
-    /** What gains nothing made by itself is no test by itself. */
+    /** What makes no difference that counts, or a slower lap, when made by itself is no test by itself. */
     private void add(List<BriefResult.SettingChange> changes, BriefResult.ChangeEffect effect) {
-        if (effect.gain() < SensitivityResult.Gain.NOTHING) {
+        if (!(effect.difference() <= -LapTimeDifference.COUNTS)) {
             return;
         }
-        int toSee = LapsToSee.perSetup(effect.gain(), choices.scatter());
+        int toSee = LapsToSee.perSetup(effect.difference(), choices.scatter());
         int each = Math.max(FEWEST, toSee);
         TestPlan.Run.Fate fate = each > choices.laps() / 2 ? TestPlan.Run.Fate.NOT_SEEN : TestPlan.Run.Fate.DRIVE;
         candidates.add(new TestPlan.Run(changes, effect, toSee, each / 2 + each % 2, each, each / 2, 0, fate));
@@ -67,9 +68,8 @@ final class TestPlanner {
     private List<TestPlan.Run> inOrder() {
         List<TestPlan.Run> runs = new ArrayList<>();
         int total = 0;
-        candidates.sort(Comparator.comparingDouble(TestPlan.Run::gainPerLap)
-                .thenComparingDouble(run -> run.effect().gain())
-                .reversed());
+        candidates.sort(Comparator.comparingDouble(TestPlan.Run::differencePerLap)
+                .thenComparingDouble(run -> run.effect().difference()));
         for (TestPlan.Run run : candidates) {
             TestPlan.Run.Fate fate = run.fate();
             if (fate == TestPlan.Run.Fate.DRIVE && total + run.laps() > choices.laps()) {

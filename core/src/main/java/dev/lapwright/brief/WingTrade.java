@@ -33,7 +33,7 @@ public record WingTrade(Adjustment adjustment, double setting, List<Setting> cho
      *
      * @param setting in the adjustment's unit
      * @param figures the lap in short; empty where there is no lap
-     * @param effect against the car as it stands, so also what it gains in corners and on straights; empty where there is no lap
+     * @param effect against the car as it stands, so also its difference in corners and on straights; empty where there is no lap
      * @param dragArea CdA at the mean speed of the lap as the car stands, ride heights settled, m²; NaN without a lap
      * @param frontArea ClA on the front axle there, m²
      * @param rearArea ClA on the rear axle there, m²

@@ -101,7 +101,11 @@ final class WingTrades {
                 PERCENT * whole.liftRear());
         Car gripping = more(car, Quantity.COMPOUND_GRIP, PERCENT * car.value(Quantity.COMPOUND_GRIP));
         return new BriefResult.AeroExchange(
-                gain(slippery), gain(pressed), gain(gripping), whole.drag(), whole.liftFront() + whole.liftRear());
+                difference(slippery),
+                difference(pressed),
+                difference(gripping),
+                whole.drag(),
+                whole.liftFront() + whole.liftRear());
     }
 
     private static Car more(Car car, Quantity quantity, double change) {
@@ -116,7 +120,7 @@ final class WingTrades {
         return changed;
     }
 
-    private double gain(Car car) {
-        return laps.asItStands().time() - laps.lap(car).time();
+    private double difference(Car car) {
+        return laps.lap(car).time() - laps.asItStands().time();
     }
 }

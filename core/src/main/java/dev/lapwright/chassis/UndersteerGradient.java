@@ -1,5 +1,6 @@
 package dev.lapwright.chassis;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 
 /**
@@ -14,8 +15,6 @@ import dev.lapwright.fault.Check;
  * @param wheelbase m
  */
 public record UndersteerGradient(double radPerMps2, double wheelbase) {
-    private static final double GRAVITY = 9.80665;
-
     public UndersteerGradient {
         Check.finite("understeer gradient (rad per m/s²)", radPerMps2);
         Check.positive("wheelbase (m)", wheelbase);
@@ -47,7 +46,7 @@ public record UndersteerGradient(double radPerMps2, double wheelbase) {
 
     /** In degrees per g. */
     public double degreesPerG() {
-        return Math.toDegrees(radPerMps2) * GRAVITY;
+        return Math.toDegrees(radPerMps2) * StandardAtmosphere.GRAVITY;
     }
 
     /** Speed at which a turn takes twice the steer angle that it takes at rest, m/s; infinite without understeer. */

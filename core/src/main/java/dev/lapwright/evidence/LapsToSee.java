@@ -8,15 +8,15 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * Sample size for seeing a gain on the timing screen, in laps with each of two setups: the power of the two-sample t test
+ * Sample size for seeing a difference on the timing screen, in laps with each of two setups: the power of the two-sample t test
  * with laps that scatter alike and by chance (J. Cohen, <i>Statistical Power Analysis for the Behavioral Sciences</i>, 1988,
  * chapter 2; cited from memory). The statistic follows a noncentral t distribution, taken here as the mean of normal
  * probabilities over the distribution of the estimated scatter.
  */
 public final class LapsToSee {
-    /** Chance of calling a gain real when there is none, both signs together. */
+    /** Chance of calling a difference real when there is none, both signs together. */
     public static final double SIGNIFICANCE = 0.05;
-    /** Chance of calling a gain real when it is. */
+    /** Chance of calling a difference real when it is. */
     public static final double POWER = 0.8;
 
     private static final int MOST = 1_000_000;
@@ -45,14 +45,14 @@ public final class LapsToSee {
     /**
      * Laps with each setup, the fewest that give a power of {@link #POWER} at a significance of {@link #SIGNIFICANCE}.
      *
-     * @param gain difference of the mean lap times, s; its sign does not matter
+     * @param difference of the mean lap times, s; its sign does not matter
      * @param scatter standard deviation of lap times of one setup, s, above zero
      * @return at least 2; {@link Integer#MAX_VALUE} where a million laps would not do
      */
-    public static int perSetup(double gain, double scatter) {
-        Check.finite("gain (s)", gain);
+    public static int perSetup(double difference, double scatter) {
+        Check.finite("difference (s)", difference);
         Check.positive("scatter (s)", scatter);
-        double effect = Math.abs(gain) / scatter;
+        double effect = Math.abs(difference) / scatter;
         // With the scatter known beforehand it would take a few laps less: where the search begins.
         double known = 2 * Math.pow(KNOWN_SHIFT / effect, 2);
         if (!(known <= MOST)) {
@@ -78,13 +78,13 @@ public final class LapsToSee {
     }
 
     /**
-     * The least gain (s) that so many laps with each setup show with a power of {@link #POWER}: the other way round from
+     * The least difference (s), without a sign, that so many laps with each setup show with a power of {@link #POWER}: the other way round from
      * {@link #perSetup}.
      *
      * @param laps with each setup, 2 to a million
      * @param scatter standard deviation of lap times of one setup, s, above zero
      */
-    public static double visibleGain(int laps, double scatter) {
+    public static double visible(int laps, double scatter) {
         Check.inRange("laps with each setup", laps, FEWEST, MOST);
         Check.positive("scatter (s)", scatter);
         double low = 0;

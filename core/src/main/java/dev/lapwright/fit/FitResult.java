@@ -305,8 +305,8 @@ public record FitResult(
                     .orElse(follows.map(c -> "after " + c.label()).orElse("straight"));
         }
 
-        /** Time the laps lose to the fitted car here, s, by speed and by a longer way; negative where they gain. */
-        public double lost() {
+        /** Difference of the laps to the fitted car here, s, by speed and by a longer way; minus where the laps are faster. */
+        public double difference() {
             return logged.time() - fitted.time();
         }
     }

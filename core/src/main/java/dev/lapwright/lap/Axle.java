@@ -1,6 +1,6 @@
 package dev.lapwright.lap;
 
-/** One of the two. */
+/** Axle of a car: front or rear. */
 public enum Axle {
     /** The front axle: if it gives up first, the car understeers at its limit. */
     FRONT("front"),

@@ -1,5 +1,6 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
@@ -86,8 +87,8 @@ public final class Drivetrain {
     public double resistance(double speed, double headWind, double slope) {
         Check.inRange("head wind (m/s)", headWind, -60, 60);
         Check.inRange("slope (rad)", slope, -1, 1);
-        double climb = Road.GRAVITY * Math.sin(slope);
-        wheels.at(checked(speed), 0, 0, Road.GRAVITY * Math.cos(slope), 0, climb, 1, headWind);
+        double climb = StandardAtmosphere.GRAVITY * Math.sin(slope);
+        wheels.at(checked(speed), 0, 0, StandardAtmosphere.GRAVITY * Math.cos(slope), 0, climb, 1, headWind);
         wheels.utilisation(climb, 1);
         return wheels.requiredForce;
     }

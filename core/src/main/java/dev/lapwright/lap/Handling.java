@@ -2,6 +2,7 @@ package dev.lapwright.lap;
 
 import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.fault.Check;
@@ -42,7 +43,7 @@ public final class Handling {
     }
 
     private UndersteerGradient with(double downforceFront, double downforceRear) {
-        double weight = car.mass * Road.GRAVITY;
+        double weight = car.mass * StandardAtmosphere.GRAVITY;
         double front = stiffness(car.front, 0.5 * (weight * car.frontShare + downforceFront));
         double rear = stiffness(car.rear, 0.5 * (weight * (1 - car.frontShare) + downforceRear));
         double toFront = (1 - car.frontShare) * car.wheelbase;
@@ -68,7 +69,7 @@ public final class Handling {
     }
 
     private double toe(AxleData axle, Quantity toe, double share) {
-        double load = 0.5 * car.mass * Road.GRAVITY * share;
+        double load = 0.5 * car.mass * StandardAtmosphere.GRAVITY * share;
         double c = axle.aC - axle.bC * load;
         // d(C)/dF of C = F max(floor, a - b F): beyond the floor C grows in proportion to load.
         double growth = c > axle.floorC ? axle.aC - 2 * axle.bC * load : axle.floorC;

@@ -1,5 +1,6 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.air.Wind;
 import dev.lapwright.track.Stations;
 
@@ -8,8 +9,6 @@ import dev.lapwright.track.Stations;
  * station i, row 2i + 1 the middle of the cell after it.
  */
 final class Road {
-    static final double GRAVITY = 9.80665;
-
     /** Numbers in a row. */
     static final int STRIDE = 8;
     /** Lateral acceleration per v²: κ cos φ, 1/m. */
@@ -96,10 +95,10 @@ final class Road {
             Wind wind) {
         int k = STRIDE * index;
         rows[k + LATERAL_CURVATURE] = curvature * Math.cos(bank);
-        rows[k + LATERAL_GRAVITY] = GRAVITY * Math.sin(bank) * Math.cos(slope);
-        rows[k + NORMAL_GRAVITY] = GRAVITY * Math.cos(slope) * Math.cos(bank);
+        rows[k + LATERAL_GRAVITY] = StandardAtmosphere.GRAVITY * Math.sin(bank) * Math.cos(slope);
+        rows[k + NORMAL_GRAVITY] = StandardAtmosphere.GRAVITY * Math.cos(slope) * Math.cos(bank);
         rows[k + NORMAL_CURVATURE] = curvature * Math.sin(bank) + vertical;
-        rows[k + CLIMB] = GRAVITY * Math.sin(slope);
+        rows[k + CLIMB] = StandardAtmosphere.GRAVITY * Math.sin(slope);
         rows[k + GRIP] = grip;
         rows[k + HEAD_WIND] = wind.headWind(heading);
         rows[k + RULE] = rule;

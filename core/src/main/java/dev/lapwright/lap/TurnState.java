@@ -1,5 +1,6 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.Stations;
@@ -57,7 +58,7 @@ public record TurnState(
 
     /** On a flat, straight-running road without wind, in a left turn. */
     public static TurnState level(Pedals pedals, double speed, double acceleration, int gear) {
-        return new TurnState(pedals, speed, acceleration, gear, true, 0, Road.GRAVITY, 0, 1, 0);
+        return new TurnState(pedals, speed, acceleration, gear, true, 0, StandardAtmosphere.GRAVITY, 0, 1, 0);
     }
 
     /** As a lap is at a station, with pedals of one's choice. */
@@ -70,7 +71,7 @@ public record TurnState(
                 acceleration,
                 (int) lap.value(Channel.GEAR, station),
                 left,
-                Road.GRAVITY * Math.sin(stations.bank()[station]) * Math.cos(stations.slope()[station]),
+                StandardAtmosphere.GRAVITY * Math.sin(stations.bank()[station]) * Math.cos(stations.slope()[station]),
                 lap.value(Channel.NORMAL_ACCELERATION, station),
                 lap.value(Channel.LONGITUDINAL_ACCELERATION, station) - acceleration,
                 stations.grip()[station],

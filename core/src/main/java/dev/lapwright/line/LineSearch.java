@@ -48,7 +48,7 @@ public final class LineSearch {
                             + " widths into its document");
         }
         return new LineSearch(
-                new RoadNodes(track, car.value(Quantity.WIDTH), choices), Optional.empty(), (steps, gain) -> {});
+                new RoadNodes(track, car.value(Quantity.WIDTH), choices), Optional.empty(), (steps, difference) -> {});
     }
 
     /** The same beginning at another line along the same road. */
@@ -68,9 +68,9 @@ public final class LineSearch {
          * Called after each step.
          *
          * @param steps taken so far
-         * @param gain lap time saved so far, s
+         * @param difference of the lap time so far, s, minus where faster
          */
-        void report(int steps, double gain);
+        void report(int steps, double difference);
     }
 
     /** Middle line: the road's own path, moved within the bounds where it runs too close to an edge. */

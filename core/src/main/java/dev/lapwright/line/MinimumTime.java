@@ -78,7 +78,7 @@ final class MinimumTime {
             } else if (!(gain > 0.25 * expected)) {
                 price *= 4;
             }
-            progress.report(step, first - lap.time());
+            progress.report(step, lap.time() - first);
         }
         return best;
     }

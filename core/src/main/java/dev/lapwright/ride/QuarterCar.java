@@ -1,5 +1,6 @@
 package dev.lapwright.ride;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 
@@ -30,9 +31,6 @@ public record QuarterCar(
         Damper damper,
         double motionRatio,
         double downforce) {
-    /** Standard gravity, m/s². */
-    static final double GRAVITY = 9.80665;
-
     public QuarterCar {
         Check.positive("sprung mass (kg)", sprungMass);
         Check.positive("unsprung mass (kg)", unsprungMass);
@@ -41,7 +39,7 @@ public record QuarterCar(
         Check.inRange("tyre damping (N s/m)", tyreDamping, 0, 1e7);
         Check.positive("motion ratio", motionRatio);
         Check.finite("downforce (N)", downforce);
-        double load = (sprungMass + unsprungMass) * GRAVITY + downforce;
+        double load = (sprungMass + unsprungMass) * StandardAtmosphere.GRAVITY + downforce;
         if (!(load > 0)) {
             throw new InvalidValueException(
                     "downforce (N)",
@@ -65,7 +63,7 @@ public record QuarterCar(
 
     /** Load on a flat road, N. */
     public double staticLoad() {
-        return (sprungMass + unsprungMass) * GRAVITY + downforce;
+        return (sprungMass + unsprungMass) * StandardAtmosphere.GRAVITY + downforce;
     }
 
     /** Wheel rate in series with the tyre, N/m. */

@@ -78,27 +78,27 @@ class BriefTest {
     void sensitivityIsThatOfTheStudyAskedDirectly() {
         SensitivityResult direct =
                 Sensitivity.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY).run();
-        assertThat(sensitivity().study().gains()).isEqualTo(direct.gains());
+        assertThat(sensitivity().study().worths()).isEqualTo(direct.worths());
         assertThat(sensitivity().study().interactions()).isEqualTo(direct.interactions());
     }
 
     @Test
     void everyAdjustmentIsInOneListOfWhatIsWorthChanging() {
-        List<SensitivityResult.Gain> all = Stream.of(
+        List<SensitivityResult.Worth> all = Stream.of(
                         sensitivity().worthChanging(),
                         sensitivity().notWorthChanging(),
                         sensitivity().leftAlone())
                 .flatMap(List::stream)
                 .toList();
         assertThat(all)
-                .containsExactlyInAnyOrderElementsOf(sensitivity().study().gains());
+                .containsExactlyInAnyOrderElementsOf(sensitivity().study().worths());
     }
 
     /** Less mass is always faster: Newton's second law. */
     @Test
-    void massIsLeftAloneWithTheReasonAlthoughLessOfItGains() {
+    void massIsLeftAloneWithTheReasonAlthoughLessOfItIsFaster() {
         assertThat(sensitivity().leftAlone().stream()
-                        .map(gain -> gain.adjustment().name()))
+                        .map(worth -> worth.adjustment().name()))
                 .containsExactly("ballast");
         assertThat(sensitivity().reasons().get(0).name()).isEqualTo("ballast");
         assertThat(sensitivity().reasons().get(0).reason()).isNotBlank();
@@ -111,8 +111,9 @@ class BriefTest {
         GearingResult gearing = BRIEF.gearing().value().orElseThrow();
         assertThat(gearing.asGiven().choices()).hasSameSizeAs(direct.asGiven().choices());
         for (int i = 0; i < direct.asGiven().choices().size(); i++) {
-            assertThat(gearing.asGiven().gain(gearing.asGiven().choices().get(i)))
-                    .isEqualTo(direct.asGiven().gain(direct.asGiven().choices().get(i)));
+            assertThat(gearing.asGiven().difference(gearing.asGiven().choices().get(i)))
+                    .isEqualTo(direct.asGiven()
+                            .difference(direct.asGiven().choices().get(i)));
         }
     }
 
@@ -184,8 +185,8 @@ class BriefTest {
     @Test
     void theNumberOfThreadsChangesNothing() {
         BriefResult one = BriefCars.brief().run(StudyRun.onThreads(1));
-        assertThat(one.sensitivity().value().orElseThrow().study().gains())
-                .isEqualTo(sensitivity().study().gains());
+        assertThat(one.sensitivity().value().orElseThrow().study().worths())
+                .isEqualTo(sensitivity().study().worths());
         assertThat(one.suggestion().value().orElseThrow().setup())
                 .isEqualTo(BRIEF.suggestion().value().orElseThrow().setup());
         assertThat(one.tests().value().orElseThrow().runs().stream().map(TestPlan.Run::changes))

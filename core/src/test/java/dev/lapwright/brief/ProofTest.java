@@ -45,8 +45,8 @@ class ProofTest {
                         .expected()
                         .value()
                         .orElseThrow()
-                        .gain())
-                .isCloseTo(LESS - MORE, within(1e-9));
+                        .difference())
+                .isCloseTo(MORE - LESS, within(1e-9));
     }
 
     /** The laps were made of the model's own times with a scatter far below their difference. */
@@ -94,8 +94,8 @@ class ProofTest {
         TimingLog log = BriefCars.log(List.of("wing=0", "wing=8", "wing=8,final-drive=5"), LESS, MORE, MORE);
         List<Proof.Change> changes = there(log).changes();
         assertThat(changes).hasSize(2);
-        assertThat(changes.get(1).expected().value().orElseThrow().gain())
-                .isCloseTo(MORE - BriefCars.time(CAR.with("wing", 8).with("final-drive", 5)), within(1e-9));
+        assertThat(changes.get(1).expected().value().orElseThrow().difference())
+                .isCloseTo(BriefCars.time(CAR.with("wing", 8).with("final-drive", 5)) - MORE, within(1e-9));
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -31,7 +32,7 @@ class SuggestionTest {
         assertThat(SUGGESTED.chosen()).isTrue();
         assertThat(SUGGESTED.study().search().axes().stream().map(OptimisationResult.Axis::name))
                 .containsExactlyInAnyOrderElementsOf(BRIEF.sensitivity().value().orElseThrow().worthChanging().stream()
-                        .map(gain -> gain.adjustment().name())
+                        .map(worth -> worth.adjustment().name())
                         .toList());
     }
 
@@ -44,8 +45,8 @@ class SuggestionTest {
             assertThat(SUGGESTED.car().setting(direct.search().axes().get(i).name()))
                     .isEqualTo(direct.nearOptimal().fewest().settings().get(i));
         }
-        assertThat(SUGGESTED.effect().gain())
-                .isCloseTo(direct.gain(direct.nearOptimal().fewest()), within(ROUNDING));
+        assertThat(SUGGESTED.effect().difference())
+                .isCloseTo(direct.difference(direct.nearOptimal().fewest()), within(ROUNDING));
     }
 
     @Test
@@ -54,65 +55,75 @@ class SuggestionTest {
     }
 
     @Test
-    void undoingAllChangesGivesTheWholeGainBack() {
+    void undoingAllChangesGivesTheWholeDifferenceBack() {
         Car car = SUGGESTED.car();
         for (SuggestedSetup.Change change : SUGGESTED.changes()) {
             car = car.with(change.change().adjustment().name(), change.change().from());
         }
-        assertThat(BriefCars.time(car) - BriefCars.time(SUGGESTED.car()))
-                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
+        assertThat(BriefCars.time(SUGGESTED.car()) - BriefCars.time(car))
+                .isCloseTo(SUGGESTED.effect().difference(), within(ROUNDING));
     }
 
-    /** What one gains by itself and what the other adds to it are the whole: a telescoping sum. */
+    /** What one does by itself and what the other adds to it are the whole: a telescoping sum. */
     @Test
-    void oneChangeAloneAndTheOtherOnTopOfItGainTheWhole() {
+    void oneChangeAloneAndTheOtherOnTopOfItAreTheWhole() {
         assertThat(SUGGESTED.changes()).hasSize(2);
-        assertThat(alone(0).gain() + undone(1).gain())
-                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
-        assertThat(alone(1).gain() + undone(0).gain())
-                .isCloseTo(SUGGESTED.effect().gain(), within(ROUNDING));
+        assertThat(alone(0).difference() + undone(1).difference())
+                .isCloseTo(SUGGESTED.effect().difference(), within(ROUNDING));
+        assertThat(alone(1).difference() + undone(0).difference())
+                .isCloseTo(SUGGESTED.effect().difference(), within(ROUNDING));
     }
 
-    /** With two changes, what they do together is what one alone gains beyond what it adds to the other. */
+    /** With two changes, what they do together is what one alone does beyond what it adds to the other. */
     @Test
     void whatTheChangesDoTogetherIsSeenFromEitherSide() {
-        assertThat(SUGGESTED.together()).isCloseTo(alone(0).gain() - undone(0).gain(), within(ROUNDING));
-        assertThat(SUGGESTED.together()).isCloseTo(alone(1).gain() - undone(1).gain(), within(ROUNDING));
+        assertThat(SUGGESTED.together())
+                .isCloseTo(alone(0).difference() - undone(0).difference(), within(ROUNDING));
+        assertThat(SUGGESTED.together())
+                .isCloseTo(alone(1).difference() - undone(1).difference(), within(ROUNDING));
     }
 
     @Test
     void theChangeWorthMostComesFirst() {
-        assertThat(undone(0).gain()).isGreaterThanOrEqualTo(undone(1).gain());
+        assertThat(undone(0).difference()).isLessThanOrEqualTo(undone(1).difference());
     }
 
     @Test
-    void noChangeIsWorthLessThanWhatCountsAsFlat() {
+    void noChangeIsWorthLessThanWhatCounts() {
         // Less would have been put back: the setup with the fewest changes may lose this much against the best.
-        assertThat(SUGGESTED.leftToBest()).isBetween(-ROUNDING, Optimisation.FLAT_S);
+        assertThat(SUGGESTED.leftToBest()).isBetween(-LapTimeDifference.COUNTS, ROUNDING);
         for (int i = 0; i < SUGGESTED.changes().size(); i++) {
-            assertThat(undone(i).gain() + SUGGESTED.leftToBest()).isGreaterThan(Optimisation.FLAT_S - ROUNDING);
+            assertThat(undone(i).difference() + SUGGESTED.leftToBest())
+                    .isLessThan(-LapTimeDifference.COUNTS + ROUNDING);
         }
     }
 
     @Test
-    void sectorsPlacesAndCausesEachAddUpToTheGain() {
+    void sectorsPlacesAndCausesEachAddUpToTheDifference() {
         BriefResult.ChangeEffect effect = undone(0);
-        assertThat(effect.sectorGains().stream().mapToDouble(gain -> gain).sum())
-                .isCloseTo(effect.gain(), within(ROUNDING));
-        assertThat(-effect.places().stream()
+        assertThat(effect.bySector().stream()
+                        .mapToDouble(difference -> difference)
+                        .sum())
+                .isCloseTo(effect.difference(), within(ROUNDING));
+        assertThat(effect.places().stream()
                         .mapToDouble(Comparison.Part::difference)
                         .sum())
-                .isCloseTo(effect.gain(), within(ROUNDING));
-        assertThat(effect.byCause().values().stream().mapToDouble(gain -> gain).sum())
-                .isCloseTo(effect.gain(), within(ROUNDING));
-        assertThat(effect.inCorners() + effect.onStraights()).isCloseTo(effect.gain(), within(ROUNDING));
+                .isCloseTo(effect.difference(), within(ROUNDING));
+        assertThat(effect.byCause().values().stream()
+                        .mapToDouble(difference -> difference)
+                        .sum())
+                .isCloseTo(effect.difference(), within(ROUNDING));
+        assertThat(effect.inCorners() + effect.onStraights()).isCloseTo(effect.difference(), within(ROUNDING));
     }
 
     @Test
-    void theMainSectorGainsMost() {
-        List<Double> gains = SUGGESTED.effect().sectorGains();
-        assertThat(gains.get(SUGGESTED.effect().mainSector() - 1))
-                .isEqualTo(gains.stream().mapToDouble(gain -> gain).max().orElseThrow());
+    void theMainSectorBecomesFasterByMost() {
+        List<Double> differences = SUGGESTED.effect().bySector();
+        assertThat(differences.get(SUGGESTED.effect().mainSector() - 1))
+                .isEqualTo(differences.stream()
+                        .mapToDouble(difference -> difference)
+                        .min()
+                        .orElseThrow());
     }
 
     @Test
@@ -128,7 +139,7 @@ class SuggestionTest {
         assertThat(named.car().setting("final-drive")).isEqualTo(BriefCars.CAR.setting("final-drive"));
     }
 
-    /** The suggestion's own suggestion is to leave it: nothing was left to gain beyond what counts as flat. */
+    /** The suggestion's own suggestion is to leave it: nothing was left that counts. */
     @Test
     void aCarThatStandsAsSuggestedIsLeftAsItStands() {
         BriefResult again = BriefCars.run(
@@ -140,15 +151,15 @@ class SuggestionTest {
 
     /** With this rev limit less wing alone only meets it sooner, and a longer final drive alone only loses force. */
     @Test
-    void whatGainsOnlyTogetherIsFound() {
+    void whatIsFasterOnlyTogetherIsFound() {
         BriefResult brief = BriefCars.run(Brief.of(BriefCars.car(BriefCars.plain(45)), BriefCars.OVAL, BriefCars.DAY));
         assertThat(brief.sensitivity().value().orElseThrow().worthChanging()).isEmpty();
         SuggestedSetup suggested = brief.suggestion().value().orElseThrow();
         assertThat(suggested.changes()).hasSize(2);
         for (SuggestedSetup.Change change : suggested.changes()) {
-            assertThat(change.alone().value().orElseThrow().gain()).isNegative();
+            assertThat(change.alone().value().orElseThrow().difference()).isPositive();
         }
-        assertThat(suggested.effect().gain()).isGreaterThan(BriefResult.Priorities.WORTH_S);
+        assertThat(suggested.effect().difference()).isLessThan(-LapTimeDifference.COUNTS);
         assertThat(brief.tests().value().orElseThrow().runs()).hasSize(1);
     }
 }

@@ -29,14 +29,14 @@ class TestPlanTest {
                 car = car.with(change.adjustment().name(), change.to());
             }
             // Double precision.
-            assertThat(run.effect().gain()).isCloseTo(before - BriefCars.time(car), within(1e-9));
+            assertThat(run.effect().difference()).isCloseTo(BriefCars.time(car) - before, within(1e-9));
         }
     }
 
     @Test
-    void lapsWithEachSetupAreThoseThatShowTheGain() {
+    void lapsWithEachSetupAreThoseThatShowTheDifference() {
         for (TestPlan.Run run : PLAN.runs()) {
-            int needed = LapsToSee.perSetup(run.effect().gain(), 0.3);
+            int needed = LapsToSee.perSetup(run.effect().difference(), 0.3);
             assertThat(run.lapsToSee()).isEqualTo(needed);
             assertThat(run.changedLaps()).isEqualTo(Math.max(4, needed));
             assertThat(run.firstLaps() + run.lastLaps()).isEqualTo(run.changedLaps());
@@ -53,12 +53,12 @@ class TestPlanTest {
     }
 
     @Test
-    void theMostGainForEachLapSpentComesFirst() {
+    void theFastestForEachLapSpentComesFirst() {
         List<TestPlan.Run> runs = PLAN.runs();
         for (int i = 1; i < runs.size(); i++) {
-            assertThat(runs.get(i).effect().gain() / runs.get(i).laps())
-                    .isLessThanOrEqualTo(
-                            runs.get(i - 1).effect().gain() / runs.get(i - 1).laps());
+            assertThat(runs.get(i).effect().difference() / runs.get(i).laps())
+                    .isGreaterThanOrEqualTo(runs.get(i - 1).effect().difference()
+                            / runs.get(i - 1).laps());
         }
     }
 
@@ -99,7 +99,7 @@ class TestPlanTest {
         TestPlan.Run run = plan(BriefCars.brief().withScatter(60)).runs().get(0);
         assertThat(run.fate()).isEqualTo(TestPlan.Run.Fate.NOT_SEEN);
         assertThat(run.laps()).isPositive();
-        assertThat(run.gainPerLap()).isNotNegative();
+        assertThat(run.differencePerLap()).isNotPositive();
     }
 
     @Test
@@ -114,14 +114,14 @@ class TestPlanTest {
         assertThat(plan.runs()).hasSameSizeAs(sensitivity.worthChanging());
         for (TestPlan.Run run : plan.runs()) {
             double best = sensitivity.worthChanging().stream()
-                    .filter(gain ->
-                            gain.adjustment().equals(run.changes().get(0).adjustment()))
+                    .filter(worth ->
+                            worth.adjustment().equals(run.changes().get(0).adjustment()))
                     .findFirst()
                     .orElseThrow()
                     .best()
-                    .gain();
+                    .difference();
             // Double precision.
-            assertThat(run.effect().gain()).isCloseTo(best, within(1e-9));
+            assertThat(run.effect().difference()).isCloseTo(best, within(1e-9));
         }
     }
 }

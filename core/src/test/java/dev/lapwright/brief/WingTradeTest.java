@@ -55,20 +55,20 @@ class WingTradeTest {
             WingTrade.Setting choice = WING.choices().get(i);
             assertThat(choice.setting())
                     .isEqualTo(sweep.points().get(i).settings().get(0));
-            assertThat(choice.effect().orElseThrow().gain())
-                    .isCloseTo(sweep.gain(sweep.points().get(i)), within(ROUNDING));
+            assertThat(choice.effect().orElseThrow().difference())
+                    .isCloseTo(sweep.difference(sweep.points().get(i)), within(ROUNDING));
         }
         assertThat(WING.fastest().orElseThrow().setting())
                 .isEqualTo(sweep.fastest().orElseThrow().settings().get(0));
     }
 
     @Test
-    void whereItStandsNothingIsGained() {
+    void whereItStandsThereIsNoDifference() {
         WingTrade.Setting here = WING.choices().stream()
                 .filter(choice -> choice.setting() == WING.setting())
                 .findFirst()
                 .orElseThrow();
-        assertThat(here.effect().orElseThrow().gain()).isZero();
+        assertThat(here.effect().orElseThrow().difference()).isZero();
     }
 
     /** The plain car has no ride-height map: areas are those of the body and of so many degrees. */
@@ -82,15 +82,15 @@ class WingTradeTest {
     }
 
     @Test
-    void moreWingLosesOnTheStraightsOfAnOvalAndGainsInItsCorners() {
+    void moreWingIsSlowerOnTheStraightsOfAnOvalAndFasterInItsCorners() {
         WingTrade.Setting most = WING.choices().get(WING.choices().size() - 1);
-        assertThat(most.effect().orElseThrow().onStraights()).isNegative();
-        assertThat(most.effect().orElseThrow().inCorners()).isPositive();
+        assertThat(most.effect().orElseThrow().onStraights()).isPositive();
+        assertThat(most.effect().orElseThrow().inCorners()).isNegative();
     }
 
     /** t = 2π √(r/(μ g)) round a circle: textbook mechanics. */
     @Test
-    void aPercentOfGripGainsRoundACircleWhatMechanicsSays() {
+    void aPercentOfGripDoesRoundACircleWhatMechanicsSays() {
         double radius = 60;
         Track circle = Track.closed(
                 "circle", List.of(TrackPoint.flat(0, 1 / radius), TrackPoint.flat(2 * Math.PI * radius, 1 / radius)));
@@ -98,10 +98,10 @@ class WingTradeTest {
         double time = 2 * Math.PI * Math.sqrt(radius / PlainCar.GRAVITY);
         // Drag from cornering takes (1/200)²/2 of the grip, 1e-5, and half of that of the time.
         assertThat(brief.exchange().value().orElseThrow().moreGrip())
-                .isCloseTo(time * (1 - 1 / Math.sqrt(1.01)), within(1e-5 * time));
+                .isCloseTo(time * (1 / Math.sqrt(1.01) - 1), within(1e-5 * time));
     }
 
-    /** On a straight there is nothing to hold: downforce gains nothing without load-sensitive or rolling losses. */
+    /** On a straight there is nothing to hold: downforce does nothing without load-sensitive or rolling losses. */
     @Test
     void onAStraightDragCountsAndDownforceDoesNot() {
         // From 40 m/s on, where the engine, not the tyres, sets the drive force.
@@ -110,7 +110,7 @@ class WingTradeTest {
                 .exchange()
                 .value()
                 .orElseThrow();
-        assertThat(exchange.lessDrag()).isGreaterThan(1e-3);
+        assertThat(exchange.lessDrag()).isLessThan(-1e-3);
         // Far below the thousandth in which lap times are given.
         assertThat(exchange.moreDownforce()).isCloseTo(0, within(1e-6));
         assertThat(exchange.dragForDownforce()).isCloseTo(0, within(1e-3));

@@ -41,24 +41,25 @@ class LapsToSeeTest {
 
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 15, 394, 20_000})
-    void theLeastVisibleGainIsTheOtherWayRound(int laps) {
-        double gain = LapsToSee.visibleGain(laps, 0.3);
-        // Gains go with 1/√n: one lap in 20 000 changes them by 2.5e-5. Either side by more than the search's 1e-9.
-        assertThat(LapsToSee.perSetup(gain * (1 + 1e-6), 0.3)).isEqualTo(laps);
-        assertThat(LapsToSee.perSetup(gain * (1 - 1e-6), 0.3)).isEqualTo(laps + 1);
+    void theLeastVisibleDifferenceIsTheOtherWayRound(int laps) {
+        double least = LapsToSee.visible(laps, 0.3);
+        // Differences go with 1/√n: one lap in 20 000 changes them by 2.5e-5. Either side by more than the search's
+        // 1e-9.
+        assertThat(LapsToSee.perSetup(least * (1 + 1e-6), 0.3)).isEqualTo(laps);
+        assertThat(LapsToSee.perSetup(least * (1 - 1e-6), 0.3)).isEqualTo(laps + 1);
     }
 
     @ParameterizedTest
     @CsvSource({"0.5, 64", "0.8, 26"})
     void cohensNumbersOfLapsShowHisEffectsAndOneLapLessDoesNot(double effect, int laps) {
         // J. Cohen, A Power Primer, table 2, as above.
-        assertThat(LapsToSee.visibleGain(laps, 1)).isLessThanOrEqualTo(effect);
-        assertThat(LapsToSee.visibleGain(laps - 1, 1)).isGreaterThan(effect);
+        assertThat(LapsToSee.visible(laps, 1)).isLessThanOrEqualTo(effect);
+        assertThat(LapsToSee.visible(laps - 1, 1)).isGreaterThan(effect);
     }
 
     @Test
     void oneLapOfEachShowsNothingAndIsRefused() {
-        assertThatThrownBy(() -> LapsToSee.visibleGain(1, 0.3))
+        assertThatThrownBy(() -> LapsToSee.visible(1, 0.3))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("laps with each setup");
     }

@@ -210,7 +210,7 @@ class DoorGuardTest {
                 new Door("start (m)", v -> circle().startingAt(v)),
                 new Door("distance", RUN::pointAt),
                 new Door("predicted change", Evidence.DEFAULT::predicting),
-                new Door("gain", v -> LapsToSee.perSetup(v, 0.3)),
+                new Door("difference", v -> LapsToSee.perSetup(v, 0.3)),
                 new Door("scatter", v -> LapsToSee.perSetup(0.1, v)),
                 new Door(
                         "confidence", v -> Fit.of(CAR, RUN, Conditions.STANDARD).confidence(v)),

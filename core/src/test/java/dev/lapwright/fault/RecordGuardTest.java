@@ -98,7 +98,7 @@ class RecordGuardTest {
             ImportReport.ShapeReport.class,
             ArcLengthCurve.Place.class,
             Stations.Place.class,
-            SensitivityResult.Gain.class,
+            SensitivityResult.Worth.class,
             SensitivityResult.Interaction.class,
             SensitivityResult.class,
             AxleMargins.class,

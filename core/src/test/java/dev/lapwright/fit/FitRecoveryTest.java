@@ -277,7 +277,7 @@ class FitRecoveryTest {
                 way / (corner.logged().time() > 0 ? way / corner.logged().time() - 3 : 1)
                         - corner.logged().time();
         // Speed varies in the corner, so the mean of 1/v is not 1 over the mean: a tenth of the loss.
-        assertThat(slow.lost() - corner.lost()).isCloseTo(expected, within(0.15 * expected));
+        assertThat(slow.difference() - corner.difference()).isCloseTo(expected, within(0.15 * expected));
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.InvalidValueException;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
@@ -49,7 +50,7 @@ class PassSolverTest {
             if (flight && Math.abs(before - after) < 1e-12) {
                 double fall = (centre(trace, i - n) - 2 * centre(trace, i) + centre(trace, i + n)) / (before * before);
                 // Newton: nothing but weight acts. Heights to 1e-8 m over 5 ms: 4e-8/25e-6 = 2e-3.
-                assertThat(fall).isCloseTo(-QuarterCar.GRAVITY, within(5e-3));
+                assertThat(fall).isCloseTo(-StandardAtmosphere.GRAVITY, within(5e-3));
                 checked++;
             }
         }

@@ -21,7 +21,8 @@ import java.util.regex.Pattern;
  * setting.
  */
 public final class SettingText {
-    private static final Pattern VALUE = Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
+    private static final Pattern VALUE =
+            Pattern.compile("\\s*([-+\u2212]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*)?");
 
     private final String name;
     private final Unit unit;
@@ -115,7 +116,7 @@ public final class SettingText {
                     "'" + Excerpt.of(text) + "' is not a number",
                     "write a number, if you like with a unit, as in " + Check.text(example) + symbol);
         }
-        double number = Double.parseDouble(matcher.group(1));
+        double number = Double.parseDouble(matcher.group(1).replace('\u2212', '-'));
         return matcher.group(2) == null
                 ? number
                 : inUnit(number, matcher.group(2).trim());

@@ -1,5 +1,6 @@
 package dev.lapwright.logs;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.samples.LapStarts;
@@ -31,7 +32,6 @@ record DrivenChannels(
         double[] lap,
         Map<SampleColumn, String> units) {
     private static final double[] NONE = new double[0];
-    private static final double STANDARD_GRAVITY = 9.80665;
     /** No car is faster, m/s; what is logged so is in another unit. */
     private static final double FASTEST = 130;
     /** Nobody logs laps whose greatest acceleration is less, m/s²: what is logged so is in g. */
@@ -118,7 +118,7 @@ record DrivenChannels(
             if (!header.place(column).unitSaid() && most < GENTLE) {
                 units.put(column, "g (by its values)");
                 for (int i = 0; i < values.length; i++) {
-                    values[i] *= STANDARD_GRAVITY;
+                    values[i] *= StandardAtmosphere.GRAVITY;
                 }
             }
             return values;

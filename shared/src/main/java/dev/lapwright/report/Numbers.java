@@ -9,7 +9,6 @@ import java.util.function.DoubleFunction;
 
 /** Forms of numbers as people of the trade write them; never in a local format. */
 public final class Numbers {
-    private static final double STANDARD_GRAVITY = 9.80665;
     static final String NONE = "-";
 
     /** Far beyond the model, far short of noise. */
@@ -77,11 +76,6 @@ public final class Numbers {
     /** A speed (m/s) in km/h. */
     public static String kmh(double speed) {
         return fixed(Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR), 1);
-    }
-
-    /** An acceleration (m/s²) in g. */
-    public static String g(double acceleration) {
-        return fixed(acceleration / STANDARD_GRAVITY, 2);
     }
 
     /** A share (0 to 1) in percent. */

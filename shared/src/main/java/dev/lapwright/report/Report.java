@@ -20,6 +20,9 @@ public final class Report {
     /** A name and what there is to say under it. */
     public record Item(String name, String text) implements Block {}
 
+    /** A beginning that keeps its place, and text that goes on under its own first word. */
+    public record Hanging(String beginning, String text) implements Block {}
+
     /** Running text. */
     public record Paragraph(String text) implements Block {}
 
@@ -68,6 +71,11 @@ public final class Report {
     /** Says one thing under a name. */
     public Report item(String name, String text) {
         return block(new Item(name, text));
+    }
+
+    /** Says something after a beginning that keeps its spaces, as in a list of names in a column of one width. */
+    public Report hanging(String beginning, String text) {
+        return block(new Hanging(beginning, text));
     }
 
     /** Adds running text. */

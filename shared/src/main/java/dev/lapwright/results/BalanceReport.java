@@ -32,17 +32,17 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
             .value("distanceM", BalanceResult.PhaseBalance::distance)
             .value("speedKmh", phase -> LapTrace.kmh(phase.state().speed()))
             .value("gear", phase -> phase.state().gear())
-            .value("accelerationMps2", phase -> phase.margins().acceleration())
+            .value("accelerationG", phase -> LapTrace.g(phase.margins().acceleration()))
             .value("wheelForceN", phase -> phase.margins().force())
-            .value("lapLateralAccelerationMps2", BalanceResult.PhaseBalance::lateralAcceleration)
-            .value("frontLimitMps2", phase -> phase.margins().front())
-            .value("rearLimitMps2", phase -> phase.margins().rear())
+            .value("lapLateralAccelerationG", phase -> LapTrace.g(phase.lateralAcceleration()))
+            .value("frontLimitG", phase -> LapTrace.g(phase.margins().front()))
+            .value("rearLimitG", phase -> LapTrace.g(phase.margins().rear()))
             .value("firstAxle", phase -> phase.margins().first().label())
-            .value("reserveMps2", phase -> phase.margins().reserve())
+            .value("reserveG", phase -> LapTrace.g(phase.margins().reserve()))
             .value("reservePercent", phase -> PERCENT * phase.margins().reserveShare())
-            .value("rearLessFrontMps2", phase -> phase.margins().understeer())
+            .value("rearLessFrontG", phase -> LapTrace.g(phase.margins().understeer()))
             .value("differentialYawMomentNm", phase -> phase.margins().yawMoment())
-            .value("rollOverMps2", phase -> phase.margins().rollOver())
+            .value("rollOverG", phase -> LapTrace.g(phase.margins().rollOver()))
             .value("frontDownforcePercent", phase -> frontDownforce(phase.margins()));
 
     /** A phase in its corner. */
@@ -122,14 +122,14 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
                 .field("rearToeDegPerG", toe(result, result.rearToe()));
         Table<BalancePhase> mean = Table.<BalancePhase>of("Means over the corners")
                 .value("corners", result::count)
-                .value("limitMps2", result::limit)
-                .value("rearLessFrontMps2", result::understeer);
+                .value("limitG", phase -> LapTrace.g(result.limit(phase)))
+                .value("rearLessFrontG", phase -> LapTrace.g(result.understeer(phase)));
         Map<String, Object> means = new LinkedHashMap<>();
         for (BalancePhase phase : BalancePhase.values()) {
             means.put(phase.label(), mean.map(phase));
         }
         return new Report()
-                .fields(ResultHeader.of("balance/1", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.of("balance/2", InputHash.of(result.lap()), result.lap()))
                 .field("lapTimeS", result.lap().time())
                 .field("understeerGradientAtRest", gradient.fields())
                 .field("yawInertiaKgM2", result.yawInertia())
@@ -179,7 +179,7 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
         result.corners().forEach(corner -> lines.add(line(corner)));
         lines.add(new Line("mean", "", phase -> balance(result.understeer(phase), result.limit(phase)), true));
         report.paragraph(
-                        "The axle that gives up first, and what the other has left then: lateral acceleration in m/s2, and in"
+                        "The axle that gives up first, and what the other has left then: lateral acceleration in g, and in"
                                 + " percent of the first axle's limit. Front first is understeer, rear first oversteer.")
                 .rows(table.marking(Line::isMean), lines);
         result.corners().stream()
@@ -203,11 +203,11 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
 
     private static String balance(double understeer, double limit) {
         double reserve = Math.abs(understeer);
-        String size = Numbers.fixed(reserve, 2);
+        String size = Numbers.fixed(LapTrace.g(reserve), 3);
         if (!Double.isFinite(understeer)) {
             return size;
         }
-        if (size.equals("0.00")) {
+        if (size.equals("0.000")) {
             return "even";
         }
         String percent = limit > 0 ? " (" + Numbers.fixed(PERCENT * reserve / limit, 0) + " %)" : "";

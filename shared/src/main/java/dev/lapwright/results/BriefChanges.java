@@ -25,8 +25,8 @@ final class BriefChanges {
         tree.put("turnedByChoiceOfSensitivity", suggested.chosen());
         tree.put("setup", suggested.setup().settings());
         tree.put("together", effect(suggested.effect()));
-        tree.put("beyondSumOfUndoneS", suggested.together());
-        tree.put("leftToBestS", suggested.leftToBest());
+        tree.put("differenceBeyondSumOfUndoneS", suggested.together());
+        tree.put("differenceToBestS", suggested.leftToBest());
         tree.put(
                 "changes",
                 suggested.changes().stream().map(BriefChanges::suggested).toList());
@@ -56,24 +56,24 @@ final class BriefChanges {
         Map<String, Object> tree = shortly(effect);
         Map<String, Object> causes = new LinkedHashMap<>();
         effect.byCause().forEach((limit, seconds) -> causes.put(limit.label(), seconds));
-        tree.put("gainByCauseS", causes);
+        tree.put("differenceByCauseS", causes);
         tree.put("places", effect.places().stream().map(BriefChanges::place).toList());
         return tree;
     }
 
     private static Map<String, Object> shortly(BriefResult.ChangeEffect effect) {
         Map<String, Object> tree = new LinkedHashMap<>();
-        tree.put("gainS", effect.gain());
-        tree.put("sectorGainsS", effect.sectorGains());
-        tree.put("gainInCornersS", effect.inCorners());
-        tree.put("gainOnStraightsS", effect.onStraights());
+        tree.put("differenceS", effect.difference());
+        tree.put("differenceBySectorS", effect.bySector());
+        tree.put("differenceInCornersS", effect.inCorners());
+        tree.put("differenceOnStraightsS", effect.onStraights());
         return tree;
     }
 
     private static Map<String, Object> place(Comparison.Part part) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("name", part.label());
-        tree.put("gainS", -part.difference());
+        tree.put("differenceS", part.difference());
         tree.put("mainCause", part.mainCause().map(Limit::label).orElse(null));
         return tree;
     }

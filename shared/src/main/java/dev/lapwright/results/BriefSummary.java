@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
@@ -16,7 +17,7 @@ import java.util.function.Function;
 
 /**
  * A brief as JSON: each part as the document of its study holds it, without what all of them begin with. A part that could not
- * be had says why instead. Unrounded, the unit in each name; gains are positive where the car is faster.
+ * be had says why instead. Unrounded, the unit in each name; differences are minus where the car is faster.
  */
 public final class BriefSummary {
     private static final double PERCENT = 100;
@@ -32,7 +33,7 @@ public final class BriefSummary {
      */
     public static Map<String, Object> tree(BriefResult brief, double kgPerLitre, Optional<LapLogFile> log) {
         Map<String, Object> tree =
-                ResultHeader.of("brief/1", hash(brief), brief.car(), brief.track(), brief.conditions());
+                ResultHeader.of("brief/2", hash(brief), brief.car(), brief.track(), brief.conditions());
         tree.put("asked", asked(brief.choices()));
         tree.put("lap", LapReport.figures(brief.lap()));
         tree.put("map", map(brief.lap()));
@@ -137,7 +138,7 @@ public final class BriefSummary {
 
     private static Map<String, Object> sensitivity(BriefResult.Priorities found) {
         Map<String, Object> tree = headless(SensitivityReport.fields(found.study()));
-        tree.put("worthChangingFromS", BriefResult.Priorities.WORTH_S);
+        tree.put("differenceCountsFromS", LapTimeDifference.COUNTS);
         tree.put("worthChanging", names(found.worthChanging()));
         tree.put("notWorthChanging", names(found.notWorthChanging()));
         Map<String, Object> alone = new LinkedHashMap<>();
@@ -146,17 +147,17 @@ public final class BriefSummary {
         return tree;
     }
 
-    private static List<String> names(List<SensitivityResult.Gain> gains) {
-        return gains.stream().map(gain -> gain.adjustment().name()).toList();
+    private static List<String> names(List<SensitivityResult.Worth> worths) {
+        return worths.stream().map(worth -> worth.adjustment().name()).toList();
     }
 
     private static Map<String, Object> exchange(BriefResult.AeroExchange exchange) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("dragAreaM2", exchange.dragArea());
         tree.put("downforceAreaM2", exchange.downforceArea());
-        tree.put("onePercentLessDragGainS", exchange.lessDrag());
-        tree.put("onePercentMoreDownforceGainS", exchange.moreDownforce());
-        tree.put("onePercentMoreGripGainS", exchange.moreGrip());
+        tree.put("differenceOnePercentLessDragS", exchange.lessDrag());
+        tree.put("differenceOnePercentMoreDownforceS", exchange.moreDownforce());
+        tree.put("differenceOnePercentMoreGripS", exchange.moreGrip());
         tree.put("dragForDownforce", exchange.dragForDownforce());
         return tree;
     }

@@ -2,6 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -14,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Report of two laps side by side. Differences are the second lap less the first: positive where the second is slower.
+ * Report of two laps side by side. Differences are the second lap less the first: minus where the second is faster.
  *
  * @param subject what is compared with
  * @param name of the other, for people
@@ -24,9 +25,6 @@ import java.util.Map;
 public record ComparisonReport(Subject subject, String name, Subject other, Comparison comparison) {
     /** Name of the trace's file. */
     public static final String TRACE = "trace.csv";
-
-    /** Lap times are given in thousandths; less than half of one is nothing. */
-    private static final double NOTHING_S = 0.0005;
 
     private static final Table<Comparison.Part.Drive> DRIVE = Table.<Comparison.Part.Drive>of("How a part was driven")
             .value("timeS", Comparison.Part.Drive::time)
@@ -41,7 +39,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .number("fromM", "from", "m", Numbers.fixed(0), Comparison.Part::from)
             .value("toM", Comparison.Part::to)
             .number("", "time", "s", Numbers.fixed(3), part -> part.first().time())
-            .number("differenceS", "difference", "s", Numbers.signed(3), Comparison.Part::difference)
+            .number("differenceS", "delta", "s", Numbers.signed(3), Comparison.Part::difference)
             .value("differenceByCauseS", part -> causes(part.byCause()))
             .text("slowest", "km/h", part -> Numbers.kmh(part.first().minimumSpeed()))
             .text("other slowest", "km/h", part -> Numbers.kmh(part.second().minimumSpeed()))
@@ -56,7 +54,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
         Report report = subject.heading().item("Against", against()).gap();
         items(report);
         report.gap()
-                .line("By part of the lap (+ is slower than the setup above):")
+                .line("By part of the lap (minus is faster than the setup above):")
                 .rows(PARTS, comparison.parts())
                 .gap()
                 .paragraph(reading());
@@ -187,12 +185,12 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .min(Comparator.comparingDouble(Comparison.Part::difference))
                 .orElseThrow();
         StringBuilder text = new StringBuilder();
-        if (isNothing(lost.difference()) && isNothing(gained.difference())) {
+        if (LapTimeDifference.isNone(lost.difference()) && LapTimeDifference.isNone(gained.difference())) {
             return name + " drives the same lap.";
         }
         double difference = comparison.difference();
         text.append(name).append(" is ");
-        text.append(isNothing(difference) ? "as fast" : seconds(difference) + (difference > 0 ? " slower" : " faster"));
+        text.append(DifferenceWords.said(difference));
         boolean both = parts.stream().anyMatch(Comparison.Part::isCorner)
                 && parts.stream().anyMatch(part -> !part.isCorner());
         if (both) {
@@ -200,33 +198,25 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             text.append(", ").append(moved("on straights", comparison.onStraights()));
         }
         text.append('.');
-        if (!isNothing(lost.difference()) && lost.difference() > 0) {
+        if (LapTimeDifference.isSlower(lost.difference())) {
             text.append(" It loses most in ").append(place(lost)).append('.');
         }
-        if (!isNothing(gained.difference()) && gained.difference() < 0) {
+        if (LapTimeDifference.isFaster(gained.difference())) {
             text.append(" It gains most in ").append(place(gained)).append('.');
         }
         return text.toString();
     }
 
-    private static boolean isNothing(double seconds) {
-        return Math.abs(seconds) < NOTHING_S;
-    }
-
-    private static String seconds(double difference) {
-        return Numbers.fixed(Math.abs(difference), 3) + " s";
-    }
-
     private static String moved(String where, double difference) {
-        if (isNothing(difference)) {
+        if (LapTimeDifference.isNone(difference)) {
             return "nothing " + where;
         }
-        return seconds(difference) + (difference > 0 ? " lost " : " gained ") + where;
+        return DifferenceWords.size(difference) + (difference > 0 ? " lost " : " gained ") + where;
     }
 
     private static String place(Comparison.Part part) {
         String cause = part.mainCause().map(Limit::label).orElse("");
-        return part.label() + ", " + seconds(part.difference())
+        return part.label() + ", " + DifferenceWords.size(part.difference())
                 + (cause.isEmpty() ? "" : ", where " + cause + " limits");
     }
 }

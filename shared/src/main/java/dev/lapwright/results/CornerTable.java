@@ -1,30 +1,16 @@
 package dev.lapwright.results;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.report.CsvText;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Table;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
-/** The corners of a track with what the road is like at each apex, as rows, CSV and JSON. */
-public final class CornerTable {
-    private static final List<String> COLUMNS = List.of(
-            "number",
-            "name",
-            "turn",
-            "entryM",
-            "apexM",
-            "exitM",
-            "minimumRadiusM",
-            "turningDeg",
-            "slopeDeg",
-            "helpingBankDeg",
-            "grip");
-
+/** Table of the corners of a track, with what the road is like at each apex. */
+final class CornerTable {
     /**
      * A corner.
      *
@@ -34,12 +20,12 @@ public final class CornerTable {
      * @param helpingBank bank at the apex, rad, positive where it helps the corner, whichever way that turns
      * @param grip at the apex, relative to the reference surface
      */
-    public record Row(Corner corner, double turning, double slope, double helpingBank, double grip) {}
+    record Row(Corner corner, double turning, double slope, double helpingBank, double grip) {}
 
     private CornerTable() {}
 
     /** A row for each corner in driving order. */
-    public static List<Row> rows(Stations stations) {
+    static List<Row> rows(Stations stations) {
         List<Row> rows = new ArrayList<>();
         for (Corner corner : stations.corners()) {
             double apex = Math.max(0, Math.min(corner.apex(), stations.track().length()));
@@ -54,48 +40,28 @@ public final class CornerTable {
         return rows;
     }
 
-    /** The rows as comma-separated values under a line of names; distances in m, angles in degrees. */
-    public static String csv(Stations stations) {
-        CsvText csv = new CsvText();
-        csv.row(COLUMNS);
-        for (Row row : rows(stations)) {
-            List<String> cells = new ArrayList<>();
-            for (Object value : values(row)) {
-                cells.add(value instanceof Double number ? CsvText.number(number) : value.toString());
-            }
-            csv.row(cells);
-        }
-        return csv.text();
-    }
-
-    /** The rows for JSON, with the names of the columns. */
-    public static List<Map<String, Object>> tree(Stations stations) {
-        List<Map<String, Object>> tree = new ArrayList<>();
-        for (Row row : rows(stations)) {
-            Map<String, Object> one = new LinkedHashMap<>();
-            List<Object> values = values(row);
-            for (int i = 0; i < values.size(); i++) {
-                one.put(COLUMNS.get(i), values.get(i));
-            }
-            tree.add(one);
-        }
-        return tree;
-    }
-
-    private static List<Object> values(Row row) {
-        Corner corner = row.corner;
-        return List.of(
-                corner.number(),
-                corner.name(),
-                corner.left() ? "left" : "right",
-                corner.entry(),
-                corner.apex(),
-                corner.exit(),
-                corner.minimumRadius(),
-                degrees(row.turning),
-                degrees(row.slope),
-                degrees(row.helpingBank),
-                row.grip);
+    /** The columns; people see that of grip only where a corner's is not the reference surface's. */
+    static Table<Row> table(List<Row> rows) {
+        Table<Row> table = Table.<Row>of("Corners")
+                .value("number", row -> row.corner.number())
+                .value("name", row -> row.corner.name())
+                .words("", "corner", row -> row.corner.label())
+                .words("turn", "turn", row -> row.corner.left() ? "left" : "right")
+                .number("entryM", "from", "m", Numbers.fixed(0), row -> row.corner.entry())
+                .number("apexM", "apex", "m", Numbers.fixed(0), row -> row.corner.apex())
+                .number("exitM", "to", "m", Numbers.fixed(0), row -> row.corner.exit())
+                .number("minimumRadiusM", "radius", "m", Numbers.fixed(0), row -> row.corner.minimumRadius())
+                .said(
+                        "turningDeg",
+                        "turning",
+                        "deg",
+                        row -> degrees(row.turning),
+                        row -> Numbers.fixed(Math.abs(degrees(row.turning)), 0))
+                .number("slopeDeg", "slope", "deg", Numbers.signed(1), row -> degrees(row.slope))
+                .number("helpingBankDeg", "bank", "deg", Numbers.signed(1), row -> degrees(row.helpingBank));
+        return rows.stream().anyMatch(row -> row.grip != 1)
+                ? table.number("grip", "grip", "", Numbers.fixed(2), Row::grip)
+                : table.value("grip", Row::grip);
     }
 
     private static double degrees(double radians) {

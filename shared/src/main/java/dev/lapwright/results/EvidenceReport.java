@@ -47,25 +47,25 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
             .words("", "assuming", row -> row.assumption.label())
             .number("differenceS", "difference", "s", EvidenceReport::signed, row -> row.difference.mean())
             .number(
-                    "lowS",
+                    "differenceLowS",
                     "95 % from",
                     "s",
                     EvidenceReport::signed,
                     row -> row.difference.once().low())
             .number(
-                    "highS",
+                    "differenceHighS",
                     "to",
                     "s",
                     EvidenceReport::signed,
                     row -> row.difference.once().high())
             .number(
-                    "repeatedLowS",
+                    "differenceRepeatedLowS",
                     "any look from",
                     "s",
                     EvidenceReport::signed,
                     row -> row.difference.repeated().low())
             .number(
-                    "repeatedHighS",
+                    "differenceRepeatedHighS",
                     "to",
                     "s",
                     EvidenceReport::signed,
@@ -161,7 +161,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         Evidence.Prior prior = result.how().prior();
         report.gap()
                 .paragraph(seen.after().setup() + " less " + seen.before().setup()
-                        + ", below 0 is faster; 95 % intervals," + " looked at once, and for up to " + Evidence.LOOKS
+                        + ", minus is faster; 95 % intervals," + " looked at once, and for up to " + Evidence.LOOKS
                         + " looks with laps added in between:")
                 .rows(DIFFERENCES, assumed(seen));
         seen.scatter()
@@ -312,7 +312,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
     public Map<String, Object> fields() {
         Evidence how = result.how();
         return new Report()
-                .field(DocumentKind.MARK, "evidence/2")
+                .field(DocumentKind.MARK, "evidence/3")
                 .field("version", ResultHeader.version())
                 .field("log", file.name())
                 .field("columns", file.columns())
@@ -348,7 +348,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         return new Report()
                 .field("warmUpLaps", laps.rule().warmUpLaps())
                 .field("slowLimitRobustDeviations", laps.rule().slowLimit())
-                .field("slowerThanS", limits)
+                .field("slowLimitS", limits)
                 .field("counts", counts)
                 .fields();
     }
@@ -378,7 +378,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
                 .field("before", seen.before().setup())
                 .field("after", seen.after().setup())
                 .field("finding", word(seen.verdict().finding()))
-                .field("changeLookedForS", seen.verdict().target())
+                .field("differenceLookedForS", seen.verdict().target())
                 .field("looks", Evidence.LOOKS)
                 .field("differences", DIFFERENCES, assumed(seen))
                 .field(
@@ -387,9 +387,11 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
                                 .map(EvidenceReport::word)
                                 .toList())
                 .field("scatter", seen.scatter().map(EvidenceReport::fields).orElse(null))
-                .field("predictedS", how.predicted().orElse(Double.NaN))
+                .field("differencePredictedS", how.predicted().orElse(Double.NaN))
                 .field("predictedDoubtS", how.predicted().isPresent() ? how.doubt() : Double.NaN)
-                .field("togetherS", seen.together().map(NormalMixture::mean).orElse(null))
+                .field(
+                        "differenceTogetherS",
+                        seen.together().map(NormalMixture::mean).orElse(null))
                 .field(
                         "togetherDoubtS",
                         seen.together().map(NormalMixture::deviation).orElse(null))

@@ -7,26 +7,28 @@ import dev.lapwright.lap.Lap;
 record Extreme(double value, double at) {
 
     static Extreme least(Lap lap, Channel channel) {
-        int best = 0;
-        for (int i = 1; i < lap.count(); i++) {
-            if (lap.value(channel, i) < lap.value(channel, best)) {
-                best = i;
-            }
-        }
-        return at(lap, channel, best);
+        return least(lap.column(Channel.DISTANCE), lap.column(channel));
     }
 
     static Extreme greatest(Lap lap, Channel channel) {
-        int best = 0;
-        for (int i = 1; i < lap.count(); i++) {
-            if (lap.value(channel, i) > lap.value(channel, best)) {
-                best = i;
-            }
-        }
-        return at(lap, channel, best);
+        return greatest(lap.column(Channel.DISTANCE), lap.column(channel));
     }
 
-    private static Extreme at(Lap lap, Channel channel, int station) {
-        return new Extreme(lap.value(channel, station), lap.value(Channel.DISTANCE, station));
+    /** The least of some values over distance s, m. */
+    static Extreme least(double[] s, double[] values) {
+        int best = 0;
+        for (int i = 1; i < values.length; i++) {
+            best = values[i] < values[best] ? i : best;
+        }
+        return new Extreme(values[best], s[best]);
+    }
+
+    /** The greatest of some values over distance s, m. */
+    static Extreme greatest(double[] s, double[] values) {
+        int best = 0;
+        for (int i = 1; i < values.length; i++) {
+            best = values[i] > values[best] ? i : best;
+        }
+        return new Extreme(values[best], s[best]);
     }
 }

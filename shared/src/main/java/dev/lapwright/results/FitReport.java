@@ -92,7 +92,7 @@ public record FitReport(
             .value("leftOutPercent", fitted -> PERCENT * fitted.dropped())
             .value("liftedPercent", fitted -> PERCENT * fitted.lifted())
             .value("sameGearPercent", fitted -> PERCENT * fitted.gearAgreement())
-            .value("longitudinalAccelerationRmsMps2", FitResult.LapFit::accelerationRms);
+            .value("longitudinalAccelerationRmsG", fitted -> LapTrace.g(fitted.accelerationRms()));
 
     private static final Table<DrivenLog> LOGS = Table.<DrivenLog>of("Logs")
             .value("name", DrivenLog::name)
@@ -130,7 +130,7 @@ public record FitReport(
                     "s",
                     Numbers.signed(3),
                     part -> part.logged().time() - part.before().time())
-            .number("", "to fitted", "s", Numbers.signed(3), FitResult.Part::lost)
+            .number("", "to fitted", "s", Numbers.signed(3), FitResult.Part::difference)
             .number(
                     "loggedEntryKmh",
                     "logged entry",
@@ -235,7 +235,7 @@ public record FitReport(
         ties.forEach(tie -> report.gap().paragraph(tie));
         agreement(report.gap());
         report.gap()
-                .line("By corner and straight, logged against the fitted car (+ the laps lose time):")
+                .line("By corner and straight, logged against the fitted car (minus is where the laps are faster):")
                 .rows(PARTS_IN_ROWS, result.parts())
                 .gap();
         result.notes().forEach(report::point);
@@ -259,7 +259,7 @@ public record FitReport(
         for (double[] row : result.correlation()) {
             correlation.add(InputHash.list(row));
         }
-        return report.fields(ResultHeader.of("fit/1", hash(result), result.car(), result.track(), result.conditions()))
+        return report.fields(ResultHeader.of("fit/2", hash(result), result.car(), result.track(), result.conditions()))
                 .field("confidencePercent", PERCENT * result.confidence())
                 .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
                 .field("correlation", correlation)

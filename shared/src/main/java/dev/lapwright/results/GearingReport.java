@@ -1,5 +1,6 @@
 package dev.lapwright.results;
 
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -31,12 +32,6 @@ import java.util.stream.IntStream;
  * @param result what was found
  */
 public record GearingReport(Subject subject, double beforeBraking, GearingResult result) {
-    /** Lap times are given in thousandths; less than half of one is nothing. */
-    private static final double NOTHING_S = 0.0005;
-
-    /** Gearings this close to the fastest are as good, s: our choice, far below what a driver repeats. */
-    private static final double AS_GOOD_S = 0.05;
-
     private static final int THOUSAND = 1000;
 
     private static final Table<GearingResult.Gear> GEARS = Table.<GearingResult.Gear>of("Gears")
@@ -72,7 +67,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             .value("gearsUnused", GearingResult.GearedLap::gearsUnused)
             .value("timeInGearS", lap -> InputHash.list(lap.timeInGear()))
             .value("timeOnLimiterS", lap -> lap.limiter().time())
-            .value("limiterCostsAtMostS", lap -> lap.limiter().cost())
+            .value("differenceWithoutLimiterS", lap -> lap.limiter().without())
             .value("freeRevLimitRpm", lap -> lap.limiter().freeRevLimit())
             .rows("shifts", SHIFTS, GearingResult.GearedLap::shifts);
 
@@ -115,7 +110,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .value("name", SweepAxis::name)
                 .value("values", axis -> InputHash.list(axis.values()));
         return new Report()
-                .fields(ResultHeader.of("gearing/1", hash, result.car(), result.track(), result.conditions()))
+                .fields(ResultHeader.of("gearing/2", hash, result.car(), result.track(), result.conditions()))
                 .field("gears", GEARS, result.gears())
                 .field("axes", axes, result.axes())
                 .field("scenarios", scenarios(), result.scenarios())
@@ -130,9 +125,9 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .value("finalDrive", tried -> finalDrive(tried.candidate()))
                 .value("ratios", tried -> InputHash.list(tried.candidate().car().gearRatios()))
                 .value(
-                        "gainS",
+                        "differenceS",
                         tried -> tried.candidate().lap().isPresent()
-                                ? tried.scenario().gain(tried.candidate())
+                                ? tried.scenario().difference(tried.candidate())
                                 : null)
                 .all(LAP, tried -> tried.candidate().lap().orElse(null))
                 .value(
@@ -214,7 +209,9 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .value("value", tried -> tried.candidate().value())
                 .value("finalDrive", tried -> finalDrive(tried.candidate()))
                 .value("lapTimeS", tried -> tried.ofLap(GearingResult.GearedLap::lapTime))
-                .value("gainS", tried -> tried.ofLap(lap -> tried.scenario().gain(tried.candidate())))
+                .value(
+                        "differenceS",
+                        tried -> tried.ofLap(lap -> tried.scenario().difference(tried.candidate())))
                 .value(
                         "topSpeedKmh",
                         tried -> tried.ofLap(lap -> LapTrace.kmh(lap.top().speed())))
@@ -235,8 +232,8 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                         "timeOnLimiterS",
                         tried -> tried.ofLap(lap -> lap.limiter().time()))
                 .value(
-                        "limiterCostsAtMostS",
-                        tried -> tried.ofLap(lap -> lap.limiter().cost()))
+                        "differenceWithoutLimiterS",
+                        tried -> tried.ofLap(lap -> lap.limiter().without()))
                 .value("upshifts", tried -> tried.ofLap(lap -> lap.upshifts().size()))
                 .value(
                         "upshiftsInCorners",
@@ -375,7 +372,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             table.number("", "final drive", "", Numbers.fixed(3), k -> finalDrive(choices.get(k)));
         }
         lapColumn(table, choices, "lap time", "m:ss.mmm", Numbers::lapTime, GearingResult.GearedLap::lapTime);
-        table.text("gain", "s", k -> gain(result.asGiven(), axis, choices.get(k)));
+        table.text("delta", "s", k -> difference(result.asGiven(), axis, choices.get(k)));
         lapColumn(
                 table,
                 choices,
@@ -407,9 +404,10 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 lap -> lap.upshifts().size());
         for (GearingResult.Scenario scenario : others()) {
             table.text(
-                    "gain in " + (scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind"),
+                    "delta in " + (scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind"),
                     "s",
-                    k -> gain(scenario, axis, scenario.choices(axis.name()).get(k)));
+                    k -> difference(
+                            scenario, axis, scenario.choices(axis.name()).get(k)));
         }
         table.words("", "", k -> marks(axis, choices.get(k)))
                 .marking(k -> isBest(result.asGiven(), axis, choices.get(k)));
@@ -442,9 +440,9 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
     }
 
     /** With a star where it is the best of several columns. */
-    private String gain(GearingResult.Scenario scenario, SweepAxis axis, GearingResult.Candidate choice) {
+    private String difference(GearingResult.Scenario scenario, SweepAxis axis, GearingResult.Candidate choice) {
         String star = others().isEmpty() ? "" : isBest(scenario, axis, choice) ? "*" : " ";
-        return Numbers.signed(scenario.gain(choice), 3) + star;
+        return Numbers.signed(scenario.difference(choice), 3) + star;
     }
 
     private String marks(SweepAxis axis, GearingResult.Candidate choice) {
@@ -480,7 +478,28 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         Optional<GearingResult.Candidate> fastest = scenario.fastest(axis.name());
         return scenario.choices(axis.name()).stream()
                 .filter(this::isFitted)
-                .filter(tried -> scenario.gain(fastest.orElse(tried)) - scenario.gain(tried) < NOTHING_S)
+                .filter(tried -> LapTimeDifference.isNone(
+                        scenario.difference(tried) - scenario.difference(fastest.orElse(tried))))
+                .findFirst()
+                .or(() -> fastest);
+    }
+
+    /** The gearing to fit: one that is fitted, or chosen for the car as given, unless another is faster by what counts. */
+    private Optional<GearingResult.Candidate> recommended(GearingResult.Scenario scenario, SweepAxis axis) {
+        List<GearingResult.Candidate> kept = new ArrayList<>();
+        scenario.choices(axis.name()).stream().filter(this::isFitted).forEach(kept::add);
+        if (!scenario.equals(result.asGiven())) {
+            recommended(result.asGiven(), axis)
+                    .flatMap(chosen -> scenario.choices(axis.name()).stream()
+                            .filter(tried -> tried.value() == chosen.value())
+                            .findFirst())
+                    .ifPresent(kept::add);
+        }
+        Optional<GearingResult.Candidate> fastest = scenario.fastest(axis.name());
+        return kept.stream()
+                .filter(tried -> tried.lap().isPresent())
+                .filter(tried -> fastest.isEmpty()
+                        || !LapTimeDifference.counts(scenario.difference(tried) - scenario.difference(fastest.get())))
                 .findFirst()
                 .or(() -> fastest);
     }
@@ -492,13 +511,6 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             double drive = tried.car().value(GearingAxes.FINAL_DRIVE);
             return drive != fitted && drive != tried.value();
         });
-    }
-
-    /** Whether the final drive is varied. */
-    private boolean isFinalDrive(SweepAxis axis) {
-        double fitted = result.car().value(GearingAxes.FINAL_DRIVE);
-        return result.asGiven().choices(axis.name()).stream()
-                .anyMatch(tried -> tried.car().value(GearingAxes.FINAL_DRIVE) != fitted);
     }
 
     /** Whether a gearing is the one that is fitted. */
@@ -535,17 +547,19 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             return "The rev limiter is never held: at top speed the engine is " + Numbers.fixed(lap.headroom(), 0)
                     + " rpm below it.";
         }
-        String cost = lap.limiter().cost() < NOTHING_S
-                ? "without it the lap would gain nothing."
-                : "without it, at up to " + Numbers.fixed(lap.limiter().freeRevLimit(), 0) + " rpm, the lap would gain "
-                        + seconds(lap.limiter().cost())
+        String cost = LapTimeDifference.isNone(lap.limiter().without())
+                ? "without it the lap would be as fast."
+                : "without it, at up to " + Numbers.fixed(lap.limiter().freeRevLimit(), 0) + " rpm, the lap would be "
+                        + DifferenceWords.said(lap.limiter().without())
                         + ", the most that it costs (a comparison, no advice: the limit is the engine maker's).";
         return costly(lap) + "the car is on it for "
                 + Numbers.fixed(lap.limiter().time(), 2) + " s; " + cost + nextLonger();
     }
 
     private static String costly(GearingResult.GearedLap lap) {
-        return lap.limiter().cost() < NOTHING_S ? "The limiter costs no time: " : "The limiter costs time: ";
+        return LapTimeDifference.isNone(lap.limiter().without())
+                ? "The limiter costs no time: "
+                : "The limiter costs time: ";
     }
 
     /** What the next longer final drive of those tried is worth. */
@@ -556,7 +570,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .filter(choice -> choice.car().value(GearingAxes.FINAL_DRIVE) < fitted)
                 .max(Comparator.comparingDouble(choice -> choice.car().value(GearingAxes.FINAL_DRIVE)));
         return next.map(choice -> " The next longer, " + Subject.said(result.car(), choice.axis(), choice.value())
-                        + ", is " + slowerOrFaster(result.asGiven().gain(choice)) + ".")
+                        + ", is " + DifferenceWords.said(result.asGiven().difference(choice)) + ".")
                 .orElse("");
     }
 
@@ -581,7 +595,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
     }
 
     private String axisReading(SweepAxis axis) {
-        Optional<GearingResult.Candidate> best = best(result.asGiven(), axis);
+        Optional<GearingResult.Candidate> best = recommended(result.asGiven(), axis);
         if (best.isEmpty()) {
             return "None of the values of " + axis.name() + " gives a lap.";
         }
@@ -589,43 +603,45 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .mapToDouble(scenario -> worth(scenario, axis))
                 .max()
                 .orElse(0);
-        if (axis.count() > 1 && worth < NOTHING_S) {
+        if (axis.count() > 1 && LapTimeDifference.isNone(worth)) {
             return axis.name() + " makes no difference here.";
         }
-        if (axis.count() > 1 && worth < AS_GOOD_S && !isFinalDrive(axis)) {
-            return axis.name() + " makes next to no difference here: " + seconds(worth) + " between the fastest, "
-                    + Numbers.plain(best.get().value()) + ", and the slowest, less than a driver's own laps differ.";
+        if (axis.count() > 1 && !LapTimeDifference.counts(worth)) {
+            return axis.name() + " makes no difference here that counts: " + DifferenceWords.size(worth)
+                    + " between the fastest, "
+                    + Numbers.plain(
+                            result.asGiven().fastest(axis.name()).orElseThrow().value())
+                    + ", and the slowest, less than "
+                    + DifferenceWords.least() + ".";
         }
         StringBuilder text = new StringBuilder("For this circuit fit ");
         text.append(said(axis, best.get())).append(", ").append(against(result.asGiven(), best.get()));
         text.append(asGood(axis, best.get())).append(atTheEnd(axis, best.get()));
         for (GearingResult.Scenario scenario :
                 result.scenarios().subList(1, result.scenarios().size())) {
-            best(scenario, axis).ifPresent(other -> text.append(' ').append(elsewhere(axis, scenario, other)));
+            recommended(scenario, axis).ifPresent(other -> text.append(' ').append(elsewhere(axis, scenario, other)));
         }
         return text.toString();
     }
 
     /** Between the fastest and the slowest, s. */
     private static double worth(GearingResult.Scenario scenario, SweepAxis axis) {
-        DoubleSummaryStatistics gains = scenario.choices(axis.name()).stream()
+        DoubleSummaryStatistics differences = scenario.choices(axis.name()).stream()
                 .filter(choice -> choice.lap().isPresent())
-                .mapToDouble(scenario::gain)
+                .mapToDouble(scenario::difference)
                 .summaryStatistics();
-        return gains.getCount() == 0 ? 0 : gains.getMax() - gains.getMin();
+        return differences.getCount() == 0 ? 0 : differences.getMax() - differences.getMin();
     }
 
     private String against(GearingResult.Scenario scenario, GearingResult.Candidate best) {
-        String against = isFitted(best)
-                ? "the one fitted"
-                : slowerOrFaster(scenario.gain(best)) + (isNothing(scenario.gain(best)) ? " as" : " than")
-                        + " the one fitted";
+        String against =
+                isFitted(best) ? "the one fitted" : DifferenceWords.than(scenario.difference(best), "the one fitted");
         return against + ": " + Numbers.lapTime(best.lap().orElseThrow().lapTime()) + ", "
                 + engine(best.lap().orElseThrow()) + ".";
     }
 
     private String elsewhere(SweepAxis axis, GearingResult.Scenario scenario, GearingResult.Candidate other) {
-        boolean same = best(result.asGiven(), axis).orElseThrow().value() == other.value();
+        boolean same = recommended(result.asGiven(), axis).orElseThrow().value() == other.value();
         String text = where(scenario)
                 + (same ? " the same: " : " fit " + said(axis, other) + ": ")
                 + engine(other.lap().orElseThrow());
@@ -634,7 +650,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         }
         GearingResult.Candidate kept = scenario.choices(axis.name()).stream()
                 .filter(choice -> choice.value()
-                        == best(result.asGiven(), axis).orElseThrow().value())
+                        == recommended(result.asGiven(), axis).orElseThrow().value())
                 .findFirst()
                 .orElseThrow();
         if (kept.lap().isEmpty()) {
@@ -642,7 +658,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         }
         GearingResult.GearedLap lap = kept.lap().get();
         return text + "; with " + Numbers.plain(kept.value()) + " it would be "
-                + seconds(scenario.gain(other) - scenario.gain(kept)) + " slower"
+                + DifferenceWords.said(scenario.difference(kept) - scenario.difference(other))
                 + (lap.limiter().time() > 0
                         ? " and on the limiter for "
                                 + Numbers.fixed(lap.limiter().time(), 2) + " s"
@@ -683,14 +699,15 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         List<String> others = new ArrayList<>();
         for (GearingResult.Candidate choice : result.asGiven().choices(axis.name())) {
             boolean close = choice.lap().isPresent()
-                    && result.asGiven().gain(best) - result.asGiven().gain(choice) < AS_GOOD_S;
+                    && !LapTimeDifference.counts(result.asGiven().difference(choice)
+                            - result.asGiven().difference(best));
             if (close && !choice.equals(best)) {
                 others.add(Numbers.plain(choice.value()));
             }
         }
         return others.isEmpty()
                 ? ""
-                : " Within " + Numbers.plain(AS_GOOD_S) + " s of it: " + String.join(", ", others) + ".";
+                : " Within " + DifferenceWords.least() + " of it: " + String.join(", ", others) + ".";
     }
 
     private String atTheEnd(SweepAxis axis, GearingResult.Candidate best) {
@@ -708,21 +725,6 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 ? " (final drive " + Numbers.fixed(choice.car().value(GearingAxes.FINAL_DRIVE), 3) + ")"
                 : "";
         return Subject.said(result.car(), choice.axis(), choice.value()) + drive;
-    }
-
-    private static boolean isNothing(double seconds) {
-        return Math.abs(seconds) < NOTHING_S;
-    }
-
-    private static String slowerOrFaster(double gain) {
-        if (isNothing(gain)) {
-            return "as fast";
-        }
-        return seconds(gain) + (gain > 0 ? " faster" : " slower");
-    }
-
-    private static String seconds(double difference) {
-        return Numbers.fixed(Math.abs(difference), 3) + " s";
     }
 
     private static String listed(List<Integer> gears) {

@@ -50,8 +50,12 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                     figures -> LapTrace.kmh(figures.minimumSpeed()))
             .value("minimumSpeedAtM", CornerFigures::minimumSpeedAt)
             .number("exitSpeedKmh", "exit", "km/h", Numbers.fixed(1), figures -> LapTrace.kmh(figures.exitSpeed()))
-            .value("peakLateralAccelerationMps2", CornerFigures::peakLateralAcceleration)
-            .number("", "lateral", "g", Numbers::g, CornerFigures::peakLateralAcceleration)
+            .number(
+                    "peakLateralAccelerationG",
+                    "lateral",
+                    "g",
+                    Numbers.fixed(2),
+                    figures -> LapTrace.g(figures.peakLateralAcceleration()))
             .value("timeS", CornerFigures::time)
             .number("gear", "gear", "", Numbers.fixed(0), CornerFigures::gear)
             .words("limitedBy", "limited by", figures -> figures.limit().label());
@@ -62,19 +66,19 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
 
     /** A lap to compare. */
     public record Other(String name, Subject subject, Lap lap) {
-        /** Seconds this lap takes longer than the reference in each sector. */
-        double[] slowerBySector(Lap reference) {
+        /** Difference of this lap to the reference in each sector, s, minus where faster. */
+        double[] bySector(Lap reference) {
             double[] own = lap.sectorTimes();
             double[] theirs = reference.sectorTimes();
-            double[] slower = new double[own.length];
+            double[] differences = new double[own.length];
             for (int i = 0; i < own.length; i++) {
-                slower[i] = own[i] - theirs[i];
+                differences[i] = own[i] - theirs[i];
             }
-            return slower;
+            return differences;
         }
 
-        /** Seconds this lap takes longer than the reference. */
-        double slower(Lap reference) {
+        /** Difference of this lap to the reference, s, minus where faster. */
+        double difference(Lap reference) {
             return lap.time() - reference.time();
         }
     }
@@ -89,7 +93,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
         } else {
             report.rows(CORNERS, lap.corners());
         }
-        report.fields(ResultHeader.of("lap/1", InputHash.of(lap), lap))
+        report.fields(ResultHeader.of("lap/2", InputHash.of(lap), lap))
                 .fields(figures(lap))
                 .field("setup", subject.setup().name())
                 .field("line", line.tree())
@@ -206,11 +210,11 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                         "m:ss.mmm",
                         Numbers::lapTime,
                         other -> other.lap().time())
-                .number("slowerS", "difference", "s", Numbers.signed(3), other -> other.slower(lap))
-                .value("slowerBySectorS", other -> InputHash.list(other.slowerBySector(lap)));
+                .number("differenceS", "delta", "s", Numbers.signed(3), other -> other.difference(lap))
+                .value("differenceBySectorS", other -> InputHash.list(other.bySector(lap)));
         for (int i = 0; i < lap.track().sectorEnds().length; i++) {
             int sector = i;
-            table.number("", "sector " + (i + 1), "s", Numbers.signed(3), other -> other.slowerBySector(lap)[sector]);
+            table.number("", "sector " + (i + 1), "s", Numbers.signed(3), other -> other.bySector(lap)[sector]);
         }
         table.text(
                         "top speed",
@@ -228,7 +232,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
             against.add(one);
         }
         report.gap()
-                .line("Against the setup above (+ is slower):")
+                .line("Against the setup above (minus is faster):")
                 .rows(table, others)
                 .field("against", against);
     }

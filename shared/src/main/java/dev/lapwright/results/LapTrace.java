@@ -1,5 +1,6 @@
 package dev.lapwright.results;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.car.Unit;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
@@ -14,13 +15,15 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A lap station by station, as a table with the unit in the name of each column. Speeds are in km/h, as the trade reads
- * them.
+ * A lap station by station, as a table with the unit in the name of each column. Speeds are in km/h and
+ * accelerations in g, as the trade reads them.
  */
 public final class LapTrace {
     /** How the units of channels end a column's name. */
     private static final Map<String, String> SUFFIXES =
-            Map.of("", "", "m", "M", "s", "S", "m/s", "Kmh", "m/s²", "Mps2", "rpm", "Rpm", "N", "N", "mm", "Mm");
+            Map.of("", "", "m", "M", "s", "S", "m/s", "Kmh", "m/s²", "G", "rpm", "Rpm", "N", "N", "mm", "Mm");
+
+    private static final String ACCELERATION = "m/s²";
 
     private LapTrace() {}
 
@@ -32,6 +35,10 @@ public final class LapTrace {
             if (channel.unit().equals(Unit.METRE_PER_SECOND.symbol())) {
                 for (int i = 0; i < values.length; i++) {
                     values[i] = kmh(values[i]);
+                }
+            } else if (channel.unit().equals(ACCELERATION)) {
+                for (int i = 0; i < values.length; i++) {
+                    values[i] = g(values[i]);
                 }
             }
             columns.put(name(channel), values);
@@ -88,7 +95,12 @@ public final class LapTrace {
         return Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR);
     }
 
-    /** The channel's label in one word with its unit: {@code lateralAccelerationMps2}. */
+    /** An acceleration (m/s²) in g, the one unit of reports for the accelerations of a car along and across its path. */
+    public static double g(double acceleration) {
+        return acceleration / StandardAtmosphere.GRAVITY;
+    }
+
+    /** The channel's label in one word with its unit: {@code lateralAccelerationG}. */
     static String name(Channel channel) {
         StringBuilder name = new StringBuilder();
         for (String word : channel.label().split("[ -]")) {
@@ -113,7 +125,7 @@ public final class LapTrace {
     /** A list for each column, for machines; numbers to nine digits, null where there is none. */
     static Report report(Lap lap, Optional<Line> line) {
         return new Report()
-                .fields(ResultHeader.of("trace/1", InputHash.of(lap), lap))
+                .fields(ResultHeader.of("trace/2", InputHash.of(lap), lap))
                 .columns(table(lap, line), Table.places(lap.count()));
     }
 }

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Report of a search for lines: what each saves against the circuit's own path, and where it runs.
+ * Report of a search for lines: what each makes faster than the circuit's own path, and where it runs.
  *
  * @param subject car, setup, road and day
  * @param choices margin and nodes
@@ -31,9 +31,6 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
 
     /** Name of the table's file. */
     public static final String TABLE = "lines.csv";
-
-    /** Lap times are given in thousandths; less than half of one is nothing. */
-    private static final double NOTHING_S = 0.0005;
 
     public LineReport {
         rows = List.copyOf(rows);
@@ -78,7 +75,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                 .gap()
                 .paragraph(reading())
                 .caution(CAUTION)
-                .fields(ResultHeader.of("lines/1", hash(), row(LineKind.MIDDLE).lap()))
+                .fields(ResultHeader.of("lines/2", hash(), row(LineKind.MIDDLE).lap()))
                 .field("marginM", choices.margin())
                 .field("spacingM", choices.spacing())
                 .field("lines", table, rows)
@@ -112,11 +109,11 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                         Numbers::lapTime,
                         row -> row.lap().time())
                 .number(
-                        "gainS",
-                        "gain",
+                        "differenceS",
+                        "delta",
                         "s",
                         Numbers.signed(3),
-                        row -> middle - row.lap().time())
+                        row -> row.lap().time() - middle)
                 .number(
                         "leastRadiusM",
                         "least radius",
@@ -147,16 +144,10 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
         double fastest = row(LineKind.FASTEST).lap().time();
         double smoothest = row(LineKind.SMOOTHEST).lap().time();
         double middle = row(LineKind.MIDDLE).lap().time();
-        return "The fastest line found is " + against(middle - fastest, "the circuit's own path (middle)") + " and "
-                + against(smoothest - fastest, "the line that bends least (smoothest)")
+        return "The fastest line found is " + DifferenceWords.than(fastest - middle, "the circuit's own path (middle)")
+                + " and "
+                + DifferenceWords.than(fastest - smoothest, "the line that bends least (smoothest)")
                 + ". Offsets are positive to the left, at a distance along the circuit's own path.";
-    }
-
-    private static String against(double gain, String what) {
-        if (Math.abs(gain) < NOTHING_S) {
-            return "as fast as " + what;
-        }
-        return Numbers.fixed(Math.abs(gain), 3) + " s " + (gain > 0 ? "faster" : "slower") + " than " + what;
     }
 
     /**

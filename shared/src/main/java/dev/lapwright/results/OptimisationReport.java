@@ -7,6 +7,7 @@ import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -24,7 +25,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Report of an optimisation: the best setup on legal steps, what it gains and where, and what else is as good.
+ * Report of an optimisation: the best setup on legal steps, how much faster it is and where, and what else is as good.
  *
  * @param subject the car as it stood, and where
  * @param result what was found
@@ -33,7 +34,6 @@ import java.util.stream.IntStream;
 public record OptimisationReport(Subject subject, OptimisationResult result, Lap best) {
     private static final int FRONT_ROWS = 8;
     private static final double SAME = 1e-9;
-    private static final double NOTHING_S = 0.0005;
     private static final String DEFER = " Keep to the maker's limits and the rules of the event, change one thing at a"
             + " time, and try it with a margin where there is room.";
 
@@ -46,11 +46,11 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
             .value("bestAlone", OptimisationResult.Miss::bestAlone);
 
     private static final Table<OptimisationResult.SectorTimes> SECTORS = Table.<OptimisationResult.SectorTimes>of(
-                    "Gains by sector")
-            .value("circuit", gain -> gain.track().name())
+                    "Differences by sector")
+            .value("circuit", times -> times.track().name())
             .value("sectorsBeforeS", OptimisationResult.SectorTimes::before)
             .value("sectorsAfterS", OptimisationResult.SectorTimes::after)
-            .value("sectorGainsS", OptimisationResult.SectorTimes::gains);
+            .value("differenceBySectorS", OptimisationResult.SectorTimes::differences);
 
     /**
      * The report of an optimisation that found a setup within its limits; drives a lap in it.
@@ -74,7 +74,10 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         asked(report);
         report.gap()
                 .item("Before", figures(result.before()) + before())
-                .item("Best", figures(result.best()) + ", gain " + Numbers.signed(result.gain(result.best()), 3) + " s")
+                .item(
+                        "Best",
+                        figures(result.best()) + ", difference " + Numbers.signed(result.difference(result.best()), 3)
+                                + " s")
                 .item(
                         "Unstepped",
                         Numbers.lapTime(result.search().between().lapTime())
@@ -82,7 +85,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .gap()
                 .rows(ranges(result), result.nearOptimal().ranges())
                 .gap();
-        result.sectors().forEach(gain -> report.paragraph(gained(gain)));
+        result.sectors().forEach(times -> report.paragraph(bySector(times)));
         report.gap();
         front(report);
         report.paragraph(reading()).gap();
@@ -110,7 +113,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .value("settings", OptimisationResult.Axis::settings);
         return new Report()
                 .fields(ResultHeader.of(
-                        "optimisation/1",
+                        "optimisation/2",
                         hash(result),
                         task.car(),
                         task.circuits().get(0).track(),
@@ -130,7 +133,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .field("betweenSteps", points.map(result.search().between()))
                 .field("best", points.map(result.best()))
                 .field("fewestChanges", points.map(result.nearOptimal().fewest()))
-                .field("gains", SECTORS, result.sectors())
+                .field("sectors", SECTORS, result.sectors())
                 .field("ranges", ranges(result), result.nearOptimal().ranges())
                 .field("asGood", result.nearOptimal().setups().size())
                 .field("asGoodComplete", result.nearOptimal().complete())
@@ -217,7 +220,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
     private static Table<OptimisationResult.Candidate> figures(OptimisationResult result) {
         return Table.<OptimisationResult.Candidate>of("Figures")
                 .value("lapTimeS", OptimisationResult.Candidate::lapTime)
-                .value("gainS", result::gain)
+                .value("differenceS", result::difference)
                 .value("topSpeedKmh", point -> LapTrace.kmh(point.topSpeed()))
                 .value("rideHeightMm", point -> point.limited().rideHeightMm());
     }
@@ -228,20 +231,20 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .words("", "unit", range -> unit(result, range.name()))
                 .number("before", "before", "", Numbers::plain, OptimisationResult.Range::before)
                 .number("best", "best", "", Numbers::plain, OptimisationResult.Range::best)
-                .value("worthS", OptimisationResult.Range::worth)
-                .text("worth", "s", range -> range.isMoved() ? worth(range.worth()) : "-")
+                .value("differencePutBackS", OptimisationResult.Range::putBack)
+                .text("put back", "s", range -> range.isMoved() ? putBack(range.putBack()) : "-")
                 .value("aloneFrom", OptimisationResult.Range::aloneLeast)
                 .value("aloneTo", OptimisationResult.Range::aloneMost)
                 .text("alone as good", "from..to", range -> span(range.aloneLeast(), range.aloneMost()))
                 .value("togetherFrom", OptimisationResult.Range::togetherLeast)
                 .value("togetherTo", OptimisationResult.Range::togetherMost)
                 .text("together as good", "from..to", range -> span(range.togetherLeast(), range.togetherMost()))
-                .value("effectS", OptimisationResult.Range::effect)
+                .value("differenceRangeS", OptimisationResult.Range::range)
                 .marking(OptimisationResult.Range::isMoved);
     }
 
-    private static String worth(double seconds) {
-        return Double.isNaN(seconds) ? "limit" : Numbers.fixed(seconds, 3);
+    private static String putBack(double difference) {
+        return Double.isNaN(difference) ? "limit" : Numbers.signed(difference, 3);
     }
 
     private static String span(double least, double most) {
@@ -278,7 +281,9 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
             report.item("Circuits", said + "; times are the weighted mean");
         }
         if (task.days().size() > 1) {
-            String kind = task.forTheWorstDay() ? "the least gain on any counts" : "times are their mean";
+            String kind = task.forTheWorstDay()
+                    ? "the day on which it makes the least faster counts"
+                    : "times are their mean";
             report.item("Days", task.days().size() + ": " + days() + "; " + kind);
         }
         String limits = said(task.limits());
@@ -344,11 +349,11 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 + (between.isEmpty() ? "" : "; between legal steps: " + String.join(", ", between));
     }
 
-    private String gained(OptimisationResult.SectorTimes gain) {
-        String where = result.sectors().size() > 1 ? " at " + gain.track().name() : "";
-        return gain.gains().stream()
+    private String bySector(OptimisationResult.SectorTimes times) {
+        String where = result.sectors().size() > 1 ? " at " + times.track().name() : "";
+        return times.differences().stream()
                 .map(one -> Numbers.signed(one, 3))
-                .collect(Collectors.joining(", ", "Gain by sector" + where + ": ", " s."));
+                .collect(Collectors.joining(", ", "Difference by sector" + where + ": ", " s."));
     }
 
     private void front(Report report) {
@@ -362,9 +367,9 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .number("", "lap time", "m:ss.mmm", Numbers::lapTime, OptimisationResult.Candidate::lapTime)
                 .number(
                         "",
-                        "lost",
+                        "delta",
                         "s",
-                        Numbers.fixed(3),
+                        Numbers.signed(3),
                         point -> point.cost() - result.best().cost())
                 .words("", "settings other than the best's", this::difference);
         int rows = Math.min(FRONT_ROWS, count);
@@ -403,7 +408,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
     }
 
     private String bestReading() {
-        double gain = result.gain(result.best());
+        double difference = result.difference(result.best());
         String changes = result.nearOptimal().ranges().stream()
                 .filter(OptimisationResult.Range::isMoved)
                 .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
@@ -412,16 +417,17 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
             return "No other legal setup found is faster than the one you have.";
         }
         String found = "The best legal setup found has " + changes + " and is ";
-        return Math.abs(gain) < NOTHING_S
-                ? found + "as fast as yours."
-                : found + Numbers.fixed(Math.abs(gain), 3) + " s a lap " + (gain > 0 ? "faster" : "slower")
-                        + " than yours" + (gain < 0 ? ": yours misses a limit, or stands between legal steps." : ".");
+        return found
+                + DifferenceWords.than(difference, "yours")
+                + (LapTimeDifference.isSlower(difference)
+                        ? ": yours misses a limit, or stands between legal steps."
+                        : ".");
     }
 
     private String fewestReading() {
         OptimisationResult.Candidate fewest = result.nearOptimal().fewest();
         if (fewest.equals(result.best())) {
-            return "Fewer changes would cost more than " + Numbers.plain(Optimisation.FLAT_S) + " s.";
+            return "Fewer changes would cost more than " + DifferenceWords.least() + ".";
         }
         String changes = changes(fewest);
         String loss = Numbers.fixed(fewest.cost() - result.best().cost(), 3);
@@ -448,7 +454,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         int count = result.nearOptimal().setups().size();
         return (result.nearOptimal().complete() ? "" : "At least ") + count
                 + (count == 1 ? " legal setup is" : " legal setups are")
-                + " within " + Numbers.plain(Optimisation.FLAT_S) + " s of the best"
+                + " within " + DifferenceWords.least() + " of the best"
                 + (count == 1 ? ", itself" : ": choose among them by feel") + ".";
     }
 

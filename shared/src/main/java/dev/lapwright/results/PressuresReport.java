@@ -65,9 +65,9 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
             .number("awayKpa", "off by", "kPa", Numbers.fixed(0), PressureResult.Cost::awayKpa)
             .number("", "off by", "psi", Numbers.fixed(1), cost -> Unit.KILOPASCAL.convert(cost.awayKpa(), Unit.PSI))
             .number("gripLostPercent", "grip lost", "%", Numbers.fixed(2), cost -> 100 * cost.gripLost())
-            .number("frontS", "front", "s", Numbers.signed(3), PressureResult.Cost::front)
-            .number("rearS", "rear", "s", Numbers.signed(3), PressureResult.Cost::rear)
-            .number("bothS", "all four", "s", Numbers.signed(3), PressureResult.Cost::both);
+            .number("differenceFrontS", "front", "s", Numbers.signed(3), PressureResult.Cost::front)
+            .number("differenceRearS", "rear", "s", Numbers.signed(3), PressureResult.Cost::rear)
+            .number("differenceBothS", "all four", "s", Numbers.signed(3), PressureResult.Cost::both);
 
     /** All that was found, for people, machines and files. */
     public Report report() {
@@ -111,13 +111,13 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
                 .rows("pairs", PAIRS, PressureResult.Tyre::pairs)
                 .value("weather", tyre -> days(result, tyre).maps(result.weather()));
         return new Report()
-                .fields(ResultHeader.of("pressures/1", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.of("pressures/2", InputHash.of(result.lap()), result.lap()))
                 .field("lapTimeAtIdealS", result.lap().time())
                 .field("next", day(result).map(result.next()))
                 .field("tyres", tyres, result.tyres())
                 .field("energyPerLapJ", energy)
                 .field("costs", COSTS, result.costs())
-                .field("measuredCostS", result.measuredCost())
+                .field("differenceMeasuredS", result.measuredCost())
                 .field("tread", tread)
                 .fields();
     }

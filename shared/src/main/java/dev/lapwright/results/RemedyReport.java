@@ -37,7 +37,8 @@ record RemedyReport(Car car, RemedyResult result) {
                 ? "The model agrees: "
                 : "The model does not see it, so look first for a cause that it does not know: ";
         report.paragraph(Report.strong(against) + " " + verdict + "the " + (result.understeer() > 0 ? "front" : "rear")
-                        + " axle gives up first there, by " + Numbers.fixed(Math.abs(result.understeer()), 2) + " m/s2"
+                        + " axle gives up first there, by "
+                        + Numbers.fixed(Math.abs(LapTrace.g(result.understeer())), 3) + " g"
                         + (everywhere ? " in the mean." : "."))
                 .gap();
         remedies(report);
@@ -53,7 +54,7 @@ record RemedyReport(Car car, RemedyResult result) {
 
     /** What was found, for machines. */
     Map<String, Object> fields() {
-        Table<RemedyResult.Remedy> table = steps().value("rearLessFrontShiftMps2", RemedyReport::shifts)
+        Table<RemedyResult.Remedy> table = steps().value("rearLessFrontShiftG", RemedyReport::shifts)
                 .value("disturbs", RemedyReport::disturbed)
                 .value(
                         "cautions",
@@ -65,7 +66,7 @@ record RemedyReport(Car car, RemedyResult result) {
                 .field("tendency", result.complaint().tendency())
                 .field("phase", result.complaint().phase().label())
                 .field("corner", result.complaint().corner() == 0 ? "all" : corner())
-                .field("rearLessFrontMps2", result.understeer())
+                .field("rearLessFrontG", LapTrace.g(result.understeer()))
                 .field("confirmed", result.isConfirmed())
                 .field("remedies", table, result.remedies())
                 .field("belowTheLimit", table, result.belowTheLimit())
@@ -83,22 +84,21 @@ record RemedyReport(Car car, RemedyResult result) {
                 .value("from", RemedyResult.Remedy::from)
                 .value("to", RemedyResult.Remedy::to)
                 .words("", "change", this::change)
-                .number("gainMps2", "gain", "m/s2", Numbers.signed(2), RemedyResult.Remedy::gain)
-                .number("slowerS", "lap time", "s", Numbers.signed(3), RemedyResult.Remedy::slower)
+                .number("gainG", "gain", "g", Numbers.signed(3), remedy -> LapTrace.g(remedy.gain()))
+                .number("differenceS", "lap time", "s", Numbers.signed(3), RemedyResult.Remedy::difference)
                 .number(
-                        "gainPerTenthMps2",
+                        "gainPerTenthG",
                         "gain per tenth",
-                        "m/s2",
-                        Numbers.fixed(2),
-                        RemedyResult.Remedy::gainPerTenth)
+                        "g",
+                        Numbers.fixed(3),
+                        remedy -> LapTrace.g(remedy.gainPerTenth()))
                 .value("gradientShiftDegPerG", RemedyReport::gradient);
     }
 
     private Table<RemedyResult.Remedy> table() {
         Table<RemedyResult.Remedy> table = steps();
         for (BalancePhase phase : BalancePhase.values()) {
-            table.number(
-                    phase.label() + "Mps2", phase.label(), "m/s2", Numbers.signed(2), remedy -> shift(remedy, phase));
+            table.number(phase.label() + "G", phase.label(), "g", Numbers.signed(3), remedy -> shift(remedy, phase));
         }
         return table.value("disturbs", remedy -> String.join(" ", disturbed(remedy)))
                 .words("", "disturbs", remedy -> String.join(", ", disturbed(remedy)));
@@ -113,7 +113,7 @@ record RemedyReport(Car car, RemedyResult result) {
     }
 
     private static Double shift(RemedyResult.Remedy remedy, BalancePhase phase) {
-        return remedy.shifts().getOrDefault(phase, Table.NOT_KNOWN);
+        return LapTrace.g(remedy.shifts().getOrDefault(phase, Table.NOT_KNOWN));
     }
 
     private static List<String> disturbed(RemedyResult.Remedy remedy) {
@@ -128,12 +128,12 @@ record RemedyReport(Car car, RemedyResult result) {
     private void remedies(Report report) {
         int count = result.remedies().size();
         if (count == 0) {
-            report.line("No step of any adjustment of this car moves that limit by 0.01 m/s2.");
+            report.line("No step of any adjustment of this car moves that limit by 0.001 g.");
             return;
         }
-        report.paragraph(
-                        "One step each, best first: steps that cost no time (less than 5 ms) by their gain, then the others by"
-                                + " gain per tenth of a second. Under the phases: the change, + is towards understeer.")
+        report.paragraph("One step each, best first: steps that cost no time that counts (less than "
+                        + DifferenceWords.least() + ") by their gain of balance, then the others by"
+                        + " gain per tenth of a second. Under the phases: the change, + is towards understeer.")
                 .rows(table(), result.remedies().subList(0, Math.min(MOST_ROWS, count)));
         if (count > MOST_ROWS) {
             report.line((count - MOST_ROWS) + " more are in the result: --json, or --out.");

@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Caution;
 import dev.lapwright.evidence.LapsToSee;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -36,9 +37,19 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
             .value("firstSetting", SensitivityResult.Interaction::firstSetting)
             .value("second", SensitivityResult.Interaction::second)
             .value("secondSetting", SensitivityResult.Interaction::secondSetting)
-            .number("aloneGainS", "sum", "s", Numbers.signed(DECIMALS), SensitivityResult.Interaction::alone)
-            .number("togetherGainS", "together", "s", Numbers.signed(DECIMALS), SensitivityResult.Interaction::together)
-            .number("beyondS", "beyond", "s", Numbers.signed(DECIMALS), SensitivityResult.Interaction::beyond);
+            .number("differenceAloneS", "sum", "s", Numbers.signed(DECIMALS), SensitivityResult.Interaction::alone)
+            .number(
+                    "differenceTogetherS",
+                    "together",
+                    "s",
+                    Numbers.signed(DECIMALS),
+                    SensitivityResult.Interaction::together)
+            .number(
+                    "differenceBeyondS",
+                    "beyond",
+                    "s",
+                    Numbers.signed(DECIMALS),
+                    SensitivityResult.Interaction::beyond);
 
     /** All that was found, for people, machines and files. */
     public Report report() {
@@ -46,8 +57,9 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         figures(report);
         report.gap()
                 .paragraph(
-                        "Seconds gained by each alone (+ is faster); the one worth most over its range stands first.")
-                .rows(worth(), result.gains())
+                        "Differences of the lap time by each alone, in seconds (minus is faster); the one worth most over its"
+                                + " range stands first.")
+                .rows(worth(), result.worths())
                 .gap()
                 .paragraph(
                         "Where it arises at the best setting, or where the car stands best already at the worst; and how"
@@ -55,7 +67,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                 .rows(seen(), felt());
         if (!result.interactions().isEmpty()) {
             report.gap()
-                    .paragraph("One step of two adjustments together, and what that gains beyond the sum of the two:")
+                    .paragraph("One step of two adjustments together, and what that does beyond the sum of the two:")
                     .rows(
                             pairs(),
                             result.interactions()
@@ -72,7 +84,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                 .field("line", line.tree())
                 .field("reading", reading())
                 .field("cautions", cautions())
-                .csv("sensitivity.csv", table(result), result.gains());
+                .csv("sensitivity.csv", table(result), result.worths());
     }
 
     /** What was found, for machines. */
@@ -82,53 +94,57 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                 .with("laps", result.laps())
                 .sha256();
         return new Report()
-                .fields(ResultHeader.of("sensitivity/1", hash, result.car(), result.track(), result.conditions()))
+                .fields(ResultHeader.of("sensitivity/2", hash, result.car(), result.track(), result.conditions()))
                 .field("lapTimeS", result.baseline().lapTime())
                 .field("scatterS", result.scatter())
                 .field("laps", result.laps())
-                .field("visibleGainS", result.visibleGain())
+                .field("differenceVisibleS", result.visible())
                 .field(
                         "adjustments",
                         trials("name")
-                                .value("sectorsAt", gain -> gain.shown().setting())
-                                .value("sectorGainsS", SensitivityResult.Gain::sectorGains)
-                                .value("lapsToSeeWithEach", gain -> gain.isEverSeen() ? gain.lapsToSee() : Double.NaN)
+                                .value("sectorsAt", worth -> worth.shown().setting())
+                                .value("differenceBySectorS", SensitivityResult.Worth::bySector)
+                                .value(
+                                        "lapsToSeeWithEach",
+                                        worth -> worth.isEverSeen() ? worth.lapsToSee() : Double.NaN)
                                 .value("canBeSeen", result::canBeSeen),
-                        result.gains())
+                        result.worths())
                 .field("interactions", PAIRS, result.interactions())
                 .field("fixed", result.fixed().stream().map(Adjustment::name).toList())
                 .fields();
     }
 
     /** One row for each adjustment, the one worth most first. */
-    static Table<SensitivityResult.Gain> table(SensitivityResult result) {
-        Table<SensitivityResult.Gain> table = trials("adjustment")
-                .value("lapsToSeeWithEach", gain -> gain.isEverSeen() ? gain.lapsToSee() : Double.NaN)
+    static Table<SensitivityResult.Worth> table(SensitivityResult result) {
+        Table<SensitivityResult.Worth> table = trials("adjustment")
+                .value("lapsToSeeWithEach", worth -> worth.isEverSeen() ? worth.lapsToSee() : Double.NaN)
                 .value("canBeSeen", result::canBeSeen)
-                .value("sectorsAt", gain -> gain.shown().setting());
-        int sectors = result.gains().get(0).sectorGains().size();
+                .value("sectorsAt", worth -> worth.shown().setting());
+        int sectors = result.worths().get(0).bySector().size();
         for (int i = 0; i < sectors; i++) {
             int sector = i;
-            table.value("sector" + (i + 1) + "GainS", gain -> gain.sectorGains().get(sector));
+            table.value(
+                    "differenceSector" + (i + 1) + "S",
+                    worth -> worth.bySector().get(sector));
         }
         return table;
     }
 
-    private static Table<SensitivityResult.Gain> trials(String name) {
-        return Table.<SensitivityResult.Gain>of("What each adjustment is worth")
-                .value(name, gain -> gain.adjustment().name())
-                .value("unit", gain -> gain.adjustment().unit().symbol())
-                .value("setting", SensitivityResult.Gain::setting)
-                .value("stepDownTo", gain -> gain.lower().setting())
-                .value("stepDownGainS", gain -> gain.lower().gain())
-                .value("stepUpTo", gain -> gain.higher().setting())
-                .value("stepUpGainS", gain -> gain.higher().gain())
-                .value("best", gain -> gain.best().setting())
-                .value("bestGainS", gain -> gain.best().gain())
-                .value("worst", gain -> gain.worst().setting())
-                .value("worstGainS", gain -> gain.worst().gain())
-                .value("rangeS", SensitivityResult.Gain::range)
-                .value("curvatureS", SensitivityResult.Gain::curvature);
+    private static Table<SensitivityResult.Worth> trials(String name) {
+        return Table.<SensitivityResult.Worth>of("What each adjustment is worth")
+                .value(name, worth -> worth.adjustment().name())
+                .value("unit", worth -> worth.adjustment().unit().symbol())
+                .value("setting", SensitivityResult.Worth::setting)
+                .value("stepDownTo", worth -> worth.lower().setting())
+                .value("differenceStepDownS", worth -> worth.lower().difference())
+                .value("stepUpTo", worth -> worth.higher().setting())
+                .value("differenceStepUpS", worth -> worth.higher().difference())
+                .value("best", worth -> worth.best().setting())
+                .value("differenceBestS", worth -> worth.best().difference())
+                .value("worst", worth -> worth.worst().setting())
+                .value("differenceWorstS", worth -> worth.worst().difference())
+                .value("differenceRangeS", SensitivityResult.Worth::range)
+                .value("curvatureS", SensitivityResult.Worth::curvature);
     }
 
     private void figures(Report report) {
@@ -140,63 +156,63 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                                 + Numbers.plain(result.scatter()) + " s")
                 .item(
                         "They show",
-                        Numbers.fixed(result.visibleGain(), DECIMALS) + " s or more (two-sided "
+                        Numbers.fixed(result.visible(), DECIMALS) + " s or more (two-sided "
                                 + Numbers.plain(100 * LapsToSee.SIGNIFICANCE) + " %, power "
                                 + Numbers.plain(100 * LapsToSee.POWER) + " %)");
     }
 
-    private static Table<SensitivityResult.Gain> worth() {
-        return Table.<SensitivityResult.Gain>of("What each adjustment is worth")
-                .words("", "adjustment", gain -> gain.adjustment().name())
-                .words("", "unit", gain -> gain.adjustment().unit().symbol())
-                .number("", "now", "", Numbers::plain, SensitivityResult.Gain::setting)
-                .text("step down", "s", gain -> step(gain.lower()))
-                .text("step up", "s", gain -> step(gain.higher()))
-                .number("", "bend", "s", Numbers.signed(DECIMALS), SensitivityResult.Gain::curvature)
+    private static Table<SensitivityResult.Worth> worth() {
+        return Table.<SensitivityResult.Worth>of("What each adjustment is worth")
+                .words("", "adjustment", worth -> worth.adjustment().name())
+                .words("", "unit", worth -> worth.adjustment().unit().symbol())
+                .number("", "now", "", Numbers::plain, SensitivityResult.Worth::setting)
+                .text("step down", "s", worth -> step(worth.lower()))
+                .text("step up", "s", worth -> step(worth.higher()))
+                .number("", "bend", "s", Numbers.signed(DECIMALS), SensitivityResult.Worth::curvature)
                 .number(
                         "",
                         "best at",
                         "",
                         Numbers::plain,
-                        gain -> gain.isGain() ? gain.best().setting() : null)
+                        worth -> worth.hasFaster() ? worth.best().setting() : null)
                 .number(
                         "",
-                        "gain",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
-                        gain -> gain.isGain() ? gain.best().gain() : null)
+                        worth -> worth.hasFaster() ? worth.best().difference() : null)
                 .number(
                         "",
                         "worst at",
                         "",
                         Numbers::plain,
-                        gain -> gain.isLoss() ? gain.worst().setting() : null)
+                        worth -> worth.hasSlower() ? worth.worst().setting() : null)
                 .number(
                         "",
-                        "gain",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
-                        gain -> gain.isLoss() ? gain.worst().gain() : null)
-                .number("", "range", "s", Numbers.fixed(DECIMALS), SensitivityResult.Gain::range);
+                        worth -> worth.hasSlower() ? worth.worst().difference() : null)
+                .number("", "range", "s", Numbers.fixed(DECIMALS), SensitivityResult.Worth::range);
     }
 
     private static String step(SensitivityResult.Trial trial) {
-        return Double.isNaN(trial.setting()) || !Double.isNaN(trial.gain())
-                ? Numbers.signed(trial.gain(), DECIMALS)
+        return Double.isNaN(trial.setting()) || !Double.isNaN(trial.difference())
+                ? Numbers.signed(trial.difference(), DECIMALS)
                 : "no lap";
     }
 
-    private Table<SensitivityResult.Gain> seen() {
-        Table<SensitivityResult.Gain> table = Table.<SensitivityResult.Gain>of("What can be seen")
-                .words("", "adjustment", gain -> gain.adjustment().name())
-                .text("at", "", gain -> setting(gain, gain.shown().setting()))
+    private Table<SensitivityResult.Worth> seen() {
+        Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("What can be seen")
+                .words("", "adjustment", worth -> worth.adjustment().name())
+                .text("at", "", worth -> setting(worth, worth.shown().setting()))
                 .number(
                         "",
-                        "gain",
+                        "delta",
                         "s",
                         Numbers.signed(DECIMALS),
-                        gain -> gain.shown().gain());
-        int sectors = result.gains().get(0).sectorGains().size();
+                        worth -> worth.shown().difference());
+        int sectors = result.worths().get(0).bySector().size();
         for (int i = 0; i < sectors; i++) {
             int sector = i;
             table.number(
@@ -204,18 +220,18 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                     "sector " + (i + 1),
                     "s",
                     Numbers.signed(DECIMALS),
-                    gain -> gain.sectorGains().get(sector));
+                    worth -> worth.bySector().get(sector));
         }
         return table.text("laps with each", "", SensitivityReport::laps)
-                .words("", "in " + result.laps() + " laps", gain -> result.canBeSeen(gain) ? "seen" : "not seen")
+                .words("", "in " + result.laps() + " laps", worth -> result.canBeSeen(worth) ? "seen" : "not seen")
                 .marking(result::canBeSeen);
     }
 
-    private static String laps(SensitivityResult.Gain gain) {
-        if (!gain.isEverSeen()) {
+    private static String laps(SensitivityResult.Worth worth) {
+        if (!worth.isEverSeen()) {
             return "never";
         }
-        return gain.lapsToSee() > MOST_LAPS_SHOWN ? ">" + MOST_LAPS_SHOWN : Integer.toString(gain.lapsToSee());
+        return worth.lapsToSee() > MOST_LAPS_SHOWN ? ">" + MOST_LAPS_SHOWN : Integer.toString(worth.lapsToSee());
     }
 
     private Table<SensitivityResult.Interaction> pairs() {
@@ -226,20 +242,20 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
     }
 
     /** Adjustments that the lap time answers to at all, the one worth most first. */
-    private List<SensitivityResult.Gain> felt() {
-        return result.gains().stream()
-                .filter(gain -> gain.range() >= SensitivityResult.Gain.NOTHING)
+    private List<SensitivityResult.Worth> felt() {
+        return result.worths().stream()
+                .filter(worth -> !LapTimeDifference.isNone(worth.range()))
                 .toList();
     }
 
     /** A setting with its unit. */
-    public static String setting(SensitivityResult.Gain gain, double setting) {
-        return Numbers.with(setting, gain.adjustment().unit());
+    public static String setting(SensitivityResult.Worth worth, double setting) {
+        return Numbers.with(setting, worth.adjustment().unit());
     }
 
     /** What was found, in plain words. */
     private List<String> reading() {
-        List<SensitivityResult.Gain> felt = felt();
+        List<SensitivityResult.Worth> felt = felt();
         if (felt.isEmpty()) {
             List<String> said = new ArrayList<>();
             said.add("No adjustment of this car makes a difference to the lap time here.");
@@ -248,33 +264,52 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         }
         String laps = result.laps() + " laps";
         List<String> said = new ArrayList<>();
-        String visible = joined(felt, gain -> gain.isGain() && result.canBeSeen(gain));
+        List<SensitivityResult.Worth> small = felt.stream()
+                .filter(worth -> !LapTimeDifference.counts(worth.range()))
+                .toList();
+        List<SensitivityResult.Worth> large =
+                felt.stream().filter(worth -> !small.contains(worth)).toList();
+        String visible = joined(large, worth -> isFaster(worth) && result.canBeSeen(worth));
         said.add(
                 visible.isEmpty()
-                        ? "In " + laps + " no gain is large enough to show on the timing screen in four tries of five."
+                        ? "In " + laps
+                                + " nothing faster is so by enough to show on the timing screen in four tries of five."
                         : "Faster, and can be seen in " + laps + ": " + visible + ".");
         add(
                 said,
                 "Faster by the model, but cannot be seen in " + laps + "; choose it by the model or leave it alone",
-                joined(felt, gain -> gain.isGain() && !result.canBeSeen(gain)));
+                joined(large, worth -> isFaster(worth) && !result.canBeSeen(worth)));
+        add(
+                said,
+                "Faster by less than " + DifferenceWords.least() + ", which does not count",
+                joined(large, worth -> worth.hasFaster() && !isFaster(worth)));
         add(
                 said,
                 "At their fastest already, of the settings tried; what the slowest costs can be seen",
-                joined(felt, gain -> !gain.isGain() && result.canBeSeen(gain)));
+                joined(large, worth -> !worth.hasFaster() && result.canBeSeen(worth)));
         add(
                 said,
                 "At their fastest already; what the slowest costs cannot be seen",
-                joined(felt, gain -> !gain.isGain() && !result.canBeSeen(gain)));
+                joined(large, worth -> !worth.hasFaster() && !result.canBeSeen(worth)));
+        add(
+                said,
+                "No difference that counts over the whole range, less than " + DifferenceWords.least(),
+                small.stream().map(worth -> worth.adjustment().name()).collect(Collectors.joining(", ")));
         add(
                 said,
                 "No difference to the lap time in this model",
-                result.gains().stream()
-                        .filter(gain -> !felt.contains(gain))
-                        .map(gain -> gain.adjustment().name())
+                result.worths().stream()
+                        .filter(worth -> !felt.contains(worth))
+                        .map(worth -> worth.adjustment().name())
                         .collect(Collectors.joining(", ")));
         pairs(result).ifPresent(said::add);
         fixed(result).ifPresent(said::add);
         return said;
+    }
+
+    /** Whether another setting is faster by what counts. */
+    private static boolean isFaster(SensitivityResult.Worth worth) {
+        return worth.hasFaster() && LapTimeDifference.counts(worth.best().difference());
     }
 
     private static void add(List<String> said, String beginning, String list) {
@@ -283,12 +318,12 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         }
     }
 
-    private static String joined(List<SensitivityResult.Gain> gains, Predicate<SensitivityResult.Gain> which) {
-        return gains.stream()
+    private static String joined(List<SensitivityResult.Worth> worths, Predicate<SensitivityResult.Worth> which) {
+        return worths.stream()
                 .filter(which)
-                .map(gain -> gain.adjustment().name() + " at "
-                        + setting(gain, gain.shown().setting()) + " ("
-                        + Numbers.signed(gain.shown().gain(), 3) + " s)")
+                .map(worth -> worth.adjustment().name() + " at "
+                        + setting(worth, worth.shown().setting()) + " ("
+                        + Numbers.signed(worth.shown().difference(), 3) + " s)")
                 .collect(Collectors.joining(", "));
     }
 
@@ -307,10 +342,10 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         }
         SensitivityResult.Interaction strongest = result.interactions().get(0);
         double beyond = Math.abs(strongest.beyond());
-        if (beyond < SensitivityResult.Gain.NOTHING) {
+        if (LapTimeDifference.isNone(beyond)) {
             return Optional.of("Steps of the strongest pairs add up: each can be chosen by itself.");
         }
-        double size = Math.max(Math.abs(strongest.alone()), SensitivityResult.Gain.NOTHING);
+        double size = Math.max(Math.abs(strongest.alone()), LapTimeDifference.NONE);
         String all = "Of the strongest pairs " + strongest.first() + " and " + strongest.second()
                 + " act together most, by " + Numbers.signed(strongest.beyond(), 3)
                 + " s beyond the sum of their steps";
@@ -320,10 +355,10 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
                         : ": small beside that sum, so each can be chosen nearly by itself."));
     }
 
-    /** Where turning what gains can hurt somebody. */
+    /** Where turning what makes the lap faster can hurt somebody. */
     private List<String> cautions() {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
-        felt().stream().filter(SensitivityResult.Gain::isGain).forEach(gain -> cautions.addAll(gain.cautions()));
+        felt().stream().filter(SensitivityResult.Worth::hasFaster).forEach(worth -> cautions.addAll(worth.cautions()));
         return cautions.stream().map(Caution::text).toList();
     }
 }

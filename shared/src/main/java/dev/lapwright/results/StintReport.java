@@ -66,7 +66,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
     Map<String, Object> fields() {
         RaceLength race = result.race();
         return new Report()
-                .fields(ResultHeader.of("stint/1", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.of("stint/2", InputHash.of(result.lap()), result.lap()))
                 .field("raceLaps", race.laps())
                 .field("raceMinutes", race.seconds() / 60)
                 .field("formationLaps", race.formationLaps())
@@ -79,8 +79,8 @@ public record StintReport(Subject subject, StintResult result, double density) {
                 .field("fuelPerLapKg", result.use().fuel())
                 .field("startFuelKg", result.startFuel())
                 .field("startFuelL", litres(result.startFuel()))
-                .field("lapTimePerKgS", result.timePerKg())
-                .field("lapTimePerPercentGripS", result.timePerGrip())
+                .field("differenceSPerKg", result.timePerKg())
+                .field("differenceSPerPercentGrip", result.timePerGrip())
                 .field("runs", runs(), result.runs())
                 .fields();
     }
@@ -105,9 +105,9 @@ public record StintReport(Subject subject, StintResult result, double density) {
     }
 
     private String firstLap() {
-        return Report.strong(Numbers.lapTime(result.lap().time())) + "; a kg of fuel more costs "
-                + Numbers.signed(result.timePerKg(), 4) + " s, a percent more grip gains "
-                + Numbers.fixed(result.timePerGrip(), 3) + " s";
+        return Report.strong(Numbers.lapTime(result.lap().time())) + "; a kg of fuel more: "
+                + Numbers.signed(result.timePerKg(), 4) + " s, a percent more grip: "
+                + Numbers.signed(result.timePerGrip(), 3) + " s";
     }
 
     private double litres(double kg) {
@@ -211,13 +211,13 @@ public record StintReport(Subject subject, StintResult result, double density) {
         StintResult.Run fast = firstIsFaster ? first : second;
         StintResult.Run slow = firstIsFaster ? second : first;
         int common = Math.min(fast.laps().size(), slow.laps().size());
-        double gain = slow.laps().get(0).time() - fast.laps().get(0).time();
+        double lead = fast.laps().get(0).time() - slow.laps().get(0).time();
         double end = slow.timeAfter(common) - fast.timeAfter(common);
         int faster = fast.fasterFrom(slow);
         int ahead = fast.aheadFrom(slow);
         String fastName = fast.compound().name();
         String slowName = slow.compound().name();
-        return fastName + " is " + Numbers.fixed(gain, 3) + " s faster on lap 1; "
+        return fastName + " is " + DifferenceWords.than(lead, slowName) + " on lap 1; "
                 + (faster > 0
                         ? slowName + " is faster from lap " + faster + " on"
                         : slowName + " is never faster on these laps")

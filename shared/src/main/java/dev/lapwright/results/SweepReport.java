@@ -4,6 +4,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -31,16 +32,13 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
     /** Name of the table's file. */
     public static final String TABLE = "sweep.csv";
 
-    /** Lap times are given in thousandths; less than half of one is nothing. */
-    private static final double NOTHING_S = 0.0005;
-
     /** More rows than this nobody reads on a screen. */
     private static final int MOST_ROWS = 60;
 
     private static final int ROWS_OF_LONG_TABLE = 20;
     private static final int FAILURES_SHOWN = 3;
     private static final String LAP_TIME = "lapTimeS";
-    private static final String GAIN = "gainS";
+    private static final String DIFFERENCE = "differenceS";
     private static final String TOP_SPEED = "topSpeedKmh";
     private static final String SLOWEST_CORNER = "minimumCornerSpeedKmh";
     private static final String CORNER_MEAN = "meanCornerSpeedKmh";
@@ -83,7 +81,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
         Table<SweepResult.Point> points = points();
         Map<String, Object> baseline = new LinkedHashMap<>();
         result.axes().forEach(axis -> baseline.put(axis.name(), subject.valueOf(axis.name())));
-        report.fields(ResultHeader.of("sweep/1", hash(), result.car(), result.track(), result.conditions()))
+        report.fields(ResultHeader.of("sweep/2", hash(), result.car(), result.track(), result.conditions()))
                 .field("axes", axes(), result.axes())
                 .field("baseline", FIGURES.map(result.baseline()))
                 .field("points", points, result.points())
@@ -119,7 +117,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
             table.value(result.axes().get(k).name(), point -> point.settings().get(axis));
         }
         return table.all(FIGURES, point -> point.figures().orElse(null))
-                .value(GAIN, point -> point.figures().isPresent() ? result.gain(point) : null)
+                .value(DIFFERENCE, point -> point.figures().isPresent() ? result.difference(point) : null)
                 .value(FAILURE, point -> point.figures().isPresent() ? null : point.failure());
     }
 
@@ -147,7 +145,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
         }
         return table.number(
                         LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
-                .number(GAIN, "gain", "s", Numbers.signed(3), result::gain)
+                .number(DIFFERENCE, "delta", "s", Numbers.signed(3), result::difference)
                 .number(TOP_SPEED, "top speed", "km/h", Numbers.fixed(1), point -> speed(point, LapFigures::topSpeed))
                 .number(
                         SLOWEST_CORNER,
@@ -238,26 +236,27 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
         double worth = times.getMax() - times.getMin();
         String range = ranges();
         if (times.getCount() == 1) {
-            return "One lap only: " + range + " gives " + Numbers.lapTime(times.getMin()) + ", " + gain(fastest.get())
-                    + ".";
+            return "One lap only: " + range + " gives " + Numbers.lapTime(times.getMin()) + ", "
+                    + against(fastest.get()) + ".";
         }
-        if (worth < NOTHING_S) {
+        if (LapTimeDifference.isNone(worth)) {
             return range + " makes no difference to the lap time.";
+        }
+        if (!LapTimeDifference.counts(worth)) {
+            return range + " makes no difference that counts: " + DifferenceWords.size(worth)
+                    + " a lap between the fastest, " + said(fastest.get()) + " at "
+                    + Numbers.lapTime(times.getMin()) + ", and the slowest, less than " + DifferenceWords.least() + ".";
         }
         return range + " is worth " + Numbers.fixed(worth, 3) + " s a lap. The fastest is "
                 + said(fastest.get()) + ": " + Numbers.lapTime(times.getMin()) + ", "
-                + gain(fastest.get()) + ends(fastest.get()) + ".";
+                + against(fastest.get()) + ends(fastest.get()) + ".";
     }
 
-    private String gain(SweepResult.Point point) {
+    private String against(SweepResult.Point point) {
         if (isBaseline(point)) {
             return "the baseline itself";
         }
-        double gain = result.gain(point);
-        if (Math.abs(gain) < NOTHING_S) {
-            return "as fast as the baseline";
-        }
-        return Numbers.fixed(Math.abs(gain), 3) + " s " + (gain > 0 ? "faster" : "slower") + " than the baseline";
+        return DifferenceWords.than(result.difference(point), "the baseline");
     }
 
     private String ranges() {

@@ -21,7 +21,7 @@ import java.util.regex.Pattern;
  */
 public record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
     private static final Pattern NUMBER =
-            Pattern.compile("\\s*([-+]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*?)?\\s*");
+            Pattern.compile("\\s*([-+\u2212]?[0-9]*\\.?[0-9]+(?:[eE][-+]?[0-9]+)?)\\s*(\\S.*?)?\\s*");
     private static final int RANGE_PARTS = 3;
 
     /** Reads what follows --vary: name=first:last:step, name=v1,v2,… or the name of an adjustment. */
@@ -152,7 +152,7 @@ public record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
                 throw new InvalidValueException(name, shown, "write first:last:step, or v1,v2,…");
             }
             String unit = matcher.group(2) == null ? "" : matcher.group(2);
-            return new Part(Double.parseDouble(matcher.group(1)), unit);
+            return new Part(Double.parseDouble(matcher.group(1).replace('\u2212', '-')), unit);
         }
     }
 }

@@ -2,6 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.Quantity;
 import dev.lapwright.evidence.LapsToSee;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -27,9 +28,6 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
                     + " cage, seat, belts, guards, fire system. A part made lighter than its maker made it can break.",
             "Ballast that comes loose can kill: fix it where and as the rules of the event say. Weight that has moved"
                     + " changes how the car brakes and turns: try it slowly first.");
-
-    /** Lap times are given in thousandths; less than half of one is nothing. */
-    private static final double NOTHING_S = 0.0005;
 
     /** More laps with each of two weights than anybody drives to compare them: half a day. */
     private static final int MOST_LAPS = 30;
@@ -57,7 +55,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
                         Report.strong(perKg(result.atCentre().perKg())) + ": " + perKg(result.inCorners())
                                 + " in corners, " + perKg(result.onStraights()) + " on straights")
                 .gap()
-                .paragraph("By its place in the car, differences of the time (- is faster):")
+                .paragraph("By its place in the car, differences of the time (minus is faster):")
                 .rows(inTheCar(), places())
                 .gap()
                 .paragraph(
@@ -171,7 +169,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
         List<String> said = new ArrayList<>();
         said.add(worth());
         if (result.places().size() > 1
-                && !isNothing(stepKg() * result.atCentre().perKg())) {
+                && !LapTimeDifference.isNone(stepKg() * result.atCentre().perKg())) {
             said.add(where());
         }
         said.add(inWhichPlace());
@@ -185,11 +183,11 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
     private String worth() {
         double lighter = result.atCentre().lighter();
         String lap = lap();
-        if (isNothing(lighter)) {
+        if (LapTimeDifference.isNone(lighter)) {
             return "Taking " + step() + " out makes no difference to the time of this " + lap
                     + ": no reason to take anything out here.";
         }
-        String makes = "Taking " + step() + " out makes the " + lap + " " + seconds(lighter) + faster(lighter) + ", "
+        String makes = "Taking " + step() + " out makes the " + lap + " " + DifferenceWords.said(lighter) + ", "
                 + Numbers.fixed(100 * Math.abs(lighter) / result.lap().time(), 2) + " % of it, or "
                 + Numbers.fixed(RACE_LAPS * Math.abs(lighter), 1) + " s in " + RACE_LAPS + " " + lap + "s.";
         if (lighter > 0) {
@@ -242,15 +240,20 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
     /** Whether it matters where in the car it is. */
     private String inWhichPlace() {
         double moved = stepKg() * result.toTheRear();
-        if (isNothing(moved)) {
+        if (LapTimeDifference.isNone(moved)) {
             return "Front or rear makes no difference to the time: take weight out where it comes out safely, and mind the"
                     + " balance.";
         }
+        String makes = step() + " moved from the front axle to the rear make the " + lap() + " "
+                + DifferenceWords.said(moved) + ".";
+        if (!LapTimeDifference.counts(moved)) {
+            return "Its place hardly matters to the time: " + makes
+                    + " Take weight out where it comes out safely, and mind" + " the balance.";
+        }
         String light = moved < 0 ? "front" : "rear";
         String heavy = moved < 0 ? "rear" : "front";
-        return "Its place matters: " + step() + " moved from the front axle to the rear make the " + lap() + " "
-                + seconds(moved)
-                + faster(moved) + ". By the time alone, take weight out at the " + light + " and carry ballast at the "
+        return "Its place matters: " + makes + " By the time alone, take weight out at the " + light
+                + " and carry ballast at the "
                 + heavy
                 + "; but weight moved shifts the balance, which a driver feels sooner than the watch: look at 'lapwright"
                 + " balance' with chassis.frontWeightPercent changed.";
@@ -258,17 +261,5 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
 
     private String lap() {
         return result.lap().track().isClosed() ? "lap" : "run";
-    }
-
-    private static boolean isNothing(double seconds) {
-        return Math.abs(seconds) < NOTHING_S;
-    }
-
-    private static String seconds(double difference) {
-        return Numbers.fixed(Math.abs(difference), 3) + " s ";
-    }
-
-    private static String faster(double difference) {
-        return difference < 0 ? "faster" : "slower";
     }
 }

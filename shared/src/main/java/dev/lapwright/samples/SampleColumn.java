@@ -1,5 +1,6 @@
 package dev.lapwright.samples;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import java.util.Arrays;
@@ -93,7 +94,7 @@ public enum SampleColumn {
                 1852 / 3600.0,
                 "knots",
                 1852 / 3600.0),
-        ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
+        ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", StandardAtmosphere.GRAVITY),
         DEGREES(1e9, "deg", 1, "°", 1, "degrees", 1),
         /** Percent are the tangent: {@link SampleRows#angles} takes care of that. */
         BANK(

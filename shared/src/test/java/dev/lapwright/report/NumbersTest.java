@@ -48,15 +48,9 @@ class NumbersTest {
     }
 
     @Test
-    void gainsCarryTheirSign() {
+    void differencesCarryTheirSign() {
         assertThat(Numbers.signed(0.25, 3)).isEqualTo("+0.250");
         assertThat(Numbers.signed(-0.25, 3)).isEqualTo("-0.250");
-    }
-
-    @Test
-    void oneGIsStandardGravity() {
-        // Standard gravity is 9.80665 m/s² by definition (BIPM, 3rd CGPM 1901).
-        assertThat(Numbers.g(9.80665)).isEqualTo("1.00");
     }
 
     @Test

@@ -59,9 +59,9 @@ class BalanceReportTest {
         List<CSVRecord> rows = rows("balance.csv");
         assertThat(rows).hasSameSizeAs(phases);
         for (int i = 0; i < rows.size(); i++) {
-            double front = phases.get(i).margins().front();
+            double front = LapTrace.g(phases.get(i).margins().front());
             // Nine digits are written: half of the last is 5e-9 of the value.
-            assertThat(Double.parseDouble(rows.get(i).get("frontLimitMps2"))).isCloseTo(front, within(5e-9 * front));
+            assertThat(Double.parseDouble(rows.get(i).get("frontLimitG"))).isCloseTo(front, within(5e-9 * front));
             assertThat(rows.get(i).get("phase")).isEqualTo(phases.get(i).phase().label());
         }
     }
@@ -69,9 +69,9 @@ class BalanceReportTest {
     @Test
     void theDocumentHoldsTheMeansUnrounded() throws IOException {
         JsonNode tree = new ObjectMapper().readTree(REPORT.json());
-        assertThat(tree.get("lapwright").asText()).isEqualTo("balance/1");
-        assertThat(tree.get("means").get("middle").get("rearLessFrontMps2").asDouble())
-                .isEqualTo(BALANCE.understeer(BalancePhase.MIDDLE));
+        assertThat(tree.get("lapwright").asText()).isEqualTo("balance/2");
+        assertThat(tree.get("means").get("middle").get("rearLessFrontG").asDouble())
+                .isEqualTo(LapTrace.g(BALANCE.understeer(BalancePhase.MIDDLE)));
     }
 
     @Test
@@ -87,7 +87,7 @@ class BalanceReportTest {
         JsonNode first = tree.get("remedies").get(0);
         assertThat(first.get("adjustment").asText())
                 .isEqualTo(REMEDIES.remedies().get(0).adjustment());
-        assertThat(first.get("gainMps2").asDouble())
-                .isEqualTo(REMEDIES.remedies().get(0).gain());
+        assertThat(first.get("gainG").asDouble())
+                .isEqualTo(LapTrace.g(REMEDIES.remedies().get(0).gain()));
     }
 }

@@ -65,7 +65,7 @@ class BriefSummaryTest {
     @Test
     void itSaysWhatItIsAndOfWhat() {
         JsonNode tree = before();
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("brief/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("brief/2");
         assertThat(tree.get("car").textValue()).isEqualTo(CAR.name());
         assertThat(tree.get("circuit").textValue()).isEqualTo(TRACK.name());
         assertThat(tree.get("lap").get("lapTimeS").doubleValue())
@@ -91,24 +91,24 @@ class BriefSummaryTest {
     }
 
     @Test
-    void theSuggestionHoldsItsGainAndTheReasonOfEachChange() {
+    void theSuggestionHoldsItsDifferenceAndTheReasonOfEachChange() {
         SuggestedSetup suggested = BEFORE.suggestion().value().orElseThrow();
         JsonNode tree = before().get("suggestion");
-        assertThat(tree.get("together").get("gainS").doubleValue())
-                .isEqualTo(suggested.effect().gain());
+        assertThat(tree.get("together").get("differenceS").doubleValue())
+                .isEqualTo(suggested.effect().difference());
         assertThat(suggested.changes()).isNotEmpty();
         for (int i = 0; i < suggested.changes().size(); i++) {
             JsonNode change = tree.get("changes").get(i);
             assertThat(change.get("name").textValue())
                     .isEqualTo(suggested.changes().get(i).change().adjustment().name());
-            assertThat(change.get("undone").get("gainS").doubleValue())
+            assertThat(change.get("undone").get("differenceS").doubleValue())
                     .isEqualTo(suggested
                             .changes()
                             .get(i)
                             .undone()
                             .value()
                             .orElseThrow()
-                            .gain());
+                            .difference());
             assertThat(change.get("undone").get("places")).isNotEmpty();
         }
     }
@@ -153,9 +153,12 @@ class BriefSummaryTest {
         assertThat(proof.get("setups")).hasSize(2);
         JsonNode change = proof.get("changes").get(0);
         assertThat(change.get("before").textValue()).isEqualTo("rear-wing=1");
-        double expected = change.get("expected").get("gainS").doubleValue();
-        assertThat(change.get("seen").get("comparison").get("predictedS").doubleValue())
-                .isEqualTo(-expected);
+        double expected = change.get("expected").get("differenceS").doubleValue();
+        assertThat(change.get("seen")
+                        .get("comparison")
+                        .get("differencePredictedS")
+                        .doubleValue())
+                .isEqualTo(expected);
         assertThat(change.get("agrees").isBoolean()).isTrue();
     }
 

@@ -82,7 +82,7 @@ class FitReportTest {
     @Test
     void theDocumentHoldsEstimatesAndSpeedsInKilometresPerHour() throws IOException {
         JsonNode tree = tree();
-        assertThat(tree.get("lapwright").asText()).isEqualTo("fit/1");
+        assertThat(tree.get("lapwright").asText()).isEqualTo("fit/2");
         assertThat(tree.get("estimates").get(0).get("fitted").asDouble())
                 .isEqualTo(RESULT.estimate(FitParameter.GRIP).value());
         // By definition 1 m/s is 3.6 km/h; nine digits are written.

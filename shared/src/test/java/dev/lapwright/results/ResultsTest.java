@@ -100,14 +100,16 @@ class ResultsTest {
     void columnNamesSayTheUnit() {
         assertThat(LapTrace.name(Channel.DISTANCE)).isEqualTo("distanceM");
         assertThat(LapTrace.name(Channel.SPEED)).isEqualTo("speedKmh");
-        assertThat(LapTrace.name(Channel.LATERAL_ACCELERATION)).isEqualTo("lateralAccelerationMps2");
+        assertThat(LapTrace.name(Channel.LATERAL_ACCELERATION)).isEqualTo("lateralAccelerationG");
+        // Standard gravity is 9.80665 m/s² by definition (BIPM, 3rd CGPM 1901).
+        assertThat(LapTrace.g(9.80665)).isEqualTo(1);
         assertThat(LapTrace.name(Channel.GEAR)).isEqualTo("gear");
     }
 
     @Test
     void theTraceAsJsonHasTheSameColumns() throws IOException {
         JsonNode tree = MAPPER.readTree(LapTrace.report(LAP, Optional.empty()).json());
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("trace/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("trace/2");
         LapTrace.columns(LAP)
                 .keySet()
                 .forEach(name -> assertThat(tree.get(name)).hasSize(LAP.count()));
@@ -117,7 +119,7 @@ class ResultsTest {
     @Test
     void theSummarySaysWhatItIsWhatMadeItAndFromWhat() throws IOException {
         JsonNode tree = MAPPER.readTree(lapReport().json());
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("lap/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("lap/2");
         assertThat(tree.get("version").textValue()).isNotBlank();
         assertThat(tree.get("inputsSha256").textValue()).matches("[0-9a-f]{64}");
         assertThat(tree.get("car").textValue()).isEqualTo("Test coupé");
@@ -166,7 +168,7 @@ class ResultsTest {
                 .run(StudyRun.onThreads(1));
         CSVRecord row = rows(csv(sweepReport(sweep), SweepReport.TABLE)).get(0);
         assertThat(row.get("lapTimeS")).isEmpty();
-        assertThat(row.get("gainS")).isEmpty();
+        assertThat(row.get("differenceS")).isEmpty();
         assertThat(row.get("noLapBecause")).isNotBlank();
         JsonNode points = MAPPER.readTree(sweepReport(sweep).json()).get("points");
         assertThat(points.get(0).has("lapTimeS")).isFalse();
@@ -177,7 +179,7 @@ class ResultsTest {
     @Test
     void aSweepAsJsonHoldsEveryLapUnrounded() throws IOException {
         JsonNode tree = MAPPER.readTree(sweepReport(SWEEP).json());
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("sweep/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("sweep/2");
         assertThat(tree.get("axes").get(1).get("unit").textValue()).isEqualTo("degC");
         assertThat(tree.get("points")).hasSize(6);
         assertThat(tree.get("points").get(3).get("lapTimeS").doubleValue())

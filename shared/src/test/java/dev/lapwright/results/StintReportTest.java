@@ -56,7 +56,7 @@ class StintReportTest {
     void theStintsDocumentHoldsFuelInBothUnits() throws IOException {
         JsonNode tree = new ObjectMapper()
                 .readTree(new StintReport(SUBJECT, STINT, 0.75).report().json());
-        assertThat(tree.get("lapwright").asText()).isEqualTo("stint/1");
+        assertThat(tree.get("lapwright").asText()).isEqualTo("stint/2");
         assertThat(tree.get("startFuelKg").asDouble()).isEqualTo(STINT.startFuel());
         assertThat(tree.get("startFuelL").asDouble()).isEqualTo(STINT.startFuel() / 0.75);
         assertThat(tree.get("runs").get(1).get("laps")).hasSize(3);
@@ -74,7 +74,7 @@ class StintReportTest {
         PressureResult result = pressures();
         JsonNode tree = new ObjectMapper().readTree(JsonLayout.text(PressuresReport.fields(result)));
         JsonNode tyre = tree.get("tyres").get(0);
-        assertThat(tree.get("lapwright").asText()).isEqualTo("pressures/1");
+        assertThat(tree.get("lapwright").asText()).isEqualTo("pressures/2");
         assertThat(tyre.get("tyre").asText()).isEqualTo("FL");
         assertThat(tyre.get("nextColdKpaGauge").asDouble())
                 .isEqualTo(result.nextCold(result.tyres().get(0)));

@@ -76,7 +76,7 @@ class StudyResultsTest {
     @Test
     void aStudyOfGearingSaysWhatItIs() throws IOException {
         JsonNode tree = json(GearingReport.fields(GEARING));
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("gearing/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("gearing/2");
         assertThat(tree.get("scenarios")).hasSize(2);
         assertThat(tree.get("scenarios").get(0).get("name").textValue()).isEqualTo("as given");
         assertThat(tree.get("scenarios").get(1).get("name").textValue()).isEqualTo("tow");
@@ -135,44 +135,44 @@ class StudyResultsTest {
     @Test
     void sensitivitiesSayWhatTheyAre() throws IOException {
         JsonNode tree = json(SensitivityReport.fields(SENSITIVITY));
-        assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/1");
+        assertThat(tree.get("lapwright").textValue()).isEqualTo("sensitivity/2");
         assertThat(tree.get("lapTimeS").doubleValue())
                 .isEqualTo(SENSITIVITY.baseline().lapTime());
         assertThat(tree.get("scatterS").doubleValue()).isEqualTo(0.2);
         assertThat(tree.get("laps").intValue()).isEqualTo(24);
-        assertThat(tree.get("adjustments")).hasSameSizeAs(SENSITIVITY.gains());
+        assertThat(tree.get("adjustments")).hasSameSizeAs(SENSITIVITY.worths());
         assertThat(tree.get("interactions")).hasSameSizeAs(SENSITIVITY.interactions());
-        SensitivityResult.Gain first = SENSITIVITY.gains().get(0);
+        SensitivityResult.Worth first = SENSITIVITY.worths().get(0);
         JsonNode written = tree.get("adjustments").get(0);
         assertThat(written.get("name").textValue()).isEqualTo(first.adjustment().name());
-        assertThat(written.get("bestGainS").doubleValue())
-                .isEqualTo(first.best().gain());
+        assertThat(written.get("differenceBestS").doubleValue())
+                .isEqualTo(first.best().difference());
         assertThat(written.get("lapsToSeeWithEach").intValue()).isEqualTo(first.lapsToSee());
     }
 
     @Test
     void whatNoNumberOfLapsShowsHasNone() throws IOException {
-        SensitivityResult.Gain last =
-                SENSITIVITY.gains().get(SENSITIVITY.gains().size() - 1);
+        SensitivityResult.Worth last =
+                SENSITIVITY.worths().get(SENSITIVITY.worths().size() - 1);
         assertThat(last.isEverSeen()).isFalse();
         JsonNode written = json(SensitivityReport.fields(SENSITIVITY)).get("adjustments");
         assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())
                 .isTrue();
-        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.worths()));
         assertThat(rows.get(rows.size() - 1).get("lapsToSeeWithEach")).isEmpty();
     }
 
     @Test
     void theTableOfSensitivitiesHasARowForEachAdjustment() throws IOException {
-        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.gains()));
+        List<CSVRecord> rows = rows(csv(SensitivityReport.table(SENSITIVITY), SENSITIVITY.worths()));
         assertThat(rows.stream().map(row -> row.get("adjustment")))
-                .containsExactlyElementsOf(SENSITIVITY.gains().stream()
-                        .map(gain -> gain.adjustment().name())
+                .containsExactlyElementsOf(SENSITIVITY.worths().stream()
+                        .map(worth -> worth.adjustment().name())
                         .toList());
         assertThat(rows).allSatisfy(row -> assertThat(row.isConsistent()).isTrue());
         // Nine digits and no more than nine decimals are written.
-        assertThat(Double.parseDouble(rows.get(0).get("rangeS")))
-                .isCloseTo(SENSITIVITY.gains().get(0).range(), within(1e-8));
+        assertThat(Double.parseDouble(rows.get(0).get("differenceRangeS")))
+                .isCloseTo(SENSITIVITY.worths().get(0).range(), within(1e-8));
     }
 
     @Test

@@ -9,7 +9,7 @@ import org.jfree.data.Range;
 import org.jfree.data.general.DatasetUtils;
 import org.jfree.data.xy.XYDataset;
 
-/** Speed as it is drawn: km/h over m, on an axis with room for the figures written at the lowest speeds. */
+/** Axes of a speed trace: km/h over m, on an axis with room for the figures written at the lowest speeds. */
 public final class SpeedAxis {
     private static final double STEP = 20;
     private static final double ROOM_BELOW = 18;

@@ -1,5 +1,6 @@
 package dev.lapwright.charts.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.plot.ChartLayout;
@@ -47,7 +48,6 @@ public final class GgDiagram {
     /** The size it is designed for. */
     public static final ImageSize SIZE = ImageSize.SQUARE;
 
-    static final double STANDARD_GRAVITY = 9.80665;
     static final double RING = 0.5;
 
     private GgDiagram() {}
@@ -104,7 +104,7 @@ public final class GgDiagram {
 
     private static double[] inG(double[] acceleration) {
         for (int i = 0; i < acceleration.length; i++) {
-            acceleration[i] /= STANDARD_GRAVITY;
+            acceleration[i] /= StandardAtmosphere.GRAVITY;
         }
         return acceleration;
     }

@@ -18,8 +18,8 @@ import java.util.List;
 import org.jfree.chart.ui.TextAnchor;
 
 /**
- * What is written beside the road: start, driving direction, corners. A corner's label stands outside its bend, and further
- * off, aslant or inside where the road or another label is in the way. Made for one drawing.
+ * Labels of a map: start, driving direction, corners. A corner's label stands outside its bend, and further off, aslant or
+ * inside where the road or another label is in the way. Made for one drawing.
  */
 public final class MapLabels {
     /** Room between the road's edge and a label, px. */

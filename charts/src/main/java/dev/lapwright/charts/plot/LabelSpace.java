@@ -5,7 +5,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The room that labels have taken in a picture, so that no two lie upon each other. Made for one drawing. */
+/** Space in a picture already taken by labels, so that no two lie upon each other. Made for one drawing. */
 public final class LabelSpace {
     private final List<Rectangle2D> taken = new ArrayList<>();
 

@@ -9,7 +9,7 @@ import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.TextAnchor;
 
-/** Says at the left edge of a panel what values above and below zero mean. */
+/** Labels at the left edge of a panel that say what values above and below zero mean. */
 public final class SignLabels extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
     private static final double GAP = 4;

@@ -1,5 +1,6 @@
 package dev.lapwright.charts.setup;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.plot.ChartLayout;
@@ -14,12 +15,11 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 
 /**
- * Which axle reaches its limit first in entry, lift-off, middle and exit of each corner: to the right the front (understeer),
- * to the left the rear (oversteer); a bar's length is the lateral acceleration that the other axle has in reserve (g). All
- * phases have one scale.
+ * Chart of which axle reaches its limit first in entry, lift-off, middle and exit of each corner: to the right the front
+ * (understeer), to the left the rear (oversteer); a bar's length is the lateral acceleration that the other axle has in
+ * reserve (g). All phases have one scale.
  */
 public final class BalancePhases {
-    private static final double STANDARD_GRAVITY = 9.80665;
     /** Least reach of the axes, g. */
     private static final double LEAST = 0.02;
     /** Room beside the bars for their labels, as a share of the longest. */
@@ -80,7 +80,7 @@ public final class BalancePhases {
     }
 
     private static double g(Phase phase, BalanceBars corner) {
-        return phase.reserve.applyAsDouble(corner) / STANDARD_GRAVITY;
+        return phase.reserve.applyAsDouble(corner) / StandardAtmosphere.GRAVITY;
     }
 
     private static RowBars bars(Phase phase, List<BalanceBars> corners, ChartStyle style) {
@@ -98,8 +98,8 @@ public final class BalancePhases {
 
     private static LegendItemCollection legend(ChartStyle style) {
         LegendItemCollection items = new LegendItemCollection();
-        items.add(RankedGains.item("front at its limit first: understeer", style.colour(2), true, style));
-        items.add(RankedGains.item("rear at its limit first: oversteer", style.colour(1), false, style));
+        items.add(RankedWorth.item("front at its limit first: understeer", style.colour(2), true, style));
+        items.add(RankedWorth.item("rear at its limit first: oversteer", style.colour(1), false, style));
         return items;
     }
 

@@ -17,7 +17,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.data.Range;
 import org.jfree.data.xy.DefaultXYDataset;
 
-/** What hot pressures off the ideal cost on a lap: a line each for the front tyres, the rear tyres and all four. */
+/** Chart of what hot pressures off the ideal cost on a lap: a line each for the front tyres, the rear tyres and all four. */
 public final class PressureCosts {
     /** The size it is designed for. */
     public static final ImageSize SIZE = ImageSize.WIDE;

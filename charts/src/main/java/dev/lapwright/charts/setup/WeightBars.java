@@ -57,7 +57,7 @@ public final class WeightBars {
                         "on the lap " + text(result.atCentre()) + " ms/kg at the centre of gravity",
                         text(result.overFront()) + " over the front axle",
                         text(result.overRear()) + " over the rear axle",
-                        "negative is faster"),
+                        "minus is faster"),
                 panels.plot(),
                 style);
         chart.addLegend(ChartLayout.legend(() -> legend(style), style));
@@ -101,8 +101,8 @@ public final class WeightBars {
 
     private static LegendItemCollection legend(ChartStyle style) {
         LegendItemCollection items = new LegendItemCollection();
-        items.add(RankedGains.item("corner", style.colour(2), true, style));
-        items.add(RankedGains.item("between corners", style.colour(1), false, style));
+        items.add(RankedWorth.item("corner", style.colour(2), true, style));
+        items.add(RankedWorth.item("between corners", style.colour(1), false, style));
         return items;
     }
 }

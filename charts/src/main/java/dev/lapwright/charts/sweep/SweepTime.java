@@ -12,6 +12,7 @@ import dev.lapwright.charts.plot.ReferenceLine;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,8 +36,6 @@ public final class SweepTime {
     private static final int MOST_POINTS = 60;
     /** Least height of the axis, s: a smaller effect is drawn small. */
     private static final double LEAST_SPAN = 0.05;
-    /** Lap times are written in thousandths; less than half of one is nothing, s. */
-    private static final double NOTHING = 0.0005;
 
     private SweepTime() {}
 
@@ -72,7 +71,7 @@ public final class SweepTime {
         double baseline = table.sweep().baseline().lapTime();
         PointLabels.Label best = best(table);
         // Where the fastest is as fast as the baseline, its label says so, and a second one would lie upon it.
-        boolean same = Math.abs(best.y() - baseline) < NOTHING;
+        boolean same = LapTimeDifference.isNone(best.y() - baseline);
         plot.addAnnotation(
                 new ReferenceLine(baseline, same ? "" : "baseline " + NumberText.lapTime(baseline), data, style));
         plot.addAnnotation(new PointLabels(List.of(best), data, true, new double[] {baseline}, style));
@@ -133,7 +132,7 @@ public final class SweepTime {
                 .filter(point -> point.figures().isPresent())
                 .count();
         String best = (laps > 1 ? "fastest: " : "") + table.words(place) + ", " + NumberText.lapTime(time);
-        return Math.abs(change) < NOTHING
+        return LapTimeDifference.isNone(change)
                 ? best + " (as the baseline)"
                 : best + " (" + NumberText.difference(change) + ")";
     }

@@ -8,8 +8,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Which corners are worth a closer look: those where the lines lie farthest apart (a single line: farthest from the road's
- * own path), all seen in squares of one size. Of a long corner the part is shown where they do.
+ * Choice of the corners shown enlarged: those where the lines lie farthest apart (a single line: farthest from the road's own
+ * path), all seen in squares of one size. Of a long corner the part is shown where they do.
  *
  * @param all in driving order
  * @param side of each square, m

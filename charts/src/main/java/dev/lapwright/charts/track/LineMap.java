@@ -90,9 +90,9 @@ public final class LineMap {
         facts.add(NumberText.fixed(0).format(road.track().length()) + " m");
         DrivenLine first = lines.get(0);
         for (DrivenLine line : lines.subList(1, lines.size())) {
-            double gain = line.lapTime() - first.lapTime();
-            if (!Double.isNaN(gain)) {
-                facts.add(line.name() + " " + NumberText.difference(gain) + " against " + first.name());
+            double difference = line.lapTime() - first.lapTime();
+            if (!Double.isNaN(difference)) {
+                facts.add(line.name() + " " + NumberText.difference(difference) + " against " + first.name());
             }
         }
         if (!views.all().isEmpty()) {

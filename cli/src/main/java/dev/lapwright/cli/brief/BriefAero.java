@@ -5,14 +5,16 @@ import dev.lapwright.brief.WingTrade;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.DifferenceWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 
-/** Wing against drag against grip. */
+/** Section of a brief on aerodynamics: what a wing costs in drag and brings in grip. */
 public final class BriefAero {
     private final BriefOutcome outcome;
     private final BriefCharts charts;
@@ -49,9 +51,9 @@ public final class BriefAero {
                 ? " So a part that adds downforce pays here as long as each square metre of downforce area costs less than "
                         + Numbers.fixed(price, 2) + " m² of drag area."
                 : "";
-        return "One percent less drag makes the lap " + BriefWords.gain(found.lessDrag())
-                + ", one percent more downforce " + BriefWords.gain(found.moreDownforce())
-                + ", one percent more grip of all tyres " + BriefWords.gain(found.moreGrip())
+        return "One percent less drag makes the lap " + DifferenceWords.said(found.lessDrag())
+                + ", one percent more downforce " + DifferenceWords.said(found.moreDownforce())
+                + ", one percent more grip of all tyres " + DifferenceWords.said(found.moreGrip())
                 + ". The car's drag area (CdA) is " + Numbers.fixed(found.dragArea(), 2)
                 + " m², its downforce area (ClA) " + Numbers.fixed(found.downforceArea(), 2) + " m²." + rule;
     }
@@ -81,14 +83,15 @@ public final class BriefAero {
         }
         String at = BriefWords.setting(wing.adjustment(), fastest.get().setting());
         String now = BriefWords.setting(wing.adjustment(), wing.setting());
-        double gain = fastest.get().effect().map(BriefResult.ChangeEffect::gain).orElse(0.0);
-        if (fastest.get().setting() == wing.setting() || BriefWords.isNothing(gain)) {
+        double difference =
+                fastest.get().effect().map(BriefResult.ChangeEffect::difference).orElse(0.0);
+        if (fastest.get().setting() == wing.setting() || LapTimeDifference.isNone(difference)) {
             return "It stands at " + now + ", and no other setting tried is faster.";
         }
         BriefResult.ChangeEffect effect = fastest.get().effect().orElseThrow();
-        return "It stands at " + now + "; the fastest tried is " + at + ", " + BriefWords.gain(gain) + ": "
+        return "It stands at " + now + "; the fastest tried is " + at + ", " + DifferenceWords.said(difference) + ": "
                 + Numbers.signed(effect.inCorners(), 3) + " s in corners, "
-                + Numbers.signed(effect.onStraights(), 3) + " s on straights (+ is faster).";
+                + Numbers.signed(effect.onStraights(), 3) + " s on straights (minus is faster).";
     }
 
     private static Table<WingTrade.Setting> choices(WingTrade wing) {
@@ -99,7 +102,7 @@ public final class BriefAero {
                         "min:s",
                         tried -> lap(tried, (figures, effect) -> Numbers.lapTime(figures.lapTime()), "no lap"))
                 .with(Table.Trait.LESSER)
-                .text("Gain", "s", tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.gain())))
+                .text("Delta", "s", tried -> lap(tried, (figures, effect) -> BriefWords.signed(effect.difference())))
                 .text(
                         "In corners",
                         "s",

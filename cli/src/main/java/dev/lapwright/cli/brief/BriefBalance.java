@@ -5,13 +5,14 @@ import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Which axle gives up first in each phase of each corner. */
+/** Section of a brief on balance: which axle gives up first in each phase of each corner. */
 public final class BriefBalance {
     private final BriefOutcome outcome;
     private final BriefCharts charts;
@@ -57,7 +58,7 @@ public final class BriefBalance {
         for (BalancePhase phase : BalancePhase.values()) {
             double understeer = found.understeer(phase);
             if (Double.isFinite(understeer)) {
-                String g = Numbers.g(Math.abs(understeer));
+                String g = Numbers.fixed(LapTrace.g(Math.abs(understeer)), 2);
                 said.add((g.equals("0.00") ? "even " : understeer > 0 ? "understeer " : "oversteer ")
                         + when(phase)
                         + (g.equals("0.00") ? "" : " (by " + g + " g)"));
@@ -122,7 +123,7 @@ public final class BriefBalance {
         if (!Double.isFinite(understeer)) {
             return "none";
         }
-        String g = Numbers.g(Math.abs(understeer));
+        String g = Numbers.fixed(LapTrace.g(Math.abs(understeer)), 2);
         return g.equals("0.00") ? "even" : (understeer > 0 ? "front, " : "rear, ") + g;
     }
 }

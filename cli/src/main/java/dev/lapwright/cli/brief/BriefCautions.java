@@ -14,7 +14,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
-/** What nobody should take from a brief without thinking of it. */
+/** Cautions at the head of a brief: limits of the model and of safety. */
 public final class BriefCautions {
     private static final String DEFER =
             "Nothing here replaces the limits of the car's and the tyres' makers, the rules of"
@@ -56,7 +56,7 @@ public final class BriefCautions {
         result.sensitivity()
                 .value()
                 .ifPresent(found -> found.worthChanging().stream()
-                        .map(SensitivityResult.Gain::cautions)
+                        .map(SensitivityResult.Worth::cautions)
                         .forEach(cautions::addAll));
         result.suggestion()
                 .value()

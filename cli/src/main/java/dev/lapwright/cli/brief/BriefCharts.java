@@ -9,7 +9,7 @@ import dev.lapwright.charts.gearing.GearSawtooth;
 import dev.lapwright.charts.lap.SpeedTrace;
 import dev.lapwright.charts.log.LapLog;
 import dev.lapwright.charts.setup.BalancePhases;
-import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.charts.sweep.SweepTime;
 import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.charts.track.CircuitMap;
@@ -29,7 +29,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
-/** Pictures for the page of a brief, drawn twice: for a page with room and for a small screen. */
+/** Charts on the page of a brief, drawn twice: for a page with room and for a small screen. */
 public final class BriefCharts {
     private static final int WIDE = 860;
     private static final int NARROW = 320;
@@ -71,33 +71,34 @@ public final class BriefCharts {
                         title));
     }
 
-    public PageBlock worth(List<SensitivityResult.Gain> gains, double visible, String caption) {
+    public PageBlock worth(List<SensitivityResult.Worth> worths, double visible, String caption) {
         String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
-        List<RankedGains.GainBars> bars = gains.stream().map(BriefCharts::bars).toList();
+        List<RankedWorth.WorthBars> bars =
+                worths.stream().map(BriefCharts::bars).toList();
         return both(
                 title,
                 caption,
                 true,
                 style -> InlineImage.svg(
-                        RankedGains.overTheRange(bars, visible, style),
-                        RankedGains.sizeOverTheRange(width(style), bars.size(), style),
+                        RankedWorth.overTheRange(bars, visible, style),
+                        RankedWorth.sizeOverTheRange(width(style), bars.size(), style),
                         style,
                         id("worth", style),
                         title));
     }
 
-    private static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
-        boolean faster = gain.isGain();
-        boolean slower = gain.isLoss();
-        return new RankedGains.GainBars(
-                BriefWords.name(gain.adjustment()),
+    private static RankedWorth.WorthBars bars(SensitivityResult.Worth worth) {
+        boolean faster = worth.hasFaster();
+        boolean slower = worth.hasSlower();
+        return new RankedWorth.WorthBars(
+                BriefWords.name(worth.adjustment()),
                 "",
                 Double.NaN,
                 Double.NaN,
-                faster ? -gain.best().gain() : 0,
-                SensitivityReport.setting(gain, gain.best().setting()),
-                slower ? -gain.worst().gain() : 0,
-                SensitivityReport.setting(gain, gain.worst().setting()));
+                faster ? worth.best().difference() : 0,
+                SensitivityReport.setting(worth, worth.best().setting()),
+                slower ? worth.worst().difference() : 0,
+                SensitivityReport.setting(worth, worth.worst().setting()));
     }
 
     public PageBlock lapTimeOverWing(WingTrade wing, String caption) {

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Where the lap goes: the circuit, and what limits the car where. */
+/** Section of a brief on the circuit: its corners, and what limits the car where. */
 public final class BriefCircuit {
     private static final int MOST_NAMED = 3;
 

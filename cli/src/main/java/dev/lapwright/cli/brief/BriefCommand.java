@@ -19,7 +19,7 @@ import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
-/** The one command before an event: one page. */
+/** Command {@code brief}: one page with all that is to be known before an event. */
 @Command(
         name = "brief",
         sortOptions = false,

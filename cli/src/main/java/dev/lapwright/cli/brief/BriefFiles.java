@@ -14,7 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 
-/** The page and the JSON beside it: what cannot be written does not stop the other. */
+/** Files of a brief, the page and the JSON beside it: what cannot be written does not stop the other. */
 public final class BriefFiles {
     private static final String PAGE = ".html";
     private static final String JSON = ".json";

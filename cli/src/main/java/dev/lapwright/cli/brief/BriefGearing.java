@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** What the lap makes of the gears, and of others. */
+/** Section of a brief on gearing: how a lap uses the gears, and what other ratios are worth. */
 public final class BriefGearing {
     /** As in the command gearing, s. */
     private static final double BEFORE_BRAKING_S = 0.5;
@@ -78,7 +78,7 @@ public final class BriefGearing {
         Table<GearingResult.Candidate> table = Table.<GearingResult.Candidate>of(name + " in all ratios tried")
                 .words("", name, tried -> Numbers.plain(tried.value()))
                 .text("Lap", "min:s", tried -> lap(tried, lap -> Numbers.lapTime(lap.lapTime()), "no lap"))
-                .text("Gain", "s", tried -> lap(tried, lap -> BriefWords.signed(given.gain(tried)), "-"))
+                .text("Delta", "s", tried -> lap(tried, lap -> BriefWords.signed(given.difference(tried)), "-"))
                 .text(
                         "Top speed",
                         "km/h",

@@ -3,9 +3,10 @@ package dev.lapwright.cli.brief;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.results.DifferenceWords;
 import java.util.List;
 
-/** The words a brief uses, for somebody new to the trade. */
+/** Glossary of a brief: the words it uses, for somebody new to the trade. */
 public final class BriefGlossary {
     private BriefGlossary() {}
 
@@ -49,8 +50,13 @@ public final class BriefGlossary {
                                                 + " deviation: two laps in three lie within it either side of their mean."),
                                 new PageFact(
                                         "Can be seen",
-                                        "A gain so large that a test of the laps there are shows it four times in five, and"
+                                        "A difference so large that a test of the laps there are shows it four times in five, and"
                                                 + " shows one that is not there no more than once in twenty."),
+                                new PageFact(
+                                        "Delta, difference",
+                                        "Of a lap time to that of the car as it stands: minus is faster. Less than "
+                                                + DifferenceWords.least()
+                                                + " does not count: more laps than anybody drives would be needed to see it."),
                                 new PageFact("Sector", "A stretch of the circuit that is timed by itself."))),
                         PageBlock.paragraph(
                                 "The lap is that of a quasi-steady model: a point with four wheel loads, downforce and drag on"

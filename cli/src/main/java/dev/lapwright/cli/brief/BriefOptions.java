@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
 
-/** What a brief is asked beside car, circuit and day. */
+/** Options of the command {@code brief} beside car, circuit and day. */
 public final class BriefOptions {
     private static final int SECONDS_PER_MINUTE = 60;
 

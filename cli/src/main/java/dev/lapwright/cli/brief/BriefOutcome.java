@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A brief and what was asked.
+ * Result of a brief with what it was asked about.
  *
  * @param subject the car, set up, and where
  * @param log the laps driven; empty before driving

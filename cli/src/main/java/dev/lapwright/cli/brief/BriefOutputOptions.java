@@ -2,7 +2,7 @@ package dev.lapwright.cli.brief;
 
 import picocli.CommandLine.Option;
 
-/** Where a brief goes. */
+/** Options that say where a brief is written. */
 public final class BriefOutputOptions {
     @Option(
             names = "--out",

@@ -12,7 +12,7 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A brief as a page. */
+/** Brief laid out as a page. */
 public final class BriefPage {
     private final BriefOutcome outcome;
 

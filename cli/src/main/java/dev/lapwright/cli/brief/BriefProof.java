@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** After driving: what the laps proved. */
+/** Section of a brief after driving: what the laps driven prove. */
 public final class BriefProof {
     private final BriefOutcome outcome;
     private final BriefCharts charts;
@@ -37,7 +37,7 @@ public final class BriefProof {
         return new PageSection(
                 "proof",
                 "After driving: what the laps proved",
-                "Whether each change of setup shows in the lap times, beside what the model expected; below 0 is faster.",
+                "Whether each change of setup shows in the lap times, beside what the model expected; minus is faster.",
                 blocks);
     }
 
@@ -131,7 +131,7 @@ public final class BriefProof {
                         "s a lap",
                         change -> change.expected()
                                 .value()
-                                .map(effect -> Numbers.signed(-effect.gain(), 3))
+                                .map(effect -> Numbers.signed(effect.difference(), 3))
                                 .orElse("-"))
                 .words(
                         "",

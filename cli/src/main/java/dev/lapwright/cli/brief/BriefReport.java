@@ -5,7 +5,7 @@ import dev.lapwright.cli.output.Lines;
 import dev.lapwright.cli.output.TerminalReport;
 import dev.lapwright.cli.page.PageFact;
 
-/** A brief for people at the terminal: what it comes to, and what is missing; the page has the rest. */
+/** Brief as it is printed at the terminal: what it comes to, and what is missing; the page has the rest. */
 public final class BriefReport {
     private BriefReport() {}
 

@@ -6,14 +6,15 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
-import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.results.DifferenceWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The suggested setup beside the current one. */
+/** Section of a brief on the setup: the suggested one beside the current one. */
 public final class BriefSetup {
     private final BriefOutcome outcome;
     private final Car now;
@@ -30,8 +31,8 @@ public final class BriefSetup {
         return new PageSection(
                 "setup",
                 "The suggested setup beside the current one",
-                "The setup with the fewest changes that is within " + Numbers.plain(Optimisation.FLAT_S)
-                        + " s of the best that the model finds on legal settings; each change with what it is worth in"
+                "The setup with the fewest changes that is within " + DifferenceWords.least()
+                        + " of the best that the model finds on legal settings; each change with what it is worth in"
                         + " that setup and why.",
                 blocks);
     }
@@ -55,26 +56,26 @@ public final class BriefSetup {
         String lap = Numbers.lapTime(outcome.result().lap().time());
         if (found.changes().isEmpty()) {
             return "No legal setup found is worth changing to: yours, at " + lap + ", is within "
-                    + Numbers.plain(Optimisation.FLAT_S) + " s of the best.";
+                    + DifferenceWords.least() + " of the best.";
         }
         BriefResult.ChangeEffect effect = found.effect();
         List<String> sectors = new ArrayList<>();
-        for (int i = 0; i < effect.sectorGains().size(); i++) {
-            sectors.add(Numbers.signed(effect.sectorGains().get(i), 3) + " s in sector " + (i + 1));
+        for (int i = 0; i < effect.bySector().size(); i++) {
+            sectors.add(Numbers.signed(effect.bySector().get(i), 3) + " s in sector " + (i + 1));
         }
         String bySector = sectors.size() > 1 ? " By sector: " + String.join(", ", sectors) + "." : "";
         return "From " + lap + " as the car stands to "
-                + Numbers.lapTime(outcome.result().lap().time() - effect.gain()) + ": "
-                + BriefWords.gain(effect.gain()) + ", of which " + Numbers.signed(effect.inCorners(), 3)
-                + " s in corners and " + Numbers.signed(effect.onStraights(), 3) + " s on straights (+ is faster)."
+                + Numbers.lapTime(outcome.result().lap().time() + effect.difference()) + ": "
+                + DifferenceWords.said(effect.difference()) + ", of which " + Numbers.signed(effect.inCorners(), 3)
+                + " s in corners and " + Numbers.signed(effect.onStraights(), 3) + " s on straights (minus is faster)."
                 + bySector + left(found);
     }
 
     private static String left(SuggestedSetup found) {
         double left = found.leftToBest();
-        return left < BriefWords.NOTHING_S
-                ? " Nothing found is faster."
-                : " The very best found has more changes and gains only " + BriefWords.seconds(left) + " more.";
+        return LapTimeDifference.isFaster(left)
+                ? " The very best found has more changes and is only " + DifferenceWords.than(left, "that") + "."
+                : " Nothing found is faster.";
     }
 
     private static PageBlock changes(SuggestedSetup found) {
@@ -95,7 +96,7 @@ public final class BriefSetup {
                         "s",
                         change -> change.undone()
                                 .value()
-                                .map(effect -> BriefWords.signed(effect.gain()))
+                                .map(effect -> BriefWords.signed(effect.difference()))
                                 .orElse("limit"))
                 .words("", "Why", BriefSetup::why)
                 .with(Table.Trait.LONG);
@@ -110,25 +111,26 @@ public final class BriefSetup {
         }
         String alone = change.alone()
                 .value()
-                .map(effect -> " Made alone: " + BriefWords.gain(effect.gain()) + ".")
+                .map(effect -> " Made alone: " + DifferenceWords.said(effect.difference()) + ".")
                 .orElse("");
-        double worth = undone.get().gain();
-        String lead = BriefWords.isNothing(worth)
+        double difference = undone.get().difference();
+        String lead = LapTimeDifference.isNone(difference)
                 ? "Needed by the others rather than by itself"
-                : (worth > 0 ? "" : "costs a little, for the sake of the others: ") + BriefWords.where(undone.get());
+                : (difference < 0 ? "" : "costs a little, for the sake of the others: ")
+                        + BriefWords.where(undone.get());
         return BriefWords.sentence(lead) + alone;
     }
 
     private static Optional<String> together(SuggestedSetup found) {
         double together = found.together();
-        if (!Double.isFinite(together) || found.changes().size() < 2 || Math.abs(together) < 0.01) {
+        if (!Double.isFinite(together) || found.changes().size() < 2 || LapTimeDifference.isNone(together)) {
             return Optional.empty();
         }
-        return Optional.of("Made together the changes gain " + BriefWords.seconds(together)
-                + (together > 0 ? " more than" : " less than") + " the sum of that column: "
-                + (together > 0
-                        ? "one makes up for another."
-                        : "each is worth more for the others, so make them together."));
+        return Optional.of(
+                "Made together the changes are " + DifferenceWords.than(together, "the sum of that column") + ": "
+                        + (together < 0
+                                ? "one makes up for another."
+                                : "each is worth more for the others, so make them together."));
     }
 
     private PageBlock sheet(SuggestedSetup found) {

@@ -7,8 +7,10 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,7 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** What a brief comes to, in a few sentences. */
+/** Summary of a brief in a few sentences. */
 public final class BriefShort {
     private static final int MOST_CHANGES = 3;
     private static final int MOST_LEFT = 6;
@@ -76,9 +78,9 @@ public final class BriefShort {
         String rest = all.size() > MOST_CHANGES ? "; " + more(all.size() - MOST_CHANGES) : "";
         return BriefWords.sentence(BriefWords.listed(said) + rest)
                 + (all.size() > 1 ? " Together " : " That is ")
-                + BriefWords.seconds(suggested.effect().gain()) + " a lap"
-                + (suggested.effect().gain() >= 0 ? " faster: " : " slower: ")
-                + Numbers.lapTime(result.lap().time() - suggested.effect().gain()) + ".";
+                + DifferenceWords.size(suggested.effect().difference()) + " a lap "
+                + DifferenceWords.way(suggested.effect().difference()) + ": "
+                + Numbers.lapTime(result.lap().time() + suggested.effect().difference()) + ".";
     }
 
     private static String more(int count) {
@@ -88,30 +90,29 @@ public final class BriefShort {
     private static String worth(SuggestedSetup.Change change) {
         return change.undone()
                 .value()
-                .filter(effect -> effect.gain() > BriefWords.NOTHING_S)
-                .map(effect -> " (" + BriefWords.seconds(effect.gain()) + ")")
+                .filter(effect -> LapTimeDifference.isFaster(effect.difference()))
+                .map(effect -> " (" + BriefWords.signed(effect.difference()) + " s)")
                 .orElse("");
     }
 
     private static String singly(BriefResult.Priorities found) {
         if (found.worthChanging().isEmpty()) {
-            return "Nothing: no single change gains " + BriefWorth.worth() + " a lap.";
+            return "Nothing: no single change makes the lap faster by " + DifferenceWords.least() + ".";
         }
         List<String> said = found.worthChanging().stream()
                 .sorted(Comparator.comparingDouble(
-                                (SensitivityResult.Gain gain) -> gain.best().gain())
-                        .reversed())
+                        (SensitivityResult.Worth worth) -> worth.best().difference()))
                 .limit(MOST_CHANGES)
-                .map(gain -> BriefWords.inSentence(gain.adjustment()) + " to "
-                        + BriefWords.setting(gain.adjustment(), gain.best().setting()) + " ("
-                        + BriefWords.seconds(gain.best().gain()) + ")")
+                .map(worth -> BriefWords.inSentence(worth.adjustment()) + " to "
+                        + BriefWords.setting(worth.adjustment(), worth.best().setting()) + " ("
+                        + BriefWords.signed(worth.best().difference()) + " s)")
                 .toList();
         return BriefWords.sentence(BriefWords.listed(said))
                 + (said.size() == 1 ? "" : " Each by itself: they need not add up.");
     }
 
     private Optional<String> leaveAlone() {
-        List<SensitivityResult.Gain> left = result.sensitivity()
+        List<SensitivityResult.Worth> left = result.sensitivity()
                 .value()
                 .map(BriefResult.Priorities::notWorthChanging)
                 .orElse(List.of());
@@ -120,14 +121,14 @@ public final class BriefShort {
         }
         List<String> names = new ArrayList<>(left.stream()
                 .limit(MOST_LEFT)
-                .map(gain -> BriefWords.inSentence(gain.adjustment()))
+                .map(worth -> BriefWords.inSentence(worth.adjustment()))
                 .toList());
         if (left.size() > MOST_LEFT) {
             names.add((left.size() - MOST_LEFT) + " more");
         }
         return Optional.of(BriefWords.sentence(BriefWords.listed(names))
-                + (left.size() == 1 ? " By itself it does not gain " : " By themselves none of them gains ")
-                + BriefWorth.worth() + " a lap.");
+                + (left.size() == 1 ? " By itself it does not make" : " By themselves none of them makes")
+                + " the lap faster by " + DifferenceWords.least() + ".");
     }
 
     private static String tests(TestPlan plan) {
@@ -167,7 +168,7 @@ public final class BriefShort {
                         .orElse("")
                 + change.expected()
                         .value()
-                        .map(effect -> ", where the model expected " + Numbers.signed(-effect.gain(), 3) + " s")
+                        .map(effect -> ", where the model expected " + Numbers.signed(effect.difference(), 3) + " s")
                         .orElse("");
     }
 }

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What to drive, in order, and what each run should show. */
+/** Section of a brief on testing: what to drive, in order, and what each run should show. */
 public final class BriefTests {
     private static final int PLACES = 2;
 
@@ -29,7 +29,7 @@ public final class BriefTests {
                 "tests",
                 "Test runs, in the order to do them",
                 "Each test is driven as it was, with the change, and as it was again, in clean laps without out laps and in"
-                        + " laps; it shows a gain of the size expected four times in five. Tick off and write in by hand.",
+                        + " laps; it shows a difference of the size expected four times in five. Tick off and write in by hand.",
                 blocks);
     }
 
@@ -78,7 +78,7 @@ public final class BriefTests {
                         "Expected",
                         "s a lap",
                         Numbers.signed(3),
-                        run -> -run.effect().gain())
+                        run -> run.effect().difference())
                 .words("", "Look at", BriefTests::lookAt)
                 .with(Table.Trait.LONG)
                 .blank("Mean as it was", "min:s")
@@ -94,15 +94,15 @@ public final class BriefTests {
     }
 
     private static String lookAt(TestPlan.Run run) {
-        boolean gains = run.effect().gain() >= 0;
+        boolean faster = run.effect().difference() <= 0;
         List<Comparison.Part> places = run.effect().places();
         List<String> names = new ArrayList<>();
         for (int i = 0; i < Math.min(PLACES, places.size()); i++) {
-            Comparison.Part place = places.get(gains ? i : places.size() - 1 - i);
+            Comparison.Part place = places.get(faster ? i : places.size() - 1 - i);
             names.add(place.label() + " " + Numbers.signed(place.difference(), 3) + " s");
         }
         String sector =
-                run.effect().sectorGains().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";
+                run.effect().bySector().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";
         return sector + String.join(", ", names);
     }
 
@@ -114,7 +114,7 @@ public final class BriefTests {
                         "Expected",
                         "s a lap",
                         Numbers.signed(3),
-                        run -> -run.effect().gain())
+                        run -> run.effect().difference())
                 .text("Laps to see it", "each setting", run -> BriefWords.laps(run.lapsToSee()))
                 .words(
                         "",

@@ -13,7 +13,7 @@ import dev.lapwright.study.stint.StintResult;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Pressures to start from, and fuel for the race. */
+/** Section of a brief on tyres and fuel: pressures to start from, and fuel for the race. */
 public final class BriefTyresAndFuel {
     /** Density of petrol, kg/l, within EN 228's 0.720 to 0.775; as in the command stint. */
     public static final double KG_PER_LITRE = 0.745;

@@ -2,20 +2,17 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
-import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** How a brief says things to somebody who has not used the tool. */
+/** Wording of numbers and differences in a brief, for readers new to the tool. */
 public final class BriefWords {
-    /** What is smaller is written as no difference, s. */
-    public static final double NOTHING_S = SensitivityResult.Gain.NOTHING;
-
     private static final int DECIMALS = 3;
 
     private BriefWords() {}
@@ -50,46 +47,29 @@ public final class BriefWords {
         return Character.toUpperCase(said.charAt(0)) + said.substring(1);
     }
 
-    /** A gain as in "0.120 s faster". */
-    public static String gain(double seconds) {
-        if (!Double.isFinite(seconds)) {
-            return "not known";
-        }
-        return isNothing(seconds) ? "as fast" : seconds(seconds) + (seconds > 0 ? " faster" : " slower");
-    }
-
-    /** Seconds without a sign. */
-    public static String seconds(double seconds) {
-        return Numbers.fixed(Math.abs(seconds), DECIMALS) + " s";
-    }
-
-    /** Seconds gained, for a table: + is faster. */
+    /** A difference (s), for a table: minus is faster. */
     public static String signed(double seconds) {
-        return isNothing(seconds) ? Numbers.fixed(0, DECIMALS) : Numbers.signed(seconds, DECIMALS);
-    }
-
-    public static boolean isNothing(double seconds) {
-        return Math.abs(seconds) < NOTHING_S;
+        return LapTimeDifference.isNone(seconds) ? Numbers.fixed(0, DECIMALS) : Numbers.signed(seconds, DECIMALS);
     }
 
     /** Where a change acts, and by what: "most in sector 2; of all places, at T6 Spina; where rear grip is the limit". */
     public static String where(BriefResult.ChangeEffect effect) {
-        if (isNothing(effect.gain())) {
+        if (LapTimeDifference.isNone(effect.difference())) {
             return "no difference to the lap time";
         }
         List<Comparison.Part> places = effect.places();
-        boolean gains = effect.gain() > 0;
-        Comparison.Part main = places.get(gains ? 0 : places.size() - 1);
+        boolean faster = effect.difference() < 0;
+        Comparison.Part main = places.get(faster ? 0 : places.size() - 1);
         String sector =
-                effect.sectorGains().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
-        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, gains);
+                effect.bySector().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
+        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, faster);
     }
 
-    private static String cause(BriefResult.ChangeEffect effect, boolean gains) {
+    private static String cause(BriefResult.ChangeEffect effect, boolean faster) {
         Limit main = null;
         double most = 0;
         for (Map.Entry<Limit, Double> entry : effect.byCause().entrySet()) {
-            double size = gains ? entry.getValue() : -entry.getValue();
+            double size = faster ? -entry.getValue() : entry.getValue();
             if (size > most) {
                 most = size;
                 main = entry.getKey();

@@ -4,8 +4,10 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
@@ -13,7 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** What is worth changing, and what is not. */
+/** Section of a brief on adjustments: which are worth changing, and which are not. */
 public final class BriefWorth {
     private static final int MOST_BARS = 14;
 
@@ -39,32 +41,34 @@ public final class BriefWorth {
 
     private void fill(List<PageBlock> blocks, BriefResult.Priorities found) {
         SensitivityResult study = found.study();
-        List<SensitivityResult.Gain> drawn = Stream.concat(found.worthChanging().stream(), others(found))
+        List<SensitivityResult.Worth> drawn = Stream.concat(found.worthChanging().stream(), others(found))
                 .limit(MOST_BARS)
                 .toList();
         if (!drawn.isEmpty()) {
             blocks.add(charts.worth(
                     drawn,
-                    study.visibleGain(),
-                    "What is worth changing stands first. To the left, filled: gained at the fastest setting. To the right, outlined: lost at the slowest."
+                    study.visible(),
+                    "What is worth changing stands first. To the left, filled: how much faster at the fastest setting. To the right, outlined: how much slower at the slowest."
                             + " Bars inside the shaded band are less than "
-                            + Numbers.fixed(study.visibleGain(), 3)
+                            + Numbers.fixed(study.visible(), 3)
                             + " s, which " + study.laps() + " laps that scatter by "
                             + Numbers.plain(study.scatter())
                             + " s cannot show on the timing screen."));
         }
         blocks.add(PageBlock.subheading("Worth changing"));
         if (found.worthChanging().isEmpty()) {
-            blocks.add(PageBlock.paragraph("Nothing: no single change gains " + worth() + " or more."));
+            blocks.add(PageBlock.paragraph("Nothing: no single change makes the lap faster by "
+                    + DifferenceWords.least() + " or more, the least that" + " counts."));
         } else {
             blocks.add(worthChanging(found));
         }
         blocks.add(PageBlock.subheading("Not worth changing"));
         if (found.notWorthChanging().isEmpty()) {
-            blocks.add(PageBlock.paragraph("Nothing: every adjustment gains " + worth() + " or more somewhere."));
+            blocks.add(PageBlock.paragraph("Nothing: every adjustment makes the lap faster by "
+                    + DifferenceWords.least() + " or more somewhere."));
         } else {
-            blocks.add(PageBlock.paragraph(
-                    "No setting of these gains " + worth() + ". Leave them, or set them to the driver's liking."));
+            blocks.add(PageBlock.paragraph("No setting of these makes the lap faster by " + DifferenceWords.least()
+                    + ", the least that counts. Leave them, or set them to the driver's liking."));
             blocks.add(notWorthChanging(found));
         }
         if (!found.leftAlone().isEmpty()) {
@@ -73,73 +77,69 @@ public final class BriefWorth {
         }
     }
 
-    private static Stream<SensitivityResult.Gain> others(BriefResult.Priorities found) {
-        return found.notWorthChanging().stream().filter(gain -> gain.range() >= SensitivityResult.Gain.NOTHING);
-    }
-
-    public static String worth() {
-        return Numbers.plain(BriefResult.Priorities.WORTH_S) + " s";
+    private static Stream<SensitivityResult.Worth> others(BriefResult.Priorities found) {
+        return found.notWorthChanging().stream().filter(worth -> !LapTimeDifference.isNone(worth.range()));
     }
 
     private PageBlock worthChanging(BriefResult.Priorities found) {
-        Table<SensitivityResult.Gain> table = Table.<SensitivityResult.Gain>of("Worth changing, what gains most first")
-                .words("", "Adjustment", gain -> BriefWords.name(gain.adjustment()))
+        Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of(
+                        "Worth changing, what makes the lap fastest first")
+                .words("", "Adjustment", worth -> BriefWords.name(worth.adjustment()))
                 .text(
                         "Now → fastest",
                         "",
-                        gain -> Numbers.plain(gain.setting()) + " → "
+                        worth -> Numbers.plain(worth.setting()) + " → "
                                 + BriefWords.setting(
-                                        gain.adjustment(), gain.best().setting()))
-                .text("Gain", "s", gain -> BriefWords.signed(gain.best().gain()))
+                                        worth.adjustment(), worth.best().setting()))
+                .text("Delta", "s", worth -> BriefWords.signed(worth.best().difference()))
                 .words("", "Most of it in", BriefWorth::sector)
                 .with(Table.Trait.LESSER)
-                .text("Laps to see it", "each setting", gain -> BriefWords.laps(gain.lapsToSee()))
+                .text("Laps to see it", "each setting", worth -> BriefWords.laps(worth.lapsToSee()))
                 .with(Table.Trait.LESSER)
                 .words(
                         "",
                         "Seen in " + found.study().laps() + " laps?",
-                        gain -> found.study().canBeSeen(gain) ? "yes" : "no");
-        List<SensitivityResult.Gain> gains = new ArrayList<>(found.worthChanging());
-        gains.sort(Comparator.comparingDouble(
-                        (SensitivityResult.Gain gain) -> gain.best().gain())
-                .reversed());
-        return PageBlock.table(table, gains);
+                        worth -> found.study().canBeSeen(worth) ? "yes" : "no");
+        List<SensitivityResult.Worth> ranked = new ArrayList<>(found.worthChanging());
+        ranked.sort(Comparator.comparingDouble(worth -> worth.best().difference()));
+        return PageBlock.table(table, ranked);
     }
 
-    private static String sector(SensitivityResult.Gain gain) {
+    private static String sector(SensitivityResult.Worth worth) {
         int main = 0;
-        for (int i = 1; i < gain.sectorGains().size(); i++) {
-            main = gain.sectorGains().get(i) > gain.sectorGains().get(main) ? i : main;
+        for (int i = 1; i < worth.bySector().size(); i++) {
+            main = worth.bySector().get(i) < worth.bySector().get(main) ? i : main;
         }
-        return gain.sectorGains().size() > 1 ? "sector " + (main + 1) : "the lap";
+        return worth.bySector().size() > 1 ? "sector " + (main + 1) : "the lap";
     }
 
     private static PageBlock notWorthChanging(BriefResult.Priorities found) {
-        Table<SensitivityResult.Gain> table = Table.<SensitivityResult.Gain>of("Not worth changing")
-                .words("", "Adjustment", gain -> BriefWords.name(gain.adjustment()))
-                .text("Now", "", gain -> BriefWords.setting(gain.adjustment(), gain.setting()))
-                .text("Most it gains", "s", gain -> cell(gain.best().gain()))
-                .text("Most it costs", "s", gain -> cell(-gain.worst().gain()));
+        Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("Not worth changing")
+                .words("", "Adjustment", worth -> BriefWords.name(worth.adjustment()))
+                .text("Now", "", worth -> BriefWords.setting(worth.adjustment(), worth.setting()))
+                .text("At its fastest", "s", worth -> cell(worth.best().difference()))
+                .text("At its slowest", "s", worth -> cell(worth.worst().difference()));
         return PageBlock.table(table, found.notWorthChanging());
     }
 
     private static String cell(double seconds) {
-        return BriefWords.isNothing(seconds) ? "nothing" : Numbers.fixed(seconds, 3);
+        return LapTimeDifference.isNone(seconds) ? "none" : Numbers.signed(seconds, 3);
     }
 
     private static List<PageFact> leftAlone(BriefResult.Priorities found) {
         List<PageFact> facts = new ArrayList<>();
-        for (SensitivityResult.Gain gain : found.leftAlone()) {
+        for (SensitivityResult.Worth worth : found.leftAlone()) {
             String reason = found.reasons().stream()
-                    .filter(kept -> kept.name().equals(gain.adjustment().name()))
+                    .filter(kept -> kept.name().equals(worth.adjustment().name()))
                     .map(OptimisationResult.LeftAlone::reason)
                     .findFirst()
                     .orElse("a lap time says too little about it");
             facts.add(new PageFact(
-                    BriefWords.name(gain.adjustment()) + ", now "
-                            + BriefWords.setting(gain.adjustment(), gain.setting()),
-                    "The model would gain " + BriefWords.seconds(gain.best().gain()) + " at "
-                            + BriefWords.setting(gain.adjustment(), gain.best().setting()) + ", but: " + reason + "."));
+                    BriefWords.name(worth.adjustment()) + ", now "
+                            + BriefWords.setting(worth.adjustment(), worth.setting()),
+                    "The model would be " + DifferenceWords.said(worth.best().difference()) + " at "
+                            + BriefWords.setting(
+                                    worth.adjustment(), worth.best().setting()) + ", but: " + reason + "."));
         }
         return facts;
     }

@@ -6,15 +6,15 @@ import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.charts.track.CircuitProfile;
 import dev.lapwright.track.Stations;
 
-/** Pictures of circuits. Nothing of the charts is loaded before one is asked for. */
+/** Charts of circuits. Nothing of the charts is loaded before one is asked for. */
 public final class CircuitCharts {
     private CircuitCharts() {}
 
-    public static byte[] map(String fileName, Stations stations) {
-        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE).forFile(fileName);
+    public static Drawing map(Stations stations) {
+        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE);
     }
 
-    public static byte[] profile(String fileName, Stations stations) {
-        return new Drawing(CircuitProfile.of(stations, ChartStyle.STANDARD), CircuitProfile.SIZE).forFile(fileName);
+    public static Drawing profile(Stations stations) {
+        return new Drawing(CircuitProfile.of(stations, ChartStyle.STANDARD), CircuitProfile.SIZE);
     }
 }

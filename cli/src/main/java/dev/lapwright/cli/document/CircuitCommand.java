@@ -7,7 +7,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** What can be done about circuits; names its commands. */
+/** Command {@code circuit}, which lists the commands about circuits. */
 @Command(
         name = "circuit",
         sortOptions = false,

@@ -30,7 +30,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Surveyed points become a circuit. */
+/** Command {@code circuit import}: a circuit from surveyed points or a logged lap. */
 @Command(
         name = "import",
         sortOptions = false,

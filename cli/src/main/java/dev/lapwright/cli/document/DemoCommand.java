@@ -5,13 +5,14 @@ import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
-import dev.lapwright.cli.output.Lines;
 import dev.lapwright.cli.output.Outputs;
+import dev.lapwright.cli.output.TerminalReport;
 import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -24,7 +25,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** The documents that come with Lapwright: lists them, or copies them to be edited. */
+/** Command {@code demo}: lists the demo documents, or copies them to be edited. */
 @Command(
         name = "demo",
         sortOptions = false,
@@ -43,6 +44,17 @@ import picocli.CommandLine.Parameters;
             "      Copies a car and a circuit into the folder mine; then: lapwright lap mine/gt-talvex.json castelvane"
         })
 public final class DemoCommand implements Callable<Integer> {
+    private static final Table<Demos.Document> DOCUMENTS = Table.<Demos.Document>of("Demo documents")
+            .value("kind", demo -> demo.kind().word())
+            .value("name", Demos.Document::name)
+            .value("title", Demos.Document::title)
+            .value("description", Demos.Document::description);
+
+    private static final Table<DemoTable> TABLES = Table.<DemoTable>of("Demo tables")
+            .value("file", DemoTable::fileName)
+            .value("title", DemoTable::title)
+            .value("description", DemoTable::description);
+
     private final Console console;
 
     @Parameters(
@@ -154,69 +166,50 @@ public final class DemoCommand implements Callable<Integer> {
             print(demos, DemoTable.all());
             return;
         }
-        boolean first = true;
+        Report report = new Report();
+        if (demos.isEmpty()) {
+            report.line("No demo documents are installed.");
+        }
         for (DocumentKind kind : DocumentKind.values()) {
             List<Demos.Document> ofKind =
                     demos.stream().filter(demo -> demo.kind() == kind).toList();
-            if (ofKind.isEmpty()) {
-                continue;
-            }
-            if (!first) {
-                console.line();
-            }
-            first = false;
-            console.line(console.bold("Demo " + kind.folder()));
             int width =
                     ofKind.stream().mapToInt(demo -> demo.name().length()).max().orElse(0);
+            heading(report, kind.folder(), ofKind.isEmpty());
             for (Demos.Document demo : ofKind) {
-                String name =
-                        "  " + demo.name() + " ".repeat(width - demo.name().length() + 2);
-                Lines.print(console, name, name.length(), demo.title() + ": " + demo.description());
+                String padding = " ".repeat(width - demo.name().length());
+                report.hanging("  " + demo.name() + padding + "  ", demo.title() + ": " + demo.description());
             }
         }
-        String heading = "";
-        for (DemoTable table : DemoTable.all()) {
-            if (!table.group().equals(heading)) {
-                heading = table.group();
-                console.line();
-                console.line(console.bold("Demo " + heading));
+        for (String group : List.of(DemoTable.SURVEYS, DemoTable.LOGS)) {
+            List<DemoTable> tables = ofGroup(DemoTable.all(), group);
+            heading(report, group, tables.isEmpty());
+            for (DemoTable table : tables) {
+                report.hanging("  " + table.fileName() + "  ", table.title() + ": " + table.description());
             }
-            String name = "  " + table.fileName() + "  ";
-            Lines.print(console, name, name.length(), table.title() + ": " + table.description());
         }
-        if (demos.isEmpty()) {
-            console.line("No demo documents are installed.");
+        TerminalReport.print(console, report);
+    }
+
+    private static void heading(Report report, String group, boolean empty) {
+        if (empty) {
+            return;
         }
+        if (!report.blocks().isEmpty()) {
+            report.gap();
+        }
+        report.title("Demo " + group, "");
+    }
+
+    private static List<DemoTable> ofGroup(List<DemoTable> tables, String group) {
+        return tables.stream().filter(table -> table.group().equals(group)).toList();
     }
 
     private void print(List<Demos.Document> demos, List<DemoTable> tables) {
-        List<Object> list = new ArrayList<>();
-        for (Demos.Document demo : demos) {
-            Map<String, Object> one = new LinkedHashMap<>();
-            one.put("kind", demo.kind().word());
-            one.put("name", demo.name());
-            one.put("title", demo.title());
-            one.put("description", demo.description());
-            list.add(one);
-        }
-        Map<String, Object> tree = new LinkedHashMap<>();
-        tree.put("demos", list);
-        tree.put("surveys", trees(tables, DemoTable.SURVEYS));
-        tree.put("logs", trees(tables, DemoTable.LOGS));
-        console.text(JsonLayout.text(tree));
-    }
-
-    private static List<Object> trees(List<DemoTable> tables, String group) {
-        List<Object> trees = new ArrayList<>();
-        for (DemoTable table : tables) {
-            if (table.group().equals(group)) {
-                Map<String, Object> one = new LinkedHashMap<>();
-                one.put("file", table.fileName());
-                one.put("title", table.title());
-                one.put("description", table.description());
-                trees.add(one);
-            }
-        }
-        return trees;
+        console.text(new Report()
+                .field("demos", DOCUMENTS, demos)
+                .field("surveys", TABLES, ofGroup(tables, DemoTable.SURVEYS))
+                .field("logs", TABLES, ofGroup(tables, DemoTable.LOGS))
+                .json());
     }
 }

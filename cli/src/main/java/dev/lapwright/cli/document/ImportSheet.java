@@ -4,6 +4,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.Lines;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
@@ -272,7 +273,7 @@ public final class ImportSheet implements Sheet {
         if (log != null) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("slowSamples", log.slow());
-            one.put("accelerationNoiseMps2", log.accelerationNoise());
+            one.put("accelerationNoiseG", LapTrace.g(log.accelerationNoise()));
             one.put("headingErrorDeg", degrees(log.headingError()));
             one.put("positionGapM", log.positionGap());
             one.put("largestCurvatureChangePerM", log.largestCurvatureChange());

@@ -17,7 +17,7 @@ import dev.lapwright.track.survey.SurveyImport;
 import java.util.OptionalInt;
 
 /**
- * What was taken from a file: points or a logged lap, and which lap of several.
+ * Part of a file that is imported: points or a logged lap, and which lap of several.
  *
  * @param file as read
  * @param survey null if it is a log

@@ -1,25 +1,32 @@
 package dev.lapwright.cli.document;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.option.DemoNames;
-import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.ExitCode;
-import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.cli.output.Outputs;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.cli.study.StudyCommand;
+import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
-import dev.lapwright.report.JsonLayout;
-import dev.lapwright.track.Track;
-import java.util.concurrent.Callable;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.CarReport;
+import dev.lapwright.results.CircuitReport;
+import dev.lapwright.results.ConditionsReport;
+import dev.lapwright.results.QuantitiesReport;
+import dev.lapwright.results.SetupReport;
+import dev.lapwright.results.StoredLineReport;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** What a document contains. */
+/** Command {@code show}: what a document contains. */
 @Command(
         name = "show",
         sortOptions = false,
@@ -35,9 +42,7 @@ import picocli.CommandLine.Parameters;
             "  lapwright show castelvane --chart castelvane.svg",
             "      The circuit's length, climb, widths, sectors and corners; and its map as a picture."
         })
-public final class ShowCommand implements Callable<Integer> {
-    private final Console console;
-
+public final class ShowCommand extends StudyCommand<ShowCommand.Shown> {
     @Parameters(
             index = "0",
             paramLabel = "NAME-OR-FILE",
@@ -48,11 +53,7 @@ public final class ShowCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nWhat to show:%n")
     private final What what = new What();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final Output output = new Output();
-
-    @Mixin
-    public HelpOption help;
+    private KindOfDocument found;
 
     public static final class What {
         @Option(
@@ -74,75 +75,93 @@ public final class ShowCommand implements Callable<Integer> {
         String car;
     }
 
-    public static final class Output {
-        @Option(
-                names = "--chart",
-                paramLabel = "FILE",
-                description = "Of a circuit: draws its map, altitude and curvature as .svg or .png.")
-        String chart;
-
-        @Option(
-                names = "--out",
-                paramLabel = "FOLDER|FILE",
-                description = "A folder for everything: the content and, of a circuit, the map. Or one file, by its"
-                        + " ending: .json for the content, .svg or .png for the map.")
-        String out;
-
-        @Option(names = "--json", description = "Prints the content for machines, as JSON.")
-        boolean json;
-
-        @Option(names = "--force", description = "Lets existing files be overwritten.")
-        boolean force;
-    }
+    /**
+     * A document and what is said of it.
+     *
+     * @param stations of a circuit, to be drawn; null of anything else
+     */
+    record Shown(Report report, Stations stations) {}
 
     public ShowCommand(Console console) {
-        this.console = console;
+        super(console, new StudyFiles<>(Shown::report));
+        files.json("show.json")
+                .chart("map.svg", shown -> CircuitCharts.map(shown.stations()))
+                .onlyIf(() -> found.kind() == DocumentKind.CIRCUIT)
+                .option("--chart", "Of a circuit: draws its map, altitude and curvature as .svg or .png.")
+                .out("A folder for everything: the content and, of a circuit, the map. Or one file, by its"
+                        + " ending: .json for the content, .svg or .png for the map.");
+    }
+
+    /** Which options mean anything hangs on the kind of document. */
+    @Override
+    public void check() {
+        found = KindOfDocument.of(name, what.kind);
+        if (what.quantities) {
+            checkMeant("--quantities", DocumentKind.CAR);
+        }
+        if (what.car != null) {
+            checkMeant("--car", DocumentKind.SETUP);
+        }
+        if (files.given("--chart") != null) {
+            checkMeant("--chart", DocumentKind.CIRCUIT);
+        }
+        String out = files.given("--out");
+        if (out != null && (Outputs.isNamed(out, ".svg") || Outputs.isNamed(out, ".png"))) {
+            checkMeant("--out " + out, DocumentKind.CIRCUIT);
+        }
+    }
+
+    /** Refuses an option that is for another kind of document. */
+    private void checkMeant(String option, DocumentKind meant) {
+        if (found.kind() != meant) {
+            throw new InvalidValueException(
+                    option,
+                    "it is for a " + meant.word() + ", but " + name + " is a "
+                            + found.kind().word() + " document",
+                    "leave it out");
+        }
     }
 
     @Override
-    public Integer call() {
-        KindOfDocument found = KindOfDocument.of(name, what.kind);
-        checkOptions(found.kind());
-        ResultFiles<Sheet> files = ShowFiles.plan(output, name, found.kind());
-        Sheet sheet = sheet(found.kind(), found.source());
-        files.write(sheet);
-        if (output.json) {
-            console.text(JsonLayout.text(sheet.tree()));
-        } else {
-            sheet.print(console);
-        }
-        files.report(console, output.json);
-        return ExitCode.DONE;
-    }
-
-    private void checkOptions(DocumentKind kind) {
-        if (what.quantities) {
-            ShowFiles.checkMeant("--quantities", DocumentKind.CAR, name, kind);
-        }
-        if (what.car != null) {
-            ShowFiles.checkMeant("--car", DocumentKind.SETUP, name, kind);
-        }
-    }
-
-    private Sheet sheet(DocumentKind kind, DocumentSource source) {
-        return switch (kind) {
-            case CAR -> carSheet(Documents.car(source));
-            case SETUP -> SetupSheet.of(source, what.car);
-            case CIRCUIT -> circuitSheet(Documents.circuit(source));
-            case CONDITIONS -> conditionsSheet(Documents.conditions(source));
-            case LINE -> new LineSheet(Documents.line(source));
+    public Shown study() {
+        DocumentSource source = found.source();
+        return switch (found.kind()) {
+            case CAR -> {
+                Car car = Documents.car(source);
+                yield new Shown(what.quantities ? QuantitiesReport.of(car) : CarReport.of(car), null);
+            }
+            case SETUP -> {
+                Car car = what.car == null ? carOf(source) : Documents.car(what.car);
+                yield new Shown(SetupReport.of(car, Documents.setup(source, car)), null);
+            }
+            case CIRCUIT -> {
+                Stations stations = Documents.circuit(source).stations(StationSpacing.DEFAULT);
+                yield new Shown(CircuitReport.of(stations), stations);
+            }
+            case CONDITIONS -> new Shown(ConditionsReport.of(Documents.conditions(source)), null);
+            case LINE -> new Shown(StoredLineReport.of(Documents.line(source)), null);
         };
     }
 
-    private Sheet carSheet(Car car) {
-        return what.quantities ? new QuantitiesSheet(car) : new CarSheet(car);
+    /** The first demo car that a setup fits. */
+    private static Car carOf(DocumentSource setup) {
+        for (Demos.Document demo : Documents.demos()) {
+            if (demo.kind() == DocumentKind.CAR) {
+                Car car = Documents.car(demo.name());
+                try {
+                    Documents.setup(setup, car);
+                    return car;
+                } catch (DocumentException fault) {
+                    // Another car's setup.
+                }
+            }
+        }
+        throw new InvalidValueException(
+                setup.name(), "this setup fits no demo car as it stands", "say with --car for which car it is");
     }
 
-    private static Sheet circuitSheet(Track track) {
-        return new CircuitSheet(track);
-    }
-
-    private static Sheet conditionsSheet(Conditions conditions) {
-        return new ConditionsSheet(conditions);
+    @Override
+    public Report report(Shown shown) {
+        return shown.report();
     }
 }

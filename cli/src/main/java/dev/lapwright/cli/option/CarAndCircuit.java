@@ -5,7 +5,7 @@ import dev.lapwright.cli.output.Console;
 import dev.lapwright.results.Subject;
 import picocli.CommandLine.Parameters;
 
-/** The two documents every lap needs. */
+/** Arguments CAR and CIRCUIT, the two documents that every lap needs. */
 public final class CarAndCircuit {
     @Parameters(
             index = "0",

@@ -8,7 +8,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import picocli.CommandLine.Option;
 
-/** The day: a document, and what differs from it. */
+/** Options for the conditions of the day: a document, and what differs from it. */
 public final class ConditionsOptions {
     private static final double ZERO_CELSIUS = 273.15;
     private static final int PASCAL_PER_HECTOPASCAL = 100;

@@ -2,7 +2,7 @@ package dev.lapwright.cli.option;
 
 import picocli.CommandLine.Option;
 
-/** Help, as every command has it. */
+/** Option {@code --help}, which every command has. */
 public final class HelpOption {
     @Option(
             names = {"-h", "--help"},

@@ -19,7 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 
-/** Which line is driven. */
+/** Options for the line that is driven. */
 public final class LineOptions extends LineRoomOptions {
     public static final String REFRESH = ChosenLine.REFRESH;
 

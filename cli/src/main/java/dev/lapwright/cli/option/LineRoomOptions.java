@@ -3,7 +3,7 @@ package dev.lapwright.cli.option;
 import dev.lapwright.line.LineChoices;
 import picocli.CommandLine.Option;
 
-/** How much of the road a line may use, and how finely it is looked for. */
+/** Options for how much of the road a line may use, and how finely it is looked for. */
 public class LineRoomOptions {
     @Option(
             names = "--margin-m",

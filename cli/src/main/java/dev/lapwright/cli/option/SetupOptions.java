@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
 
-/** How the car is set up. */
+/** Options for the setup of the car. */
 public final class SetupOptions {
     @Option(
             names = "--setup",

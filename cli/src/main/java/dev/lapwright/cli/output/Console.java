@@ -13,7 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a command may write to: results go to one stream, remarks and errors to the other, both as UTF-8 with plain line feeds
+ * Output of a command: results go to one stream, remarks and errors to the other, both as UTF-8 with plain line feeds
  * whatever the platform prefers. Nothing else in this module prints.
  */
 public final class Console {
@@ -34,6 +34,7 @@ public final class Console {
     private final boolean styled;
     private final boolean outIsTerminal;
     private final boolean errIsTerminal;
+    private final boolean minusSign;
 
     /**
      * @param out for results
@@ -42,10 +43,16 @@ public final class Console {
      * @param errIsTerminal whether somebody watches the errors, so that progress is worth showing
      */
     public Console(OutputStream out, OutputStream err, boolean styled, boolean errIsTerminal) {
-        this(out, err, styled, styled, errIsTerminal);
+        this(out, err, styled, styled, errIsTerminal, true);
     }
 
-    private Console(OutputStream out, OutputStream err, boolean styled, boolean outIsTerminal, boolean errIsTerminal) {
+    private Console(
+            OutputStream out,
+            OutputStream err,
+            boolean styled,
+            boolean outIsTerminal,
+            boolean errIsTerminal,
+            boolean minusSign) {
         watched = new WatchedStream(out);
         this.out = new PrintStream(watched, false, StandardCharsets.UTF_8);
         writer = new PrintWriter(this.out, true, StandardCharsets.UTF_8);
@@ -53,6 +60,7 @@ public final class Console {
         this.styled = styled;
         this.outIsTerminal = outIsTerminal;
         this.errIsTerminal = errIsTerminal;
+        this.minusSign = minusSign;
     }
 
     /** The streams of this process. */
@@ -64,13 +72,18 @@ public final class Console {
                 new FileOutputStream(FileDescriptor.err),
                 wanted && Terminal.isOutput(),
                 Terminal.isOutput(),
-                Terminal.isError());
+                Terminal.isError(),
+                Terminal.isUnicode());
     }
 
-    /** A line of the result. */
+    /** A line of the result, with true minus signs where the terminal has them. */
     public void line(String text) {
-        out.print(seen(text, OF_LINES));
+        out.print(signed(seen(text, OF_LINES)));
         out.print('\n');
+    }
+
+    private String signed(String text) {
+        return minusSign ? MinusSign.in(text) : text;
     }
 
     /** An empty line of the result. */
@@ -95,7 +108,7 @@ public final class Console {
 
     /** Progress: text without a line end, at once. */
     public void progress(String text) {
-        err.print(seen(text, OF_PROGRESS));
+        err.print(signed(seen(text, OF_PROGRESS)));
         err.flush();
     }
 

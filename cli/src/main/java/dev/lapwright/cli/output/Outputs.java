@@ -16,7 +16,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/** The files a command will write. All are planned, and so checked, before the work starts; then all are written or none. */
+/**
+ * Set of files that a command will write. All are planned, and so checked, before the work starts; then all are written or
+ * none.
+ */
 public final class Outputs {
     private static final int SHORTEST_ENDING = 2;
     private static final int LONGEST_ENDING = 5;

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.function.LongSupplier;
 
 /**
- * How far long work has come, in one line that is overwritten. Shows itself only on a terminal and only after half a second;
+ * Progress of long work, shown in one line that is overwritten. Shows itself only on a terminal and only after half a second;
  * leaves nothing behind.
  */
 public final class ProgressBar implements Progress, AutoCloseable {

@@ -5,7 +5,7 @@ import dev.lapwright.report.Numbers;
 import java.util.function.LongSupplier;
 
 /**
- * How far the search for a line has come, in one line that is overwritten. How many steps it will take is not known. Shows
+ * Progress of the search for a line, shown in one line that is overwritten. How many steps it will take is not known. Shows
  * itself only on a terminal and only after half a second; leaves nothing behind.
  */
 public final class SearchProgress implements LineSearch.Progress, AutoCloseable {
@@ -34,11 +34,11 @@ public final class SearchProgress implements LineSearch.Progress, AutoCloseable 
     }
 
     @Override
-    public void report(int steps, double gain) {
+    public void report(int steps, double difference) {
         if (console.errIsTerminal() && !closed && nanoseconds.getAsLong() - start >= WAIT) {
             shown = true;
-            console.progress(ERASE_LINE + "Looking for the fastest line: step " + steps + ", " + Numbers.fixed(gain, 3)
-                    + " s gained");
+            console.progress(ERASE_LINE + "Looking for the fastest line: step " + steps + ", "
+                    + Numbers.signed(difference, 3) + " s");
         }
     }
 

@@ -3,8 +3,9 @@ package dev.lapwright.cli.output;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 
-/** Whether a person sits at the other end of a stream. */
+/** Test of whether a stream leads to a terminal, and so to a person. */
 public final class Terminal {
     private static final Path STREAMS = Path.of("/proc/self/fd");
     private static final int OUTPUT = 1;
@@ -18,6 +19,13 @@ public final class Terminal {
 
     public static boolean isError() {
         return is(ERROR);
+    }
+
+    /** Whether the locale's characters are those of Unicode; not so in the locale C. */
+    public static boolean isUnicode() {
+        return System.getProperty("native.encoding", "")
+                .toUpperCase(Locale.ROOT)
+                .startsWith("UTF");
     }
 
     private static boolean is(int stream) {

@@ -27,6 +27,8 @@ public final class TerminalReport {
             console.line(console.bold(title.subject()) + styled(title.rest()));
         } else if (block instanceof Report.Item item) {
             Lines.item(console, item.name(), styled(item.text()));
+        } else if (block instanceof Report.Hanging hanging) {
+            Lines.print(console, hanging.beginning(), hanging.beginning().length(), styled(hanging.text()));
         } else if (block instanceof Report.Paragraph paragraph) {
             Lines.paragraph(console, styled(paragraph.text()));
         } else if (block instanceof Report.Point point) {
@@ -120,7 +122,8 @@ public final class TerminalReport {
             int start = last * GAP.length()
                     + GAP.length()
                     + IntStream.of(widths).limit(last).sum();
-            Lines.print(console, line.substring(0, start), start, row.get(last));
+            String padded = line + " ".repeat(Math.max(0, start - length(line)));
+            Lines.print(console, padded.substring(0, padded.offsetByCodePoints(0, start)), start, row.get(last));
         }
 
         private String joined(List<String> texts) {

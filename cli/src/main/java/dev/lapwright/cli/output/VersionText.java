@@ -8,7 +8,7 @@ import java.util.jar.Attributes;
 import java.util.jar.Manifest;
 import picocli.CommandLine.IVersionProvider;
 
-/** Which Lapwright this is and what it runs on. */
+/** Text of {@code --version}: the version of Lapwright, and the Java it runs on. */
 public final class VersionText implements IVersionProvider {
     private static final String TITLE = "Implementation-Title";
 

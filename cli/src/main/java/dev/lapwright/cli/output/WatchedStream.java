@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
 
-/** Remembers why writing failed, which a print stream keeps to itself. */
+/** Output stream that remembers why writing failed, which a print stream does not tell. */
 public final class WatchedStream extends OutputStream {
     private final OutputStream target;
     private IOException failure;

@@ -4,7 +4,7 @@ import dev.lapwright.report.Table;
 import java.util.List;
 
 /**
- * One thing in a section; all components but one are null.
+ * Block of a section, such as a table or a drawing; all components but one are null.
  *
  * @param paragraph running text
  * @param subheading the heading of what follows

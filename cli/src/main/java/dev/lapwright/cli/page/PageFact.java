@@ -1,7 +1,7 @@
 package dev.lapwright.cli.page;
 
 /**
- * A name and what is said under it.
+ * Fact at the head of a page: a name and what is said under it.
  *
  * @param name as in {@code Conditions}
  * @param text what it is

@@ -1,6 +1,8 @@
 package dev.lapwright.cli.page;
 
+import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
+import dev.lapwright.cli.output.MinusSign;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -22,6 +24,7 @@ public final class PageHtml {
         context.put("style", resource(STYLE));
         return Mustache.compiler()
                 .emptyStringIsFalse(true)
+                .withEscaper(text -> Escapers.HTML.escape(MinusSign.in(text)))
                 .compile(resource(TEMPLATE))
                 .execute(context);
     }

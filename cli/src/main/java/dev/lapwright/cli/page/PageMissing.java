@@ -1,7 +1,7 @@
 package dev.lapwright.cli.page;
 
 /**
- * What could not be found.
+ * Note in the place of a result that could not be found.
  *
  * @param problem why, a sentence
  * @param remedy what to do, a sentence

@@ -32,7 +32,7 @@ import picocli.CommandLine.Option;
         name = "compare",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Says where on a circuit one setup or car gains on another, and what limits it there."},
+        description = {"Says where on a circuit one setup or car is faster, and what limits it there."},
         customSynopsis = {
             "lapwright compare CAR CIRCUIT [--setup SETUP] [-s NAME=VALUE]...",
             "                  [--against-car CAR] [--against SETUP] [OPTIONS]"
@@ -42,7 +42,7 @@ import picocli.CommandLine.Option;
         footerHeading = "%nExamples:%n",
         footer = {
             "  lapwright compare gt-talvex castelvane --against rear-wing=3 --out wings",
-            "      Where a flatter wing gains and loses; trace and chart go to the folder wings.",
+            "      Where a flatter wing is faster and slower; trace and chart go to the folder wings.",
             "  lapwright compare gt-talvex harrowmere --against-car touring-merrow --json",
             "      Two cars corner by corner, for another program to read."
         })

@@ -119,7 +119,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         @Option(
                 names = "--predicted-s",
                 paramLabel = "SECONDS",
-                description = "What a model predicted that the change does to the lap time; below 0 is faster.")
+                description = "What a model predicted that the change does to the lap time; minus is faster.")
         Double predicted;
 
         @Option(
@@ -212,7 +212,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
                 description = "Circuit: a file, or the name of a demo.")
         private String circuit;
 
-        /** The change of lap time that it predicts, s, below nought being faster; none if nothing is said to have changed. */
+        /** The change of lap time that it predicts, s, minus where faster; none if nothing is said to have changed. */
         OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions, Console console) {
             if (changes.isEmpty()) {
                 if (car != null || circuit != null) {

@@ -2,7 +2,7 @@ package dev.lapwright.cli.study;
 
 import dev.lapwright.results.Subject;
 
-/** What pictures of all studies have in common. */
+/** Headings that the charts of all studies share. */
 public final class LapCharts {
     private LapCharts() {}
 

@@ -45,7 +45,7 @@ import picocli.CommandLine.Option;
             "  lapwright lap gt-talvex castelvane -s rear-wing=8 --out lap8",
             "      A lap with the rear wing at 8; result, trace and charts go to the folder lap8.",
             "  lapwright lap gt-talvex castelvane --against rear-wing=3 --chart wings.svg",
-            "      Where on the circuit a flatter wing gains and loses: by sector, and as a chart."
+            "      Where on the circuit a flatter wing is faster and slower: by sector, and as a chart."
         })
 public final class LapCommand extends StudyCommand<LapReport> {
     private static final String CHART = "--chart";

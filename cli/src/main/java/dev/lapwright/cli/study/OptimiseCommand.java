@@ -14,6 +14,7 @@ import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.OptimisationReport;
 import dev.lapwright.results.Subject;
@@ -113,8 +114,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
         @Option(
                 names = "--worst",
-                description =
-                        "With --range: makes the least gain on any of the days as large as it can be, not the mean.")
+                description = "With --range: makes the day on which it is worth least as fast as it can, not the mean.")
         boolean worst;
 
         @Option(
@@ -259,7 +259,11 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
                 .collect(Collectors.joining(" and ", result.task().car().name() + " at ", ""));
         return new Drawing(
                 LapTimeFront.of(
-                        subject, setups, Optional.of(point(result.before())), Optimisation.FLAT_S, ChartStyle.STANDARD),
+                        subject,
+                        setups,
+                        Optional.of(point(result.before())),
+                        LapTimeDifference.COUNTS,
+                        ChartStyle.STANDARD),
                 LapTimeFront.SIZE);
     }
 

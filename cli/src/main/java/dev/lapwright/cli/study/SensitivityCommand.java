@@ -3,7 +3,7 @@ package dev.lapwright.cli.study;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
-import dev.lapwright.charts.setup.RankedGains;
+import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
@@ -122,27 +122,27 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     }
 
     private static Drawing chart(SensitivityReport found) {
-        List<RankedGains.GainBars> bars =
-                found.result().gains().stream().map(SensitivityCommand::bars).toList();
+        List<RankedWorth.WorthBars> bars =
+                found.result().worths().stream().map(SensitivityCommand::bars).toList();
         return new Drawing(
-                RankedGains.of(
-                        LapCharts.subject(found.subject()), bars, found.result().visibleGain(), ChartStyle.STANDARD),
-                RankedGains.size(bars.size()));
+                RankedWorth.of(
+                        LapCharts.subject(found.subject()), bars, found.result().visible(), ChartStyle.STANDARD),
+                RankedWorth.size(bars.size()));
     }
 
     /** What a chart says of one adjustment. */
-    public static RankedGains.GainBars bars(SensitivityResult.Gain gain) {
-        Adjustment adjustment = gain.adjustment();
-        boolean faster = gain.isGain();
-        boolean slower = gain.isLoss();
-        return new RankedGains.GainBars(
+    public static RankedWorth.WorthBars bars(SensitivityResult.Worth worth) {
+        Adjustment adjustment = worth.adjustment();
+        boolean faster = worth.hasFaster();
+        boolean slower = worth.hasSlower();
+        return new RankedWorth.WorthBars(
                 adjustment.label().isBlank() ? adjustment.name() : adjustment.label(),
                 adjustment.choices().isEmpty() ? Numbers.with(adjustment.step(), adjustment.unit()) : "",
-                -gain.lower().gain(),
-                -gain.higher().gain(),
-                faster ? -gain.best().gain() : 0,
-                SensitivityReport.setting(gain, gain.best().setting()),
-                slower ? -gain.worst().gain() : 0,
-                SensitivityReport.setting(gain, gain.worst().setting()));
+                worth.lower().difference(),
+                worth.higher().difference(),
+                faster ? worth.best().difference() : 0,
+                SensitivityReport.setting(worth, worth.best().setting()),
+                slower ? worth.worst().difference() : 0,
+                SensitivityReport.setting(worth, worth.worst().setting()));
     }
 }

@@ -11,8 +11,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 
 /**
- * What the commands of all studies have in common: files are planned before the work and written before anything is printed,
- * and the result is printed for people or for machines.
+ * Base of the commands of all studies: files are planned before the work and written before anything is printed, and the
+ * result is printed for people or for machines.
  *
  * @param <R> what the study found
  */
@@ -36,6 +36,9 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
         files.addTo(spec);
     }
 
+    /** Finds fault with options that depend on each other, before files are planned. */
+    public void check() {}
+
     /** Does what was asked. */
     public abstract R study();
 
@@ -44,6 +47,7 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
 
     @Override
     public final Integer call() {
+        check();
         StudyFiles<R>.Plan plan = files.plan();
         R result = study();
         plan.write(result);

@@ -1,5 +1,6 @@
 package dev.lapwright.study.balance;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
@@ -24,12 +25,12 @@ import java.util.Map;
  * time is that of its own lap.
  */
 public final class Remedies implements Study<RemedyResult> {
-    /** A shift of the limits below this is none, m/s²: a thousandth of what tyres hold. */
-    private static final double NOTHING = 0.01;
+    /** A shift of the limits below this is none, m/s²: a thousandth of g, and about of what tyres hold. */
+    private static final double NOTHING = 0.001 * StandardAtmosphere.GRAVITY;
     /** A shift of the understeer gradient below this is none, rad per m/s²: a thousandth of a degree per g. */
     private static final double NO_GRADIENT = 1.8e-6;
     /** A phase is disturbed if its limits part by this much more, m/s². */
-    private static final double DISTURBING = 0.05;
+    private static final double DISTURBING = 0.005 * StandardAtmosphere.GRAVITY;
 
     private final BalanceResult balance;
     private final BalanceComplaint complaint;

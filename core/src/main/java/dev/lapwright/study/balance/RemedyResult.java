@@ -1,6 +1,7 @@
 package dev.lapwright.study.balance;
 
 import dev.lapwright.car.Caution;
+import dev.lapwright.lap.LapTimeDifference;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -41,7 +42,7 @@ public record RemedyResult(
      * @param from setting now
      * @param to setting one step away
      * @param gain balance gained in the phase complained of, m/s² of lateral acceleration, positive against the complaint
-     * @param slower change of lap time, s, positive is slower
+     * @param difference of the lap time, s, minus where faster
      * @param shifts change of rear less front limit by phase, mean over the corners, m/s², positive towards understeer; the
      *     phase complained of over the corners complained of
      * @param disturbed phases, other than that complained of, whose limits part further
@@ -53,14 +54,11 @@ public record RemedyResult(
             double from,
             double to,
             double gain,
-            double slower,
+            double difference,
             Map<BalancePhase, Double> shifts,
             List<BalancePhase> disturbed,
             double gradientShift,
             Set<Caution> cautions) {
-        /** A change of lap time below this is no change, s. */
-        static final double LEVEL = 0.005;
-
         private static final double TENTH = 0.1;
 
         public Remedy {
@@ -71,14 +69,14 @@ public record RemedyResult(
             cautions = Set.copyOf(cautions);
         }
 
-        /** Whether it costs no lap time that one could name: a change below 5 ms counts as none. */
+        /** Whether it costs no lap time that counts. */
         public boolean isFree() {
-            return slower < LEVEL;
+            return difference < LapTimeDifference.COUNTS;
         }
 
-        /** Balance gained per tenth of a second lost or gained, m/s²; a change below 5 ms counts as 5 ms. */
+        /** Balance gained per tenth of a second lost or gained, m/s²; what does not count stands for the least that does. */
         public double gainPerTenth() {
-            return gain * TENTH / Math.max(LEVEL, Math.abs(slower));
+            return gain * TENTH / Math.max(LapTimeDifference.COUNTS, Math.abs(difference));
         }
     }
 }

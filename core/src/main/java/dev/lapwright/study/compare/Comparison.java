@@ -15,12 +15,12 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Comparison of two laps of one track: where one gains on the other, and what limits the cars there. Differences are the
- * second lap less the first: positive where the second is slower. By part, by sector and by cause they add up to the
+ * Comparison of two laps of one track: where one is faster than the other, and what limits the cars there. Differences are the
+ * second lap less the first: minus where the second is faster. By part, by sector and by cause they add up to the
  * difference in lap time. Immutable.
  *
  * <p>A cause says what limits the cars where the time differs; where they are limited by two different things, each is
- * given half. Time that a straight gains because the corner before it was left faster counts as the straight's.
+ * given half. Time that a straight saves because the corner before it was left faster counts as the straight's.
  *
  * <pre>{@code
  * Comparison comparison = Comparison.of(lap, otherLap);

@@ -191,7 +191,7 @@ public final class Gearing implements Study<GearingResult> {
             free = solver.solve(Vehicle.of(freed, lap.vehicle().conditions()));
         }
         return GearingReader.read(
-                lap, lap.time() - free.time(), free.vehicle().car().value(Quantity.REV_LIMIT));
+                lap, free.time() - lap.time(), free.vehicle().car().value(Quantity.REV_LIMIT));
     }
 
     /** The share is taken of the whole drag at top speed, from the area of the body. */

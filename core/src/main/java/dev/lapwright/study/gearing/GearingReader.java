@@ -31,11 +31,11 @@ final class GearingReader {
     }
 
     /**
-     * @param limiterCost s, found by other laps
+     * @param without difference of the lap without the limiter, s, found by other laps
      * @param freeRevLimit at which that was found, 1/min
      */
-    static GearingResult.GearedLap read(Lap lap, double limiterCost, double freeRevLimit) {
-        return new GearingReader(lap).read(limiterCost, freeRevLimit);
+    static GearingResult.GearedLap read(Lap lap, double without, double freeRevLimit) {
+        return new GearingReader(lap).read(without, freeRevLimit);
     }
 
     /** Time on the rev limiter, s. */
@@ -43,7 +43,7 @@ final class GearingReader {
         return lap.time() * lap.limitShares().getOrDefault(Limit.REV_LIMIT, 0.0);
     }
 
-    private GearingResult.GearedLap read(double limiterCost, double freeRevLimit) {
+    private GearingResult.GearedLap read(double without, double freeRevLimit) {
         for (int i = 0; i + 1 < s.length; i++) {
             cell(i);
         }
@@ -65,7 +65,7 @@ final class GearingReader {
                 figures.minimumSpeed(),
                 List.copyOf(used()),
                 timeInGear,
-                new GearingResult.Limiter(drivetrain.revLimit(), limiterTime(lap), limiterCost, freeRevLimit),
+                new GearingResult.Limiter(drivetrain.revLimit(), limiterTime(lap), without, freeRevLimit),
                 shifts);
     }
 

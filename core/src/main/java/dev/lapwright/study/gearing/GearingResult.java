@@ -217,16 +217,16 @@ public record GearingResult(
     public record TopSpeed(double speed, double at, Optional<Corner> nextCorner, int gear, double engineSpeed) {}
 
     /**
-     * Time on the rev limiter, and its cost.
+     * Time on the rev limiter, and what it does to the lap time.
      *
      * @param revLimit 1/min
      * @param time on the limiter, s
-     * @param cost what a rev limit that is never held would gain, s, the torque at the limit held up to the new one: at
-     *     most what the limiter costs. Zero where the limiter is not held.
+     * @param without difference of the lap with a rev limit that is never held, s, minus where faster, the torque at the limit
+     *     held up to the new one: the limiter costs no more than that. Zero where the limiter is not held.
      * @param freeRevLimit that limit, 1/min: the car's own, raised in steps of a tenth of it until it is never held, at most
      *     to twice as much
      */
-    public record Limiter(double revLimit, double time, double cost, double freeRevLimit) {}
+    public record Limiter(double revLimit, double time, double without, double freeRevLimit) {}
 
     /**
      * Situation in which all gearings were tried.
@@ -259,9 +259,9 @@ public record GearingResult(
             return choices.stream().filter(choice -> choice.axis().equals(axis)).toList();
         }
 
-        /** Seconds gained against the baseline, positive is faster; NaN where there was no lap. */
-        public double gain(Candidate choice) {
-            return choice.lap().map(lap -> baseline.lapTime() - lap.lapTime()).orElse(Double.NaN);
+        /** Difference to the baseline, s, minus where faster; NaN where there was no lap. */
+        public double difference(Candidate choice) {
+            return choice.lap().map(lap -> lap.lapTime() - baseline.lapTime()).orElse(Double.NaN);
         }
 
         /** The fastest gearing of an axis, the first of equals; empty if none has a lap. */

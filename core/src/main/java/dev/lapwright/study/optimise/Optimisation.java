@@ -26,9 +26,6 @@ import java.util.List;
  * }</pre>
  */
 public final class Optimisation implements Study<OptimisationResult> {
-    /** Setups no slower than the best by this are as good, s: no driver is as even. Our choice, no source. */
-    public static final double FLAT_S = 0.05;
-
     /** Seed that is used if none is given. */
     public static final long SEED = 1;
 
@@ -111,7 +108,7 @@ public final class Optimisation implements Study<OptimisationResult> {
         return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed);
     }
 
-    /** The same, but the least gain on any of the days is made as large as it can be, not the mean. */
+    /** The same, but the day on which it makes the lap least faster counts, not the mean. */
     public Optimisation forTheWorstDay() {
         return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed);
     }

@@ -3,6 +3,7 @@ package dev.lapwright.study.optimise;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,7 +19,7 @@ import java.util.Map;
  * @param best the best legal setup; where none was found that keeps the limits, the one that misses them least
  * @param misses limits that it misses; empty where it keeps all
  * @param nearOptimal setups that are as good as the best, to a driver; empty where limits are missed
- * @param sectors where the best gains, for each circuit
+ * @param sectors where the best is faster, for each circuit
  */
 public record OptimisationResult(
         Task task,
@@ -39,7 +40,7 @@ public record OptimisationResult(
      * @param car as it was set up before
      * @param circuits that the setup is to serve
      * @param days air, wind and grip it is to serve
-     * @param forTheWorstDay whether the least gain on any day was made large, not the mean
+     * @param forTheWorstDay whether the day on which it makes the lap least faster counts, not the mean
      * @param limits it had to keep
      * @param seed of the random numbers
      */
@@ -84,9 +85,9 @@ public record OptimisationResult(
         return task.limits().misses(before);
     }
 
-    /** Gain of a setup over the one that was there before, s; positive is faster. */
-    public double gain(Candidate point) {
-        return before.lapTime() - point.lapTime();
+    /** Difference of a setup to the one that was there before, s, minus where faster. */
+    public double difference(Candidate point) {
+        return point.lapTime() - before.lapTime();
     }
 
     /** A setup found, as a setup: what had been set on the car, and the settings searched. */
@@ -143,7 +144,7 @@ public record OptimisationResult(
      *
      * @param settings of the adjustments searched, in their order and units
      * @param cost what the search makes small, s: the lap time, or where the worst day counts the lap time of the setup that was
-     *     there before less the least gain on any day
+     *     there before plus the greatest difference to it on any day
      * @param lapTime mean over the circuits by weight and over the days, s; NaN where there is no lap
      * @param circuitTimes mean lap time over the days for each circuit, s
      * @param limited what limits may be set for
@@ -261,7 +262,7 @@ public record OptimisationResult(
 
     /**
      * Range in which one adjustment can be moved without harm. Bounds are legal settings in the adjustment's unit; between
-     * them every legal setting is within the band of {@link Optimisation#FLAT_S} and keeps the limits.
+     * them every legal setting is within the band of {@link LapTimeDifference#COUNTS} and keeps the limits.
      *
      * @param name of the adjustment
      * @param before setting of the setup that was there before
@@ -270,8 +271,8 @@ public record OptimisationResult(
      * @param aloneMost greatest setting, all others at their best
      * @param togetherLeast least setting in any of the equally good setups found
      * @param togetherMost the greatest
-     * @param effect difference between its best and its worst legal setting, all others at their best, s
-     * @param worth what is lost when this one goes back to the legal setting nearest to where it was, s; 0 where it has not
+     * @param range between its best and its worst legal setting, all others at their best, s
+     * @param putBack difference when this one alone goes back to the legal setting nearest to where it was, s, above zero; 0 where it has not
      *     moved, NaN where a limit is then missed
      */
     public record Range(
@@ -282,14 +283,11 @@ public record OptimisationResult(
             double aloneMost,
             double togetherLeast,
             double togetherMost,
-            double effect,
-            double worth) {
-        /** Times are given in thousandths; less than half of one is nothing. */
-        static final double NOTHING_S = 0.0005;
-
+            double range,
+            double putBack) {
         /** Whether the model sees the adjustment at all. */
         public boolean matters() {
-            return !(effect < NOTHING_S);
+            return !LapTimeDifference.isNone(range);
         }
 
         /** Whether the best setup has it elsewhere than it was. */
@@ -299,7 +297,7 @@ public record OptimisationResult(
     }
 
     /**
-     * Legal setups near the optimum: no slower than the best by more than {@link Optimisation#FLAT_S}, limits kept.
+     * Legal setups near the optimum: no slower than the best by more than {@link LapTimeDifference#COUNTS}, limits kept.
      *
      * @param setups those found, the best first
      * @param complete whether these are all that single steps lead to from the best without leaving them; if not, the
@@ -331,13 +329,13 @@ public record OptimisationResult(
             after = List.copyOf(after);
         }
 
-        /** Gain in each sector, s; positive is faster. */
-        public List<Double> gains() {
-            List<Double> gains = new ArrayList<>();
+        /** Difference in each sector, s, minus where faster. */
+        public List<Double> differences() {
+            List<Double> differences = new ArrayList<>();
             for (int i = 0; i < before.size(); i++) {
-                gains.add(before.get(i) - after.get(i));
+                differences.add(after.get(i) - before.get(i));
             }
-            return gains;
+            return differences;
         }
     }
 }

@@ -1,5 +1,6 @@
 package dev.lapwright.study.optimise;
 
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -97,7 +98,7 @@ final class OptimisationRun {
         boolean complete = false;
         for (int k = 0; k < MOST_OPTIMA; k++) {
             double cost = search.at(optimum).cost();
-            complete = around.spread(optimum, cost + Optimisation.FLAT_S, FLAT_SETUPS);
+            complete = around.spread(optimum, cost + LapTimeDifference.COUNTS, FLAT_SETUPS);
             around.front(optimum);
             List<Integer> next = optimum;
             for (List<Integer> place : search.known().keySet()) {
@@ -110,8 +111,8 @@ final class OptimisationRun {
         }
         double cost = search.at(optimum).cost();
         // What is worth nothing stays where it was.
-        List<Integer> best = around.putBack(optimum, before, cost + OptimisationResult.Range.NOTHING_S);
-        double flat = search.at(best).cost() + Optimisation.FLAT_S;
+        List<Integer> best = around.putBack(optimum, before, cost + LapTimeDifference.NONE);
+        double flat = search.at(best).cost() + LapTimeDifference.COUNTS;
         List<Integer> fewest = around.putBack(best, before, flat);
         List<OptimisationResult.Range> ranges = around.ranges(choice.axes(), best, laps.before(), flat);
         List<OptimisationResult.Candidate> kept = search.known().values().stream()

@@ -9,6 +9,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
@@ -92,17 +93,17 @@ public final class Sensitivity implements Study<SensitivityResult> {
         Lap baseline = new LapSolver(stations).solve(Vehicle.of(car, conditions));
         int pairs = Math.min(STRONGEST, turned.size()) * (Math.min(STRONGEST, turned.size()) - 1) / 2;
         int total = turned.size() + pairs;
-        List<SensitivityResult.Gain> gains = how.inParallel(
+        List<SensitivityResult.Worth> worths = how.inParallel(
                 turned.size(),
                 () -> new LapSolver(stations),
-                (solver, i) -> gain(turned.get(i), baseline, solver),
+                (solver, i) -> worth(turned.get(i), baseline, solver),
                 done -> how.report(done, total));
-        List<SensitivityResult.Gain> ranked = new ArrayList<>(gains);
-        ranked.sort(Comparator.comparingDouble(SensitivityResult.Gain::range).reversed());
-        List<SensitivityResult.Gain[]> strongest = new ArrayList<>();
+        List<SensitivityResult.Worth> ranked = new ArrayList<>(worths);
+        ranked.sort(Comparator.comparingDouble(SensitivityResult.Worth::range).reversed());
+        List<SensitivityResult.Worth[]> strongest = new ArrayList<>();
         for (int i = 0; i < Math.min(STRONGEST, ranked.size()); i++) {
             for (int j = i + 1; j < Math.min(STRONGEST, ranked.size()); j++) {
-                strongest.add(new SensitivityResult.Gain[] {ranked.get(i), ranked.get(j)});
+                strongest.add(new SensitivityResult.Worth[] {ranked.get(i), ranked.get(j)});
             }
         }
         List<SensitivityResult.Interaction> interactions = new ArrayList<>(how.inParallel(
@@ -117,7 +118,7 @@ public final class Sensitivity implements Study<SensitivityResult> {
                 car, stations.track(), conditions, baseline.figures(), scatter, laps, ranked, fixed, interactions);
     }
 
-    private SensitivityResult.Gain gain(Adjustment adjustment, Lap baseline, LapSolver solver) {
+    private SensitivityResult.Worth worth(Adjustment adjustment, Lap baseline, LapSolver solver) {
         double setting = car.setting(adjustment.name());
         double lower = Double.NaN;
         double higher = Double.NaN;
@@ -130,47 +131,47 @@ public final class Sensitivity implements Study<SensitivityResult> {
                 higher = value;
             }
         }
-        double lowerGain = gainAt(adjustment, lower, baseline.time(), solver);
-        double higherGain = gainAt(adjustment, higher, baseline.time(), solver);
+        double toLower = differenceAt(adjustment, lower, baseline.time(), solver);
+        double toHigher = differenceAt(adjustment, higher, baseline.time(), solver);
         double best = setting;
-        double bestGain = 0;
+        double toBest = 0;
         double worst = setting;
-        double worstGain = 0;
+        double toWorst = 0;
         List<Double> tried = across(legal);
         tried.add(lower);
         tried.add(higher);
         for (double value : tried) {
-            double gain = value == lower
-                    ? lowerGain
-                    : value == higher ? higherGain : gainAt(adjustment, value, baseline.time(), solver);
-            if (gain > bestGain) {
+            double difference = value == lower
+                    ? toLower
+                    : value == higher ? toHigher : differenceAt(adjustment, value, baseline.time(), solver);
+            if (difference < toBest) {
                 best = value;
-                bestGain = gain;
-            } else if (gain < worstGain) {
+                toBest = difference;
+            } else if (difference > toWorst) {
                 worst = value;
-                worstGain = gain;
+                toWorst = difference;
             }
         }
-        boolean better = bestGain >= SensitivityResult.Gain.NOTHING;
-        List<Double> sectors = sectorGains(adjustment, better ? best : worst, baseline, solver);
-        return new SensitivityResult.Gain(
+        boolean better = LapTimeDifference.isFaster(toBest);
+        List<Double> sectors = bySector(adjustment, better ? best : worst, baseline, solver);
+        return new SensitivityResult.Worth(
                 adjustment,
                 setting,
-                new SensitivityResult.Trial(lower, lowerGain),
-                new SensitivityResult.Trial(higher, higherGain),
-                new SensitivityResult.Trial(best, bestGain),
-                new SensitivityResult.Trial(worst, worstGain),
-                curvature(setting - lower, lowerGain, higher - setting, higherGain),
+                new SensitivityResult.Trial(lower, toLower),
+                new SensitivityResult.Trial(higher, toHigher),
+                new SensitivityResult.Trial(best, toBest),
+                new SensitivityResult.Trial(worst, toWorst),
+                curvature(setting - lower, toLower, higher - setting, toHigher),
                 sectors,
-                LapsToSee.perSetup(better ? bestGain : worstGain, scatter));
+                LapsToSee.perSetup(better ? toBest : toWorst, scatter));
     }
 
     /**
      * Second difference of the lap time from three settings that need not stand at even distances, for a step of their
      * geometric mean: Newton's divided difference [t₋, t₀, t₊] times 2 h₋ h₊.
      */
-    private static double curvature(double down, double lowerGain, double up, double higherGain) {
-        return -2 * (down * higherGain + up * lowerGain) / (down + up);
+    private static double curvature(double down, double toLower, double up, double toHigher) {
+        return 2 * (down * toHigher + up * toLower) / (down + up);
     }
 
     private static List<Double> across(List<Double> legal) {
@@ -182,48 +183,50 @@ public final class Sensitivity implements Study<SensitivityResult> {
         return chosen;
     }
 
-    private double gainAt(Adjustment adjustment, double setting, double time, LapSolver solver) {
-        return Double.isNaN(setting) ? Double.NaN : gain(() -> car.with(adjustment.name(), setting), time, solver);
+    private double differenceAt(Adjustment adjustment, double setting, double time, LapSolver solver) {
+        return Double.isNaN(setting)
+                ? Double.NaN
+                : difference(() -> car.with(adjustment.name(), setting), time, solver);
     }
 
-    /** Gain of a car; NaN where it has no lap or cannot be. */
-    private double gain(Supplier<Car> changed, double time, LapSolver solver) {
+    /** Difference of a car; NaN where it has no lap or cannot be. */
+    private double difference(Supplier<Car> changed, double time, LapSolver solver) {
         try {
-            return time - solver.lapTime(Vehicle.of(changed.get(), conditions));
+            return solver.lapTime(Vehicle.of(changed.get(), conditions)) - time;
         } catch (NoLapException | InvalidValueException noLap) {
             return Double.NaN;
         }
     }
 
-    private List<Double> sectorGains(Adjustment adjustment, double setting, Lap baseline, LapSolver solver) {
+    private List<Double> bySector(Adjustment adjustment, double setting, Lap baseline, LapSolver solver) {
         double[] before = baseline.sectorTimes();
         double[] after = solver.solve(Vehicle.of(car.with(adjustment.name(), setting), conditions))
                 .sectorTimes();
-        List<Double> gains = new ArrayList<>();
+        List<Double> differences = new ArrayList<>();
         for (int i = 0; i < before.length; i++) {
-            gains.add(before[i] - after[i]);
+            differences.add(after[i] - before[i]);
         }
-        return gains;
+        return differences;
     }
 
     /** Both one step towards more of what each does best, or away from what it does worst. */
     private SensitivityResult.Interaction interaction(
-            SensitivityResult.Gain a, SensitivityResult.Gain b, double time, LapSolver solver) {
+            SensitivityResult.Worth a, SensitivityResult.Worth b, double time, LapSolver solver) {
         double first = step(a).setting();
         double second = step(b).setting();
-        double alone = step(a).gain() + step(b).gain();
-        double together = gain(
+        double alone = step(a).difference() + step(b).difference();
+        double together = difference(
                 () -> car.with(a.adjustment().name(), first).with(b.adjustment().name(), second), time, solver);
         return new SensitivityResult.Interaction(
                 a.adjustment().name(), first, b.adjustment().name(), second, alone, together);
     }
 
-    private static SensitivityResult.Trial step(SensitivityResult.Gain gain) {
-        return upwards(gain) ? gain.higher() : gain.lower();
+    private static SensitivityResult.Trial step(SensitivityResult.Worth worth) {
+        return upwards(worth) ? worth.higher() : worth.lower();
     }
 
-    private static boolean upwards(SensitivityResult.Gain gain) {
-        return Double.isNaN(gain.lower().gain())
-                || gain.higher().gain() >= gain.lower().gain();
+    private static boolean upwards(SensitivityResult.Worth worth) {
+        return Double.isNaN(worth.lower().difference())
+                || worth.higher().difference() <= worth.lower().difference();
     }
 }

@@ -6,6 +6,7 @@ import dev.lapwright.car.Caution;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Set;
@@ -19,7 +20,7 @@ import java.util.Set;
  * @param baseline the lap of the car as it stood
  * @param scatter standard deviation of lap times taken for the timing screen, s
  * @param laps how many laps there are to try something, both setups together
- * @param gains one for each adjustment that can be turned, the one worth most over its range first
+ * @param worths one for each adjustment that can be turned, the one worth most over its range first
  * @param fixed adjustments with a single setting
  * @param interactions of the strongest pairs, the strongest first
  */
@@ -30,18 +31,18 @@ public record SensitivityResult(
         LapFigures baseline,
         double scatter,
         int laps,
-        List<Gain> gains,
+        List<Worth> worths,
         List<Adjustment> fixed,
         List<Interaction> interactions) {
     public SensitivityResult {
-        gains = List.copyOf(gains);
+        worths = List.copyOf(worths);
         fixed = List.copyOf(fixed);
         interactions = List.copyOf(interactions);
     }
 
     /** Whether the laps there are can show what this adjustment is worth. */
-    public boolean canBeSeen(Gain gain) {
-        return gain.lapsToSee() <= lapsWithEach();
+    public boolean canBeSeen(Worth worth) {
+        return worth.lapsToSee() <= lapsWithEach();
     }
 
     /** Laps with each of two setups. */
@@ -49,27 +50,27 @@ public record SensitivityResult(
         return laps / 2;
     }
 
-    /** The least gain that the laps there are can show, s. */
-    public double visibleGain() {
-        return LapsToSee.visibleGain(lapsWithEach(), scatter);
+    /** The least difference that the laps there are can show, s, without a sign. */
+    public double visible() {
+        return LapsToSee.visible(lapsWithEach(), scatter);
     }
 
     /**
-     * Worth of one adjustment on a lap. Gains are in seconds against the car as it stood, positive is faster.
+     * Worth of one adjustment on a lap. Differences are in seconds against the car as it stood, minus where faster.
      *
      * @param adjustment which
      * @param setting where it stood
      * @param lower at the legal setting next below
      * @param higher at the legal setting next above
-     * @param best at the fastest setting of those tried across the range; its gain is not below zero
-     * @param worst at the slowest setting of those tried across the range; its gain is not above zero
+     * @param best at the fastest setting of those tried across the range; its difference is not above zero
+     * @param worst at the slowest setting of those tried across the range; its difference is not below zero
      * @param curvature second difference of the lap time about the setting, s for a step each way (where the two differ, for
      *     their geometric mean); positive where the setting lies in a hollow of the lap time; NaN where a side is missing
-     * @param sectorGains where the lap gains at the best setting, s for each timing sector; where nothing is gained, at the worst
-     * @param lapsToSee laps with each setup it takes to see the best gain on the timing screen, or where the car stands best
-     *     already the loss at the worst; {@link Integer#MAX_VALUE} if never
+     * @param bySector differences at the best setting, s for each timing sector; where none is faster, at the worst
+     * @param lapsToSee laps with each setup it takes to see the best setting on the timing screen, or where the car stands
+     *     best already the worst; {@link Integer#MAX_VALUE} if never
      */
-    public record Gain(
+    public record Worth(
             Adjustment adjustment,
             double setting,
             Trial lower,
@@ -77,28 +78,25 @@ public record SensitivityResult(
             Trial best,
             Trial worst,
             double curvature,
-            List<Double> sectorGains,
+            List<Double> bySector,
             int lapsToSee) {
-        /** Lap times are given in thousandths; less than half of one is nothing, s. */
-        public static final double NOTHING = 0.0005;
-
-        public Gain {
-            sectorGains = List.copyOf(sectorGains);
+        public Worth {
+            bySector = List.copyOf(bySector);
         }
 
         /** Whether another setting of those tried is faster than the one it stood at. */
-        public boolean isGain() {
-            return best.gain() >= NOTHING;
+        public boolean hasFaster() {
+            return LapTimeDifference.isFaster(best.difference());
         }
 
         /** Whether another setting of those tried is slower than the one it stood at. */
-        public boolean isLoss() {
-            return worst.gain() <= -NOTHING;
+        public boolean hasSlower() {
+            return LapTimeDifference.isSlower(worst.difference());
         }
 
-        /** Where the sectors were looked at: the best setting, or where nothing is gained the worst. */
+        /** Where the sectors were looked at: the best setting, or where none is faster the worst. */
         public Trial shown() {
-            return isGain() ? best : worst;
+            return hasFaster() ? best : worst;
         }
 
         /** Whether there is a number of laps that shows it. */
@@ -113,24 +111,24 @@ public record SensitivityResult(
 
         /** Lap time between the slowest and the fastest setting of the range, s. */
         public double range() {
-            return best.gain() - worst.gain();
+            return worst.difference() - best.difference();
         }
 
         /** The larger of the lap time's changes for one step either way, s, without its sign. */
         public double perStep() {
-            double down = Double.isNaN(lower.gain()) ? 0 : Math.abs(lower.gain());
-            double up = Double.isNaN(higher.gain()) ? 0 : Math.abs(higher.gain());
+            double down = Double.isNaN(lower.difference()) ? 0 : Math.abs(lower.difference());
+            double up = Double.isNaN(higher.difference()) ? 0 : Math.abs(higher.difference());
             return Math.max(down, up);
         }
     }
 
     /**
-     * Setting of an adjustment, and its gain against the car as it stood.
+     * Setting of an adjustment, and its difference of lap time against the car as it stood.
      *
      * @param setting in the adjustment's unit; NaN if there is none
-     * @param gain s, positive is faster; NaN without a lap
+     * @param difference s, minus where faster; NaN without a lap
      */
-    public record Trial(double setting, double gain) {}
+    public record Trial(double setting, double difference) {}
 
     /**
      * Effect of two adjustments together beyond what each does alone.
@@ -139,12 +137,12 @@ public record SensitivityResult(
      * @param firstSetting the legal setting next to where it stood
      * @param second name
      * @param secondSetting the legal setting next to where it stood
-     * @param alone sum of the gains of either step alone, s
-     * @param together gain of both steps, s; NaN without a lap
+     * @param alone sum of the differences of either step alone, s, minus where faster
+     * @param together difference of both steps, s; NaN without a lap
      */
     public record Interaction(
             String first, double firstSetting, String second, double secondSetting, double alone, double together) {
-        /** What the two do beyond their sum, s, positive is faster. */
+        /** What the two do beyond their sum, s, minus where faster. */
         public double beyond() {
             return together - alone;
         }

@@ -104,7 +104,7 @@ public final class Stint implements Study<StintResult> {
             double onBoard = first.fuelAtStart() - first.fuelUsed() / 2;
             Lap lap = lap(onBoard, first.grip());
             double kg = lap(onBoard + 1, first.grip()).time() - lap.time();
-            double grip = lap.time() - lap(onBoard, 1.01 * first.grip()).time();
+            double grip = lap(onBoard, 1.01 * first.grip()).time() - lap.time();
             return new StintResult(
                     lap, StintResult.FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip);
         }

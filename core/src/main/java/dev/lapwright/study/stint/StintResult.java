@@ -15,8 +15,8 @@ import java.util.List;
  * @param race how far it goes
  * @param runs one for each compound, in the order given
  * @param startFuel kg on board before the formation lap
- * @param timePerKg how much a kg of fuel costs on the first lap, s
- * @param timePerGrip how much one percent more grip gains on the first lap, s
+ * @param timePerKg difference of the first lap with a kg of fuel more, s
+ * @param timePerGrip difference of the first lap with one percent more grip, s, minus where faster
  */
 public record StintResult(
         Lap lap,

@@ -47,9 +47,9 @@ public record SweepResult(
         this(car, track, conditions, axes, baseline, points, Optional.empty());
     }
 
-    /** Seconds gained against the baseline at a point, positive is faster; NaN where there was no lap. */
-    public double gain(Point point) {
-        return point.figures().map(f -> baseline.lapTime() - f.lapTime()).orElse(Double.NaN);
+    /** Difference of a point to the baseline, s, minus where faster; NaN where there was no lap. */
+    public double difference(Point point) {
+        return point.figures().map(f -> f.lapTime() - baseline.lapTime()).orElse(Double.NaN);
     }
 
     /** The fastest point; empty if no point has a lap. The first of equals. */

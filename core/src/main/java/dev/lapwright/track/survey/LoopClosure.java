@@ -1,5 +1,6 @@
 package dev.lapwright.track.survey;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -78,7 +79,7 @@ final class LoopClosure {
             looks = "speeds look like km/h taken for m/s; put the unit in the heading, as in speed (km/h); ";
         } else if (near(ratio, 1 / MPH) || near(ratio, 1 / (MPH * MPH))) {
             looks = "speeds look like mph taken for m/s; put the unit in the heading, as in speed (mph); ";
-        } else if (near(ratio, 9.80665)) {
+        } else if (near(ratio, StandardAtmosphere.GRAVITY)) {
             looks = "lateral accelerations look like g; put the unit in the heading, as in lateral acceleration (g); ";
         }
         return looks + "give one whole lap, and check the units of speed and acceleration";

@@ -155,10 +155,10 @@ class RemediesTest {
         RemedyResult.Remedy remedy =
                 of(against("oversteer:middle", car), "front-bar").orElseThrow();
         LapSolver solver = LapSolver.on(StudyCars.circuit());
-        double slower = solver.lapTime(Vehicle.of(car.with("front-bar", 3), Conditions.STANDARD))
+        double difference = solver.lapTime(Vehicle.of(car.with("front-bar", 3), Conditions.STANDARD))
                 - solver.lapTime(Vehicle.of(car, Conditions.STANDARD));
         // The same solver on the same stations: rounding of a difference.
-        assertThat(remedy.slower()).isCloseTo(slower, within(1e-12));
+        assertThat(remedy.difference()).isCloseTo(difference, within(1e-12));
     }
 
     @Test

@@ -120,11 +120,11 @@ class GearingTest {
     }
 
     @Test
-    void theLimitersCostIsWhatALimitThatIsNeverHeldGains() {
+    void withoutTheLimiterTheLapIsThatOfOneThatIsNeverHeld() {
         for (GearingResult.Candidate choice : drives(LENGTH).choices()) {
-            double gain = closedForm(choice.value(), LENGTH, 1)
-                    - closedForm(choice.value(), LENGTH, Double.POSITIVE_INFINITY);
-            assertThat(choice.lap().orElseThrow().limiter().cost()).isCloseTo(gain, within(2 * TIME));
+            double difference = closedForm(choice.value(), LENGTH, Double.POSITIVE_INFINITY)
+                    - closedForm(choice.value(), LENGTH, 1);
+            assertThat(choice.lap().orElseThrow().limiter().without()).isCloseTo(difference, within(2 * TIME));
         }
     }
 

@@ -88,25 +88,25 @@ class SensitivityTest {
 
     @Test
     void gripRoundACircleIsWorthWhatMechanicsSays() {
-        SensitivityResult.Gain grip = run(circleCar(), circle()).gains().get(0);
+        SensitivityResult.Worth grip = run(circleCar(), circle()).worths().get(0);
         assertThat(grip.adjustment().name()).isEqualTo("grip");
         // Drag from cornering takes up to (1.2/200)²/2 of the grip, 2e-5, and half of that of the time.
         double tolerance = 1e-5 * time(0.8);
-        assertThat(grip.higher().gain()).isCloseTo(time(1) - time(1.1), within(tolerance));
-        assertThat(grip.lower().gain()).isCloseTo(time(1) - time(0.9), within(tolerance));
-        assertThat(grip.best().gain()).isCloseTo(time(1) - time(1.2), within(tolerance));
-        assertThat(grip.worst().gain()).isCloseTo(time(1) - time(0.8), within(tolerance));
+        assertThat(grip.higher().difference()).isCloseTo(time(1.1) - time(1), within(tolerance));
+        assertThat(grip.lower().difference()).isCloseTo(time(0.9) - time(1), within(tolerance));
+        assertThat(grip.best().difference()).isCloseTo(time(1.2) - time(1), within(tolerance));
+        assertThat(grip.worst().difference()).isCloseTo(time(0.8) - time(1), within(tolerance));
         assertThat(grip.curvature()).isCloseTo(time(0.9) - 2 * time(1) + time(1.1), within(2 * tolerance));
-        assertThat(grip.sectorGains()).hasSize(3);
-        for (double gain : grip.sectorGains()) {
-            assertThat(gain).isCloseTo(grip.best().gain() / 3, within(tolerance));
+        assertThat(grip.bySector()).hasSize(3);
+        for (double difference : grip.bySector()) {
+            assertThat(difference).isCloseTo(grip.best().difference() / 3, within(tolerance));
         }
     }
 
     /** v²/r = μ g: mass cancels. */
     @Test
     void massRoundACircleIsWorthNothing() {
-        SensitivityResult.Gain mass = run(circleCar(), circle()).gains().get(1);
+        SensitivityResult.Worth mass = run(circleCar(), circle()).worths().get(1);
         assertThat(mass.adjustment().name()).isEqualTo("mass");
         // The solver's own tolerance, far below what it promises.
         assertThat(mass.range()).isLessThan(1e-6);
@@ -131,7 +131,7 @@ class SensitivityTest {
                                 new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1))),
                 adjustment("compound", 0.9, 1.1, 0.1, 1, Quantity.COMPOUND_GRIP.path())));
         SensitivityResult.Interaction pair = run(car, circle()).interactions().get(0);
-        double beyond = (time(1) - time(1.21)) - 2 * (time(1) - time(1.1));
+        double beyond = (time(1.21) - time(1)) - 2 * (time(1.1) - time(1));
         assertThat(pair.beyond()).isCloseTo(beyond, within(1e-5 * time(1)));
     }
 
@@ -147,13 +147,14 @@ class SensitivityTest {
                         TrackPoint.flat(520, 1 / 40.0),
                         TrackPoint.flat(550, 0),
                         TrackPoint.flat(900, 0)));
-        SensitivityResult.Gain drag = run(car, track).gains().get(0);
+        SensitivityResult.Worth drag = run(car, track).worths().get(0);
         LapSolver fine = new LapSolver(track.stations(StationSpacing.DEFAULT.scaled(0.1)));
         double slope = (fine.lapTime(Vehicle.of(car.with("drag", 1.001), Conditions.STANDARD))
                         - fine.lapTime(Vehicle.of(car.with("drag", 0.999), Conditions.STANDARD)))
                 / 0.002;
         // A step each way, 0.02 in all, taken as a straight line: what bends is cancelled but for third differences.
-        assertThat((drag.lower().gain() - drag.higher().gain()) / 0.02).isCloseTo(slope, within(0.02 * slope));
+        assertThat((drag.higher().difference() - drag.lower().difference()) / 0.02)
+                .isCloseTo(slope, within(0.02 * slope));
     }
 
     @Test
@@ -173,16 +174,17 @@ class SensitivityTest {
                         new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1)));
         // Newton's divided difference of the closed form, times 2 h h' of the two steps.
         double divided = ((time(1.3) - time(1)) / 0.3 - (time(1) - time(0.9)) / 0.1) / 0.4;
-        SensitivityResult.Gain gain = run(car(List.of(grip)), circle()).gains().get(0);
-        // The weights of the two gains are up to 1.5; each is good to 1e-5 of the lap, as above.
-        assertThat(gain.curvature()).isCloseTo(2 * 0.1 * 0.3 * divided, within(3e-5 * time(1)));
+        SensitivityResult.Worth uneven =
+                run(car(List.of(grip)), circle()).worths().get(0);
+        // The weights of the two differences are up to 1.5; each is good to 1e-5 of the lap, as above.
+        assertThat(uneven.curvature()).isCloseTo(2 * 0.1 * 0.3 * divided, within(3e-5 * time(1)));
     }
 
     @Test
     void resultsAreTheSameOnAnyNumberOfThreads() {
         Sensitivity study = Sensitivity.of(circleCar(), circle(), Conditions.STANDARD);
-        assertThat(study.run(StudyRun.onThreads(1)).gains())
-                .isEqualTo(study.run(StudyRun.onThreads(3)).gains());
+        assertThat(study.run(StudyRun.onThreads(1)).worths())
+                .isEqualTo(study.run(StudyRun.onThreads(3)).worths());
     }
 
     @Test
@@ -192,7 +194,7 @@ class SensitivityTest {
                 adjustment("ratio", 1, 1, 0.1, 1, Quantity.COMPOUND_GRIP.path())));
         SensitivityResult result = run(car, circle());
         assertThat(result.fixed()).extracting(Adjustment::name).containsExactly("ratio");
-        assertThat(result.gains()).hasSize(1);
+        assertThat(result.worths()).hasSize(1);
     }
 
     @Test
@@ -208,9 +210,9 @@ class SensitivityTest {
                 .withScatter(0.3)
                 .withLaps(20)
                 .run();
-        assertThat(result.canBeSeen(result.gains().get(0))).isTrue();
-        assertThat(result.canBeSeen(result.gains().get(1))).isFalse();
-        assertThat(result.gains().get(0).best().gain()).isGreaterThan(result.visibleGain());
-        assertThat(result.gains().get(1).range()).isLessThan(result.visibleGain());
+        assertThat(result.canBeSeen(result.worths().get(0))).isTrue();
+        assertThat(result.canBeSeen(result.worths().get(1))).isFalse();
+        assertThat(result.worths().get(0).best().difference()).isLessThan(-result.visible());
+        assertThat(result.worths().get(1).range()).isLessThan(result.visible());
     }
 }

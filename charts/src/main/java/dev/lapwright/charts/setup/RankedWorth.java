@@ -33,7 +33,7 @@ import org.jfree.chart.ui.TextAnchor;
  * What each adjustment is worth: change of lap time (s) by one step each way, and at the fastest and the slowest setting of
  * its range; those with the widest range first. A shaded band tells what the timing screen cannot show.
  */
-public final class RankedGains {
+public final class RankedWorth {
     /** Room on each side for labels, as a share of the bars' reach to both sides; those of the range name a setting, too. */
     private static final double STEP_ROOM = 0.28;
 
@@ -46,9 +46,9 @@ public final class RankedGains {
     private static final String NONE = "there are no adjustments to show";
 
     /** One of the changes of lap time, s. */
-    private interface Change extends ToDoubleFunction<GainBars> {}
+    private interface Change extends ToDoubleFunction<WorthBars> {}
 
-    private RankedGains() {}
+    private RankedWorth() {}
 
     /** The size it is designed for, with so many adjustments. */
     public static ImageSize size(int adjustments) {
@@ -59,37 +59,37 @@ public final class RankedGains {
      * The chart.
      *
      * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
-     * @param gains in any order; of more than 300 those with the widest range are drawn, and the chart says so
+     * @param worths in any order; of more than 300 those with the widest range are drawn, and the chart says so
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
      */
-    public static JFreeChart of(String subject, List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty()) {
+    public static JFreeChart of(String subject, List<WorthBars> worths, double visible, ChartStyle style) {
+        if (worths.isEmpty()) {
             return ChartLayout.message("What each adjustment is worth: " + subject, NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
-        List<GainBars> ranked = new ArrayList<>(gains);
-        ranked.sort(Comparator.comparingDouble(GainBars::span).reversed());
+        List<WorthBars> ranked = new ArrayList<>(worths);
+        ranked.sort(Comparator.comparingDouble(WorthBars::span).reversed());
         ranked.subList(Math.min(ranked.size(), RowPanels.MOST), ranked.size()).clear();
         List<String> names = ranked.stream()
-                .map(gain -> gain.step().isEmpty() ? gain.name() : gain.name() + ", " + gain.step())
+                .map(worth -> worth.step().isEmpty() ? worth.name() : worth.name() + ", " + worth.step())
                 .toList();
         RowPanels panels = new RowPanels(names, style);
-        UnitAxis step = axis(ranked, visible, STEP_ROOM, style, GainBars::stepDown, GainBars::stepUp);
+        UnitAxis step = axis(ranked, visible, STEP_ROOM, style, WorthBars::stepDown, WorthBars::stepUp);
         boolean seen = !(visible > step.getUpperBound());
         panels.add(step, steps(ranked, seen, visible, style), 42);
-        UnitAxis range = axis(ranked, visible, RANGE_ROOM, style, GainBars::best, GainBars::worst);
+        UnitAxis range = axis(ranked, visible, RANGE_ROOM, style, WorthBars::best, WorthBars::worst);
         panels.add(range, ranges(ranked, visible, style), 58);
         JFreeChart chart = ChartLayout.chart(
                 "What each adjustment is worth: " + subject,
                 ChartLayout.facts(
                         "change of lap time from the car as it is set up"
-                                + (ranked.size() < gains.size()
-                                        ? ", the " + ranked.size() + " widest ranges of " + gains.size()
+                                + (ranked.size() < worths.size()
+                                        ? ", the " + ranked.size() + " widest ranges of " + worths.size()
                                         : ""),
                         Double.isNaN(visible)
-                                ? "negative is faster"
+                                ? "minus is faster"
                                 : "shaded: less than " + NumberText.fixed(3).format(visible)
                                         + " s, which the timing screen cannot show"),
                 panels.plot(),
@@ -108,28 +108,28 @@ public final class RankedGains {
     /**
      * The fastest and the slowest setting of each adjustment alone, with its name above its bar, so that it fits a narrow page.
      *
-     * @param gains in the order to draw them
+     * @param worths in the order to draw them
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
      */
-    public static JFreeChart overTheRange(List<GainBars> gains, double visible, ChartStyle style) {
-        if (gains.isEmpty()) {
+    public static JFreeChart overTheRange(List<WorthBars> worths, double visible, ChartStyle style) {
+        if (worths.isEmpty()) {
             return ChartLayout.message("What each adjustment is worth", NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
         }
-        UnitAxis axis = axis(gains, visible, RANGE_ROOM, style, GainBars::best, GainBars::worst);
+        UnitAxis axis = axis(worths, visible, RANGE_ROOM, style, WorthBars::best, WorthBars::worst);
         axis.setLabel("Change of lap time (s): left is faster, right is slower");
-        XYPlot plot = NamedRows.plot(gains.stream().map(GainBars::name).toList(), axis, style);
-        plot.addAnnotation(new NamedRows(gains, visible, style));
+        XYPlot plot = NamedRows.plot(worths.stream().map(WorthBars::name).toList(), axis, style);
+        plot.addAnnotation(new NamedRows(worths, visible, style));
         return ChartLayout.chart("What each adjustment is worth", "", plot, style);
     }
 
     /** Change of lap time to which an axis must reach on one side of zero, s, without its sign. */
-    private static double reach(List<GainBars> gains, double sign, double least, Change one, Change other) {
+    private static double reach(List<WorthBars> worths, double sign, double least, Change one, Change other) {
         double reach = least;
-        for (GainBars gain : gains) {
-            for (double change : new double[] {one.applyAsDouble(gain), other.applyAsDouble(gain)}) {
+        for (WorthBars worth : worths) {
+            for (double change : new double[] {one.applyAsDouble(worth), other.applyAsDouble(worth)}) {
                 reach = Double.isNaN(change) ? reach : Math.max(reach, sign * change);
             }
         }
@@ -138,9 +138,9 @@ public final class RankedGains {
 
     /** An axis with room for the bars and the band on either side of zero, and for the labels beyond them. */
     private static UnitAxis axis(
-            List<GainBars> gains, double visible, double room, ChartStyle style, Change one, Change other) {
-        double faster = reach(gains, -1, LEAST, one, other);
-        double slower = reach(gains, 1, LEAST, one, other);
+            List<WorthBars> worths, double visible, double room, ChartStyle style, Change one, Change other) {
+        double faster = reach(worths, -1, LEAST, one, other);
+        double slower = reach(worths, 1, LEAST, one, other);
         double band = Double.isNaN(visible) ? 0 : Math.min(visible, MOST_BAND * Math.max(faster, slower));
         faster = Math.max(faster, band);
         slower = Math.max(slower, band);
@@ -150,27 +150,27 @@ public final class RankedGains {
         return axis;
     }
 
-    private static RowBars steps(List<GainBars> ranked, boolean seen, double visible, ChartStyle style) {
+    private static RowBars steps(List<WorthBars> ranked, boolean seen, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            GainBars gain = ranked.get(row);
+            WorthBars worth = ranked.get(row);
             Color colour = style.colour(0);
-            bars.add(new RowBars.Bar(row, gain.stepDown(), 0.1, 0.46, colour, false, step(gain.stepDown())));
-            bars.add(new RowBars.Bar(row, gain.stepUp(), 0.54, 0.9, colour, true, step(gain.stepUp())));
+            bars.add(new RowBars.Bar(row, worth.stepDown(), 0.1, 0.46, colour, false, step(worth.stepDown())));
+            bars.add(new RowBars.Bar(row, worth.stepUp(), 0.54, 0.9, colour, true, step(worth.stepUp())));
         }
         RowBars.Heading heading =
                 new RowBars.Heading(seen ? "One step" : "One step: not to be seen for any", "faster", "slower");
         return new RowBars(heading, bars, ranked.size(), visible, style);
     }
 
-    private static RowBars ranges(List<GainBars> ranked, double visible, ChartStyle style) {
+    private static RowBars ranges(List<WorthBars> ranked, double visible, ChartStyle style) {
         List<RowBars.Bar> bars = new ArrayList<>();
         for (int row = 0; row < ranked.size(); row++) {
-            GainBars gain = ranked.get(row);
-            String best = gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "";
-            String worst = gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "";
-            bars.add(new RowBars.Bar(row, gain.best(), 0.22, 0.78, style.colour(2), true, best));
-            bars.add(new RowBars.Bar(row, gain.worst(), 0.22, 0.78, style.colour(3), false, worst));
+            WorthBars worth = ranked.get(row);
+            String best = worth.best() < 0 ? text(worth.best(), worth.bestAt()) : "";
+            String worst = worth.worst() > 0 ? text(worth.worst(), worth.worstAt()) : "";
+            bars.add(new RowBars.Bar(row, worth.best(), 0.22, 0.78, style.colour(2), true, best));
+            bars.add(new RowBars.Bar(row, worth.worst(), 0.22, 0.78, style.colour(3), false, worst));
         }
         RowBars.Heading heading = new RowBars.Heading("Over the range", "faster", "slower");
         return new RowBars(heading, bars, ranked.size(), visible, style);
@@ -207,8 +207,8 @@ public final class RankedGains {
     }
 
     /**
-     * What an adjustment is worth, as {@link RankedGains} draws it. Changes are of lap time, s, from the car as it is set up:
-     * negative is faster.
+     * What an adjustment is worth, as {@link RankedWorth} draws it. Changes are of lap time, s, from the car as it is set up:
+     * minus is faster.
      *
      * @param name for people, such as {@code Rear wing}; not blank
      * @param step one step in words, such as {@code 1 deg}
@@ -219,7 +219,7 @@ public final class RankedGains {
      * @param worst change at the slowest setting of the range, s, not below 0
      * @param worstAt that setting in words
      */
-    public record GainBars(
+    public record WorthBars(
             String name,
             String step,
             double stepDown,
@@ -228,7 +228,7 @@ public final class RankedGains {
             String bestAt,
             double worst,
             String worstAt) {
-        public GainBars {
+        public WorthBars {
             Objects.requireNonNull(step, "step");
             Objects.requireNonNull(bestAt, "bestAt");
             Objects.requireNonNull(worstAt, "worstAt");
@@ -260,13 +260,13 @@ public final class RankedGains {
         /** Width of a picture that has room for figures beside the bars, px. */
         private static final int BESIDE_FROM = 500;
 
-        private final transient List<GainBars> gains;
+        private final transient List<WorthBars> worths;
         private final double band;
         private final ChartStyle style;
 
         /** @param band reach of the shaded band either side of zero, s; NaN for none */
-        NamedRows(List<GainBars> gains, double band, ChartStyle style) {
-            this.gains = List.copyOf(gains);
+        NamedRows(List<WorthBars> worths, double band, ChartStyle style) {
+            this.worths = List.copyOf(worths);
             this.band = band;
             this.style = style;
         }
@@ -289,8 +289,8 @@ public final class RankedGains {
             return plot;
         }
 
-        List<GainBars> gains() {
-            return gains;
+        List<WorthBars> worths() {
+            return worths;
         }
 
         @Override
@@ -303,7 +303,7 @@ public final class RankedGains {
                 int rendererIndex,
                 PlotRenderingInfo info) {
             double zero = values.valueToJava2D(0, area, RectangleEdge.BOTTOM);
-            double height = area.getHeight() / gains.size();
+            double height = area.getHeight() / worths.size();
             boolean beneath = area.getWidth() < BESIDE_FROM && height > 3 * style.textSize() + 10;
             if (!Double.isNaN(band)) {
                 double left = Math.max(area.getMinX(), values.valueToJava2D(-band, area, RectangleEdge.BOTTOM));
@@ -311,24 +311,24 @@ public final class RankedGains {
                 g2.setPaint(style.palette().band());
                 g2.fill(new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()));
             }
-            for (int row = 0; row < gains.size(); row++) {
-                GainBars gain = gains.get(row);
+            for (int row = 0; row < worths.size(); row++) {
+                WorthBars worth = worths.get(row);
                 double top = area.getY() + row * height;
                 g2.setPaint(style.palette().grid());
                 g2.setStroke(ChartStyle.solid(1));
                 g2.draw(new Line2D.Double(area.getX(), top, area.getMaxX(), top));
-                new PlacedText(gain.name(), area.getMinX() + GAP, top + 3, TextAnchor.TOP_LEFT, style.strong())
+                new PlacedText(worth.name(), area.getMinX() + GAP, top + 3, TextAnchor.TOP_LEFT, style.strong())
                         .drawOn(g2, style.palette().ink(), style.palette().background());
                 double from = top + style.textSize() + 10;
-                bar(g2, area, values, from, gain.best(), gain.bestAt(), style.colour(2), true, beneath);
-                bar(g2, area, values, from, gain.worst(), gain.worstAt(), style.colour(3), false, beneath);
+                bar(g2, area, values, from, worth.best(), worth.bestAt(), style.colour(2), true, beneath);
+                bar(g2, area, values, from, worth.worst(), worth.worstAt(), style.colour(3), false, beneath);
                 if (beneath) {
-                    String both = (gain.best() < 0 ? text(gain.best(), gain.bestAt()) : "")
-                            + (gain.best() < 0 && gain.worst() > 0 ? " \u00b7 " : "")
-                            + (gain.worst() > 0 ? text(gain.worst(), gain.worstAt()) : "");
+                    String both = (worth.best() < 0 ? text(worth.best(), worth.bestAt()) : "")
+                            + (worth.best() < 0 && worth.worst() > 0 ? " \u00b7 " : "")
+                            + (worth.worst() > 0 ? text(worth.worst(), worth.worstAt()) : "");
                     note(g2, area, both, area.getMinX() + GAP, from + style.textSize() + 2, false);
                 }
-                if (gain.best() == 0 && gain.worst() == 0) {
+                if (worth.best() == 0 && worth.worst() == 0) {
                     note(g2, area, "no difference", zero + GAP, from, false);
                 }
             }

@@ -14,20 +14,20 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.data.Range;
 import org.junit.jupiter.api.Test;
 
-class RankedGainsTest {
-    private static final RankedGains.GainBars BAR =
-            new RankedGains.GainBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
-    private static final RankedGains.GainBars WING =
-            new RankedGains.GainBars("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
-    private static final RankedGains.GainBars FINAL =
-            new RankedGains.GainBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
+class RankedWorthTest {
+    private static final RankedWorth.WorthBars BAR =
+            new RankedWorth.WorthBars("Rear bar", "1 click", -0.011, 0.012, -0.05, "1", 0.03, "5");
+    private static final RankedWorth.WorthBars WING =
+            new RankedWorth.WorthBars("Rear wing", "1 deg", 0.042, -0.031, -0.25, "9 deg", 0.4, "0 deg");
+    private static final RankedWorth.WorthBars FINAL =
+            new RankedWorth.WorthBars("Final drive", "0.1", Double.NaN, 0.2, 0, "3.9", 0.2, "4.0");
 
-    private static JFreeChart chart(double visible, RankedGains.GainBars... gains) {
-        return RankedGains.of("Vesper at Fen", List.of(gains), visible, ChartStyle.STANDARD);
+    private static JFreeChart chart(double visible, RankedWorth.WorthBars... worths) {
+        return RankedWorth.of("Vesper at Fen", List.of(worths), visible, ChartStyle.STANDARD);
     }
 
-    private static List<String> texts(double visible, RankedGains.GainBars... gains) {
-        return Drawn.of(chart(visible, gains), RankedGains.size(gains.length)).texts();
+    private static List<String> texts(double visible, RankedWorth.WorthBars... worths) {
+        return Drawn.of(chart(visible, worths), RankedWorth.size(worths.length)).texts();
     }
 
     private static RowBars bars(JFreeChart chart, int panel) {
@@ -59,7 +59,7 @@ class RankedGainsTest {
     }
 
     @Test
-    void aSettingThatIsTheFastestAlreadyHasNoGain() {
+    void aSettingThatIsTheFastestAlreadyHasNothingFaster() {
         assertThat(texts(0.1, FINAL)).contains("+0.200 at 4.0").noneMatch(text -> text.contains("at 3.9"));
     }
 
@@ -106,18 +106,18 @@ class RankedGainsTest {
 
     @Test
     void moreAdjustmentsTakeAHigherPicture() {
-        assertThat(RankedGains.size(30).height())
-                .isGreaterThan(RankedGains.size(10).height());
+        assertThat(RankedWorth.size(30).height())
+                .isGreaterThan(RankedWorth.size(10).height());
     }
 
     @Test
     void noAdjustmentAtAllIsSaid() {
-        assertThat(Drawn.of(chart(0.1), RankedGains.size(0)).texts()).anyMatch(text -> text.contains("no adjustments"));
+        assertThat(Drawn.of(chart(0.1), RankedWorth.size(0)).texts()).anyMatch(text -> text.contains("no adjustments"));
     }
 
     @Test
     void aBestThatIsSlowerIsRefused() {
-        assertThatThrownBy(() -> new RankedGains.GainBars("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
+        assertThatThrownBy(() -> new RankedWorth.WorthBars("Wing", "1", 0, 0, 0.1, "", 0.2, ""))
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("Wing best");
     }
@@ -129,24 +129,24 @@ class RankedGainsTest {
                 .hasMessageContaining("visible");
     }
 
-    private static RankedGains.GainBars range(String name, double best, double worst) {
-        return new RankedGains.GainBars(name, "", Double.NaN, Double.NaN, best, "9 deg", worst, "0 deg");
+    private static RankedWorth.WorthBars range(String name, double best, double worst) {
+        return new RankedWorth.WorthBars(name, "", Double.NaN, Double.NaN, best, "9 deg", worst, "0 deg");
     }
 
     @Test
     void barsOverTheRangeAreNamedAndKeepTheirOrder() {
-        List<RankedGains.GainBars> gains =
+        List<RankedWorth.WorthBars> worths =
                 List.of(range("Small", -0.01, 0.02), range("Large", -0.4, 0.3), range("Nothing", 0, 0));
-        JFreeChart chart = RankedGains.overTheRange(gains, 0.3, ChartStyle.STANDARD);
-        RankedGains.NamedRows rows = (RankedGains.NamedRows)
+        JFreeChart chart = RankedWorth.overTheRange(worths, 0.3, ChartStyle.STANDARD);
+        RankedWorth.NamedRows rows = (RankedWorth.NamedRows)
                 ((XYPlot) chart.getPlot()).getAnnotations().get(0);
-        assertThat(rows.gains()).containsExactlyElementsOf(gains);
+        assertThat(rows.worths()).containsExactlyElementsOf(worths);
         String svg = InlineImage.svg(
                 chart,
-                RankedGains.sizeOverTheRange(600, gains.size(), ChartStyle.STANDARD),
+                RankedWorth.sizeOverTheRange(600, worths.size(), ChartStyle.STANDARD),
                 ChartStyle.STANDARD,
                 "g",
-                "gains");
+                "worths");
         assertThat(svg)
                 .contains(">Large<")
                 .contains("\u22120.400 at 9 deg")
@@ -156,8 +156,8 @@ class RankedGainsTest {
 
     @Test
     void noBarsAtAllAreSaid() {
-        JFreeChart none = RankedGains.overTheRange(List.of(), 0.3, ChartStyle.STANDARD);
-        assertThat(Drawn.of(none, RankedGains.sizeOverTheRange(600, 0, ChartStyle.STANDARD))
+        JFreeChart none = RankedWorth.overTheRange(List.of(), 0.3, ChartStyle.STANDARD);
+        assertThat(Drawn.of(none, RankedWorth.sizeOverTheRange(600, 0, ChartStyle.STANDARD))
                         .texts())
                 .anyMatch(text -> text.contains("no adjustments"));
     }

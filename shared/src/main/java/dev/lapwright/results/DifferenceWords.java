@@ -1,0 +1,48 @@
+package dev.lapwright.results;
+
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.report.Numbers;
+
+/** Wording of a difference between lap times, by the one rule of when it is none and when it counts. */
+public final class DifferenceWords {
+    private static final String UNCOUNTED = " (no difference that counts)";
+
+    private DifferenceWords() {}
+
+    /** A difference (s, minus where faster), as in "0.120 s faster than the baseline". */
+    public static String than(double difference, String what) {
+        return LapTimeDifference.isNone(difference)
+                ? "as fast as " + what
+                : size(difference) + " " + way(difference) + " than " + what + remark(difference);
+    }
+
+    /** The same without what it is compared with: "0.120 s faster", "as fast", "not known". */
+    public static String said(double difference) {
+        if (!Double.isFinite(difference)) {
+            return "not known";
+        }
+        return LapTimeDifference.isNone(difference)
+                ? "as fast"
+                : size(difference) + " " + way(difference) + remark(difference);
+    }
+
+    /** A time (s) without its sign. */
+    public static String size(double difference) {
+        return Numbers.fixed(Math.abs(difference), 3) + " s";
+    }
+
+    /** Whether a difference (s) is faster or slower. */
+    public static String way(double difference) {
+        return difference < 0 ? "faster" : "slower";
+    }
+
+    /** What to put behind a difference (s) that is one, but does not count; empty behind others. */
+    public static String remark(double difference) {
+        return LapTimeDifference.isNone(difference) || LapTimeDifference.counts(difference) ? "" : UNCOUNTED;
+    }
+
+    /** The least difference that counts, with its unit. */
+    public static String least() {
+        return Numbers.plain(LapTimeDifference.COUNTS) + " s";
+    }
+}
