@@ -40,6 +40,8 @@ import picocli.CommandLine.TypeConversionException;
 /** Command line of Lapwright as a function: arguments in, exit code out. */
 public final class Lapwright {
     private static final int HELP_WIDTH = 100;
+    /** Picocli takes no less. */
+    private static final int LEAST_HELP_WIDTH = 60;
 
     private static final Map<String, Function<Console, Object>> COMMANDS = commands();
 
@@ -111,7 +113,7 @@ public final class Lapwright {
         line.registerConverter(Double.class, number);
         line.registerConverter(double.class, number);
         line.setOut(console.writer());
-        line.setUsageHelpWidth(HELP_WIDTH);
+        line.setUsageHelpWidth(Math.min(HELP_WIDTH, Math.max(LEAST_HELP_WIDTH, console.width())));
         line.setExpandAtFiles(false);
         line.setPosixClusteredShortOptionsAllowed(false);
         line.setColorScheme(CommandLine.Help.defaultColorScheme(console.isStyled() ? Ansi.ON : Ansi.OFF));

@@ -135,7 +135,7 @@ class RideCommandTest {
                 "-s suspension.rear.unsprungMassKg=0 | give the mass that moves with one rear wheel",
                 "-s suspension.rear.unsprungMassKg=500 | give the mass that moves with one wheel",
                 "-s suspension.front.slowBumpNsPerM=0 | as its maker or a dynamometer has them",
-                "--map map.txt | end the name in .svg or .png"
+                "--chart map.txt | end the name in .svg or .png"
             })
     void whatCannotBeDrivenIsRefusedInOneLine(String arguments, String remedy) {
         Run run = Run.of(("ride " + CAR + " " + arguments).split(" "));

@@ -19,8 +19,8 @@ import java.util.stream.Stream;
  */
 record Run(int code, String out, String err) {
     /** Options that name what a run writes. */
-    static final Set<String> OUTPUTS = Set.of(
-            "--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--map", "--pass");
+    static final Set<String> OUTPUTS =
+            Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--pass");
 
     private static final String FOLDER_OF_TESTS = System.getProperty("java.io.tmpdir");
     private static final Map<List<Object>, OnlyOnce> RUNS = new ConcurrentHashMap<>();

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class DecimalTextTest {
     /** By the meaning of decimal notation. */
     @ParameterizedTest
-    @CsvSource({"1,1", "-0.5,-0.5", "+.5,0.5", "7.,7", " 1e3 ,1000", "1E-3,0.001", "007,7"})
+    @CsvSource({"1,1", "-0.5,-0.5", "\u22120.5,-0.5", "+.5,0.5", "7.,7", " 1e3 ,1000", "1E-3,0.001", "007,7"})
     void aDecimalNumberIsRead(String text, double value) {
         assertThat(DecimalText.number(text)).hasValue(value);
     }

@@ -118,8 +118,17 @@ public final class SettingText {
         }
         double number = Double.parseDouble(matcher.group(1).replace('\u2212', '-'));
         return matcher.group(2) == null
-                ? number
+                ? whole(name, unit, number)
                 : inUnit(number, matcher.group(2).trim());
+    }
+
+    /** A number of clicks, which must be whole; anything else as it is. */
+    public static double whole(String name, Unit unit, double number) {
+        if (unit == Unit.CLICK && number != Math.rint(number)) {
+            throw new InvalidValueException(
+                    name, Check.text(number) + " clicks lie between two clicks", "give whole clicks");
+        }
+        return number;
     }
 
     private double inUnit(double number, String symbol) {
@@ -131,7 +140,7 @@ public final class SettingText {
             throw new InvalidValueException(
                     name, "it is not measured in '" + Excerpt.of(symbol) + "'", "give " + numberInItsUnits());
         }
-        return given.get().convert(number, unit);
+        return whole(name, unit, given.get().convert(number, unit));
     }
 
     private double clicks(double number) {

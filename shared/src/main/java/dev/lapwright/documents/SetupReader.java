@@ -63,7 +63,7 @@ final class SetupReader {
 
     private double checked(String setting, double value) {
         car.with(setting, value);
-        return value;
+        return SettingText.whole(setting, car.unitOf(setting), value);
     }
 
     /** The name that the car has for a setting today; what is called otherwise is noted. */

@@ -166,21 +166,33 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
     }
 
     /** A corner as people read it, or the mean of all. */
-    private record Line(String label, String speed, Function<BalancePhase, String> balance, boolean isMean) {}
+    private record Line(
+            String label,
+            String speed,
+            Function<BalancePhase, String> balance,
+            Function<BalancePhase, String> share,
+            boolean isMean) {}
 
     private void phases(Report report) {
         Table<Line> table = Table.<Line>of("The axle that gives up first")
                 .words("", "corner", Line::label)
                 .text("speed", "km/h", Line::speed);
         for (BalancePhase phase : BalancePhase.values()) {
-            table.words("", phase.label(), line -> line.balance().apply(phase));
+            table.words("", phase.label(), line -> line.balance().apply(phase))
+                    .text("share", "%", line -> line.share().apply(phase))
+                    .with(Table.Trait.LESSER);
         }
         List<Line> lines = new ArrayList<>();
         result.corners().forEach(corner -> lines.add(line(corner)));
-        lines.add(new Line("mean", "", phase -> balance(result.understeer(phase), result.limit(phase)), true));
+        lines.add(new Line(
+                "mean",
+                "",
+                phase -> balance(result.understeer(phase)),
+                phase -> share(result.understeer(phase), result.limit(phase)),
+                true));
         report.paragraph(
                         "The axle that gives up first, and what the other has left then: lateral acceleration in g, and in"
-                                + " percent of the first axle's limit. Front first is understeer, rear first oversteer.")
+                                + " percent of the first axle's limit (share). Front first is understeer, rear first oversteer.")
                 .rows(table.marking(Line::isMean), lines);
         result.corners().stream()
                 .filter(corner -> corner.phases().stream()
@@ -196,12 +208,16 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
                 Numbers.kmh(speed),
                 phase -> corner.in(phase)
                         .map(BalanceResult.PhaseBalance::margins)
-                        .map(margins -> balance(margins.understeer(), margins.limit()))
+                        .map(margins -> balance(margins.understeer()))
+                        .orElse("-"),
+                phase -> corner.in(phase)
+                        .map(BalanceResult.PhaseBalance::margins)
+                        .map(margins -> share(margins.understeer(), margins.limit()))
                         .orElse("-"),
                 false);
     }
 
-    private static String balance(double understeer, double limit) {
+    private static String balance(double understeer) {
         double reserve = Math.abs(understeer);
         String size = Numbers.fixed(LapTrace.g(reserve), 3);
         if (!Double.isFinite(understeer)) {
@@ -210,8 +226,14 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
         if (size.equals("0.000")) {
             return "even";
         }
-        String percent = limit > 0 ? " (" + Numbers.fixed(PERCENT * reserve / limit, 0) + " %)" : "";
-        return (understeer > 0 ? "front " : "rear ") + size + percent;
+        return (understeer > 0 ? "front " : "rear ") + size;
+    }
+
+    /** What the other axle has left, percent of the first one's limit. */
+    private static String share(double understeer, double limit) {
+        return Double.isFinite(understeer) && limit > 0
+                ? Numbers.fixed(PERCENT * Math.abs(understeer) / limit, 0)
+                : Numbers.fixed(Double.NaN, 0);
     }
 
     private void yaw(Report report) {

@@ -39,6 +39,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .number("fromM", "from", "m", Numbers.fixed(0), Comparison.Part::from)
             .value("toM", Comparison.Part::to)
             .number("", "time", "s", Numbers.fixed(3), part -> part.first().time())
+            .with(Table.Trait.LESSER)
             .number("differenceS", "delta", "s", Numbers.signed(3), Comparison.Part::difference)
             .value("differenceByCauseS", part -> causes(part.byCause()))
             .text("slowest", "km/h", part -> Numbers.kmh(part.first().minimumSpeed()))

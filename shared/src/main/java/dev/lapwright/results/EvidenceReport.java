@@ -38,6 +38,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
             .number("meanS", "mean", "m:ss.mmm", Numbers::lapTime, EvidenceResult.SetupPace::mean)
             .number("spreadS", "spread", "s", Numbers.fixed(3), EvidenceResult.SetupPace::spread)
             .number("consistencyPercent", "consistency", "%", Numbers.fixed(2), pace -> 100 * pace.consistency())
+            .with(Table.Trait.LESSER)
             .number("lapToLapS", "lap to lap", "s", Numbers.fixed(3), EvidenceResult.SetupPace::lapToLap);
 
     private record Assumed(EvidenceResult.Assumption assumption, EvidenceResult.Difference difference) {}

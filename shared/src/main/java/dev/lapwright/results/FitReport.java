@@ -137,12 +137,14 @@ public record FitReport(
                     "km/h",
                     Numbers.fixed(1),
                     kmh(part -> part.logged().entrySpeed()))
+            .with(Table.Trait.LESSER)
             .number(
                     "",
                     "fitted",
                     "km/h",
                     Numbers.fixed(1),
                     kmh(part -> part.fitted().entrySpeed()))
+            .with(Table.Trait.LESSER)
             .value("loggedSlowestKmh", kmh(part -> part.logged().leastSpeed()))
             .value("loggedFastestKmh", kmh(part -> part.logged().mostSpeed()))
             .number("", "logged apex, top", "km/h", Numbers.fixed(1), kmh(part -> extreme(part, part.logged())))
@@ -153,12 +155,14 @@ public record FitReport(
                     "km/h",
                     Numbers.fixed(1),
                     kmh(part -> part.logged().exitSpeed()))
+            .with(Table.Trait.LESSER)
             .number(
                     "",
                     "fitted",
                     "km/h",
                     Numbers.fixed(1),
                     kmh(part -> part.fitted().exitSpeed()))
+            .with(Table.Trait.LESSER)
             .value("givenTimeS", part -> part.before().time())
             .value("givenEntryKmh", kmh(part -> part.before().entrySpeed()))
             .value("givenSlowestKmh", kmh(part -> part.before().leastSpeed()))
@@ -235,7 +239,8 @@ public record FitReport(
         ties.forEach(tie -> report.gap().paragraph(tie));
         agreement(report.gap());
         report.gap()
-                .line("By corner and straight, logged against the fitted car (minus is where the laps are faster):")
+                .paragraph(
+                        "By corner and straight, logged against the fitted car (minus is where the laps are faster):")
                 .rows(PARTS_IN_ROWS, result.parts())
                 .gap();
         result.notes().forEach(report::point);

@@ -322,6 +322,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .number("", "gear", "", Numbers.fixed(0), GearingResult.Gear::gear)
                 .number("", "ratio", "", Numbers.fixed(3), GearingResult.Gear::ratio)
                 .number("", "overall", "", Numbers.fixed(3), GearingResult.Gear::overallRatio)
+                .with(Table.Trait.LESSER)
                 .number(
                         "",
                         "per 1000 rpm",
@@ -387,7 +388,9 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 "",
                 Numbers.fixed(0),
                 lap -> lap.top().gear());
+        table.with(Table.Trait.LESSER);
         lapColumn(table, choices, "rpm left", "", Numbers.fixed(0), GearingResult.GearedLap::headroom);
+        table.with(Table.Trait.LESSER);
         lapColumn(
                 table,
                 choices,
@@ -402,6 +405,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 "",
                 Numbers.fixed(0),
                 lap -> lap.upshifts().size());
+        table.with(Table.Trait.LESSER);
         for (GearingResult.Scenario scenario : others()) {
             table.text(
                     "delta in " + (scenario.kind() == GearingResult.Scenario.Kind.TOW ? "tow" : "wind"),

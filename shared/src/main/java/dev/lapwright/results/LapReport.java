@@ -31,6 +31,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
             .value("name", figures -> figures.corner().name())
             .words("", "corner", figures -> figures.corner().label())
             .words("turn", "turn", figures -> figures.corner().left() ? "left" : "right")
+            .with(Table.Trait.LESSER)
             .value("entryM", figures -> figures.corner().entry())
             .value("apexM", figures -> figures.corner().apex())
             .value("exitM", figures -> figures.corner().exit())
@@ -41,6 +42,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                     "m",
                     Numbers.fixed(0),
                     figures -> figures.corner().minimumRadius())
+            .with(Table.Trait.LESSER)
             .number("entrySpeedKmh", "entry", "km/h", Numbers.fixed(1), figures -> LapTrace.kmh(figures.entrySpeed()))
             .number(
                     "minimumSpeedKmh",

@@ -98,7 +98,8 @@ record RemedyReport(Car car, RemedyResult result) {
     private Table<RemedyResult.Remedy> table() {
         Table<RemedyResult.Remedy> table = steps();
         for (BalancePhase phase : BalancePhase.values()) {
-            table.number(phase.label() + "G", phase.label(), "g", Numbers.signed(3), remedy -> shift(remedy, phase));
+            table.number(phase.label() + "G", phase.label(), "g", Numbers.signed(3), remedy -> shift(remedy, phase))
+                    .with(Table.Trait.LESSER);
         }
         return table.value("disturbs", remedy -> String.join(" ", disturbed(remedy)))
                 .words("", "disturbs", remedy -> String.join(", ", disturbed(remedy)));

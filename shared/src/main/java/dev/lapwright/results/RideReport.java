@@ -48,6 +48,7 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
             .number("peakBodyAccelerationMps2", "body peak", "m/s2", Numbers.fixed(1), RidePass::peakBodyAcceleration)
             .value("bodyAccelerationRmsMps2", RidePass::bodyAcceleration)
             .number("", "peak load", "N", Numbers.fixed(0), RidePass::greatestLoad)
+            .with(Table.Trait.LESSER)
             .number("bumpTravelMm", "travel bump", "mm", Numbers.fixed(0), pass -> MILLI * pass.bumpTravel())
             .number("reboundTravelMm", "travel rebound", "mm", Numbers.fixed(0), pass -> MILLI * pass.reboundTravel())
             .number("bumpSpeedMmPerS", "damper bump", "mm/s", Numbers.fixed(0), pass -> MILLI * pass.bumpSpeed())

@@ -165,10 +165,12 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         return Table.<SensitivityResult.Worth>of("What each adjustment is worth")
                 .words("", "adjustment", worth -> worth.adjustment().name())
                 .words("", "unit", worth -> worth.adjustment().unit().symbol())
+                .with(Table.Trait.LESSER)
                 .number("", "now", "", Numbers::plain, SensitivityResult.Worth::setting)
                 .text("step down", "s", worth -> step(worth.lower()))
                 .text("step up", "s", worth -> step(worth.higher()))
                 .number("", "bend", "s", Numbers.signed(DECIMALS), SensitivityResult.Worth::curvature)
+                .with(Table.Trait.LESSER)
                 .number(
                         "",
                         "best at",
@@ -216,11 +218,12 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         for (int i = 0; i < sectors; i++) {
             int sector = i;
             table.number(
-                    "",
-                    "sector " + (i + 1),
-                    "s",
-                    Numbers.signed(DECIMALS),
-                    worth -> worth.bySector().get(sector));
+                            "",
+                            "sector " + (i + 1),
+                            "s",
+                            Numbers.signed(DECIMALS),
+                            worth -> worth.bySector().get(sector))
+                    .with(Table.Trait.LESSER);
         }
         return table.text("laps with each", "", SensitivityReport::laps)
                 .words("", "in " + result.laps() + " laps", worth -> result.canBeSeen(worth) ? "seen" : "not seen")

@@ -2,6 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
+import dev.lapwright.documents.SettingText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -113,7 +114,9 @@ public record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
     private static Vary of(String name, List<Double> typed, String unit, Subject subject) {
         double[] values = new double[typed.size()];
         for (int i = 0; i < values.length; i++) {
-            values[i] = unit.isEmpty() ? typed.get(i) : subject.read(name, Numbers.machine(typed.get(i)) + " " + unit);
+            values[i] = unit.isEmpty()
+                    ? SettingText.whole(name, Subject.unitOf(subject.bare(), name), typed.get(i))
+                    : subject.read(name, Numbers.machine(typed.get(i)) + " " + unit);
         }
         boolean other = !unit.isEmpty() && Unit.ofSymbol(unit) != Subject.unitOf(subject.bare(), name);
         return new Vary(new SweepAxis(name, values), other ? unit : "", other ? typed : List.of());

@@ -48,6 +48,7 @@ class SettingTextTest {
                     rear-wing     | 13        | rear-wing: 13 deg is outside the range of this adjustment; allowed: 0 deg to 12 deg
                     rear-wing     | 3.5 clicks | rear-wing: 3.5 clicks lie between two clicks; give whole clicks; a setting in its own unit may lie between
                     front-pressure | 250 kPa  | front-pressure: '250 kPa': 36.25943 psi is outside the range of this adjustment; allowed: 22 psi to 30 psi (151.6847 to 206.8427 kPa)
+                    brake-bias    | 2.5       | brake-bias: 2.5 clicks lie between two clicks; give whole clicks
                     rear-wing     | 60 clicks | rear-wing: '60 clicks': 30 deg is outside the range of this adjustment; allowed: 0 deg to 12 deg
                     rake          | 2 clicks  | rake: it has no clicks; give a number in mm, m or in
                     final-drive   | 3.9 mm    | final-drive: it is not measured in 'mm'; give a number alone

@@ -4,9 +4,11 @@ import dev.lapwright.fault.PlainText;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -35,6 +37,7 @@ public final class Console {
     private final boolean outIsTerminal;
     private final boolean errIsTerminal;
     private final boolean minusSign;
+    private final int width;
 
     /**
      * @param out for results
@@ -43,7 +46,12 @@ public final class Console {
      * @param errIsTerminal whether somebody watches the errors, so that progress is worth showing
      */
     public Console(OutputStream out, OutputStream err, boolean styled, boolean errIsTerminal) {
-        this(out, err, styled, styled, errIsTerminal, true);
+        this(out, err, styled, errIsTerminal, Lines.WIDTH);
+    }
+
+    /** The same with lines of so many columns. */
+    public Console(OutputStream out, OutputStream err, boolean styled, boolean errIsTerminal, int width) {
+        this(out, err, styled, styled, errIsTerminal, true, width);
     }
 
     private Console(
@@ -52,7 +60,8 @@ public final class Console {
             boolean styled,
             boolean outIsTerminal,
             boolean errIsTerminal,
-            boolean minusSign) {
+            boolean minusSign,
+            int width) {
         watched = new WatchedStream(out);
         this.out = new PrintStream(watched, false, StandardCharsets.UTF_8);
         writer = new PrintWriter(this.out, true, StandardCharsets.UTF_8);
@@ -61,19 +70,23 @@ public final class Console {
         this.outIsTerminal = outIsTerminal;
         this.errIsTerminal = errIsTerminal;
         this.minusSign = minusSign;
+        this.width = width;
     }
 
     /** The streams of this process. */
     public static Console ofProcess() {
         String noColour = System.getenv("NO_COLOR");
-        boolean wanted = (noColour == null || noColour.isEmpty()) && !"dumb".equals(System.getenv("TERM"));
+        boolean dumb = "dumb".equals(System.getenv("TERM"));
+        boolean wanted = (noColour == null || noColour.isEmpty()) && !dumb;
         return new Console(
                 new BufferedOutputStream(new FileOutputStream(FileDescriptor.out), 1 << 14),
                 new FileOutputStream(FileDescriptor.err),
                 wanted && Terminal.isOutput(),
                 Terminal.isOutput(),
-                Terminal.isError(),
-                Terminal.isUnicode());
+                // Progress overwrites its line, which takes a code of its own.
+                Terminal.isError() && !dumb,
+                Terminal.isUnicode(),
+                Terminal.isOutput() ? Terminal.width() : Lines.WIDTH);
     }
 
     /** A line of the result, with true minus signs where the terminal has them. */
@@ -94,6 +107,37 @@ public final class Console {
     /** A document or table of the result: as it is where a program reads it, on a terminal without what cannot be seen. */
     public void text(String text) {
         out.print(outIsTerminal ? seen(text, OF_TEXTS) : text);
+    }
+
+    /** A document of the result that is written bit by bit, so that it need not stand in memory. */
+    public void text(Document document) {
+        try {
+            document.writeTo(new Appendable() {
+                @Override
+                public Appendable append(CharSequence part) {
+                    text(part.toString());
+                    return this;
+                }
+
+                @Override
+                public Appendable append(CharSequence part, int start, int end) {
+                    return append(part.subSequence(start, end));
+                }
+
+                @Override
+                public Appendable append(char part) {
+                    return append(String.valueOf(part));
+                }
+            });
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Writes itself bit by bit. */
+    @FunctionalInterface
+    public interface Document {
+        void writeTo(Appendable out) throws IOException;
     }
 
     /** The result's stream for those who bring their own text. */
@@ -142,6 +186,11 @@ public final class Console {
     /** Faint on a terminal. */
     public String faint(String text) {
         return styled ? FAINT + text + PLAIN : text;
+    }
+
+    /** Columns of a line of the result; into a pipe or a file those of the widest text. */
+    public int width() {
+        return width;
     }
 
     /** Whether results may carry bold type. */

@@ -1,11 +1,14 @@
 package dev.lapwright.cli.output;
 
+import java.util.Arrays;
+
 /** Lines of running text, broken between words and indented. */
 public final class Lines {
-    /** Columns that every terminal has. */
+    /** Running text is no wider than this on any terminal. */
     public static final int WIDTH = 100;
 
     private static final int NAME_WIDTH = 14;
+    private static final int FURTHER = 6;
 
     private Lines() {}
 
@@ -21,18 +24,35 @@ public final class Lines {
     }
 
     /**
+     * A beginning and, from a column on, text that wraps under itself; where a word of it has no room there, on lines of its
+     * own.
+     */
+    static void under(Console console, String beginning, int start, String text) {
+        int most = Math.min(WIDTH, console.width());
+        int longest =
+                Arrays.stream(text.split(" ")).mapToInt(TextWidth::of).max().orElse(0);
+        if (start + longest <= most) {
+            print(console, beginning + " ".repeat(start - TextWidth.of(beginning)), start, text);
+        } else {
+            console.line(beginning);
+            print(console, " ".repeat(FURTHER), FURTHER, text);
+        }
+    }
+
+    /**
      * A beginning, then text that wraps under its own first word.
      *
      * @param width of the beginning as seen, without codes for bold type
      */
     public static void print(Console console, String beginning, int width, String text) {
+        int most = Math.min(WIDTH, console.width());
         String indent = " ".repeat(width);
         StringBuilder line = new StringBuilder(beginning);
         int used = width;
         boolean first = true;
         for (String word : text.split(" ")) {
-            int length = word.replaceAll("\u001B\\[[0-9]*m", "").length();
-            if (!first && used + 1 + length > WIDTH) {
+            int length = TextWidth.of(word.replaceAll("\u001B\\[[0-9]*m", ""));
+            if (!first && used + 1 + length > most) {
                 console.line(line.toString());
                 line = new StringBuilder(indent);
                 used = indent.length();

@@ -21,11 +21,29 @@ public final class Terminal {
         return is(ERROR);
     }
 
-    /** Whether the locale's characters are those of Unicode; not so in the locale C. */
+    /** Columns where nobody says how many there are. */
+    private static final int UNKNOWN = 80;
+
+    private static final int LEAST = 40;
+    private static final int MOST = 1000;
+
+    /** Columns of the terminal, as the launcher or the shell has them in COLUMNS; 80 if unknown. */
+    public static int width() {
+        String columns = System.getenv("COLUMNS");
+        return columns != null && columns.matches("[1-9][0-9]{0,3}")
+                ? Math.max(LEAST, Math.min(MOST, Integer.parseInt(columns)))
+                : UNKNOWN;
+    }
+
+    /**
+     * Whether the locale's characters are those of Unicode; not so in the locale C, of which the launcher tells, for it gives
+     * Java another.
+     */
     public static boolean isUnicode() {
-        return System.getProperty("native.encoding", "")
-                .toUpperCase(Locale.ROOT)
-                .startsWith("UTF");
+        return !"ASCII".equals(System.getenv("LAPWRIGHT_CHARSET"))
+                && System.getProperty("native.encoding", "")
+                        .toUpperCase(Locale.ROOT)
+                        .startsWith("UTF");
     }
 
     private static boolean is(int stream) {

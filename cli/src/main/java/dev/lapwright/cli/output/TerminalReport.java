@@ -10,6 +10,8 @@ import java.util.stream.IntStream;
 public final class TerminalReport {
     private static final String GAP = "  ";
     private static final int LONG_TITLE = 14;
+    /** Least width of words in the last column. */
+    private static final int WORDS = 12;
 
     private final Console console;
 
@@ -57,17 +59,53 @@ public final class TerminalReport {
         private final List<List<String>> titles = new ArrayList<>();
         private final List<List<String>> cells = new ArrayList<>();
         private final List<Boolean> marked = new ArrayList<>();
+        private final List<String> leftOut = new ArrayList<>();
         private final int[] widths;
 
         Grid(Report.Rows<R> rows) {
-            columns = rows.table().shown();
+            columns = new ArrayList<>(rows.table().shown());
             columns.forEach(column -> titles.add(lines(column)));
             for (R row : rows.rows()) {
-                cells.add(
-                        columns.stream().map(column -> column.text().apply(row)).toList());
+                cells.add(new ArrayList<>(
+                        columns.stream().map(column -> column.text().apply(row)).toList()));
                 marked.add(rows.table().isMarked(row));
             }
+            fit();
             widths = IntStream.range(0, columns.size()).map(this::width).toArray();
+            if (columns.get(0).isWords()) {
+                // Names that are too long stand on lines of their own.
+                widths[0] = Math.max(0, widths[0] - Math.max(0, wanted() - console.width()));
+            }
+        }
+
+        /** Leaves out, from the right, columns that the report calls lesser, until the rest fits. */
+        private void fit() {
+            int room = console.width() - wanted();
+            for (int i = columns.size() - 1; i >= 0 && room < 0; i--) {
+                if (columns.get(i).traits().contains(Table.Trait.LESSER)) {
+                    room += GAP.length() + width(i);
+                    String title = columns.get(i).title();
+                    if (!leftOut.contains(title)) {
+                        leftOut.add(0, title);
+                    }
+                    columns.remove(i);
+                    titles.remove(i);
+                    for (List<String> row : cells) {
+                        row.remove(i);
+                    }
+                }
+            }
+        }
+
+        /** Width of a line; words in the last column go on under themselves and take little. */
+        private int wanted() {
+            int last = columns.size() - 1;
+            int sum = 0;
+            for (int i = 0; i <= last; i++) {
+                int width = width(i);
+                sum += GAP.length() + (i == last && columns.get(i).isWords() ? Math.min(width, WORDS) : width);
+            }
+            return sum;
         }
 
         /** A title of several words or, if it is long, parts of a path in as many lines. */
@@ -109,12 +147,28 @@ public final class TerminalReport {
             for (int i = 0; i < cells.size(); i++) {
                 print(cells.get(i), marked.get(i));
             }
+            if (!leftOut.isEmpty()) {
+                Lines.print(
+                        console,
+                        GAP,
+                        GAP.length(),
+                        "For want of room without "
+                                + String.join(", ", leftOut)
+                                + ": a wider terminal has that, and --json.");
+            }
         }
 
-        private void print(List<String> row, boolean marked) {
+        private void print(List<String> whole, boolean marked) {
+            List<String> row = whole;
+            if (length(row.get(0)) > widths[0]) {
+                console.line(GAP + row.get(0));
+                row = new ArrayList<>(row);
+                row.set(0, "");
+            }
             String line = joined(row);
             int last = columns.size() - 1;
-            if (length(line) <= Lines.WIDTH || !columns.get(last).isWords()) {
+            if (length(line) <= Math.min(Lines.WIDTH, console.width())
+                    || !columns.get(last).isWords()) {
                 console.line(marked ? console.bold(line) : line);
                 return;
             }
@@ -122,14 +176,16 @@ public final class TerminalReport {
             int start = last * GAP.length()
                     + GAP.length()
                     + IntStream.of(widths).limit(last).sum();
-            String padded = line + " ".repeat(Math.max(0, start - length(line)));
-            Lines.print(console, padded.substring(0, padded.offsetByCodePoints(0, start)), start, row.get(last));
+            List<String> before = new ArrayList<>(row);
+            before.set(last, "");
+            String beginning = joined(before);
+            Lines.under(console, beginning, start, row.get(last));
         }
 
         private String joined(List<String> texts) {
             StringBuilder line = new StringBuilder();
             for (int i = 0; i < widths.length; i++) {
-                String padding = " ".repeat(widths[i] - length(texts.get(i)));
+                String padding = " ".repeat(Math.max(0, widths[i] - length(texts.get(i))));
                 line.append(GAP);
                 line.append(columns.get(i).isWords() ? texts.get(i) + padding : padding + texts.get(i));
             }
@@ -138,6 +194,6 @@ public final class TerminalReport {
     }
 
     private static int length(String text) {
-        return text.codePointCount(0, text.length());
+        return TextWidth.of(text);
     }
 }

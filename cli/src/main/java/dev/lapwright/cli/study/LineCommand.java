@@ -72,6 +72,7 @@ public final class LineCommand extends StudyCommand<LineReport> {
                         .text("fastest.json", found -> DocumentWriter.text(found.stored(LineKind.FASTEST)))
                         .onlyInFolder()
                         .chart("lines.svg", LineCommand::map)
+                        .option("--chart", "Draws the lines on their road as .svg or .png.")
                         .chart("speed-map.svg", LineCommand::speedMap)
                         .out("A folder for everything: a document of each line, for --line of other commands; the table"
                                 + " of offset, place, curvature and speed; result and charts. Or one file: .csv for the"

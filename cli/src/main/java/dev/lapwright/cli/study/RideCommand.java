@@ -48,7 +48,7 @@ import picocli.CommandLine.Parameters;
         optionListHeading = "%n",
         footerHeading = "%nExamples:%n",
         footer = {
-            "  lapwright ride gt-talvex --kerb-height-mm 50 --map dampers.svg",
+            "  lapwright ride gt-talvex --kerb-height-mm 50 --chart dampers.svg",
             "      A higher kerb at 100 km/h, and the map of the front dampers as a chart.",
             "  lapwright ride gt-talvex castelvane --corner T3 --kerb sawtooth --kerb-teeth 4 --kerb-length-m 2",
             "      Four teeth at the lowest speed of the third corner."
@@ -82,10 +82,10 @@ public final class RideCommand extends StudyCommand<RideReport> {
                 .onlyInFolder()
                 .chart("map.svg", found -> map(found, files.isGiven(REAR)))
                 .onlyByOption()
-                .option("--map", "Chart of the front axle's map of fast bump and rebound, .svg or .png.")
+                .option("--chart", "Draws the front axle's map of fast bump and rebound as .svg or .png.")
                 .chart("pass.svg", found -> pass(found, files.isGiven(REAR)))
                 .onlyByOption()
-                .option("--pass", "Chart of the front wheel's pass over the kerb, .svg or .png.")
+                .option("--pass", "Draws the front wheel's pass over the kerb as .svg or .png.")
                 .flag(REAR, "These two charts of the rear axle instead.")
                 .chart("map-front.svg", found -> map(found, false))
                 .onlyInFolder()

@@ -53,7 +53,7 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
         plan.write(result);
         Report report = report(result);
         if (files.isJson()) {
-            console.text(report.json());
+            console.text(report::json);
         } else {
             TerminalReport.print(console, report);
         }

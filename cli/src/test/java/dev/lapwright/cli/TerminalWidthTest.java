@@ -1,0 +1,100 @@
+package dev.lapwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.TerminalReport;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Results on terminals of 80 columns, which is what a terminal is taken for that does not say. */
+class TerminalWidthTest {
+    private static final int WIDTH = 80;
+
+    private static Run run(String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Lapwright.run(new Console(out, err, false, false, WIDTH), arguments);
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private static List<String> printed(Report report, int width) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Console console = new Console(out, new ByteArrayOutputStream(), false, false, width);
+        TerminalReport.print(console, report);
+        console.flush();
+        return out.toString(StandardCharsets.UTF_8).lines().toList();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "lap gt-talvex castelvane --against rear-wing=3",
+                "compare gt-talvex castelvane --against rear-wing=3",
+                "sweep gt-talvex castelvane --vary rear-wing=2:10:4 --vary rake=10:34:12",
+                "sensitivity gt-talvex harrowmere",
+                "gearing gt-talvex castelvane --tow-percent 20 --head-wind-kmh 30",
+                "balance gt-talvex castelvane",
+                "balance gt-talvex castelvane --complaint understeer:entry",
+                "line student-pipit harrowmere",
+                "stint gt-talvex harrowmere --laps 3 --compound soft:1.01:0.2 --compound hard:1:0.05",
+                "pressures gt-talvex harrowmere --pair all:17psi:24psi",
+                "evidence castelvane-wings.csv --predicted-s -0.28",
+                "weight gt-talvex harrowmere",
+                "ride gt-talvex harrowmere --corner T3",
+                "show gt-talvex",
+                "show gt-talvex --quantities",
+                "show castelvane",
+                "demo"
+            })
+    void noLineIsWiderThanTheTerminal(String command) {
+        Run run = run(command.split(" "));
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.lines())
+                .allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
+                        .as(line)
+                        .isLessThanOrEqualTo(WIDTH));
+    }
+
+    @Test
+    void whatIsLeftOutForWantOfRoomIsNamed() {
+        Table<Double> table = Table.<Double>of("t")
+                .words("", "part", value -> "T1")
+                .number("", "first", "s", Numbers.fixed(3), value -> value)
+                .with(Table.Trait.LESSER)
+                .number("", "second", "s", Numbers.fixed(3), value -> value);
+        Report report = new Report().rows(table, List.of(1.0));
+        assertThat(printed(report, 22))
+                .containsExactly("  part  first  second", "            s       s", "  T1    1.000   1.000");
+        assertThat(printed(report, 20)).startsWith("  part  second", "             s", "  T1     1.000");
+        assertThat(String.join(" ", printed(report, 20)).replaceAll(" +", " ")).contains("without first");
+    }
+
+    /** Two columns for each: Unicode Standard Annex 11. */
+    @Test
+    void charactersOfEastAsiaTakeTwoColumns() {
+        Table<String> table =
+                Table.<String>of("t").words("", "corner", name -> name).text("at", "m", name -> "7");
+        assertThat(printed(new Report().rows(table, List.of("東京", "Spina", "e\u0301")), WIDTH))
+                .containsExactly(
+                        "  corner  at", //
+                        "           m",
+                        "  東京     7",
+                        "  Spina    7",
+                        "  e\u0301        7");
+    }
+
+    @Test
+    void aNameThatIsTooLongStandsOnALineOfItsOwn() {
+        Table<String> table =
+                Table.<String>of("t").words("", "corner", name -> name).text("at", "m", name -> "7");
+        assertThat(printed(new Report().rows(table, List.of("Spina")), 10)).contains("  Spina", "         7");
+    }
+}
