@@ -191,9 +191,11 @@ class CircuitImportCommandTest {
                     250 * Math.sin(a) + random.nextGaussian()));
         }
         String out = folder.resolve("ellipse.json").toString();
-        assertThat(run(file("ellipse.csv", csv.toString()), "--out", out).code()).isZero();
+        assertThat(run(file("ellipse.csv", csv.toString()), "--out", out).code())
+                .isZero();
         assertThat(Documents.circuit(out).curvatureDeviation()).isNotEmpty();
-        Run show = Run.of("circuit", "show", out, "--chart", folder.resolve("map.svg").toString());
+        Run show = Run.of(
+                "circuit", "show", out, "--chart", folder.resolve("map.svg").toString());
         assertThat(show.code()).as(show.err()).isZero();
         assertThat(Files.readString(folder.resolve("map.svg"))).contains("band of nine in ten");
     }

@@ -43,8 +43,7 @@ public final class SurveyDemos {
 
     private final Track truth = Documents.circuit("harrowmere");
     private final Stations stations = truth.stations(StationSpacing.DEFAULT);
-    private final Lap lap =
-            LapSolver.on(truth).solve(Vehicle.of(Documents.car("gt-talvex"), Conditions.STANDARD));
+    private final Lap lap = LapSolver.on(truth).solve(Vehicle.of(Documents.car("gt-talvex"), Conditions.STANDARD));
 
     private SurveyDemos() {}
 
@@ -66,8 +65,9 @@ public final class SurveyDemos {
     /** Clicks every 10 m in bends and 40 m on straights, half a metre beside the road's middle, in degrees of six decimals. */
     String drawn() {
         Random random = new Random(11);
-        StringBuilder text = new StringBuilder("{\n  \"type\": \"Feature\",\n  \"properties\": {\"name\": \"Harrowmere\"},\n"
-                + "  \"geometry\": {\n    \"type\": \"Polygon\",\n    \"coordinates\": [[\n");
+        StringBuilder text =
+                new StringBuilder("{\n  \"type\": \"Feature\",\n  \"properties\": {\"name\": \"Harrowmere\"},\n"
+                        + "  \"geometry\": {\n    \"type\": \"Polygon\",\n    \"coordinates\": [[\n");
         String first = "";
         double s = 0;
         while (s < truth.length() - 5) {
@@ -141,7 +141,8 @@ public final class SurveyDemos {
             int number = 1 + (int) (time / lap.time());
             double s = distanceAt(time % lap.time());
             double speed = at(Channel.SPEED, s);
-            double lateral = speed * speed * truth.pointAt(Math.min(s, truth.length())).curvature();
+            double lateral =
+                    speed * speed * truth.pointAt(Math.min(s, truth.length())).curvature();
             double g = 0.02 + 1.015 * lateral / GRAVITY + 0.04 * random.nextGaussian();
             boolean knock = i == 200;
             boolean missing = i >= 900 && i < 910;

@@ -100,7 +100,9 @@ public record DoubtfulPlace(Kind kind, double s, Corner corner) {
         double[] k = new double[n + 1];
         double[] before = new double[n + 1];
         for (int i = 0; i <= n; i++) {
-            k[i] = side * track.pointAt(within(track, corner.entry() + extent * i / n)).curvature();
+            k[i] = side
+                    * track.pointAt(within(track, corner.entry() + extent * i / n))
+                            .curvature();
             before[i] = i == 0 ? k[0] : Math.max(before[i - 1], k[i]);
         }
         double behind = 0;

@@ -218,7 +218,9 @@ public final class RoadEdit {
             List<Corner> corners = stations.corners();
             int at = corners.indexOf(corner);
             boolean first = at == 0 && !track.isClosed();
-            double from = first ? 0 : corners.get((at + corners.size() - 1) % corners.size()).exit();
+            double from = first
+                    ? 0
+                    : corners.get((at + corners.size() - 1) % corners.size()).exit();
             double to = corner.entry();
             double now = to - from;
             if (track.isClosed() && now < 0) {
@@ -333,15 +335,7 @@ public final class RoadEdit {
             double at = 0;
             for (int i = 0; i <= cells; i++) {
                 points.add(new TrackPoint(
-                        at,
-                        curvature[i],
-                        slope[i],
-                        bank[i],
-                        vertical[i],
-                        grip[i],
-                        left[i],
-                        right[i],
-                        limit[i]));
+                        at, curvature[i], slope[i], bank[i], vertical[i], grip[i], left[i], right[i], limit[i]));
                 at += i < cells ? length[i] : 0;
             }
             return points;
@@ -380,7 +374,8 @@ public final class RoadEdit {
             }
             double step = s[i + 1] - s[i];
             double share = step > 0 ? Math.min(1, (place - s[i]) / step) : 0;
-            return points.get(i).s() + share * (points.get(i + 1).s() - points.get(i).s());
+            return points.get(i).s()
+                    + share * (points.get(i + 1).s() - points.get(i).s());
         }
 
         private double farthest(Stations made) {

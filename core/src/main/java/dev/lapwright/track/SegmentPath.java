@@ -25,6 +25,7 @@ public final class SegmentPath {
     private final double easeLength;
     /** Length of the curvature's change where it would jump, m. */
     private final double transition;
+
     private final double[] joints;
     private final double[] easeHalf;
 
@@ -181,7 +182,10 @@ public final class SegmentPath {
         for (int i = closed ? 0 : 1; i < n; i++) {
             double from = segmentBefore(i).endCurvature();
             double to = segments.get(i).startCurvature();
-            double half = Math.min(transition, Math.min(segmentBefore(i).length(), segments.get(i).length()) / 2) / 2;
+            double half = Math.min(
+                            transition,
+                            Math.min(segmentBefore(i).length(), segments.get(i).length()) / 2)
+                    / 2;
             if (from != to) {
                 path = bent(path, joints[i], half, from, to);
                 if (i == 0) {
@@ -213,7 +217,8 @@ public final class SegmentPath {
                     changed.add(TrackPoint.between(path.get(i - 1), p, high));
                 }
             }
-            boolean repeated = !changed.isEmpty() && changed.get(changed.size() - 1).s() == p.s() && p.s() > low && p.s() < high;
+            boolean repeated =
+                    !changed.isEmpty() && changed.get(changed.size() - 1).s() == p.s() && p.s() > low && p.s() < high;
             if (!repeated) {
                 changed.add(p);
             }

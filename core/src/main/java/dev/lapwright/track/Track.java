@@ -104,7 +104,8 @@ public final class Track {
         checkPoints(points);
         Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
         double length = points.get(points.size() - 1).s();
-        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD, new double[0]);
+        return new Track(
+                name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD, new double[0]);
     }
 
     private static void checkPoints(List<TrackPoint> points) {
@@ -174,13 +175,33 @@ public final class Track {
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames, corners, path, deviation);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                exact,
+                cornerNames,
+                corners,
+                path,
+                deviation);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names, corners, path, deviation);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                names,
+                corners,
+                path,
+                deviation);
     }
 
     /**
@@ -193,13 +214,33 @@ public final class Track {
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, known, path, deviation);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                cornerNames,
+                known,
+                path,
+                deviation);
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, corners, kind, deviation);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                cornerNames,
+                corners,
+                kind,
+                deviation);
     }
 
     /**
@@ -211,7 +252,8 @@ public final class Track {
     public Track laidOut(double heading, double altitude) {
         Check.finite("start heading (rad)", heading);
         Check.inRange("start altitude (m)", altitude, -500, 6000);
-        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path, deviation);
+        return new Track(
+                name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path, deviation);
     }
 
     /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
@@ -239,7 +281,8 @@ public final class Track {
                 sectorEnds,
                 cornerNames,
                 List.of(),
-                path, deviation);
+                path,
+                deviation);
     }
 
     /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
@@ -267,7 +310,8 @@ public final class Track {
         for (NamedPlace n : cornerNames) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
-        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path, new double[0]);
+        return new Track(
+                name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path, new double[0]);
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */

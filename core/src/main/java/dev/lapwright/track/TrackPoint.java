@@ -56,8 +56,7 @@ public record TrackPoint(
     }
 
     TrackPoint bending(double newCurvature) {
-        return new TrackPoint(
-                s, newCurvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
+        return new TrackPoint(s, newCurvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
     }
 
     /** Whether all columns but distance agree within rounding. */

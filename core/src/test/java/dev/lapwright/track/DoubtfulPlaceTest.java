@@ -39,23 +39,19 @@ class DoubtfulPlaceTest {
     /** 1/300 per metre less 1.645 times 0.0008 is gentler than the 1/400 per metre from which on a bend is a corner. */
     @Test
     void aGentleBendMayBeNoCorner() {
-        assertThat(doubts(run(1 / 300.0, 0, -0.02, 0.0008)))
-                .singleElement()
-                .satisfies(doubt -> {
-                    assertThat(doubt.kind()).isEqualTo(DoubtfulPlace.Kind.CORNER_OR_NONE);
-                    assertThat(doubt.corner().number()).isEqualTo(1);
-                });
+        assertThat(doubts(run(1 / 300.0, 0, -0.02, 0.0008))).singleElement().satisfies(doubt -> {
+            assertThat(doubt.kind()).isEqualTo(DoubtfulPlace.Kind.CORNER_OR_NONE);
+            assertThat(doubt.corner().number()).isEqualTo(1);
+        });
     }
 
     /** Between them 0 per metre and 1.645 times 0.001 more: tighter than the 1/800 per metre at which a corner ends. */
     @Test
     void twoBendsOneWayMayBeOne() {
-        assertThat(doubts(run(0.02, 0, 0.02, 0.001)))
-                .singleElement()
-                .satisfies(doubt -> {
-                    assertThat(doubt.kind()).isEqualTo(DoubtfulPlace.Kind.ONE_OR_TWO);
-                    assertThat(doubt.s()).isBetween(200.0, 230.0);
-                });
+        assertThat(doubts(run(0.02, 0, 0.02, 0.001))).singleElement().satisfies(doubt -> {
+            assertThat(doubt.kind()).isEqualTo(DoubtfulPlace.Kind.ONE_OR_TWO);
+            assertThat(doubt.s()).isBetween(200.0, 230.0);
+        });
         assertThat(doubts(run(0.02, 0, -0.02, 0.001))).isEmpty();
     }
 

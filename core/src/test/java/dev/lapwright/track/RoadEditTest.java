@@ -14,7 +14,9 @@ class RoadEditTest {
     private static Track square() {
         double arc = 50 * Math.PI / 2 - 20;
         List<Segment> corner = List.of(
-                Segment.clothoid(20, Double.POSITIVE_INFINITY, 50), Segment.arc(arc, 50), Segment.clothoid(20, 50, Double.POSITIVE_INFINITY));
+                Segment.clothoid(20, Double.POSITIVE_INFINITY, 50),
+                Segment.arc(arc, 50),
+                Segment.clothoid(20, 50, Double.POSITIVE_INFINITY));
         List<Segment> segments = new ArrayList<>();
         segments.add(Segment.straight(150));
         for (int i = 0; i < 4; i++) {
@@ -43,7 +45,8 @@ class RoadEditTest {
         }
         Stations laid = found.track().stations(StationSpacing.DEFAULT);
         assertThat(laid.planeGap()).isLessThan(0.01);
-        assertThat(laid.totalTurning()).isCloseTo(before.stations(StationSpacing.DEFAULT).totalTurning(), within(1e-9));
+        assertThat(laid.totalTurning())
+                .isCloseTo(before.stations(StationSpacing.DEFAULT).totalTurning(), within(1e-9));
     }
 
     /**
@@ -55,7 +58,8 @@ class RoadEditTest {
     @Test
     void theStraightsBesideATighterCornerGrowByWhatItsTangentsShrink() {
         Track before = square();
-        Track after = RoadEdit.of(before).radius(corners(before).get(1), 40).edited().track();
+        Track after =
+                RoadEdit.of(before).radius(corners(before).get(1), 40).edited().track();
         double grown = straight(after, 1, 2) - straight(before, 1, 2);
         double tangent = 50 + 20.0 * 20 / (24 * 50) + 10;
         assertThat(grown).isBetween(0.25 * 0.2 * tangent, 0.5 * 0.2 * tangent);
@@ -124,9 +128,11 @@ class RoadEditTest {
                     Double.POSITIVE_INFINITY));
         }
         Track hilly = Track.closed("Hilly", points);
-        Track after = RoadEdit.of(hilly).radius(corners(hilly).get(0), 35).edited().track();
+        Track after =
+                RoadEdit.of(hilly).radius(corners(hilly).get(0), 35).edited().track();
         // The document's own tolerance is 1 m; the closing stops at 1e-4 m.
-        assertThat(Math.abs(after.stations(StationSpacing.DEFAULT).altitudeGap())).isLessThan(0.01);
+        assertThat(Math.abs(after.stations(StationSpacing.DEFAULT).altitudeGap()))
+                .isLessThan(0.01);
     }
 
     @Test

@@ -61,7 +61,9 @@ class CircuitReaderTest {
                 + " { \"type\": \"arc\", \"radiusM\": 50, \"lengthM\": 60, \"turn\": \"left\" } ]";
         assertThat(read(body.formatted("")).pointAt(48).curvature()).isZero();
         // Over 20 m about the joint at 50 m: at 48 m four tenths of 1/50 per metre.
-        assertThat(read(body.formatted("\"transitionLengthM\": 20, ")).pointAt(48).curvature())
+        assertThat(read(body.formatted("\"transitionLengthM\": 20, "))
+                        .pointAt(48)
+                        .curvature())
                 .isCloseTo(0.4 / 50, within(ROUNDING));
     }
 

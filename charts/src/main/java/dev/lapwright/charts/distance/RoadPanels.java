@@ -77,8 +77,8 @@ public final class RoadPanels {
             edges.addSeries(BAND[0], new double[][] {stations.s(), band[0]});
             edges.addSeries(BAND[1], new double[][] {stations.s(), band[1]});
             plot.setDataset(1, edges);
-            XYDifferenceRenderer shade =
-                    new XYDifferenceRenderer(style.palette().grid(), style.palette().grid(), false);
+            XYDifferenceRenderer shade = new XYDifferenceRenderer(
+                    style.palette().grid(), style.palette().grid(), false);
             Color clear = new Color(0, 0, 0, 0);
             shade.setSeriesPaint(0, clear);
             shade.setSeriesPaint(1, clear);
@@ -98,7 +98,9 @@ public final class RoadPanels {
         double[][] band = {stations.curvature(), stations.curvature()};
         for (int i = 0; i < s.length; i++) {
             double half = NINE_OF_TEN
-                    * stations.track().curvatureDeviationAt(Math.min(s[i], stations.track().length()));
+                    * stations.track()
+                            .curvatureDeviationAt(
+                                    Math.min(s[i], stations.track().length()));
             band[0][i] = METRES_PER_KILOMETRE * (band[0][i] - half);
             band[1][i] = METRES_PER_KILOMETRE * (band[1][i] + half);
         }

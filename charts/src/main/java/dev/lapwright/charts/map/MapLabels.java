@@ -179,8 +179,7 @@ public final class MapLabels {
             g2.setPaint(style.palette().ink());
             g2.setStroke(ChartStyle.solid(2));
             g2.draw(ring);
-            double inside =
-                    heading[station] + (doubt.corner().left() ? 1 : -1) * Math.PI / 2;
+            double inside = heading[station] + (doubt.corner().left() ? 1 : -1) * Math.PI / 2;
             drawLabel(List.of(doubt.kind().question(), "?"), station, inside);
         }
     }

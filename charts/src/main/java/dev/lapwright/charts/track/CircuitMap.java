@@ -156,7 +156,9 @@ public final class CircuitMap {
             Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
             new MapScaleBar(style, scale).draw(g2, foot);
             String remark = (stations.corners().isEmpty() ? "" : "corners shaded, ")
-                    + (stations.track().curvatureDeviation().length > 0 ? "curvature's band of nine in ten shaded, " : "")
+                    + (stations.track().curvatureDeviation().length > 0
+                            ? "curvature's band of nine in ten shaded, "
+                            : "")
                     + (road.isWidened() ? "road drawn wider than it is" : "road to scale");
             MapScaleBar.drawRemark(g2, remark, foot, style);
         }

@@ -166,8 +166,9 @@ public final class CircuitEditCommand implements Callable<Integer> {
                 "Refitted",
                 !after.isClosed()
                         ? "nothing: an open run need not close, and what lies behind moves along"
-                        : "the rest moved by up to " + Numbers.fixed(found.farthestMove(), 1) + " m; its lengths changed by "
-                        + percent(found.leastStretch()) + " to " + percent(found.mostStretch()) + " %");
+                        : "the rest moved by up to " + Numbers.fixed(found.farthestMove(), 1)
+                                + " m; its lengths changed by " + percent(found.leastStretch()) + " to "
+                                + percent(found.mostStretch()) + " %");
         List<Corner> were = before.stations(StationSpacing.DEFAULT).corners();
         List<Corner> are = after.stations(StationSpacing.DEFAULT).corners();
         if (were.size() != are.size()) {

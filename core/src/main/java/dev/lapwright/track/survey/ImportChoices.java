@@ -39,19 +39,40 @@ public record ImportChoices(
     /** A circuit 10 m wide, smoothed as the data ask for. */
     public static ImportChoices circuit() {
         return new ImportChoices(
-                true, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false, OptionalInt.empty());
+                true,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                10,
+                false,
+                false,
+                OptionalInt.empty());
     }
 
     /** An open run 10 m wide, smoothed as the data ask for. */
     public static ImportChoices openRun() {
         return new ImportChoices(
-                false, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), 10, false, false, OptionalInt.empty());
+                false,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                10,
+                false,
+                false,
+                OptionalInt.empty());
     }
 
     /** The same with the smoothing of the plan set by hand, m. */
     public ImportChoices withSmoothing(double wavelength) {
         return new ImportChoices(
-                closed, OptionalDouble.of(wavelength), elevationSmoothing, accuracy, width, reversed, crossesItself, corners);
+                closed,
+                OptionalDouble.of(wavelength),
+                elevationSmoothing,
+                accuracy,
+                width,
+                reversed,
+                crossesItself,
+                corners);
     }
 
     /** The same, driven from the last point to the first. */
@@ -67,7 +88,14 @@ public record ImportChoices(
     /** The same for points whose errors across the line are known to have this standard deviation, m. */
     public ImportChoices withAccuracy(double error) {
         return new ImportChoices(
-                closed, smoothing, elevationSmoothing, OptionalDouble.of(error), width, reversed, crossesItself, corners);
+                closed,
+                smoothing,
+                elevationSmoothing,
+                OptionalDouble.of(error),
+                width,
+                reversed,
+                crossesItself,
+                corners);
     }
 
     /** The same for a line on which a driver counts so many corners. */

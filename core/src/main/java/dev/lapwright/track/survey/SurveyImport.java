@@ -237,14 +237,16 @@ public final class SurveyImport {
                 fit.stretch(factor);
                 if (corners(fit.line()) == wanted) {
                     warnings.add("smoothed by waves " + Check.text(Math.rint(100 * factor) / 100)
-                            + " times as long as the points ask for, to have the " + wanted + " corners told instead of "
+                            + " times as long as the points ask for, to have the " + wanted
+                            + " corners told instead of "
                             + found);
                     return;
                 }
             }
             fit.stretch(1);
         }
-        warnings.add(found + " corners are found where " + wanted + " are told, and no smoothing near that which the points ask"
+        warnings.add(found + " corners are found where " + wanted
+                + " are told, and no smoothing near that which the points ask"
                 + " for gives them; look at the places in doubt ('circuit show'), and set them by 'circuit edit'");
     }
 
