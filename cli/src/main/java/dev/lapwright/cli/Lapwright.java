@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.brief.BriefCommand;
 import dev.lapwright.cli.document.CircuitCommand;
+import dev.lapwright.cli.document.CircuitEditCommand;
 import dev.lapwright.cli.document.CircuitImportCommand;
 import dev.lapwright.cli.document.CircuitShowCommand;
 import dev.lapwright.cli.document.DemoCommand;
@@ -71,7 +72,8 @@ public final class Lapwright {
                 "circuit",
                 console -> new CommandLine(new CircuitCommand(console))
                         .addSubcommand(new CircuitImportCommand(console))
-                        .addSubcommand(new CircuitShowCommand(console)));
+                        .addSubcommand(new CircuitShowCommand(console))
+                        .addSubcommand(new CircuitEditCommand(console)));
         commands.put("demo", DemoCommand::new);
         commands.put("completion", CompletionCommand::new);
         commands.put("help", HelpCommand::new);

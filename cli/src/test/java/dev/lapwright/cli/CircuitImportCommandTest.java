@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -166,6 +167,37 @@ class CircuitImportCommandTest {
         Run run = run(file("log.csv", log(1)), "--elevation", heights);
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.line("Elevation")).contains("climbs");
+    }
+
+    @Test
+    void theCornersADriverCountsAreLookedFor() {
+        Run run = run("thornmere.geojson", "--corners", "5");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).containsPattern("5 corners told|where 5 are told");
+        assertThat(run("thornmere.geojson", "--corners", "6").out()).doesNotContain("told");
+    }
+
+    @Test
+    void whatIsInDoubtIsShownLater() throws IOException {
+        StringBuilder csv = new StringBuilder("x,y\n");
+        Random random = new Random(3);
+        // An ellipse whose long sides have a radius of 360 m: near the 400 m from which on a bend is no corner.
+        for (int i = 0; i < 120; i++) {
+            double a = 2 * Math.PI * i / 120;
+            csv.append(String.format(
+                    Locale.ROOT,
+                    "%.2f,%.2f%n",
+                    300 * Math.cos(a) + random.nextGaussian(),
+                    250 * Math.sin(a) + random.nextGaussian()));
+        }
+        String out = folder.resolve("ellipse.json").toString();
+        assertThat(run(file("ellipse.csv", csv.toString()), "--out", out).code())
+                .isZero();
+        assertThat(Documents.circuit(out).curvatureDeviation()).isNotEmpty();
+        Run show = Run.of(
+                "circuit", "show", out, "--chart", folder.resolve("map.svg").toString());
+        assertThat(show.code()).as(show.err()).isZero();
+        assertThat(Files.readString(folder.resolve("map.svg"))).contains("band of nine in ten");
     }
 
     @Test

@@ -10,12 +10,22 @@ import java.util.TreeSet;
  * Path of a track composed of segments. Where slope, bank, grip or width differ between neighbours the change is eased over a given
  * length centred on the joint, vertical curvature rising over its first half and falling over its second, so that it is a triangle and
  * never infinite: the vertical curve and the superelevation run-off of road design, in their simplest form.
+ *
+ * <p>Where curvature jumps, as from a straight into an arc, a transition may be laid over the joint: curvature is linear over a
+ * given length, at most half of either neighbour, which turns as much as before. A clothoid shifts what it joins by about L²/24R
+ * (any survey textbook); straights change as little as brings the end back to where it was.
  */
 public final class SegmentPath {
     private static final int EASE_POINTS = 8;
 
+    private static final int SHIFTS = 3;
+
     private final List<Segment> segments;
     private final boolean closed;
+    private final double easeLength;
+    /** Length of the curvature's change where it would jump, m. */
+    private final double transition;
+
     private final double[] joints;
     private final double[] easeHalf;
 
@@ -25,6 +35,12 @@ public final class SegmentPath {
      * @param easeLength length over which slope, bank, grip and width change between neighbours, m
      */
     public SegmentPath(List<Segment> segments, boolean closed, double easeLength) {
+        this(segments, closed, easeLength, 0);
+    }
+
+    private SegmentPath(List<Segment> segments, boolean closed, double easeLength, double transition) {
+        this.easeLength = easeLength;
+        this.transition = transition;
         if (segments.isEmpty()) {
             throw new InvalidValueException("segments", "there are none", "give at least one segment");
         }
@@ -43,6 +59,72 @@ public final class SegmentPath {
             boolean openEnd = !closed && (i == 0 || i == n);
             easeHalf[i] = openEnd ? 0 : Math.min(easeLength, Math.min(before, after)) / 2;
         }
+    }
+
+    /** The same with transitions of a length (m) wherever curvature would jump; 0 for none. */
+    public SegmentPath withTransitions(double length) {
+        Check.inRange("transitionLengthM", length, 0, 200);
+        SegmentPath bent = new SegmentPath(segments, closed, easeLength, length);
+        for (int i = 0; i < SHIFTS && closed && length > 0; i++) {
+            bent = bent.endingAs(this);
+        }
+        return bent;
+    }
+
+    /** Whether curvature jumps at a joint. */
+    public boolean hasJumps() {
+        for (int i = closed ? 0 : 1; i < segments.size(); i++) {
+            if (segmentBefore(i).endCurvature() != segments.get(i).startCurvature()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The same with its straights changed, the longer the more, so that it ends where another path does. */
+    private SegmentPath endingAs(SegmentPath other) {
+        Stations.Place wanted = other.end();
+        Stations.Place here = end();
+        double gapX = here.x() - wanted.x();
+        double gapY = here.y() - wanted.y();
+        double heading = 0;
+        double[][] along = new double[segments.size()][];
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        for (int i = 0; i < segments.size(); i++) {
+            Segment segment = segments.get(i);
+            if (segment.startCurvature() == 0 && segment.endCurvature() == 0) {
+                double flat = Math.cos(segment.road().slope());
+                along[i] = new double[] {flat * Math.cos(heading), flat * Math.sin(heading)};
+                a += segment.length() * along[i][0] * along[i][0];
+                b += segment.length() * along[i][0] * along[i][1];
+                c += segment.length() * along[i][1] * along[i][1];
+            }
+            heading += segment.length() * (segment.startCurvature() + segment.endCurvature()) / 2;
+        }
+        double determinant = a * c - b * b;
+        if (!(determinant > 1e-9 * (a + c) * (a + c))) {
+            return this;
+        }
+        double east = (-gapX * c + gapY * b) / determinant;
+        double north = (-gapY * a + gapX * b) / determinant;
+        List<Segment> changed = new ArrayList<>();
+        for (int i = 0; i < segments.size(); i++) {
+            Segment segment = segments.get(i);
+            double share = along[i] == null ? 0 : east * along[i][0] + north * along[i][1];
+            changed.add(
+                    share == 0
+                            ? segment
+                            : new Segment(
+                                    segment.length() * Math.max(0.5, 1 + share), 0, 0, segment.road(), segment.name()));
+        }
+        return new SegmentPath(changed, closed, easeLength, transition);
+    }
+
+    private Stations.Place end() {
+        Track open = Track.open("path", 0, points());
+        return open.stations(StationSpacing.DEFAULT).placeAt(open.length());
     }
 
     /**
@@ -90,7 +172,65 @@ public final class SegmentPath {
                 points.add(end);
             }
         }
-        return points;
+        return transition > 0 ? bent(points) : points;
+    }
+
+    /** Lays a transition over each joint where curvature jumps. */
+    private List<TrackPoint> bent(List<TrackPoint> points) {
+        int n = segments.size();
+        List<TrackPoint> path = points;
+        for (int i = closed ? 0 : 1; i < n; i++) {
+            double from = segmentBefore(i).endCurvature();
+            double to = segments.get(i).startCurvature();
+            double half = Math.min(
+                            transition,
+                            Math.min(segmentBefore(i).length(), segments.get(i).length()) / 2)
+                    / 2;
+            if (from != to) {
+                path = bent(path, joints[i], half, from, to);
+                if (i == 0) {
+                    path = bent(path, joints[n], half, from, to);
+                }
+            }
+        }
+        return path;
+    }
+
+    private List<TrackPoint> bent(List<TrackPoint> path, double joint, double half, double from, double to) {
+        double length = joints[segments.size()];
+        List<TrackPoint> changed = new ArrayList<>();
+        double low = Math.max(0, joint - half);
+        double high = Math.min(length, joint + half);
+        boolean started = false;
+        boolean ended = false;
+        for (int i = 0; i < path.size(); i++) {
+            TrackPoint p = path.get(i);
+            if (!started && p.s() >= low) {
+                started = true;
+                if (p.s() > low) {
+                    changed.add(TrackPoint.between(path.get(i - 1), p, low));
+                }
+            }
+            if (started && !ended && p.s() >= high) {
+                ended = true;
+                if (p.s() > high) {
+                    changed.add(TrackPoint.between(path.get(i - 1), p, high));
+                }
+            }
+            boolean repeated =
+                    !changed.isEmpty() && changed.get(changed.size() - 1).s() == p.s() && p.s() > low && p.s() < high;
+            if (!repeated) {
+                changed.add(p);
+            }
+        }
+        for (int i = 0; i < changed.size(); i++) {
+            TrackPoint p = changed.get(i);
+            if (p.s() >= low && p.s() <= high) {
+                double share = (p.s() - joint) / (2 * half) + 0.5;
+                changed.set(i, p.bending(from + share * (to - from)));
+            }
+        }
+        return changed;
     }
 
     private void addEase(TreeSet<Double> places, int joint, double centre, double length) {

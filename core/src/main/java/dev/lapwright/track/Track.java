@@ -25,6 +25,8 @@ public final class Track {
     private final List<NamedPlace> cornerNames;
     private final List<Corner> corners;
     private final Path path;
+    /** At the points, 1/m; empty where it is not known. */
+    private final double[] deviation;
 
     /** Kinds of line that a track's path may be. */
     public enum Path {
@@ -62,7 +64,8 @@ public final class Track {
             double[] sectorEnds,
             List<NamedPlace> cornerNames,
             List<Corner> corners,
-            Path path) {
+            Path path,
+            double[] deviation) {
         this.name = name;
         this.closed = closed;
         this.entrySpeed = entrySpeed;
@@ -73,6 +76,7 @@ public final class Track {
         this.cornerNames = List.copyOf(cornerNames);
         this.corners = List.copyOf(corners);
         this.path = path;
+        this.deviation = deviation.clone();
     }
 
     /**
@@ -88,7 +92,7 @@ public final class Track {
             points = new ArrayList<>(points);
             points.add(first.at(last.s()));
         }
-        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of(), Path.ROAD);
+        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of(), Path.ROAD, new double[0]);
     }
 
     /**
@@ -100,7 +104,8 @@ public final class Track {
         checkPoints(points);
         Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
         double length = points.get(points.size() - 1).s();
-        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD);
+        return new Track(
+                name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD, new double[0]);
     }
 
     private static void checkPoints(List<TrackPoint> points) {
@@ -170,13 +175,33 @@ public final class Track {
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames, corners, path);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                exact,
+                cornerNames,
+                corners,
+                path,
+                deviation);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names, corners, path);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                names,
+                corners,
+                path,
+                deviation);
     }
 
     /**
@@ -189,13 +214,33 @@ public final class Track {
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, known, path);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                cornerNames,
+                known,
+                path,
+                deviation);
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
         return new Track(
-                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, corners, kind);
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                cornerNames,
+                corners,
+                kind,
+                deviation);
     }
 
     /**
@@ -207,7 +252,8 @@ public final class Track {
     public Track laidOut(double heading, double altitude) {
         Check.finite("start heading (rad)", heading);
         Check.inRange("start altitude (m)", altitude, -500, 6000);
-        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path);
+        return new Track(
+                name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path, deviation);
     }
 
     /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
@@ -235,7 +281,8 @@ public final class Track {
                 sectorEnds,
                 cornerNames,
                 List.of(),
-                path);
+                path,
+                deviation);
     }
 
     /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
@@ -263,12 +310,19 @@ public final class Track {
         for (NamedPlace n : cornerNames) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
-        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path);
+        return new Track(
+                name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path, new double[0]);
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
     public TrackPoint pointAt(double distance) {
         Check.inRange("distance (m)", distance, 0, length());
+        int low = before(distance);
+        return TrackPoint.between(points.get(low), points.get(low + 1), distance);
+    }
+
+    /** The last point, but for the very last, that does not lie behind a distance; after a jump. */
+    private int before(double distance) {
         int low = 0;
         int high = points.size() - 1;
         while (high - low > 1) {
@@ -279,7 +333,7 @@ public final class Track {
                 high = middle;
             }
         }
-        return TrackPoint.between(points.get(low), points.get(high), distance);
+        return low;
     }
 
     /** The stations at which a lap is solved. Depends on the track alone, never on the car. */
@@ -335,6 +389,53 @@ public final class Track {
     /** Names given to corners. */
     public List<NamedPlace> cornerNames() {
         return cornerNames;
+    }
+
+    /**
+     * The same track with what is not known of its curvature: the standard deviation at each of its points, 1/m. It is lost where
+     * points are made anew.
+     *
+     * @param deviation as many as points; copied
+     */
+    public Track withCurvatureDeviation(double[] deviation) {
+        if (deviation.length != points.size()) {
+            throw new InvalidValueException(
+                    "curvature deviation",
+                    deviation.length + " values for " + points.size() + " points",
+                    "give one for each point");
+        }
+        for (double value : deviation) {
+            Check.inRange("curvature deviation (1/m)", value, 0, 1);
+        }
+        return new Track(
+                name,
+                closed,
+                entrySpeed,
+                startHeading,
+                startAltitude,
+                points,
+                sectorEnds,
+                cornerNames,
+                corners,
+                path,
+                deviation);
+    }
+
+    /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
+    public double[] curvatureDeviation() {
+        return deviation.clone();
+    }
+
+    /** Standard deviation of the curvature at a distance (m) within its length, 1/m; NaN where it is not known. */
+    public double curvatureDeviationAt(double distance) {
+        Check.inRange("distance (m)", distance, 0, length());
+        if (deviation.length == 0) {
+            return Double.NaN;
+        }
+        int i = before(distance);
+        double step = points.get(i + 1).s() - points.get(i).s();
+        double share = step > 0 ? Math.min(1, (distance - points.get(i).s()) / step) : 0;
+        return deviation[i] + share * (deviation[i + 1] - deviation[i]);
     }
 
     /** Whether the path is the road's own line or one that a car drove. */

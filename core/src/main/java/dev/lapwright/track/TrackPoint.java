@@ -55,6 +55,10 @@ public record TrackPoint(
                 distance, curvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
     }
 
+    TrackPoint bending(double newCurvature) {
+        return new TrackPoint(s, newCurvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
+    }
+
     /** Whether all columns but distance agree within rounding. */
     boolean isNear(TrackPoint other) {
         final double slack = 1e-10;

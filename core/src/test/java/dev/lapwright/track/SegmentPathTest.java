@@ -9,6 +9,33 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SegmentPathTest {
+    /** Curvature linear over the joint turns by the mean of both sides, as the jump did; the arc's middle keeps its radius. */
+    @Test
+    void aTransitionTurnsAsTheJumpDidAndTheCircuitStillCloses() {
+        SegmentPath jumps = new SegmentPath(
+                List.of(
+                        Segment.straight(200),
+                        Segment.arc(50 * Math.PI, 50),
+                        Segment.straight(200),
+                        Segment.arc(50 * Math.PI, 50)),
+                true,
+                40);
+        assertThat(jumps.hasJumps()).isTrue();
+        Track bent = jumps.withTransitions(20).closedTrack("Stadium", 0.001);
+        Stations laid = bent.stations(StationSpacing.DEFAULT);
+        assertThat(laid.totalTurning()).isCloseTo(2 * Math.PI, within(1e-9));
+        assertThat(bent.pointAt(200 + 25 * Math.PI).curvature()).isCloseTo(1 / 50.0, within(1e-12));
+        double joint = laid.corners().get(0).entry();
+        // Half way through the transition curvature is the mean of both sides.
+        assertThat(bent.pointAt(200).curvature()).isCloseTo(0.5 / 50, within(2e-4));
+        assertThat(joint).isBetween(189.0, 195.0);
+        for (int i = 1; i < bent.points().size(); i++) {
+            assertThat(bent.points().get(i).s())
+                    .as("no jump is left")
+                    .isGreaterThan(bent.points().get(i - 1).s());
+        }
+    }
+
     private static Stations over(double ease) {
         Track track = new SegmentPath(
                         List.of(

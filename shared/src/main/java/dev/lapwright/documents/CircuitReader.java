@@ -45,12 +45,14 @@ final class CircuitReader {
         double entrySpeed = root.optional(RoadFields.ENTRY_SPEED, 0);
         double tolerance = root.optional(RoadFields.CLOSURE_TOLERANCE, CLOSURE_TOLERANCE);
         double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
+        double transition = root.optional(RoadFields.TRANSITION_LENGTH, 0);
         double[] sectorEnds = sectorEnds();
         String kind = root.choice(PATH, WORDS, null);
         refuseWhatDoesNotApply(closedFlag);
         SegmentReader segmentReader = new SegmentReader(faults);
         List<Segment> segments = segmentReader.read(list("segments", 1));
-        List<TrackPoint> stations = new StationReader(faults, closed).read(list("stations", 2));
+        StationReader stationReader = new StationReader(faults, closed);
+        List<TrackPoint> stations = stationReader.read(list("stations", 2));
         List<Track.NamedPlace> corners = corners();
         root.close();
         faults.throwIfAny();
@@ -60,11 +62,14 @@ final class CircuitReader {
         String shape = root.has("segments") ? "segments" : "stations";
         Track track = attempt(shape, () -> {
             if (root.has("segments")) {
-                SegmentPath path = new SegmentPath(segments, closed, easeLength);
+                SegmentPath path = new SegmentPath(segments, closed, easeLength).withTransitions(transition);
                 return closed ? path.closedTrack(name, tolerance) : path.openTrack(name, entrySpeed);
             }
             Track laid = closed ? Track.closed(name, stations) : Track.open(name, entrySpeed, stations);
-            Track whole = closed ? laid.requireClosed(tolerance) : laid;
+            Track known = stationReader.deviation().length == laid.points().size()
+                    ? laid.withCurvatureDeviation(stationReader.deviation())
+                    : laid;
+            Track whole = closed ? known.requireClosed(tolerance) : known;
             return corners.isEmpty() ? whole : whole.withCornerNames(corners);
         });
         for (int i = 0; i < corners.size(); i++) {
@@ -144,6 +149,7 @@ final class CircuitReader {
         }
         if (stations && !segments) {
             refuse(RoadFields.EASE_LENGTH, "only segments are eased into each other", "remove it");
+            refuse(RoadFields.TRANSITION_LENGTH, "only between segments curvature may jump", "remove it");
         }
         if (segments && !stations && root.has("corners")) {
             root.form("corners", "a circuit of segments names its corners there", "put the name into the segment");

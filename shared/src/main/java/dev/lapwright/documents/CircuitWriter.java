@@ -11,6 +11,9 @@ import java.util.Map;
 
 /** Writer of a circuit document made of stations, which holds the whole of any track however it was made. */
 final class CircuitWriter {
+    /** A doubt needs no more digits, 1/m. */
+    private static final double DEVIATION_STEP = 1e-6;
+
     private CircuitWriter() {}
 
     /** The document as maps and lists in its order. */
@@ -30,8 +33,16 @@ final class CircuitWriter {
             sectors.add(end);
         }
         document.put(RoadFields.SECTOR_ENDS.name(), sectors);
-        document.put(
-                "stations", track.points().stream().map(CircuitWriter::station).toList());
+        double[] deviation = track.curvatureDeviation();
+        List<Map<String, Object>> stations = new ArrayList<>();
+        for (int i = 0; i < track.points().size(); i++) {
+            Map<String, Object> station = station(track.points().get(i));
+            if (deviation.length > 0) {
+                put(station, RoadFields.CURVATURE_DEVIATION, Math.rint(deviation[i] / DEVIATION_STEP) * DEVIATION_STEP);
+            }
+            stations.add(station);
+        }
+        document.put("stations", stations);
         if (!track.cornerNames().isEmpty()) {
             List<Map<String, Object>> corners = new ArrayList<>();
             for (Track.NamedPlace place : track.cornerNames()) {

@@ -27,6 +27,12 @@ final class RoadFields {
             "speed at the start of an open run");
     static final NumberField EASE_LENGTH = NumberField.only(
             "easeLength", Unit.METRE, 1, 500, "length over which slope, bank, grip and width change between segments");
+    static final NumberField TRANSITION_LENGTH = NumberField.only(
+            "transitionLength",
+            Unit.METRE,
+            0,
+            200,
+            "length over which curvature changes between segments where it would jump; 0 lets it jump");
     static final NumberField CLOSURE_TOLERANCE = NumberField.only(
             "closureTolerance", Unit.METRE, 1e-6, 50, "gap allowed between the end and the start of a closed circuit");
     static final NumberField SECTOR_ENDS =
@@ -50,6 +56,12 @@ final class RoadFields {
             NumberField.only("s", Unit.METRE, 0, MAX_LENGTH, "distance from the start along the road surface");
     static final NumberField CURVATURE = new NumberField(
             "curvature", List.of(UnitScale.identity("PerM", "1/m")), -0.5, 0.5, "curvature, positive to the left");
+    static final NumberField CURVATURE_DEVIATION = new NumberField(
+            "curvatureDeviation",
+            List.of(UnitScale.identity("PerM", "1/m")),
+            0,
+            1,
+            "standard deviation of what is not known of the curvature; at all stations or at none");
     static final NumberField VERTICAL_CURVATURE = new NumberField(
             "verticalCurvature",
             List.of(UnitScale.identity("PerM", "1/m")),

@@ -15,6 +15,8 @@ final class StationReader {
     private final FaultList faults;
     private final boolean closed;
 
+    private double[] deviation = new double[0];
+
     private record Station(
             ObjectReader fields, double s, double curvature, double verticalCurvature, RoadSurface surface) {}
 
@@ -26,18 +28,35 @@ final class StationReader {
     /** The points in order, or an empty list after faults, which have been reported. */
     List<TrackPoint> read(List<ObjectReader> list) {
         List<Station> stations = new ArrayList<>();
+        double[] deviations = new double[list.size()];
+        int known = 0;
         RoadSurface surface = RoadSurface.FIRST;
         for (ObjectReader fields : list) {
             double s = fields.required(RoadFields.DISTANCE);
             double curvature = fields.required(RoadFields.CURVATURE);
             double vertical = fields.optional(RoadFields.VERTICAL_CURVATURE, Double.NaN);
             surface = surface.next(fields);
+            deviations[stations.size()] = fields.optional(RoadFields.CURVATURE_DEVIATION, 0);
+            known += fields.has(RoadFields.CURVATURE_DEVIATION) ? 1 : 0;
             fields.close();
             Station station = new Station(fields, s, curvature, vertical, surface);
             checkOrder(stations, station);
             stations.add(station);
         }
+        if (known > 0 && known < list.size()) {
+            list.get(0)
+                    .meaning(
+                            RoadFields.CURVATURE_DEVIATION.name(),
+                            known + " of " + list.size() + " stations have it",
+                            "give it to all stations or to none");
+        }
+        deviation = known > 0 ? deviations : new double[0];
         return faults.isEmpty() ? points(stations) : List.of();
+    }
+
+    /** Standard deviation of the curvature at the stations read, 1/m; empty if they say none. */
+    double[] deviation() {
+        return deviation;
     }
 
     private void checkOrder(List<Station> before, Station station) {

@@ -4,10 +4,14 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Report of a circuit or open run: its length, climb, widths, sectors and corners. */
@@ -19,10 +23,12 @@ public final class CircuitReport {
     private final Stations stations;
     private final Extreme narrowest;
     private final Extreme widest;
+    private final List<DoubtfulPlace> doubts;
 
     private CircuitReport(Stations stations) {
         this.stations = stations;
         track = stations.track();
+        doubts = DoubtfulPlace.of(stations);
         double[] widths = stations.widthLeft();
         double[] right = stations.widthRight();
         Arrays.setAll(widths, i -> widths[i] + right[i]);
@@ -77,7 +83,31 @@ public final class CircuitReport {
             double speed = track.entrySpeed();
             report.item("Start", speed > 0 ? "flying at " + Numbers.kmh(speed) + " km/h" : "standing");
         }
+        int jumps = jumps();
+        if (jumps > 0) {
+            report.item(
+                    "Curvature",
+                    "jumps at " + jumps + (jumps == 1 ? " joint" : " joints")
+                            + ", where no car can follow: entry and exit of such a corner have no length;"
+                            + " \"transitionLengthM\": 20 in the document lays transitions over them");
+        }
+        for (DoubtfulPlace doubt : doubts) {
+            report.item(
+                    "In doubt",
+                    doubt.kind().question() + " " + doubt.corner().label() + ", at " + Numbers.fixed(doubt.s(), 0)
+                            + " m");
+        }
         report.gap();
+    }
+
+    private int jumps() {
+        int jumps = 0;
+        List<TrackPoint> points = track.points();
+        for (int i = 1; i < points.size(); i++) {
+            boolean here = points.get(i).s() == points.get(i - 1).s();
+            jumps += here && points.get(i).curvature() != points.get(i - 1).curvature() ? 1 : 0;
+        }
+        return jumps;
     }
 
     private static String said(Extreme place, int decimals, String unit) {
@@ -147,6 +177,15 @@ public final class CircuitReport {
                 .field("narrowestAtM", narrowest.at())
                 .field("widestM", widest.value())
                 .field("widestAtM", widest.at())
-                .field("sectorEndsM", InputHash.list(track.sectorEnds()));
+                .field("sectorEndsM", InputHash.list(track.sectorEnds()))
+                .field("inDoubt", doubts.stream().map(CircuitReport::tree).toList());
+    }
+
+    private static Map<String, Object> tree(DoubtfulPlace doubt) {
+        Map<String, Object> one = new LinkedHashMap<>();
+        one.put("question", doubt.kind().question());
+        one.put("atM", doubt.s());
+        one.put("corner", doubt.corner().label());
+        return one;
     }
 }

@@ -1,6 +1,7 @@
 package dev.lapwright.documents;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.files.DocumentSource;
@@ -39,6 +40,31 @@ class CircuitReaderTest {
         assertThat(read("\"closed\": false, \"segments\": [ { \"type\": \"straight\", \"lengthM\": 50 } ]")
                         .path())
                 .isEqualTo(Track.Path.ROAD);
+    }
+
+    @Test
+    void whatIsNotKnownOfTheCurvatureComesBackFromADocument() {
+        String stations = "\"closed\": false, \"stations\": [ { \"sM\": 0, \"curvaturePerM\": 0%s },"
+                + " { \"sM\": 50, \"curvaturePerM\": 0%s } ]";
+        String one = ", \"curvatureDeviationPerM\": 0.001";
+        Track track = read(stations.formatted(one, ", \"curvatureDeviationPerM\": 0.002"));
+        assertThat(track.curvatureDeviationAt(25)).isCloseTo(0.0015, within(ROUNDING));
+        Track again = Documents.circuit(new DocumentSource("again", DocumentWriter.text(track)));
+        assertThat(again.curvatureDeviation()).containsExactly(0.001, 0.002);
+        assertThatThrownBy(() -> read(stations.formatted(one, "")))
+                .hasMessageContaining("1 of 2 stations have it; give it to all stations or to none");
+    }
+
+    @Test
+    void transitionsAreLaidOnlyWhereTheDocumentAsksForThem() {
+        String body = "\"closed\": false, %s\"segments\": [ { \"type\": \"straight\", \"lengthM\": 50 },"
+                + " { \"type\": \"arc\", \"radiusM\": 50, \"lengthM\": 60, \"turn\": \"left\" } ]";
+        assertThat(read(body.formatted("")).pointAt(48).curvature()).isZero();
+        // Over 20 m about the joint at 50 m: at 48 m four tenths of 1/50 per metre.
+        assertThat(read(body.formatted("\"transitionLengthM\": 20, "))
+                        .pointAt(48)
+                        .curvature())
+                .isCloseTo(0.4 / 50, within(ROUNDING));
     }
 
     @Test

@@ -25,6 +25,7 @@ final class CircuitSchema {
                 .optional(RoadFields.START_ALTITUDE, 0)
                 .optional(RoadFields.ENTRY_SPEED, 0)
                 .optional(RoadFields.EASE_LENGTH, 40)
+                .optional(RoadFields.TRANSITION_LENGTH, 0)
                 .optional(RoadFields.CLOSURE_TOLERANCE, 1)
                 .optional(
                         "sectorEndsM",
@@ -44,6 +45,7 @@ final class CircuitSchema {
                 .rule(when("closed", true, RoadFields.ENTRY_SPEED.names()))
                 .rule(when("closed", false, RoadFields.CLOSURE_TOLERANCE.names()))
                 .exclusive(List.of("stations"), RoadFields.EASE_LENGTH.names())
+                .exclusive(List.of("stations"), RoadFields.TRANSITION_LENGTH.names())
                 .exclusive(List.of("segments"), List.of("corners"));
     }
 
@@ -108,7 +110,8 @@ final class CircuitSchema {
         ObjectSchema object = new ObjectSchema("the road at one distance; two at the same distance are a jump")
                 .required(RoadFields.DISTANCE)
                 .required(RoadFields.CURVATURE)
-                .optional(RoadFields.VERTICAL_CURVATURE, Double.NaN);
+                .optional(RoadFields.VERTICAL_CURVATURE, Double.NaN)
+                .optional(RoadFields.CURVATURE_DEVIATION, Double.NaN);
         return surface(object).build();
     }
 

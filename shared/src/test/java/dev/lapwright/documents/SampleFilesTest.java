@@ -16,6 +16,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,7 +64,8 @@ class SampleFilesTest {
                                 OptionalDouble.empty(),
                                 10,
                                 false,
-                                false))
+                                false,
+                                OptionalInt.empty()))
                 .report();
     }
 

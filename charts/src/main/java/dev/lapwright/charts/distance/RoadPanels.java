@@ -9,6 +9,7 @@ import dev.lapwright.charts.plot.SignLabels;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
+import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
@@ -19,6 +20,7 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYDifferenceRenderer;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
@@ -34,6 +36,10 @@ public final class RoadPanels {
     private static final double LEAST_SLOPE = 1;
 
     private static final double METRES_PER_KILOMETRE = 1000;
+    /** Quantile of a normal distribution that nine of ten lie within. */
+    private static final double NINE_OF_TEN = 1.645;
+    /** Names of the band's edges. */
+    private static final String[] BAND = {"least in nine of ten", "greatest in nine of ten"};
 
     private RoadPanels() {}
 
@@ -57,13 +63,48 @@ public final class RoadPanels {
             low = Math.min(low, curvature[i]);
             high = Math.max(high, curvature[i]);
         }
+        double[][] band = band(stations);
+        for (int i = 0; band.length > 0 && i < curvature.length; i++) {
+            low = Math.min(low, band[0][i]);
+            high = Math.max(high, band[1][i]);
+        }
         UnitAxis axis = new UnitAxis("Curvature (1/km)", style, 0, NumberText::signed).withCloseTicks();
         // Room for the radii beyond the peaks.
         axis.setRange(UnitAxis.padded(low, high, 0.25));
         XYPlot plot = new XYPlot(line("curvature", stations.s(), curvature), null, axis, SeriesRenderers.of(1, style));
+        if (band.length > 0) {
+            DefaultXYDataset edges = new DefaultXYDataset();
+            edges.addSeries(BAND[0], new double[][] {stations.s(), band[0]});
+            edges.addSeries(BAND[1], new double[][] {stations.s(), band[1]});
+            plot.setDataset(1, edges);
+            XYDifferenceRenderer shade = new XYDifferenceRenderer(
+                    style.palette().grid(), style.palette().grid(), false);
+            Color clear = new Color(0, 0, 0, 0);
+            shade.setSeriesPaint(0, clear);
+            shade.setSeriesPaint(1, clear);
+            plot.setRenderer(1, shade);
+        }
         markZero(plot, style);
         plot.addAnnotation(new CornerRadii(stations.corners(), style));
         return plot;
+    }
+
+    /** Least and greatest curvature that the true one lies between nine times of ten, 1/km; empty if it is not known. */
+    private static double[][] band(Stations stations) {
+        if (stations.track().curvatureDeviation().length == 0) {
+            return new double[0][];
+        }
+        double[] s = stations.s();
+        double[][] band = {stations.curvature(), stations.curvature()};
+        for (int i = 0; i < s.length; i++) {
+            double half = NINE_OF_TEN
+                    * stations.track()
+                            .curvatureDeviationAt(
+                                    Math.min(s[i], stations.track().length()));
+            band[0][i] = METRES_PER_KILOMETRE * (band[0][i] - half);
+            band[1][i] = METRES_PER_KILOMETRE * (band[1][i] + half);
+        }
+        return band;
     }
 
     /** Slope, deg, uphill positive. */

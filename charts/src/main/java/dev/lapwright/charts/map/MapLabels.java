@@ -4,8 +4,10 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.plot.LabelSpace;
 import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;
 import java.awt.Graphics2D;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
@@ -164,6 +166,21 @@ public final class MapLabels {
             double bottom = area.getMaxY() - 2.5 * style.textSize();
             new PlacedText(text, area.getMaxX(), bottom, TextAnchor.BOTTOM_RIGHT, style.small())
                     .draw(g2, style.palette().muted());
+        }
+    }
+
+    /** Rings the places where a corner is in doubt, each with its question beside it. */
+    public void drawDoubts(List<DoubtfulPlace> doubts) {
+        for (DoubtfulPlace doubt : doubts) {
+            int station = nearest(doubt.s());
+            double reach = halfRoad + GAP;
+            Ellipse2D ring = new Ellipse2D.Double(
+                    scale.px(x[station]) - reach, scale.py(y[station]) - reach, 2 * reach, 2 * reach);
+            g2.setPaint(style.palette().ink());
+            g2.setStroke(ChartStyle.solid(2));
+            g2.draw(ring);
+            double inside = heading[station] + (doubt.corner().left() ? 1 : -1) * Math.PI / 2;
+            drawLabel(List.of(doubt.kind().question(), "?"), station, inside);
         }
     }
 

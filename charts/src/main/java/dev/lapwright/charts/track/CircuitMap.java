@@ -11,6 +11,7 @@ import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.awt.Graphics2D;
@@ -26,7 +27,8 @@ import org.jfree.chart.plot.PlotState;
 
 /**
  * A circuit or open run by itself: the road in plan, north up and true to scale, with corners, start and driving direction;
- * beneath it altitude (m) and curvature (1/km) over distance (m), with the smallest radius of each corner (m).
+ * beneath it altitude (m) and curvature (1/km) over distance (m), with the smallest radius of each corner (m). Where it is
+ * known how sure the curvature is, places in doubt are ringed and the band of nine in ten is shaded.
  */
 public final class CircuitMap {
     /** The size it is designed for. */
@@ -150,9 +152,13 @@ public final class CircuitMap {
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
             labels.drawStart(stations.track().isClosed());
             labels.drawCorners();
+            labels.drawDoubts(DoubtfulPlace.of(stations));
             Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
             new MapScaleBar(style, scale).draw(g2, foot);
             String remark = (stations.corners().isEmpty() ? "" : "corners shaded, ")
+                    + (stations.track().curvatureDeviation().length > 0
+                            ? "curvature's band of nine in ten shaded, "
+                            : "")
                     + (road.isWidened() ? "road drawn wider than it is" : "road to scale");
             MapScaleBar.drawRemark(g2, remark, foot, style);
         }

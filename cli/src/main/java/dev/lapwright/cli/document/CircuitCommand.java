@@ -12,10 +12,11 @@ import picocli.CommandLine.Spec;
         name = "circuit",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {"Makes a circuit of surveyed points (circuit import); shows one (circuit show)."},
+        description = {"Makes a circuit of points (circuit import); shows or corrects it (show, edit)."},
         customSynopsis = {
             "lapwright circuit import FILE --out FILE [OPTIONS]",
-            "       lapwright circuit show CIRCUIT [OPTIONS]"
+            "       lapwright circuit show CIRCUIT [OPTIONS]",
+            "       lapwright circuit edit CIRCUIT --out FILE [OPTIONS]"
         },
         commandListHeading = "%nCommands:%n",
         optionListHeading = "%n",

@@ -99,6 +99,12 @@ public final class CircuitImportCommand implements Callable<Integer> {
         Double accuracy;
 
         @Option(
+                names = "--corners",
+                paramLabel = "N",
+                description = "As many corners as a driver counts: smooths as much more or less as gives them.")
+        Integer corners;
+
+        @Option(
                 names = "--car",
                 paramLabel = "CAR",
                 defaultValue = "gt-talvex",
@@ -188,7 +194,8 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 reading.accuracy == null ? OptionalDouble.empty() : OptionalDouble.of(reading.accuracy),
                 reading.width,
                 reading.reverse,
-                reading.figureOfEight);
+                reading.figureOfEight,
+                reading.corners == null ? OptionalInt.empty() : OptionalInt.of(reading.corners));
         ResultFiles<ImportedTrack> files = new ResultFiles<>(output.force);
         if (output.out != null) {
             files.text(

@@ -42,6 +42,7 @@ final class RoadFit {
 
     private static final int FIRST_STEPS = 4;
     private static final int ROUNDS = 12;
+    private static final int STRETCH_STEPS = 2;
     private static final double LEAST_ROUGHNESS = 1e-3;
     /** A step that moves the line farther is shortened, m. */
     private static final double LONGEST_MOVE = 15;
@@ -68,6 +69,9 @@ final class RoadFit {
     private RoadPosterior posterior;
     private Wander wander = Wander.NONE;
     private double wave;
+    /** The wave that the points chose, m. */
+    private double chosen;
+
     private double[] roughness = {1};
     private Solution solution;
 
@@ -162,6 +166,7 @@ final class RoadFit {
             use(new double[] {Math.log(wave)}, WanderKind.NONE);
         }
         adapt(ROUNDS);
+        chosen = wave;
         move(solution);
         solution = posterior.solve(posterior.strength(wave), wander);
     }
@@ -382,6 +387,15 @@ final class RoadFit {
             means[i] = norm > 0 ? sum / norm : 1;
         }
         return means;
+    }
+
+    /** Takes the road smoother, with the wave that the points chose longer by a factor, or rougher with one below 1. */
+    void stretch(double factor) {
+        wave = chosen * factor;
+        for (int i = 0; i < STRETCH_STEPS; i++) {
+            move(posterior.solve(posterior.strength(wave), wander));
+        }
+        solution = posterior.solve(posterior.strength(wave), wander);
     }
 
     /** The road's centre line. */

@@ -6,6 +6,7 @@ import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.numerics.SplineKnots;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -29,6 +30,15 @@ public final class SurveyImport {
 
     private static final double LEAST_CHORD = 0.1;
     private static final double CLOSURE = 0.2;
+    /** Share of a fast car's weight that crests of circuits take off at most. Common practice, no source. */
+    private static final double LIGHTEST = 0.7;
+
+    private static final double LONGER = 1.25;
+    /** What a fast car does: on straights, m/s, and in bends, m/s². Common practice, no source. */
+    private static final double FASTEST = 60;
+
+    private static final double HARDEST = 15;
+    private static final double STANDARD_GRAVITY = 9.80665;
     /** A bend with entry, middle and exit, and the straights beside it: common practice, no source. */
     private static final int POINTS_OF_A_CORNER = 5;
 
@@ -36,6 +46,11 @@ public final class SurveyImport {
     private static final double LEAST_RADIUS = 5;
     /** Tracks drawn from all those that the points allow. */
     private static final int DRAWS = 20;
+
+    /** Steps of smoothing in which the corners told are looked for: up to three times the wave that the points ask for. */
+    private static final double STRETCH = 1.1;
+
+    private static final int MOST_STRETCHES = 12;
 
     private final String name;
     private final ImportChoices choices;
@@ -81,9 +96,8 @@ public final class SurveyImport {
         double[] z = plan.points().stream()
                 .mapToDouble(p -> survey.hasElevation() ? p.z() : 0)
                 .toArray();
-        CrossValidation.Result elevation = survey.hasElevation()
-                ? smooth(plan.places(), choices.elevationSmoothing(), z)
-                : CrossValidation.byHand(plan.places(), 0, z);
+        CrossValidation.Result elevation =
+                survey.hasElevation() ? elevation(plan, z) : CrossValidation.byHand(plan.places(), 0, z);
         StationSampler sampler = new StationSampler(
                 plan.curve(),
                 plan.places(),
@@ -111,7 +125,7 @@ public final class SurveyImport {
                 1 / curvature, sampled.s()[tightest], sampled.turning(), crossings, track.length(), sampled.climb());
         CurvatureBand band = plan.fit() == null ? null : band(plan, track);
         return new ImportedTrack(
-                track,
+                band == null ? track : track.withCurvatureDeviation(band.deviation()),
                 new ImportReport(
                         survey.points().size(),
                         points.size(),
@@ -131,6 +145,42 @@ public final class SurveyImport {
                     + " points for each: their shape between the points is a guess; give points every 5 to 20 m in bends, or"
                     + " smooth more, as in --smoothing 100");
         }
+    }
+
+    /**
+     * Altitudes as smooth as the data ask for, and smoother where that makes crests over which cars would fly: heights of a
+     * receiver wander, which cross-validation takes for road.
+     */
+    private CrossValidation.Result elevation(Plan plan, double[] z) {
+        CrossValidation.Result found = smooth(plan.places(), choices.elevationSmoothing(), z);
+        double chosen = found.wavelength();
+        double longest = Math.max(chosen, plan.places().span() / 2);
+        double sharpest = sharpest(plan, found);
+        for (double wave = Math.max(chosen, 2 * plan.places().meanStep());
+                choices.elevationSmoothing().isEmpty() && sharpest(plan, found) > LIGHTEST && wave < longest; ) {
+            wave = Math.min(longest, wave * LONGER);
+            found = CrossValidation.byHand(plan.places(), wave, z);
+        }
+        if (found.wavelength() != chosen) {
+            warnings.add("the altitudes are smoothed to waves of " + Math.round(found.wavelength()) + " m instead of "
+                    + Math.round(chosen) + " m, which would change a car's weight by up to "
+                    + Check.text(Math.rint(10 * sharpest) / 10)
+                    + " times itself over crests and dips: their errors wander; --elevation-smoothing sets it by hand, and"
+                    + " --elevation takes altitudes from a better source");
+        }
+        return found;
+    }
+
+    /** Greatest v² |d²z/ds²| over g at the points, with speeds that a fast car may have there. */
+    private static double sharpest(Plan plan, CrossValidation.Result elevation) {
+        double most = 0;
+        for (int i = 0; i < plan.places().intervals(); i++) {
+            double bend = Math.abs(plan.curve().at(plan.places().place(i)).curvature());
+            double square = Math.min(FASTEST * FASTEST, HARDEST / Math.max(bend, 1e-6));
+            most = Math.max(
+                    most, square * Math.abs(elevation.splines().get(0).secondDerivative(i, 0)) / STANDARD_GRAVITY);
+        }
+        return most;
     }
 
     /** The spline through all points. */
@@ -164,12 +214,52 @@ public final class SurveyImport {
         RoadFit fit = choices.smoothing().isPresent()
                 ? RoadFit.byHand(on, first, choices.smoothing().getAsDouble())
                 : RoadFit.chosen(on, first, choices.accuracy());
+        if (choices.corners().isPresent()) {
+            countCorners(fit, choices.corners().getAsInt());
+        }
         double[] feet = fit.feet();
         double start = choices.closed()
                 ? Arrays.stream(feet).filter(s -> s >= 0).findFirst().orElse(0)
                 : 0;
         ReferenceLine line = start == 0 ? fit.line() : fit.line().startingAt(start);
         return placed(fit, line, feet, start);
+    }
+
+    /** Takes the road as much smoother or rougher as gives it the corners that a driver counts. */
+    private void countCorners(RoadFit fit, int wanted) {
+        int found = corners(fit.line());
+        if (found == wanted) {
+            return;
+        }
+        if (choices.smoothing().isEmpty()) {
+            for (int k = 1; k <= MOST_STRETCHES; k++) {
+                double factor = Math.pow(STRETCH, found > wanted ? k : -k);
+                fit.stretch(factor);
+                if (corners(fit.line()) == wanted) {
+                    warnings.add("smoothed by waves " + Check.text(Math.rint(100 * factor) / 100)
+                            + " times as long as the points ask for, to have the " + wanted
+                            + " corners told instead of "
+                            + found);
+                    return;
+                }
+            }
+            fit.stretch(1);
+        }
+        warnings.add(found + " corners are found where " + wanted
+                + " are told, and no smoothing near that which the points ask"
+                + " for gives them; look at the places in doubt ('circuit show'), and set them by 'circuit edit'");
+    }
+
+    private static int corners(ReferenceLine line) {
+        List<TrackPoint> nodes = new ArrayList<>();
+        for (int i = 0; i < line.count(); i++) {
+            nodes.add(TrackPoint.flat(i * line.step(), Math.max(-0.5, Math.min(0.5, line.curvature(i)))));
+        }
+        if (line.closed()) {
+            nodes.add(TrackPoint.flat(line.length(), nodes.get(0).curvature()));
+        }
+        Track track = line.closed() ? Track.closed("nodes", nodes) : Track.open("nodes", 0, nodes);
+        return track.stations(StationSpacing.DEFAULT).corners().size();
     }
 
     /** The points in the order in which they stand along the line, those nearly on the place of another left out. */

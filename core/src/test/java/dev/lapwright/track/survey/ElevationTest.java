@@ -72,4 +72,30 @@ class ElevationTest {
         assertThat(report.smoothing().largestMove()).isLessThan(1e-4);
         assertThat(report.shape().climb()).isCloseTo(2 * RISE, within(1.0));
     }
+
+    /**
+     * Heights of a receiver, 2.5 m off over 400 m as an Ornstein and Uhlenbeck process, on a level circle of 200 m: at 15 m/s² a
+     * car does 55 m/s there, and 0.7 g take its weight's share at a vertical curvature of 0.7 · 9.80665/(15 · 200) = 0.00229 per
+     * metre; stations between the points may pass it by a little.
+     */
+    @Test
+    void wanderingHeightsAreNoCrestsThatCarsWouldFlyOver() {
+        Random random = new Random(5);
+        double[] wander = {0};
+        double kept = Math.exp(-8.0 / 400);
+        Survey survey = new Survey(
+                Shapes.sampled(157, 2 * Math.PI, a -> {
+                    wander[0] = kept * wander[0] + 2.5 * Math.sqrt(1 - kept * kept) * random.nextGaussian();
+                    return new SurveyPoint(R * Math.cos(a), R * Math.sin(a), 100 + wander[0], 0, 0);
+                }),
+                true,
+                false);
+        ImportedTrack found = SurveyImport.of("wandering", survey, ImportChoices.circuit());
+        double sharpest = found.track().points().stream()
+                .mapToDouble(p -> Math.abs(p.verticalCurvature()))
+                .max()
+                .orElseThrow();
+        assertThat(sharpest).isLessThan(1.1 * 0.7 * 9.80665 / (15 * R));
+        assertThat(found.report().warnings()).anyMatch(w -> w.contains("the altitudes are smoothed to waves of"));
+    }
 }

@@ -1,0 +1,193 @@
+package dev.lapwright.cli.document;
+
+import dev.lapwright.car.Unit;
+import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
+import dev.lapwright.cli.output.Lines;
+import dev.lapwright.cli.output.Outputs;
+import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.DecimalText;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.track.Corner;
+import dev.lapwright.track.RoadEdit;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Corrections of a circuit by hand. */
+@Command(
+        name = "edit",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Corrects a circuit by hand: a corner's smallest radius, width or bank, the length of the straight",
+            "before it. The rest is refitted: every heading stays, straights change as little as closes the",
+            "circuit again. 'lapwright circuit show' numbers the corners."
+        },
+        customSynopsis = "lapwright circuit edit CIRCUIT --out FILE [OPTIONS]",
+        parameterListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright circuit edit castelvane --radius T3=45 --bank T3=4 --out mine.json",
+            "      The third corner gets 45 m at its apex, and 4 degrees of bank that help it.",
+            "  lapwright circuit edit skarnfell --straight 2=160 --width 2=7.5",
+            "      Only reports what a straight of 160 m before the second corner does to the rest."
+        })
+public final class CircuitEditCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "CIRCUIT",
+            completionCandidates = DemoNames.Circuits.class,
+            description = "The circuit: a file, or the name of a demo.")
+    private String circuit;
+
+    @ArgGroup(validate = false, heading = "%nCorrections, each for a corner by its number or name; may be repeated:%n")
+    private final Corrections corrections = new Corrections();
+
+    @ArgGroup(validate = false, heading = "%nOutput:%n")
+    private final Output output = new Output();
+
+    @Mixin
+    public HelpOption help;
+
+    public static final class Corrections {
+        @Option(names = "--radius", paramLabel = "CORNER=METRES", description = "Smallest radius, at its apex.")
+        List<String> radii = new ArrayList<>();
+
+        @Option(names = "--width", paramLabel = "CORNER=METRES", description = "Width of the whole road in it.")
+        List<String> widths = new ArrayList<>();
+
+        @Option(
+                names = "--bank",
+                paramLabel = "CORNER=DEGREES",
+                description = "Bank at its apex, positive where it helps the corner.")
+        List<String> banks = new ArrayList<>();
+
+        @Option(
+                names = "--straight",
+                paramLabel = "CORNER=METRES",
+                description = "Length of the straight before it, from where the corner before ends.")
+        List<String> straights = new ArrayList<>();
+    }
+
+    public static final class Output {
+        @Option(
+                names = "--out",
+                paramLabel = "FILE",
+                description = "Writes the circuit document to a .json file, by stations; only reports if left out.")
+        String out;
+
+        @Option(names = "--force", description = "Lets existing files be overwritten.")
+        boolean force;
+    }
+
+    public CircuitEditCommand(Console console) {
+        this.console = console;
+    }
+
+    private interface Correction {
+        RoadEdit make(RoadEdit edit, Corner corner, double value);
+    }
+
+    @Override
+    public Integer call() {
+        ResultFiles<Track> files = new ResultFiles<>(output.force);
+        if (output.out != null) {
+            files.text(Outputs.checkEnding("--out", output.out, ".json"), DocumentWriter::text);
+        }
+        Track track = Documents.circuit(circuit);
+        List<Corner> corners = track.stations(StationSpacing.DEFAULT).corners();
+        RoadEdit edit = RoadEdit.of(track);
+        edit = with(edit, corners, "--straight", corrections.straights, RoadEdit::straightBefore);
+        edit = with(edit, corners, "--radius", corrections.radii, RoadEdit::radius);
+        edit = with(edit, corners, "--width", corrections.widths, RoadEdit::width);
+        edit = with(
+                edit,
+                corners,
+                "--bank",
+                corrections.banks,
+                (e, corner, bank) -> e.bank(corner, Unit.DEGREE.convert(bank, Unit.RADIAN)));
+        if (corrections.radii.isEmpty()
+                && corrections.widths.isEmpty()
+                && corrections.banks.isEmpty()
+                && corrections.straights.isEmpty()) {
+            throw new InvalidValueException(
+                    "circuit edit", "nothing is to be corrected", "say what, as in --radius T3=45");
+        }
+        RoadEdit.Result found = edit.edited();
+        files.write(found.track());
+        report(track, found);
+        files.report(console, false);
+        return ExitCode.DONE;
+    }
+
+    private static RoadEdit with(
+            RoadEdit edit, List<Corner> corners, String option, List<String> texts, Correction correction) {
+        RoadEdit made = edit;
+        for (String text : texts) {
+            int equals = text.lastIndexOf('=');
+            String name = equals < 1 ? "" : text.substring(0, equals).strip();
+            if (name.isEmpty()) {
+                throw new InvalidValueException(option, "'" + text + "' names no corner", "write it like T3=45");
+            }
+            Corner corner = Corner.find(corners, name)
+                    .orElseThrow(() -> new InvalidValueException(
+                            option,
+                            "there is no corner '" + name + "'",
+                            corners.isEmpty() ? "this one has none" : "there are T1 to T" + corners.size()));
+            double value = DecimalText.number(text.substring(equals + 1))
+                    .orElseThrow(() -> new InvalidValueException(
+                            option, "'" + text.substring(equals + 1) + "' is not a number", "write it like T3=45"));
+            made = correction.make(made, corner, value);
+        }
+        return made;
+    }
+
+    private void report(Track before, RoadEdit.Result found) {
+        Track after = found.track();
+        console.line(console.bold(after.name()) + ", " + Numbers.fixed(after.length(), 1) + " m, was "
+                + Numbers.fixed(before.length(), 1) + " m");
+        Lines.item(
+                console,
+                "Refitted",
+                !after.isClosed()
+                        ? "nothing: an open run need not close, and what lies behind moves along"
+                        : "the rest moved by up to " + Numbers.fixed(found.farthestMove(), 1)
+                                + " m; its lengths changed by " + percent(found.leastStretch()) + " to "
+                                + percent(found.mostStretch()) + " %");
+        List<Corner> were = before.stations(StationSpacing.DEFAULT).corners();
+        List<Corner> are = after.stations(StationSpacing.DEFAULT).corners();
+        if (were.size() != are.size()) {
+            Lines.item(console, "Look at", were.size() + " corners became " + are.size());
+        } else {
+            for (int i = 0; i < are.size(); i++) {
+                double change = are.get(i).minimumRadius() - were.get(i).minimumRadius();
+                if (Math.abs(change) >= 0.1) {
+                    Lines.item(
+                            console,
+                            are.get(i).label(),
+                            "radius " + Numbers.fixed(are.get(i).minimumRadius(), 1) + " m, was "
+                                    + Numbers.fixed(were.get(i).minimumRadius(), 1) + " m");
+                }
+            }
+        }
+    }
+
+    private static String percent(double factor) {
+        return Numbers.signed(100 * (factor - 1), 1);
+    }
+}
