@@ -35,6 +35,8 @@ import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.DoubtfulPlace;
+import dev.lapwright.track.RoadEdit;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.EventLaps;
@@ -132,6 +134,8 @@ class RecordGuardTest {
             FitResult.LapFit.class,
             FitResult.Alignment.class,
             FitResult.Residuals.class,
+            DoubtfulPlace.class,
+            RoadEdit.Result.class,
             FitResult.Nuisance.class,
             FitResult.Suspicion.class,
             OptimisationResult.Miss.class,
