@@ -34,6 +34,13 @@ public record StintReport(Subject subject, StintResult result, double density) {
             .value("fuelUsedKg", StintResult.RunLap::fuelUsed)
             .value("grip", StintResult.RunLap::grip);
 
+    private static final Table<StintResult.SetFuel> SET = Table.<StintResult.SetFuel>of("On the fuel that is set")
+            .value("fuelKg", StintResult.SetFuel::fuel)
+            .value("lapsOfFuel", StintResult.SetFuel::lapsOfFuel)
+            .value("reachesTheFlag", StintResult.SetFuel::reachesTheFlag)
+            .value("spareKg", StintResult.SetFuel::spare)
+            .value("spareCostS", StintResult.SetFuel::cost);
+
     private record DrivenLap(StintResult.Run run, StintResult.RunLap lap) {}
 
     private static final Table<DrivenLap> ALL_LAPS = Table.<DrivenLap>of("Laps on all compounds")
@@ -50,6 +57,10 @@ public record StintReport(Subject subject, StintResult result, double density) {
                 .paragraph("Fuel to carry before the formation lap, for laps at the limit from flag to flag:")
                 .rows(runs(), result.runs())
                 .gap();
+        for (int i = 0; i < result.runs().size(); i++) {
+            report.paragraph(set(result.runs().get(i), result.onSetFuel().get(i)));
+        }
+        report.gap();
         laps(report);
         if (result.runs().size() > 1) {
             report.gap();
@@ -82,7 +93,25 @@ public record StintReport(Subject subject, StintResult result, double density) {
                 .field("differenceSPerKg", result.timePerKg())
                 .field("differenceSPerPercentGrip", result.timePerGrip())
                 .field("runs", runs(), result.runs())
+                .field("onSetFuel", SET, result.onSetFuel())
                 .fields();
+    }
+
+    /** What the fuel that is set does for a compound, in a sentence or two. */
+    private String set(StintResult.Run run, StintResult.SetFuel set) {
+        String on = result.runs().size() > 1 ? " on " + run.compound().name() : "";
+        String begin = "The " + Numbers.fixed(litres(set.fuel()), 1) + " l that are set are ";
+        String litres = Numbers.fixed(Math.abs(litres(set.spare())), 1) + " l";
+        if (!set.reachesTheFlag()) {
+            return begin + "not enough" + on + ": they last " + set.lapsOfFuel() + " of " + set.laps() + " laps. It takes "
+                    + litres + " more, reserve and all.";
+        }
+        if (set.spare() < 0) {
+            return begin + "enough to the flag" + on + ", but " + litres + " of the reserve of "
+                    + Numbers.fixed(litres(set.reserve()), 1) + " l are missing.";
+        }
+        return begin + "enough" + on + ": " + litres + " are spare beyond the reserve, and cost "
+                + Numbers.fixed(set.cost(), 1) + " s over " + set.laps() + " laps.";
     }
 
     private String race() {

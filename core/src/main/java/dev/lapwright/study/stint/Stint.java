@@ -52,7 +52,7 @@ public final class Stint implements Study<StintResult> {
     /**
      * A stint over a whole race with {@link FuelConsumption#RACING_ENGINE}, on a tyre that does not wear.
      *
-     * @param car whose own fuel on board is not looked at
+     * @param car whose own fuel on board is judged by what the race needs
      */
     public static Stint of(Car car, Track track, Conditions conditions, RaceLength race) {
         FuelConsumption consumption = FuelConsumption.constant(FuelConsumption.RACING_ENGINE);
@@ -92,13 +92,20 @@ public final class Stint implements Study<StintResult> {
 
         StintResult result() {
             double fuel = 0;
+            List<StintResult.Run> needed = new ArrayList<>();
             for (int i = 0; i < compounds.size(); i++) {
                 how.report(i, compounds.size());
-                fuel = Math.max(fuel, settled(compounds.get(i)).fuelNeeded());
+                needed.add(settled(compounds.get(i)));
+                fuel = Math.max(fuel, needed.get(i).fuelNeeded());
             }
             List<StintResult.Run> runs = new ArrayList<>();
             for (Compound compound : compounds) {
                 runs.add(run(compound, fuel));
+            }
+            double set = car.value(Quantity.FUEL_MASS);
+            List<StintResult.SetFuel> onSet = new ArrayList<>();
+            for (StintResult.Run least : needed) {
+                onSet.add(StintResult.SetFuel.of(set, run(least.compound(), set), least));
             }
             StintResult.RunLap first = runs.get(0).laps().get(0);
             double onBoard = first.fuelAtStart() - first.fuelUsed() / 2;
@@ -106,7 +113,7 @@ public final class Stint implements Study<StintResult> {
             double kg = lap(onBoard + 1, first.grip()).time() - lap.time();
             double grip = lap(onBoard, 1.01 * first.grip()).time() - lap.time();
             return new StintResult(
-                    lap, StintResult.FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip);
+                    lap, StintResult.FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip, onSet);
         }
 
         /** The run that begins with the fuel that it needs. */

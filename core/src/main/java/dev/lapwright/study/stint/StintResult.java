@@ -17,6 +17,7 @@ import java.util.List;
  * @param startFuel kg on board before the formation lap
  * @param timePerKg difference of the first lap with a kg of fuel more, s
  * @param timePerGrip difference of the first lap with one percent more grip, s, minus where faster
+ * @param onSetFuel what the fuel that is set does, one for each run
  */
 public record StintResult(
         Lap lap,
@@ -26,9 +27,11 @@ public record StintResult(
         List<Run> runs,
         double startFuel,
         double timePerKg,
-        double timePerGrip) {
+        double timePerGrip,
+        List<SetFuel> onSetFuel) {
     public StintResult {
         runs = List.copyOf(runs);
+        onSetFuel = List.copyOf(onSetFuel);
     }
 
     /**
@@ -100,6 +103,39 @@ public record StintResult(
                 }
             }
             return 0;
+        }
+    }
+
+    /**
+     * Stint on the fuel that is set, beside one that begins with what it needs.
+     *
+     * @param fuel set, kg before the formation lap
+     * @param lapsOfFuel whole laps that it lasts, those of the race at most
+     * @param laps of the race
+     * @param spare kg beyond what is needed with the reserve; negative where it falls short of that
+     * @param reserve kg, part of what is needed
+     * @param cost s over the laps that both drive, of carrying the spare fuel; negative where less is carried
+     */
+    public record SetFuel(double fuel, int lapsOfFuel, int laps, double spare, double reserve, double cost) {
+        static SetFuel of(double fuel, Run set, Run needed) {
+            int lasts = 0;
+            while (lasts < set.laps().size()
+                    && set.laps().get(lasts).fuelAtStart() >= set.laps().get(lasts).fuelUsed()) {
+                lasts++;
+            }
+            int common = Math.min(set.laps().size(), needed.laps().size());
+            return new SetFuel(
+                    fuel,
+                    lasts,
+                    set.laps().size(),
+                    fuel - needed.fuelNeeded(),
+                    needed.reserveFuel(),
+                    set.timeAfter(common) - needed.timeAfter(common));
+        }
+
+        /** Whether it lasts to the flag. */
+        public boolean reachesTheFlag() {
+            return lapsOfFuel >= laps;
         }
     }
 

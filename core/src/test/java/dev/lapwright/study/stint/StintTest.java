@@ -79,6 +79,38 @@ class StintTest {
         assertThat(run.timeAfter(count - 1)).isLessThan(300);
     }
 
+    private static StintResult.SetFuel onFuel(double kg) {
+        return Stint.of(car().car().with(Quantity.FUEL_MASS, kg), StudyCars.circuit(), Conditions.STANDARD, laps(8))
+                .withConsumption(CONSUMPTION)
+                .onCompounds(List.of(EVEN))
+                .run()
+                .onSetFuel()
+                .get(0);
+    }
+
+    @Test
+    void theFuelThatIsSetIsJudgedByWhatIsNeeded() {
+        StintResult needs = stint(laps(8), EVEN);
+        double needed = needs.startFuel();
+        StintResult.SetFuel more = onFuel(needed + 3);
+        // Fuel is settled to 1e-4 kg.
+        assertThat(more.spare()).isCloseTo(3, within(2e-4));
+        assertThat(more.reachesTheFlag()).isTrue();
+        // 3 kg more on each of 8 laps; what a kg costs is told on the first and changes by a few percent with weight.
+        double cost = 8 * 3 * needs.timePerKg();
+        assertThat(more.cost()).isCloseTo(cost, within(0.1 * cost));
+        // Half a reserve short: to the flag it is enough.
+        StintResult.Run run = needs.runs().get(0);
+        StintResult.SetFuel scarce = onFuel(needed - 0.5 * run.reserveFuel());
+        assertThat(scarce.reachesTheFlag()).isTrue();
+        assertThat(scarce.spare()).isCloseTo(-0.5 * run.reserveFuel(), within(2e-3));
+        // The formation lap and five and a half laps, which use a little less than the mean of heavier ones.
+        StintResult.SetFuel dry = onFuel(run.formationFuel() + 5.5 * run.fuelPerLap());
+        assertThat(dry.reachesTheFlag()).isFalse();
+        assertThat(dry.lapsOfFuel()).isEqualTo(5);
+        assertThat(dry.cost()).isNegative();
+    }
+
     @Test
     void theReserveIsLeftAtTheFlag() {
         StintResult.Run run = stint(laps(8), EVEN).runs().get(0);
