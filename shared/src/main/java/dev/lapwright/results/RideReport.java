@@ -1,5 +1,6 @@
 package dev.lapwright.results;
 
+import dev.lapwright.car.Adjustment;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -10,12 +11,14 @@ import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.ride.RidePass;
+import dev.lapwright.study.ride.DamperClicks;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -402,7 +405,7 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
     private List<String> reading() {
         List<String> said = new ArrayList<>();
         for (RideResult.Axle axle : result.axles()) {
-            said.add(reading(axle));
+            said.add(reading(axle) + " " + clicks(axle));
         }
         said.add("Rebound over bump as it is: " + ratios()
                 + ". Common practice, no source: rebound higher than bump, up to twice; more holds the wheel off the road"
@@ -433,6 +436,33 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
                                 + Numbers.fixed(pair.bump(), 0) + " and rebound " + Numbers.fixed(pair.rebound(), 0)
                                 + ".")
                         .orElse("");
+    }
+
+    /** What can be turned on this car, inside its adjusters' range. */
+    private String clicks(RideResult.Axle axle) {
+        Optional<DamperClicks.Option> best = axle.clicks().best(measure);
+        if (best.isEmpty()) {
+            return "The car's document has no adjuster of these dampers.";
+        }
+        List<String> turns = new ArrayList<>();
+        String end = "";
+        for (Adjustment adjustment : result.car().adjustments()) {
+            if (best.get().turned().contains(adjustment.name())) {
+                double to = best.get().settings().get(adjustment.name());
+                double from = DamperClicks.now(result.car(), adjustment);
+                turns.add(adjustment.name() + " from " + adjustment.withUnit(from) + " to " + adjustment.withUnit(to));
+                if (to == adjustment.min() || to == adjustment.max()) {
+                    end = " That is the end of its range: more would need other dampers.";
+                }
+            }
+        }
+        double was = measure.of(axle.map().own());
+        double is = measure.of(best.get().pass());
+        if (turns.isEmpty()) {
+            return "On its own adjusters it stands best as it is.";
+        }
+        return "On its own adjusters: " + String.join(", ", turns) + " would make " + Numbers.fixed(was, 1) + " to "
+                + Numbers.fixed(is, 1) + " " + measure.unit() + "." + end;
     }
 
     private String slope(String what, double slope) {

@@ -75,14 +75,16 @@ public final class Ride implements Study<RideResult> {
         List<RideResult.Axle> axles = new ArrayList<>();
         for (AxleEnd end : AxleEnd.values()) {
             how.stopIfWanted();
-            QuarterCar wheel = end.of(car, end == AxleEnd.FRONT ? aero.front() : aero.rear());
+            double downforce = end == AxleEnd.FRONT ? aero.front() : aero.rear();
+            QuarterCar wheel = end.of(car, downforce);
             axles.add(new RideResult.Axle(
                     end,
                     wheel,
                     overKerb.drive(wheel),
                     overKerb.trace(wheel),
                     PassSolver.over(surface, speed).drive(wheel),
-                    DamperMap.of(wheel, kerb, speed).run(how)));
+                    DamperMap.of(wheel, kerb, speed).run(how),
+                    DamperClicks.of(car, end, downforce, overKerb)));
         }
         return new RideResult(car, conditions, choices, speed, axles);
     }

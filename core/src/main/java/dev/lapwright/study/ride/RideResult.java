@@ -30,6 +30,7 @@ public record RideResult(Car car, Conditions conditions, RoadInput choices, doub
      * @param trace of that pass
      * @param surface the pass over the rough surface
      * @param map of fast damper rates over the kerb
+     * @param clicks the same kerb at the settings that the car's adjusters allow
      */
     public record Axle(
             AxleEnd end,
@@ -37,5 +38,6 @@ public record RideResult(Car car, Conditions conditions, RoadInput choices, doub
             RidePass kerb,
             RidePass.Trace trace,
             RidePass surface,
-            DamperMapResult map) {}
+            DamperMapResult map,
+            DamperClicks clicks) {}
 }
