@@ -456,13 +456,13 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
                 }
             }
         }
-        double was = measure.of(axle.map().own());
-        double is = measure.of(best.get().pass());
-        if (turns.isEmpty()) {
+        String was = Numbers.fixed(measure.of(axle.map().own()), 1);
+        String is = Numbers.fixed(measure.of(best.get().pass()), 1);
+        if (turns.isEmpty() || was.equals(is)) {
             return "On its own adjusters it stands best as it is.";
         }
-        return "On its own adjusters: " + String.join(", ", turns) + " would make " + Numbers.fixed(was, 1) + " to "
-                + Numbers.fixed(is, 1) + " " + measure.unit() + "." + end;
+        return "On its own adjusters: " + String.join(", ", turns) + " would make " + was + " to " + is + " "
+                + measure.unit() + "." + end;
     }
 
     private String slope(String what, double slope) {

@@ -103,8 +103,8 @@ public record StintReport(Subject subject, StintResult result, double density) {
         String begin = "The " + Numbers.fixed(litres(set.fuel()), 1) + " l that are set are ";
         String litres = Numbers.fixed(Math.abs(litres(set.spare())), 1) + " l";
         if (!set.reachesTheFlag()) {
-            return begin + "not enough" + on + ": they last " + set.lapsOfFuel() + " of " + set.laps() + " laps. It takes "
-                    + litres + " more, reserve and all.";
+            return begin + "not enough" + on + ": they last " + set.lapsOfFuel() + " of " + set.laps()
+                    + " laps. It takes " + litres + " more, reserve and all.";
         }
         if (set.spare() < 0) {
             return begin + "enough to the flag" + on + ", but " + litres + " of the reserve of "

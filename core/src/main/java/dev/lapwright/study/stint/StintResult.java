@@ -120,7 +120,8 @@ public record StintResult(
         static SetFuel of(double fuel, Run set, Run needed) {
             int lasts = 0;
             while (lasts < set.laps().size()
-                    && set.laps().get(lasts).fuelAtStart() >= set.laps().get(lasts).fuelUsed()) {
+                    && set.laps().get(lasts).fuelAtStart()
+                            >= set.laps().get(lasts).fuelUsed()) {
                 lasts++;
             }
             int common = Math.min(set.laps().size(), needed.laps().size());

@@ -65,14 +65,13 @@ class DamperClicksTest {
 
     @Test
     void theCarSetAsAdvisedDoesWhatWasPromised() {
-        DamperClicks.Option best =
-                front(CAR).clicks().best(RideMeasure.BODY).orElseThrow();
+        DamperClicks.Option best = front(CAR).clicks().best(RideMeasure.BODY).orElseThrow();
         assertThat(best.turned()).isNotEmpty();
-        RidePass then = front(CAR.with(
-                        "front-fast-bump", best.settings().get("front-fast-bump")))
+        RidePass then = front(CAR.with("front-fast-bump", best.settings().get("front-fast-bump")))
                 .kerb();
         assertThat(then).isEqualTo(best.pass());
-        assertThat(RideMeasure.BODY.of(then)).isLessThan(RideMeasure.BODY.of(front(CAR).kerb()));
+        assertThat(RideMeasure.BODY.of(then))
+                .isLessThan(RideMeasure.BODY.of(front(CAR).kerb()));
     }
 
     @Test
