@@ -135,6 +135,7 @@ class RecordGuardTest {
             FitResult.Alignment.class,
             FitResult.Residuals.class,
             DoubtfulPlace.class,
+            StintResult.SetFuel.class,
             RoadEdit.Result.class,
             FitResult.Nuisance.class,
             FitResult.Suspicion.class,

@@ -39,7 +39,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
             .value("lapsOfFuel", StintResult.SetFuel::lapsOfFuel)
             .value("reachesTheFlag", StintResult.SetFuel::reachesTheFlag)
             .value("spareKg", StintResult.SetFuel::spare)
-            .value("spareCostS", StintResult.SetFuel::cost);
+            .value("differenceBySpareS", StintResult.SetFuel::cost);
 
     private record DrivenLap(StintResult.Run run, StintResult.RunLap lap) {}
 
