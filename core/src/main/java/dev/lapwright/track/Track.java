@@ -174,6 +174,12 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
+        return marked(exact, cornerNames, corners, path, deviation);
+    }
+
+    /** The same road, with other things said of it. */
+    private Track marked(
+            double[] ends, List<NamedPlace> names, List<Corner> known, Path kind, double[] curvatureDeviation) {
         return new Track(
                 name,
                 closed,
@@ -181,27 +187,16 @@ public final class Track {
                 startHeading,
                 startAltitude,
                 points,
-                exact,
-                cornerNames,
-                corners,
-                path,
-                deviation);
+                ends,
+                names,
+                known,
+                kind,
+                curvatureDeviation);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                startHeading,
-                startAltitude,
-                points,
-                sectorEnds,
-                names,
-                corners,
-                path,
-                deviation);
+        return marked(sectorEnds, names, corners, path, deviation);
     }
 
     /**
@@ -213,34 +208,12 @@ public final class Track {
             Check.inRange("corner's entry (m)", corner.entry(), 0, length());
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                startHeading,
-                startAltitude,
-                points,
-                sectorEnds,
-                cornerNames,
-                known,
-                path,
-                deviation);
+        return marked(sectorEnds, cornerNames, known, path, deviation);
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                startHeading,
-                startAltitude,
-                points,
-                sectorEnds,
-                cornerNames,
-                corners,
-                kind,
-                deviation);
+        return marked(sectorEnds, cornerNames, corners, kind, deviation);
     }
 
     /**
@@ -407,18 +380,7 @@ public final class Track {
         for (double value : deviation) {
             Check.inRange("curvature deviation (1/m)", value, 0, 1);
         }
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                startHeading,
-                startAltitude,
-                points,
-                sectorEnds,
-                cornerNames,
-                corners,
-                path,
-                deviation);
+        return marked(sectorEnds, cornerNames, corners, path, deviation);
     }
 
     /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
