@@ -8,8 +8,8 @@ final class AccelerationLimits {
     /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
-    /** A secant step this short leaves an error far below it. */
-    private static final double LAST_STEP = 1e-4;
+    /** A secant step this short leaves an error far below it, or where a wheel is near its peak, of its size. */
+    private static final double LAST_STEP = 1e-6;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
@@ -117,7 +117,9 @@ final class AccelerationLimits {
     double brake(double[] rows, int row, double energy, int piece) {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
-        double massFactor = car.propulsion.massFactor[car.propulsion.gear[piece]];
+        int gear = car.propulsion.gear[piece];
+        double massFactor = car.propulsion.massFactor[gear];
+        wheels.engineDrag = car.propulsion.drag(gear, v);
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;

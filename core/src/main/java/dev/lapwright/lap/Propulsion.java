@@ -3,6 +3,8 @@ package dev.lapwright.lap;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.numerics.CubicTable;
+import dev.lapwright.powertrain.OverrunDrag;
+import java.util.stream.DoubleStream;
 
 /**
  * Drive force over road speed, as pieces between break speeds. In each piece one gear is engaged; pieces that follow a shift
@@ -32,6 +34,10 @@ final class Propulsion {
     final double[] forcePerTorque;
     /** Mass factor δ of engine, gearbox and all wheels, by gear. */
     final double[] massFactor;
+    /** Engine drag at the wheels at rest, throttle shut, N, by gear; at the rev limit it is twice that. */
+    private final double[] dragAtRest;
+
+    private final double revLimit;
     /** Inertia of the two wheels of an axle over the radius squared, kg. */
     final double axleInertia;
     /** Energy v²/2 at which each piece begins; one more entry, the last, is where drive ends for good. */
@@ -59,10 +65,16 @@ final class Propulsion {
         engineSpeedPerSpeed = new double[gears];
         forcePerTorque = new double[gears];
         massFactor = new double[gears];
+        dragAtRest = new double[gears];
+        revLimit = limit;
+        double greatest = DoubleStream.of(car.torqueCurve().torqueNm()).max().orElse(0);
+        double dragTorque = OverrunDrag.torque(greatest, car.value(Quantity.OVERRUN_DRAG) / 100, 0);
         for (int g = 0; g < gears; g++) {
             double overall = ratios[g] * car.value(Quantity.FINAL_DRIVE);
             engineSpeedPerSpeed[g] = overall / radius;
             forcePerTorque[g] = overall * efficiency / radius;
+            // On the overrun the losses of the gears hold the car back too.
+            dragAtRest[g] = dragTorque * engineSpeedPerSpeed[g] / efficiency;
             double inertia = car.value(Quantity.WHEEL_INERTIA) + car.value(Quantity.ENGINE_INERTIA) * overall * overall;
             massFactor[g] = 1 + inertia / (mass * radius * radius);
         }
@@ -142,6 +154,11 @@ final class Propulsion {
     /** Full drive force in a gear (from 0), N; the rev limit is not looked at. */
     double force(int g, double v) {
         return forcePerTorque[g] * torque.value(v * engineSpeedPerSpeed[g]);
+    }
+
+    /** Engine drag at the wheels in a gear (from 0), throttle shut, N: see {@link OverrunDrag}. */
+    double drag(int g, double v) {
+        return dragAtRest[g] * (1 + Math.min(1, v * engineSpeedPerSpeed[g] / revLimit));
     }
 
     /** Index of the piece that holds at this energy. */

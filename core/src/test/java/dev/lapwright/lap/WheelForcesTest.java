@@ -34,16 +34,33 @@ class WheelForcesTest {
 
     @Test
     void aLimitedSlipDifferentialTurnsTheCarByTheLockingValueTimesHalfTheTrack() {
-        // (Th - Tl)/(Th + Tl) = S where the bias limits, so M = S X t/2 (the definition of the locking value).
+        // (Th - Tl)/(Th + Tl) = S where friction limits, so M = S X t/2 (the definition of the locking value): under
+        // little drive
+        // against the turn, since the outer wheel travels further. Turning as one would differ by C κ t, some 1100 N.
         double locking = 0.3;
         WheelForces wheels =
                 turning(car().with(Quantity.POWER_LOCK_REAR, 100 * locking).car(), ACCELERATION);
         assertThat(wheels.yawMoment)
-                .isCloseTo(
-                        locking * wheels.requiredForce * TRACK / 2,
-                        // The drag of cornering that the moment changes settles within two passes.
-                        within(1e-4 * wheels.yawMoment));
-        assertThat(wheels.yawMoment).isPositive();
+                .isCloseTo(-locking * wheels.tyreForce * TRACK / 2, within(-ROUNDING * wheels.yawMoment));
+        assertThat(wheels.yawMoment).isNegative();
+    }
+
+    @Test
+    void aSpoolTurnsTheCarByTheWaysOfItsWheels() {
+        // Check value, closed form: M = D t / 2, D = [(Ko - Ki) X - 2 Ko Ki κ t] / (Ko + Ki), K = C = c F.
+        WheelForces wheels = turning(car().with(Quantity.POWER_LOCK_REAR, 100).car(), ACCELERATION);
+        double transfer = MASS * LATERAL * 0.5 / TRACK / 2;
+        double wheel = MASS * GRAVITY / 4 + MASS * ACCELERATION * 0.5 / 2.5 / 2;
+        double ki = PlainCar.STIFFEST * (wheel - transfer);
+        double ko = PlainCar.STIFFEST * (wheel + transfer);
+        double slip = TRACK * LATERAL / (SPEED * SPEED);
+        double difference = ((ko - ki) * wheels.tyreForce - 2 * ko * ki * slip) / (ko + ki);
+        double most = 1.4 * (wheel - transfer);
+        // The inner wheel gives no more than its peak, the outer one the rest.
+        double inner = Math.max(-most, Math.min(most, (wheels.tyreForce - difference) / 2));
+        double outer = wheels.tyreForce - inner;
+        assertThat(wheels.yawMoment).isCloseTo((2 * outer - wheels.tyreForce) * TRACK / 2, within(1e-9));
+        assertThat(wheels.yawMoment).isNegative();
     }
 
     @Test
