@@ -222,7 +222,10 @@ class FitCommandTest {
     void anotherCircuitIsRefused() {
         Run run = Run.of("fit", "gt-talvex", "harrowmere", DEMO);
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).contains("5539 m long and Harrowmere 2992 m").doesNotContain("\tat ");
+        // Castelvane is 5541 m long, of which ten samples a second at 250 km/h leave up to 7 m unlogged.
+        assertThat(run.err())
+                .containsPattern("55(3[4-9]|4[01]) m long and Harrowmere 2992 m")
+                .doesNotContain("\tat ");
     }
 
     @ParameterizedTest

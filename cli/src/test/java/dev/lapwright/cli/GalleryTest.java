@@ -59,13 +59,11 @@ class GalleryTest {
     @ParameterizedTest
     @MethodSource("commands")
     void everyCommandDrawsItsPictures(String command) throws IOException {
-        List<String> arguments = new ArrayList<>(List.of(command.split(" ")));
-        int place = arguments.indexOf("--out") + 1;
-        assertThat(arguments.get(place)).startsWith("mine/");
-        Path out = folder.resolve(arguments.get(place));
-        arguments.set(place, out.toString());
-        Files.createDirectories(out.getParent());
-        Run run = Run.of(arguments.toArray(String[]::new));
+        List<String> arguments = List.of(command.split(" "));
+        String named = arguments.get(arguments.indexOf("--out") + 1);
+        assertThat(named).startsWith("mine/");
+        Path out = folder.resolve(named);
+        Run run = Run.in(folder, command.split(" "));
         assertThat(run.code()).as(run.err()).isZero();
         for (Picture picture : pictures()) {
             if (picture.command().equals(command)) {

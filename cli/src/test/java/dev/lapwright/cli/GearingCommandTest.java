@@ -101,8 +101,8 @@ class GearingCommandTest {
 
     @Test
     void aTopGearThatIsNeverUsedIsSaidToBe() {
-        Run run = gearing("gt-talvex", "harrowmere");
-        assertThat(text(run)).contains("Top gear is never used here: top speed is reached in gear 5.");
+        Run run = gearing("gt-talvex", "skarnfell");
+        assertThat(text(run)).contains("Top gear is never used here: top speed is reached in gear 4.");
     }
 
     @Test
@@ -189,9 +189,9 @@ class GearingCommandTest {
     @Test
     void theSawIsDrawnWithTheTopSpeedThatIsPrinted() throws IOException {
         Path chart = folder.resolve("gears.svg");
-        Run run = gearing("gt-talvex", "harrowmere", "--chart", chart.toString());
+        Run run = gearing("gt-talvex", "skarnfell", "--chart", chart.toString());
         String top = run.line("Top speed").replaceAll(".*?([0-9]+)\\.[0-9] km/h.* at ([0-9]+) rpm of.*", "$2 rpm");
-        assertThat(Files.readString(chart)).contains("Gears: Talvex GT at Harrowmere", top, "gear 6 is never used");
+        assertThat(Files.readString(chart)).contains("Gears: Talvex GT at Skarnfell", top, "gear 6 is never used");
     }
 
     @Test

@@ -2,9 +2,9 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -109,15 +109,8 @@ class HelpTest {
 
     @ParameterizedTest
     @MethodSource("allExamples")
-    void everyExampleRuns(String example) {
-        List<String> arguments = new ArrayList<>(
-                Arrays.asList(example.substring(EXAMPLE.length()).strip().split(" ")));
-        for (int i = 1; i < arguments.size(); i++) {
-            if (Run.OUTPUTS.contains(arguments.get(i - 1))) {
-                arguments.set(i, folder.resolve(arguments.get(i)).toString());
-            }
-        }
-        Run run = Run.of(arguments.toArray(String[]::new));
+    void everyExampleRuns(String example) throws IOException {
+        Run run = Run.in(folder, example.substring(EXAMPLE.length()).strip().split(" "));
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).isNotBlank();
     }

@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,6 +29,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class OptimiseCommandTest {
     private static final String[] SMALL = {"optimise", "touring-merrow", "harrowmere", "--over", "rear-wing,rear-bar"};
     private static final List<String> NAMES = List.of("rear-wing", "front-bar", "final-drive");
+
+    private static final Map<String, SweepResult> LATTICES = new ConcurrentHashMap<>();
 
     @TempDir
     private Path folder;
@@ -41,8 +44,12 @@ class OptimiseCommandTest {
         return String.join(" ", run.out().split("\\s+"));
     }
 
-    /** Every legal setting of three adjustments of a demo car, driven. */
+    /** Every legal setting of three adjustments of a demo car, driven: once for all seeds. */
     private static SweepResult all(Car car, Track track) {
+        return LATTICES.computeIfAbsent(track.name(), name -> sweep(car, track));
+    }
+
+    private static SweepResult sweep(Car car, Track track) {
         Sweep sweep = Sweep.of(car, track, Conditions.STANDARD);
         for (String name : NAMES) {
             double[] settings = car.adjustment(name).legalSettings().stream()

@@ -2,16 +2,20 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.output.Console;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 
 /**
- * One run of the command inside this process, and what came of it. A command line that reads and writes no file of a test
- * runs once, however many tests ask for it.
+ * One run of the command inside this process, and what came of it. A command line that reads no file of a test runs once,
+ * however many tests ask for it.
  */
 record Run(int code, String out, String err) {
     /** Options that name what a run writes. */
@@ -20,6 +24,7 @@ record Run(int code, String out, String err) {
 
     private static final String FOLDER_OF_TESTS = System.getProperty("java.io.tmpdir");
     private static final Map<List<Object>, OnlyOnce> RUNS = new ConcurrentHashMap<>();
+    private static final Map<List<String>, Written> WRITTEN = new ConcurrentHashMap<>();
 
     /** Runs it as in a pipe: no terminal. */
     static Run of(String... arguments) {
@@ -32,6 +37,42 @@ record Run(int code, String out, String err) {
         }
         return RUNS.computeIfAbsent(List.of(styled, errIsTerminal, List.of(arguments)), key -> new OnlyOnce())
                 .run(styled, errIsTerminal, arguments);
+    }
+
+    /**
+     * Runs it with its outputs in a folder of the test, named as a reader names them; so are inputs of the reader's own, which
+     * begin with "mine". Without such an input the command runs once for all tests, and each gets a copy of the files.
+     */
+    static Run in(Path folder, String... arguments) throws IOException {
+        boolean writes = false;
+        boolean shared = true;
+        for (int i = 0; i < arguments.length; i++) {
+            if (i > 0 && OUTPUTS.contains(arguments[i - 1])) {
+                writes = true;
+                shared &= !Files.exists(folder.resolve(arguments[i]));
+            } else {
+                shared &= !isOwn(arguments[i]);
+            }
+        }
+        if (!writes || !shared) {
+            return of(inFolder(folder, arguments));
+        }
+        Written written = WRITTEN.computeIfAbsent(List.of(arguments), key -> new Written());
+        return written.copyTo(folder, arguments);
+    }
+
+    private static boolean isOwn(String word) {
+        return word.startsWith("mine");
+    }
+
+    private static String[] inFolder(Path folder, String... arguments) {
+        String[] words = arguments.clone();
+        for (int i = 0; i < words.length; i++) {
+            if (isOwn(words[i]) || (i > 0 && OUTPUTS.contains(words[i - 1]))) {
+                words[i] = folder.resolve(words[i]).toString();
+            }
+        }
+        return words;
     }
 
     /** Whether the same words give the same result: files of a test lie in a folder of its own, with an absolute path. */
@@ -56,6 +97,33 @@ record Run(int code, String out, String err) {
                 run = anew(styled, errIsTerminal, arguments);
             }
             return run;
+        }
+    }
+
+    /** The only run of a command line that writes files, and the folder it wrote them to. */
+    private static final class Written {
+        private Path place;
+        private Run run;
+
+        private synchronized Run copyTo(Path folder, String... arguments) throws IOException {
+            if (run == null) {
+                place = Files.createTempDirectory(Files.createDirectories(Path.of("target", "runs")), "run")
+                        .toAbsolutePath();
+                run = anew(false, false, inFolder(place, arguments));
+            }
+            try (Stream<Path> files = Files.walk(place)) {
+                for (Path file : files.toList()) {
+                    Path copy = folder.resolve(place.relativize(file).toString());
+                    if (Files.isDirectory(file)) {
+                        Files.createDirectories(copy);
+                    } else {
+                        Files.copy(file, copy);
+                    }
+                }
+            }
+            String there = place.toString();
+            String here = folder.toString();
+            return new Run(run.code, run.out.replace(there, here), run.err.replace(there, here));
         }
     }
 

@@ -33,15 +33,13 @@ final class ShownCommands {
             for (int i = 1; i < words.length; i++) {
                 if (words[i].startsWith("docs/")) {
                     words[i] = "../" + words[i];
-                } else if (words[i].startsWith("mine") || Run.OUTPUTS.contains(words[i - 1])) {
-                    words[i] = folder.resolve(words[i]).toString();
                 }
             }
             switch (words[0]) {
                 case LAPWRIGHT -> {
-                    return Run.of(Arrays.copyOfRange(words, 1, words.length));
+                    return Run.in(folder, Arrays.copyOfRange(words, 1, words.length));
                 }
-                case "cp" -> Files.copy(Path.of(words[1]), Path.of(words[2]));
+                case "cp" -> Files.copy(Path.of(words[1]), folder.resolve(words[2]));
                 default -> throw new IllegalArgumentException("a page shows '" + command + "', which no test can run");
             }
             return new Run(0, "", "");

@@ -33,10 +33,10 @@ class StintCommandTest {
                         .out());
     }
 
-    /** Common practice, no source: about 30 litres suit a 20-minute sprint of a GT car; about is a fifth here. */
+    /** Common practice, no source: about 30 litres suit a 20-minute sprint of a GT car; about is a quarter here. */
     @Test
     void aSprintOfTwentyMinutesTakesAboutThirtyLitres() {
-        assertThat(JsonTree.number(json("--minutes", "20"), "startFuelL")).isBetween(24.0, 36.0);
+        assertThat(JsonTree.number(json("--minutes", "20"), "startFuelL")).isBetween(22.5, 37.5);
     }
 
     /** Common practice, no source: a softer compound is worth some tenths on a lap of a minute; taken as 1 to 2 % of grip. */
