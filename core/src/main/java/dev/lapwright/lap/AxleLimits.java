@@ -46,6 +46,7 @@ public final class AxleLimits {
                 wheels.yawMoment,
                 wheels.front.lateralLeft(),
                 wheels.rear.lateralLeft(),
+                (frontLimit <= rearLimit ? wheels.front : wheels.rear).firstWheel(),
                 wheels.liftFront,
                 wheels.liftRear);
     }

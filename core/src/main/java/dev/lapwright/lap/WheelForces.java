@@ -159,6 +159,8 @@ final class WheelForces {
         cornering = corneringDrag(front.dragFactor, rear.dragFactor);
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
         requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
+        double frontWay = curvature * front.wayFelt(frontLateralUtilisation);
+        double rearWay = curvature * rear.wayFelt(rearLateralUtilisation);
         double frontAlong;
         double rearAlong;
         boolean braking = tyreForce < 0 && !coasting;
@@ -170,8 +172,8 @@ final class WheelForces {
             double share = frontDriveShare(frontMost, rearMost);
             double frontX = driven(share, ax - climb);
             double rearX = driven(1 - share, ax - climb);
-            front.drive(frontX, curvature * car.front.track, overrun);
-            rear.drive(rearX, curvature * car.rear.track, overrun);
+            front.drive(frontX, frontWay, overrun);
+            rear.drive(rearX, rearWay, overrun);
             frontAlong = Math.abs(frontX) / frontMost;
             rearAlong = Math.abs(rearX) / rearMost;
             if (car.centreLock > 0) {
@@ -187,8 +189,8 @@ final class WheelForces {
             // What the engine's drag does not take to slow the engine itself passes the differentials.
             double engineInertia = car.mass * (massFactor - 1) - 2 * car.propulsion.axleInertia;
             double through = larger(0, smaller(engineDrag + engineInertia * (ax - climb), -tyreForce));
-            front.brake(frontX, curvature * car.front.track, car.frontDriveShare * through);
-            rear.brake(rearX, curvature * car.rear.track, (1 - car.frontDriveShare) * through);
+            front.brake(frontX, frontWay, car.frontDriveShare * through);
+            rear.brake(rearX, rearWay, (1 - car.frontDriveShare) * through);
             frontAlong = -frontX / front.brakeCapacity();
             rearAlong = -rearX / rear.brakeCapacity();
         }

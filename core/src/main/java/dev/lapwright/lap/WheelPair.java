@@ -11,6 +11,8 @@ import dev.lapwright.powertrain.Differential;
 final class WheelPair {
     /** Least capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
     private static final double TINY = 1e-6;
+    /** Shares of grip that are the same but for rounding. */
+    private static final double ALIKE = 1e-9;
     /** Share of the outer wheel's grip that a nearly unloaded inner wheel may be left behind in braking: see theory 7. */
     private static final double LIGHT_WHEEL = 0.5;
 
@@ -39,6 +41,8 @@ final class WheelPair {
 
     double outerForce;
     private boolean pulled;
+    /** What brakes put on each wheel besides, N. */
+    private double brakes;
 
     WheelPair(AxleData data, double exponent) {
         this.data = data;
@@ -49,6 +53,9 @@ final class WheelPair {
     /** Puts load on the axle: load of both wheels and transfer from the inner to the outer one in N, grip of the surface. */
     void carry(double load, double transfer, double grip) {
         pulled = false;
+        innerForce = 0;
+        outerForce = 0;
+        brakes = 0;
         if (transfer == 0) {
             evenly(0.5 * load, grip);
             return;
@@ -85,6 +92,20 @@ final class WheelPair {
         toeDrag = data.toeSquared * stiffness;
         innerAlong = grip * data.frictionX(load) * load;
         outerAlong = innerAlong;
+    }
+
+    /**
+     * Track, times the share of slip stiffness that is left where tyres are used across: the more a tyre slips across, the less force a
+     * given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
+     * Dynamics, chapter 4 (similarity), from memory.
+     *
+     * @param share of the lateral peak that is taken
+     */
+    double wayFelt(double share) {
+        double u2 = share < 1 ? share * share : 1;
+        double u4 = u2 * u2;
+        double u8 = u4 * u4;
+        return data.track * (1 - 0.33 * u2 - 0.285 * u8 * u8);
     }
 
     /** Most that the axle can give through its differential without any force across, N. */
@@ -127,12 +148,14 @@ final class WheelPair {
             difference = Differential.outerLessInner(0, asOne, friction, innerAlong, outerAlong);
         }
         split(0, difference);
+        brakes = 0.5 * force;
     }
 
     private void split(double force, double difference) {
         innerForce = 0.5 * (force - difference);
         outerForce = 0.5 * (force + difference);
         pulled = innerForce != 0 || outerForce != 0;
+        brakes = 0;
     }
 
     /** Moment of the two forces about the car's vertical axis, Nm; positive into the turn. */
@@ -177,11 +200,14 @@ final class WheelPair {
         return pulled ? spent + 1 - power(lateralLeft() / lateralPeak) : spent;
     }
 
-    /** Which wheel spends the greater part of its grip along the car: above 0 the inner, below 0 the outer one. */
-    double innerFirst() {
-        return pulled
-                ? Math.abs(innerForce) / larger(innerAlong, TINY) - Math.abs(outerForce) / larger(outerAlong, TINY)
-                : 0;
+    /** The wheel that spends more of its grip along the car. */
+    AxleMargins.FirstWheel firstWheel() {
+        double inner = Math.abs(innerForce + brakes) * outerAlong;
+        double outer = Math.abs(outerForce + brakes) * innerAlong;
+        if (Math.abs(inner - outer) <= ALIKE * (inner + outer)) {
+            return AxleMargins.FirstWheel.BOTH;
+        }
+        return inner > outer ? AxleMargins.FirstWheel.INNER : AxleMargins.FirstWheel.OUTER;
     }
 
     private double power(double x) {

@@ -188,8 +188,8 @@ final class ReferenceForces {
                 way = -way;
             }
             double atFront = q(Quantity.FRONT_DRIVE_SHARE) / 100;
-            Axle axleF = new Axle(c[0], c[1], px[0], px[1], way * tf, preload(Quantity.PRELOAD_FRONT));
-            Axle axleR = new Axle(c[2], c[3], px[2], px[3], way * tr, preload(Quantity.PRELOAD_REAR));
+            Axle axleF = new Axle(c[0], c[1], px[0], px[1], way * tf * left(uf), preload(Quantity.PRELOAD_FRONT));
+            Axle axleR = new Axle(c[2], c[3], px[2], px[3], way * tr * left(ur), preload(Quantity.PRELOAD_REAR));
             boolean enough;
             if (x >= 0) {
                 double sf = q(Quantity.POWER_LOCK_FRONT) / 100;
@@ -220,6 +220,12 @@ final class ReferenceForces {
         boolean within() {
             return within;
         }
+    }
+
+    /** Share of slip stiffness left at a lateral use. */
+    private static double left(double u) {
+        double most = Math.min(u, 1);
+        return 1 - 0.33 * Math.pow(most, 2) - 0.285 * Math.pow(most, 16);
     }
 
     private double preload(Quantity torque) {

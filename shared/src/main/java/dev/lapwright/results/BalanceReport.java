@@ -38,6 +38,7 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
             .value("frontLimitMps2", phase -> phase.margins().front())
             .value("rearLimitMps2", phase -> phase.margins().rear())
             .value("firstAxle", phase -> phase.margins().first().label())
+            .value("firstWheel", phase -> phase.margins().firstWheel().label())
             .value("reserveMps2", phase -> phase.margins().reserve())
             .value("reservePercent", phase -> PERCENT * phase.margins().reserveShare())
             .value("rearLessFrontMps2", phase -> phase.margins().understeer())
