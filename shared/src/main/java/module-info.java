@@ -6,7 +6,7 @@ module dev.lapwright.shared {
     requires com.fasterxml.jackson.core;
     requires org.apache.commons.csv;
     requires GeographicLib.Java;
-    requires io.jenetics.jpx;
+    requires java.xml;
 
     exports dev.lapwright.documents;
     exports dev.lapwright.files;

@@ -38,7 +38,6 @@ class ModulePathTest {
             "commons-io-",
             "commons-codec-",
             "GeographicLib-Java-",
-            "jpx-",
             "jfreechart-",
             "picocli-",
             "jmustache-");

@@ -145,12 +145,12 @@ class ModuleRulesTest {
     }
 
     @Test
-    void onlySharedKnowsTheLibrariesOfMaps() {
+    void onlySharedKnowsTheLibraryOfMaps() {
         check(noClasses()
                 .that(resideOutsideOfPackages(packagesOf("shared")))
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("net.sf.geographiclib..", "io.jenetics.jpx..")
+                .resideInAnyPackage("net.sf.geographiclib..")
                 .because("positions become metres on a plane where files are read"));
     }
 

@@ -143,6 +143,38 @@ class CircuitImportCommandTest {
     }
 
     @Test
+    void aLogIsADrivenLineAndAnOutlineARoad() throws IOException {
+        String log = folder.resolve("driven.json").toString();
+        assertThat(run(file("log.csv", log(1)), "--out", log).line("Path")).contains("a line that a car drove");
+        Run line = Run.of("line", "gt-talvex", log);
+        assertThat(line.code()).isEqualTo(2);
+        assertThat(line.err()).contains("is a line that a car drove").hasLineCount(1);
+        assertThat(Run.of("circuit", "show", log).line("Path")).contains("a car drove");
+        String road = folder.resolve("road.json").toString();
+        Run outline = run(circle("c.csv", 0, 360), "--out", road);
+        assertThat(outline.line("Path")).contains("the road's own line");
+        assertThat(outline.line("Width")).contains("not known: taken as 10.0 m (--width-m)");
+        assertThat(Files.readString(Path.of(road))).contains("\"path\": \"road\"");
+        assertThat(run(circle("c2.csv", 0, 360), "--path", "driven").line("Path"))
+                .contains("a car drove");
+        assertThat(run(circle("c3.csv", 0, 360), "--path", "lane").err()).contains("--path: 'lane' is no kind of path");
+    }
+
+    @Test
+    void altitudesOfASecondFileGoIntoALogToo() throws IOException {
+        String heights = file("z.csv", "distance,z\n0,100\n157,110\n314,100\n471,90\n628,100\n");
+        Run run = run(file("log.csv", log(1)), "--elevation", heights);
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.line("Elevation")).contains("climbs");
+    }
+
+    @Test
+    void columnsThatAreNotReadAreNamed() throws IOException {
+        String file = file("log.csv", log(1).replace("Lap,", "Stint,"));
+        assertThat(run(file).line("Passed over")).contains("Stint");
+    }
+
+    @Test
     void ofALogOfSeveralLapsTheFastestIsTakenOrTheOneAskedFor() throws IOException {
         String file = file("log.csv", log(4));
         assertThat(run(file).line("Lap")).contains("lap 4 of 4 whole laps taken, the fastest");

@@ -34,9 +34,19 @@ public final class LineSearch {
      * Search along a road, which begins at the minimum-curvature line and reports to nobody.
      *
      * @param car tells how wide it is
-     * @throws InvalidValueException if the road is narrower somewhere than the car, or than the car with its margins
+     * @throws InvalidValueException if the road is narrower somewhere than the car, or than the car with its margins, or the
+     *     track's path is one that a car drove, about which no road is known
      */
     public static LineSearch of(Track track, Car car, LineChoices choices) {
+        if (track.path() == Track.Path.DRIVEN) {
+            throw new InvalidValueException(
+                    "circuit",
+                    track.name()
+                            + " is a line that a car drove: where the road's edges lie is not known, so that no other line"
+                            + " can be sought between them",
+                    "import the road's own line with its widths; if this is the road, write \"path\": \"road\" and the"
+                            + " widths into its document");
+        }
         return new LineSearch(
                 new RoadNodes(track, car.value(Quantity.WIDTH), choices), Optional.empty(), (steps, gain) -> {});
     }

@@ -24,6 +24,26 @@ public final class Track {
     private final double[] sectorEnds;
     private final List<NamedPlace> cornerNames;
     private final List<Corner> corners;
+    private final Path path;
+
+    /** Kinds of line that a track's path may be. */
+    public enum Path {
+        /** The road's own line, with its widths to either side: a line may be sought between them. */
+        ROAD("road"),
+        /** The line that a car drove: where the road's edges are is not known. */
+        DRIVEN("driven");
+
+        private final String word;
+
+        Path(String word) {
+            this.word = word;
+        }
+
+        /** As a document says it. */
+        public String word() {
+            return word;
+        }
+    }
 
     /** Name for whatever corner lies at a distance s, m. */
     public record NamedPlace(double s, String name) {
@@ -41,7 +61,8 @@ public final class Track {
             List<TrackPoint> points,
             double[] sectorEnds,
             List<NamedPlace> cornerNames,
-            List<Corner> corners) {
+            List<Corner> corners,
+            Path path) {
         this.name = name;
         this.closed = closed;
         this.entrySpeed = entrySpeed;
@@ -51,6 +72,7 @@ public final class Track {
         this.sectorEnds = sectorEnds.clone();
         this.cornerNames = List.copyOf(cornerNames);
         this.corners = List.copyOf(corners);
+        this.path = path;
     }
 
     /**
@@ -66,7 +88,7 @@ public final class Track {
             points = new ArrayList<>(points);
             points.add(first.at(last.s()));
         }
-        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of());
+        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of(), Path.ROAD);
     }
 
     /**
@@ -78,7 +100,7 @@ public final class Track {
         checkPoints(points);
         Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
         double length = points.get(points.size() - 1).s();
-        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of());
+        return new Track(name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD);
     }
 
     private static void checkPoints(List<TrackPoint> points) {
@@ -147,12 +169,14 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
-        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames, corners);
+        return new Track(
+                name, closed, entrySpeed, startHeading, startAltitude, points, exact, cornerNames, corners, path);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
-        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names, corners);
+        return new Track(
+                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, names, corners, path);
     }
 
     /**
@@ -164,7 +188,14 @@ public final class Track {
             Check.inRange("corner's entry (m)", corner.entry(), 0, length());
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
-        return new Track(name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, known);
+        return new Track(
+                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, known, path);
+    }
+
+    /** The same track, its path said to be the road's own line or one that a car drove. */
+    public Track withPath(Path kind) {
+        return new Track(
+                name, closed, entrySpeed, startHeading, startAltitude, points, sectorEnds, cornerNames, corners, kind);
     }
 
     /**
@@ -176,7 +207,7 @@ public final class Track {
     public Track laidOut(double heading, double altitude) {
         Check.finite("start heading (rad)", heading);
         Check.inRange("start altitude (m)", altitude, -500, 6000);
-        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners);
+        return new Track(name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path);
     }
 
     /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
@@ -195,7 +226,16 @@ public final class Track {
                     p.speedLimit()));
         }
         return new Track(
-                name, closed, entrySpeed, -startHeading, startAltitude, mirror, sectorEnds, cornerNames, List.of());
+                name,
+                closed,
+                entrySpeed,
+                -startHeading,
+                startAltitude,
+                mirror,
+                sectorEnds,
+                cornerNames,
+                List.of(),
+                path);
     }
 
     /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
@@ -223,7 +263,7 @@ public final class Track {
         for (NamedPlace n : cornerNames) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
-        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of());
+        return new Track(name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path);
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
@@ -295,6 +335,11 @@ public final class Track {
     /** Names given to corners. */
     public List<NamedPlace> cornerNames() {
         return cornerNames;
+    }
+
+    /** Whether the path is the road's own line or one that a car drove. */
+    public Path path() {
+        return path;
     }
 
     /** Corners given to it; empty where they are found by curvature. */

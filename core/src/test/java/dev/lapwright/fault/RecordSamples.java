@@ -186,7 +186,9 @@ final class RecordSamples {
                         "y (m)",
                         "altitude",
                         "width to the left",
-                        "width to the right"));
+                        "width to the right",
+                        "bank (rad)",
+                        "grip"));
     }
 
     private static PressurePair pair() {

@@ -19,6 +19,9 @@ final class CircuitReader {
     /** A start whose heading is not given points east, which on a map is to the right. */
     private static final double EAST = Math.PI / 2;
 
+    static final String PATH = "path";
+    static final List<String> WORDS = List.of(Track.Path.ROAD.word(), Track.Path.DRIVEN.word());
+
     private final FaultList faults;
     private final ObjectReader root;
 
@@ -43,6 +46,7 @@ final class CircuitReader {
         double tolerance = root.optional(RoadFields.CLOSURE_TOLERANCE, CLOSURE_TOLERANCE);
         double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
         double[] sectorEnds = sectorEnds();
+        String kind = root.choice(PATH, WORDS, null);
         refuseWhatDoesNotApply(closedFlag);
         SegmentReader segmentReader = new SegmentReader(faults);
         List<Segment> segments = segmentReader.read(list("segments", 1));
@@ -73,8 +77,22 @@ final class CircuitReader {
             }
         }
         faults.throwIfAny();
-        Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude));
+        Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude))
+                .withPath(path(kind));
         return sectorEnds.length == 0 ? placed : attempt("sectorEndsM", () -> placed.withSectorEnds(sectorEnds));
+    }
+
+    /** Where a document does not say: a road, unless it is a list of stations without a width. */
+    private Track.Path path(String word) {
+        if (word != null) {
+            return Track.Path.DRIVEN.word().equals(word) ? Track.Path.DRIVEN : Track.Path.ROAD;
+        }
+        List<ObjectReader> stations = root.objects("stations");
+        boolean widths = stations.stream()
+                .anyMatch(station -> station.has(RoadFields.WIDTH)
+                        || station.has(RoadFields.WIDTH_LEFT)
+                        || station.has(RoadFields.WIDTH_RIGHT));
+        return stations.isEmpty() || widths ? Track.Path.ROAD : Track.Path.DRIVEN;
     }
 
     private interface Attempt {

@@ -17,6 +17,7 @@ final class CircuitWriter {
     static Map<String, Object> tree(Track track) {
         Map<String, Object> document = DocumentWriter.header(DocumentKind.CIRCUIT, track.name(), "");
         document.put("closed", track.isClosed());
+        document.put(CircuitReader.PATH, track.path().word());
         put(document, RoadFields.START_HEADING, compass(track.startHeading()));
         put(document, RoadFields.START_ALTITUDE, track.startAltitude());
         if (track.isClosed()) {

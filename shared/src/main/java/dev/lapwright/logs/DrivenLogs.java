@@ -73,7 +73,7 @@ public final class DrivenLogs {
         faults.throwIfAny();
         checkHeader(header, rows.get(at));
         int first = at + 1;
-        if (first < rows.size() && header.takeUnits(rows.get(first))) {
+        if (first < rows.size() && header.takeUnits(rows.get(first), faults)) {
             first++;
         }
         List<CsvTable.Row> values = samples(header, rows.get(at), rows.subList(first, rows.size()));

@@ -15,8 +15,11 @@ public enum SampleColumn {
     X("x", Measure.LENGTH, "x", "east", "easting"),
     Y("y", Measure.LENGTH, "y", "north", "northing"),
     Z("z", Measure.LENGTH, "z", "elevation", "altitude", "height", "ele", "alt"),
-    WIDTH_LEFT("width_left", Measure.LENGTH, "widthleft", "leftwidth"),
-    WIDTH_RIGHT("width_right", Measure.LENGTH, "widthright", "rightwidth"),
+    WIDTH("width", Measure.LENGTH, "width", "trackwidth", "roadwidth"),
+    WIDTH_LEFT("width_left", Measure.LENGTH, "widthleft", "leftwidth", "wtrleft", "wleft", "trackwidthleft"),
+    WIDTH_RIGHT("width_right", Measure.LENGTH, "widthright", "rightwidth", "wtrright", "wright", "trackwidthright"),
+    BANK("bank", Measure.BANK, "bank", "banking", "bankangle", "crossfall", "superelevation"),
+    GRIP("grip", Measure.SHARE, "grip", "gripfactor"),
     LONGITUDE("longitude", Measure.DEGREES, "longitude", "lon", "long", "lng", "gpslongitude"),
     LATITUDE("latitude", Measure.DEGREES, "latitude", "lat", "gpslatitude"),
     DISTANCE("distance", Measure.LENGTH, "distance", "dist", "s", "lapdistance"),
@@ -80,10 +83,34 @@ public enum SampleColumn {
                 0.44704,
                 "mps",
                 1,
+                "m/sec",
+                1,
+                "ft/s",
+                0.3048,
                 "kn",
+                1852 / 3600.0,
+                "kt",
+                1852 / 3600.0,
+                "knots",
                 1852 / 3600.0),
         ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", 9.80665),
-        DEGREES(1e9, "deg", 1, "°", 1),
+        DEGREES(1e9, "deg", 1, "°", 1, "degrees", 1),
+        /** Percent are the tangent: {@link SampleRows#angles} takes care of that. */
+        BANK(
+                1e5,
+                "deg",
+                Math.PI / 180,
+                "°",
+                Math.PI / 180,
+                "degrees",
+                Math.PI / 180,
+                "rad",
+                1,
+                "%",
+                0.01,
+                "percent",
+                0.01),
+        SHARE(1e5, "", 1, "%", 0.01, "percent", 0.01),
         /** A share of the full travel; pressures are left as they are, for their greatest is not known. */
         PEDAL(1e9, "", 1, "%", 0.01, "percent", 0.01, "pct", 0.01, "bar", 1, "kpa", 1, "mpa", 1, "psi", 1),
         COUNT(1e9, "", 1);
@@ -184,8 +211,37 @@ public enum SampleColumn {
         return new ColumnChoice(column.title(), heading, unit);
     }
 
-    /** A heading understood. */
-    public record Heading(SampleColumn column, String unit) {}
+    /** What may stand in brackets behind a heading and is no unit. */
+    private static final Set<String> NOTES = Set.of(
+            "gps",
+            "gnss",
+            "can",
+            "ecu",
+            "imu",
+            "raw",
+            "calc",
+            "calculated",
+            "filtered",
+            "corrected",
+            "smoothed",
+            "left",
+            "right",
+            "front",
+            "rear",
+            "abs",
+            "absolute",
+            "wgs84",
+            "wgs 84",
+            "nautical",
+            "assumed");
+
+    /**
+     * A heading understood.
+     *
+     * @param unit in the words of the file; empty if it names none
+     * @param unknown what stands where a unit should and is none of this column; empty if nothing does
+     */
+    public record Heading(SampleColumn column, String unit, String unknown) {}
 
     /** What a heading says, which may be in capitals, with its unit behind it; null if it is not known. */
     public static Heading of(String text) {
@@ -198,28 +254,29 @@ public enum SampleColumn {
             String unit =
                     heading.substring(open + 1).replaceAll("[)\\]].*$", "").trim();
             SampleColumn column = byHeading(letters(heading.substring(0, open)));
-            // A note in brackets is no unit.
-            return column == null ? null : column.heading(column.knows(unit) ? unit : "", heading);
+            boolean known = column != null && column.knows(unit);
+            boolean note = unit.isEmpty() || NOTES.contains(unit) || unit.matches("[0-9 .]*");
+            return column == null ? null : column.heading(known ? unit : "", known || note ? "" : unit, heading);
         }
         SampleColumn whole = byHeading(letters(heading));
         if (whole != null) {
-            return whole.heading("", heading);
+            return whole.heading("", "", heading);
         }
         int last = Math.max(heading.lastIndexOf('_'), heading.lastIndexOf(' '));
         if (last > 0) {
             String unit = heading.substring(last + 1);
             SampleColumn column = byHeading(letters(heading.substring(0, last)));
             if (column != null && column.knows(unit)) {
-                return new Heading(column, unit);
+                return new Heading(column, unit, "");
             }
         }
         return null;
     }
 
-    private Heading heading(String unit, String heading) {
+    private Heading heading(String unit, String unknown, String heading) {
         boolean namesG = measure == Measure.ACCELERATION
                 && letters(heading).matches("latg|glat|lateralg|longg|glong|longitudinalg");
-        return new Heading(this, unit.isEmpty() && namesG ? "g" : unit);
+        return new Heading(this, unit.isEmpty() && namesG ? "g" : unit, unknown);
     }
 
     private static SampleColumn byHeading(String plain) {

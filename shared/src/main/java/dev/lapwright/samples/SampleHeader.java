@@ -18,6 +18,7 @@ public final class SampleHeader {
     public record Place(int index, String heading, String unit, double factor, boolean unitSaid) {}
 
     private final Map<SampleColumn, Place> places = new EnumMap<>(SampleColumn.class);
+    private final List<String> headings;
 
     /**
      * Reads a row of headings; faults are gathered.
@@ -27,6 +28,7 @@ public final class SampleHeader {
     public SampleHeader(CsvTable.Row header, List<ColumnChoice> choices, Set<SampleColumn> wanted, FaultList faults) {
         CSVRecord row = header.values();
         TextPlace line = header.line();
+        headings = row.toList();
         for (ColumnChoice choice : choices) {
             SampleColumn column = SampleColumn.named(choice.column());
             int index = index(row, choice.heading());
@@ -66,8 +68,23 @@ public final class SampleHeader {
                                 + Excerpt.of(row.get(i)) + "'",
                         "keep one, or choose it, as in --column " + title + "=" + Excerpt.of(row.get(i)));
             }
+            if (!heading.unknown().isEmpty()) {
+                refuseUnit(heading.column(), heading.unknown(), row.get(i), line, faults);
+            }
             place(heading.column(), i, row.get(i), heading.unit());
         }
+    }
+
+    private static void refuseUnit(SampleColumn column, String unit, String heading, TextPlace line, FaultList faults) {
+        List<String> units = column.units();
+        faults.form(
+                line,
+                column.title(),
+                "'" + Excerpt.of(unit) + "' is no unit that is known for it",
+                units.isEmpty()
+                        ? "leave the unit out"
+                        : "use one of: " + String.join(", ", units) + "; or say it, as in --column " + column.title()
+                                + "=" + Excerpt.of(heading) + ":" + units.get(0));
     }
 
     /** The unit that a chosen heading names, as in Pace [km/h]; empty if there is none. */
@@ -136,16 +153,20 @@ public final class SampleHeader {
     }
 
     /** Takes the units from a row that holds nothing but units, as loggers write below the headings; false if it does not. */
-    public boolean takeUnits(CsvTable.Row row) {
+    public boolean takeUnits(CsvTable.Row row, FaultList faults) {
         boolean any = false;
+        boolean numbers = false;
+        List<Map.Entry<SampleColumn, Place>> unknown = new ArrayList<>();
         Map<SampleColumn, Place> read = new EnumMap<>(SampleColumn.class);
         for (Map.Entry<SampleColumn, Place> entry : places.entrySet()) {
             Place place = entry.getValue();
             String unit =
                     row.text(place.index()).replaceAll("[()\\[\\]]|^[-#]$", "").trim();
             any = any || !unit.isEmpty();
+            numbers |= unit.matches("[-+]?[0-9.,:].*");
             if (!unit.isEmpty() && !entry.getKey().knows(unit)) {
-                return false;
+                unknown.add(entry);
+                continue;
             }
             read.put(
                     entry.getKey(),
@@ -158,10 +179,29 @@ public final class SampleHeader {
                                     entry.getKey().factor(unit),
                                     true));
         }
-        if (any) {
-            places.putAll(read);
+        if (numbers || !any) {
+            return false;
         }
-        return any;
+        for (Map.Entry<SampleColumn, Place> entry : unknown) {
+            Place place = entry.getValue();
+            refuseUnit(entry.getKey(), row.text(place.index()), place.heading(), row.line(), faults);
+        }
+        places.putAll(read);
+        return true;
+    }
+
+    /** Headings of the columns that hold none of these. */
+    public List<String> passedOver(List<SampleColumn> columns) {
+        List<String> passed = new ArrayList<>();
+        for (int i = 0; i < headings.size(); i++) {
+            int index = i;
+            boolean taken =
+                    columns.stream().anyMatch(c -> has(c) && places.get(c).index() == index);
+            if (!taken && !headings.get(i).isBlank()) {
+                passed.add(Excerpt.of(headings.get(i)));
+            }
+        }
+        return passed;
     }
 
     /** Says which heading was taken for what, of these columns as far as they are there. */

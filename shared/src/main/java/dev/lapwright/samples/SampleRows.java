@@ -23,6 +23,10 @@ public final class SampleRows {
         this.faults = faults;
     }
 
+    public SampleHeader header() {
+        return header;
+    }
+
     public void throwIfAny() {
         faults.throwIfAny();
     }
@@ -41,6 +45,18 @@ public final class SampleRows {
             }
         }
         return numbers;
+    }
+
+    /** A column of angles, rad; of those in percent, which are tangents, the angle. */
+    public double[] angles(SampleColumn column) {
+        double[] angles = numbers(column);
+        SampleHeader.Place place = header.place(column);
+        if (place != null && place.unit().matches("(?i)%|percent")) {
+            for (int i = 0; i < angles.length; i++) {
+                angles[i] = Math.atan(angles[i]);
+            }
+        }
+        return angles;
     }
 
     /** A column in SI whose empty cells hold the value above them, as slower channels are logged; zeros where there is none. */
@@ -73,7 +89,7 @@ public final class SampleRows {
         double[] times = new double[rows.size()];
         SampleHeader.Place place = header.place(SampleColumn.TIME);
         for (int i = 0; i < times.length; i++) {
-            String text = rows.get(i).text(place.index());
+            String text = withPoint(rows.get(i).text(place.index()));
             double clock = text.indexOf(':') > 0 ? clock(text) : Double.NaN;
             times[i] = Double.isNaN(clock) ? number(i, SampleColumn.TIME, place) : clock;
             if (!Double.isNaN(clock) && i > 0 && times[i] < times[i - 1] - DAY / 2) {
@@ -121,9 +137,19 @@ public final class SampleRows {
         return seconds;
     }
 
-    /** A comma inside a cell can only be a decimal one. */
+    /** One comma inside a cell can only be a decimal one; beside points the sign that stands last is, the others part thousands. */
     private static String withPoint(String text) {
-        return text.indexOf('.') < 0 ? text.replace(',', '.') : text;
+        int comma = text.lastIndexOf(',');
+        int point = text.lastIndexOf('.');
+        if (comma < 0) {
+            return text;
+        }
+        if (point < 0) {
+            return text.indexOf(',') == comma ? text.replace(',', '.') : text;
+        }
+        return comma > point && text.indexOf(',') == comma
+                ? text.replace(".", "").replace(',', '.')
+                : point > comma && text.indexOf('.') == point ? text.replace(",", "") : text;
     }
 
     private double number(int row, SampleColumn column, SampleHeader.Place place) {

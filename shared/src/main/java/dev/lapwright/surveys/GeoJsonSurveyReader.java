@@ -5,7 +5,6 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.JsonReader;
 import dev.lapwright.text.JsonValue;
-import dev.lapwright.track.survey.Survey;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,13 +16,17 @@ final class GeoJsonSurveyReader {
     private final FaultList faults;
     private final List<JsonValue.Arr> lines = new ArrayList<>();
 
-    private GeoJsonSurveyReader(DocumentSource source) {
+    private final LocalPlane.Origin about;
+
+    private GeoJsonSurveyReader(DocumentSource source, LocalPlane.Origin about) {
+        this.about = about;
         this.source = source.name();
         faults = new FaultList(source.name());
     }
 
-    static Survey read(DocumentSource source) {
-        GeoJsonSurveyReader reader = new GeoJsonSurveyReader(source);
+    /** @param about the origin of the plane; null for the middle of the points */
+    static LocalPlane.Placed read(DocumentSource source, LocalPlane.Origin about) {
+        GeoJsonSurveyReader reader = new GeoJsonSurveyReader(source, about);
         reader.find(JsonReader.parse(source, reader.faults));
         reader.faults.throwIfAny();
         if (reader.lines.size() != 1) {
@@ -85,7 +88,7 @@ final class GeoJsonSurveyReader {
         }
     }
 
-    private Survey survey(JsonValue.Arr line) {
+    private LocalPlane.Placed survey(JsonValue.Arr line) {
         List<LocalPlane.Position> positions = new ArrayList<>();
         for (JsonValue item : line.items()) {
             List<JsonValue> numbers = items(item);
@@ -102,7 +105,7 @@ final class GeoJsonSurveyReader {
             }
         }
         faults.throwIfAny();
-        return LocalPlane.survey(source, positions);
+        return LocalPlane.survey(source, positions, about);
     }
 
     private static double number(List<JsonValue> numbers, int index) {

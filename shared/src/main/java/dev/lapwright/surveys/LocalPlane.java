@@ -25,10 +25,21 @@ final class LocalPlane {
     /** Degrees east and north, and the altitude in metres or NaN. */
     record Position(TextPlace place, double longitude, double latitude, double altitude) {}
 
+    /** Where a plane touches the ellipsoid, degrees. */
+    record Origin(double longitude, double latitude) {}
+
+    /** A survey on its plane. */
+    record Placed(Survey survey, Origin origin) {}
+
     private LocalPlane() {}
 
-    /** @throws DocumentException if they are no longitudes and latitudes or lie too far apart */
-    static Survey survey(String source, List<Position> positions) {
+    /**
+     * The survey on a plane.
+     *
+     * @param about where the plane touches; null for the middle of the positions
+     * @throws DocumentException if they are no longitudes and latitudes or lie too far apart
+     */
+    static Placed survey(String source, List<Position> positions, Origin about) {
         FaultList faults = new FaultList(source);
         double east = 0;
         double north = 0;
@@ -51,7 +62,7 @@ final class LocalPlane {
         }
         faults.throwIfAny();
         if (positions.isEmpty()) {
-            return new Survey(List.of(), false, false);
+            return new Placed(new Survey(List.of(), false, false), about);
         }
         if (altitudes > 0 && altitudes < positions.size()) {
             throw new DocumentException(
@@ -59,8 +70,8 @@ final class LocalPlane {
                     positions.size() - altitudes + " of " + positions.size() + " points have no elevation",
                     "give it to all points or to none");
         }
-        double middleEast = positions.get(0).longitude + east / positions.size();
-        double middleNorth = north / positions.size();
+        double middleEast = about == null ? positions.get(0).longitude + east / positions.size() : about.longitude;
+        double middleNorth = about == null ? north / positions.size() : about.latitude;
         List<SurveyPoint> points = new ArrayList<>(positions.size());
         for (Position p : positions) {
             GeodesicData line = Geodesic.WGS84.Inverse(
@@ -75,6 +86,6 @@ final class LocalPlane {
             points.add(new SurveyPoint(
                     line.s12 * Math.sin(azimuth), line.s12 * Math.cos(azimuth), altitudes > 0 ? p.altitude : 0, 0, 0));
         }
-        return new Survey(points, altitudes > 0, false);
+        return new Placed(new Survey(points, altitudes > 0, false), new Origin(middleEast, middleNorth));
     }
 }

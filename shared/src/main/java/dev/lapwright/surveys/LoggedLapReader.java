@@ -58,7 +58,8 @@ final class LoggedLapReader {
         }
         List<LapPick.RecordedLap> laps = new ArrayList<>();
         starts.ranges().forEach(range -> laps.add(lap(range.from(), range.to())));
-        return new SurveyFile(null, new double[0], laps, header.said(COLUMNS));
+        return new SurveyFile(
+                null, new double[0], laps, header.said(COLUMNS), header.passedOver(COLUMNS), new double[0]);
     }
 
     private LapPick.RecordedLap lap(int from, int to) {

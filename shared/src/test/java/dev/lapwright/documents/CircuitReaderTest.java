@@ -30,6 +30,18 @@ class CircuitReaderTest {
     }
 
     @Test
+    void aDocumentThatDoesNotSayItIsARoadIfItHasWidthsOrIsDrawn() {
+        String stations = "\"closed\": false, \"stations\": [ { \"sM\": 0, \"curvaturePerM\": 0%s },"
+                + " { \"sM\": 50, \"curvaturePerM\": 0 } ]";
+        assertThat(read(stations.formatted("")).path()).isEqualTo(Track.Path.DRIVEN);
+        assertThat(read(stations.formatted(", \"widthM\": 9")).path()).isEqualTo(Track.Path.ROAD);
+        assertThat(read("\"path\": \"road\", " + stations.formatted("")).path()).isEqualTo(Track.Path.ROAD);
+        assertThat(read("\"closed\": false, \"segments\": [ { \"type\": \"straight\", \"lengthM\": 50 } ]")
+                        .path())
+                .isEqualTo(Track.Path.ROAD);
+    }
+
+    @Test
     void aRightTurnHasNegativeCurvature() {
         Track track = Documents.circuit(TestDocuments.source("valid/circuit/clothoids.json"));
         assertThat(track.pointAt(55).curvature()).isEqualTo(-1.0 / 50);

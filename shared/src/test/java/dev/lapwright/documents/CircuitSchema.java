@@ -13,7 +13,14 @@ final class CircuitSchema {
         Map<String, Object> closed = new LinkedHashMap<>();
         closed.put("description", "whether the end joins the start; false for an open run such as a hillclimb");
         closed.put("type", "boolean");
+        Map<String, Object> path = new LinkedHashMap<>();
+        path.put(
+                "description",
+                "whether the path is the road's own line, between its widths, or one that a car drove; where it is left out,"
+                        + " stations without a width are driven, all else is the road");
+        path.put("enum", CircuitReader.WORDS);
         circuit.required("closed", closed)
+                .optional(CircuitReader.PATH, path)
                 .optional(RoadFields.START_HEADING, 90)
                 .optional(RoadFields.START_ALTITUDE, 0)
                 .optional(RoadFields.ENTRY_SPEED, 0)

@@ -95,7 +95,7 @@ class LoggedLapReaderTest {
             value = {
                 "speed | names no column",
                 "pace=x | is nothing that a column may hold",
-                "speed=Tempo:knots | is no unit of speed",
+                "speed=Tempo:furlongs | is no unit of speed",
             })
     void aFaultyChoiceOfAColumnIsRefused(String choice, String problem) {
         assertThatThrownBy(() -> Surveys.column(choice))

@@ -13,6 +13,7 @@ import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.Survey;
 import dev.lapwright.track.survey.SurveyImport;
 import dev.lapwright.track.survey.SurveyPoint;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -164,9 +165,121 @@ class SurveysTest {
 
     @Test
     void faultyGpxIsRefusedWithTheReason() {
-        refuses("a.gpx", "<gpx", "it cannot be read as GPX 1.1");
+        refuses("a.gpx", "<gpx", "it cannot be read as GPX");
         refuses("a.gpx", gpx(""), "it holds no track or route");
         refuses("a.gpx", "<!DOCTYPE gpx [<!ENTITY a SYSTEM \"file:///\">]>" + gpx(""), "document type");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "<trk><trkseg>#<trkpt lat=\"51,5\" lon=\"9\"/></trkseg></trk> | line 2, lat: '51,5' is not a number",
+                "<trk><trkseg>##<trkpt lat=\"95\" lon=\"9\"/></trkseg></trk> | line 3: 9, 95 is no longitude and latitude",
+                "<trk><trkseg>#<trkpt lat=\"45\" lon=\"9\">#<ele>high</ele></trkpt></trkseg></trk> | line 3, ele: 'high'",
+                "<trk><trkseg><trkpt lat=\"45\" lon=\"9\">#<time>noon</time></trkpt></trkseg></trk> | line 2, time: 'noon'",
+                "<trk><trkseg>#<trkpt lon=\"9\"/></trkseg></trk> | line 2, lat: there is no value",
+                "<trk>#<trkseg>#<trkpt lat=\"45\" lon=\"9\"> | cannot be read as GPX",
+            })
+    void faultsOfGpxAreToldWithTheirLineAndValue(String body, String problem) {
+        refuses("a.gpx", gpx(body.replace('#', '\n')), problem);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "x_m;y_m;w_tr_right_m;w_tr_left_m;banking (%);grip\n1,5;2;5;4;10;0,9\n",
+                "x (m),y (m),width_left,width_right,bank (rad),grip (%)\n1.5,2,4,5,0.0996686524911620,90\n",
+                "\"x\",\"y\",\"track width left\",\"track width right\",bank (deg),grip\n\"1,5\",2,4,5,\"5,710593137\",\"0,9\"\n"
+            })
+    void widthsBankAndGripAreReadInTheirUnits(String text) {
+        SurveyPoint point = read("a.csv", text).points().get(0);
+        // Ten percent are an angle of atan 0.1 = 0.0996686524911620 rad = 5.710593137 deg.
+        assertThat(point.bank()).isCloseTo(Math.atan(0.1), within(1e-10));
+        assertThat(point.grip()).isCloseTo(0.9, within(1e-12));
+        assertThat(point.x()).isEqualTo(1.5);
+        assertThat(point.widthLeft()).isEqualTo(4);
+        assertThat(point.widthRight()).isEqualTo(5);
+    }
+
+    @Test
+    void aWholeWidthIsHalvedAndAGripNotGivenIsThatOfTheReference() {
+        SurveyPoint point = read("a.csv", "x,y,width\n1,2,12\n").points().get(0);
+        assertThat(point.widthLeft()).isEqualTo(6);
+        assertThat(point.widthRight()).isEqualTo(6);
+        assertThat(point.grip()).isEqualTo(1);
+    }
+
+    @Test
+    void whatIsNotReadIsNamed() {
+        SurveyFile file = Surveys.readFile(
+                new DocumentSource("a.csv", "x,y,Satellites,bank,Remark\n1,2,9,0,gate\n"), List.of(), false);
+        assertThat(file.passedOver()).containsExactly("Satellites", "Remark");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "x (furlong),y/1,2 | line 1, x: 'furlong' is no unit that is known for it; use one of: m, km, ft",
+                "x,y/m,cubit/1,2 | line 2, y: 'cubit' is no unit",
+                "x,y,bank (gon)/1,2,3 | line 1, bank: 'gon' is no unit",
+                "x,y/1,5,2,5/2,5,3,5 | there are 4 values under 2 headings",
+                "x,y,width,width_left,width_right/1,2,3,4,5 | the width is given twice"
+            })
+    void whatCannotBeUnderstoodIsRefusedWithTheWayOut(String rows, String problem) {
+        refuses("a.csv", rows.replace('/', '\n') + "\n", problem);
+    }
+
+    @Test
+    void aNoteInBracketsIsNoUnit() {
+        assertThat(read("a.csv", "x (GPS),y (raw)\n1,2\n").points()).hasSize(1);
+    }
+
+    @Test
+    void altitudesOfAnotherFileAreJoinedByDistanceOrByPosition() {
+        // A square of 100 m; half way along its sides and at its corners altitude is a tenth of the way.
+        SurveyFile square =
+                Surveys.readFile(new DocumentSource("a.csv", "x,y\n0,0\n100,0\n100,100\n0,100\n"), List.of(), false);
+        Survey byDistance = Surveys.elevation(new DocumentSource("z.csv", "distance,z\n0,0\n250,25\n400,40\n"), square)
+                .joined(square.survey(), true);
+        assertThat(byDistance.points()).extracting(SurveyPoint::z).containsExactly(0.0, 10.0, 20.0, 30.0);
+        Survey byPosition = Surveys.elevation(
+                        new DocumentSource("z.csv", "x,y,z\n-5,-5,3\n105,-5,14\n105,105,25\n-5,105,36\n"), square)
+                .joined(square.survey(), true);
+        // Corner (0, 0) lies 5 m along the side from (-5, -5) with 3 m to (105, -5) with 14 m: 3.5 m.
+        assertThat(byPosition.points().get(0).z()).isCloseTo(3.5, within(1e-12));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "distance,z/0,0/250,25 | span 250 m of road, where the survey is 400 m long",
+                "x,y,z/0,0,0/10,0,0 | point 2 of the survey lies 90 m from all positions",
+                "longitude,latitude,z/9,45,0/9.1,45,1 | one is in degrees, the other in metres",
+                "x,y/0,0/1,1 | its points have no elevation",
+                "x,z/0,0/1,1 | it names no altitudes along the road"
+            })
+    void altitudesOfAnotherRoadAreRefused(String rows, String problem) {
+        SurveyFile square =
+                Surveys.readFile(new DocumentSource("a.csv", "x,y\n0,0\n100,0\n100,100\n0,100\n"), List.of(), false);
+        assertThatThrownBy(() -> Surveys.elevation(new DocumentSource("z.csv", rows.replace('/', '\n') + "\n"), square)
+                        .joined(square.survey(), true))
+                .hasMessageContaining(problem);
+    }
+
+    @Test
+    void altitudesInDegreesAreLaidOnTheSurveysPlane() {
+        SurveyFile plan = Surveys.readFile(
+                new DocumentSource("a.geojson", line("[9,45],[9.001,45],[9.001,45.001]")), List.of(), false);
+        Survey raised = Surveys.elevation(
+                        new DocumentSource("z.geojson", line("[9,45,5],[9.001,45,6],[9.001,45.001,7],[9.02,45.03,8]")),
+                        plan)
+                .joined(plan.survey(), false);
+        for (int i = 0; i < 3; i++) {
+            assertThat(raised.points().get(i).z()).isCloseTo(5 + i, within(1e-6));
+        }
     }
 
     @Test
@@ -184,6 +297,7 @@ class SurveysTest {
         }
         Track track = SurveyImport.of("Ring", read("a.csv", csv.toString()), ImportChoices.circuit())
                 .track();
+        assertThat(track.path()).isEqualTo(Track.Path.ROAD);
         Track again = Documents.circuit(new DocumentSource("ring.json", DocumentWriter.text(track)));
         assertThat(again.points()).hasSameSizeAs(track.points());
         for (int i = 0; i < track.points().size(); i++) {

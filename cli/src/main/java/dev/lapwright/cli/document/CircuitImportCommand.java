@@ -16,6 +16,7 @@ import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.surveys.Surveys;
+import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
 import java.util.ArrayList;
@@ -37,9 +38,9 @@ import picocli.CommandLine.Parameters;
         description = {
             "Makes a circuit document from the points of a centre line or from a logged lap, and",
             "reports what was done to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV",
-            "with headings in any order: x, y, and if known z, width_left and width_right; or distance",
-            "or time, speed, and lateral acceleration. A unit may stand behind a heading, as in",
-            "speed (km/h). Of several laps one is taken, and said."
+            "with headings in any order: x, y, and if known z, width_left and width_right (or width),",
+            "bank and grip; or distance or time, speed, and lateral acceleration. A unit may stand behind",
+            "a heading, as in speed (km/h). Of several laps one is taken, and said."
         },
         customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
         parameterListHeading = "%n",
@@ -108,8 +109,23 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 names = "--width-m",
                 paramLabel = "METRES",
                 defaultValue = "10",
-                description = "Width of the road where the points have none; 10 if left out.")
+                description = "Width of the whole road where the points have none; 10 if left out.")
         double width;
+
+        @Option(
+                names = "--elevation",
+                paramLabel = "FILE",
+                description = "Takes altitudes from another file: a .csv under distance,z, from the first point on, or"
+                        + " positions with elevation, of any kind read here.")
+        String elevation;
+
+        @Option(
+                names = "--path",
+                paramLabel = "road|driven",
+                description =
+                        "What the line is: the road's own, between its widths, or one that a car drove. If left out,"
+                                + " points with times and logs are driven, others the road.")
+        String path;
 
         @Option(names = "--reverse", description = "Drives from the last point to the first.")
         boolean reverse;
@@ -186,8 +202,10 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 Surveys.find(file),
                 reading.columns.stream().map(Surveys::column).toList(),
                 reading.log);
-        ImportSource taken = ImportSource.of(read, choices, lap());
-        ImportedTrack imported = taken.imported(name(), choices, reading.rightPositive);
+        ImportSource file = ImportSource.of(read, choices, lap());
+        ImportSource taken = reading.elevation == null ? file : file.withElevation(Surveys.find(reading.elevation));
+        ImportedTrack found = taken.imported(name(), choices, reading.rightPositive);
+        ImportedTrack imported = reading.path == null ? found : found.withPath(path(reading.path));
         files.write(imported);
         ImportSheet sheet = new ImportSheet(imported, taken, lap(imported), reading.car);
         if (output.json) {
@@ -197,6 +215,15 @@ public final class CircuitImportCommand implements Callable<Integer> {
         }
         files.report(console, output.json);
         return ExitCode.DONE;
+    }
+
+    private static Track.Path path(String word) {
+        for (Track.Path path : Track.Path.values()) {
+            if (path.word().equals(word)) {
+                return path;
+            }
+        }
+        throw new InvalidValueException("--path", "'" + word + "' is no kind of path", "give road or driven");
     }
 
     private String name() {

@@ -41,6 +41,9 @@ public final class CircuitSheet implements Sheet {
                         ? Numbers.fixed(widest.value(), 1) + " m"
                         : Numbers.fixed(narrowest.value(), 1) + " m at " + Numbers.fixed(narrowest.at(), 0) + " m to "
                                 + Numbers.fixed(widest.value(), 1) + " m at " + Numbers.fixed(widest.at(), 0) + " m");
+        if (track.path() == Track.Path.DRIVEN) {
+            Lines.item(console, "Path", "a line that a car drove; the widths are not the road's");
+        }
         Lines.item(
                 console,
                 "Turning",
@@ -177,6 +180,7 @@ public final class CircuitSheet implements Sheet {
         tree.put("kind", "circuit");
         tree.put("name", track.name());
         tree.put("closed", track.isClosed());
+        tree.put("path", track.path().word());
         tree.put("lengthM", track.length());
         tree.put("climbM", stations.climb());
         tree.put("turningDeg", degrees(stations.totalTurning()));

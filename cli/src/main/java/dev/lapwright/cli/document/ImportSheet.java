@@ -5,6 +5,8 @@ import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.Lines;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
@@ -46,9 +48,18 @@ public final class ImportSheet implements Sheet {
         boolean closed = imported.track().isClosed();
         console.line(console.bold(imported.track().name()) + ", " + (closed ? "closed circuit" : "open run") + " of "
                 + Numbers.fixed(report.shape().length(), 1) + " m");
-        if (!source.columns().isEmpty()) {
-            Lines.item(console, "Columns", source.columns());
+        if (!source.file().columns().isEmpty()) {
+            Lines.item(console, "Columns", source.file().columns());
         }
+        if (!source.file().passedOver().isEmpty()) {
+            Lines.item(console, "Passed over", String.join(", ", source.file().passedOver()));
+        }
+        Lines.item(
+                console,
+                "Path",
+                imported.track().path() == Track.Path.DRIVEN
+                        ? "a line that a car drove; no other line is sought beside it"
+                        : "the road's own line");
         if (source.pick() != null) {
             Lines.item(
                     console,
@@ -75,6 +86,7 @@ public final class ImportSheet implements Sheet {
                 Numbers.signed(degrees(report.shape().totalTurning()), 1) + " deg in all, crosses itself "
                         + report.shape().crossings() + (report.shape().crossings() == 1 ? " time" : " times"));
         elevation(console);
+        width(console);
         for (String warning : report.warnings()) {
             Lines.item(console, "Look at", warning);
         }
@@ -198,6 +210,18 @@ public final class ImportSheet implements Sheet {
                         + Numbers.fixed(elevation.largestMove(), 2) + " m");
     }
 
+    private void width(Console console) {
+        if (!source.hasWidths() && imported.track().path() == Track.Path.ROAD) {
+            TrackPoint first = imported.track().points().get(0);
+            Lines.item(
+                    console,
+                    "Width",
+                    "not known: taken as " + Numbers.fixed(first.widthLeft() + first.widthRight(), 1)
+                            + " m (--width-m). It changes no lap on this line; a line sought between the edges gains"
+                            + " about 0.2 to 1.7 % of a lap by each metre");
+        }
+    }
+
     private static String smoothing(double wavelength, boolean chosen, String criterion) {
         return wavelength == 0
                 ? "none"
@@ -229,9 +253,12 @@ public final class ImportSheet implements Sheet {
         tree.put("crossings", report.shape().crossings());
         tree.put("lengthM", report.shape().length());
         tree.put("climbM", report.shape().climb());
-        if (!source.columns().isEmpty()) {
-            tree.put("columns", source.columns());
+        if (!source.file().columns().isEmpty()) {
+            tree.put("columns", source.file().columns());
         }
+        tree.put("passedOver", source.file().passedOver());
+        tree.put("path", imported.track().path().word());
+        tree.put("widthsKnown", source.hasWidths());
         LapPick pick = source.pick();
         if (pick != null) {
             Map<String, Object> lap = new LinkedHashMap<>();

@@ -1,7 +1,11 @@
 package dev.lapwright.cli.document;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.surveys.SurveyFile;
+import dev.lapwright.surveys.Surveys;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.survey.ElevationProfile;
 import dev.lapwright.track.survey.EventLaps;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.ImportedTrack;
@@ -15,24 +19,41 @@ import java.util.OptionalInt;
 /**
  * What was taken from a file: points or a logged lap, and which lap of several.
  *
+ * @param file as read
  * @param survey null if it is a log
  * @param log null if it is a survey
  * @param pick null if there was but one lap and no choice
  * @param drift that was spread over the lap picked, m
- * @param columns which heading was taken for what; empty if the file has none
+ * @param elevation from another file; null if there is none
  */
-public record ImportSource(Survey survey, LoggedLap log, LapPick pick, double drift, String columns) {
+public record ImportSource(
+        SurveyFile file, Survey survey, LoggedLap log, LapPick pick, double drift, ElevationProfile elevation) {
     public static ImportSource of(SurveyFile file, ImportChoices choices, OptionalInt lap) {
         if (file.isLog()) {
             LapPick.OfLog found = LapPick.ofLog(file.laps(), lap);
             boolean several = file.laps().size() > 1;
-            return new ImportSource(null, found.log(), several ? found.pick() : null, 0, file.columns());
+            return new ImportSource(file, null, found.log(), several ? found.pick() : null, 0, null);
         }
         if (!choices.closed()) {
-            return new ImportSource(file.survey(), null, null, 0, file.columns());
+            return new ImportSource(file, file.survey(), null, null, 0, null);
         }
         EventLaps.OfSurvey found = EventLaps.pick(file.survey(), file.times(), lap);
-        return new ImportSource(found.survey(), null, found.pick(), found.drift(), file.columns());
+        return new ImportSource(file, found.survey(), null, found.pick(), found.drift(), null);
+    }
+
+    /** The same with altitudes from another file. */
+    public ImportSource withElevation(DocumentSource from) {
+        return new ImportSource(file, survey, log, pick, drift, Surveys.elevation(from, file));
+    }
+
+    /** Whether widths came with the points. */
+    public boolean hasWidths() {
+        return survey != null && survey.hasWidths();
+    }
+
+    /** What the line is, as far as the file tells: with speeds or times it was driven. */
+    public Track.Path path() {
+        return log != null || file.times().length > 0 ? Track.Path.DRIVEN : Track.Path.ROAD;
     }
 
     public ImportedTrack imported(String name, ImportChoices choices, boolean rightPositive) {
@@ -40,8 +61,12 @@ public record ImportSource(Survey survey, LoggedLap log, LapPick pick, double dr
             if (rightPositive) {
                 throw new InvalidValueException("--right-positive", "the file is no log", "leave it out, or add --log");
             }
-            return SurveyImport.of(name, survey, choices);
+            Survey raised = elevation == null ? survey : elevation.joined(survey, choices.closed());
+            return SurveyImport.of(name, raised, choices).withPath(path());
         }
-        return LoggedLapImport.of(name, rightPositive ? log.mirrored() : log, choices);
+        LoggedLap lap = rightPositive ? log.mirrored() : log;
+        return elevation == null
+                ? LoggedLapImport.of(name, lap, choices)
+                : LoggedLapImport.of(name, lap, choices, elevation);
     }
 }

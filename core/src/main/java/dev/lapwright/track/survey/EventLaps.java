@@ -193,12 +193,10 @@ public final class EventLaps {
         for (int i = start.before() + 1; i <= end.before(); i++) {
             double share = (way[i] - start.way()) / (end.way() - start.way());
             SurveyPoint p = points.get(i);
-            lap.add(new SurveyPoint(
+            lap.add(p.at(
                     p.x() - share * (last.x() - first.x()),
                     p.y() - share * (last.y() - first.y()),
-                    p.z() - share * (last.z() - first.z()),
-                    p.widthLeft(),
-                    p.widthRight()));
+                    p.z() - share * (last.z() - first.z())));
         }
         return new OfSurvey(new Survey(lap, survey.hasElevation(), survey.hasWidths()), pick, first.distanceTo(last));
     }
@@ -208,11 +206,6 @@ public final class EventLaps {
         SurveyPoint q = points.get(passage.before() + 1);
         double step = way[passage.before() + 1] - way[passage.before()];
         double share = step > 0 ? (passage.way() - way[passage.before()]) / step : 0;
-        return new SurveyPoint(
-                p.x() + share * (q.x() - p.x()),
-                p.y() + share * (q.y() - p.y()),
-                p.z() + share * (q.z() - p.z()),
-                p.widthLeft() + share * (q.widthLeft() - p.widthLeft()),
-                p.widthRight() + share * (q.widthRight() - p.widthRight()));
+        return p.towards(q, share);
     }
 }

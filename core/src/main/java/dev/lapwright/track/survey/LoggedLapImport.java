@@ -4,6 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.CubicSpline;
 import dev.lapwright.numerics.SplineKnots;
+import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -14,11 +15,14 @@ import java.util.List;
  * acceleration that is smoothed. The path follows from κ, and is closed by {@link LoopClosure}.
  *
  * <p>The line is that of the car, not the middle of the road. Bank, body roll and slip of the car are in its acceleration and
- * are not taken out; the road is flat and level.
+ * are not taken out; the road is flat, and level unless altitudes are given.
  */
 public final class LoggedLapImport {
     /** Below it an error of 0.5 m/s² in acceleration is one of 0.02 per metre and more in curvature, m/s. */
     private static final double SLOW = 5;
+
+    /** Longest track, m: as {@link Track} takes. */
+    private static final double LONGEST = 200_000;
 
     private static final double SLOW_SHARE = 0.2;
     private static final double LEAST_STEP = 0.01;
@@ -34,7 +38,10 @@ public final class LoggedLapImport {
     private double[] speed;
     private double[] acceleration;
 
-    private LoggedLapImport(LoggedLap lap, ImportChoices choices) {
+    private final ElevationProfile elevation;
+
+    private LoggedLapImport(LoggedLap lap, ImportChoices choices, ElevationProfile elevation) {
+        this.elevation = elevation;
         this.choices = choices;
         distance = lap.distance();
         speed = lap.speed();
@@ -50,7 +57,16 @@ public final class LoggedLapImport {
      * @throws InvalidValueException if the samples are too few or too slow, or do not come round to where they began
      */
     public static ImportedTrack of(String name, LoggedLap lap, ImportChoices choices) {
-        return new LoggedLapImport(lap, choices).imported(name);
+        return new LoggedLapImport(lap, choices, null).imported(name);
+    }
+
+    /**
+     * The same with altitudes from another source.
+     *
+     * @param elevation by distance along the lap
+     */
+    public static ImportedTrack of(String name, LoggedLap lap, ImportChoices choices, ElevationProfile elevation) {
+        return new LoggedLapImport(lap, choices, elevation).imported(name);
     }
 
     private ImportedTrack imported(String name) {
@@ -64,6 +80,12 @@ public final class LoggedLapImport {
                     hint.isEmpty() ? "give a whole lap, with several samples a second" : hint);
         }
         double extent = distance[distance.length - 1] - distance[0];
+        if (!(extent <= LONGEST)) {
+            throw new InvalidValueException(
+                    "log",
+                    "its samples span " + Check.text(Math.rint(extent / 1000)) + " km",
+                    "give one lap, and check the unit of the distance, as in --column distance=HEADING:m");
+        }
         if (slow > SLOW_SHARE) {
             warnings.add("the car was slower than " + Check.text(SLOW) + " m/s for " + Math.round(100 * slow)
                     + " % of the way, where its curvature cannot be told and was bridged");
@@ -102,7 +124,8 @@ public final class LoggedLapImport {
                     closure.largestChange());
             warnOfClosure(report, knots.span());
         }
-        Survey survey = survey(new DeadReckoning(curvature, step));
+        Survey flat = survey(new DeadReckoning(curvature, step));
+        Survey survey = elevation == null ? flat : elevation.joined(flat, choices.closed());
         ImportedTrack found = SurveyImport.of(name, survey, choices.withSmoothing(0));
         ImportReport plan = found.report();
         warnings.addAll(plan.warnings());
@@ -111,8 +134,9 @@ public final class LoggedLapImport {
         ImportReport.SmoothingReport smoothing = new ImportReport.SmoothingReport(
                 turning.wavelength(), choices.smoothing().isEmpty(), Double.NaN, 0, Double.NaN, uncertainty, 0, 0);
         return new ImportedTrack(
-                found.track(),
-                new ImportReport(samples, samples - report.slow(), smoothing, plan.shape(), null, report, warnings),
+                found.track().withPath(Track.Path.DRIVEN),
+                new ImportReport(
+                        samples, samples - report.slow(), smoothing, plan.shape(), plan.elevation(), report, warnings),
                 null);
     }
 
@@ -163,7 +187,7 @@ public final class LoggedLapImport {
         double end = speed[speed.length - 1];
         if (Math.abs(begin - end) > SAME_SPEED * Math.max(begin, end)) {
             warnings.add("the lap begins at " + Math.round(begin) + " m/s and ends at " + Math.round(end)
-                    + " m/s: not one flying lap; give one from the line to the line");
+                    + " m/s: not one flying lap; take another, as in --lap 2, or give one from the line to the line");
         }
     }
 

@@ -187,7 +187,7 @@ final class RoadFit {
             throw new InvalidValueException(
                     "survey",
                     "no road was found along the points",
-                    "set a smoothing by hand, 100 m for instance, and look whether the points are in order");
+                    "look whether the points are in order, or smooth by hand, as in --smoothing 100");
         }
         double[] moved = new double[foot.length];
         for (int i = 0; i < foot.length; i++) {

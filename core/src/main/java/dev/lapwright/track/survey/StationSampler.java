@@ -24,6 +24,7 @@ final class StationSampler {
     private static final double STEEPEST = 0.6;
     private static final double TIGHTEST = 0.5;
     private static final double SHARPEST_CREST = 0.2;
+    private static final String MORE_ELEVATION = "--elevation-smoothing 200, for instance";
 
     private final ArcLengthCurve curve;
     private final SplineKnots knots;
@@ -89,8 +90,7 @@ final class StationSampler {
         double[] road = new double[steps + 1];
         double[] slope = new double[steps + 1];
         double[] vertical = new double[steps + 1];
-        double[] left = new double[steps + 1];
-        double[] right = new double[steps + 1];
+        SurveyPoint[] beside = new SurveyPoint[steps + 1];
         List<TrackPoint> stations = new ArrayList<>(steps + 1);
         double climb = 0;
         double altitude = 0;
@@ -120,15 +120,14 @@ final class StationSampler {
             y[i] = place.y();
             curvature[i] = place.curvature();
             double flatter = 1 / Math.sqrt(1 + rise * rise);
-            road[i] = place.curvature() * flatter;
             slope[i] = Math.atan(rise);
             vertical[i] = elevation.secondDerivative(interval, ahead) * flatter * flatter * flatter;
-            left[i] = width(interval, ahead, true);
-            right[i] = width(interval, ahead, false);
+            road[i] = place.curvature() * flatter;
+            beside[i] = beside(interval, ahead);
         }
         turnExactly(road, s, heading, closed);
         for (int i = 0; i <= steps; i++) {
-            stations.add(station(s[i], road[i], slope[i], vertical[i], left[i], right[i]));
+            stations.add(station(s[i], road[i], slope[i], vertical[i], beside[i]));
         }
         Track track = closed ? Track.closed(name, stations) : Track.open(name, 0, stations);
         return new Sampled(track, s, x, y, curvature, heading, climb);
@@ -178,16 +177,28 @@ final class StationSampler {
         return Math.sqrt(1 + rise * rise);
     }
 
-    private static TrackPoint station(
-            double s, double curvature, double slope, double vertical, double left, double right) {
-        require(Math.abs(curvature) <= TIGHTEST, s, "bends with a radius of " + radius(curvature), "smoothing");
-        require(Math.abs(slope) <= STEEPEST, s, "is as steep as " + percent(slope), "elevation smoothing");
+    private TrackPoint station(double s, double curvature, double slope, double vertical, SurveyPoint road) {
+        require(
+                Math.abs(curvature) <= TIGHTEST,
+                s,
+                "bends with a radius of " + radius(curvature),
+                "--smoothing 60, for instance");
+        require(Math.abs(slope) <= STEEPEST, s, "is as steep as " + percent(slope), MORE_ELEVATION);
         require(
                 Math.abs(vertical) <= SHARPEST_CREST,
                 s,
                 "has a crest or dip with a radius of " + radius(vertical),
-                "elevation smoothing");
-        return new TrackPoint(s, curvature, slope, 0, vertical, 1, left, right, Double.POSITIVE_INFINITY);
+                MORE_ELEVATION);
+        return new TrackPoint(
+                s,
+                curvature,
+                slope,
+                road.bank(),
+                vertical,
+                road.grip(),
+                widths ? road.widthLeft() : halfWidth,
+                widths ? road.widthRight() : halfWidth,
+                Double.POSITIVE_INFINITY);
     }
 
     private static String radius(double curvature) {
@@ -203,18 +214,14 @@ final class StationSampler {
             throw new InvalidValueException(
                     "survey",
                     "the line at " + Math.round(s) + " m " + problem + ", as no road does",
-                    "mend the points there, or set a longer " + remedy);
+                    "mend the points there, or smooth more: " + remedy);
         }
     }
 
-    private double width(int interval, double ahead, boolean left) {
-        if (!widths) {
-            return halfWidth;
-        }
+    /** What the survey says of the road between two of its points. */
+    private SurveyPoint beside(int interval, double ahead) {
         SurveyPoint a = points.get(interval);
         SurveyPoint b = points.get((interval + 1) % points.size());
-        double from = left ? a.widthLeft() : a.widthRight();
-        double to = left ? b.widthLeft() : b.widthRight();
-        return from + (to - from) * ahead / knots.step(interval);
+        return a.towards(b, Math.max(0, Math.min(1, ahead / knots.step(interval))));
     }
 }

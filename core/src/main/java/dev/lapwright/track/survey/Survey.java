@@ -12,6 +12,7 @@ import java.util.List;
  */
 public record Survey(List<SurveyPoint> points, boolean hasElevation, boolean hasWidths) {
     private static final double FARTHEST = 1e8;
+    private static final double STEEPEST_BANK = Math.toRadians(65);
 
     /** @throws dev.lapwright.fault.InvalidValueException if a number is not finite or out of its range */
     public Survey {
@@ -21,6 +22,8 @@ public record Survey(List<SurveyPoint> points, boolean hasElevation, boolean has
             String place = "point " + (i + 1) + ": ";
             Check.inRange(place + "x (m)", p.x(), -FARTHEST, FARTHEST);
             Check.inRange(place + "y (m)", p.y(), -FARTHEST, FARTHEST);
+            Check.inRange(place + "bank (rad)", p.bank(), -STEEPEST_BANK, STEEPEST_BANK);
+            Check.inRange(place + "grip", p.grip(), 0.05, 3);
             if (hasElevation) {
                 Check.inRange(place + "altitude (m)", p.z(), -500, 6000);
             }

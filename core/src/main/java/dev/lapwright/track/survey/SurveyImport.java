@@ -29,6 +29,9 @@ public final class SurveyImport {
 
     private static final double LEAST_CHORD = 0.1;
     private static final double CLOSURE = 0.2;
+    /** A bend with entry, middle and exit, and the straights beside it: common practice, no source. */
+    private static final int POINTS_OF_A_CORNER = 5;
+
     /** What may be called a corner of a circuit; less is a fault of the data. */
     private static final double LEAST_RADIUS = 5;
     /** Tracks drawn from all those that the points allow. */
@@ -100,8 +103,10 @@ public final class SurveyImport {
         if (curvature * LEAST_RADIUS > 1) {
             warnings.add("the smoothed line is as tight as " + Check.text(Math.rint(10 / curvature) / 10)
                     + " m in radius at " + Math.round(sampled.s()[tightest])
-                    + " m; smooth more if no such corner is there");
+                    + " m, tighter than most cars can steer; if no such corner is there, say how far the points err, as in"
+                    + " --accuracy-m 1, or smooth more, as in --smoothing 60");
         }
+        warnOfCorners(track);
         ImportReport.ShapeReport shape = new ImportReport.ShapeReport(
                 1 / curvature, sampled.s()[tightest], sampled.turning(), crossings, track.length(), sampled.climb());
         CurvatureBand band = plan.fit() == null ? null : band(plan, track);
@@ -116,6 +121,16 @@ public final class SurveyImport {
                         null,
                         warnings),
                 band);
+    }
+
+    /** Says where the line has more corners than so few points can tell apart. */
+    private void warnOfCorners(Track track) {
+        int corners = track.stations(StationSpacing.DEFAULT).corners().size();
+        if (corners * POINTS_OF_A_CORNER > points.size()) {
+            warnings.add(corners + " corners from " + points.size() + " points are fewer than " + POINTS_OF_A_CORNER
+                    + " points for each: their shape between the points is a guess; give points every 5 to 20 m in bends, or"
+                    + " smooth more, as in --smoothing 100");
+        }
     }
 
     /** The spline through all points. */
@@ -330,8 +345,10 @@ public final class SurveyImport {
                 throw new InvalidValueException(
                         "survey",
                         "the line is too rough: laid out from its own curvature it does not meet its start",
-                        "smooth more than " + (choices.smoothing().isPresent() ? "this" : "the data ask for")
-                                + ", or say how far the points err: an accuracy of 1 m, for instance");
+                        "smooth more, as in --smoothing "
+                                + Math.round(
+                                        Math.max(60, 2 * choices.smoothing().orElse(30)))
+                                + ", or say how far the points err, as in --accuracy-m 1");
             }
         }
     }
@@ -343,7 +360,7 @@ public final class SurveyImport {
             throw new InvalidValueException(
                     "survey",
                     "the line goes round " + Math.round(Math.abs(rounds)) + " times: several laps, or a spiral",
-                    "keep the points of one lap, or say that the line is meant to cross itself");
+                    "keep the points of one lap, or say --figure-of-eight if the line is meant to cross itself");
         }
         if (!crossings.isEmpty() && !choices.crossesItself()) {
             List<String> places = new ArrayList<>();
@@ -352,7 +369,7 @@ public final class SurveyImport {
             }
             warnings.add("the line crosses itself " + (crossings.size() == 1 ? "once" : crossings.size() + " times")
                     + ", at " + String.join(", ", places) + (crossings.size() > 3 ? " and further on" : "")
-                    + ", and is not said to be a figure of eight");
+                    + "; if it is meant to, say --figure-of-eight; if not, look at the points there");
         }
         return crossings.size();
     }

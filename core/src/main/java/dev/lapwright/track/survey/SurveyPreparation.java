@@ -7,14 +7,26 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 
-/** The check of a survey, and its points in the order in which they are to be driven, without duplicates. */
+/**
+ * The check of a survey, and its points in the order in which they are to be driven, without duplicates, slips of order and
+ * single points far beside the rest. What was changed or looks odd is said with the point's number and where it is.
+ */
 final class SurveyPreparation {
     /** The spline's equations need five; a shape needs a few more. */
     static final int FEWEST = 8;
 
     private static final double SAME_SPOT = 1e-3;
     private static final double LEAST_EXTENT = 10;
+    /** Longest track, m: as {@link dev.lapwright.track.Track} takes. */
+    private static final double LONGEST = 200_000;
+
     private static final double GAP = 5;
+    /** A gap that the road does not turn over more than this is one in a straight, and no loss. */
+    private static final double STRAIGHT_GAP = Math.toRadians(8);
+    /** Two points have changed places if the steps to and from them shrink to this share; evenly spaced, they halve. */
+    private static final double SHORTER = 0.7;
+
+    private static final int MOST_PLACES = 3;
     private static final double LEAST_GAP = 20;
     private static final double OPEN_GAP = 3;
     private static final double KINK = Math.toRadians(60);
@@ -52,15 +64,16 @@ final class SurveyPreparation {
         if (choices.reversed()) {
             points = reversed(points);
         }
-        warnOfKinks(points);
         if (!exact()) {
-            points = withoutOutliers(points);
+            points = withoutOutliers(inOrder(points));
         }
+        warnOfKinks(points);
         double[] steps = steps(points);
+        checkLength(steps);
         if (choices.closed()) {
             checkClosed(points, steps);
         }
-        warnOfGaps(steps);
+        warnOfGaps(points, steps);
         return points;
     }
 
@@ -89,6 +102,61 @@ final class SurveyPreparation {
         return kept;
     }
 
+    /** Where a point of the survey is, for people: its number in the file, and its place on the plane of the points. */
+    private String place(SurveyPoint p, int number) {
+        return "point " + number + " (" + Math.round(p.x()) + ", " + Math.round(p.y()) + ")";
+    }
+
+    /** Places of points by their index, the first few of them. */
+    private String places(List<SurveyPoint> points, List<Integer> indices) {
+        List<String> places = new ArrayList<>();
+        for (int i : indices.subList(0, Math.min(MOST_PLACES, indices.size()))) {
+            places.add(place(points.get(i), numbers.get(i)));
+        }
+        return String.join(", ", places) + (indices.size() > MOST_PLACES ? " and further on" : "");
+    }
+
+    /** Puts two neighbours back in order that have changed places, so that the line runs back and forth again. */
+    private List<SurveyPoint> inOrder(List<SurveyPoint> points) {
+        List<SurveyPoint> ordered = new ArrayList<>(points);
+        List<Integer> changed = new ArrayList<>();
+        for (int i = 1; i + 2 < ordered.size(); i++) {
+            SurveyPoint before = ordered.get(i - 1);
+            SurveyPoint a = ordered.get(i);
+            SurveyPoint b = ordered.get(i + 1);
+            SurveyPoint after = ordered.get(i + 2);
+            double here = before.distanceTo(a) + b.distanceTo(after);
+            double turned = before.distanceTo(b) + a.distanceTo(after);
+            boolean jitter = a.distanceTo(b) < LEAST_STEP_OF_A_KINK;
+            if (!jitter && turned < SHORTER * here) {
+                ordered.set(i, b);
+                ordered.set(i + 1, a);
+                int number = numbers.get(i);
+                numbers.set(i, numbers.get(i + 1));
+                numbers.set(i + 1, number);
+                changed.add(i);
+            }
+        }
+        if (changed.isEmpty() || changed.size() > Math.max(1, MOST_OUTLIERS * points.size())) {
+            return points;
+        }
+        warnings.add((changed.size() == 1 ? "a point stood" : changed.size() + " points stood")
+                + " behind the one that follows and was put in order: " + places(ordered, changed)
+                + "; --smoothing 0 keeps the order");
+        return ordered;
+    }
+
+    private void checkLength(double[] steps) {
+        double length = Arrays.stream(steps).sum();
+        if (!(length <= LONGEST)) {
+            throw new InvalidValueException(
+                    "survey",
+                    "the points make a way of " + Check.text(Math.rint(length / 1000)) + " km, longer than "
+                            + Math.round(LONGEST / 1000) + " km",
+                    "give the points of one lap, and check their unit: in the heading, as in x (m), or --column x=HEADING:cm");
+        }
+    }
+
     private boolean exact() {
         return choices.smoothing().isPresent() && choices.smoothing().getAsDouble() == 0;
     }
@@ -106,13 +174,15 @@ final class SurveyPreparation {
         List<SurveyPoint> kept = new ArrayList<>();
         List<Integer> keptNumbers = new ArrayList<>();
         List<Integer> dropped = new ArrayList<>();
+        double farthest = 0;
         for (int i = 0; i < n; i++) {
             boolean worst = miss[i] >= miss[(i + 1) % n]
                     && miss[i] >= miss[(i + 2) % n]
                     && miss[i] >= miss[(i + n - 1) % n]
                     && miss[i] >= miss[(i + n - 2) % n];
             if (worst && miss[i] > limit && miss[i] > shorterStep(points, i)) {
-                dropped.add(numbers.get(i));
+                dropped.add(i);
+                farthest = Math.max(farthest, miss[i]);
             } else {
                 kept.add(points.get(i));
                 keptNumbers.add(numbers.get(i));
@@ -121,14 +191,13 @@ final class SurveyPreparation {
         if (dropped.isEmpty() || dropped.size() > Math.max(1, MOST_OUTLIERS * n) || kept.size() < FEWEST) {
             return points;
         }
+        warnings.add((dropped.size() == 1
+                        ? "a point that lies far beside its neighbours was"
+                        : dropped.size() + " points that lie far beside their neighbours were")
+                + " left out, by up to " + Check.text(Math.rint(10 * farthest) / 10) + " m: " + places(points, dropped)
+                + "; --smoothing 0 goes through all points");
         numbers.clear();
         numbers.addAll(keptNumbers);
-        warnings.add((dropped.size() == 1
-                        ? "a point that lies far beside its neighbours "
-                        : dropped.size() + " points that lie far beside their neighbours ")
-                + (dropped.size() == 1 ? "was" : "were") + " left out: point "
-                + dropped.get(0) + (dropped.size() == 1 ? "" : " and others")
-                + "; a smoothing of 0 goes through all points");
         return kept;
     }
 
@@ -182,7 +251,7 @@ final class SurveyPreparation {
     private List<SurveyPoint> reversed(List<SurveyPoint> points) {
         List<SurveyPoint> turned = new ArrayList<>(points.size());
         for (SurveyPoint p : points) {
-            turned.add(new SurveyPoint(p.x(), p.y(), p.z(), p.widthRight(), p.widthLeft()));
+            turned.add(p.reversed());
         }
         Collections.reverse(turned);
         Collections.reverse(numbers);
@@ -208,54 +277,71 @@ final class SurveyPreparation {
                     "the outline is open: its end lies " + Check.text(Math.rint(gap))
                             + " m from its start, and no other" + " two points are farther apart than "
                             + Check.text(Math.rint(10 * longest) / 10) + " m",
-                    "add the missing points, or import it as an open run");
+                    "add the missing points, or import it as an open run with --open");
         }
     }
 
-    private void warnOfGaps(double[] steps) {
+    /** Gaps that the road turns over: how it does, no point tells. */
+    private void warnOfGaps(List<SurveyPoint> points, double[] steps) {
         double[] sorted = steps.clone();
         Arrays.sort(sorted);
         double median = sorted[sorted.length / 2];
-        int gaps = 0;
+        List<Integer> gaps = new ArrayList<>();
         int longest = 0;
         for (int i = 0; i < steps.length; i++) {
-            if (steps[i] > LEAST_GAP && steps[i] > GAP * median) {
-                gaps++;
-                longest = steps[i] > steps[longest] ? i : longest;
+            if (steps[i] > LEAST_GAP && steps[i] > GAP * median && turnOver(points, i) > STRAIGHT_GAP) {
+                gaps.add(i);
+                longest = gaps.size() == 1 || steps[i] > steps[longest] ? i : longest;
             }
         }
-        if (gaps > 0) {
-            warnings.add((gaps == 1 ? "a gap" : gaps + " gaps") + " between points, the longest "
-                    + Check.text(Math.rint(10 * steps[longest]) / 10) + " m behind point " + numbers.get(longest)
-                    + ", where others are " + Check.text(Math.rint(10 * median) / 10) + " m apart");
+        if (!gaps.isEmpty()) {
+            warnings.add((gaps.size() == 1 ? "a gap in a bend" : gaps.size() + " gaps in bends") + ", the longest "
+                    + Check.text(Math.rint(10 * steps[longest]) / 10) + " m, where others are "
+                    + Check.text(Math.rint(10 * median) / 10) + " m apart: behind " + places(points, gaps)
+                    + "; add points there, for the bend between is a guess");
         }
+    }
+
+    /** By how much the way turns from before a step to behind it, rad. */
+    private double turnOver(List<SurveyPoint> points, int i) {
+        int n = points.size();
+        boolean inside = choices.closed() || (i > 0 && i + 2 < n);
+        if (!inside) {
+            return 0;
+        }
+        SurveyPoint a = points.get((i + n - 1) % n);
+        SurveyPoint b = points.get(i);
+        SurveyPoint c = points.get((i + 1) % n);
+        SurveyPoint d = points.get((i + 2) % n);
+        return Math.abs(turn(a, b, c)) + Math.abs(turn(b, c, d));
+    }
+
+    private static double turn(SurveyPoint a, SurveyPoint b, SurveyPoint c) {
+        double in = Math.atan2(b.y() - a.y(), b.x() - a.x());
+        double out = Math.atan2(c.y() - b.y(), c.x() - b.x());
+        return Math.IEEEremainder(out - in, 2 * Math.PI);
     }
 
     private void warnOfKinks(List<SurveyPoint> points) {
         int n = points.size();
-        int kinks = 0;
-        int sharpest = 0;
-        double sharpestTurn = 0;
+        List<Integer> kinks = new ArrayList<>();
+        double sharpest = 0;
         for (int i = choices.closed() ? 0 : 1; i < (choices.closed() ? n : n - 1); i++) {
             SurveyPoint a = points.get((i + n - 1) % n);
             SurveyPoint b = points.get(i);
             SurveyPoint c = points.get((i + 1) % n);
-            double in = Math.atan2(b.y() - a.y(), b.x() - a.x());
-            double out = Math.atan2(c.y() - b.y(), c.x() - b.x());
-            double turn = Math.abs(Math.IEEEremainder(out - in, 2 * Math.PI));
+            double turn = Math.abs(turn(a, b, c));
             boolean judged = Math.min(a.distanceTo(b), b.distanceTo(c)) >= LEAST_STEP_OF_A_KINK;
             if (judged && turn > KINK) {
-                kinks++;
-                if (turn > sharpestTurn) {
-                    sharpestTurn = turn;
-                    sharpest = i;
-                }
+                kinks.add(i);
+                sharpest = Math.max(sharpest, turn);
             }
         }
-        if (kinks > 0) {
-            warnings.add((kinks == 1 ? "a kink" : kinks + " kinks")
-                    + " of more than 60° from one point to the next, the" + " sharpest "
-                    + Math.round(Math.toDegrees(sharpestTurn)) + "° at point " + numbers.get(sharpest));
+        if (!kinks.isEmpty()) {
+            warnings.add((kinks.size() == 1 ? "a kink" : kinks.size() + " kinks")
+                    + " of more than 60° from one point to the next, the sharpest "
+                    + Math.round(Math.toDegrees(sharpest)) + "°: " + places(points, kinks)
+                    + "; mend them, or say how far the points err, as in --accuracy-m 1");
         }
     }
 }

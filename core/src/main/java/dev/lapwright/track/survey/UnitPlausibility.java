@@ -24,8 +24,8 @@ final class UnitPlausibility {
         List<String> odd = new ArrayList<>();
         if (survey.hasElevation() && steepest > STEEP) {
             odd.add("the road is as steep as " + Math.round(100 * Math.tan(steepest))
-                    + " %: if the elevations are in feet, put the unit in the heading or multiply them by 0.3048; if"
-                    + " they are rough, smooth them more");
+                    + " %: if the elevations are in feet, put the unit in the heading or say --column z=HEADING:ft; if"
+                    + " they are rough, smooth them more, as in --elevation-smoothing 200");
         }
         if (survey.hasWidths() && !survey.points().isEmpty()) {
             double mean = survey.points().stream()

@@ -105,7 +105,7 @@ class RoadFitTest {
         points.set(20, SurveyPoint.plan(p.x(), p.y() + 12));
         ImportedTrack found = imported(points);
         assertThat(found.report().pointsUsed()).isEqualTo(points.size() - 1);
-        assertThat(found.report().warnings()).anyMatch(w -> w.contains("left out: point 21"));
+        assertThat(found.report().warnings()).anyMatch(w -> w.contains("left out, by up to 12 m: point 21 ("));
         assertThat(found.track().stations(StationSpacing.DEFAULT).corners()).hasSize(2);
     }
 

@@ -2,6 +2,7 @@ package dev.lapwright.track.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
@@ -81,6 +82,48 @@ class SurveyFaultsTest {
     }
 
     @Test
+    void aSurveyAsLongAsTheEarthsGirthIsRefusedBeforeItIsLaidOut() {
+        refuses(Shapes.circle(6.4e6, 400), "the points make a way of 40212 km, longer than 200 km");
+    }
+
+    @Test
+    void pointsThatChangedPlacesArePutInOrderAndSaid() {
+        List<SurveyPoint> points = new ArrayList<>(Shapes.circle(100, 100));
+        points.add(30, points.remove(31));
+        ImportedTrack found = SurveyImport.of("swapped", Shapes.plan(points), ImportChoices.circuit());
+        assertThat(found.report().warnings())
+                .singleElement()
+                .asString()
+                .contains("a point stood behind the one that follows and was put in order: point 32 (");
+        // A circle of 100 m; the points are exact, and the cubic between them errs by far less than a metre of radius.
+        assertThat(found.report().shape().smallestRadius()).isCloseTo(100, within(1.0));
+    }
+
+    @Test
+    void aGapInAStraightIsNoAlarm() {
+        double length = 2 * Math.PI * 60 + 800;
+        List<SurveyPoint> points = new ArrayList<>(Shapes.sampled(400, length, s -> Shapes.stadium(400, 60, s)));
+        points.removeIf(p -> p.y() > 119 && Math.abs(p.x()) < 60);
+        assertThat(warnings(points)).isEmpty();
+    }
+
+    @Test
+    void moreCornersThanThePointsCarryAreSaid() {
+        List<SurveyPoint> points = Shapes.sampled(
+                24,
+                2 * Math.PI,
+                a -> SurveyPoint.plan(
+                        (100 + 20 * Math.cos(6 * a)) * Math.cos(a), (100 + 20 * Math.cos(6 * a)) * Math.sin(a)));
+        assertThat(SurveyImport.of(
+                                "few",
+                                Shapes.plan(points),
+                                ImportChoices.circuit().withSmoothing(0))
+                        .report()
+                        .warnings())
+                .anyMatch(w -> w.contains("corners from 24 points are fewer than 5 points for each"));
+    }
+
+    @Test
     void aGapIsSaid() {
         List<SurveyPoint> points = new ArrayList<>(Shapes.circle(100, 200));
         points.subList(40, 50).clear();
@@ -88,23 +131,30 @@ class SurveyFaultsTest {
         assertThat(warnings(points))
                 .singleElement()
                 .asString()
-                .contains("a gap")
-                .contains("34.4 m behind point 40");
+                .contains("a gap in a bend")
+                .contains("34.4 m, where others are 3.1 m apart: behind point 40 (");
     }
 
+    /** An equilateral triangle turns by 120° at each of its corners. */
     @Test
-    void aKinkIsSaid() {
-        List<SurveyPoint> points = new ArrayList<>(Shapes.circle(100, 100));
-        SurveyPoint p = points.get(30);
-        points.set(30, SurveyPoint.plan(p.x() * 1.08, p.y() * 1.08));
-        // The kink is named as read, though the point that makes it is then left out.
+    void kinksAreSaidWithTheirPlaces() {
+        List<SurveyPoint> points = Shapes.sampled(90, 3, a -> {
+            double from = Math.toRadians(120 * Math.floor(a));
+            double to = from + Math.toRadians(120);
+            double share = a - Math.floor(a);
+            return SurveyPoint.plan(
+                    200 * ((1 - share) * Math.cos(from) + share * Math.cos(to)),
+                    200 * ((1 - share) * Math.sin(from) + share * Math.sin(to)));
+        });
         assertThat(SurveyImport.of(
-                                "kink",
+                                "kinks",
                                 Shapes.plan(points),
                                 ImportChoices.circuit().withSmoothing(60))
                         .report()
                         .warnings())
-                .anyMatch(w -> w.contains("a kink of more than 60°") && w.contains("at point 31"));
+                .anyMatch(w ->
+                        w.contains("3 kinks of more than 60° from one point to the next, the sharpest 120°: point 1"
+                                + " (200, 0), point 31 (-100, 173), point 61 (-100, -173)"));
     }
 
     @Test
@@ -115,7 +165,7 @@ class SurveyFaultsTest {
         assertThatThrownBy(() -> SurveyImport.of(
                         "spike", Shapes.plan(points), ImportChoices.circuit().withSmoothing(0)))
                 .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("set a longer smoothing");
+                .hasMessageContaining("smooth more: --smoothing 60");
     }
 
     private static List<String> warnings(double z, double width) {
