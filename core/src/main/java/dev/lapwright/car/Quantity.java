@@ -362,6 +362,27 @@ public enum Quantity {
             "drive.front.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the front differential, overrun"),
     COAST_LOCK_REAR(
             "drive.rear.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the rear differential, overrun"),
+    PRELOAD_FRONT(
+            "drive.front.preloadNm",
+            Unit.NEWTON_METRE,
+            0,
+            1000,
+            0,
+            "preload of the front differential: torque that turns one wheel with the other held and the gearbox free"),
+    PRELOAD_REAR(
+            "drive.rear.preloadNm",
+            Unit.NEWTON_METRE,
+            0,
+            1000,
+            0,
+            "preload of the rear differential: torque that turns one wheel with the other held and the gearbox free"),
+    CENTRE_LOCK(
+            "drive.centreLockPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            0,
+            "locking of the differential between the axles of a four-wheel drive; 100: none, both turn as one"),
     // brakes
     BRAKE_FRONT_SHARE("brakes.frontSharePercent", Unit.PERCENT, 0, 100, "share of brake force at the front axle"),
     BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes"),

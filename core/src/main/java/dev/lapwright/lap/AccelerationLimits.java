@@ -8,8 +8,8 @@ final class AccelerationLimits {
     /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
-    /** A secant step this short leaves an error far below it. */
-    private static final double LAST_STEP = 1e-4;
+    /** A secant step this short leaves an error far below it, or where a wheel is near its peak, of its size. */
+    private static final double LAST_STEP = 1e-6;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
@@ -18,6 +18,9 @@ final class AccelerationLimits {
 
     /** Use in excess of 1 beyond which a secant is no guide. */
     private static final double FAR = 5;
+
+    /** How far from steady speed searches begin at least, m/s². */
+    private static final double OFF_STEADY = 0.05;
 
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
@@ -98,7 +101,7 @@ final class AccelerationLimits {
         limit = Limit.POWER;
         double force = engine;
         if (utilisation > 1) {
-            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
+            double guess = ax;
             ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
             lastGripDrive = ax;
             slopeDrive = rootSlope;
@@ -135,6 +138,7 @@ final class AccelerationLimits {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
+        wheels.engineDrag = car.propulsion.drag(gear, v);
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
@@ -149,7 +153,8 @@ final class AccelerationLimits {
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
-        double x = Math.max(guess, low);
+        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up first.
+        double x = Math.max(guess, low + OFF_STEADY);
         double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
