@@ -12,6 +12,7 @@ final class WheelForces {
     /** Least load or capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
     private static final double TINY = 1e-6;
 
+    /** Beyond the limit, where no lap ever is, drag of cornering is held within bounds: searches pass there. */
     private static final double GREATEST_UTILISATION = 1.5;
     /** Accelerations beyond which the platform moves no further, m/s²: only searches look there. */
     private static final double MOST_PITCH = 40;
@@ -219,11 +220,14 @@ final class WheelForces {
             rearLoad = 0;
         }
         shareRoll();
-        front.carry(frontLoad, frontTransfer, grip);
-        rear.carry(rearLoad, rearTransfer, grip);
+        double side = frontSide + rearSide;
+        boolean left = lateral >= 0;
+        front.carry(frontLoad, frontTransfer, grip, side, left);
+        rear.carry(rearLoad, rearTransfer, grip, side, left);
         frontLateralUtilisation = frontSide / front.lateralPeak;
         rearLateralUtilisation = rearSide / rear.lateralPeak;
-        cornering = corneringDrag(front.dragFactor, rear.dragFactor);
+        cornering = front.corneringDrag(smaller(frontLateralUtilisation, GREATEST_UTILISATION))
+                + rear.corneringDrag(smaller(rearLateralUtilisation, GREATEST_UTILISATION));
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
         requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
         double frontWay = curvature * front.wayFelt(frontLateralUtilisation);
@@ -325,13 +329,6 @@ final class WheelForces {
         double byFront = frontMost / larger(car.frontDriveShare - friction, TINY);
         double byRear = rearMost / larger(1 - car.frontDriveShare - friction, TINY);
         return smaller(frontMost + rearMost, smaller(byFront, byRear));
-    }
-
-    /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
-    private double corneringDrag(double frontFactor, double rearFactor) {
-        double front = smaller(frontLateralUtilisation, GREATEST_UTILISATION);
-        double rear = smaller(rearLateralUtilisation, GREATEST_UTILISATION);
-        return front * front * frontFactor + rear * rear * rearFactor;
     }
 
     private double airborne(double ax, double massFactor) {

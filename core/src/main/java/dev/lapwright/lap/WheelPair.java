@@ -13,6 +13,10 @@ final class WheelPair {
     private static final double TINY = 1e-6;
     /** Shares of grip that are the same but for rounding. */
     private static final double ALIKE = 1e-9;
+    /** Slip angle of a tyre's peak over that at which its first stiffness alone would give it: of the curve sin(1.5 atan(√3 ρ)). */
+    private static final double SHAPE = 1.5 * Math.sqrt(3);
+    /** Curvature of that curve at its peak, over the peak's slip. */
+    private static final double ROUNDNESS = 27.0 / 64;
 
     final AxleData data;
     private final boolean ellipse;
@@ -48,13 +52,21 @@ final class WheelPair {
         ellipse = exponent == 2;
     }
 
-    /** Puts load on the axle: load of both wheels and transfer from the inner to the outer one in N, grip of the surface. */
-    void carry(double load, double transfer, double grip) {
+    /**
+     * Puts load on the axle.
+     *
+     * @param load of both wheels, N
+     * @param transfer from the inner to the outer one, N
+     * @param grip of the surface
+     * @param side force across the car at its centre of gravity, N, not negative
+     * @param left whether the left wheel is the inner one
+     */
+    void carry(double load, double transfer, double grip, double side, boolean left) {
         pulled = false;
         innerForce = 0;
         outerForce = 0;
         brakes = 0;
-        if (transfer == 0) {
+        if (transfer == 0 && !data.sided) {
             evenly(0.5 * load, grip);
             return;
         }
@@ -62,18 +74,53 @@ final class WheelPair {
         double outer = 0.5 * load + transfer;
         double muInner = grip * data.frictionY(inner);
         double muOuter = grip * data.frictionY(outer);
+        double alongInner = grip * data.frictionX(inner);
+        double alongOuter = grip * data.frictionX(outer);
+        if (data.sided) {
+            double lost = data.leanPerSide * side;
+            double innerLean = -(left ? data.leftLean : data.rightLean) - lost;
+            double outerLean = (left ? data.rightLean : data.leftLean) - lost;
+            double innerGrip = left ? data.leftGrip : data.rightGrip;
+            double outerGrip = left ? data.rightGrip : data.leftGrip;
+            muInner *= innerGrip * leaning(data.lossY, innerLean - data.bestInclination);
+            muOuter *= outerGrip * leaning(data.lossY, outerLean - data.bestInclination);
+            alongInner *= innerGrip * leaning(data.lossX, innerLean);
+            alongOuter *= outerGrip * leaning(data.lossX, outerLean);
+        }
         double cInner = data.stiffnessPerLoad(inner);
         double cOuter = data.stiffnessPerLoad(outer);
         innerLateral = muInner * inner;
         outerLateral = muOuter * outer;
-        lateralPeak = larger(innerLateral + outerLateral, TINY);
-        dragFactor = muInner * innerLateral / cInner + muOuter * outerLateral / cOuter;
         innerStiffness = cInner * inner;
         outerStiffness = cOuter * outer;
         stiffness = innerStiffness + outerStiffness;
-        toeDrag = data.toeSquared * stiffness;
-        innerAlong = grip * data.frictionX(inner) * inner;
-        outerAlong = grip * data.frictionX(outer) * outer;
+        atOneAngle(SHAPE * muInner / cInner, SHAPE * muOuter / cOuter);
+        innerAlong = alongInner * inner;
+        outerAlong = alongOuter * outer;
+    }
+
+    /** Share of the friction of a tyre that leans by so many degrees from where it has most. */
+    private static double leaning(double loss, double degrees) {
+        return 1 / (1 + loss * degrees * degrees);
+    }
+
+    /**
+     * What both wheels give across together. They share one slip angle but for toe, and peak at angles of their own (rad): the
+     * greatest sum lies between, each curve being a parabola near its peak.
+     */
+    private void atOneAngle(double innerPeak, double outerPeak) {
+        double wInner = innerLateral / (innerPeak * innerPeak);
+        double wOuter = outerLateral / (outerPeak * outerPeak);
+        double both = wInner + wOuter;
+        if (both > 0) {
+            double apart = outerPeak - innerPeak - 2 * data.toe;
+            double product = 0.5 * ROUNDNESS * wInner * wOuter / (both * both) * apart * apart;
+            innerLateral -= product * wOuter;
+            outerLateral -= product * wInner;
+        }
+        lateralPeak = larger(innerLateral + outerLateral, TINY);
+        dragFactor = lateralPeak * lateralPeak / larger(stiffness, TINY);
+        toeDrag = 4 * data.toe * data.toe * innerStiffness * outerStiffness / larger(stiffness, TINY);
     }
 
     /** The same where both wheels carry alike: on a straight. */
@@ -82,14 +129,27 @@ final class WheelPair {
         double c = data.stiffnessPerLoad(load);
         innerLateral = mu * load;
         outerLateral = innerLateral;
-        lateralPeak = larger(2 * innerLateral, TINY);
-        dragFactor = 2 * mu * innerLateral / c;
         innerStiffness = c * load;
         outerStiffness = innerStiffness;
         stiffness = 2 * innerStiffness;
-        toeDrag = data.toeSquared * stiffness;
+        atOneAngle(SHAPE * mu / c, SHAPE * mu / c);
         innerAlong = grip * data.frictionX(load) * load;
         outerAlong = innerAlong;
+    }
+
+    /** Drag of cornering at a share of the lateral peak, N: the force across times the slip angle that it takes. */
+    double corneringDrag(double share) {
+        return share * share * dragFactor / (1 - fall(share < 1 ? share * share : 1));
+    }
+
+    /**
+     * Share of cornering stiffness that a tyre has lost at a share of its peak, given squared: of the chord of sin(1.5 atan(√3 ρ)),
+     * within 0.035. Pacejka, Tire and Vehicle Dynamics, chapter 4 (similarity), from memory.
+     */
+    private static double fall(double u2) {
+        double u4 = u2 * u2;
+        double u8 = u4 * u4;
+        return 0.33 * u2 + 0.285 * u8 * u8;
     }
 
     /**
@@ -100,10 +160,7 @@ final class WheelPair {
      * @param share of the lateral peak that is taken
      */
     double wayFelt(double share) {
-        double u2 = share < 1 ? share * share : 1;
-        double u4 = u2 * u2;
-        double u8 = u4 * u4;
-        return data.track * (1 - 0.33 * u2 - 0.285 * u8 * u8);
+        return data.track * (1 - fall(share < 1 ? share * share : 1));
     }
 
     /** Most that the axle can give through its differential without any force across, N. */

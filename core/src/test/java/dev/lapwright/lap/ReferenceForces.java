@@ -167,18 +167,21 @@ final class ReferenceForces {
                         front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR,
                         front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
             }
+            double rigid = arm / (kf + kr);
+            lean(0, py, px, side * rigid * (1 - kf / tyreRoll(Quantity.VERTICAL_RATE_FRONT, tf)), df, lateralSign(p, v));
+            lean(2, py, px, side * rigid * (1 - kr / tyreRoll(Quantity.VERTICAL_RATE_REAR, tr)), dr, lateralSign(p, v));
+            double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
+            double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
+            atOneAngle(py, c, 0, toeFront);
+            atOneAngle(py, c, 2, toeRear);
             double ff = side * fw;
             double fr = side * (1 - fw);
             double uf = ff / (py[0] + py[1]);
             double ur = fr / (py[2] + py[3]);
-            double cornering = 0;
-            for (int w = 0; w < 4; w++) {
-                double fy = (w < 2 ? uf : ur) * py[w];
-                cornering += c[w] > 0 ? fy * fy / c[w] : 0;
-            }
-            double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
-            double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
-            double toe = toeFront * toeFront * (c[0] + c[1]) + toeRear * toeRear * (c[2] + c[3]);
+            // Force across times slip angle, the stiffness left at that use of the peak.
+            double cornering = ff * ff / (c[0] + c[1]) / left(uf) + fr * fr / (c[2] + c[3]) / left(ur);
+            double toe = 4 * toeFront * toeFront * c[0] * c[1] / (c[0] + c[1])
+                    + 4 * toeRear * toeRear * c[2] * c[3] / (c[2] + c[3]);
             double rolling = (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
             double x = m * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
             tyres = x;
@@ -219,6 +222,52 @@ final class ReferenceForces {
 
         boolean within() {
             return within;
+        }
+    }
+
+    private static int lateralSign(TrackPoint p, double v) {
+        double lateral = v * v * p.curvature() * Math.cos(p.bank()) - G * Math.sin(p.bank()) * Math.cos(p.slope());
+        return lateral < 0 ? -1 : 1;
+    }
+
+    private double tyreRoll(Quantity rate, double track) {
+        return 1000 * q(rate) * track * track / 2;
+    }
+
+    /** Peaks of the wheels of an axle from {@code w} on as they lean (theory 10); {@code sprung} roll in rad, transfer in N. */
+    private void lean(int w, double[] py, double[] px, double sprung, double transfer, int sign) {
+        boolean front = w == 0;
+        double track = q(front ? Quantity.TRACK_FRONT : Quantity.TRACK_REAR);
+        double gain = q(front ? Quantity.CAMBER_GAIN_FRONT : Quantity.CAMBER_GAIN_REAR);
+        double onTyres = 2 * transfer / (1000 * q(front ? Quantity.VERTICAL_RATE_FRONT : Quantity.VERTICAL_RATE_REAR) * track);
+        double lost = Math.toDegrees(sprung * (1 - gain) + onTyres);
+        double camber = q(front ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR);
+        double split = sign * q(front ? Quantity.CAMBER_SPLIT_FRONT : Quantity.CAMBER_SPLIT_REAR);
+        double best = q(front ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
+        double ky = q(front ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR);
+        double kx = q(front ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR);
+        // In a left bend the left wheel is the inner one, and its top leans out of the bend when it leans in to the car.
+        double inner = camber + split / 2 - lost;
+        double outer = -camber + split / 2 - lost;
+        py[w] /= 1 + ky * (inner - best) * (inner - best);
+        py[w + 1] /= 1 + ky * (outer - best) * (outer - best);
+        px[w] /= 1 + kx * inner * inner;
+        px[w + 1] /= 1 + kx * outer * outer;
+    }
+
+    /** Peaks of two wheels at the one slip angle that gives most, each curve a parabola at its peak. */
+    private static void atOneAngle(double[] py, double[] c, int w, double toe) {
+        double shape = 1.5 * Math.sqrt(3);
+        double[] angle = new double[2];
+        double[] weight = new double[2];
+        for (int i = 0; i < 2; i++) {
+            angle[i] = c[w + i] > 0 ? shape * py[w + i] / c[w + i] : 1;
+            weight[i] = py[w + i] / angle[i] / angle[i];
+        }
+        if (weight[0] + weight[1] > 0) {
+            double best = (weight[0] * (angle[0] + toe) + weight[1] * (angle[1] - toe)) / (weight[0] + weight[1]);
+            py[w] -= 27.0 / 128 * weight[0] * Math.pow(best - toe - angle[0], 2);
+            py[w + 1] -= 27.0 / 128 * weight[1] * Math.pow(best + toe - angle[1], 2);
         }
     }
 

@@ -67,9 +67,17 @@ public final class Remedies implements Study<RemedyResult> {
         Search search = new Search();
         for (int i = 0; i < car.adjustments().size(); i++) {
             how.report(i, car.adjustments().size());
-            search.bothWays(car.adjustments().get(i));
+            Adjustment adjustment = car.adjustments().get(i);
+            if (!gearing(adjustment)) {
+                search.bothWays(adjustment);
+            }
         }
         return search.result(now);
+    }
+
+    /** Whether an adjustment moves the gearbox alone: that is chosen for speed, though it too changes how hard a lifted throttle brakes. */
+    private static boolean gearing(Adjustment adjustment) {
+        return adjustment.effects().stream().allMatch(effect -> effect.quantity().startsWith("gearbox."));
     }
 
     /** Steps tried so far, in the order in which they were tried. */
@@ -157,8 +165,7 @@ public final class Remedies implements Study<RemedyResult> {
                     solver.lapTime(changed) - lap.time(),
                     shifts,
                     disturbed,
-                    Handling.of(changed).withToe().radPerMps2()
-                            - balance.gradientWithToe().radPerMps2(),
+                    Handling.of(changed).atRest().radPerMps2() - balance.gradient().radPerMps2(),
                     adjustment.cautions());
         }
     }

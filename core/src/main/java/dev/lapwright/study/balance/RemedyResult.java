@@ -46,7 +46,7 @@ public record RemedyResult(
      * @param shifts change of rear less front limit by phase, mean over the corners, m/s², positive towards understeer; the
      *     phase complained of over the corners complained of
      * @param disturbed phases, other than that complained of, whose limits part further
-     * @param gradientShift change of the understeer gradient at rest, toe included, rad per m/s²
+     * @param gradientShift change of the understeer gradient at rest without what toe adds, rad per m/s²
      * @param cautions where it can hurt
      */
     public record Remedy(
