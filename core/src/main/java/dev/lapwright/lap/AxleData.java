@@ -31,6 +31,10 @@ final class AxleData {
     /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
     final double lightWheel;
     final Differential differential;
+    /** Stiffness along the tyre over that across it. */
+    final double slipStiffness;
+    /** How much of the fall of slip stiffness counts, 0 to 1. */
+    final double slipStiffnessFall;
 
     /**
      * @param axle whose quantities of the car are read
@@ -66,6 +70,8 @@ final class AxleData {
         floorC = LoadSensitivity.FLOOR * c;
         double toeRadians = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         toeSquared = toeRadians * toeRadians;
+        slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
+        slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;
         differential = new Differential(
                 car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100,

@@ -24,7 +24,7 @@ final class WheelPair {
     double dragFactor;
     /** Drag of toe, N. */
     double toeDrag;
-    /** Longitudinal force per slip of both wheels, N. */
+    /** Cornering stiffness of both wheels, N; slip stiffness over {@link AxleData#slipStiffness}. */
     double stiffness;
 
     private double innerLateral;
@@ -93,7 +93,7 @@ final class WheelPair {
     }
 
     /**
-     * Track, times the share of slip stiffness that is left where tyres are used across: the more a tyre slips across, the less force a
+     * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips across, the less force a
      * given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
      * Dynamics, chapter 4 (similarity), from memory.
      *
@@ -103,7 +103,8 @@ final class WheelPair {
         double u2 = share < 1 ? share * share : 1;
         double u4 = u2 * u2;
         double u8 = u4 * u4;
-        return data.track * (1 - 0.33 * u2 - 0.285 * u8 * u8);
+        double fall = data.slipStiffnessFall * (0.33 * u2 + 0.285 * u8 * u8);
+        return data.track * data.slipStiffness * (1 - fall);
     }
 
     /** Most that the axle can give through its differential without any force across, N. */
