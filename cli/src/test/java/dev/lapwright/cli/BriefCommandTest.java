@@ -2,7 +2,7 @@ package dev.lapwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.lapwright.cli.brief.BriefFiles;
+import dev.lapwright.cli.brief.BriefCommand;
 import dev.lapwright.report.JsonLayout;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -143,7 +143,7 @@ class BriefCommandTest {
     @ParameterizedTest
     @CsvSource({"gt-talvex,gt-talvex", "cars/my car.JSON,my-car", "a/b.c.json,b.c", "Ä?*.json,Ä-"})
     void theNameOfThePageComesFromTheDocuments(String document, String word) {
-        assertThat(BriefFiles.word(document)).isEqualTo(word);
+        assertThat(BriefCommand.word(document)).isEqualTo(word);
     }
 
     private void refused(String told, String... more) {

@@ -1,9 +1,6 @@
-package dev.lapwright.cli.document;
+package dev.lapwright.surveys;
 
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
-import dev.lapwright.surveys.SurveyFile;
-import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ElevationProfile;
 import dev.lapwright.track.survey.EventLaps;
@@ -28,6 +25,7 @@ import java.util.OptionalInt;
  */
 public record ImportSource(
         SurveyFile file, Survey survey, LoggedLap log, LapPick pick, double drift, ElevationProfile elevation) {
+    /** The one lap of a closed circuit, the one asked for or the fastest of several, or the whole of an open run. */
     public static ImportSource of(SurveyFile file, ImportChoices choices, OptionalInt lap) {
         if (file.isLog()) {
             LapPick.OfLog found = LapPick.ofLog(file.laps(), lap);
@@ -56,17 +54,19 @@ public record ImportSource(
         return log != null || file.times().length > 0 ? Track.Path.DRIVEN : Track.Path.ROAD;
     }
 
-    public ImportedTrack imported(String name, ImportChoices choices, boolean rightPositive) {
+    /** The same, of a log that counts a right turn's lateral acceleration as positive. */
+    public ImportSource mirrored() {
+        return new ImportSource(file, survey, log.mirrored(), pick, drift, elevation);
+    }
+
+    /** The circuit made of it. */
+    public ImportedTrack imported(String name, ImportChoices choices) {
         if (log == null) {
-            if (rightPositive) {
-                throw new InvalidValueException("--right-positive", "the file is no log", "leave it out, or add --log");
-            }
             Survey raised = elevation == null ? survey : elevation.joined(survey, choices.closed());
             return SurveyImport.of(name, raised, choices).withPath(path());
         }
-        LoggedLap lap = rightPositive ? log.mirrored() : log;
         return elevation == null
-                ? LoggedLapImport.of(name, lap, choices)
-                : LoggedLapImport.of(name, lap, choices, elevation);
+                ? LoggedLapImport.of(name, log, choices)
+                : LoggedLapImport.of(name, log, choices, elevation);
     }
 }

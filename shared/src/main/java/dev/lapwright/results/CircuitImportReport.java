@@ -1,69 +1,72 @@
-package dev.lapwright.cli.document;
+package dev.lapwright.results;
 
 import dev.lapwright.car.Unit;
-import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.Lines;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.results.LapTrace;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
 import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import dev.lapwright.track.survey.CurvatureBand;
 import dev.lapwright.track.survey.ImportReport;
 import dev.lapwright.track.survey.ImportedTrack;
 import dev.lapwright.track.survey.LapPick;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What an import did to the points, and what came of it. */
-public final class ImportSheet implements Sheet {
+/**
+ * Report of a circuit made from surveyed points or a logged lap: what was done to them, and what came of it.
+ *
+ * @param imported the circuit
+ * @param source the points or the log
+ * @param lap time of the car on the circuit, with what the points' errors leave open; null if it is not known
+ * @param car its name
+ */
+public record CircuitImportReport(ImportedTrack imported, ImportSource source, LapTimeBand lap, String car) {
     private static final String CROSS_VALIDATION = "generalised cross-validation";
 
-    private final ImportedTrack imported;
-    private final ImportSource source;
-    private final ImportReport report;
-    private final LapTimeBand lap;
-    private final String car;
-
-    /**
-     * @param lap of the car on the track; null if it is not known
-     * @param car its name
-     */
-    public ImportSheet(ImportedTrack imported, ImportSource source, LapTimeBand lap, String car) {
-        this.lap = lap;
-        this.car = car;
-        this.imported = imported;
-        this.source = source;
-        report = imported.report();
-    }
+    private static final Table<CurvatureBand.CornerBand> CORNERS = Table.<CurvatureBand.CornerBand>of("Corners")
+            .value("apexM", corner -> corner.corner().apex())
+            .value("radiusM", corner -> corner.corner().minimumRadius())
+            .value("leastRadiusM", CurvatureBand.CornerBand::least)
+            .value(
+                    "greatestRadiusM",
+                    corner -> Double.isInfinite(corner.greatest()) ? null : (Double) corner.greatest())
+            .value("doubtful", CurvatureBand.CornerBand::isDoubtful);
 
     private static double degrees(double radians) {
         return Unit.RADIAN.convert(radians, Unit.DEGREE);
     }
 
-    @Override
-    public void print(Console console) {
-        boolean closed = imported.track().isClosed();
-        console.line(console.bold(imported.track().name()) + ", " + (closed ? "closed circuit" : "open run") + " of "
-                + Numbers.fixed(report.shape().length(), 1) + " m");
+    /** All that is to be said, for people and machines. */
+    public Report report() {
+        Report told = new Report();
+        tell(told, imported.report());
+        fields(told, imported.report());
+        return told;
+    }
+
+    private void tell(Report told, ImportReport report) {
+        told.title(
+                imported.track().name(),
+                ", " + (imported.track().isClosed() ? "closed circuit" : "open run") + " of "
+                        + Numbers.fixed(report.shape().length(), 1) + " m");
         if (!source.file().columns().isEmpty()) {
-            Lines.item(console, "Columns", source.file().columns());
+            told.item("Columns", source.file().columns());
         }
         if (!source.file().passedOver().isEmpty()) {
-            Lines.item(console, "Passed over", String.join(", ", source.file().passedOver()));
+            told.item("Passed over", String.join(", ", source.file().passedOver()));
         }
-        Lines.item(
-                console,
+        told.item(
                 "Path",
                 imported.track().path() == Track.Path.DRIVEN
                         ? "a line that a car drove; no other line is sought beside it"
                         : "the road's own line");
         if (source.pick() != null) {
-            Lines.item(
-                    console,
+            told.item(
                     "Lap",
                     source.pick().how()
                             + (report.log() == null
@@ -72,57 +75,51 @@ public final class ImportSheet implements Sheet {
                                     : ""));
         }
         if (report.log() == null) {
-            points(console);
+            points(told, report);
         } else {
-            log(console, report.log());
+            log(told, report);
         }
-        Lines.item(
-                console,
+        told.item(
                 "Radius",
                 "smallest " + Numbers.fixed(report.shape().smallestRadius(), 1) + " m, at "
                         + Numbers.fixed(report.shape().smallestRadiusAt(), 0) + " m");
-        Lines.item(
-                console,
+        told.item(
                 "Turning",
                 Numbers.signed(degrees(report.shape().totalTurning()), 1) + " deg in all, crosses itself "
                         + report.shape().crossings() + (report.shape().crossings() == 1 ? " time" : " times"));
-        elevation(console);
-        width(console);
+        elevation(told, report);
+        width(told);
         for (String warning : report.warnings()) {
-            Lines.item(console, "Look at", warning);
+            told.item("Look at", warning);
         }
     }
 
-    private void points(Console console) {
-        Lines.item(
-                console,
+    private void points(Report told, ImportReport report) {
+        told.item(
                 "Points",
                 report.pointsUsed() + " used of " + report.pointsRead() + ", stations "
                         + imported.track().points().size());
-        Lines.item(
-                console,
+        told.item(
                 "Smoothing",
                 smoothing(report.smoothing().wavelength(), report.smoothing().chosen(), "restricted likelihood")
                         + "; moves points by up to "
                         + Numbers.fixed(report.smoothing().largestMove(), 2) + " m, at "
                         + Numbers.fixed(report.smoothing().largestMoveAt(), 0)
                         + " m");
-        Lines.item(
-                console,
+        told.item(
                 "Errors",
                 Double.isNaN(report.smoothing().noise())
                         ? "cannot be told: the line goes through the points"
                         : "points " + Numbers.fixed(report.smoothing().noise(), 2) + " m across the line"
-                                + wander()
+                                + wander(report.smoothing())
                                 + ", which leaves the curvature uncertain by "
                                 + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (one standard deviation)");
         if (imported.band() != null) {
-            corners(console, imported.band().corners());
+            corners(told, imported.band().corners());
         }
         if (lap != null) {
-            Lines.item(
-                    console,
+            told.item(
                     "Lap time",
                     Numbers.fixed(lap.lapTime(), 1) + " s with " + car + ", to "
                             + Numbers.fixed(lap.nineOfTen(), lap.nineOfTen() < 1 ? 2 : 1)
@@ -130,21 +127,19 @@ public final class ImportSheet implements Sheet {
         }
     }
 
-    private String wander() {
-        return report.smoothing().wander() > 0
-                ? ", and " + Numbers.fixed(report.smoothing().wander(), 2)
-                        + " m that neighbours have in common, over about "
-                        + Numbers.fixed(report.smoothing().wanderLength(), 0) + " m"
+    private static String wander(ImportReport.SmoothingReport smoothing) {
+        return smoothing.wander() > 0
+                ? ", and " + Numbers.fixed(smoothing.wander(), 2) + " m that neighbours have in common, over about "
+                        + Numbers.fixed(smoothing.wanderLength(), 0) + " m"
                 : "";
     }
 
-    private static void corners(Console console, List<CurvatureBand.CornerBand> corners) {
+    private static void corners(Report told, List<CurvatureBand.CornerBand> corners) {
         List<String> doubtful = corners.stream()
                 .filter(CurvatureBand.CornerBand::isDoubtful)
                 .map(c -> Numbers.fixed(c.corner().apex(), 0) + " m")
                 .toList();
-        Lines.item(
-                console,
+        told.item(
                 "Corners",
                 corners.size() + " found"
                         + (doubtful.isEmpty()
@@ -152,30 +147,27 @@ public final class ImportSheet implements Sheet {
                                 : "; may be none, as far as the points tell: at " + String.join(", ", doubtful)));
         corners.stream()
                 .min(Comparator.comparingDouble(c -> c.corner().minimumRadius()))
-                .ifPresent(c -> Lines.item(
-                        console,
+                .ifPresent(c -> told.item(
                         "Tightest",
                         "radius " + Numbers.fixed(c.corner().minimumRadius(), 1) + " m, between "
                                 + Numbers.fixed(c.least(), 1) + " and " + Numbers.fixed(c.greatest(), 1)
                                 + " m in nine of ten"));
     }
 
-    private void log(Console console, ImportReport.LogReport log) {
-        Lines.item(
-                console,
+    private void log(Report told, ImportReport report) {
+        ImportReport.LogReport log = report.log();
+        told.item(
                 "Samples",
                 report.pointsUsed() + " used of " + report.pointsRead() + ", the rest standing or too slow; stations "
                         + imported.track().points().size());
-        Lines.item(
-                console,
+        told.item(
                 "Smoothing",
                 "of lateral acceleration: "
                         + smoothing(
                                 report.smoothing().wavelength(),
                                 report.smoothing().chosen(),
                                 CROSS_VALIDATION));
-        Lines.item(
-                console,
+        told.item(
                 "Errors",
                 Double.isNaN(log.accelerationNoise())
                         ? "cannot be told: the curve goes through the samples"
@@ -184,8 +176,7 @@ public final class ImportSheet implements Sheet {
                                 + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the samples err independently)");
         if (imported.track().isClosed()) {
-            Lines.item(
-                    console,
+            told.item(
                     "Closing",
                     "the log turned " + Numbers.fixed(Math.abs(degrees(log.headingError())), 1) + " deg too "
                             + (log.headingError() * report.shape().totalTurning() < 0 ? "little" : "much")
@@ -195,14 +186,13 @@ public final class ImportSheet implements Sheet {
         }
     }
 
-    private void elevation(Console console) {
+    private static void elevation(Report told, ImportReport report) {
         ImportReport.ElevationReport elevation = report.elevation();
         if (elevation == null) {
-            Lines.item(console, "Elevation", "none: the circuit is flat");
+            told.item("Elevation", "none: the circuit is flat");
             return;
         }
-        Lines.item(
-                console,
+        told.item(
                 "Elevation",
                 "climbs " + Numbers.fixed(report.shape().climb(), 1) + " m in all, slope up to "
                         + Numbers.fixed(degrees(elevation.steepestSlope()), 1) + " deg; "
@@ -211,11 +201,10 @@ public final class ImportSheet implements Sheet {
                         + Numbers.fixed(elevation.largestMove(), 2) + " m");
     }
 
-    private void width(Console console) {
+    private void width(Report told) {
         if (!source.hasWidths() && imported.track().path() == Track.Path.ROAD) {
             TrackPoint first = imported.track().points().get(0);
-            Lines.item(
-                    console,
+            told.item(
                     "Width",
                     "not known: taken as " + Numbers.fixed(first.widthLeft() + first.widthRight(), 1)
                             + " m (--width-m). It changes no lap on this line; a line sought between the edges gains"
@@ -230,36 +219,34 @@ public final class ImportSheet implements Sheet {
                         + (chosen ? " (chosen by " + criterion + ")" : " (set by hand)");
     }
 
-    @Override
-    public Map<String, Object> tree() {
-        Map<String, Object> tree = new LinkedHashMap<>();
-        tree.put("kind", "import");
-        tree.put("name", imported.track().name());
-        tree.put("closed", imported.track().isClosed());
-        tree.put("pointsRead", report.pointsRead());
-        tree.put("pointsUsed", report.pointsUsed());
-        tree.put("smoothingM", report.smoothing().wavelength());
-        tree.put("smoothingChosen", report.smoothing().chosen());
-        tree.put("noiseM", report.smoothing().noise());
-        tree.put("wanderM", report.smoothing().wander());
+    private void fields(Report told, ImportReport report) {
+        told.field("kind", "import");
+        told.field("name", imported.track().name());
+        told.field("closed", imported.track().isClosed());
+        told.field("pointsRead", report.pointsRead());
+        told.field("pointsUsed", report.pointsUsed());
+        told.field("smoothingM", report.smoothing().wavelength());
+        told.field("smoothingChosen", report.smoothing().chosen());
+        told.field("noiseM", report.smoothing().noise());
+        told.field("wanderM", report.smoothing().wander());
         if (report.smoothing().wander() > 0) {
-            tree.put("wanderLengthM", report.smoothing().wanderLength());
+            told.field("wanderLengthM", report.smoothing().wanderLength());
         }
-        tree.put("curvatureUncertaintyPerM", report.smoothing().curvatureUncertainty());
-        tree.put("largestMoveM", report.smoothing().largestMove());
-        tree.put("largestMoveAtM", report.smoothing().largestMoveAt());
-        tree.put("smallestRadiusM", report.shape().smallestRadius());
-        tree.put("smallestRadiusAtM", report.shape().smallestRadiusAt());
-        tree.put("totalTurningDeg", degrees(report.shape().totalTurning()));
-        tree.put("crossings", report.shape().crossings());
-        tree.put("lengthM", report.shape().length());
-        tree.put("climbM", report.shape().climb());
+        told.field("curvatureUncertaintyPerM", report.smoothing().curvatureUncertainty());
+        told.field("largestMoveM", report.smoothing().largestMove());
+        told.field("largestMoveAtM", report.smoothing().largestMoveAt());
+        told.field("smallestRadiusM", report.shape().smallestRadius());
+        told.field("smallestRadiusAtM", report.shape().smallestRadiusAt());
+        told.field("totalTurningDeg", degrees(report.shape().totalTurning()));
+        told.field("crossings", report.shape().crossings());
+        told.field("lengthM", report.shape().length());
+        told.field("climbM", report.shape().climb());
         if (!source.file().columns().isEmpty()) {
-            tree.put("columns", source.file().columns());
+            told.field("columns", source.file().columns());
         }
-        tree.put("passedOver", source.file().passedOver());
-        tree.put("path", imported.track().path().word());
-        tree.put("widthsKnown", source.hasWidths());
+        told.field("passedOver", source.file().passedOver());
+        told.field("path", imported.track().path().word());
+        told.field("widthsKnown", source.hasWidths());
         LapPick pick = source.pick();
         if (pick != null) {
             Map<String, Object> lap = new LinkedHashMap<>();
@@ -267,7 +254,7 @@ public final class ImportSheet implements Sheet {
             lap.put("count", pick.count());
             lap.put("how", pick.how());
             lap.put("driftM", source.drift());
-            tree.put("lap", lap);
+            told.field("lap", lap);
         }
         ImportReport.LogReport log = report.log();
         if (log != null) {
@@ -277,7 +264,7 @@ public final class ImportSheet implements Sheet {
             one.put("headingErrorDeg", degrees(log.headingError()));
             one.put("positionGapM", log.positionGap());
             one.put("largestCurvatureChangePerM", log.largestCurvatureChange());
-            tree.put("log", one);
+            told.field("log", one);
         }
         ImportReport.ElevationReport elevation = report.elevation();
         if (elevation != null) {
@@ -287,31 +274,18 @@ public final class ImportSheet implements Sheet {
             one.put("noiseM", elevation.noise());
             one.put("largestMoveM", elevation.largestMove());
             one.put("steepestSlopeDeg", degrees(elevation.steepestSlope()));
-            tree.put("elevation", one);
+            told.field("elevation", one);
         }
         if (imported.band() != null) {
-            List<Map<String, Object>> corners = new ArrayList<>();
-            for (CurvatureBand.CornerBand corner : imported.band().corners()) {
-                Map<String, Object> one = new LinkedHashMap<>();
-                one.put("apexM", corner.corner().apex());
-                one.put("radiusM", corner.corner().minimumRadius());
-                one.put("leastRadiusM", corner.least());
-                if (!Double.isInfinite(corner.greatest())) {
-                    one.put("greatestRadiusM", corner.greatest());
-                }
-                one.put("doubtful", corner.isDoubtful());
-                corners.add(one);
-            }
-            tree.put("corners", corners);
+            told.field("corners", CORNERS, imported.band().corners());
         }
         if (lap != null) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("car", car);
             one.put("lapTimeS", lap.lapTime());
             one.put("nineOfTenS", lap.nineOfTen());
-            tree.put("lapTime", one);
+            told.field("lapTime", one);
         }
-        tree.put("warnings", report.warnings());
-        return tree;
+        told.field("warnings", report.warnings());
     }
 }
