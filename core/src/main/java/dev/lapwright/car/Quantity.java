@@ -329,6 +329,20 @@ public enum Quantity {
             "share of longitudinal friction lost per degree squared of lean; 0: not known"),
     FRICTION_EXPONENT(
             "tyres.frictionExponent", Unit.NONE, 1, 8, 2, "exponent of the friction ellipse; 2 is an ellipse"),
+    SLIP_STIFFNESS(
+            "tyres.slipStiffnessPercent",
+            Unit.PERCENT,
+            10,
+            400,
+            100,
+            "stiffness against slip along the tyre, of that across it; differentials feel it"),
+    SLIP_STIFFNESS_FALL(
+            "tyres.slipStiffnessFallPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            100,
+            "how far slip stiffness falls as a tyre is used across, of what a usual tyre curve says"),
     COMPOUND_GRIP("tyres.compoundGrip", Unit.NONE, 0.2, 2, 1, "grip of the compound relative to the data above"),
     CORNERING_STIFFNESS_FRONT(
             "tyres.front.corneringStiffnessPerRad",

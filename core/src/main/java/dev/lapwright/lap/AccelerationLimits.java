@@ -19,6 +19,9 @@ final class AccelerationLimits {
     /** Use in excess of 1 beyond which a secant is no guide. */
     private static final double FAR = 5;
 
+    /** Utilisation above which the engine's root, which is not exact, may lie beyond the tyres'. */
+    private static final double NEARLY_SPENT = 1 - 1e-3;
+
     /** How far from steady speed searches begin at least, m/s². */
     private static final double OFF_STEADY = 0.05;
 
@@ -27,6 +30,8 @@ final class AccelerationLimits {
     private static final double HARDLY_GAINING = 0.2;
 
     private static final int MAX_ITERATIONS = 60;
+    /** Steps in which a bracket must halve, else it is halved. */
+    private static final int HALVING = 4;
 
     private final Vehicle car;
     private final WheelForces wheels;
@@ -34,7 +39,6 @@ final class AccelerationLimits {
 
     // Where the last searches ended: good guesses for the next station.
     private double lastEngine;
-    private double lastGripDrive;
     private double lastGripBrake;
     /** Growth of the required force with acceleration, over the inertia: near 1. */
     private double engineRate;
@@ -59,7 +63,6 @@ final class AccelerationLimits {
     /** Forgets the guesses, so that results never depend on what was solved before. */
     void forget() {
         lastEngine = 0;
-        lastGripDrive = 5;
         lastGripBrake = -8;
         engineRate = 1;
         slopeDrive = 0.1;
@@ -100,13 +103,16 @@ final class AccelerationLimits {
         lastEngine = ax;
         limit = Limit.POWER;
         double force = engine;
-        if (utilisation > 1) {
-            double guess = ax;
-            ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
-            lastGripDrive = ax;
+        if (utilisation > NEARLY_SPENT) {
+            // From the engine's side, as a differential may leave room beyond a gap: then the car has power for the far
+            // side of it.
+            double most = gripRoot(1, ax, slopeDrive, massFactor);
             slopeDrive = rootSlope;
-            limit = wheels.tightest();
-            force = Math.max(wheels.requiredForce, 0);
+            if (most < ax) {
+                ax = most;
+                limit = wheels.tightest();
+                force = Math.max(wheels.requiredForce, 0);
+            }
         }
         double a = ax - wheels.climb;
         stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
@@ -153,12 +159,14 @@ final class AccelerationLimits {
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
-        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up first.
+        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up
+        // first.
         double x = Math.max(guess, low + OFF_STEADY);
         double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
         boolean lowKnown = false;
+        double width = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -171,6 +179,11 @@ final class AccelerationLimits {
             }
             if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
                 return next;
+            }
+            if (i % HALVING == 0) {
+                // Where a wheel reaches its peak the utilisation is all but upright, and secants creep.
+                next = lowKnown && high - low > 0.5 * width ? 0.5 * (low + high) : next;
+                width = high - low;
             }
             if (!(next > low && next < high)) {
                 if (high == Double.POSITIVE_INFINITY) {

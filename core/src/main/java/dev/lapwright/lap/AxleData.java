@@ -46,7 +46,12 @@ final class AxleData {
     final double rightGrip;
     /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
     final double lightWheel;
+
     final Differential differential;
+    /** Stiffness along the tyre over that across it. */
+    final double slipStiffness;
+    /** How much of the fall of slip stiffness counts, 0 to 1. */
+    final double slipStiffnessFall;
 
     /**
      * @param axle whose quantities of the car are read
@@ -93,11 +98,12 @@ final class AxleData {
         rightLean = -camber + apart;
         double gain = car.value(atFront ? Quantity.CAMBER_GAIN_FRONT : Quantity.CAMBER_GAIN_REAR);
         leanPerSide = Math.toDegrees(sprungRoll * (1 - gain) + tyreRoll);
-        bestInclination =
-                car.value(atFront ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
+        bestInclination = car.value(atFront ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
         lossY = car.value(atFront ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR);
         lossX = car.value(atFront ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR);
         sided = lossY > 0 || lossX > 0 || leftGrip != rightGrip;
+        slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
+        slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;
         differential = new Differential(
                 car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100,

@@ -100,7 +100,8 @@ final class IntervalIntegrator {
         for (int split = 0; split < MAX_SPLITS && done < until; split++) {
             int under = -1;
             if (!braking) {
-                // On a break the piece holds into which its own slope leads; where neither's does, the car stays on the break.
+                // On a break the piece holds into which its own slope leads; where neither's does, the car stays on the
+                // break.
                 if (piece + 1 < p.pieces && e == p.breakEnergy[piece + 1]) {
                     piece++;
                 }

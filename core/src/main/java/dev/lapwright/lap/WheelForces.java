@@ -308,7 +308,7 @@ final class WheelForces {
         }
         // Ways of the axles: front and rear wheels run on circles about one centre, their radii a wheelbase apart in
         // square.
-        double way = 0.5 * car.wheelbase * car.wheelbase * curvature * curvature;
+        double way = 0.5 * car.front.slipStiffness * car.wheelbase * car.wheelbase * curvature * curvature;
         double sum = front.stiffness + rear.stiffness;
         double locked = (front.stiffness - front.stiffness * rear.stiffness * way / tyreForce) / sum;
         double most = smaller(1, frontMost / Math.abs(tyreForce));

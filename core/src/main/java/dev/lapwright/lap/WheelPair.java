@@ -28,7 +28,7 @@ final class WheelPair {
     double dragFactor;
     /** Drag of toe, N. */
     double toeDrag;
-    /** Longitudinal force per slip of both wheels, N. */
+    /** Cornering stiffness of both wheels, N; slip stiffness over {@link AxleData#slipStiffness}. */
     double stiffness;
 
     private double innerLateral;
@@ -153,14 +153,15 @@ final class WheelPair {
     }
 
     /**
-     * Track, times the share of slip stiffness that is left where tyres are used across: the more a tyre slips across, the less force a
+     * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips across, the less force a
      * given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
      * Dynamics, chapter 4 (similarity), from memory.
      *
      * @param share of the lateral peak that is taken
      */
     double wayFelt(double share) {
-        return data.track * (1 - fall(share < 1 ? share * share : 1));
+        double fall = data.slipStiffnessFall * fall(share < 1 ? share * share : 1);
+        return data.track * data.slipStiffness * (1 - fall);
     }
 
     /** Most that the axle can give through its differential without any force across, N. */

@@ -168,7 +168,13 @@ final class ReferenceForces {
                         front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
             }
             double rigid = arm / (kf + kr);
-            lean(0, py, px, side * rigid * (1 - kf / tyreRoll(Quantity.VERTICAL_RATE_FRONT, tf)), df, lateralSign(p, v));
+            lean(
+                    0,
+                    py,
+                    px,
+                    side * rigid * (1 - kf / tyreRoll(Quantity.VERTICAL_RATE_FRONT, tf)),
+                    df,
+                    lateralSign(p, v));
             lean(2, py, px, side * rigid * (1 - kr / tyreRoll(Quantity.VERTICAL_RATE_REAR, tr)), dr, lateralSign(p, v));
             double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
             double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
@@ -239,14 +245,16 @@ final class ReferenceForces {
         boolean front = w == 0;
         double track = q(front ? Quantity.TRACK_FRONT : Quantity.TRACK_REAR);
         double gain = q(front ? Quantity.CAMBER_GAIN_FRONT : Quantity.CAMBER_GAIN_REAR);
-        double onTyres = 2 * transfer / (1000 * q(front ? Quantity.VERTICAL_RATE_FRONT : Quantity.VERTICAL_RATE_REAR) * track);
+        double onTyres =
+                2 * transfer / (1000 * q(front ? Quantity.VERTICAL_RATE_FRONT : Quantity.VERTICAL_RATE_REAR) * track);
         double lost = Math.toDegrees(sprung * (1 - gain) + onTyres);
         double camber = q(front ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR);
         double split = sign * q(front ? Quantity.CAMBER_SPLIT_FRONT : Quantity.CAMBER_SPLIT_REAR);
         double best = q(front ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
         double ky = q(front ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR);
         double kx = q(front ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR);
-        // In a left bend the left wheel is the inner one, and its top leans out of the bend when it leans in to the car.
+        // In a left bend the left wheel is the inner one, and its top leans out of the bend when it leans in to the
+        // car.
         double inner = camber + split / 2 - lost;
         double outer = -camber + split / 2 - lost;
         py[w] /= 1 + ky * (inner - best) * (inner - best);

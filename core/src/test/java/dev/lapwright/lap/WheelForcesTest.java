@@ -74,8 +74,10 @@ class WheelForcesTest {
 
     @Test
     void inABendToeCostsWhatTheWheelsDoAgainstEachOther() {
-        // By hand, small angles: slip angles α - τ and α + τ, force F = Ci (α - τ) + Co (α + τ), drag Ci (α - τ)² + Co (α + τ)²
-        // = F² / (Ci + Co) + 4 Ci Co τ² / (Ci + Co); C = c F (1 - k (F/F0 - 1)). The first term is that without toe, but for
+        // By hand, small angles: slip angles α - τ and α + τ, force F = Ci (α - τ) + Co (α + τ), drag Ci (α - τ)² + Co
+        // (α + τ)²
+        // = F² / (Ci + Co) + 4 Ci Co τ² / (Ci + Co); C = c F (1 - k (F/F0 - 1)). The first term is that without toe,
+        // but for
         // the peak, which toe lowers by its square: grip is ample here.
         double c = 20;
         double k = 0.2;

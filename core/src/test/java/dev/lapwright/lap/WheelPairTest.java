@@ -156,19 +156,18 @@ class WheelPairTest {
         Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
         double tyre = 1000 * car.value(Quantity.VERTICAL_RATE_FRONT);
         double tyres = tyre * 1.65 * 1.65 / 2;
-        double springs = 180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_FRONT), 2) * 1.65 * 1.65 / 2
-                + 1200 * 180 / Math.PI;
+        double springs =
+                180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_FRONT), 2) * 1.65 * 1.65 / 2 + 1200 * 180 / Math.PI;
         double front = springs * tyres / (springs + tyres);
         double rearTyres = 1000 * car.value(Quantity.VERTICAL_RATE_REAR) * 1.62 * 1.62 / 2;
-        double rearSprings = 180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_REAR), 2) * 1.62 * 1.62 / 2
-                + 500 * 180 / Math.PI;
+        double rearSprings =
+                180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_REAR), 2) * 1.62 * 1.62 / 2 + 500 * 180 / Math.PI;
         double rear = rearSprings * rearTyres / (rearSprings + rearTyres);
         double arm = 0.45 - 0.46 * 0.03 - 0.54 * 0.06;
         double roll = arm / (front + rear);
         double onSprings = roll * front / springs;
         double transfer = (0.46 * 0.03 + front / (front + rear) * arm) / 1.65;
         double onTyres = 2 * transfer / (tyre * 1.65);
-        assertThat(vehicle.front.leanPerSide)
-                .isCloseTo(Math.toDegrees(0.6 * onSprings + onTyres), within(1e-12));
+        assertThat(vehicle.front.leanPerSide).isCloseTo(Math.toDegrees(0.6 * onSprings + onTyres), within(1e-12));
     }
 }

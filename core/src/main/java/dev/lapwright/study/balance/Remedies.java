@@ -77,7 +77,8 @@ public final class Remedies implements Study<RemedyResult> {
 
     /** Whether an adjustment moves the gearbox alone: that is chosen for speed, though it too changes how hard a lifted throttle brakes. */
     private static boolean gearing(Adjustment adjustment) {
-        return adjustment.effects().stream().allMatch(effect -> effect.quantity().startsWith("gearbox."));
+        return adjustment.effects().stream()
+                .allMatch(effect -> effect.quantity().startsWith("gearbox."));
     }
 
     /** Steps tried so far, in the order in which they were tried. */
@@ -165,7 +166,8 @@ public final class Remedies implements Study<RemedyResult> {
                     solver.lapTime(changed) - lap.time(),
                     shifts,
                     disturbed,
-                    Handling.of(changed).atRest().radPerMps2() - balance.gradient().radPerMps2(),
+                    Handling.of(changed).atRest().radPerMps2()
+                            - balance.gradient().radPerMps2(),
                     adjustment.cautions());
         }
     }

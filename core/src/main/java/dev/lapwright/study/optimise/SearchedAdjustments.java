@@ -22,7 +22,8 @@ import java.util.Set;
 record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<OptimisationResult.LeftAlone> leftAlone) {
     private static final String LESS_OR_MORE = "one end is always faster; the event or the fuel needed decides";
     private static final String PRESSURE = "tyres and their maker decide; set it from measured temperatures";
-    private static final String TOE = "the lap model knows what toe costs and how the wheels share a bend, not how the car answers";
+    private static final String TOE =
+            "the lap model knows what toe costs and how the wheels share a bend, not how the car answers";
     private static final String BRAKES = "the lap model brakes without locking a wheel; stability decides";
     private static final String UNSEEN = "the lap model does not see it; how the car feels decides";
 
