@@ -15,6 +15,8 @@ final class WheelPair {
     private static final double ALIKE = 1e-9;
     /** Slip angle of a tyre's peak over that at which its first stiffness alone would give it: of the curve sin(1.5 atan(√3 ρ)). */
     private static final double SHAPE = 1.5 * Math.sqrt(3);
+
+    private static final double FALL = 0.45;
     /** Curvature of that curve at its peak, over the peak's slip. */
     private static final double ROUNDNESS = 27.0 / 64;
 
@@ -139,28 +141,26 @@ final class WheelPair {
 
     /** Drag of cornering at a share of the lateral peak, N: the force across times the slip angle that it takes. */
     double corneringDrag(double share) {
-        return share * share * dragFactor / (1 - fall(share < 1 ? share * share : 1));
+        return share * share * dragFactor / (1 - fall(share));
     }
 
     /**
-     * Share of cornering stiffness that a tyre has lost at a share of its peak, given squared: of the chord of sin(1.5 atan(√3 ρ)),
-     * within 0.035. Pacejka, Tire and Vehicle Dynamics, chapter 4 (similarity), from memory.
+     * Share of cornering stiffness that a tyre has lost at a share of its peak: of the chord of sin(1.5 atan(√3 ρ)), within 0.05 up to a
+     * share of 0.97. The last fall, to 0.385 of the stiffness at the very peak, is left out: there slip grows and force does not. Pacejka,
+     * Tire and Vehicle Dynamics, chapter 4 (similarity), from memory; the fit is ours.
      */
-    private static double fall(double u2) {
-        double u4 = u2 * u2;
-        double u8 = u4 * u4;
-        return 0.33 * u2 + 0.285 * u8 * u8;
+    private static double fall(double share) {
+        return share < 1 ? FALL * share * share : FALL;
     }
 
     /**
      * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips across, the less force a
-     * given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
-     * Dynamics, chapter 4 (similarity), from memory.
+     * given slip along it makes. See {@link #fall}.
      *
      * @param share of the lateral peak that is taken
      */
     double wayFelt(double share) {
-        double fall = data.slipStiffnessFall * fall(share < 1 ? share * share : 1);
+        double fall = data.slipStiffnessFall * fall(share);
         return data.track * data.slipStiffness * (1 - fall);
     }
 

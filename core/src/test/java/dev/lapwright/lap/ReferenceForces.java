@@ -282,7 +282,7 @@ final class ReferenceForces {
     /** Share of slip stiffness left at a lateral use. */
     private static double left(double u) {
         double most = Math.min(u, 1);
-        return 1 - 0.33 * Math.pow(most, 2) - 0.285 * Math.pow(most, 16);
+        return 1 - 0.45 * most * most;
     }
 
     private double preload(Quantity torque) {
