@@ -81,7 +81,13 @@ public enum AxleEnd {
 
     /** Rates and knees of its dampers, which serve the ride alone. */
     public List<Quantity> dampers() {
-        return List.of(rates.slowBump(), rates.fastBump(), rates.slowRebound(), rates.fastRebound(), rates.bumpKnee(), rates.reboundKnee());
+        return List.of(
+                rates.slowBump(),
+                rates.fastBump(),
+                rates.slowRebound(),
+                rates.fastRebound(),
+                rates.bumpKnee(),
+                rates.reboundKnee());
     }
 
     /**

@@ -9,7 +9,11 @@ public enum RideMeasure {
     /** Variation of the contact load: the grip that comes and goes. */
     LOAD("load", "contact-load variation", "%", pass -> 100 * pass.contact().loadVariation()),
     /** Time without contact. */
-    OFF_GROUND("off-ground", "time off the ground", "ms", pass -> 1000 * pass.contact().timeOffGround()),
+    OFF_GROUND(
+            "off-ground",
+            "time off the ground",
+            "ms",
+            pass -> 1000 * pass.contact().timeOffGround()),
     /** Greatest acceleration of the body: what driver and platform feel. */
     BODY("body", "peak body acceleration", "m/s2", RidePass::peakBodyAcceleration);
 

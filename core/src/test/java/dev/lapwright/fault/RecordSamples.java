@@ -70,7 +70,7 @@ final class RecordSamples {
                 new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
                 new Sample(new Wind(3, 1), "wind speed", "wind heading"),
                 new Sample(
-                        new Adjustment("wing", "", Unit.DEGREE, 0, 10, 1, 5, 0, List.of(), List.of(effect)),
+                        new Adjustment("wing", "", Unit.DEGREE, Adjustment.Range.stepped(0, 10, 1, 5), List.of(effect)),
                         "wing min",
                         "wing max",
                         "wing step",

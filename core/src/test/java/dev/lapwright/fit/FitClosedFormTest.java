@@ -153,7 +153,8 @@ class FitClosedFormTest {
         FitResult result =
                 fit(car, straight(speed, 2000), steady(2000, speed), FitParameter.DRAG_AREA, FitParameter.POWER);
         assertThat(result.doubts().collinearities()).hasSize(1);
-        Map<FitParameter, Double> together = result.doubts().collinearities().get(0).together();
+        Map<FitParameter, Double> together =
+                result.doubts().collinearities().get(0).together();
         // P ∝ CdA at one speed: shares of both move alike.
         double drag = together.get(FitParameter.DRAG_AREA) / dragArea;
         double power = together.get(FitParameter.POWER);

@@ -102,7 +102,8 @@ class FitRecoveryTest {
         // that.
         assertThat(result.after().time()).isCloseTo(DRIVEN.time(), within(0.04));
         assertThat(result.loggedTime()).isCloseTo(DRIVEN.time(), within(0.04));
-        assertThat(result.agreement().residuals().rmsAfter()).isLessThan(result.agreement().residuals().rmsBefore());
+        assertThat(result.agreement().residuals().rmsAfter())
+                .isLessThan(result.agreement().residuals().rmsBefore());
     }
 
     @Test

@@ -214,7 +214,9 @@ class LapValidatorTest {
         FitResult result = fit(gap);
         double[] weight = result.agreement().trace().weight();
         assertThat(weight[(int) (240 / result.agreement().residuals().cell())]).isZero();
-        assertThat(result.agreement().trace().logged()[(int) (240 / result.agreement().residuals().cell())])
+        assertThat(result.agreement()
+                        .trace()
+                        .logged()[(int) (240 / result.agreement().residuals().cell())])
                 .isNaN();
         assertThat(weight[(int) (150 / result.agreement().residuals().cell())]).isPositive();
     }

@@ -47,6 +47,7 @@ class RoughRoadTest {
         RidePass smooth = PassSolver.over(RandomRoad.of(RoadClass.A, 1, 0.1), 5).drive(CAR);
         RidePass rough = PassSolver.over(RandomRoad.of(RoadClass.C, 1, 0.1), 5).drive(CAR);
         assertThat(rough.contact().timeOffGround()).isZero();
-        assertThat(rough.contact().loadVariation() / smooth.contact().loadVariation()).isCloseTo(4, Percentage.withPercentage(0.1));
+        assertThat(rough.contact().loadVariation() / smooth.contact().loadVariation())
+                .isCloseTo(4, Percentage.withPercentage(0.1));
     }
 }

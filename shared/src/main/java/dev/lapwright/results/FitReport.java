@@ -251,7 +251,8 @@ public record FitReport(
 
     /** All that was found, for people, machines and files. */
     public Report report() {
-        List<String> ties = result.doubts().collinearities().stream().map(FitWords::tie).toList();
+        List<String> ties =
+                result.doubts().collinearities().stream().map(FitWords::tie).toList();
         Table<Integer> trace = trace();
         Iterable<Integer> cells = Table.places(result.agreement().trace().count());
         Report report = line.addTo(subject.heading());
@@ -395,7 +396,8 @@ public record FitReport(
                         "logged less simulated, root mean square: "
                                 + Numbers.kmh(result.agreement().residuals().rmsBefore()) + " km/h as given, "
                                 + Numbers.kmh(result.agreement().residuals().rmsAfter()) + " km/h fitted; as good as "
-                                + Numbers.fixed(result.agreement().residuals().effectiveSamples(), 0) + " independent readings");
+                                + Numbers.fixed(result.agreement().residuals().effectiveSamples(), 0)
+                                + " independent readings");
     }
 
     /** What to think of before the figures are used. */

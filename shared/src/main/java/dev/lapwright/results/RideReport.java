@@ -44,17 +44,47 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
 
     private static final Table<RidePass> PASS = Table.<RidePass>of("Pass over a road")
             .value("timeS", RidePass::time)
-            .number("loadVariationPercent", "load rms", "%", Numbers.fixed(1), pass -> PERCENT * pass.contact().loadVariation())
+            .number(
+                    "loadVariationPercent",
+                    "load rms",
+                    "%",
+                    Numbers.fixed(1),
+                    pass -> PERCENT * pass.contact().loadVariation())
             .value("leastLoadN", pass -> pass.contact().leastLoad())
             .value("greatestLoadN", pass -> pass.contact().greatestLoad())
-            .number("timeOffGroundMs", "off ground", "ms", Numbers.fixed(0), pass -> MILLI * pass.contact().timeOffGround())
+            .number(
+                    "timeOffGroundMs",
+                    "off ground",
+                    "ms",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.contact().timeOffGround())
             .number("peakBodyAccelerationMps2", "body peak", "m/s2", Numbers.fixed(1), RidePass::peakBodyAcceleration)
             .value("bodyAccelerationRmsMps2", RidePass::bodyAcceleration)
-            .number("", "peak load", "N", Numbers.fixed(0), pass -> pass.contact().greatestLoad())
+            .number(
+                    "",
+                    "peak load",
+                    "N",
+                    Numbers.fixed(0),
+                    pass -> pass.contact().greatestLoad())
             .with(Table.Trait.LESSER)
-            .number("bumpTravelMm", "travel bump", "mm", Numbers.fixed(0), pass -> MILLI * pass.stroke().bumpTravel())
-            .number("reboundTravelMm", "travel rebound", "mm", Numbers.fixed(0), pass -> MILLI * pass.stroke().reboundTravel())
-            .number("bumpSpeedMmPerS", "damper bump", "mm/s", Numbers.fixed(0), pass -> MILLI * pass.stroke().bumpSpeed())
+            .number(
+                    "bumpTravelMm",
+                    "travel bump",
+                    "mm",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().bumpTravel())
+            .number(
+                    "reboundTravelMm",
+                    "travel rebound",
+                    "mm",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().reboundTravel())
+            .number(
+                    "bumpSpeedMmPerS",
+                    "damper bump",
+                    "mm/s",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().bumpSpeed())
             .number(
                     "reboundSpeedMmPerS",
                     "damper rebound",
@@ -492,7 +522,8 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
         List<String> off = new ArrayList<>();
         for (RideResult.Axle axle : result.axles()) {
             if (axle.kerb().contact().timeOffGround() > 0) {
-                off.add(end(axle) + " " + Numbers.fixed(MILLI * axle.kerb().contact().timeOffGround(), 0) + " ms");
+                off.add(end(axle) + " "
+                        + Numbers.fixed(MILLI * axle.kerb().contact().timeOffGround(), 0) + " ms");
             }
         }
         if (!off.isEmpty()) {

@@ -75,8 +75,10 @@ class FitReportTest {
 
     @Test
     void partsAndTraceHaveARowForEachOfTheirs() throws IOException {
-        assertThat(csv(FitReport.PARTS).lines()).hasSize(RESULT.agreement().parts().size() + 1);
-        assertThat(csv(FitReport.TRACE).lines()).hasSize(RESULT.agreement().trace().count() + 1);
+        assertThat(csv(FitReport.PARTS).lines())
+                .hasSize(RESULT.agreement().parts().size() + 1);
+        assertThat(csv(FitReport.TRACE).lines())
+                .hasSize(RESULT.agreement().trace().count() + 1);
     }
 
     @Test

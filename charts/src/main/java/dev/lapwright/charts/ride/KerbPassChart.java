@@ -64,8 +64,10 @@ public final class KerbPassChart {
         XYPlot load = add(panels, loads, "Contact load (kN)", 4, trace, time, style);
         load.addAnnotation(new ReferenceLine(pass.contact().staticLoad() / MILLI, "flat road", loads, style));
         String facts = ChartLayout.facts(
-                "off the ground " + NumberText.fixed(0).format(MILLI * pass.contact().timeOffGround()) + " ms (shaded)",
-                "contact load varies by " + NumberText.fixed(0).format(100 * pass.contact().loadVariation()) + " % (rms)",
+                "off the ground "
+                        + NumberText.fixed(0).format(MILLI * pass.contact().timeOffGround()) + " ms (shaded)",
+                "contact load varies by "
+                        + NumberText.fixed(0).format(100 * pass.contact().loadVariation()) + " % (rms)",
                 "peak body acceleration " + NumberText.fixed(1).format(pass.peakBodyAcceleration()) + " m/s²",
                 "damper takes " + NumberText.fixed(0).format(pass.energy().damper()) + " J");
         JFreeChart chart = ChartLayout.chart("Pass over a kerb: " + subject, facts, panels, style);
