@@ -70,7 +70,7 @@ final class RecordSamples {
                 new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
                 new Sample(new Wind(3, 1), "wind speed", "wind heading"),
                 new Sample(
-                        new Adjustment("wing", "", Unit.DEGREE, Adjustment.Range.stepped(0, 10, 1, 5), List.of(effect)),
+                        Adjustment.Range.stepped(0, 10, 1, 5),
                         "wing min",
                         "wing max",
                         "wing step",
@@ -187,5 +187,10 @@ final class RecordSamples {
 
     private static PressurePair pair() {
         return new PressurePair(Wheel.FRONT_LEFT, 120, 165, 20, new PressureDay(20, 30, 1000));
+    }
+
+    /** An adjustment of a wing. */
+    static Adjustment wing(Adjustment.Range range) {
+        return new Adjustment("wing", "", Unit.DEGREE, range, List.of(new Effect.Relative("aero.cdAM2", 1)));
     }
 }
