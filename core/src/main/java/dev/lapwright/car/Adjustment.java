@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * One thing a mechanic can turn on this car: its name, the unit it is turned in, range and step (or a choice among values),
+ * Adjustment, one thing a mechanic can turn on this car: its name, the unit it is turned in, range and step (or a choice among values),
  * and which quantities it moves.
  *
  * @param name short, lower case with hyphens, as in {@code rear-wing}

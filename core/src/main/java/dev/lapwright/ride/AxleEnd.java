@@ -7,7 +7,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.List;
 
-/** An end of the car, and the quarter car of a wheel there. */
+/** End of the car, front or rear, with the quarter-car model of a wheel there. */
 public enum AxleEnd {
     /** Front axle. */
     FRONT(
