@@ -48,7 +48,6 @@ final class RecordSamples {
     record Sample(Record sound, String... names) {}
 
     static List<Sample> samples() {
-        Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
         return List.of(
                 new Sample(
                         new Optimisation.Circuit(
