@@ -58,11 +58,11 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
     private String file;
 
     @ArgGroup(validate = false, heading = "%nHow to read the points:%n")
-    private final Reading reading = new Reading();
+    private final ReadingOptions reading = new ReadingOptions();
 
     private ImportChoices choices;
 
-    public static final class Reading {
+    public static final class ReadingOptions {
         @Option(names = "--closed", description = "The end joins the start; so it is if left out.")
         boolean closed;
 

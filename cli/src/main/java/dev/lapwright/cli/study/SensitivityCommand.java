@@ -125,8 +125,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         List<RankedWorth.WorthBars> bars =
                 found.result().worths().stream().map(SensitivityCommand::bars).toList();
         return new Drawing(
-                RankedWorth.of(
-                        LapCharts.subject(found.subject()), bars, found.result().visible(), ChartStyle.STANDARD),
+                RankedWorth.of(found.subject().title(), bars, found.result().visible(), ChartStyle.STANDARD),
                 RankedWorth.size(bars.size()));
     }
 

@@ -104,7 +104,7 @@ public final class WeightCommand extends StudyCommand<WeightReport> {
 
     private static Drawing chart(WeightReport found) {
         return new Drawing(
-                WeightBars.of(LapCharts.subject(found.subject()), found.result(), ChartStyle.STANDARD),
+                WeightBars.of(found.subject().title(), found.result(), ChartStyle.STANDARD),
                 WeightBars.size(found.result().places().size()));
     }
 }
