@@ -93,10 +93,6 @@ public final class CircuitMap {
         private static final long serialVersionUID = 1L;
         /** Share of the height that the plan takes. */
         private static final double PLAN = 0.64;
-        /** Room for labels round the road, and beneath for scale and north arrow, px. */
-        private static final double MARGIN = 58;
-
-        private static final double FOOT = 34;
 
         private final transient Stations stations;
         private final Plot panels;
@@ -141,12 +137,7 @@ public final class CircuitMap {
         }
 
         private void drawPlan(Graphics2D g2, Rectangle2D area) {
-            Rectangle2D land = new Rectangle2D.Double(
-                    area.getX() + MARGIN,
-                    area.getY() + MARGIN / 2,
-                    Math.max(1, area.getWidth() - 2 * MARGIN),
-                    Math.max(1, area.getHeight() - MARGIN - FOOT));
-            MapScale scale = new MapScale(stations.x(), stations.y(), land);
+            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1);
             RoadOutline road = new RoadOutline(stations, scale);
             road.draw(g2, style);
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
