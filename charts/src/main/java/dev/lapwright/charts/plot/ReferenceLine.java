@@ -50,9 +50,15 @@ public final class ReferenceLine extends AbstractXYAnnotation {
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.dashed(1.2));
         g2.draw(new Line2D.Double(area.getMinX(), y, area.getMaxX(), y));
-        if (text.isEmpty()) {
-            return;
+        PlacedText note = note(g2, area, domain, range);
+        if (note != null) {
+            note.drawOn(g2, style.palette().ink(), style.palette().background());
         }
+    }
+
+    /** Where the label lies; null if it is left out. */
+    PlacedText note(Graphics2D g2, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+        double y = range.valueToJava2D(level, area, RectangleEdge.LEFT);
         PlacedText best = null;
         double most = -1;
         for (double x : new double[] {area.getMinX() + GAP, area.getMaxX() - GAP}) {
@@ -69,9 +75,7 @@ public final class ReferenceLine extends AbstractXYAnnotation {
                 }
             }
         }
-        if (best != null) {
-            best.drawOn(g2, style.palette().ink(), style.palette().background());
-        }
+        return text.isEmpty() ? null : best;
     }
 
     /** How far the nearest line between points stays from a box, px. */

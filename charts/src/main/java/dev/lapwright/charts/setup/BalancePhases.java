@@ -40,6 +40,11 @@ public final class BalancePhases {
         return RowPanels.size(corners);
     }
 
+    /** Its height on a narrow page, where the panels stand beneath each other, px. */
+    public static int narrowHeight(int corners) {
+        return RowPanels.narrowHeight(corners, PHASES.size());
+    }
+
     /**
      * The chart.
      *

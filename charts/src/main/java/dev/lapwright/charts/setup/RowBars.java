@@ -165,9 +165,14 @@ final class RowBars extends AbstractXYAnnotation {
         PlacedText title =
                 new PlacedText(heading.title, area.getCenterX(), area.getMinY(), TextAnchor.TOP_CENTER, style.strong());
         title.draw(g2, style.palette().ink());
-        new PlacedText(heading.below, zero - GAP, first - 1, TextAnchor.BOTTOM_RIGHT, style.small())
-                .draw(g2, style.palette().muted());
-        new PlacedText(heading.above, zero + GAP, first - 1, TextAnchor.BOTTOM_LEFT, style.small())
-                .draw(g2, style.palette().muted());
+        for (PlacedText side : List.of(
+                new PlacedText(heading.below, zero - GAP, first - 1, TextAnchor.BOTTOM_RIGHT, style.small()),
+                new PlacedText(heading.above, zero + GAP, first - 1, TextAnchor.BOTTOM_LEFT, style.small()))) {
+            Rectangle2D box = side.box(g2);
+            // There are no bars on a side that has no room for its name.
+            if (box.getMinX() >= area.getMinX() && box.getMaxX() <= area.getMaxX()) {
+                side.draw(g2, style.palette().muted());
+            }
+        }
     }
 }

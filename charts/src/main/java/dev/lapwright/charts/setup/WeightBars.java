@@ -34,6 +34,11 @@ public final class WeightBars {
         return RowPanels.size(parts);
     }
 
+    /** Its height on a narrow page, where the panels stand beneath each other, px. */
+    public static int narrowHeight(int parts) {
+        return RowPanels.narrowHeight(parts, 2);
+    }
+
     /**
      * The chart.
      *

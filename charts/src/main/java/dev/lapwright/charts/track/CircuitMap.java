@@ -34,6 +34,12 @@ public final class CircuitMap {
     /** The size it is designed for. */
     public static final ImageSize SIZE = new ImageSize(1200, 1000);
 
+    /** Its height on a narrow page, px. */
+    public static final int NARROW_HEIGHT = 720;
+
+    /** Plots of less than this have the narrow layout, px. */
+    static final double NARROW = 640;
+
     private CircuitMap() {}
 
     /** The map of a track. */
@@ -93,6 +99,8 @@ public final class CircuitMap {
         private static final long serialVersionUID = 1L;
         /** Share of the height that the plan takes. */
         private static final double PLAN = 0.64;
+
+        private static final double PLAN_OF_NARROW = 0.54;
         /** Room for labels round the road, and beneath for scale and north arrow, px. */
         private static final double MARGIN = 58;
 
@@ -129,7 +137,7 @@ public final class CircuitMap {
                 drawPlan(g2, area);
                 return;
             }
-            double planHeight = PLAN * area.getHeight();
+            double planHeight = (area.getWidth() < NARROW ? PLAN_OF_NARROW : PLAN) * area.getHeight();
             drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
             panels.draw(
                     g2,

@@ -13,6 +13,7 @@ import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.charts.sweep.SweepTime;
 import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.charts.track.CircuitMap;
+import dev.lapwright.cli.output.MinusSign;
 import dev.lapwright.cli.page.PageBlock;
 import dev.lapwright.cli.page.PageFigure;
 import dev.lapwright.cli.study.BalanceCommand;
@@ -80,7 +81,7 @@ public final class BriefCharts {
                 caption,
                 true,
                 style -> InlineImage.svg(
-                        RankedWorth.overTheRange(bars, visible, style),
+                        RankedWorth.overTheRange(LapCharts.subject(outcome.subject()), bars, visible, style),
                         RankedWorth.sizeOverTheRange(width(style), bars.size(), style),
                         style,
                         id("worth", style),
@@ -96,9 +97,9 @@ public final class BriefCharts {
                 Double.NaN,
                 Double.NaN,
                 faster ? worth.best().difference() : 0,
-                SensitivityReport.setting(worth, worth.best().setting()),
+                MinusSign.in(SensitivityReport.setting(worth, worth.best().setting())),
                 slower ? worth.worst().difference() : 0,
-                SensitivityReport.setting(worth, worth.worst().setting()));
+                MinusSign.in(SensitivityReport.setting(worth, worth.worst().setting())));
     }
 
     public PageBlock lapTimeOverWing(WingTrade wing, String caption) {

@@ -121,7 +121,8 @@ public final class LineCommand extends StudyCommand<LineReport> {
 
     /** Lines on their road. */
     public static Drawing map(Track road, List<DrivenLine> lines) {
-        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE);
+        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE)
+                .withNarrowHeight(LineMap.NARROW_HEIGHT);
     }
 
     /** Speed on the fastest line. */
