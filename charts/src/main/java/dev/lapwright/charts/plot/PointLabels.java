@@ -89,9 +89,8 @@ public final class PointLabels extends AbstractXYAnnotation {
         }
         LabelSpace space = new LabelSpace();
         for (Object other : plot.getAnnotations()) {
-            PlacedText note = other instanceof ReferenceLine line ? line.note(g2, area, domain, range) : null;
-            if (note != null) {
-                space.take(note.box(g2));
+            if (other instanceof OwnLabels own) {
+                own.labels(g2, area, domain, range).forEach(note -> space.take(note.box(g2)));
             }
         }
         for (Label label : labels) {
@@ -153,7 +152,8 @@ public final class PointLabels extends AbstractXYAnnotation {
 
     private boolean isPlaced(
             Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
-        int reach = label.must ? DISTANCES.length : 2;
+        // Upon lines a leader would not be seen.
+        int reach = !label.must ? 2 : obstacles == null ? 4 : DISTANCES.length;
         for (int k = 0; k < reach; k++) {
             for (double angle : ANGLES) {
                 List<PlacedText> note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);

@@ -35,6 +35,9 @@ public final class BalancePhases {
 
     private BalancePhases() {}
 
+    /** Pages of less than this have the panels beneath each other, px. */
+    public static final int NARROW_BELOW = RowPanels.NARROW_BELOW;
+
     /** The size it is designed for, with so many corners. */
     public static ImageSize size(int corners) {
         return RowPanels.size(corners);

@@ -50,6 +50,9 @@ public final class RankedWorth {
 
     private RankedWorth() {}
 
+    /** Pages of less than this have room for {@link #overTheRange} only, px. */
+    public static final int NARROW_BELOW = 1000;
+
     /** The size it is designed for, with so many adjustments. */
     public static ImageSize size(int adjustments) {
         return RowPanels.size(adjustments);

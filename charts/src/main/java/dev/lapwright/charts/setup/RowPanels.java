@@ -31,6 +31,9 @@ final class RowPanels {
     private static final int NARROW_ROW = 24;
 
     private static final int NARROW_AROUND = 80;
+    /** Pages of less than this have panels beneath each other, px. */
+    static final int NARROW_BELOW = 900;
+
     /** More rows make a picture that no viewer shows. */
     static final int MOST = 300;
 
@@ -79,8 +82,8 @@ final class RowPanels {
     /** The panels, drawn as the place has room for. */
     private static final class Panels extends CombinedRangeXYPlot {
         private static final long serialVersionUID = 1L;
-        /** Less than this, px, is narrow. */
-        private static final double NARROW = 640;
+        /** What a page has round its panels, px. */
+        private static final double PADDING = 40;
         /** Most of the width that names take; longer ones are cut. */
         private static final double NAMES = 0.36;
         /** Between panels beneath each other, px. */
@@ -118,7 +121,7 @@ final class RowPanels {
                             .cut(g2, NAMES * area.getWidth())
                             .text())
                     .toList();
-            if (area.getWidth() >= NARROW) {
+            if (area.getWidth() + PADDING >= NARROW_BELOW) {
                 setRangeAxis(axis(fitting, style));
                 super.draw(g2, area, anchor, parent, info);
                 return;

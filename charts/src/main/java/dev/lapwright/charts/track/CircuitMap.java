@@ -37,8 +37,11 @@ public final class CircuitMap {
     /** Its height on a narrow page, px. */
     public static final int NARROW_HEIGHT = 720;
 
-    /** Plots of less than this have the narrow layout, px. */
-    static final double NARROW = 640;
+    /** Pages of less than this have the narrow layout, px. */
+    public static final int NARROW_BELOW = 700;
+
+    /** Plots on such a page are narrower than this, px. */
+    static final double NARROW = NARROW_BELOW - 40.0;
 
     private CircuitMap() {}
 
@@ -158,6 +161,8 @@ public final class CircuitMap {
             RoadOutline road = new RoadOutline(stations, scale);
             road.draw(g2, style);
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
+            labels.keepClear(
+                    new Rectangle2D.Double(area.getX(), area.getMaxY() - FOOT, area.getWidth(), FOOT));
             labels.drawStart(stations.track().isClosed());
             labels.drawCorners();
             labels.drawDoubts(DoubtfulPlace.of(stations));

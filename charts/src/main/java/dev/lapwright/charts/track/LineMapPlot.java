@@ -139,6 +139,7 @@ final class LineMapPlot extends Plot {
             g2.draw(frame);
             labels.avoid(frame);
         }
+        labels.keepClear(new Rectangle2D.Double(area.getX(), area.getMaxY() - FOOT, area.getWidth(), FOOT));
         labels.drawStart(road.track().isClosed());
         labels.drawCorners();
         Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);

@@ -12,7 +12,7 @@ public final class CircuitCharts {
 
     public static Drawing map(Stations stations) {
         return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE)
-                .withNarrowHeight(CircuitMap.NARROW_HEIGHT);
+                .withNarrowHeight(CircuitMap.NARROW_HEIGHT, CircuitMap.NARROW_BELOW);
     }
 
     public static Drawing profile(Stations stations) {

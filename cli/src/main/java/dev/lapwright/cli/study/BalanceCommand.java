@@ -118,7 +118,7 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         return new Drawing(
                         BalancePhases.of(LapCharts.subject(found.subject()), bars, ChartStyle.STANDARD),
                         BalancePhases.size(bars.size()))
-                .withNarrowHeight(BalancePhases.narrowHeight(bars.size()));
+                .withNarrowHeight(BalancePhases.narrowHeight(bars.size()), BalancePhases.NARROW_BELOW);
     }
 
     /** What a chart says of one corner. */

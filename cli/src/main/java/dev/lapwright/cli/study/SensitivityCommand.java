@@ -132,7 +132,8 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
                 RankedWorth.size(bars.size()),
                 width -> new Drawing(
                         RankedWorth.overTheRange(subject, bars, visible, ChartStyle.STANDARD),
-                        RankedWorth.sizeOverTheRange(width, bars.size(), ChartStyle.STANDARD)));
+                        RankedWorth.sizeOverTheRange(width, bars.size(), ChartStyle.STANDARD)),
+                RankedWorth.NARROW_BELOW);
     }
 
     /** What a chart says of one adjustment. */

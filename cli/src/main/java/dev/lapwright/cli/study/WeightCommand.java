@@ -107,6 +107,6 @@ public final class WeightCommand extends StudyCommand<WeightReport> {
         return new Drawing(
                         WeightBars.of(LapCharts.subject(found.subject()), found.result(), ChartStyle.STANDARD),
                         WeightBars.size(parts))
-                .withNarrowHeight(WeightBars.narrowHeight(parts));
+                .withNarrowHeight(WeightBars.narrowHeight(parts), WeightBars.NARROW_BELOW);
     }
 }
