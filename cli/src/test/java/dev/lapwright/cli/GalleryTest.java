@@ -72,7 +72,9 @@ class GalleryTest {
                 Lettering lettering = new Lettering(Files.readString(picture));
                 assertThat(lettering.width()).isEqualTo(360);
                 assertThat(lettering.count()).isPositive();
-                assertThat(lettering.faults()).as(picture.getFileName().toString()).isEmpty();
+                assertThat(lettering.faults())
+                        .as(picture.getFileName().toString())
+                        .isEmpty();
             }
         }
     }

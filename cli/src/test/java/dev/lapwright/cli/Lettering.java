@@ -23,8 +23,7 @@ final class Lettering {
     /** Viewers' fonts are not quite as wide as ours, px. */
     private static final double BEYOND = 1;
 
-    private static final Graphics2D MEASURE =
-            new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB).createGraphics();
+    private static final Graphics2D MEASURE = new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB).createGraphics();
 
     private final int width;
     private final int height;

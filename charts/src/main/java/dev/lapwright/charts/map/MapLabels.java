@@ -153,9 +153,15 @@ public final class MapLabels {
         space.take(new Rectangle2D.Double(box.getX() - 6, box.getY() - 6, box.getWidth() + 12, box.getHeight() + 12));
     }
 
-    /** Keeps labels out of a place. */
-    public void keepClear(Rectangle2D place) {
-        space.take(place);
+    /** Height of what stands beneath a plan so wide: arrow, bar and remarks; on a narrow one above each other, px. */
+    public static double foot(double width) {
+        return width < NARROW ? 66 : 34;
+    }
+
+    /** Keeps labels out of the foot. */
+    public void keepFootClear() {
+        double height = foot(area.getWidth());
+        space.take(new Rectangle2D.Double(area.getX(), area.getMaxY() - height, area.getWidth(), height));
     }
 
     /** Names the corners; of very many those that find room close by, and says at the foot how many. */

@@ -173,7 +173,8 @@ public final class PointLabels extends AbstractXYAnnotation {
                     }
                     for (PlacedText line : note) {
                         if (obstacles == null) {
-                            line.drawOn(g2, style.palette().ink(), style.palette().background());
+                            line.drawOn(
+                                    g2, style.palette().ink(), style.palette().background());
                         } else {
                             line.draw(g2, style.palette().ink());
                         }

@@ -107,8 +107,6 @@ public final class CircuitMap {
         /** Room for labels round the road, and beneath for scale and north arrow, px. */
         private static final double MARGIN = 58;
 
-        private static final double FOOT = 34;
-
         private final transient Stations stations;
         private final Plot panels;
         private final ChartStyle style;
@@ -156,13 +154,12 @@ public final class CircuitMap {
                     area.getX() + MARGIN,
                     area.getY() + MARGIN / 2,
                     Math.max(1, area.getWidth() - 2 * MARGIN),
-                    Math.max(1, area.getHeight() - MARGIN - FOOT));
+                    Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
             MapScale scale = new MapScale(stations.x(), stations.y(), land);
             RoadOutline road = new RoadOutline(stations, scale);
             road.draw(g2, style);
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
-            labels.keepClear(
-                    new Rectangle2D.Double(area.getX(), area.getMaxY() - FOOT, area.getWidth(), FOOT));
+            labels.keepFootClear();
             labels.drawStart(stations.track().isClosed());
             labels.drawCorners();
             labels.drawDoubts(DoubtfulPlace.of(stations));

@@ -31,7 +31,6 @@ final class LineMapPlot extends Plot {
     private static final double COLUMN = 0.26;
 
     private static final double MARGIN = 58;
-    private static final double FOOT = 34;
     private static final double GAP = 14;
     private static final double HEAD = 20;
     /** How far inside its edge the driving direction is shown, px. */
@@ -124,7 +123,7 @@ final class LineMapPlot extends Plot {
                 area.getX() + MARGIN,
                 area.getY() + MARGIN / 2,
                 Math.max(1, area.getWidth() - 2 * MARGIN),
-                Math.max(1, area.getHeight() - MARGIN - FOOT));
+                Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
         MapScale scale = new MapScale(eastings, northings, land);
         RoadOutline drawn = new RoadOutline(road, scale);
         drawn.drawPlain(g2, area, style);
@@ -139,7 +138,7 @@ final class LineMapPlot extends Plot {
             g2.draw(frame);
             labels.avoid(frame);
         }
-        labels.keepClear(new Rectangle2D.Double(area.getX(), area.getMaxY() - FOOT, area.getWidth(), FOOT));
+        labels.keepFootClear();
         labels.drawStart(road.track().isClosed());
         labels.drawCorners();
         Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
