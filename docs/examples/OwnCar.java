@@ -66,12 +66,7 @@ public final class OwnCar {
                 "final-drive",
                 "Final drive",
                 Unit.NONE,
-                3.7,
-                4.5,
-                0,
-                4.1,
-                0,
-                List.of(3.7, 4.1, 4.5),
+                Adjustment.Range.among(4.1, List.of(3.7, 4.1, 4.5)),
                 List.of(new Effect.Absolute(Quantity.FINAL_DRIVE.path(), 0, 1)));
         return Car.of(
                 "Club racer",

@@ -85,12 +85,7 @@ public final class Example {
                 "rear-wing",
                 "Rear wing",
                 Unit.DEGREE,
-                0,
-                12,
-                1,
-                6,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(0, 12, 1, 6),
                 List.of(new Effect.Absolute("aero.wings.rear.angleDeg", 0, 1)));
         return Car.of(
                 CAR,

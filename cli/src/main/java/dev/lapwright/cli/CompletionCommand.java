@@ -3,7 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
-import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.cli.output.Outputs;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
@@ -66,16 +67,15 @@ final class CompletionCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ResultFiles<String> files = new ResultFiles<>(force);
-        if (out != null) {
-            files.text(out, script -> script);
-        }
-        String script = script();
-        files.write(script);
         if (out == null) {
-            console.text(script);
+            console.text(script());
+            return ExitCode.DONE;
         }
-        files.report(console, false);
+        Outputs outputs = new Outputs(force);
+        Path file = outputs.file(out);
+        outputs.write(file, script());
+        outputs.commit();
+        outputs.report(console, false);
         return ExitCode.DONE;
     }
 

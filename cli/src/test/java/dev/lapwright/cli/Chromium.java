@@ -30,7 +30,7 @@ import java.util.stream.Stream;
  *
  * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.Chromium page.html folder</pre>
  */
-final class Chromium implements AutoCloseable {
+public final class Chromium implements AutoCloseable {
     private static final List<String> NAMES =
             List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
     private static final int PATIENCE_S = 60;
@@ -173,7 +173,7 @@ final class Chromium implements AutoCloseable {
     }
 
     /** What a script finds wrong: the list of texts that it gives. */
-    List<String> faults(String script) throws IOException, InterruptedException {
+    public List<String> faults(String script) throws IOException, InterruptedException {
         Map<String, Object> result = command(
                 "Runtime.evaluate", Map.of("expression", "(" + script + ").join('\\n')", "returnByValue", true));
         if (result.containsKey("exceptionDetails")) {
@@ -217,7 +217,7 @@ final class Chromium implements AutoCloseable {
     }
 
     /** The script that looks for faults of layout, left-overs and contrast. */
-    static String checks() throws IOException {
+    public static String checks() throws IOException {
         try (InputStream in = Chromium.class.getResourceAsStream("page-checks.js")) {
             // An expression: without the remark above it and the semicolon behind.
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)

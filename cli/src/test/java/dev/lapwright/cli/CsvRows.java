@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Map;
 
 /** Reads comma-separated values without quotes into rows by column name. */
-final class CsvRows {
+public final class CsvRows {
     private CsvRows() {}
 
-    static List<Map<String, String>> of(String text) {
+    public static List<Map<String, String>> of(String text) {
         List<String> lines = text.lines().toList();
         String[] names = lines.get(0).split(",", -1);
         List<Map<String, String>> rows = new ArrayList<>();

@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.Map;
 
 /** Reads JSON into maps, lists, strings, doubles, booleans and nulls; fails on anything after it. */
-final class JsonTree {
+public final class JsonTree {
     private JsonTree() {}
 
     @SuppressWarnings("unchecked")
-    static Map<String, Object> object(String text) {
+    public static Map<String, Object> object(String text) {
         try (JsonParser parser = new JsonFactory().createParser(text)) {
             parser.nextToken();
             Map<String, Object> tree = (Map<String, Object>) value(parser);
@@ -54,22 +54,22 @@ final class JsonTree {
         };
     }
 
-    static double number(Map<String, Object> tree, String name) {
+    public static double number(Map<String, Object> tree, String name) {
         return (Double) tree.get(name);
     }
 
     @SuppressWarnings("unchecked")
-    static List<Map<String, Object>> objects(Map<String, Object> tree, String name) {
+    public static List<Map<String, Object>> objects(Map<String, Object> tree, String name) {
         return (List<Map<String, Object>>) tree.get(name);
     }
 
     @SuppressWarnings("unchecked")
-    static List<Double> numbers(Map<String, Object> tree, String name) {
+    public static List<Double> numbers(Map<String, Object> tree, String name) {
         return (List<Double>) tree.get(name);
     }
 
     @SuppressWarnings("unchecked")
-    static Map<String, Object> object(Map<String, Object> tree, String name) {
+    public static Map<String, Object> object(Map<String, Object> tree, String name) {
         return (Map<String, Object>) tree.get(name);
     }
 }

@@ -17,9 +17,9 @@ import java.util.stream.Stream;
  * One run of the command inside this process, and what came of it. A command line that reads no file of a test runs once,
  * however many tests ask for it.
  */
-record Run(int code, String out, String err) {
+public record Run(int code, String out, String err) {
     /** Options that name what a run writes. */
-    static final Set<String> OUTPUTS =
+    public static final Set<String> OUTPUTS =
             Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--pass");
 
     private static final String FOLDER_OF_TESTS = System.getProperty("java.io.tmpdir");
@@ -27,11 +27,11 @@ record Run(int code, String out, String err) {
     private static final Map<List<String>, Written> WRITTEN = new ConcurrentHashMap<>();
 
     /** Runs it as in a pipe: no terminal. */
-    static Run of(String... arguments) {
+    public static Run of(String... arguments) {
         return of(false, false, arguments);
     }
 
-    static Run of(boolean styled, boolean errIsTerminal, String... arguments) {
+    public static Run of(boolean styled, boolean errIsTerminal, String... arguments) {
         if (!isPure(arguments)) {
             return anew(styled, errIsTerminal, arguments);
         }
@@ -43,7 +43,7 @@ record Run(int code, String out, String err) {
      * Runs it with its outputs in a folder of the test, named as a reader names them; so are inputs of the reader's own, which
      * begin with "mine". Without such an input the command runs once for all tests, and each gets a copy of the files.
      */
-    static Run in(Path folder, String... arguments) throws IOException {
+    public static Run in(Path folder, String... arguments) throws IOException {
         boolean writes = false;
         boolean shared = true;
         for (int i = 0; i < arguments.length; i++) {
@@ -127,16 +127,16 @@ record Run(int code, String out, String err) {
         }
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         return out.lines().toList();
     }
 
-    List<String> errorLines() {
+    public List<String> errorLines() {
         return err.lines().toList();
     }
 
     /** The first line of the result that begins so, spaces aside. */
-    String line(String beginning) {
+    public String line(String beginning) {
         return out.lines()
                 .filter(line -> line.strip().startsWith(beginning))
                 .findFirst()

@@ -13,7 +13,7 @@ import java.util.List;
  * The commands that a page of the guide shows, in the order of the page, each with what it prints. A line of "…" stands for
  * any lines left out.
  */
-final class ShownCommands {
+public final class ShownCommands {
     private static final Path DOCS = Path.of("..", "docs");
     private static final String FENCE = "```";
     static final String PROMPT = "$ ";
@@ -23,12 +23,12 @@ final class ShownCommands {
     private ShownCommands() {}
 
     /** A command as a reader types it at the top of the project, and the lines shown below it. */
-    record Shown(String command, List<String> output) {
+    public record Shown(String command, List<String> output) {
         /**
          * Runs it from the folder of this module: pages' own files are found where they lie, and what a reader writes, or has
          * written before, goes to a folder of the test.
          */
-        Run run(Path folder) throws IOException {
+        public Run run(Path folder) throws IOException {
             String[] words = command.split(" ");
             for (int i = 1; i < words.length; i++) {
                 if (words[i].startsWith("docs/")) {
@@ -46,18 +46,18 @@ final class ShownCommands {
         }
 
         /** Whether a test can run it: the others are Maven's and Java's. */
-        boolean isRunnable() {
+        public boolean isRunnable() {
             return command.startsWith(LAPWRIGHT + " ") || command.startsWith("cp ");
         }
 
         /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */
-        boolean isPure() {
+        public boolean isPure() {
             return Arrays.stream(command.split(" "))
                     .noneMatch(word -> word.startsWith("mine") || Run.OUTPUTS.contains(word));
         }
 
         /** Fails where the run printed something else than the page shows. */
-        void verify(Run run, Path folder) {
+        public void verify(Run run, Path folder) {
             assertThat(run.code()).as(run.err()).isZero();
             String printed = run.out().replace(folder + "/", "").replace("../docs/", "docs/");
             List<String> lines =
@@ -98,11 +98,11 @@ final class ShownCommands {
         }
     }
 
-    static List<Shown> on(String page) throws IOException {
+    public static List<Shown> on(String page) throws IOException {
         return in(DOCS.resolve(page));
     }
 
-    static List<Shown> in(Path file) throws IOException {
+    public static List<Shown> in(Path file) throws IOException {
         List<String> lines = Files.readAllLines(file);
         List<Shown> shown = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
@@ -121,7 +121,7 @@ final class ShownCommands {
         return shown;
     }
 
-    static List<String> lines(String page) throws IOException {
+    public static List<String> lines(String page) throws IOException {
         return Files.readAllLines(DOCS.resolve(page));
     }
 }

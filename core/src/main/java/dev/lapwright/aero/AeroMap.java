@@ -1,7 +1,7 @@
 package dev.lapwright.aero;
 
 /**
- * What the aerodynamic areas of a car gain or lose with its ride heights: the seam for a map of one's own
+ * Change of the aerodynamic areas of a car with its ride heights: the seam for a map of one's own
  * ({@link dev.lapwright.car.Car#with(AeroMap)}). {@link RideHeightMap}, which documents hold, is one.
  *
  * <p>What a lap takes for granted:

@@ -3,7 +3,7 @@ package dev.lapwright.aero;
 import dev.lapwright.fault.Check;
 
 /**
- * How one aerodynamic area answers to ride height: a full quadratic in the changes of front and rear height from the
+ * Answer of one aerodynamic area to ride height: a full quadratic in the changes of front and rear height from the
  * reference (a second-order response surface; Box and Wilson, J. R. Stat. Soc. B 13 (1951) 1), the usual way to condense a
  * ride-height map.
  *

@@ -1,7 +1,7 @@
 package dev.lapwright.air;
 
 /**
- * How an engine's power follows the air: the factor by which the power at a standard's reference air must be multiplied to
+ * Law by which an engine's power follows the air: the factor by which the power at a standard's reference air must be multiplied to
  * get the power in this air. It is the inverse of the correction that the standard applies to a dynamometer reading.
  */
 public enum PowerCorrection {

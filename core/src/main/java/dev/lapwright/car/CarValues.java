@@ -4,7 +4,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import java.util.Map;
 
-/** Completes and checks the numbers a car is made of. */
+/** Numbers a car is made of, completed by defaults and checked. */
 final class CarValues {
     private CarValues() {}
 

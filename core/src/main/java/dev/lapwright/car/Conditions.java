@@ -8,7 +8,7 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.List;
 
 /**
- * The day: air, wind, and how much grip the whole surface has. Immutable.
+ * Conditions of a day: air, wind, and how much grip the whole surface has. Immutable.
  *
  * @param name for people
  * @param airTempC degrees Celsius

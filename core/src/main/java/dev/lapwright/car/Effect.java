@@ -5,7 +5,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.MonotoneCubic;
 
 /**
- * How an adjustment moves one quantity of the car. The quantity is named as in {@link Car#quantityNames()}; its value is in
+ * Effect of an adjustment on one quantity of the car, as a function of its setting. The quantity is named as in {@link Car#quantityNames()}; its value is in
  * that quantity's unit.
  */
 public sealed interface Effect {

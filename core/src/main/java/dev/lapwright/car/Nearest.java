@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Finds the known name that a mistyped one most likely meant, by edit distance (Levenshtein 1966). */
+/** Search for the known name that a mistyped one most likely meant, by edit distance (Levenshtein 1966). */
 public final class Nearest {
     private Nearest() {}
 

@@ -4,8 +4,8 @@ import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 
 /**
- * How much more steer angle at the wheels a turn takes than its radius alone asks for, per lateral acceleration, in the range
- * where tyres are linear. Positive is understeer.
+ * Understeer gradient: how much more steer angle at the wheels a turn takes than its radius alone asks for, per lateral
+ * acceleration, in the range where tyres are linear. Positive is understeer.
  *
  * <p>K = m (b/Cf - a/Cr)/L. Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 6, in the terms of ISO 8855 and
  * the steady-state circular tests of ISO 4138. Neglects compliance of suspension and steering, roll steer, camber and

@@ -68,14 +68,11 @@ final class FitAssessment {
                 list,
                 time / laps.size(),
                 values,
-                estimates.correlation(),
-                estimates.nuisances(),
-                suspicions,
-                estimates.collinearities(),
                 confidence,
-                trace,
-                new FitParts(after.stations(), trace, time / laps.size()).list(),
-                residuals,
+                new FitResult.Doubts(
+                        estimates.correlation(), estimates.nuisances(), suspicions, estimates.collinearities()),
+                new FitResult.Agreement(
+                        trace, new FitParts(after.stations(), trace, time / laps.size()).list(), residuals),
                 FitNotes.of(list, values, search.settled()));
     }
 

@@ -24,14 +24,9 @@ import java.util.Optional;
  * @param laps how each entered the fit, in the order given
  * @param loggedTime mean of the laps by their clocks, by their speeds where there is none, s
  * @param estimates one for each parameter asked for, in the order of {@link FitParameter}
- * @param correlation of the estimates, in their order; NaN in the rows and columns of those held. Copied in and out
- * @param nuisances what was found of what is not fitted and in doubt
- * @param suspicions what is odd, the likeliest culprit first; empty if nothing is
- * @param collinearities parameters whose effects the laps do not tell apart; empty if all is well
  * @param confidence of the intervals, as 0.95
- * @param trace logged and modelled speed on the common grid
- * @param parts corners and straights in driving order
- * @param residuals logged less modelled speed over the whole grid
+ * @param doubts what the estimates lean on, and what speaks against them
+ * @param agreement of the fitted car with the laps
  * @param notes what was not used or looks odd, in plain sentences
  */
 public record FitResult(
@@ -42,33 +37,14 @@ public record FitResult(
         List<LapFit> laps,
         double loggedTime,
         List<Estimate> estimates,
-        double[][] correlation,
-        List<Nuisance> nuisances,
-        List<Suspicion> suspicions,
-        List<Collinearity> collinearities,
         double confidence,
-        Trace trace,
-        List<Part> parts,
-        Residuals residuals,
+        Doubts doubts,
+        Agreement agreement,
         List<String> notes) {
     public FitResult {
         laps = List.copyOf(laps);
         estimates = List.copyOf(estimates);
-        nuisances = List.copyOf(nuisances);
-        suspicions = List.copyOf(suspicions);
-        correlation = copy(correlation);
-        collinearities = List.copyOf(collinearities);
-        parts = List.copyOf(parts);
         notes = List.copyOf(notes);
-    }
-
-    private static double[][] copy(double[][] rows) {
-        return Arrays.stream(rows).map(double[]::clone).toArray(double[][]::new);
-    }
-
-    @Override
-    public double[][] correlation() {
-        return copy(correlation);
     }
 
     /** Track driven on. */
@@ -98,6 +74,49 @@ public record FitResult(
      */
     public Car document(String name, String description) {
         return FittedCar.named(fitted.document(), name, description);
+    }
+
+    /**
+     * Doubts about the estimates: what they lean on, and what speaks against them.
+     *
+     * @param correlation of the estimates, in their order; NaN in the rows and columns of those held. Copied in and out
+     * @param nuisances what was found of what is not fitted and in doubt
+     * @param suspicions what is odd, the likeliest culprit first; empty if nothing is
+     * @param collinearities parameters whose effects the laps do not tell apart; empty if all is well
+     */
+    public record Doubts(
+            double[][] correlation,
+            List<Nuisance> nuisances,
+            List<Suspicion> suspicions,
+            List<Collinearity> collinearities) {
+        public Doubts {
+            correlation = copy(correlation);
+            nuisances = List.copyOf(nuisances);
+            suspicions = List.copyOf(suspicions);
+            collinearities = List.copyOf(collinearities);
+        }
+
+        private static double[][] copy(double[][] rows) {
+            return Arrays.stream(rows).map(double[]::clone).toArray(double[][]::new);
+        }
+
+        @Override
+        public double[][] correlation() {
+            return copy(correlation);
+        }
+    }
+
+    /**
+     * Agreement of logged and modelled speed.
+     *
+     * @param trace on the common grid
+     * @param parts corners and straights in driving order
+     * @param residuals logged less modelled speed over the whole grid
+     */
+    public record Agreement(Trace trace, List<Part> parts, Residuals residuals) {
+        public Agreement {
+            parts = List.copyOf(parts);
+        }
     }
 
     /**

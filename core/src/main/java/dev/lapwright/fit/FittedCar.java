@@ -59,13 +59,9 @@ final class FittedCar {
                 adjustment.name(),
                 adjustment.label(),
                 adjustment.unit(),
-                adjustment.min(),
-                adjustment.max(),
-                adjustment.step(),
-                adjustment.standard(),
-                adjustment.clickSize(),
-                adjustment.choices(),
-                effects);
+                adjustment.range(),
+                effects,
+                adjustment.formerNames());
     }
 
     private static Effect moved(Effect effect, double shift) {

@@ -1,7 +1,7 @@
 package dev.lapwright.lap;
 
 /**
- * How much lateral acceleration each axle could hold in one {@link TurnState}, the other never giving up.
+ * Limits of both axles in one {@link TurnState}: the lateral acceleration that each could hold if the other never gave up.
  *
  * @param front lateral acceleration at which the front axle has nothing left, m/s²; 0 if braking or drive takes it all
  * @param rear the same of the rear axle

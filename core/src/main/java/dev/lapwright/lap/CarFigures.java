@@ -4,7 +4,7 @@ import dev.lapwright.aero.Platform;
 import dev.lapwright.fault.Check;
 
 /**
- * A car in short, as set up on its day.
+ * Key figures of a car as set up on its day: mass, engine, roll, and aerodynamics at one speed.
  *
  * @param mass with fuel, kg
  * @param peakPower of the engine in this air, W

@@ -3,7 +3,7 @@ package dev.lapwright.lap;
 import dev.lapwright.track.Corner;
 
 /**
- * What a lap does in one corner.
+ * Figures of a lap in one corner: speeds, time, and what limits it.
  *
  * @param corner where it is
  * @param entrySpeed m/s

@@ -8,7 +8,7 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.fault.Check;
 
 /**
- * How a car turns far below its limits, where tyres are linear, and how its downforce lies on the axles.
+ * Handling of a car far below its limits, where tyres are linear, and how its downforce lies on the axles.
  *
  * <p>Neglects compliance, roll steer, camber and aligning torque, which the car's document does not hold.
  */

@@ -97,40 +97,49 @@ final class IntervalIntegrator {
         double done = 0;
         int piece = p.pieceAt(e);
         boolean first = true;
-        for (int split = 0; split < MAX_SPLITS; split++) {
-            double h = length * (until - done);
+        for (int split = 0; split < MAX_SPLITS && done < until; split++) {
+            int under = -1;
+            if (!braking) {
+                // On a break the piece holds into which its own slope leads; where neither's does, the car stays on the
+                // break.
+                if (piece + 1 < p.pieces && e == p.breakEnergy[piece + 1]) {
+                    piece++;
+                }
+                under = piece > 0 && e == p.breakEnergy[piece] ? piece - 1 : -1;
+            }
             double k1 = slope(done, sign, e, piece);
-            double q1 = stretch;
-            if (!braking && k1 < 0 && piece > 0 && e == p.breakEnergy[piece]) {
-                double below = slope(done, sign, e, piece - 1);
+            if (under >= 0 && k1 < 0) {
+                double below = slope(done, sign, e, under);
                 if (below >= 0) {
                     // The gear above cannot hold this speed, the gear below has no revs left: it stays on the limiter.
                     if (first) {
                         startSlope = 0;
+                        first = false;
                     }
-                    endSlope = 0;
-                    time += h / Math.sqrt(2 * e);
-                    return e;
+                    done = stay(done, until, length, e, under, piece);
+                    continue;
                 }
-                piece--;
+                piece = under;
+                under = -1;
                 k1 = below;
-                q1 = stretch;
             }
+            double q1 = stretch;
             if (first) {
                 startSlope = k1 / q1;
                 first = false;
             }
+            double h = length * (until - done);
             int above = upperPiece(piece);
             double reach = stretch == 1 && !p.shifting(piece, lowest, highest)
                     ? h
                     : reachOver(h, done, sign, length, e, k1, piece);
             double end = step(done, sign, reach, length, e, k1, q1, piece);
-            double target;
-            int nextPiece;
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
-            if (end > stop && (above > p.pieces || stop <= p.breakEnergy[above])) {
+            double target;
+            int nextPiece = piece;
+            boolean limiter = end > stop && (above > p.pieces || stop <= p.breakEnergy[above]);
+            if (limiter) {
                 target = stop;
-                nextPiece = p.pieces;
             } else if (above <= p.pieces && end > p.breakEnergy[above]) {
                 target = p.breakEnergy[above];
                 nextPiece = above;
@@ -145,14 +154,41 @@ final class IntervalIntegrator {
             time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
             done += part / length;
             e = target;
-            if (!braking && nextPiece == p.pieces) {
-                endSlope = 0;
-                time += (h - part) / Math.sqrt(2 * e);
-                return e;
+            if (limiter) {
+                done = stay(done, until, length, e, piece, -1);
+            } else {
+                piece = nextPiece;
             }
-            piece = nextPiece;
         }
+        // What is left after so many splits is within rounding of a break.
+        time += length * (until - done) / Math.sqrt(2 * e);
         return e;
+    }
+
+    /**
+     * The car stays at an energy where the piece below it leads up and the piece above, if there is one, leads down: on a limiter.
+     * Returns the fraction of the cell where one of them no longer does, at most {@code until}.
+     */
+    private double stay(double done, double until, double length, double e, int under, int over) {
+        double to = until;
+        if (!stays(until, e, under, over)) {
+            double from = done;
+            while ((to - from) * length > PLACE_TOLERANCE) {
+                double middle = 0.5 * (from + to);
+                if (stays(middle, e, under, over)) {
+                    from = middle;
+                } else {
+                    to = middle;
+                }
+            }
+        }
+        endSlope = 0;
+        time += length * (to - done) / Math.sqrt(2 * e);
+        return to;
+    }
+
+    private boolean stays(double fraction, double e, int under, int over) {
+        return slope(fraction, 1, e, under) >= 0 && (over < 0 || slope(fraction, 1, e, over) < 0);
     }
 
     /** The piece above, for braking the first in another gear; one past the last where no gear is left but the top. */
@@ -226,14 +262,20 @@ final class IntervalIntegrator {
             double k1,
             double q1,
             int piece) {
-        if (target == e) {
+        // The slope changes from k1 to that at the end: start from the parabola through both ends.
+        double rise = sign * reach * k1;
+        double part;
+        if (target != e) {
+            double share = (target - e) / (end - e);
+            double bend = (rise - (end - e)) / (end - e);
+            part = reach * share / (1 + bend * (1 - share));
+        } else if (rise * (end - e) < 0) {
+            // It leaves the break on one side, turns within the step and comes back through it.
+            part = reach * rise / (rise - (end - e));
+        } else {
             stretched = false;
             return 0;
         }
-        double share = (target - e) / (end - e);
-        // The slope changes from k1 to that at the end: start from the parabola through both ends.
-        double bend = (sign * reach * k1 - (end - e)) / (end - e);
-        double part = reach * share / (1 + bend * (1 - share));
         double low = 0;
         double high = reach;
         for (int i = 0; i < MAX_SPLITS; i++) {
@@ -241,7 +283,7 @@ final class IntervalIntegrator {
                 part = 0.5 * (low + high);
             }
             double miss = step(done, sign, part, length, e, k1, q1, piece) - target;
-            double over = target > e ? miss : -miss;
+            double over = end > target ? miss : -miss;
             double move = over / Math.abs(endSlope * stretch);
             if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
                 return distance;

@@ -4,7 +4,7 @@ import dev.lapwright.track.Corner;
 import java.util.List;
 
 /**
- * A lap in short.
+ * Key figures of a lap: its time and its speeds.
  *
  * @param lapTime s
  * @param topSpeed m/s

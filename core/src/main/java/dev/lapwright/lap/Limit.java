@@ -1,6 +1,6 @@
 package dev.lapwright.lap;
 
-/** What keeps the car from going faster at a station. */
+/** Limit of a lap at a station: what keeps the car from going faster there. */
 public enum Limit {
     /** The front axle has no grip left: limit understeer, or front wheels at the end of their traction. */
     FRONT_GRIP("front grip"),

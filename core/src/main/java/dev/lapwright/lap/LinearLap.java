@@ -1,7 +1,7 @@
 package dev.lapwright.lap;
 
 /**
- * What bounds a solved lap, as linear inequalities about it: how far each energy v²/2 may rise or fall when others do, when
+ * Linear inequalities that bound a solved lap, about it: how far each energy v²/2 may rise or fall when others do, when
  * the path's curvature changes and when its cells grow. Energies are relative: ε is δe/e of a station. The lap itself is
  * ε = 0, and the least time that the inequalities allow on the path as it is.
  */

@@ -6,7 +6,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.Stations;
 
 /**
- * A car in a turn, but for how tight the turn is: the place, the speed, and what the driver's pedals do. It is a state of no car
+ * State in which a car turns, all but the curvature of the turn: the place, the speed, and what the driver's pedals do. It is a state of no car
  * in particular, so that two cars can be held against each other in it.
  *
  * @param pedals what the driver does

@@ -111,17 +111,15 @@ public final class PassSolver {
             double time = end - start;
             return new RidePass(
                     time,
-                    car.staticLoad(),
-                    Math.sqrt(y[WheelMotion.LOAD_SQUARED] / time) / car.staticLoad(),
-                    leastLoad,
-                    greatestLoad,
-                    motion.timeOff(end),
+                    new RidePass.Contact(
+                            car.staticLoad(),
+                            Math.sqrt(y[WheelMotion.LOAD_SQUARED] / time) / car.staticLoad(),
+                            leastLoad,
+                            greatestLoad,
+                            motion.timeOff(end)),
                     peakAcceleration,
                     Math.sqrt(y[WheelMotion.ACCELERATION_SQUARED] / time),
-                    bumpTravel,
-                    reboundTravel,
-                    bumpSpeed,
-                    reboundSpeed,
+                    new RidePass.Stroke(bumpTravel, reboundTravel, bumpSpeed, reboundSpeed),
                     new RidePass.Energy(
                             y[WheelMotion.ROAD_WORK],
                             y[WheelMotion.BUMP_WORK],

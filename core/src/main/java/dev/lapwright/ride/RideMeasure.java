@@ -7,9 +7,13 @@ import java.util.function.ToDoubleFunction;
 /** Figure of merit of a pass over a road; less is better. */
 public enum RideMeasure {
     /** Variation of the contact load: the grip that comes and goes. */
-    LOAD("load", "contact-load variation", "%", pass -> 100 * pass.loadVariation()),
+    LOAD("load", "contact-load variation", "%", pass -> 100 * pass.contact().loadVariation()),
     /** Time without contact. */
-    OFF_GROUND("off-ground", "time off the ground", "ms", pass -> 1000 * pass.timeOffGround()),
+    OFF_GROUND(
+            "off-ground",
+            "time off the ground",
+            "ms",
+            pass -> 1000 * pass.contact().timeOffGround()),
     /** Greatest acceleration of the body: what driver and platform feel. */
     BODY("body", "peak body acceleration", "m/s2", RidePass::peakBodyAcceleration);
 

@@ -4,33 +4,40 @@ package dev.lapwright.ride;
  * Figures of one pass over a road.
  *
  * @param time that counts, s
- * @param staticLoad on a flat road, N
- * @param loadVariation root mean square of the contact load about the static load, over the static load
- * @param leastLoad N
- * @param greatestLoad N
- * @param timeOffGround without contact, s
+ * @param contact load of the tyre on the road
  * @param peakBodyAcceleration greatest acceleration of the body, either way, m/s²
  * @param bodyAcceleration root mean square, m/s²
- * @param bumpTravel greatest travel of the wheel towards the body from rest, m
- * @param reboundTravel greatest travel of the wheel away from the body from rest, m
- * @param bumpSpeed greatest speed of the damper shortening, m/s
- * @param reboundSpeed greatest speed of the damper lengthening, m/s
+ * @param stroke travel of the wheel and speed of the damper
  * @param energy where it went
  */
 public record RidePass(
         double time,
-        double staticLoad,
-        double loadVariation,
-        double leastLoad,
-        double greatestLoad,
-        double timeOffGround,
+        Contact contact,
         double peakBodyAcceleration,
         double bodyAcceleration,
-        double bumpTravel,
-        double reboundTravel,
-        double bumpSpeed,
-        double reboundSpeed,
+        Stroke stroke,
         Energy energy) {
+    /**
+     * Contact load of a pass.
+     *
+     * @param staticLoad on a flat road, N
+     * @param loadVariation root mean square of the load about the static load, over the static load
+     * @param leastLoad N
+     * @param greatestLoad N
+     * @param timeOffGround without contact, s
+     */
+    public record Contact(
+            double staticLoad, double loadVariation, double leastLoad, double greatestLoad, double timeOffGround) {}
+
+    /**
+     * Greatest travel and speed of a pass, each way.
+     *
+     * @param bumpTravel of the wheel towards the body from rest, m
+     * @param reboundTravel of the wheel away from the body from rest, m
+     * @param bumpSpeed of the damper shortening, m/s
+     * @param reboundSpeed of the damper lengthening, m/s
+     */
+    public record Stroke(double bumpTravel, double reboundTravel, double bumpSpeed, double reboundSpeed) {}
 
     /**
      * Energy balance of a pass, all in J. What the road gave is what damper and tyre took and what is still stored.

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * A place where what is known of a track's curvature leaves open what a driver would find there.
+ * Place where the uncertainty of a track's curvature leaves open what a driver would find: a corner or none, one or two.
  *
  * @param kind of question
  * @param s where, m

@@ -100,11 +100,11 @@ public final class RoadEdit {
      *     to be meant
      */
     public Result edited() {
-        return new Work().result();
+        return new Refit().result();
     }
 
-    /** Columns of the stations while they are changed. */
-    private final class Work {
+    /** Refit of the road about its corrections: columns of the stations while they are changed. */
+    private final class Refit {
         private final int cells = stations.count() - 1;
         private final double[] s = stations.s();
         private final double[] was = stations.curvature();

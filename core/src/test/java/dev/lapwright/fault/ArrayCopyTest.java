@@ -135,7 +135,8 @@ class ArrayCopyTest {
         Setup setup = new Setup("s", turned);
         List<Effect> effects = new ArrayList<>(List.of(new Effect.Relative("aero.cdAM2", 1)));
         List<Double> choices = new ArrayList<>(List.of(1.0, 2.0));
-        Adjustment adjustment = new Adjustment("a", "", Unit.NONE, 1, 2, 1, 1, 0, choices, effects);
+        Adjustment adjustment =
+                new Adjustment("a", "", Unit.NONE, new Adjustment.Range(1, 2, 1, 1, 0, choices), effects);
         Stream.of(points, segments, settings, effects, choices).forEach(List::clear);
         turned.clear();
         assertThat(track.points()).hasSize(2);

@@ -101,7 +101,8 @@ class DoorGuardTest {
 
     private static Adjustment choices(double choice) {
         Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
-        return new Adjustment("ratio", "", Unit.NONE, 0, 10, 1, 5, 0, List.of(0.0, choice), List.of(effect));
+        return new Adjustment(
+                "ratio", "", Unit.NONE, new Adjustment.Range(0, 10, 1, 5, 0, List.of(0.0, choice)), List.of(effect));
     }
 
     private static List<Door> doors() {

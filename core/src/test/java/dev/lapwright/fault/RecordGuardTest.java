@@ -9,6 +9,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
+import dev.lapwright.car.Adjustment;
 import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.NormalMixture;
@@ -145,6 +146,8 @@ class RecordGuardTest {
             QuarterCar.Modes.class,
             RidePass.class,
             RidePass.Energy.class,
+            RidePass.Contact.class,
+            RidePass.Stroke.class,
             DamperMapResult.Beside.class,
             DamperMapResult.Region.class,
             DamperMapResult.Pair.class,
@@ -213,6 +216,9 @@ class RecordGuardTest {
             } else if (sound instanceof Wing.Setting) {
                 // A setting is looked at when its wing is built.
                 new Wing("rear", List.of((Wing.Setting) constructor.newInstance(values)));
+            } else if (sound instanceof Adjustment.Range) {
+                // A range is looked at when its adjustment is built, which has the name.
+                RecordSamples.wing((Adjustment.Range) constructor.newInstance(values));
             } else {
                 constructor.newInstance(values);
             }

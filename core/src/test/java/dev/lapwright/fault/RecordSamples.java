@@ -48,7 +48,6 @@ final class RecordSamples {
     record Sample(Record sound, String... names) {}
 
     static List<Sample> samples() {
-        Effect effect = new Effect.Relative("aero.cdAM2", 0.1);
         return List.of(
                 new Sample(
                         new Optimisation.Circuit(
@@ -70,7 +69,7 @@ final class RecordSamples {
                 new Sample(new Atmosphere(290, 1e5, 0.5), "air temperature", "air pressure", "relative humidity"),
                 new Sample(new Wind(3, 1), "wind speed", "wind heading"),
                 new Sample(
-                        new Adjustment("wing", "", Unit.DEGREE, 0, 10, 1, 5, 0, List.of(), List.of(effect)),
+                        Adjustment.Range.stepped(0, 10, 1, 5),
                         "wing min",
                         "wing max",
                         "wing step",
@@ -187,5 +186,10 @@ final class RecordSamples {
 
     private static PressurePair pair() {
         return new PressurePair(Wheel.FRONT_LEFT, 120, 165, 20, new PressureDay(20, 30, 1000));
+    }
+
+    /** An adjustment of a wing. */
+    static Adjustment wing(Adjustment.Range range) {
+        return new Adjustment("wing", "", Unit.DEGREE, range, List.of(new Effect.Relative("aero.cdAM2", 1)));
     }
 }

@@ -38,14 +38,14 @@ class FaultyDayTest {
         FitResult result = Fit.of(FaultyDay.given(), FaultyDay.track(), Conditions.STANDARD)
                 .laps(FaultyDay.laps(FaultyDay.Fault.SPEED_SCALE, 1000))
                 .run();
-        FitResult.Nuisance scale = result.nuisances().stream()
+        FitResult.Nuisance scale = result.doubts().nuisances().stream()
                 .filter(nuisance -> nuisance.nuisance() == FitNuisance.SPEED_SCALE)
                 .findFirst()
                 .orElseThrow();
         // The way's length is in doubt by 0.3 %: three of it.
         assertThat(Math.abs(scale.found())).isBetween(0.1, 1.9);
         assertThat(scale.told()).isTrue();
-        assertThat(result.suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
+        assertThat(result.doubts().suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
     }
 
     @Test
@@ -53,14 +53,14 @@ class FaultyDayTest {
         FitResult result = Fit.of(FaultyDay.given(), FaultyDay.track(), Conditions.STANDARD)
                 .laps(FaultyDay.laps(FaultyDay.Fault.SENSOR_LAG, 1000))
                 .run();
-        FitResult.Nuisance lag = result.nuisances().stream()
+        FitResult.Nuisance lag = result.doubts().nuisances().stream()
                 .filter(nuisance -> nuisance.nuisance() == FitNuisance.SENSOR_LAG)
                 .findFirst()
                 .orElseThrow();
         // It was simulated with 0.2 s; four standard errors are missed once in ten thousand times.
         assertThat(Math.abs(lag.found() - 0.2)).isLessThan(4 * lag.standardError());
         assertThat(lag.standardError()).isLessThan(0.05);
-        assertThat(result.suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
+        assertThat(result.doubts().suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
     }
 
     /** A line differs from corner to corner, of which a lap holds twelve: there nine in ten is what is claimed. */

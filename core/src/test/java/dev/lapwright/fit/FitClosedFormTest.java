@@ -63,8 +63,8 @@ class FitClosedFormTest {
         double speed = Math.sqrt(1000 * PlainCar.GRAVITY / (1000 / RADIUS - 2));
         DrivenLap lap = steady(LENGTH, speed);
         FitResult result = fit(car, FitScene.circle(RADIUS), lap, FitParameter.GRIP, FitParameter.DOWNFORCE_AREA);
-        assertThat(result.collinearities()).hasSize(1);
-        FitResult.Collinearity tie = result.collinearities().get(0);
+        assertThat(result.doubts().collinearities()).hasSize(1);
+        FitResult.Collinearity tie = result.doubts().collinearities().get(0);
         assertThat(tie.parameters()).containsExactly(FitParameter.GRIP, FitParameter.DOWNFORCE_AREA);
         assertThat(tie.held()).containsExactly(FitParameter.DOWNFORCE_AREA);
         // d(mu)/mu = − ½ rho v² d(ClA) / (m g + L) leaves the speed as it is.
@@ -106,7 +106,7 @@ class FitClosedFormTest {
         assertThat(result.estimate(FitParameter.POWER).identifiability()).isEqualTo(FitResult.Identifiability.HELD);
         assertThat(result.estimate(FitParameter.GRIP).identifiability())
                 .isEqualTo(FitResult.Identifiability.DETERMINED);
-        assertThat(result.collinearities())
+        assertThat(result.doubts().collinearities())
                 .singleElement()
                 .satisfies(tie -> assertThat(tie.parameters()).containsExactly(FitParameter.POWER));
     }
@@ -152,8 +152,9 @@ class FitClosedFormTest {
         Car car = ofPower(watts).drag(0.5 * RHO * dragArea).car();
         FitResult result =
                 fit(car, straight(speed, 2000), steady(2000, speed), FitParameter.DRAG_AREA, FitParameter.POWER);
-        assertThat(result.collinearities()).hasSize(1);
-        Map<FitParameter, Double> together = result.collinearities().get(0).together();
+        assertThat(result.doubts().collinearities()).hasSize(1);
+        Map<FitParameter, Double> together =
+                result.doubts().collinearities().get(0).together();
         // P ∝ CdA at one speed: shares of both move alike.
         double drag = together.get(FitParameter.DRAG_AREA) / dragArea;
         double power = together.get(FitParameter.POWER);
@@ -219,11 +220,11 @@ class FitClosedFormTest {
                 lap,
                 FitParameter.GRIP);
         // Of a length that is known exactly the prior takes back a millionth; a search's tolerance of 2e-4 of grip.
-        assertThat(result.nuisances().get(0).found()).isCloseTo(2, within(0.01));
+        assertThat(result.doubts().nuisances().get(0).found()).isCloseTo(2, within(0.01));
         assertThat(result.estimate(FitParameter.GRIP).value())
                 .isCloseTo(speed * speed / (RADIUS * PlainCar.GRAVITY), within(4e-4));
-        assertThat(result.suspicions()).isNotEmpty();
-        assertThat(result.suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
+        assertThat(result.doubts().suspicions()).isNotEmpty();
+        assertThat(result.doubts().suspicions().get(0).cause()).isEqualTo(FitResult.Cause.SENSOR);
     }
 
     @Test

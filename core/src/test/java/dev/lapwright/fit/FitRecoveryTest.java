@@ -102,7 +102,8 @@ class FitRecoveryTest {
         // that.
         assertThat(result.after().time()).isCloseTo(DRIVEN.time(), within(0.04));
         assertThat(result.loggedTime()).isCloseTo(DRIVEN.time(), within(0.04));
-        assertThat(result.residuals().rmsAfter()).isLessThan(result.residuals().rmsBefore());
+        assertThat(result.agreement().residuals().rmsAfter())
+                .isLessThan(result.agreement().residuals().rmsBefore());
     }
 
     @Test
@@ -200,8 +201,8 @@ class FitRecoveryTest {
         }
         // 300 m of 5185 m, less a cell at each end.
         assertThat(result.laps().get(0).dropped()).isCloseTo(300 / LONG.length(), within(0.01));
-        double[] weight = result.trace().weight();
-        assertThat(weight[(int) (750 / result.residuals().cell())]).isZero();
+        double[] weight = result.agreement().trace().weight();
+        assertThat(weight[(int) (750 / result.agreement().residuals().cell())]).isZero();
     }
 
     @Test
@@ -221,10 +222,10 @@ class FitRecoveryTest {
         double[] none = {};
         DrivenLap lifted = new DrivenLap("lifted", distance, speed, none, throttle, none, none, none, none);
         FitResult result = three(lifted);
-        double[] weight = result.trace().weight();
-        assertThat(weight[(int) (290 / result.residuals().cell())]).isPositive();
+        double[] weight = result.agreement().trace().weight();
+        assertThat(weight[(int) (290 / result.agreement().residuals().cell())]).isPositive();
         for (double place : new double[] {310, 500, 700}) {
-            assertThat(weight[(int) (place / result.residuals().cell())])
+            assertThat(weight[(int) (place / result.agreement().residuals().cell())])
                     .as("at " + place)
                     .isZero();
         }
@@ -254,7 +255,7 @@ class FitRecoveryTest {
         double logged = 0;
         double fitted = 0;
         double way = 0;
-        for (FitResult.Part part : result.parts()) {
+        for (FitResult.Part part : result.agreement().parts()) {
             logged += part.logged().time();
             fitted += part.fitted().time();
             way += part.end() > part.start() ? part.end() - part.start() : part.end() + LONG.length() - part.start();
@@ -264,7 +265,7 @@ class FitRecoveryTest {
         assertThat(fitted).isCloseTo(result.after().time(), within(1e-4 * fitted));
         // The noise of the mean besides: see theFittedCarDrivesTheLoggedTime.
         assertThat(logged).isCloseTo(result.loggedTime(), within(0.05));
-        assertThat(result.parts().stream().filter(FitResult.Part::isCorner))
+        assertThat(result.agreement().parts().stream().filter(FitResult.Part::isCorner))
                 .hasSize(result.after().stations().corners().size());
     }
 
@@ -272,13 +273,13 @@ class FitRecoveryTest {
     void aSlowerCornerShowsAsTimeLostThere() {
         DrivenLap lap = noisy("lap", 11);
         FitResult before = three(lap);
-        FitResult.Part corner = before.parts().stream()
+        FitResult.Part corner = before.agreement().parts().stream()
                 .filter(part -> part.isCorner() && part.start() > 2000)
                 .findFirst()
                 .orElseThrow();
         double way = corner.end() - corner.start();
         FitResult result = three(inTraffic(lap, corner.start(), way, 3));
-        FitResult.Part slow = result.parts().stream()
+        FitResult.Part slow = result.agreement().parts().stream()
                 .filter(part -> part.corner().equals(corner.corner()))
                 .findFirst()
                 .orElseThrow();
@@ -292,7 +293,7 @@ class FitRecoveryTest {
     @Test
     void theTraceHoldsTheModelsMeanSpeedsAndTheLogs() {
         FitResult result = fit(Recorder.at(50).of("exact", DRIVEN));
-        FitResult.Trace trace = result.trace();
+        FitResult.Trace trace = result.agreement().trace();
         double[] logged = trace.logged();
         double[] distance = trace.distance();
         for (int c = 0; c < trace.count(); c += 37) {
@@ -320,7 +321,7 @@ class FitRecoveryTest {
         FitResult result = three(noisy("lap", 13));
         assertThat(result.estimates().stream().map(FitResult.Estimate::parameter))
                 .containsExactly(FitParameter.GRIP, FitParameter.DRAG_AREA, FitParameter.POWER);
-        double[][] correlation = result.correlation();
+        double[][] correlation = result.doubts().correlation();
         for (int i = 0; i < 3; i++) {
             assertThat(correlation[i][i]).isEqualTo(1);
             for (int j = 0; j < i; j++) {

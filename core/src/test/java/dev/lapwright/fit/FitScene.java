@@ -105,7 +105,7 @@ final class FitScene {
     }
 
     private static Adjustment one(String name, double min, double max, double standard, Effect effect) {
-        return new Adjustment(name, name, Unit.NONE, min, max, 1, standard, 0, List.of(), List.of(effect));
+        return new Adjustment(name, name, Unit.NONE, Adjustment.Range.stepped(min, max, 1, standard), List.of(effect));
     }
 
     /** Some 1.2 km, four corners of 20 to 70 m: quick to solve. */

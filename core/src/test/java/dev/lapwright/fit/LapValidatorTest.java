@@ -212,10 +212,12 @@ class LapValidatorTest {
                 Arrays.stream(kept).mapToDouble(i -> distance[i]).toArray(),
                 Arrays.stream(kept).mapToDouble(i -> SOUND.speed()[i]).toArray());
         FitResult result = fit(gap);
-        double[] weight = result.trace().weight();
-        assertThat(weight[(int) (240 / result.residuals().cell())]).isZero();
-        assertThat(result.trace().logged()[(int) (240 / result.residuals().cell())])
+        double[] weight = result.agreement().trace().weight();
+        assertThat(weight[(int) (240 / result.agreement().residuals().cell())]).isZero();
+        assertThat(result.agreement()
+                        .trace()
+                        .logged()[(int) (240 / result.agreement().residuals().cell())])
                 .isNaN();
-        assertThat(weight[(int) (150 / result.residuals().cell())]).isPositive();
+        assertThat(weight[(int) (150 / result.agreement().residuals().cell())]).isPositive();
     }
 }

@@ -2,9 +2,15 @@ package dev.lapwright.lap;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.air.Wind;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
@@ -71,6 +77,47 @@ class SmoothnessTest {
         double worst = worstSecondDifference(
                 l -> solver.lapTime(Vehicle.of(car.with(Quantity.LIGHT_WHEEL, l), Conditions.STANDARD)), 40, 0.1, 100);
         assertThat(worst).isLessThan(GOAL);
+    }
+
+    /**
+     * A climb on which the car neither gains nor loses right where a gear is changed: there the gear above leads down and the gear
+     * below up, and a step can go to and fro between them without end. Whatever it does, a cell takes at least its length over the
+     * highest speed in it, and a little more speed at the start changes the time by no more than it changes the speed.
+     */
+    @Test
+    void noCellIsDrivenInNoTimeWhereTheCarCanHardlyHoldTheGearAbove() {
+        Car heavy = car.with(Quantity.MASS, 5000).with(Quantity.SHIFT_TIME, 0.4);
+        Vehicle vehicle = Vehicle.of(heavy, Conditions.STANDARD);
+        double shift = Drivetrain.of(vehicle).shiftSpeed(3);
+        double step = 0.01;
+        int held = 0;
+        for (int slope = 0; slope < 20; slope++) {
+            double before = Double.NaN;
+            for (int i = -100; i <= 100; i++) {
+                double entry = shift + i * step;
+                Track climb = new SegmentPath(
+                                List.of(
+                                        Segment.straight(60),
+                                        Segment.straight(60).inclined(0.04 + 0.005 * slope, 0),
+                                        Segment.straight(60)),
+                                false,
+                                60)
+                        .openTrack("climb", entry);
+                Kernel kernel = new Kernel(new Road(climb.stations(StationSpacing.DEFAULT), Wind.CALM));
+                double time = kernel.solve(vehicle);
+                for (int c = 0; c < kernel.road.cells; c++) {
+                    double fastest = Math.sqrt(2 * Math.max(kernel.energy[c], kernel.energy[c + 1]));
+                    // Inside a cell the speed is over that of its ends by far less than a thousandth.
+                    assertThat(kernel.time[c]).isGreaterThan(0.999 * kernel.road.length[c] / fastest);
+                    held += kernel.energy[c] == kernel.energy[c + 1] ? 1 : 0;
+                }
+                if (i > -100) {
+                    assertThat(Math.abs(time - before)).isLessThan(2 * step / shift * time);
+                }
+                before = time;
+            }
+        }
+        assertThat(held).as("cells at the speed of a change of gear").isPositive();
     }
 
     private static double worstSecondDifference(DoubleUnaryOperator lapTime, double first, double step, int count) {

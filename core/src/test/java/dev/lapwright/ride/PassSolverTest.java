@@ -26,7 +26,7 @@ class PassSolverTest {
     void whatTheRoadGivesIsTurnedToHeatOrStored(Kerb.Shape shape) {
         RidePass pass = PassSolver.over(kerb(shape), SPEED).drive(CAR);
         RidePass.Energy energy = pass.energy();
-        assertThat(pass.timeOffGround()).as("the check covers flight").isPositive();
+        assertThat(pass.contact().timeOffGround()).as("the check covers flight").isPositive();
         // First law. Relative tolerance of the integrator 1e-7 a step, some hundred steps.
         double heat = energy.damper() + energy.tyre();
         assertThat(energy.fromRoad()).isCloseTo(heat + energy.stored(), within(1e-4 * heat));
@@ -73,7 +73,7 @@ class PassSolverTest {
             off += load[i] == 0 && load[i - 1] == 0 ? time[i] - time[i - 1] : 0;
         }
         // Sampled every 0.5 ms: up to two samples short for each flight, of which there are few.
-        assertThat(solver.drive(CAR).timeOffGround()).isBetween(off, off + 0.004);
+        assertThat(solver.drive(CAR).contact().timeOffGround()).isBetween(off, off + 0.004);
     }
 
     @Test
@@ -82,25 +82,25 @@ class PassSolverTest {
         // h (π v/L)² = 0.02 m/s², and the springs' answer to the kerb's two corners little more.
         RidePass pass = PassSolver.over(new Kerb(Kerb.Shape.HALF_SINE, 0.05, 1, 1).felt(0.1), 0.2)
                 .drive(CAR);
-        assertThat(pass.leastLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
-        assertThat(pass.greatestLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
+        assertThat(pass.contact().leastLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
+        assertThat(pass.contact().greatestLoad()).isCloseTo(CAR.staticLoad(), Percentage.withPercentage(5));
     }
 
     @Test
     void downforceShortensTheFlight() {
         QuarterCar pressed = new QuarterCar(280, 42, 150e3, 320e3, 250, DAMPER, 0.87, 2000);
         PassSolver solver = PassSolver.over(kerb(Kerb.Shape.HALF_SINE), SPEED);
-        assertThat(solver.drive(pressed).timeOffGround())
-                .isLessThan(solver.drive(CAR).timeOffGround());
+        assertThat(solver.drive(pressed).contact().timeOffGround())
+                .isLessThan(solver.drive(CAR).contact().timeOffGround());
     }
 
     @Test
     void aFlatKerbDoesNothing() {
         RidePass pass = PassSolver.over(new Kerb(Kerb.Shape.RAMP, 0, 1, 1).felt(0.1), SPEED)
                 .drive(CAR);
-        assertThat(pass.loadVariation()).isZero();
+        assertThat(pass.contact().loadVariation()).isZero();
         assertThat(pass.energy().fromRoad()).isZero();
-        assertThat(pass.timeOffGround()).isZero();
+        assertThat(pass.contact().timeOffGround()).isZero();
     }
 
     @Test

@@ -34,10 +34,10 @@ class RoughRoadTest {
         for (double n = 5 * line; n <= 2.83; n += line) {
             variance += RoadClass.A.density(n) * line * Math.pow(loadOverRoad(2 * Math.PI * n * speed), 2);
         }
-        assertThat(pass.timeOffGround()).as("linear throughout").isZero();
+        assertThat(pass.contact().timeOffGround()).as("linear throughout").isZero();
         // 97 % of a period of the road is counted: what is missing is a sample of 1 s of 34 s, a few percent of
         // scatter.
-        assertThat(pass.loadVariation())
+        assertThat(pass.contact().loadVariation())
                 .isCloseTo(Math.sqrt(variance) / CAR.staticLoad(), Percentage.withPercentage(3));
     }
 
@@ -46,7 +46,8 @@ class RoughRoadTest {
         // Density 16-fold, height and every linear answer 4-fold (ISO 8608). Equal up to the integrator's tolerance.
         RidePass smooth = PassSolver.over(RandomRoad.of(RoadClass.A, 1, 0.1), 5).drive(CAR);
         RidePass rough = PassSolver.over(RandomRoad.of(RoadClass.C, 1, 0.1), 5).drive(CAR);
-        assertThat(rough.timeOffGround()).isZero();
-        assertThat(rough.loadVariation() / smooth.loadVariation()).isCloseTo(4, Percentage.withPercentage(0.1));
+        assertThat(rough.contact().timeOffGround()).isZero();
+        assertThat(rough.contact().loadVariation() / smooth.contact().loadVariation())
+                .isCloseTo(4, Percentage.withPercentage(0.1));
     }
 }

@@ -31,7 +31,8 @@ public final class StudyCars {
 
     public static Adjustment adjustment(
             String name, double min, double max, double step, double standard, Effect effect) {
-        return new Adjustment(name, name, Unit.NONE, min, max, step, standard, 0, List.of(), List.of(effect));
+        return new Adjustment(
+                name, name, Unit.NONE, Adjustment.Range.stepped(min, max, step, standard), List.of(effect));
     }
 
     public static Car with(PlainCar plain, Adjustment... adjustments) {

@@ -79,7 +79,13 @@ final class AdjustmentReader {
             for (double choice : choices) {
                 list.add(choice);
             }
-            return new Adjustment(name, label, unit, min, max, step, standard, clickSize, list, moves, formerNames);
+            return new Adjustment(
+                    name,
+                    label,
+                    unit,
+                    new Adjustment.Range(min, max, step, standard, clickSize, list),
+                    moves,
+                    formerNames);
         } catch (InvalidValueException e) {
             // NaN stands for what has been reported; anything else is news.
             if (faults.isEmpty()) {

@@ -251,9 +251,10 @@ public record FitReport(
 
     /** All that was found, for people, machines and files. */
     public Report report() {
-        List<String> ties = result.collinearities().stream().map(FitWords::tie).toList();
+        List<String> ties =
+                result.doubts().collinearities().stream().map(FitWords::tie).toList();
         Table<Integer> trace = trace();
-        Iterable<Integer> cells = Table.places(result.trace().count());
+        Iterable<Integer> cells = Table.places(result.agreement().trace().count());
         Report report = line.addTo(subject.heading());
         for (DrivenLog log : logs) {
             report.item("Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
@@ -268,17 +269,17 @@ public record FitReport(
                         + " %):")
                 .rows(ESTIMATE, result.estimates());
         ties.forEach(tie -> report.gap().paragraph(tie));
-        if (!result.nuisances().isEmpty()) {
+        if (!result.doubts().nuisances().isEmpty()) {
             report.gap()
                     .line("Taken with doubt (one standard deviation), and what the laps make of it:")
-                    .rows(NUISANCES, result.nuisances());
+                    .rows(NUISANCES, result.doubts().nuisances());
         }
         FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
         agreement(report.gap());
         report.gap()
                 .paragraph(
                         "By corner and straight, logged against the fitted car (minus is where the laps are faster):")
-                .rows(PARTS_IN_ROWS, result.parts())
+                .rows(PARTS_IN_ROWS, result.agreement().parts())
                 .gap();
         result.notes().forEach(report::point);
         cautions().forEach(report::caution);
@@ -291,23 +292,23 @@ public record FitReport(
                 .field("tiesInWords", ties)
                 .field("cautions", cautions())
                 .csv(ESTIMATES, ESTIMATES_AS_VALUES, result.estimates())
-                .csv(PARTS, PARTS_IN_ROWS, result.parts())
+                .csv(PARTS, PARTS_IN_ROWS, result.agreement().parts())
                 .csv(TRACE, trace, cells);
     }
 
     private Report fields(Report report) {
-        FitResult.Residuals residuals = result.residuals();
+        FitResult.Residuals residuals = result.agreement().residuals();
         List<Object> correlation = new ArrayList<>();
-        for (double[] row : result.correlation()) {
+        for (double[] row : result.doubts().correlation()) {
             correlation.add(InputHash.list(row));
         }
         return report.fields(ResultHeader.of("fit/2", hash(result), result.car(), result.track(), result.conditions()))
                 .field("confidencePercent", PERCENT * result.confidence())
                 .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
                 .field("correlation", correlation)
-                .field("nuisances", NUISANCES, result.nuisances())
-                .field("suspicions", SUSPICIONS, result.suspicions())
-                .field("ties", TIES, result.collinearities())
+                .field("nuisances", NUISANCES, result.doubts().nuisances())
+                .field("suspicions", SUSPICIONS, result.doubts().suspicions())
+                .field("ties", TIES, result.doubts().collinearities())
                 .field("loggedTimeS", result.loggedTime())
                 .field("givenTimeS", result.before().time())
                 .field("fittedTimeS", result.after().time())
@@ -318,13 +319,13 @@ public record FitReport(
                 .field("bandwidthCells", residuals.correlationCells())
                 .field("effectiveSamples", residuals.effectiveSamples())
                 .field("laps", LAPS, result.laps())
-                .field("parts", PARTS_AS_FIELDS, result.parts())
+                .field("parts", PARTS_AS_FIELDS, result.agreement().parts())
                 .field("notes", result.notes());
     }
 
     /** Logged and simulated speed along the lap. */
     private Table<Integer> trace() {
-        FitResult.Trace trace = result.trace();
+        FitResult.Trace trace = result.agreement().trace();
         Map<String, double[]> columns = new LinkedHashMap<>();
         columns.put("distanceM", trace.distance());
         columns.put("loggedKmh", kmh(trace.logged()));
@@ -366,7 +367,7 @@ public record FitReport(
                                 .toList())
                 .with(
                         "doubts",
-                        result.nuisances().stream()
+                        result.doubts().nuisances().stream()
                                 .map(nuisance -> List.of(nuisance.nuisance().word(), nuisance.doubt()))
                                 .toList())
                 .with("confidence", result.confidence())
@@ -393,9 +394,10 @@ public record FitReport(
                 .item(
                         "Speed",
                         "logged less simulated, root mean square: "
-                                + Numbers.kmh(result.residuals().rmsBefore()) + " km/h as given, "
-                                + Numbers.kmh(result.residuals().rmsAfter()) + " km/h fitted; as good as "
-                                + Numbers.fixed(result.residuals().effectiveSamples(), 0) + " independent readings");
+                                + Numbers.kmh(result.agreement().residuals().rmsBefore()) + " km/h as given, "
+                                + Numbers.kmh(result.agreement().residuals().rmsAfter()) + " km/h fitted; as good as "
+                                + Numbers.fixed(result.agreement().residuals().effectiveSamples(), 0)
+                                + " independent readings");
     }
 
     /** What to think of before the figures are used. */

@@ -83,7 +83,7 @@ final class FitWords {
 
     /** Which is the likeliest culprit of what is odd, and why; empty if nothing is. */
     static Optional<String> culprits(FitResult result) {
-        List<FitResult.Suspicion> all = result.suspicions();
+        List<FitResult.Suspicion> all = result.doubts().suspicions();
         if (all.isEmpty()) {
             return Optional.empty();
         }
@@ -178,9 +178,9 @@ final class FitWords {
                 + (fitted.isEmpty() ? "nothing" : String.join(", ", fitted))
                 + (kept.isEmpty() ? "" : "; not told and kept: " + String.join(", ", kept))
                 + ". Root mean square of logged less simulated speed "
-                + Numbers.kmh(result.residuals().rmsAfter())
+                + Numbers.kmh(result.agreement().residuals().rmsAfter())
                 + " km/h, before "
-                + Numbers.kmh(result.residuals().rmsBefore()) + " km/h.";
+                + Numbers.kmh(result.agreement().residuals().rmsBefore()) + " km/h.";
     }
 
     private static String laps(FitResult result) {

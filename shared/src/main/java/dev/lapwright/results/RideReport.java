@@ -44,23 +44,53 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
 
     private static final Table<RidePass> PASS = Table.<RidePass>of("Pass over a road")
             .value("timeS", RidePass::time)
-            .number("loadVariationPercent", "load rms", "%", Numbers.fixed(1), pass -> PERCENT * pass.loadVariation())
-            .value("leastLoadN", RidePass::leastLoad)
-            .value("greatestLoadN", RidePass::greatestLoad)
-            .number("timeOffGroundMs", "off ground", "ms", Numbers.fixed(0), pass -> MILLI * pass.timeOffGround())
+            .number(
+                    "loadVariationPercent",
+                    "load rms",
+                    "%",
+                    Numbers.fixed(1),
+                    pass -> PERCENT * pass.contact().loadVariation())
+            .value("leastLoadN", pass -> pass.contact().leastLoad())
+            .value("greatestLoadN", pass -> pass.contact().greatestLoad())
+            .number(
+                    "timeOffGroundMs",
+                    "off ground",
+                    "ms",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.contact().timeOffGround())
             .number("peakBodyAccelerationMps2", "body peak", "m/s2", Numbers.fixed(1), RidePass::peakBodyAcceleration)
             .value("bodyAccelerationRmsMps2", RidePass::bodyAcceleration)
-            .number("", "peak load", "N", Numbers.fixed(0), RidePass::greatestLoad)
+            .number(
+                    "",
+                    "peak load",
+                    "N",
+                    Numbers.fixed(0),
+                    pass -> pass.contact().greatestLoad())
             .with(Table.Trait.LESSER)
-            .number("bumpTravelMm", "travel bump", "mm", Numbers.fixed(0), pass -> MILLI * pass.bumpTravel())
-            .number("reboundTravelMm", "travel rebound", "mm", Numbers.fixed(0), pass -> MILLI * pass.reboundTravel())
-            .number("bumpSpeedMmPerS", "damper bump", "mm/s", Numbers.fixed(0), pass -> MILLI * pass.bumpSpeed())
+            .number(
+                    "bumpTravelMm",
+                    "travel bump",
+                    "mm",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().bumpTravel())
+            .number(
+                    "reboundTravelMm",
+                    "travel rebound",
+                    "mm",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().reboundTravel())
+            .number(
+                    "bumpSpeedMmPerS",
+                    "damper bump",
+                    "mm/s",
+                    Numbers.fixed(0),
+                    pass -> MILLI * pass.stroke().bumpSpeed())
             .number(
                     "reboundSpeedMmPerS",
                     "damper rebound",
                     "mm/s",
                     Numbers.fixed(0),
-                    pass -> MILLI * pass.reboundSpeed())
+                    pass -> MILLI * pass.stroke().reboundSpeed())
             .value("energyFromRoadJ", pass -> pass.energy().fromRoad())
             .value("energyBumpJ", pass -> pass.energy().bump())
             .value("energyReboundJ", pass -> pass.energy().rebound())
@@ -424,8 +454,8 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
         String text = name + ": from here " + slope("fast bump", map.bumpSlope(measure)) + ", "
                 + slope("fast rebound", map.reboundSlope(measure)) + ". At the best pair rebound is "
                 + ratio(region.rebound(), region.bump()) + " times bump, and the wheel travels "
-                + Numbers.fixed(MILLI * region.pass().bumpTravel(), 0) + " mm in bump (as it is "
-                + Numbers.fixed(MILLI * map.own().bumpTravel(), 0) + " mm).";
+                + Numbers.fixed(MILLI * region.pass().stroke().bumpTravel(), 0) + " mm in bump (as it is "
+                + Numbers.fixed(MILLI * map.own().stroke().bumpTravel(), 0) + " mm).";
         if (region.atEdge()) {
             text += " It lies on the edge of the map: better ones may lie beyond.";
         }
@@ -491,8 +521,9 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
         List<String> cautions = new ArrayList<>();
         List<String> off = new ArrayList<>();
         for (RideResult.Axle axle : result.axles()) {
-            if (axle.kerb().timeOffGround() > 0) {
-                off.add(end(axle) + " " + Numbers.fixed(MILLI * axle.kerb().timeOffGround(), 0) + " ms");
+            if (axle.kerb().contact().timeOffGround() > 0) {
+                off.add(end(axle) + " "
+                        + Numbers.fixed(MILLI * axle.kerb().contact().timeOffGround(), 0) + " ms");
             }
         }
         if (!off.isEmpty()) {

@@ -127,33 +127,28 @@ class RoundTripTest {
         double min = Math.max(50, mass * 0.9);
         double max = Math.min(40_000, mass * 1.1);
         list.add(new Adjustment(
-                "ballast", "Ballast", Unit.KILOGRAM, min, max, 1, mass, 0.5, List.of(), direct("chassis.massKg")));
+                "ballast",
+                "Ballast",
+                Unit.KILOGRAM,
+                new Adjustment.Range(min, max, 1, mass, 0.5, List.of()),
+                direct("chassis.massKg")));
         double psi = Unit.KILOPASCAL.convert(car.value(Quantity.HOT_PRESSURE_FRONT), Unit.PSI);
         Effect.Absolute inPsi = EffectReader.directly("tyres.front.hotPressureKpa", Unit.PSI, Unit.KILOPASCAL);
-        list.add(new Adjustment("pressure", "Druck", Unit.PSI, psi, psi, 0.5, psi, 0, List.of(), List.of(inPsi)));
+        list.add(new Adjustment(
+                "pressure", "Druck", Unit.PSI, Adjustment.Range.stepped(psi, psi, 0.5, psi), List.of(inPsi)));
         double drive = car.value(Quantity.FINAL_DRIVE);
         list.add(new Adjustment(
                 "final-drive",
                 "Final drive",
                 Unit.NONE,
-                drive,
-                drive + 1e-9,
-                1,
-                drive,
-                0,
-                List.of(drive, drive + 1e-9),
+                new Adjustment.Range(drive, drive + 1e-9, 1, drive, 0, List.of(drive, drive + 1e-9)),
                 direct("gearbox.finalDrive")));
         double bar = car.value(Quantity.BAR_FRONT);
         list.add(new Adjustment(
                 "bar",
                 "Bar",
                 Unit.CLICK,
-                0,
-                4,
-                1,
-                2,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(0, 4, 1, 2),
                 List.of(
                         new Effect.Tabulated(
                                 "suspension.front.antiRollBarNmPerDeg",
@@ -166,12 +161,7 @@ class RoundTripTest {
                 "bias",
                 "Bias",
                 Unit.CLICK,
-                0,
-                Math.min(10, share),
-                1,
-                0,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(0, Math.min(10, share), 1, 0),
                 List.of(new Effect.Absolute("brakes.frontSharePercent", share, slope))));
         return list;
     }

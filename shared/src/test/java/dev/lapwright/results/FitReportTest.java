@@ -75,8 +75,10 @@ class FitReportTest {
 
     @Test
     void partsAndTraceHaveARowForEachOfTheirs() throws IOException {
-        assertThat(csv(FitReport.PARTS).lines()).hasSize(RESULT.parts().size() + 1);
-        assertThat(csv(FitReport.TRACE).lines()).hasSize(RESULT.trace().count() + 1);
+        assertThat(csv(FitReport.PARTS).lines())
+                .hasSize(RESULT.agreement().parts().size() + 1);
+        assertThat(csv(FitReport.TRACE).lines())
+                .hasSize(RESULT.agreement().trace().count() + 1);
     }
 
     @Test
@@ -87,7 +89,7 @@ class FitReportTest {
                 .isEqualTo(RESULT.estimate(FitParameter.GRIP).value());
         // By definition 1 m/s is 3.6 km/h; nine digits are written.
         assertThat(tree.get("trace").get("loggedKmh").get(3).asDouble())
-                .isCloseTo(3.6 * RESULT.trace().logged()[3], within(1e-6));
+                .isCloseTo(3.6 * RESULT.agreement().trace().logged()[3], within(1e-6));
         assertThat(tree.get("laps").get(0).get("name").asText()).isEqualTo("lap 1 of monday.csv");
     }
 

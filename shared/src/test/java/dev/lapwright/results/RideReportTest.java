@@ -53,7 +53,7 @@ class RideReportTest {
             assertThat(node.get("rideFrequencyHz").asDouble())
                     .isEqualTo(axle.wheel().rideFrequency());
             assertThat(node.get("overKerb").get("loadVariationPercent").asDouble())
-                    .isEqualTo(100 * axle.kerb().loadVariation());
+                    .isEqualTo(100 * axle.kerb().contact().loadVariation());
         }
     }
 

@@ -56,8 +56,8 @@ public final class FitSpeedChart {
         String facts = ChartLayout.facts(
                 result.car().name(),
                 laps + (laps == 1 ? " lap" : " laps"),
-                "rms difference " + oneDecimal(result.residuals().rmsBefore()) + " km/h as given, "
-                        + oneDecimal(result.residuals().rmsAfter()) + " km/h fitted");
+                "rms difference " + oneDecimal(result.agreement().residuals().rmsBefore()) + " km/h as given, "
+                        + oneDecimal(result.agreement().residuals().rmsAfter()) + " km/h fitted");
         JFreeChart chart = ChartLayout.chart(
                 "Logged and simulated speed: " + result.track().name(), facts, panels.plot(), style);
         chart.addLegend(ChartLayout.legend(() -> legend(speeds, differences, style), style));
@@ -91,7 +91,7 @@ public final class FitSpeedChart {
 
     private static XYPlot speeds(FitResult result, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
-        FitResult.Trace trace = result.trace();
+        FitResult.Trace trace = result.agreement().trace();
         String logged = result.laps().size() == 1
                 ? "logged"
                 : "logged, mean of " + result.laps().size() + " laps";
@@ -126,7 +126,7 @@ public final class FitSpeedChart {
     }
 
     private static XYPlot differences(FitResult result, ChartStyle style) {
-        FitResult.Trace trace = result.trace();
+        FitResult.Trace trace = result.agreement().trace();
         DefaultXYDataset data = new DefaultXYDataset();
         double[] given = difference(trace.logged(), trace.before());
         double[] fitted = difference(trace.logged(), trace.after());

@@ -62,10 +62,12 @@ public final class KerbPassChart {
         DefaultXYDataset loads = new DefaultXYDataset();
         loads.addSeries("load", new double[][] {time, scaled(trace.load(), n -> n / MILLI)});
         XYPlot load = add(panels, loads, "Contact load (kN)", 4, trace, time, style);
-        load.addAnnotation(new ReferenceLine(pass.staticLoad() / MILLI, "flat road", loads, style));
+        load.addAnnotation(new ReferenceLine(pass.contact().staticLoad() / MILLI, "flat road", loads, style));
         String facts = ChartLayout.facts(
-                "off the ground " + NumberText.fixed(0).format(MILLI * pass.timeOffGround()) + " ms (shaded)",
-                "contact load varies by " + NumberText.fixed(0).format(100 * pass.loadVariation()) + " % (rms)",
+                "off the ground "
+                        + NumberText.fixed(0).format(MILLI * pass.contact().timeOffGround()) + " ms (shaded)",
+                "contact load varies by "
+                        + NumberText.fixed(0).format(100 * pass.contact().loadVariation()) + " % (rms)",
                 "peak body acceleration " + NumberText.fixed(1).format(pass.peakBodyAcceleration()) + " m/s²",
                 "damper takes " + NumberText.fixed(0).format(pass.energy().damper()) + " J");
         JFreeChart chart = ChartLayout.chart("Pass over a kerb: " + subject, facts, panels, style);

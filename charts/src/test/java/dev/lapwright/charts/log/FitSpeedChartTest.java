@@ -45,14 +45,12 @@ class FitSpeedChartTest {
                 List.of(entered),
                 100,
                 List.of(),
-                new double[0][0],
-                List.of(),
-                List.of(),
-                List.of(),
                 0.95,
-                new FitResult.Trace(columns[0], columns[1], columns[2], columns[3], columns[4]),
-                List.of(),
-                new FitResult.Residuals(5, 1, CELL, 0, 1, cells),
+                new FitResult.Doubts(new double[0][0], List.of(), List.of(), List.of()),
+                new FitResult.Agreement(
+                        new FitResult.Trace(columns[0], columns[1], columns[2], columns[3], columns[4]),
+                        List.of(),
+                        new FitResult.Residuals(5, 1, CELL, 0, 1, cells)),
                 List.of());
     }
 

@@ -16,17 +16,17 @@ import java.util.function.BiFunction;
 
 /** Section of a brief on aerodynamics: what a wing costs in drag and brings in grip. */
 public final class BriefAero {
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final BriefCharts charts;
 
-    public BriefAero(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
+    public BriefAero(BriefReport brief, BriefCharts charts) {
+        this.brief = brief;
         this.charts = charts;
     }
 
     public PageSection section() {
-        BriefResult.Part<List<WingTrade>> wings = outcome.result().wings();
-        BriefResult.Part<BriefResult.AeroExchange> exchange = outcome.result().exchange();
+        BriefResult.Part<List<WingTrade>> wings = brief.result().wings();
+        BriefResult.Part<BriefResult.AeroExchange> exchange = brief.result().exchange();
         List<PageBlock> blocks = new ArrayList<>();
         exchange.value()
                 .ifPresentOrElse(
@@ -66,7 +66,7 @@ public final class BriefAero {
                     wing,
                     "Lap time over the setting: the lower, the faster. The broken line is the car as it stands, the ring the"
                             + " fastest setting."));
-            if (!Double.isNaN(outcome.result().lap().figures().meanCornerSpeed())) {
+            if (!Double.isNaN(brief.result().lap().figures().meanCornerSpeed())) {
                 blocks.add(charts.topSpeedOverCorners(
                         wing,
                         "Each point is one setting: the further up, the faster on the straight; the further right, the"

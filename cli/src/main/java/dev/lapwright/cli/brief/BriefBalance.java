@@ -14,16 +14,16 @@ import java.util.Optional;
 
 /** Section of a brief on balance: which axle gives up first in each phase of each corner. */
 public final class BriefBalance {
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final BriefCharts charts;
 
-    public BriefBalance(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
+    public BriefBalance(BriefReport brief, BriefCharts charts) {
+        this.brief = brief;
         this.charts = charts;
     }
 
     public PageSection section() {
-        BriefResult.Part<BalanceResult> part = outcome.result().balance();
+        BriefResult.Part<BalanceResult> part = brief.result().balance();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -41,7 +41,7 @@ public final class BriefBalance {
                 "To the right, filled: the front gives up first. To the left, outlined: the rear does. The longer the bar,"
                         + " the further the car is from being even."));
         blocks.add(table(found));
-        outcome.result()
+        brief.result()
                 .suggestion()
                 .value()
                 .filter(suggested -> !suggested.changes().isEmpty())

@@ -23,8 +23,8 @@ public final class BriefCautions {
 
     private BriefCautions() {}
 
-    public static List<String> of(BriefOutcome outcome) {
-        BriefResult result = outcome.result();
+    public static List<String> of(BriefReport brief) {
+        BriefResult result = brief.result();
         Set<String> cautions = new LinkedHashSet<>();
         cautions.add(DEFER);
         cautions.addAll(Cautions.of(result.lap()));

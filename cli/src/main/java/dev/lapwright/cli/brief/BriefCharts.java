@@ -39,19 +39,19 @@ public final class BriefCharts {
     /** A screen of 360 px shows the picture at 307 px of its 320: the smallest letters, of 12 px, have more than 11 there. */
     private static final ChartStyle FOR_NARROW = ChartStyle.STANDARD.withTextSize(13);
 
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
 
-    public BriefCharts(BriefOutcome outcome) {
-        this.outcome = outcome;
+    public BriefCharts(BriefReport brief) {
+        this.brief = brief;
     }
 
     public PageBlock circuit(String caption) {
-        String title = "Map of " + outcome.subject().track().name();
+        String title = "Map of " + brief.subject().track().name();
         return both(
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        CircuitMap.plan(outcome.result().lap().stations(), style),
+                        CircuitMap.plan(brief.result().lap().stations(), style),
                         size(style, 520, 340),
                         style,
                         id("circuit", style),
@@ -59,13 +59,12 @@ public final class BriefCharts {
     }
 
     public PageBlock speed(String caption) {
-        String title =
-                "Speed and gear over a lap of " + outcome.subject().track().name();
+        String title = "Speed and gear over a lap of " + brief.subject().track().name();
         return both(
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        SpeedTrace.of(outcome.result().lap(), style),
+                        SpeedTrace.of(brief.result().lap(), style),
                         size(style, 440, 400),
                         style,
                         id("speed", style),
@@ -136,11 +135,11 @@ public final class BriefCharts {
                 .map(set -> new SweepResult.Point(List.of(set.setting()), set.figures(), set.failure()))
                 .toList();
         return new SweepResult(
-                outcome.result().car(),
-                outcome.result().track(),
-                outcome.result().conditions(),
+                brief.result().car(),
+                brief.result().track(),
+                brief.result().conditions(),
                 List.of(new SweepAxis(wing.adjustment().name(), values)),
-                outcome.result().lap().figures(),
+                brief.result().lap().figures(),
                 points);
     }
 
@@ -151,7 +150,7 @@ public final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(outcome.subject()), GearingCharts.curves(gearing), FOR_WIDE),
+                        GearSawtooth.of(LapCharts.subject(brief.subject()), GearingCharts.curves(gearing), FOR_WIDE),
                         size(FOR_WIDE, 440, 440),
                         FOR_WIDE,
                         id("gears", FOR_WIDE),
@@ -167,7 +166,7 @@ public final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        BalancePhases.of(LapCharts.subject(outcome.subject()), bars, FOR_WIDE),
+                        BalancePhases.of(LapCharts.subject(brief.subject()), bars, FOR_WIDE),
                         new ImageSize(960, BalancePhases.size(bars.size()).height()),
                         FOR_WIDE,
                         id("balance", FOR_WIDE),
@@ -180,7 +179,7 @@ public final class BriefCharts {
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        LapLog.of(LapCharts.subject(outcome.subject()), evidence, style),
+                        LapLog.of(LapCharts.subject(brief.subject()), evidence, style),
                         size(style, 460, 400),
                         style,
                         id(name, style),

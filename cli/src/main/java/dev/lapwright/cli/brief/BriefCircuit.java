@@ -21,8 +21,8 @@ public final class BriefCircuit {
     private final BriefResult result;
     private final BriefCharts charts;
 
-    public BriefCircuit(BriefOutcome outcome, BriefCharts charts) {
-        this.result = outcome.result();
+    public BriefCircuit(BriefReport brief, BriefCharts charts) {
+        this.result = brief.result();
         this.charts = charts;
     }
 

@@ -1,20 +1,22 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.Brief;
-import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
-import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.ProgressBar;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.cli.study.StudyCommand;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.logs.LapLogs;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
+import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -42,9 +44,7 @@ import picocli.CommandLine.Mixin;
             "  lapwright brief gt-talvex castelvane -s rear-wing=2 --laps castelvane-wings.csv --out after.html",
             "      After driving with the rear wing at 2: also what the log of laps proved."
         })
-public final class BriefCommand implements Callable<Integer> {
-    private final Console console;
-
+public final class BriefCommand extends StudyCommand<BriefReport> {
     @Mixin
     private CarAndCircuit documents;
 
@@ -57,19 +57,27 @@ public final class BriefCommand implements Callable<Integer> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final BriefOutputOptions output = new BriefOutputOptions();
-
-    @Mixin
-    public HelpOption help;
-
     public BriefCommand(Console console) {
-        this.console = console;
+        super(console, new StudyFiles<>(BriefReport::report));
+        files.text(".html", BriefPage::html)
+                .json(".json")
+                .together(
+                        () -> "brief-" + word(documents.car) + "-" + word(documents.circuit),
+                        "The page, ending in .html; the same as JSON goes beside it. Or a folder for both. Without it"
+                                + " brief-CAR-CIRCUIT.html in this folder.")
+                .onScreen("Also prints the result for machines, as JSON.");
+    }
+
+    /** The name of a document without its folder and ending, fit for the name of a file. */
+    public static String word(String document) {
+        Path name = SafeFile.path(document).getFileName();
+        String bare = (name == null ? document : name.toString()).replaceFirst("(?i)\\.json$", "");
+        String word = bare.replaceAll("[^\\p{L}\\p{N}._-]+", "-");
+        return word.isEmpty() ? "document" : word;
     }
 
     @Override
-    public Integer call() {
-        BriefFiles files = BriefFiles.plan(output, documents.car, documents.circuit);
+    public BriefReport study() {
         Subject subject = documents.subject(setup, conditions.day(), console);
         Brief brief = asked.of(subject);
         StudyRun how = asked.run();
@@ -78,21 +86,22 @@ public final class BriefCommand implements Callable<Integer> {
         if (log.isPresent()) {
             brief = brief.after(log.get().log());
         }
-        BriefOutcome outcome = new BriefOutcome(subject, log, run(brief, how));
-        files.write(outcome);
-        if (output.json) {
-            console.text(BriefJson.text(outcome));
-        } else {
-            BriefReport.print(console, outcome);
+        try (ProgressBar bar = new ProgressBar(console, "percent")) {
+            return new BriefReport(subject, log, brief.run(how.reporting(bar)));
         }
-        boolean written = files.report(console, output.json);
-        BriefReport.remarks(console, outcome);
-        return written && !outcome.isUnusable() ? ExitCode.DONE : ExitCode.BAD_INPUT;
     }
 
-    private BriefResult run(Brief brief, StudyRun how) {
-        try (ProgressBar bar = new ProgressBar(console, "percent")) {
-            return brief.run(how.reporting(bar));
-        }
+    @Override
+    public Report report(BriefReport brief) {
+        return brief.report();
+    }
+
+    /** Says what is missing, and what to do about it, beside the result. */
+    @Override
+    public int end(BriefReport brief) {
+        brief.missing()
+                .forEach((about, part) -> console.remark("lapwright: " + about + ": " + part.problem()
+                        + (part.remedy().isEmpty() ? "" : "; " + part.remedy())));
+        return brief.isUnusable() ? ExitCode.BAD_INPUT : ExitCode.DONE;
     }
 }

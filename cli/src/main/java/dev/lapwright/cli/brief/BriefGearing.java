@@ -19,16 +19,16 @@ public final class BriefGearing {
     /** As in the command gearing, s. */
     private static final double BEFORE_BRAKING_S = 0.5;
 
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final BriefCharts charts;
 
-    public BriefGearing(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
+    public BriefGearing(BriefReport brief, BriefCharts charts) {
+        this.brief = brief;
         this.charts = charts;
     }
 
     public PageSection section() {
-        BriefResult.Part<GearingResult> part = outcome.result().gearing();
+        BriefResult.Part<GearingResult> part = brief.result().gearing();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -40,7 +40,7 @@ public final class BriefGearing {
     }
 
     private void fill(List<PageBlock> blocks, GearingResult found) {
-        GearingReport gearing = new GearingReport(outcome.subject(), BEFORE_BRAKING_S, found);
+        GearingReport gearing = new GearingReport(brief.subject(), BEFORE_BRAKING_S, found);
         gearing.reading()
                 .forEach(text -> blocks.add(
                         PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));

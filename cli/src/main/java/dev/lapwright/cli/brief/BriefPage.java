@@ -14,39 +14,38 @@ import java.util.List;
 
 /** Brief laid out as a page. */
 public final class BriefPage {
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
 
-    private BriefPage(BriefOutcome outcome) {
-        this.outcome = outcome;
+    private BriefPage(BriefReport brief) {
+        this.brief = brief;
     }
 
     /** As HTML. */
-    public static String html(BriefOutcome outcome) {
-        return PageHtml.text(new BriefPage(outcome).page());
+    public static String html(BriefReport brief) {
+        return PageHtml.text(new BriefPage(brief).page());
     }
 
     private Page page() {
-        BriefCharts charts = new BriefCharts(outcome);
-        BriefCircuit circuit = new BriefCircuit(outcome, charts);
-        BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(outcome);
+        BriefCharts charts = new BriefCharts(brief);
+        BriefCircuit circuit = new BriefCircuit(brief, charts);
+        BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(brief);
         return new Page(
-                outcome.subject().car().name() + " at "
-                        + outcome.subject().track().name() + ": the brief",
+                brief.subject().car().name() + " at " + brief.subject().track().name() + ": the brief",
                 facts(),
-                new BriefShort(outcome).facts(),
-                BriefCautions.of(outcome),
+                new BriefShort(brief).facts(),
+                BriefCautions.of(brief),
                 List.of(
                         circuit.circuit(),
                         circuit.limits(),
-                        new BriefWorth(outcome, charts).section(),
-                        new BriefSetup(outcome).section(),
-                        new BriefAero(outcome, charts).section(),
-                        new BriefGearing(outcome, charts).section(),
-                        new BriefBalance(outcome, charts).section(),
+                        new BriefWorth(brief, charts).section(),
+                        new BriefSetup(brief).section(),
+                        new BriefAero(brief, charts).section(),
+                        new BriefGearing(brief, charts).section(),
+                        new BriefBalance(brief, charts).section(),
                         tyresAndFuel.pressures(),
                         tyresAndFuel.fuel(),
-                        new BriefTests(outcome).section(),
-                        new BriefProof(outcome, charts).section(),
+                        new BriefTests(brief).section(),
+                        new BriefProof(brief, charts).section(),
                         BriefGlossary.section()),
                 "Made by Lapwright, version " + VersionText.version()
                         + ", by 'lapwright brief'. The same car, circuit and"
@@ -54,19 +53,18 @@ public final class BriefPage {
     }
 
     private List<PageFact> facts() {
-        Track track = outcome.subject().track();
+        Track track = brief.subject().track();
         List<PageFact> facts = new ArrayList<>();
-        facts.add(new PageFact("Car", outcome.subject().car().name()));
+        facts.add(new PageFact("Car", brief.subject().car().name()));
         facts.add(new PageFact(
                 "Circuit",
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
-        facts.add(new PageFact("Setup now", outcome.subject().setupText()));
-        facts.add(
-                new PageFact("Conditions", Subject.text(outcome.subject().day()).replace("degC", "°C")));
+        facts.add(new PageFact("Setup now", brief.subject().setupText()));
+        facts.add(new PageFact("Conditions", Subject.text(brief.subject().day()).replace("degC", "°C")));
         facts.add(new PageFact(
-                "Race", BriefTyresAndFuel.race(outcome.result().choices().race())));
-        outcome.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));
+                "Race", BriefTyresAndFuel.race(brief.result().choices().race())));
+        brief.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));
         return facts;
     }
 

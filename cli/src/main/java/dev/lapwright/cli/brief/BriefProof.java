@@ -15,18 +15,18 @@ import java.util.Optional;
 
 /** Section of a brief after driving: what the laps driven prove. */
 public final class BriefProof {
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final BriefCharts charts;
 
-    public BriefProof(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
+    public BriefProof(BriefReport brief, BriefCharts charts) {
+        this.brief = brief;
         this.charts = charts;
     }
 
     public PageSection section() {
         List<PageBlock> blocks = new ArrayList<>();
-        BriefResult.Part<Proof> part = outcome.result().proof();
-        if (outcome.log().isEmpty()) {
+        BriefResult.Part<Proof> part = brief.result().proof();
+        if (brief.log().isEmpty()) {
             blocks.add(PageBlock.paragraph(
                     "Nothing has been driven yet, or no log was given. Afterwards make this page again"
                             + " with --laps and the log of lap times (columns time, setup and, if known, run and flag): this section"

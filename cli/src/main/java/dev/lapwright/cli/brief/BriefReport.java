@@ -1,34 +1,64 @@
 package dev.lapwright.cli.brief;
 
-import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.Lines;
-import dev.lapwright.cli.output.TerminalReport;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.PageFact;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.BriefSummary;
+import dev.lapwright.results.Subject;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
 
-/** Brief as it is printed at the terminal: what it comes to, and what is missing; the page has the rest. */
-public final class BriefReport {
-    private BriefReport() {}
-
-    public static void print(Console console, BriefOutcome outcome) {
-        TerminalReport.print(console, outcome.subject().heading());
-        console.line();
-        for (PageFact fact : new BriefShort(outcome).facts()) {
+/**
+ * Report of a brief: in short for the terminal, whole for machines; the page is laid out by {@link BriefPage}.
+ *
+ * @param subject the car, set up, and where
+ * @param log the laps driven; empty before driving
+ * @param result what was found
+ */
+public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult result) {
+    /** What it comes to, for people, and all of it for machines. */
+    public Report report() {
+        Report report = subject.heading().gap();
+        for (PageFact fact : new BriefShort(this).facts()) {
             // What must not be broken on the page is an ordinary space here.
-            Lines.item(console, fact.name(), fact.text().replace('\u00A0', ' '));
+            report.item(fact.name(), fact.text().replace('\u00A0', ' '));
         }
-        console.line();
-        Lines.paragraph(
-                console,
-                console.bold("Caution:")
-                        + " Read the cautions at the top of the page before you turn anything; the makers'"
-                        + " limits and the rules of the event come first.");
-        console.line();
+        return report.caution("Read the cautions at the top of the page before you turn anything; the makers'"
+                        + " limits and the rules of the event come first.")
+                .gap()
+                .fields(BriefSummary.tree(result, BriefTyresAndFuel.KG_PER_LITRE, log))
+                .field("setup", subject.setup().name())
+                .field("cautions", BriefCautions.of(this));
     }
 
-    /** What is missing, and what to do about it, beside the result. */
-    public static void remarks(Console console, BriefOutcome outcome) {
-        outcome.missing()
-                .forEach((about, part) -> console.remark("lapwright: " + about + ": " + part.problem()
-                        + (part.remedy().isEmpty() ? "" : "; " + part.remedy())));
+    /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
+    public Map<String, BriefResult.Part<?>> missing() {
+        Map<String, BriefResult.Part<?>> parts = new LinkedHashMap<>();
+        parts.put("what is worth changing", result.sensitivity());
+        parts.put("the suggested setup", result.suggestion());
+        parts.put("wings and drag", result.wings());
+        parts.put("drag, downforce and grip", result.exchange());
+        parts.put("gearing", result.gearing());
+        parts.put("balance", result.balance());
+        parts.put("tyre pressures", result.pressures());
+        parts.put("fuel", result.stint());
+        parts.put("test runs", result.tests());
+        parts.put("the laps driven", result.proof());
+        parts.values().removeIf(BriefResult.Part::isThere);
+        if (log.isEmpty()) {
+            parts.remove("the laps driven");
+        }
+        return parts;
+    }
+
+    /**
+     * Whether what was given cannot be used: a log that does not fit, or a car with nothing to change. Other parts may be missing
+     * for good reasons, as fuel for a race on an open run.
+     */
+    public boolean isUnusable() {
+        return (log.isPresent() && !result.proof().isThere())
+                || !result.sensitivity().isThere();
     }
 }

@@ -16,16 +16,16 @@ import java.util.Optional;
 
 /** Section of a brief on the setup: the suggested one beside the current one. */
 public final class BriefSetup {
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final Car now;
 
-    public BriefSetup(BriefOutcome outcome) {
-        this.outcome = outcome;
-        this.now = outcome.result().car();
+    public BriefSetup(BriefReport brief) {
+        this.brief = brief;
+        this.now = brief.result().car();
     }
 
     public PageSection section() {
-        BriefResult.Part<SuggestedSetup> part = outcome.result().suggestion();
+        BriefResult.Part<SuggestedSetup> part = brief.result().suggestion();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -53,7 +53,7 @@ public final class BriefSetup {
     }
 
     private String inAll(SuggestedSetup found) {
-        String lap = Numbers.lapTime(outcome.result().lap().time());
+        String lap = Numbers.lapTime(brief.result().lap().time());
         if (found.changes().isEmpty()) {
             return "No legal setup found is worth changing to: yours, at " + lap + ", is within "
                     + DifferenceWords.least() + " of the best.";
@@ -65,7 +65,7 @@ public final class BriefSetup {
         }
         String bySector = sectors.size() > 1 ? " By sector: " + String.join(", ", sectors) + "." : "";
         return "From " + lap + " as the car stands to "
-                + Numbers.lapTime(outcome.result().lap().time() + effect.difference()) + ": "
+                + Numbers.lapTime(brief.result().lap().time() + effect.difference()) + ": "
                 + DifferenceWords.said(effect.difference()) + ", of which " + Numbers.signed(effect.inCorners(), 3)
                 + " s in corners and " + Numbers.signed(effect.onStraights(), 3) + " s on straights (minus is faster)."
                 + bySector + left(found);

@@ -26,8 +26,8 @@ public final class BriefShort {
 
     private final BriefResult result;
 
-    public BriefShort(BriefOutcome outcome) {
-        result = outcome.result();
+    public BriefShort(BriefReport brief) {
+        result = brief.result();
     }
 
     public List<PageFact> facts() {

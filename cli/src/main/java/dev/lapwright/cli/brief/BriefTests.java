@@ -15,14 +15,14 @@ import java.util.stream.Collectors;
 public final class BriefTests {
     private static final int PLACES = 2;
 
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
 
-    public BriefTests(BriefOutcome outcome) {
-        this.outcome = outcome;
+    public BriefTests(BriefReport brief) {
+        this.brief = brief;
     }
 
     public PageSection section() {
-        BriefResult.Part<TestPlan> part = outcome.result().tests();
+        BriefResult.Part<TestPlan> part = brief.result().tests();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(

@@ -18,14 +18,14 @@ public final class BriefTyresAndFuel {
     /** Density of petrol, kg/l, within EN 228's 0.720 to 0.775; as in the command stint. */
     public static final double KG_PER_LITRE = 0.745;
 
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
 
-    public BriefTyresAndFuel(BriefOutcome outcome) {
-        this.outcome = outcome;
+    public BriefTyresAndFuel(BriefReport brief) {
+        this.brief = brief;
     }
 
     public PageSection pressures() {
-        BriefResult.Part<BriefResult.StartPressures> part = outcome.result().pressures();
+        BriefResult.Part<BriefResult.StartPressures> part = brief.result().pressures();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> pressures(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(
@@ -95,7 +95,7 @@ public final class BriefTyresAndFuel {
     }
 
     public PageSection fuel() {
-        BriefResult.Part<StintResult> part = outcome.result().stint();
+        BriefResult.Part<StintResult> part = brief.result().stint();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fuel(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(

@@ -19,16 +19,16 @@ import java.util.stream.Stream;
 public final class BriefWorth {
     private static final int MOST_BARS = 14;
 
-    private final BriefOutcome outcome;
+    private final BriefReport brief;
     private final BriefCharts charts;
 
-    public BriefWorth(BriefOutcome outcome, BriefCharts charts) {
-        this.outcome = outcome;
+    public BriefWorth(BriefReport brief, BriefCharts charts) {
+        this.brief = brief;
         this.charts = charts;
     }
 
     public PageSection section() {
-        BriefResult.Part<BriefResult.Priorities> part = outcome.result().sensitivity();
+        BriefResult.Part<BriefResult.Priorities> part = brief.result().sensitivity();
         List<PageBlock> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new PageSection(

@@ -2,31 +2,27 @@ package dev.lapwright.cli.document;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.DemoNames;
-import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.ExitCode;
-import dev.lapwright.cli.output.Lines;
-import dev.lapwright.cli.output.Outputs;
-import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.RoadEditReport;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.RoadEdit;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Corrections of a circuit by hand. */
+/** Command {@code circuit edit}: a circuit corrected by hand. */
 @Command(
         name = "edit",
         sortOptions = false,
@@ -45,9 +41,7 @@ import picocli.CommandLine.Parameters;
             "  lapwright circuit edit skarnfell --straight 2=160 --width 2=7.5",
             "      Only reports what a straight of 160 m before the second corner does to the rest."
         })
-public final class CircuitEditCommand implements Callable<Integer> {
-    private final Console console;
-
+public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
     @Parameters(
             index = "0",
             paramLabel = "CIRCUIT",
@@ -57,12 +51,6 @@ public final class CircuitEditCommand implements Callable<Integer> {
 
     @ArgGroup(validate = false, heading = "%nCorrections, each for a corner by its number or name; may be repeated:%n")
     private final Corrections corrections = new Corrections();
-
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final Output output = new Output();
-
-    @Mixin
-    public HelpOption help;
 
     public static final class Corrections {
         @Option(names = "--radius", paramLabel = "CORNER=METRES", description = "Smallest radius, at its apex.")
@@ -84,19 +72,18 @@ public final class CircuitEditCommand implements Callable<Integer> {
         List<String> straights = new ArrayList<>();
     }
 
-    public static final class Output {
-        @Option(
-                names = "--out",
-                paramLabel = "FILE",
-                description = "Writes the circuit document to a .json file, by stations; only reports if left out.")
-        String out;
-
-        @Option(names = "--force", description = "Lets existing files be overwritten.")
-        boolean force;
-    }
-
     public CircuitEditCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(RoadEditReport::report)
+                        .text(
+                                "circuit.json",
+                                told -> DocumentWriter.text(told.edited().track()))
+                        .onlyByOption()
+                        .option(
+                                "--out",
+                                "Writes the circuit document to a .json file, by stations; only reports if left out.")
+                        .forPeopleAlone());
     }
 
     private interface Correction {
@@ -104,11 +91,7 @@ public final class CircuitEditCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
-        ResultFiles<Track> files = new ResultFiles<>(output.force);
-        if (output.out != null) {
-            files.text(Outputs.checkEnding("--out", output.out, ".json"), DocumentWriter::text);
-        }
+    public RoadEditReport study() {
         Track track = Documents.circuit(circuit);
         List<Corner> corners = track.stations(StationSpacing.DEFAULT).corners();
         RoadEdit edit = RoadEdit.of(track);
@@ -128,11 +111,12 @@ public final class CircuitEditCommand implements Callable<Integer> {
             throw new InvalidValueException(
                     "circuit edit", "nothing is to be corrected", "say what, as in --radius T3=45");
         }
-        RoadEdit.Result found = edit.edited();
-        files.write(found.track());
-        report(track, found);
-        files.report(console, false);
-        return ExitCode.DONE;
+        return new RoadEditReport(track, edit.edited());
+    }
+
+    @Override
+    public Report report(RoadEditReport told) {
+        return told.report();
     }
 
     private static RoadEdit with(
@@ -155,39 +139,5 @@ public final class CircuitEditCommand implements Callable<Integer> {
             made = correction.make(made, corner, value);
         }
         return made;
-    }
-
-    private void report(Track before, RoadEdit.Result found) {
-        Track after = found.track();
-        console.line(console.bold(after.name()) + ", " + Numbers.fixed(after.length(), 1) + " m, was "
-                + Numbers.fixed(before.length(), 1) + " m");
-        Lines.item(
-                console,
-                "Refitted",
-                !after.isClosed()
-                        ? "nothing: an open run need not close, and what lies behind moves along"
-                        : "the rest moved by up to " + Numbers.fixed(found.farthestMove(), 1)
-                                + " m; its lengths changed by " + percent(found.leastStretch()) + " to "
-                                + percent(found.mostStretch()) + " %");
-        List<Corner> were = before.stations(StationSpacing.DEFAULT).corners();
-        List<Corner> are = after.stations(StationSpacing.DEFAULT).corners();
-        if (were.size() != are.size()) {
-            Lines.item(console, "Look at", were.size() + " corners became " + are.size());
-        } else {
-            for (int i = 0; i < are.size(); i++) {
-                double change = are.get(i).minimumRadius() - were.get(i).minimumRadius();
-                if (Math.abs(change) >= 0.1) {
-                    Lines.item(
-                            console,
-                            are.get(i).label(),
-                            "radius " + Numbers.fixed(are.get(i).minimumRadius(), 1) + " m, was "
-                                    + Numbers.fixed(were.get(i).minimumRadius(), 1) + " m");
-                }
-            }
-        }
-    }
-
-    private static String percent(double factor) {
-        return Numbers.signed(100 * (factor - 1), 1);
     }
 }

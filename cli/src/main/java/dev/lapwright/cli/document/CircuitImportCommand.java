@@ -1,19 +1,19 @@
 package dev.lapwright.cli.document;
 
 import dev.lapwright.car.Conditions;
-import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.ExitCode;
-import dev.lapwright.cli.output.Outputs;
-import dev.lapwright.cli.output.ResultFiles;
+import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
-import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.CircuitImportReport;
 import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.surveys.Surveys;
 import dev.lapwright.track.Track;
@@ -23,10 +23,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -53,24 +51,18 @@ import picocli.CommandLine.Parameters;
             "  lapwright circuit import brackenfold-lap.csv --out brackenfold.json",
             "      A logged lap. Were its speed headed Pace, --column speed=Pace:km/h would say so."
         })
-public final class CircuitImportCommand implements Callable<Integer> {
+public final class CircuitImportCommand extends StudyCommand<CircuitImportReport> {
     private static final String AUTO = "auto";
-
-    private final Console console;
 
     @Parameters(index = "0", paramLabel = "FILE", description = "The points: a file, or the name of a demo survey.")
     private String file;
 
     @ArgGroup(validate = false, heading = "%nHow to read the points:%n")
-    private final Reading reading = new Reading();
+    private final ReadingOptions reading = new ReadingOptions();
 
-    @ArgGroup(validate = false, heading = "%nOutput:%n")
-    private final Output output = new Output();
+    private ImportChoices choices;
 
-    @Mixin
-    public HelpOption help;
-
-    public static final class Reading {
+    public static final class ReadingOptions {
         @Option(names = "--closed", description = "The end joins the start; so it is if left out.")
         boolean closed;
 
@@ -161,33 +153,28 @@ public final class CircuitImportCommand implements Callable<Integer> {
         boolean figureOfEight;
     }
 
-    public static final class Output {
-        @Option(names = "--name", paramLabel = "NAME", description = "Name of the circuit; the file's if left out.")
-        String name;
-
-        @Option(
-                names = "--out",
-                paramLabel = "FILE",
-                description = "Writes the circuit document to a .json file; only reports if left out.")
-        String out;
-
-        @Option(names = "--json", description = "Prints the report for machines, as JSON.")
-        boolean json;
-
-        @Option(names = "--force", description = "Lets existing files be overwritten.")
-        boolean force;
-    }
-
     public CircuitImportCommand(Console console) {
-        this.console = console;
+        super(
+                console,
+                new StudyFiles<>(CircuitImportReport::report)
+                        .value("--name", "NAME", "Name of the circuit; the file's if left out.")
+                        .text(
+                                "circuit.json",
+                                told -> DocumentWriter.text(told.imported().track()))
+                        .onlyByOption()
+                        .option("--out", "Writes the circuit document to a .json file; only reports if left out.")
+                        .onScreen("Prints the report for machines, as JSON."));
     }
 
     @Override
-    public Integer call() {
+    public void check() {
         if (reading.open && reading.closed) {
             throw new InvalidValueException("--open", "it contradicts --closed", "keep one of them");
         }
-        ImportChoices choices = new ImportChoices(
+        if (reading.open && reading.lap != null) {
+            throw new InvalidValueException("--lap", "an open run has no laps", "leave out --open or --lap");
+        }
+        choices = new ImportChoices(
                 !reading.open,
                 wavelength("--smoothing", reading.smoothing),
                 wavelength("--elevation-smoothing", reading.elevationSmoothing),
@@ -195,33 +182,34 @@ public final class CircuitImportCommand implements Callable<Integer> {
                 reading.width,
                 reading.reverse,
                 reading.figureOfEight,
-                reading.corners == null ? OptionalInt.empty() : OptionalInt.of(reading.corners));
-        ResultFiles<ImportedTrack> files = new ResultFiles<>(output.force);
-        if (output.out != null) {
-            files.text(
-                    Outputs.checkEnding("--out", output.out, ".json"),
-                    imported -> DocumentWriter.text(imported.track()));
-        }
-        if (reading.open && reading.lap != null) {
-            throw new InvalidValueException("--lap", "an open run has no laps", "leave out --open or --lap");
-        }
+                whole(reading.corners));
+    }
+
+    @Override
+    public CircuitImportReport study() {
         SurveyFile read = Surveys.readFile(
                 Surveys.find(file),
                 reading.columns.stream().map(Surveys::column).toList(),
                 reading.log);
-        ImportSource file = ImportSource.of(read, choices, lap());
-        ImportSource taken = reading.elevation == null ? file : file.withElevation(Surveys.find(reading.elevation));
-        ImportedTrack found = taken.imported(name(), choices, reading.rightPositive);
-        ImportedTrack imported = reading.path == null ? found : found.withPath(path(reading.path));
-        files.write(imported);
-        ImportSheet sheet = new ImportSheet(imported, taken, lap(imported), reading.car);
-        if (output.json) {
-            console.text(JsonLayout.text(sheet.tree()));
-        } else {
-            sheet.print(console);
+        ImportSource source = ImportSource.of(read, choices, whole(reading.lap));
+        if (reading.elevation != null) {
+            source = source.withElevation(Surveys.find(reading.elevation));
         }
-        files.report(console, output.json);
-        return ExitCode.DONE;
+        String name = name();
+        if (reading.rightPositive) {
+            if (source.log() == null) {
+                throw new InvalidValueException("--right-positive", "the file is no log", "leave it out, or add --log");
+            }
+            source = source.mirrored();
+        }
+        ImportedTrack found = source.imported(name, choices);
+        ImportedTrack imported = reading.path == null ? found : found.withPath(path(reading.path));
+        return new CircuitImportReport(imported, source, lap(imported), reading.car);
+    }
+
+    @Override
+    public Report report(CircuitImportReport told) {
+        return told.report();
     }
 
     private static Track.Path path(String word) {
@@ -234,8 +222,9 @@ public final class CircuitImportCommand implements Callable<Integer> {
     }
 
     private String name() {
-        if (output.name != null) {
-            return Documents.checkedName("--name", output.name);
+        String given = files.given("--name");
+        if (given != null) {
+            return Documents.checkedName("--name", given);
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
         return Documents.nameFrom(plain);
@@ -253,8 +242,8 @@ public final class CircuitImportCommand implements Callable<Integer> {
         }
     }
 
-    private OptionalInt lap() {
-        return reading.lap == null ? OptionalInt.empty() : OptionalInt.of(reading.lap);
+    private static OptionalInt whole(Integer number) {
+        return number == null ? OptionalInt.empty() : OptionalInt.of(number);
     }
 
     private static OptionalDouble wavelength(String option, String text) {

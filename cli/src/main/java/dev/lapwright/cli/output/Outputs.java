@@ -68,11 +68,25 @@ public final class Outputs {
         }
     }
 
-    private void check(Path file) {
+    /**
+     * Refuses a file that exists already and may not be replaced.
+     *
+     * @param folder null for the one that the name is in
+     */
+    public void refuseExisting(String folder, String name) {
+        refuseExisting(
+                folder == null ? SafeFile.path(name) : SafeFile.path(folder).resolve(name));
+    }
+
+    private void refuseExisting(Path file) {
         if (!overwrite && Files.isRegularFile(file)) {
             throw new InvalidValueException(
                     file.toString(), "the file exists already", "name another, or add --force to overwrite it");
         }
+    }
+
+    private void check(Path file) {
+        refuseExisting(file);
         SafeFile.check(file, overwrite);
     }
 

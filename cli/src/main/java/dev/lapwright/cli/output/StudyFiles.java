@@ -4,6 +4,7 @@ import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.report.Report;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import picocli.CommandLine.Model.ArgGroupSpec;
 import picocli.CommandLine.Model.CommandSpec;
@@ -81,9 +83,10 @@ public final class StudyFiles<R> {
     private final List<Own<R>> own = new ArrayList<>();
     private final List<OptionSpec> options = new ArrayList<>();
     private OptionSpec out;
-    private OptionSpec json;
-    private OptionSpec force;
     private OptionSpec width;
+    private Supplier<String> commonName;
+    private OptionSpec json = switchOf("--json", "Prints the result for machines, as JSON.");
+    private final OptionSpec force = switchOf("--force", "Lets existing files be overwritten.");
 
     /** @param report what is said of a result */
     public StudyFiles(Function<R, Report> report) {
@@ -187,10 +190,33 @@ public final class StudyFiles<R> {
         return this;
     }
 
+    /**
+     * Writes all files beside each other under one name, each with the ending under which it was declared: asked or not, and
+     * each by itself, so that one that cannot be written leaves the others standing.
+     *
+     * @param name without ending, where none is given
+     */
+    public StudyFiles<R> together(Supplier<String> name, String description) {
+        commonName = name;
+        value("--out", "FILE|FOLDER", description);
+        out = options.get(options.size() - 1);
+        return this;
+    }
+
+    /** Says otherwise what JSON on the screen holds. */
+    public StudyFiles<R> onScreen(String description) {
+        json = switchOf("--json", description);
+        return this;
+    }
+
+    /** Leaves out JSON on the screen: what is said is for people alone. */
+    public StudyFiles<R> forPeopleAlone() {
+        json = null;
+        return this;
+    }
+
     /** Adds the options to the command, under a heading. */
     public void addTo(CommandSpec command) {
-        json = switchOf("--json", "Prints the result for machines, as JSON.");
-        force = switchOf("--force", "Lets existing files be overwritten.");
         ArgGroupSpec.Builder group =
                 ArgGroupSpec.builder().heading("%nOutput:%n").validate(false);
         options.forEach(group::addArg);
@@ -203,7 +229,10 @@ public final class StudyFiles<R> {
                     .build();
             group.addArg(width);
         }
-        command.addArgGroup(group.addArg(json).addArg(force).build());
+        if (json != null) {
+            group.addArg(json);
+        }
+        command.addArgGroup(group.addArg(force).build());
     }
 
     private static OptionSpec switchOf(String name, String description) {
@@ -216,7 +245,7 @@ public final class StudyFiles<R> {
 
     /** Whether the result goes to the screen as JSON. */
     public boolean isJson() {
-        return Boolean.TRUE.equals(json.getValue());
+        return json != null && Boolean.TRUE.equals(json.getValue());
     }
 
     /** What an option was given; null if nothing. */
@@ -281,7 +310,9 @@ public final class StudyFiles<R> {
             }
         }
         String name = out == null ? null : out.getValue();
-        if (name != null) {
+        if (commonName != null) {
+            plan.together(name);
+        } else if (name != null) {
             plan.out(name);
         }
         if (pictureWidth() != null && plan.drawings.isEmpty()) {
@@ -309,7 +340,7 @@ public final class StudyFiles<R> {
         private final Outputs outputs;
         private final Map<Path, Text<R>> texts = new LinkedHashMap<>();
         private final Map<Path, Function<R, Drawing>> drawings = new LinkedHashMap<>();
-        private final List<ChartException> faults = new ArrayList<>();
+        private final List<LapwrightException> faults = new ArrayList<>();
 
         private Plan(boolean overwrite) {
             outputs = new Outputs(overwrite);
@@ -343,6 +374,30 @@ public final class StudyFiles<R> {
             }
         }
 
+        private void together(String given) {
+            String first = entries.get(0).ending();
+            boolean file = given != null && Outputs.isNamed(given, first);
+            if (given != null && !file) {
+                Outputs.checkFolder("--out", given, first);
+            }
+            String name = file ? given.substring(0, given.length() - first.length()) : commonName.get();
+            String folder = file ? null : given;
+            for (Entry<R> entry : entries) {
+                outputs.refuseExisting(folder, name + entry.ending());
+            }
+            for (Entry<R> entry : entries) {
+                String full = name + entry.ending();
+                try {
+                    add(folder == null ? outputs.file(full) : outputs.fileIn(folder, full), entry);
+                } catch (LapwrightException e) {
+                    faults.add(e);
+                }
+            }
+            if (texts.isEmpty()) {
+                throw faults.get(0);
+            }
+        }
+
         private void add(Path file, Entry<R> entry) {
             if (entry.text() != null) {
                 texts.put(file, entry.text());
@@ -351,7 +406,10 @@ public final class StudyFiles<R> {
             }
         }
 
-        /** Writes all, or none where a text fails; a picture that cannot be drawn leaves the others standing. */
+        /**
+         * Writes all, or none where a text fails that does not stand by itself; a picture that cannot be drawn leaves the
+         * others standing.
+         */
         public void write(R result) {
             Map<Path, byte[]> pictures = new LinkedHashMap<>();
             drawings.forEach((file, form) -> {
@@ -366,21 +424,34 @@ public final class StudyFiles<R> {
                     faults.add(e);
                 }
             });
-            texts.forEach((file, text) -> outputs.write(file, out -> text.write(result, out)));
+            texts.forEach((file, text) -> {
+                try {
+                    outputs.write(file, out -> text.write(result, out));
+                    if (commonName != null) {
+                        outputs.commit();
+                    }
+                } catch (LapwrightException e) {
+                    if (commonName == null) {
+                        throw e;
+                    }
+                    faults.add(e);
+                }
+            });
             pictures.forEach(outputs::write);
             outputs.commit();
         }
 
-        /** Says which picture could not be drawn, after everything else. */
+        /** Says what could not be drawn or written, after everything else. */
         public void throwIfAny() {
             if (!faults.isEmpty()) {
                 throw faults.get(0);
             }
         }
 
-        /** Says what was written. */
+        /** Says what was written, and what was not beyond the first, with which {@link #throwIfAny()} ends. */
         public void report(Console console) {
             outputs.report(console, isJson());
+            faults.stream().skip(1).forEach(fault -> console.remark("lapwright: " + fault.getMessage()));
         }
     }
 }

@@ -45,6 +45,11 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
     /** What is said of the result. */
     public abstract Report report(R result);
 
+    /** Says what stands beside the result, and with which exit code the command ends. */
+    public int end(R result) {
+        return ExitCode.DONE;
+    }
+
     @Override
     public final Integer call() {
         check();
@@ -58,7 +63,8 @@ public abstract class StudyCommand<R> implements Callable<Integer> {
             TerminalReport.print(console, report);
         }
         plan.report(console);
+        int code = end(result);
         plan.throwIfAny();
-        return ExitCode.DONE;
+        return code;
     }
 }

@@ -64,10 +64,10 @@ final class PhaseStations {
         int best = -1;
         double most = -1;
         for (int i = 0; i <= last; i++) {
-            double use = Math.max(
+            double utilisation = Math.max(
                     lap.value(Channel.LATERAL_UTILISATION_FRONT, i), lap.value(Channel.LATERAL_UTILISATION_REAR, i));
-            if (corner.contains(s[i]) && use > most && across(i, corner) > 0) {
-                most = use;
+            if (corner.contains(s[i]) && utilisation > most && across(i, corner) > 0) {
+                most = utilisation;
                 best = i;
             }
         }

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 
 class RemediesTest {
     private static Adjustment adjustment(String name, double min, double max, double standard, Effect... effects) {
-        return new Adjustment(name, "", Unit.NONE, min, max, 1, standard, 0, List.of(), List.of(effects));
+        return new Adjustment(name, "", Unit.NONE, Adjustment.Range.stepped(min, max, 1, standard), List.of(effects));
     }
 
     private static final List<Adjustment> ADJUSTMENTS = List.of(

@@ -34,12 +34,7 @@ class DamperClicksTest {
                 "front-fast-bump",
                 "front fast bump",
                 Unit.NONE,
-                0,
-                8,
-                1,
-                4,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(0, 8, 1, 4),
                 List.of(new Effect.Relative(Quantity.FAST_BUMP_FRONT.path(), 400)));
         return Car.of(
                 "clicks",

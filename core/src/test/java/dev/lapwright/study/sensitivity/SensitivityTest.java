@@ -37,12 +37,7 @@ class SensitivityTest {
                 name,
                 name,
                 Unit.NONE,
-                min,
-                max,
-                step,
-                standard,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(min, max, step, standard),
                 List.of(new Effect.Absolute(moves, 0, 1)));
     }
 
@@ -65,12 +60,7 @@ class SensitivityTest {
                 "grip",
                 "Grip",
                 Unit.NONE,
-                0.8,
-                1.2,
-                0.1,
-                1,
-                0,
-                List.of(),
+                Adjustment.Range.stepped(0.8, 1.2, 0.1, 1),
                 List.of(
                         new Effect.Absolute(Quantity.FRICTION_Y_FRONT.path(), 0, 1),
                         new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1)));
@@ -120,12 +110,7 @@ class SensitivityTest {
                         "tyres",
                         "Tyres",
                         Unit.NONE,
-                        0.9,
-                        1.1,
-                        0.1,
-                        1,
-                        0,
-                        List.of(),
+                        Adjustment.Range.stepped(0.9, 1.1, 0.1, 1),
                         List.of(
                                 new Effect.Absolute(Quantity.FRICTION_Y_FRONT.path(), 0, 1),
                                 new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1))),
@@ -163,12 +148,7 @@ class SensitivityTest {
                 "grip",
                 "Grip",
                 Unit.NONE,
-                0.7,
-                1.3,
-                0,
-                1,
-                0,
-                List.of(0.9, 1.0, 1.3),
+                new Adjustment.Range(0.7, 1.3, 0, 1, 0, List.of(0.9, 1.0, 1.3)),
                 List.of(
                         new Effect.Absolute(Quantity.FRICTION_Y_FRONT.path(), 0, 1),
                         new Effect.Absolute(Quantity.FRICTION_Y_REAR.path(), 0, 1)));

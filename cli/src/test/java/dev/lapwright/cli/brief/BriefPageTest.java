@@ -1,0 +1,283 @@
+package dev.lapwright.cli.brief;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import dev.lapwright.car.Conditions;
+import dev.lapwright.cli.Chromium;
+import dev.lapwright.cli.JsonTree;
+import dev.lapwright.cli.Run;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.report.Numbers;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** One page, looked at from many sides: by its text, and in a browser where the machine has one. */
+@TestInstance(Lifecycle.PER_CLASS)
+class BriefPageTest {
+    private static final Pattern TAG = Pattern.compile("<[^>]*>");
+
+    private Path folder;
+
+    private Path file;
+    private String page;
+    private String text;
+    private Map<String, Object> json;
+    private String said;
+    private Chromium browser;
+
+    @BeforeAll
+    void makeIt(@TempDir Path given) throws IOException {
+        folder = given;
+        Run run = Run.of(
+                "brief",
+                "gt-talvex",
+                "castelvane",
+                "--laps",
+                "castelvane-wings.csv",
+                "--vary",
+                "rear-wing,ride-height,lock-under-drive",
+                "--out",
+                folder.toString());
+        assertThat(run.code()).as(run.err()).isZero();
+        file = folder.resolve("brief-gt-talvex-castelvane.html");
+        page = Files.readString(file);
+        text = TAG.matcher(page.substring(page.indexOf("<body>")))
+                .replaceAll(" ")
+                .replaceAll("\\s+", " ")
+                // As the template library writes a sign of equality, which a browser reads as one.
+                .replace("&#x3D;", "=");
+        json = JsonTree.object(Files.readString(folder.resolve("brief-gt-talvex-castelvane.json")));
+        said = run.out();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "In short",
+                "Before you act on it",
+                "The circuit, and where the time goes",
+                "What limits the car where",
+                "What is worth changing, and what is not",
+                "The suggested setup beside the current one",
+                "Wing, drag and grip",
+                "Gearing",
+                "Balance by phase of the corner",
+                "Tyre pressures to start from",
+                "Fuel for the race",
+                "Test runs, in the order to do them",
+                "After driving: what the laps proved",
+                "Words used here"
+            })
+    void everySectionIsThere(String heading) {
+        assertThat(page).contains("<h2>" + heading + "</h2>");
+    }
+
+    @Test
+    void everySectionBeginsWithHowToReadIt() {
+        assertThat(
+                        matches(
+                                "<section id=\"([a-z-]+)\">\\s*<div class=\"opening\">\\s*<h2>[^<]+</h2>\\s*<p class=\"reading\">[^<]{40,}"))
+                .hasSize(12);
+    }
+
+    @Test
+    void everyContentsEntryLeadsToASection() {
+        assertThat(matches("href=\"#([^\"]+)\""))
+                .hasSize(12)
+                .allSatisfy(id -> assertThat(page).contains("id=\"" + id + "\""));
+    }
+
+    @Test
+    void everyCornerAndEveryAdjustmentIsNamed() {
+        LapSolver.lap(Documents.car("gt-talvex"), Documents.circuit("castelvane"), Conditions.STANDARD)
+                .corners()
+                .forEach(corner -> assertThat(text).contains(corner.corner().label()));
+        Documents.car("gt-talvex")
+                .adjustments()
+                .forEach(adjustment -> assertThat(text).contains(adjustment.label()));
+    }
+
+    @Test
+    void theTimesOfThePlacesAddUpToTheLap() {
+        double sum = matches("<th scope=\"row\">T\\d+[^<]*</th><td data-label=\"Kind\"[^>]*>[^<]*</td>"
+                        + "<td data-label=\"Begins at, m\"[^>]*>[^<]*</td><td data-label=\"Time, s\"[^>]*>([0-9.]+)")
+                .stream()
+                .mapToDouble(Double::parseDouble)
+                .sum();
+        double lap = LapSolver.lap(Documents.car("gt-talvex"), Documents.circuit("castelvane"), Conditions.STANDARD)
+                .time();
+        // 24 times in hundredths, each rounded by up to half of one.
+        assertThat(sum).isCloseTo(lap, within(24 * 0.005));
+    }
+
+    @Test
+    void cautionsStandBeforeAnyAdvice() {
+        assertThat(page.indexOf("id=\"cautions\"")).isPositive().isLessThan(page.indexOf("id=\"setup\""));
+        assertThat(text)
+                .contains("rules of the event")
+                .contains("A tyre run below its least pressure can come apart")
+                .contains("A car that runs dry stops where it is")
+                .contains("A floor that touches the road");
+    }
+
+    @Test
+    void whatTheLapsProvedIsToldBesideWhatWasExpected() {
+        assertThat(text)
+                .contains("rear-wing=2 to rear-wing=6")
+                .contains("Not decided: rear-wing=6 looks")
+                .contains("agrees");
+    }
+
+    @Test
+    void aTestRunHasABoxToTickAndFieldsToWriteIn() {
+        assertThat(page).contains("class=\"tick\"").contains("class=\"write\"");
+    }
+
+    /** HTML 4.01, appendix B.7.1, and the attributes that fetch: nothing may lead out of the file. */
+    @Test
+    void nothingLeadsOutOfTheFile() {
+        assertThat(page)
+                .doesNotContainPattern("(?i)<(script|link|iframe|img|object|embed|base)\\b")
+                .doesNotContainPattern("(?i)\\b(src|srcset|data|action|poster|background)=")
+                .doesNotContainPattern("(?i)https?:|//[a-z]|@import|@font-face|url\\((?!#)")
+                .doesNotContainPattern("href=\"(?!#)");
+    }
+
+    @Test
+    void drawingsAreWellFormedAndHaveATitle() throws Exception {
+        List<String> drawings = matches("(?s)(<svg .*?</svg>)");
+        assertThat(drawings).hasSizeGreaterThan(8);
+        for (String drawing : drawings) {
+            assertThat(drawing).contains("role=\"img\"").containsPattern("<title id=\"[^\"]+\">[^<]+</title>");
+            DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new ByteArrayInputStream(drawing.getBytes(StandardCharsets.UTF_8)));
+        }
+    }
+
+    @Test
+    void noIdentifierStandsTwice() {
+        assertThat(matches("\\bid=[\"']([^\"']+)[\"']")).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void noColourOfADrawingIsFixed() {
+        matches("(?s)(<svg .*?</svg>)").forEach(drawing -> assertThat(drawing).doesNotContain("rgb("));
+    }
+
+    @Test
+    void nothingIsLeftOfTheTemplate() {
+        assertThat(text).doesNotContainPattern("\\{\\{|\\bnull\\b|\\bNaN\\b|Infinity|Optional");
+    }
+
+    @Test
+    void theJsonBesideItSaysTheSame() {
+        assertThat(json).containsEntry("lapwright", "brief/2");
+        double difference =
+                JsonTree.number(JsonTree.object(JsonTree.object(json, "suggestion"), "together"), "differenceS");
+        assertThat(text).contains(Numbers.fixed(-difference, 3) + " s faster, of which");
+    }
+
+    @Test
+    void theTerminalTellsWhatItComesToAndWhereThePageIs() {
+        assertThat(said).contains("Worth doing").contains("Caution:").contains("Wrote " + file);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"360, false", "360, true", "800, false", "1200, false", "1200, true"})
+    void inABrowserNothingOverflowsOverlapsOrIsHardToRead(int width, boolean dark)
+            throws IOException, InterruptedException {
+        browser().medium(dark, false);
+        browser().width(width);
+        browser().open(file);
+        assertThat(browser().faults(Chromium.checks())).isEmpty();
+        assertThat(browser().requests()).containsExactly(file.toUri().toString());
+    }
+
+    @Test
+    void onPaperItIsLightAndNoLongerThanTwentySheets() throws IOException, InterruptedException {
+        browser().medium(true, true);
+        // The width between the margins of an A4 sheet (ISO 216: 210 mm), 182 mm at 96 px to 25.4 mm.
+        browser().width(688);
+        browser().open(file);
+        assertThat(browser().faults(Chromium.checks())).isEmpty();
+        assertThat(browser().faults("[getComputedStyle(document.body).backgroundColor]"))
+                .containsExactly("rgb(255, 255, 255)");
+        String pdf = new String(browser().paper(), StandardCharsets.ISO_8859_1);
+        // Our subject: what a driver still carries in a pocket.
+        assertThat(count(pdf, "/Type\\s*/Page\\b")).isBetween(5, 20);
+    }
+
+    /** The script must find what is wrong, or finding nothing would prove nothing. */
+    @Test
+    void theChecksFindWhatIsWrong() throws IOException, InterruptedException {
+        Path bad = folder.resolve("bad.html");
+        Files.writeString(
+                bad,
+                "<!DOCTYPE html><meta name='viewport' content='width=device-width'><body style='background:#fff'>"
+                        + "<p style='width:700px'>wide</p><p></p><p>{{name}} null</p><p style='color:#999'>pale</p>"
+                        + "<p style='margin-top:-36px;height:0'>upon another</p>"
+                        + "<svg style='width:200px;height:40px'><title>t</title><text x='5' y='20'>one</text>"
+                        + "<text x='9' y='20'>two</text><text x='190' y='20'>outside of it</text></svg>");
+        browser().medium(false, false);
+        browser().width(360);
+        browser().open(bad);
+        assertThat(String.join("\n", browser().faults(Chromium.checks())))
+                .contains("beyond the screen")
+                .contains("empty: p")
+                .contains("left over: p")
+                .contains("contrast 2.85")
+                .contains("lies upon p")
+                .contains("\"two\" lies upon \"one\"")
+                .contains("outside its drawing");
+    }
+
+    private Chromium browser() throws IOException, InterruptedException {
+        assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
+        if (browser == null) {
+            browser = new Chromium();
+        }
+        return browser;
+    }
+
+    @AfterAll
+    void closeTheBrowser() throws IOException {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    private static int count(String whole, String pattern) {
+        return (int) Pattern.compile(pattern).matcher(whole).results().count();
+    }
+
+    private List<String> matches(String pattern) {
+        Matcher matcher = Pattern.compile(pattern).matcher(page);
+        List<String> found = new ArrayList<>();
+        while (matcher.find()) {
+            found.add(matcher.group(1));
+        }
+        return found;
+    }
+}

@@ -1,0 +1,71 @@
+package dev.lapwright.cli.output;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Test;
+
+class ProgressBarTest {
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private final AtomicLong now = new AtomicLong();
+
+    private ProgressBar bar(boolean terminal) {
+        return new ProgressBar(new Console(new ByteArrayOutputStream(), err, false, terminal), "laps", now::get);
+    }
+
+    private String shown() {
+        return err.toString(StandardCharsets.UTF_8);
+    }
+
+    private void after(double seconds) {
+        now.set(Math.round(seconds * 1e9));
+    }
+
+    @Test
+    void shortWorkShowsNothing() {
+        try (ProgressBar bar = bar(true)) {
+            after(0.4);
+            bar.report(9, 10);
+        }
+        assertThat(shown()).isEmpty();
+    }
+
+    @Test
+    void longWorkShowsHowFarItHasComeAndHowLongItWillTake() {
+        ProgressBar bar = bar(true);
+        after(2);
+        bar.report(25, 100);
+        // A quarter took 2 s, so three quarters take 6 s.
+        assertThat(shown()).contains("25 of 100 laps").contains("6 s left");
+    }
+
+    @Test
+    void itIsNotRedrawnForEveryLap() {
+        ProgressBar bar = bar(true);
+        after(2);
+        for (int i = 1; i <= 50; i++) {
+            bar.report(i, 100);
+        }
+        assertThat(shown()).contains("1 of 100").doesNotContain("2 of 100");
+    }
+
+    @Test
+    void theLineIsErasedAtTheEnd() {
+        try (ProgressBar bar = bar(true)) {
+            after(2);
+            bar.report(1, 100);
+        }
+        assertThat(shown()).endsWith("\r\u001B[K");
+    }
+
+    @Test
+    void nobodyWatchingMeansNoProgress() {
+        try (ProgressBar bar = bar(false)) {
+            after(10);
+            bar.report(1, 100);
+        }
+        assertThat(shown()).isEmpty();
+    }
+}

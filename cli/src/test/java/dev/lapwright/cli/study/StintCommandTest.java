@@ -1,0 +1,123 @@
+package dev.lapwright.cli.study;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.lapwright.cli.JsonTree;
+import dev.lapwright.cli.Run;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class StintCommandTest {
+    @TempDir
+    private Path folder;
+
+    private static Run run(String... more) {
+        return Run.of(Stream.concat(Stream.of("stint", "gt-talvex", "harrowmere"), Stream.of(more))
+                .toArray(String[]::new));
+    }
+
+    private static Run done(String... more) {
+        Run run = run(more);
+        assertThat(run.code()).as(run.err()).isZero();
+        return run;
+    }
+
+    private static Map<String, Object> json(String... more) {
+        return JsonTree.object(
+                done(Stream.concat(Stream.of("--json"), Stream.of(more)).toArray(String[]::new))
+                        .out());
+    }
+
+    /** Common practice, no source: about 30 litres suit a 20-minute sprint of a GT car; about is a quarter here. */
+    @Test
+    void aSprintOfTwentyMinutesTakesAboutThirtyLitres() {
+        assertThat(JsonTree.number(json("--minutes", "20"), "startFuelL")).isBetween(22.5, 37.5);
+    }
+
+    /** Common practice, no source: a softer compound is worth some tenths on a lap of a minute; taken as 1 to 2 % of grip. */
+    @ParameterizedTest
+    @CsvSource({"1", "2"})
+    void aSofterCompoundIsWorthSomeTenthsOnALapOfAMinute(double percent) {
+        Map<String, Object> tree = json("--laps", "1");
+        Map<String, Object> first =
+                JsonTree.objects(JsonTree.objects(tree, "runs").get(0), "laps").get(0);
+        double perMinute = 60 / JsonTree.number(first, "lapTimeS");
+        double difference = percent * JsonTree.number(tree, "differenceSPerPercentGrip") * perMinute;
+        assertThat(difference).isBetween(-0.9, -0.1);
+    }
+
+    @Test
+    void theCrossoverIsTold() {
+        Run run = done("--laps", "12", "--compound", "soft:1.01:0.2", "--compound", "hard:1:0.05");
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("hard is faster from lap 8 on");
+        assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+    }
+
+    @Test
+    void aLongRaceIsShownInPartAndWrittenInFull() throws IOException {
+        Path csv = folder.resolve("stint.csv");
+        Run run = done("--laps", "60", "--out", csv.toString());
+        assertThat(run.out()).contains("One lap in 2").contains("laps in reserve 1");
+        assertThat(run.line("60 ")).isNotBlank();
+        assertThat(Files.readAllLines(csv)).hasSize(61);
+    }
+
+    @Test
+    void theFolderHoldsResultTableAndChart() {
+        Path out = folder.resolve("stint");
+        done("--laps", "2", "--out", out.toString());
+        assertThat(out).isDirectoryContaining("glob:**stint.json");
+        assertThat(out).isDirectoryContaining("glob:**stint.csv");
+        assertThat(out).isDirectoryContaining("glob:**laps.svg");
+    }
+
+    @Test
+    void moreConsumptionIsMoreFuel() {
+        double less = JsonTree.number(json("--laps", "2", "--consumption", "270"), "startFuelKg");
+        double more = JsonTree.number(json("--laps", "2", "--consumption", "3000=330,8000=320"), "startFuelKg");
+        assertThat(more).isGreaterThan(less);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--reserve-laps|1|length is not given",
+                "--laps|0|outside its range",
+                "--minutes|NaN|not a number",
+                "--minutes|400|outside its range"
+            })
+    void aRaceWithoutAUsableLengthIsRefused(String option, String value, String told) {
+        refused(told, option, value);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--consumption|3|outside its range",
+                "--consumption|3000=a|not a number",
+                "--consumption|6000=300,3000=300|rising order",
+                "--compound|soft:1|no name with grip and wear",
+                "--compound|soft:1:60|outside its range",
+                "--density-kg-per-l|0|outside its range",
+                "--minutes|5|both counted and timed"
+            })
+    void badInputIsOneClearLine(String option, String value, String told) {
+        refused(told, "--laps", "5", option, value);
+    }
+
+    private static void refused(String told, String... arguments) {
+        Run run = run(arguments);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.errorLines()).hasSize(1);
+        assertThat(run.errorLines().get(0)).contains(told).matches("lapwright: .+; .+");
+    }
+}
