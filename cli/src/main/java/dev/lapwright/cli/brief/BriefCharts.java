@@ -80,7 +80,7 @@ public final class BriefCharts {
                 caption,
                 true,
                 style -> InlineImage.svg(
-                        RankedWorth.overTheRange(LapCharts.subject(outcome.subject()), bars, visible, style),
+                        RankedWorth.overTheRange(LapCharts.subject(brief.subject()), bars, visible, style),
                         RankedWorth.sizeOverTheRange(width(style), bars.size(), style),
                         style,
                         id("worth", style),
