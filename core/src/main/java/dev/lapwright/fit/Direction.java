@@ -9,8 +9,16 @@ interface Direction {
     /** Which quantities move, and by how much in their units, at u. */
     Map<Quantity, Double> shifts(Car car, double u);
 
+    /** Least u that is searched. */
+    double least();
+
+    /** Greatest u that is searched. */
+    double most();
+
     /** u brought within what is searched. */
-    double clamped(double u);
+    default double clamped(double u) {
+        return Math.max(least(), Math.min(most(), u));
+    }
 
     /** Step of u in central differences. */
     double step();
@@ -20,4 +28,9 @@ interface Direction {
 
     /** Whether it moves the car itself, and not what stands in for the line. */
     boolean isOfTheCar();
+
+    /** Adds a quantity that moves by a share of its value. */
+    static void scaled(Car car, Quantity quantity, double share, Map<Quantity, Double> shifts) {
+        shifts.put(quantity, share * car.value(quantity));
+    }
 }

@@ -62,17 +62,17 @@ record NuisanceScale(FitNuisance nuisance, double doubt, double least, double mo
             }
             case FRONT_WEIGHT -> shifts.put(Quantity.FRONT_WEIGHT, change);
             case CG_HEIGHT -> shifts.put(Quantity.CG_HEIGHT, change / MILLIMETRES);
-            case LOAD_SENSITIVITY -> SENSITIVITIES.forEach(quantity -> scaled(car, quantity, share, shifts));
+            case LOAD_SENSITIVITY -> SENSITIVITIES.forEach(quantity -> Direction.scaled(car, quantity, share, shifts));
             case GRIP_BALANCE -> {
-                scaled(car, Quantity.FRICTION_X_FRONT, 0.5 * share, shifts);
-                scaled(car, Quantity.FRICTION_Y_FRONT, 0.5 * share, shifts);
-                scaled(car, Quantity.FRICTION_X_REAR, -0.5 * share, shifts);
-                scaled(car, Quantity.FRICTION_Y_REAR, -0.5 * share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_X_FRONT, 0.5 * share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_FRONT, 0.5 * share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_X_REAR, -0.5 * share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_REAR, -0.5 * share, shifts);
             }
             case BRAKE_BALANCE -> shifts.put(Quantity.BRAKE_FRONT_SHARE, change);
             case LINE -> {
-                scaled(car, Quantity.FRICTION_Y_FRONT, share, shifts);
-                scaled(car, Quantity.FRICTION_Y_REAR, share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_FRONT, share, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_REAR, share, shifts);
             }
             case SPEED_SCALE, SENSOR_LAG, WAY_LENGTH -> {
                 // They move no car.
@@ -81,18 +81,9 @@ record NuisanceScale(FitNuisance nuisance, double doubt, double least, double mo
         return shifts;
     }
 
-    private static void scaled(Car car, Quantity quantity, double share, Map<Quantity, Double> shifts) {
-        shifts.put(quantity, share * car.value(quantity));
-    }
-
     /** Whether a doubt of it moves this car at all: a car without downforce has no aero balance. */
     boolean moves(Car car) {
         return shifts(car, 1).values().stream().anyMatch(shift -> shift != 0);
-    }
-
-    @Override
-    public double clamped(double z) {
-        return Math.max(least, Math.min(most, z));
     }
 
     @Override

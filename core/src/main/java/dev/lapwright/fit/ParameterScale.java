@@ -96,11 +96,6 @@ record ParameterScale(
     }
 
     @Override
-    public double clamped(double u) {
-        return Math.max(least, Math.min(most, u));
-    }
-
-    @Override
     public double step() {
         return STEP;
     }
@@ -122,12 +117,12 @@ record ParameterScale(
         double change = value(u) - before;
         switch (parameter) {
             case GRIP -> {
-                scaled(car, Quantity.FRICTION_X_FRONT, change, shifts);
-                scaled(car, Quantity.FRICTION_Y_FRONT, change, shifts);
-                scaled(car, Quantity.FRICTION_X_REAR, change, shifts);
-                scaled(car, Quantity.FRICTION_Y_REAR, change, shifts);
+                Direction.scaled(car, Quantity.FRICTION_X_FRONT, change, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_FRONT, change, shifts);
+                Direction.scaled(car, Quantity.FRICTION_X_REAR, change, shifts);
+                Direction.scaled(car, Quantity.FRICTION_Y_REAR, change, shifts);
             }
-            case POWER -> scaled(car, Quantity.POWER_SCALE, change, shifts);
+            case POWER -> Direction.scaled(car, Quantity.POWER_SCALE, change, shifts);
             case DRAG_AREA -> shifts.put(Quantity.DRAG_AREA, change);
             case DOWNFORCE_AREA -> {
                 double share = frontShare(car);
@@ -137,10 +132,6 @@ record ParameterScale(
             case ROLLING_RESISTANCE -> shifts.put(Quantity.ROLLING_RESISTANCE, change);
         }
         return shifts;
-    }
-
-    private static void scaled(Car car, Quantity quantity, double change, Map<Quantity, Double> shifts) {
-        shifts.put(quantity, change * car.value(quantity));
     }
 
     /**

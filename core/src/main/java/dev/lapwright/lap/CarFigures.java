@@ -7,31 +7,39 @@ import dev.lapwright.fault.Check;
  * Key figures of a car as set up on its day: mass, engine, roll, and aerodynamics at one speed.
  *
  * @param mass with fuel, kg
- * @param peakPower of the engine in this air, W
- * @param peakPowerRpm engine speed of that, 1/min
- * @param peakTorque of the engine in this air, Nm
- * @param peakTorqueRpm engine speed of that, 1/min
+ * @param engine in this air
  * @param frontRollShare share of roll stiffness at the front, 0 to 1
- * @param speed at which the aerodynamic figures hold, m/s
- * @param drag N
- * @param downforceFront N
- * @param downforceRear N
- * @param rideHeightFront platform settled, mm
- * @param rideHeightRear platform settled, mm
+ * @param aero at one speed
  */
-public record CarFigures(
-        double mass,
-        double peakPower,
-        double peakPowerRpm,
-        double peakTorque,
-        double peakTorqueRpm,
-        double frontRollShare,
-        double speed,
-        double drag,
-        double downforceFront,
-        double downforceRear,
-        double rideHeightFront,
-        double rideHeightRear) {
+public record CarFigures(double mass, Engine engine, double frontRollShare, Aero aero) {
+    /**
+     * Peaks of the engine.
+     *
+     * @param peakPower W
+     * @param peakPowerRpm engine speed of that, 1/min
+     * @param peakTorque Nm
+     * @param peakTorqueRpm engine speed of that, 1/min
+     */
+    public record Engine(double peakPower, double peakPowerRpm, double peakTorque, double peakTorqueRpm) {}
+
+    /**
+     * Aerodynamic forces and the platform that they settle, without wind.
+     *
+     * @param speed at which they hold, m/s
+     * @param drag N
+     * @param downforceFront N
+     * @param downforceRear N
+     * @param rideHeightFront mm
+     * @param rideHeightRear mm
+     */
+    public record Aero(
+            double speed,
+            double drag,
+            double downforceFront,
+            double downforceRear,
+            double rideHeightFront,
+            double rideHeightRear) {}
+
     private static final int SAMPLES = 2000;
 
     /** Figures with the aerodynamic ones at a speed in m/s, no wind. */
@@ -59,17 +67,15 @@ public record CarFigures(
         double q = 0.5 * vehicle.airDensity * speed * speed;
         return new CarFigures(
                 vehicle.mass,
-                peakPower,
-                peakPowerAt * 30 / Math.PI,
-                peakTorque,
-                peakTorqueAt * 30 / Math.PI,
+                new Engine(peakPower, peakPowerAt * 30 / Math.PI, peakTorque, peakTorqueAt * 30 / Math.PI),
                 vehicle.frontRollShare,
-                speed,
-                q * state.areas().drag(),
-                q * state.areas().liftFront(),
-                q * state.areas().liftRear(),
-                state.frontMm(),
-                state.rearMm());
+                new Aero(
+                        speed,
+                        q * state.areas().drag(),
+                        q * state.areas().liftFront(),
+                        q * state.areas().liftRear(),
+                        state.frontMm(),
+                        state.rearMm()));
     }
 
     /** Speed at the rev limit in each gear, m/s, first gear first. */

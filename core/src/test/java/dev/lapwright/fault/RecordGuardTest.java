@@ -77,6 +77,8 @@ class RecordGuardTest {
             LapFigures.class,
             Line.Figures.class,
             CarFigures.class,
+            CarFigures.Engine.class,
+            CarFigures.Aero.class,
             Comparison.Part.class,
             Comparison.Part.Drive.class,
             GearingResult.Candidate.class,

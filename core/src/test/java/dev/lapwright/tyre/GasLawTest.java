@@ -60,6 +60,13 @@ class GasLawTest {
         assertThat(psi(more)).isBetween(1.0, 1.33);
     }
 
+    /** Derived by hand: 160 kPa absolute at 293.15 K become 176 kPa at 1.1 · 293.15 K = 322.465 K. */
+    @Test
+    void aTyreThatHoldsATenthMoreIsATenthWarmer() {
+        // Rounding of doubles.
+        assertThat(GasLaw.temperature(60, 20, 76, 100)).isCloseTo(49.315, within(1e-10));
+    }
+
     @Test
     void theTemperatureOfAPairGivesThePairBack() {
         double temperature = GasLaw.temperature(120, 18, 168, 95);

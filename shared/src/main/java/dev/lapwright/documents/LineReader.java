@@ -68,11 +68,7 @@ final class LineReader {
                 name,
                 road,
                 length,
-                Optional.ofNullable(kinds.get(kind)),
-                car,
-                setup,
-                maybe(lapTime),
-                maybe(margin),
+                new StoredLine.Search(Optional.ofNullable(kinds.get(kind)), car, setup, maybe(lapTime), maybe(margin)),
                 distances,
                 offsets);
     }

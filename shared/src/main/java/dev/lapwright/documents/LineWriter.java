@@ -24,15 +24,17 @@ final class LineWriter {
         Map<String, Object> document = DocumentWriter.header(DocumentKind.LINE, line.name(), "");
         document.put("road", line.road());
         document.put(LineReader.ROAD_LENGTH.name(), rounded(line.roadLength(), DISTANCE_DECIMALS));
-        line.kind().ifPresent(kind -> document.put("kind", kind.word()));
-        if (!line.car().isEmpty()) {
-            document.put("car", line.car());
+        line.search().kind().ifPresent(kind -> document.put("kind", kind.word()));
+        if (!line.search().car().isEmpty()) {
+            document.put("car", line.search().car());
         }
-        if (!line.setup().isEmpty()) {
-            document.put("setup", line.setup());
+        if (!line.search().setup().isEmpty()) {
+            document.put("setup", line.search().setup());
         }
-        line.lapTime().ifPresent(time -> document.put(LineReader.LAP_TIME.name(), rounded(time, TIME_DECIMALS)));
-        line.margin().ifPresent(margin -> document.put(LineReader.MARGIN.name(), margin));
+        line.search()
+                .lapTime()
+                .ifPresent(time -> document.put(LineReader.LAP_TIME.name(), rounded(time, TIME_DECIMALS)));
+        line.search().margin().ifPresent(margin -> document.put(LineReader.MARGIN.name(), margin));
         document.put(LineReader.DISTANCES.name(), rounded(line.distances(), DISTANCE_DECIMALS));
         document.put(LineReader.OFFSETS.name(), rounded(line.offsets(), OFFSET_DECIMALS));
         return document;

@@ -22,11 +22,7 @@ import java.util.OptionalDouble;
  * @param name for people
  * @param road name of the road
  * @param roadLength length of the road's own path, m
- * @param kind what it was looked for as; empty if it was not
- * @param car for which it was found; empty if that is open
- * @param setup of that car; empty if that is open
- * @param lapTime of that car, s
- * @param margin kept to the road's edges, m
+ * @param search how it was found
  * @param distances along the road's own path, m, rising from 0 to its length
  * @param offsets m, positive to the left, as many
  */
@@ -35,13 +31,21 @@ public record StoredLine(
         String name,
         String road,
         double roadLength,
-        Optional<LineKind> kind,
-        String car,
-        String setup,
-        OptionalDouble lapTime,
-        OptionalDouble margin,
+        Search search,
         double[] distances,
         double[] offsets) {
+    /**
+     * Search that found a line, as far as its document tells.
+     *
+     * @param kind what it was looked for as; empty if it was not
+     * @param car for which it was found; empty if that is open
+     * @param setup of that car; empty if that is open
+     * @param lapTime of that car, s
+     * @param margin kept to the road's edges, m
+     */
+    public record Search(
+            Optional<LineKind> kind, String car, String setup, OptionalDouble lapTime, OptionalDouble margin) {}
+
     /** Distances may differ by this much from even ones and still mean them, m. */
     private static final double EVEN = 1e-3;
 
@@ -63,11 +67,7 @@ public record StoredLine(
                 road + ", " + kind.word(),
                 road,
                 line.road().length(),
-                Optional.of(kind),
-                car.name(),
-                setup,
-                OptionalDouble.of(lapTime),
-                OptionalDouble.of(margin),
+                new Search(Optional.of(kind), car.name(), setup, OptionalDouble.of(lapTime), OptionalDouble.of(margin)),
                 line.distances(),
                 line.offsets());
     }
@@ -83,13 +83,13 @@ public record StoredLine(
         checkRoad(track);
         int cells = distances.length - 1;
         double step = track.length() / cells;
-        double free = margin.orElse(choices.margin());
+        double free = search.margin().orElse(choices.margin());
         if (isEven() && step >= CLOSEST && step <= FARTHEST) {
             return LineSearch.of(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
         }
-        LineSearch search = LineSearch.of(track, forCar, new LineChoices(free, choices.spacing()));
-        double[] nodes = search.middle().distances();
-        return search.at(nodes, splined(track, nodes));
+        LineSearch line = LineSearch.of(track, forCar, new LineChoices(free, choices.spacing()));
+        double[] nodes = line.middle().distances();
+        return line.at(nodes, splined(track, nodes));
     }
 
     private void checkRoad(Track track) {

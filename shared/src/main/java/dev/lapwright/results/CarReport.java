@@ -132,10 +132,10 @@ public final class CarReport {
                                 + said(Quantity.WIDTH))
                 .item(
                         "Engine",
-                        Numbers.fixed(figures.peakPower() / WATT_PER_KILOWATT, 0) + " kW at "
-                                + Numbers.fixed(figures.peakPowerRpm(), 0) + " rpm, "
-                                + Numbers.fixed(figures.peakTorque(), 0) + " Nm at "
-                                + Numbers.fixed(figures.peakTorqueRpm(), 0) + " rpm, rev limit "
+                        Numbers.fixed(figures.engine().peakPower() / WATT_PER_KILOWATT, 0) + " kW at "
+                                + Numbers.fixed(figures.engine().peakPowerRpm(), 0) + " rpm, "
+                                + Numbers.fixed(figures.engine().peakTorque(), 0) + " Nm at "
+                                + Numbers.fixed(figures.engine().peakTorqueRpm(), 0) + " rpm, rev limit "
                                 + said(Quantity.REV_LIMIT))
                 .item(
                         "Drive",
@@ -147,15 +147,19 @@ public final class CarReport {
                                 + " km/h")
                 .item(
                         "Air",
-                        "at " + Numbers.plain(airSpeedKmh) + " km/h: drag " + Numbers.fixed(figures.drag(), 0)
-                                + " N, downforce " + Numbers.fixed(figures.downforceFront(), 0) + " N front, "
-                                + Numbers.fixed(figures.downforceRear(), 0) + " N rear")
+                        "at " + Numbers.plain(airSpeedKmh) + " km/h: drag "
+                                + Numbers.fixed(figures.aero().drag(), 0)
+                                + " N, downforce "
+                                + Numbers.fixed(figures.aero().downforceFront(), 0) + " N front, "
+                                + Numbers.fixed(figures.aero().downforceRear(), 0) + " N rear")
                 .item(
                         "Ride height",
                         "at rest "
                                 + heights(car.value(Quantity.RIDE_HEIGHT_FRONT), car.value(Quantity.RIDE_HEIGHT_REAR))
                                 + ", at " + Numbers.plain(airSpeedKmh) + " km/h "
-                                + heights(figures.rideHeightFront(), figures.rideHeightRear()))
+                                + heights(
+                                        figures.aero().rideHeightFront(),
+                                        figures.aero().rideHeightRear()))
                 .item("Roll", Numbers.percent(figures.frontRollShare()) + " % of the roll stiffness at the front")
                 .item(
                         "Tyres",
@@ -167,20 +171,20 @@ public final class CarReport {
     private Report fields() {
         return new Report()
                 .field("massWithFuelKg", figures.mass())
-                .field("peakPowerW", figures.peakPower())
-                .field("peakPowerRpm", figures.peakPowerRpm())
-                .field("peakTorqueNm", figures.peakTorque())
-                .field("peakTorqueRpm", figures.peakTorqueRpm())
+                .field("peakPowerW", figures.engine().peakPower())
+                .field("peakPowerRpm", figures.engine().peakPowerRpm())
+                .field("peakTorqueNm", figures.engine().peakTorque())
+                .field("peakTorqueRpm", figures.engine().peakTorqueRpm())
                 .field("drive", layout())
                 .field("gearRatios", InputHash.list(car.gearRatios()))
                 .field("gearSpeedsAtRevLimitKmh", InputHash.list(gearSpeedsKmh()))
                 .field("frontRollSharePercent", Unit.NONE.convert(figures.frontRollShare(), Unit.PERCENT))
                 .field("airSpeedKmh", airSpeedKmh)
-                .field("dragN", figures.drag())
-                .field("frontDownforceN", figures.downforceFront())
-                .field("rearDownforceN", figures.downforceRear())
-                .field("frontRideHeightMm", figures.rideHeightFront())
-                .field("rearRideHeightMm", figures.rideHeightRear());
+                .field("dragN", figures.aero().drag())
+                .field("frontDownforceN", figures.aero().downforceFront())
+                .field("rearDownforceN", figures.aero().downforceRear())
+                .field("frontRideHeightMm", figures.aero().rideHeightFront())
+                .field("rearRideHeightMm", figures.aero().rideHeightRear());
     }
 
     private static boolean isChoice(Adjustment adjustment) {

@@ -72,13 +72,13 @@ public record ChosenLine(
 
     private static String foundFor(StoredLine stored) {
         List<String> parts = new ArrayList<>();
-        if (!stored.car().isEmpty()) {
-            parts.add(stored.car());
+        if (!stored.search().car().isEmpty()) {
+            parts.add(stored.search().car());
         }
-        if (!stored.setup().isEmpty()) {
-            parts.add(stored.setup());
+        if (!stored.search().setup().isEmpty()) {
+            parts.add(stored.search().setup());
         }
-        stored.lapTime().ifPresent(time -> parts.add(Numbers.lapTime(time)));
+        stored.search().lapTime().ifPresent(time -> parts.add(Numbers.lapTime(time)));
         return parts.isEmpty() ? "" : "; found for " + String.join(", ", parts);
     }
 

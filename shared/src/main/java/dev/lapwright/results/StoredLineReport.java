@@ -17,14 +17,18 @@ public final class StoredLineReport {
                 .field("name", line.name())
                 .field("road", line.road())
                 .field("roadLengthM", line.roadLength());
-        line.kind().ifPresent(kind -> report.item("Looked for", kind.word()).field("lookedFor", kind.word()));
-        said(report, "Car", line.car());
-        said(report, "Setup", line.setup());
-        report.field("car", line.car()).field("setup", line.setup());
-        line.lapTime()
+        line.search()
+                .kind()
+                .ifPresent(kind -> report.item("Looked for", kind.word()).field("lookedFor", kind.word()));
+        said(report, "Car", line.search().car());
+        said(report, "Setup", line.search().setup());
+        report.field("car", line.search().car()).field("setup", line.search().setup());
+        line.search()
+                .lapTime()
                 .ifPresent(
                         time -> report.item("Lap time", Numbers.lapTime(time)).field("lapTimeS", time));
-        line.margin()
+        line.search()
+                .margin()
                 .ifPresent(margin -> report.item("Margin", Numbers.plain(margin) + " m on each side")
                         .field("marginM", margin));
         double least = Arrays.stream(line.offsets()).min().orElseThrow();

@@ -135,13 +135,16 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
         return setup.name() + (said.isEmpty() ? "" : " with " + text);
     }
 
+    /** What is driven and where, for a heading. */
+    public String title() {
+        return car.name() + " at " + track.name();
+    }
+
     /** Begins a report with what is driven, where, and on what day. */
     public Report heading() {
         String kind = track.isClosed() ? "closed circuit" : "open run";
         return new Report()
-                .title(
-                        car.name() + " at " + track.name(),
-                        ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
+                .title(title(), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
                 .item("Setup", setupText())
                 .item("Conditions", text(day));
     }

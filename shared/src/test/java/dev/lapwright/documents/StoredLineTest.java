@@ -53,11 +53,11 @@ class StoredLineTest {
     @Test
     void whatItWasFoundForIsReadAsItWasWritten() {
         StoredLine read = read(DocumentWriter.text(stored()));
-        assertThat(read.kind()).contains(LineKind.SMOOTHEST);
-        assertThat(read.car()).isEqualTo(CAR.name());
-        assertThat(read.setup()).isEqualTo("standard");
-        assertThat(read.lapTime()).hasValue(40.125);
-        assertThat(read.margin()).hasValue(CHOICES.margin());
+        assertThat(read.search().kind()).contains(LineKind.SMOOTHEST);
+        assertThat(read.search().car()).isEqualTo(CAR.name());
+        assertThat(read.search().setup()).isEqualTo("standard");
+        assertThat(read.search().lapTime()).hasValue(40.125);
+        assertThat(read.search().margin()).hasValue(CHOICES.margin());
     }
 
     @Test

@@ -2,8 +2,7 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.WingTrade;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
@@ -24,20 +23,20 @@ public final class BriefAero {
         this.charts = charts;
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<List<WingTrade>> wings = brief.result().wings();
         BriefResult.Part<BriefResult.AeroExchange> exchange = brief.result().exchange();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         exchange.value()
                 .ifPresentOrElse(
-                        found -> blocks.add(PageBlock.paragraph(exchange(found))),
+                        found -> blocks.add(Page.Block.paragraph(exchange(found))),
                         () -> blocks.add(BriefPage.missing(exchange)));
         wings.value().ifPresentOrElse(found -> found.forEach(wing -> wing(blocks, wing)), () -> {
             if (exchange.isThere() || !wings.problem().equals(exchange.problem())) {
                 blocks.add(BriefPage.missing(wings));
             }
         });
-        return new PageSection(
+        return new Page.Section(
                 "aero",
                 "Wing, drag and grip",
                 "More wing presses the car down and makes it faster in corners, and holds it back on straights: the"
@@ -58,9 +57,9 @@ public final class BriefAero {
                 + " m², its downforce area (ClA) " + Numbers.fixed(found.downforceArea(), 2) + " m²." + rule;
     }
 
-    private void wing(List<PageBlock> blocks, WingTrade wing) {
-        blocks.add(PageBlock.subheading(BriefWords.name(wing.adjustment())));
-        blocks.add(PageBlock.paragraph(verdict(wing)));
+    private void wing(List<Page.Block> blocks, WingTrade wing) {
+        blocks.add(Page.Block.subheading(BriefWords.name(wing.adjustment())));
+        blocks.add(Page.Block.paragraph(verdict(wing)));
         if (wing.fastest().isPresent() && wing.choices().size() > 2) {
             blocks.add(charts.lapTimeOverWing(
                     wing,
@@ -73,7 +72,7 @@ public final class BriefAero {
                                 + " faster in the corners. Larger points are faster laps."));
             }
         }
-        blocks.add(PageBlock.table(choices(wing), wing.choices()));
+        blocks.add(Page.Block.table(choices(wing), wing.choices()));
     }
 
     private static String verdict(WingTrade wing) {

@@ -1,8 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.LapTrace;
@@ -22,11 +21,11 @@ public final class BriefBalance {
         this.charts = charts;
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<BalanceResult> part = brief.result().balance();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "balance",
                 "Balance by phase of the corner",
                 "At the limit one end slides first: front first is understeer (the car pushes wide), rear first oversteer"
@@ -34,8 +33,8 @@ public final class BriefBalance {
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, BalanceResult found) {
-        blocks.add(PageBlock.paragraph(means(found)));
+    private void fill(List<Page.Block> blocks, BalanceResult found) {
+        blocks.add(Page.Block.paragraph(means(found)));
         blocks.add(charts.balance(
                 found,
                 "To the right, filled: the front gives up first. To the left, outlined: the rear does. The longer the bar,"
@@ -48,7 +47,7 @@ public final class BriefBalance {
                 .flatMap(suggested -> suggested.balance().value())
                 .ifPresent(suggested -> blocks.add(beside(found, suggested)));
         blocks.add(
-                PageBlock.paragraph(
+                Page.Block.paragraph(
                         "The model knows no driver and no transient: it says which end has less grip, not how"
                                 + " the car gets there. Against a complaint of the driver's, 'lapwright balance' ranks what to turn."));
     }
@@ -76,7 +75,7 @@ public final class BriefBalance {
         };
     }
 
-    private static PageBlock table(BalanceResult found) {
+    private static Page.Block table(BalanceResult found) {
         Table<Optional<BalanceResult.CornerBalance>> table = Table.<Optional<BalanceResult.CornerBalance>>of(
                         "The end that gives up first, and what the other has left, g")
                 .words(
@@ -104,15 +103,15 @@ public final class BriefBalance {
         found.corners().forEach(corner -> rows.add(Optional.of(corner)));
         // The mean of all corners comes last.
         rows.add(Optional.empty());
-        return PageBlock.table(table.marking(Optional::isEmpty), rows);
+        return Page.Block.table(table.marking(Optional::isEmpty), rows);
     }
 
-    private static PageBlock beside(BalanceResult found, BalanceResult suggested) {
+    private static Page.Block beside(BalanceResult found, BalanceResult suggested) {
         Table<BalancePhase> table = Table.<BalancePhase>of("Mean of all corners, now and with the suggested setup")
                 .words("", "Phase", phase -> capital(when(phase)))
                 .words("", "Now", phase -> cell(found.understeer(phase)))
                 .words("", "Suggested", phase -> cell(suggested.understeer(phase)));
-        return PageBlock.table(table, List.of(BalancePhase.values()));
+        return Page.Block.table(table, List.of(BalancePhase.values()));
     }
 
     private static String capital(String text) {

@@ -14,11 +14,9 @@ import dev.lapwright.charts.sweep.SweepTime;
 import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.cli.output.MinusSign;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageFigure;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.study.BalanceCommand;
 import dev.lapwright.cli.study.GearingCharts;
-import dev.lapwright.cli.study.LapCharts;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
@@ -45,7 +43,7 @@ public final class BriefCharts {
         this.brief = brief;
     }
 
-    public PageBlock circuit(String caption) {
+    public Page.Block circuit(String caption) {
         String title = "Map of " + brief.subject().track().name();
         return both(
                 title,
@@ -58,7 +56,7 @@ public final class BriefCharts {
                         title));
     }
 
-    public PageBlock speed(String caption) {
+    public Page.Block speed(String caption) {
         String title = "Speed and gear over a lap of " + brief.subject().track().name();
         return both(
                 title,
@@ -71,7 +69,7 @@ public final class BriefCharts {
                         title));
     }
 
-    public PageBlock worth(List<SensitivityResult.Worth> worths, double visible, String caption) {
+    public Page.Block worth(List<SensitivityResult.Worth> worths, double visible, String caption) {
         String title = "What the fastest and the slowest setting of each adjustment do to the lap time";
         List<RankedWorth.WorthBars> bars =
                 worths.stream().map(BriefCharts::bars).toList();
@@ -80,7 +78,7 @@ public final class BriefCharts {
                 caption,
                 true,
                 style -> InlineImage.svg(
-                        RankedWorth.overTheRange(LapCharts.subject(brief.subject()), bars, visible, style),
+                        RankedWorth.overTheRange(brief.subject().title(), bars, visible, style),
                         RankedWorth.sizeOverTheRange(width(style), bars.size(), style),
                         style,
                         id("worth", style),
@@ -101,7 +99,7 @@ public final class BriefCharts {
                 MinusSign.in(SensitivityReport.setting(worth, worth.worst().setting())));
     }
 
-    public PageBlock lapTimeOverWing(WingTrade wing, String caption) {
+    public Page.Block lapTimeOverWing(WingTrade wing, String caption) {
         String title = "Lap time over " + BriefWords.inSentence(wing.adjustment());
         return both(
                 title,
@@ -114,7 +112,7 @@ public final class BriefCharts {
                         title));
     }
 
-    public PageBlock topSpeedOverCorners(WingTrade wing, String caption) {
+    public Page.Block topSpeedOverCorners(WingTrade wing, String caption) {
         String title = "Top speed against cornering speed over " + BriefWords.inSentence(wing.adjustment());
         return both(
                 title,
@@ -144,13 +142,13 @@ public final class BriefCharts {
     }
 
     /** Too full for a small screen, which has the table. */
-    public PageBlock gears(GearingResult gearing, String caption) {
+    public Page.Block gears(GearingResult gearing, String caption) {
         String title = "Engine speed over road speed in each gear";
         return wide(
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        GearSawtooth.of(LapCharts.subject(brief.subject()), GearingCharts.curves(gearing), FOR_WIDE),
+                        GearSawtooth.of(brief.subject().title(), GearingCharts.curves(gearing), FOR_WIDE),
                         size(FOR_WIDE, 440, 440),
                         FOR_WIDE,
                         id("gears", FOR_WIDE),
@@ -158,7 +156,7 @@ public final class BriefCharts {
     }
 
     /** Too wide for a small screen, which has the table. */
-    public PageBlock balance(BalanceResult balance, String caption) {
+    public Page.Block balance(BalanceResult balance, String caption) {
         String title = "Which axle reaches its limit first in each phase of each corner";
         List<BalancePhases.BalanceBars> bars =
                 balance.corners().stream().map(BalanceCommand::bars).toList();
@@ -166,48 +164,49 @@ public final class BriefCharts {
                 title,
                 caption,
                 () -> InlineImage.svg(
-                        BalancePhases.of(LapCharts.subject(brief.subject()), bars, FOR_WIDE),
+                        BalancePhases.of(brief.subject().title(), bars, FOR_WIDE),
                         new ImageSize(960, BalancePhases.size(bars.size()).height()),
                         FOR_WIDE,
                         id("balance", FOR_WIDE),
                         title));
     }
 
-    public PageBlock laps(String name, EvidenceResult evidence, String caption) {
+    public Page.Block laps(String name, EvidenceResult evidence, String caption) {
         String title = "Every lap of the log";
         return both(
                 title,
                 caption,
                 style -> InlineImage.svg(
-                        LapLog.of(LapCharts.subject(brief.subject()), evidence, style),
+                        LapLog.of(brief.subject().title(), evidence, style),
                         size(style, 460, 400),
                         style,
                         id(name, style),
                         title));
     }
 
-    private static PageBlock both(String title, String caption, Function<ChartStyle, String> drawing) {
+    private static Page.Block both(String title, String caption, Function<ChartStyle, String> drawing) {
         return both(title, caption, false, drawing);
     }
 
-    private static PageBlock both(String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
+    private static Page.Block both(String title, String caption, boolean tall, Function<ChartStyle, String> drawing) {
         try {
-            return PageBlock.figure(new PageFigure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), tall, caption));
+            return Page.Block.figure(
+                    new Page.Figure(drawing.apply(FOR_WIDE), drawing.apply(FOR_NARROW), tall, caption));
         } catch (ChartException broken) {
             return undrawn(title, broken);
         }
     }
 
-    private static PageBlock wide(String title, String caption, Supplier<String> drawing) {
+    private static Page.Block wide(String title, String caption, Supplier<String> drawing) {
         try {
-            return PageBlock.figure(new PageFigure(drawing.get(), null, true, caption));
+            return Page.Block.figure(new Page.Figure(drawing.get(), null, true, caption));
         } catch (ChartException broken) {
             return undrawn(title, broken);
         }
     }
 
-    private static PageBlock undrawn(String title, ChartException broken) {
-        return PageBlock.missing(
+    private static Page.Block undrawn(String title, ChartException broken) {
+        return Page.Block.missing(
                 "The picture '" + title + "' could not be drawn: " + broken.problem() + ".",
                 BriefWords.sentence(broken.remedy()));
     }

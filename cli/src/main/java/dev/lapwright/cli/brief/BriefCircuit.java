@@ -2,9 +2,7 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Unit;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
-import dev.lapwright.cli.page.PageShare;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
@@ -26,12 +24,12 @@ public final class BriefCircuit {
         this.charts = charts;
     }
 
-    public PageSection circuit() {
-        List<PageBlock> blocks = new ArrayList<>();
+    public Page.Section circuit() {
+        List<Page.Block> blocks = new ArrayList<>();
         blocks.add(charts.circuit("The road seen from above, north up, corners shaded and numbered in driving order."));
-        times().ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
+        times().ifPresent(text -> blocks.add(Page.Block.paragraph(text)));
         blocks.add(places());
-        return new PageSection(
+        return new Page.Section(
                 "circuit",
                 "The circuit, and where the time goes",
                 "The lap cut into its corners and the straights between them: the longer the car spends in a place, the"
@@ -68,7 +66,7 @@ public final class BriefCircuit {
         return place.isCorner() ? place.label() : "the straight " + place.label();
     }
 
-    private PageBlock places() {
+    private Page.Block places() {
         Table<BriefResult.PlaceShare> table = Table.<BriefResult.PlaceShare>of("Corners and straights in driving order")
                 .words("", "Place", BriefResult.PlaceShare::label)
                 .words("", "Kind", BriefCircuit::kind)
@@ -109,7 +107,7 @@ public final class BriefCircuit {
                 .with(Table.Trait.LESSER)
                 .words("", "Mostly limited by", place -> place.mainLimit().label())
                 .marking(BriefResult.PlaceShare::isCorner);
-        return PageBlock.table(table, result.places());
+        return Page.Block.table(table, result.places());
     }
 
     private static String kind(BriefResult.PlaceShare place) {
@@ -123,25 +121,25 @@ public final class BriefCircuit {
         return Numbers.fixed(Unit.METRE_PER_SECOND.convert(metresPerSecond, Unit.KILOMETRE_PER_HOUR), 0);
     }
 
-    public PageSection limits() {
-        List<PageBlock> blocks = new ArrayList<>();
+    public Page.Section limits() {
+        List<Page.Block> blocks = new ArrayList<>();
         List<Map.Entry<Limit, Double>> shares =
                 new ArrayList<>(result.lap().limitShares().entrySet());
         shares.removeIf(share -> !(share.getValue() > 0));
         shares.sort((a, b) -> Double.compare(b.getValue(), a.getValue()));
         double most = shares.isEmpty() ? 1 : shares.get(0).getValue();
-        blocks.add(PageBlock.shares(shares.stream()
-                .map(share -> new PageShare(
+        blocks.add(Page.Block.shares(shares.stream()
+                .map(share -> new Page.Share(
                         said(share.getKey()),
                         Numbers.percent(share.getValue()) + " %",
                         Numbers.fixed(100 * share.getValue() / most, 1) + "%"))
                 .toList()));
-        blocks.add(PageBlock.paragraph(meaning(shares)));
+        blocks.add(Page.Block.paragraph(meaning(shares)));
         blocks.add(
                 charts.speed(
                         "Speed over distance from the start line, with the gear beneath. Shaded stretches are corners; the"
                                 + " numbers at the dips are their lowest speeds in km/h; broken lines part the timing sectors."));
-        return new PageSection(
+        return new Page.Section(
                 "limits",
                 "What limits the car where",
                 "At every metre one thing keeps the car from going faster; the bars say for how much of the lap each of"

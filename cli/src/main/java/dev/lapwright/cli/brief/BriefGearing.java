@@ -1,8 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.GearingReport;
@@ -27,11 +26,11 @@ public final class BriefGearing {
         this.charts = charts;
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<GearingResult> part = brief.result().gearing();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "gearing",
                 "Gearing",
                 "Short gears (a larger final drive) pull harder and run out of revs sooner, long ones the other way"
@@ -39,11 +38,11 @@ public final class BriefGearing {
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, GearingResult found) {
+    private void fill(List<Page.Block> blocks, GearingResult found) {
         GearingReport gearing = new GearingReport(brief.subject(), BEFORE_BRAKING_S, found);
         gearing.reading()
                 .forEach(text -> blocks.add(
-                        PageBlock.paragraph(BriefWords.named(text, found.car().adjustments()))));
+                        Page.Block.paragraph(BriefWords.named(text, found.car().adjustments()))));
         blocks.add(charts.gears(
                 found,
                 "Thin lines: engine speed over road speed in each gear up to the rev limit. Heavy line: how this lap goes up"
@@ -56,7 +55,7 @@ public final class BriefGearing {
         }
     }
 
-    private static PageBlock gears(GearingResult found) {
+    private static Page.Block gears(GearingResult found) {
         GearingResult.GearedLap lap = found.asGiven().baseline();
         double[] times = lap.timeInGear();
         Table<GearingResult.Gear> table = Table.<GearingResult.Gear>of("The gears as fitted")
@@ -66,10 +65,10 @@ public final class BriefGearing {
                 .number("", "Share", "% of lap", Numbers::percent, gear -> times[gear.gear() - 1] / lap.lapTime())
                 .with(Table.Trait.LESSER)
                 .number("", "Speed at the rev limit", "km/h", Numbers::kmh, GearingResult.Gear::limitSpeed);
-        return PageBlock.table(table, found.gears());
+        return Page.Block.table(table, found.gears());
     }
 
-    private PageBlock choices(GearingReport gearing, SweepAxis axis) {
+    private Page.Block choices(GearingReport gearing, SweepAxis axis) {
         GearingResult.Scenario given = gearing.result().asGiven();
         Optional<GearingResult.Candidate> best = gearing.best(given, axis);
         String name = Subject.isAdjustment(gearing.result().car(), axis.name())
@@ -92,7 +91,7 @@ public final class BriefGearing {
                                 gearing.isFitted(tried),
                                 best.filter(tried::equals).isPresent()))
                 .marking(gearing::isFitted);
-        return PageBlock.table(table, given.choices(axis.name()));
+        return Page.Block.table(table, given.choices(axis.name()));
     }
 
     private static String lap(

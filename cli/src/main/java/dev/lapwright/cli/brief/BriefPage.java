@@ -3,8 +3,6 @@ package dev.lapwright.cli.brief;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.cli.page.Page;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageFact;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.Subject;
@@ -52,25 +50,26 @@ public final class BriefPage {
                         + " conditions give the same page again; all numbers are in the JSON file beside it.");
     }
 
-    private List<PageFact> facts() {
+    private List<Page.Fact> facts() {
         Track track = brief.subject().track();
-        List<PageFact> facts = new ArrayList<>();
-        facts.add(new PageFact("Car", brief.subject().car().name()));
-        facts.add(new PageFact(
+        List<Page.Fact> facts = new ArrayList<>();
+        facts.add(new Page.Fact("Car", brief.subject().car().name()));
+        facts.add(new Page.Fact(
                 "Circuit",
                 track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
-        facts.add(new PageFact("Setup now", brief.subject().setupText()));
-        facts.add(new PageFact("Conditions", Subject.text(brief.subject().day()).replace("degC", "°C")));
-        facts.add(new PageFact(
+        facts.add(new Page.Fact("Setup now", brief.subject().setupText()));
+        facts.add(
+                new Page.Fact("Conditions", Subject.text(brief.subject().day()).replace("degC", "°C")));
+        facts.add(new Page.Fact(
                 "Race", BriefTyresAndFuel.race(brief.result().choices().race())));
-        brief.log().ifPresent(log -> facts.add(new PageFact("Laps driven", log.name())));
+        brief.log().ifPresent(log -> facts.add(new Page.Fact("Laps driven", log.name())));
         return facts;
     }
 
     /** Why a part is not there, and what to do. */
-    public static PageBlock missing(BriefResult.Part<?> part) {
+    public static Page.Block missing(BriefResult.Part<?> part) {
         String remedy = part.remedy().isEmpty() ? "nothing can be done about it here" : part.remedy();
-        return PageBlock.missing(BriefWords.sentence(part.problem()), BriefWords.sentence(remedy));
+        return Page.Block.missing(BriefWords.sentence(part.problem()), BriefWords.sentence(remedy));
     }
 }

@@ -2,8 +2,7 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -23,29 +22,29 @@ public final class BriefProof {
         this.charts = charts;
     }
 
-    public PageSection section() {
-        List<PageBlock> blocks = new ArrayList<>();
+    public Page.Section section() {
+        List<Page.Block> blocks = new ArrayList<>();
         BriefResult.Part<Proof> part = brief.result().proof();
         if (brief.log().isEmpty()) {
-            blocks.add(PageBlock.paragraph(
+            blocks.add(Page.Block.paragraph(
                     "Nothing has been driven yet, or no log was given. Afterwards make this page again"
                             + " with --laps and the log of lap times (columns time, setup and, if known, run and flag): this section"
                             + " then says which changes were real, and whether the model had them right."));
         } else {
             part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         }
-        return new PageSection(
+        return new Page.Section(
                 "proof",
                 "After driving: what the laps proved",
                 "Whether each change of setup shows in the lap times, beside what the model expected; minus is faster.",
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, Proof found) {
-        blocks.add(PageBlock.paragraph(pace(found)));
+    private void fill(List<Page.Block> blocks, Proof found) {
+        blocks.add(Page.Block.paragraph(pace(found)));
         blocks.add(paces(found));
         if (found.changes().isEmpty()) {
-            blocks.add(PageBlock.paragraph(
+            blocks.add(Page.Block.paragraph(
                     "All laps are with one setup: there is no change to judge. Name the setups in a column setup."));
             return;
         }
@@ -53,15 +52,15 @@ public final class BriefProof {
         int number = 0;
         for (Proof.Change change : found.changes()) {
             number++;
-            blocks.add(PageBlock.subheading(change.after() + " against " + change.before()));
+            blocks.add(Page.Block.subheading(change.after() + " against " + change.before()));
             Optional<EvidenceResult> seen = change.seen().value();
             if (seen.isEmpty()) {
                 blocks.add(BriefPage.missing(change.seen()));
                 continue;
             }
-            blocks.add(PageBlock.paragraph(verdict(seen.get())));
+            blocks.add(Page.Block.paragraph(verdict(seen.get())));
             if (!change.expected().isThere()) {
-                blocks.add(PageBlock.paragraph("The model was not asked: "
+                blocks.add(Page.Block.paragraph("The model was not asked: "
                         + BriefWords.sentence(change.expected().problem() + remedy(change.expected()))));
             }
             if (number == 1) {
@@ -91,7 +90,7 @@ public final class BriefProof {
                 + ". The model compares settings better than it predicts lap times.";
     }
 
-    private static PageBlock paces(Proof found) {
+    private static Page.Block paces(Proof found) {
         Table<EvidenceResult.SetupPace> table = Table.<EvidenceResult.SetupPace>of(
                         "Pace in each setup, with the day's course taken out of mean and scatter")
                 .words("", "Setup", EvidenceResult.SetupPace::setup)
@@ -100,10 +99,10 @@ public final class BriefProof {
                 .number("", "Median", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::median)
                 .number("", "Mean", "min:s", Numbers::lapTime, EvidenceResult.SetupPace::mean)
                 .number("", "Scatter", "s", Numbers.fixed(3), EvidenceResult.SetupPace::spread);
-        return PageBlock.table(table, found.paces());
+        return Page.Block.table(table, found.paces());
     }
 
-    private static PageBlock changes(Proof found) {
+    private static Page.Block changes(Proof found) {
         Table<Proof.Change> table = Table.<Proof.Change>of("Each change, as seen and as expected")
                 .words("", "Change", change -> change.before() + " to " + change.after())
                 .words(
@@ -139,6 +138,6 @@ public final class BriefProof {
                         change -> change.agrees()
                                 .map(yes -> yes ? "agrees" : "disagrees")
                                 .orElse("not known"));
-        return PageBlock.table(table, found.changes());
+        return Page.Block.table(table, found.changes());
     }
 }

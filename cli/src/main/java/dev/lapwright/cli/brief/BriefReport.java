@@ -1,7 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.cli.page.PageFact;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.BriefSummary;
@@ -21,7 +21,7 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
     /** What it comes to, for people, and all of it for machines. */
     public Report report() {
         Report report = subject.heading().gap();
-        for (PageFact fact : new BriefShort(this).facts()) {
+        for (Page.Fact fact : new BriefShort(this).facts()) {
             // What must not be broken on the page is an ordinary space here.
             report.item(fact.name(), fact.text().replace('\u00A0', ' '));
         }

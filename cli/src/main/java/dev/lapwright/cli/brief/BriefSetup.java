@@ -4,8 +4,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
@@ -24,11 +23,11 @@ public final class BriefSetup {
         this.now = brief.result().car();
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<SuggestedSetup> part = brief.result().suggestion();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "setup",
                 "The suggested setup beside the current one",
                 "The setup with the fewest changes that is within " + DifferenceWords.least()
@@ -37,18 +36,18 @@ public final class BriefSetup {
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, SuggestedSetup found) {
-        blocks.add(PageBlock.paragraph(inAll(found)));
+    private void fill(List<Page.Block> blocks, SuggestedSetup found) {
+        blocks.add(Page.Block.paragraph(inAll(found)));
         if (!found.changes().isEmpty()) {
             blocks.add(changes(found));
-            together(found).ifPresent(text -> blocks.add(PageBlock.paragraph(text)));
+            together(found).ifPresent(text -> blocks.add(Page.Block.paragraph(text)));
         }
         if (!now.adjustments().isEmpty()) {
-            blocks.add(PageBlock.subheading("The whole setup sheet"));
+            blocks.add(Page.Block.subheading("The whole setup sheet"));
             blocks.add(sheet(found));
         }
         if (!found.chosen()) {
-            blocks.add(PageBlock.paragraph(named(found)));
+            blocks.add(Page.Block.paragraph(named(found)));
         }
     }
 
@@ -78,7 +77,7 @@ public final class BriefSetup {
                 : " Nothing found is faster.";
     }
 
-    private static PageBlock changes(SuggestedSetup found) {
+    private static Page.Block changes(SuggestedSetup found) {
         Table<SuggestedSetup.Change> table = Table.<SuggestedSetup.Change>of("The changes, the one worth most first")
                 .words("", "Change", change -> BriefWords.name(change.change().adjustment()))
                 .text(
@@ -100,7 +99,7 @@ public final class BriefSetup {
                                 .orElse("limit"))
                 .words("", "Why", BriefSetup::why)
                 .with(Table.Trait.LONG);
-        return PageBlock.table(table, found.changes());
+        return Page.Block.table(table, found.changes());
     }
 
     private static String why(SuggestedSetup.Change change) {
@@ -133,7 +132,7 @@ public final class BriefSetup {
                                 : "each is worth more for the others, so make them together."));
     }
 
-    private PageBlock sheet(SuggestedSetup found) {
+    private Page.Block sheet(SuggestedSetup found) {
         Table<Adjustment> table = Table.<Adjustment>of("Every adjustment of the car; what changes stands out")
                 .words("", "Adjustment", BriefWords::name)
                 .text("Now", "", adjustment -> BriefWords.setting(adjustment, now.setting(adjustment.name())))
@@ -149,7 +148,7 @@ public final class BriefSetup {
                                         found.car().setting(adjustment.name()) - now.setting(adjustment.name()))
                                 : "–")
                 .marking(adjustment -> moved(found, adjustment));
-        return PageBlock.table(table, now.adjustments());
+        return Page.Block.table(table, now.adjustments());
     }
 
     private boolean moved(SuggestedSetup found, Adjustment adjustment) {

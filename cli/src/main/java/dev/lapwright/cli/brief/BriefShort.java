@@ -5,7 +5,7 @@ import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.SuggestedSetup;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.car.Unit;
-import dev.lapwright.cli.page.PageFact;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
@@ -30,14 +30,14 @@ public final class BriefShort {
         result = brief.result();
     }
 
-    public List<PageFact> facts() {
-        List<PageFact> facts = new ArrayList<>();
-        facts.add(new PageFact("The lap", lap()));
-        worthDoing().ifPresent(text -> facts.add(new PageFact("Worth doing", text)));
-        leaveAlone().ifPresent(text -> facts.add(new PageFact("Leave alone", text)));
-        result.tests().value().ifPresent(plan -> facts.add(new PageFact("Test", tests(plan))));
-        result.stint().value().ifPresent(found -> facts.add(new PageFact("Fuel", BriefTyresAndFuel.carry(found))));
-        proved().ifPresent(text -> facts.add(new PageFact("Driven", text)));
+    public List<Page.Fact> facts() {
+        List<Page.Fact> facts = new ArrayList<>();
+        facts.add(new Page.Fact("The lap", lap()));
+        worthDoing().ifPresent(text -> facts.add(new Page.Fact("Worth doing", text)));
+        leaveAlone().ifPresent(text -> facts.add(new Page.Fact("Leave alone", text)));
+        result.tests().value().ifPresent(plan -> facts.add(new Page.Fact("Test", tests(plan))));
+        result.stint().value().ifPresent(found -> facts.add(new Page.Fact("Fuel", BriefTyresAndFuel.carry(found))));
+        proved().ifPresent(text -> facts.add(new Page.Fact("Driven", text)));
         return facts;
     }
 

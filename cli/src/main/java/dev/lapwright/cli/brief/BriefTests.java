@@ -2,8 +2,7 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.TestPlan;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
@@ -21,11 +20,11 @@ public final class BriefTests {
         this.brief = brief;
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<TestPlan> part = brief.result().tests();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "tests",
                 "Test runs, in the order to do them",
                 "Each test is driven as it was, with the change, and as it was again, in clean laps without out laps and in"
@@ -33,16 +32,16 @@ public final class BriefTests {
                 blocks);
     }
 
-    private static void fill(List<PageBlock> blocks, TestPlan plan) {
+    private static void fill(List<Page.Block> blocks, TestPlan plan) {
         List<TestPlan.Run> drive = plan.toDrive();
         if (drive.isEmpty()) {
             blocks.add(
-                    PageBlock.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
+                    Page.Block.paragraph("None: nothing that could be changed is worth enough to show in " + plan.laps()
                             + " laps that scatter by " + Numbers.plain(plan.scatter())
                             + " s. Use the laps to drive; a driver who repeats better sees more."));
         } else {
             blocks.add(toDrive(drive));
-            blocks.add(PageBlock.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
+            blocks.add(Page.Block.paragraph("Of " + plan.laps() + " laps " + (plan.laps() - plan.lapsLeft())
                     + " are used up by these, " + plan.lapsLeft()
                     + " are left. Change nothing else meanwhile, write down"
                     + " every lap, and name the setup that was changed by what is set, here " + example(drive.get(0))
@@ -52,7 +51,7 @@ public final class BriefTests {
                 .filter(run -> run.fate() != TestPlan.Run.Fate.DRIVE)
                 .toList();
         if (!not.isEmpty()) {
-            blocks.add(PageBlock.subheading("Not worth laps"));
+            blocks.add(Page.Block.subheading("Not worth laps"));
             blocks.add(notToDrive(not));
         }
     }
@@ -64,7 +63,7 @@ public final class BriefTests {
                 .collect(Collectors.joining(","));
     }
 
-    private static PageBlock toDrive(List<TestPlan.Run> runs) {
+    private static Page.Block toDrive(List<TestPlan.Run> runs) {
         Table<TestPlan.Run> table = Table.<TestPlan.Run>of("Test runs")
                 .boxes("Done")
                 .words("", "Change", run -> runs.indexOf(run) + 1 + ". " + title(run))
@@ -84,7 +83,7 @@ public final class BriefTests {
                 .blank("Mean as it was", "min:s")
                 .blank("Mean with it", "min:s")
                 .blank("Kept?", "");
-        return PageBlock.table(table, runs);
+        return Page.Block.table(table, runs);
     }
 
     private static String title(TestPlan.Run run) {
@@ -106,7 +105,7 @@ public final class BriefTests {
         return sector + String.join(", ", names);
     }
 
-    private static PageBlock notToDrive(List<TestPlan.Run> runs) {
+    private static Page.Block notToDrive(List<TestPlan.Run> runs) {
         Table<TestPlan.Run> table = Table.<TestPlan.Run>of("What these laps cannot show")
                 .words("", "Change", BriefTests::title)
                 .number(
@@ -123,6 +122,6 @@ public final class BriefTests {
                                 ? "the tests above use up the laps"
                                 : "the laps there are cannot show it: believe the model or leave it")
                 .with(Table.Trait.LONG);
-        return PageBlock.table(table, runs);
+        return Page.Block.table(table, runs);
     }
 }

@@ -2,8 +2,7 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Unit;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.pressures.PressureDay;
@@ -24,11 +23,11 @@ public final class BriefTyresAndFuel {
         this.brief = brief;
     }
 
-    public PageSection pressures() {
+    public Page.Section pressures() {
         BriefResult.Part<BriefResult.StartPressures> part = brief.result().pressures();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> pressures(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "pressures",
                 "Tyre pressures to start from",
                 "Set the cold pressure before driving; read the hot one straight after the first run and correct by the"
@@ -36,13 +35,13 @@ public final class BriefTyresAndFuel {
                 blocks);
     }
 
-    private static void pressures(List<PageBlock> blocks, BriefResult.StartPressures found) {
+    private static void pressures(List<Page.Block> blocks, BriefResult.StartPressures found) {
         PressureResult study = found.study();
         String from = found.logged()
                 ? "They follow from the pairs of cold and hot pressure that were logged."
                 : "No pressures were logged, so the gas is supposed to run at " + Numbers.fixed(found.gasTempC(), 0)
                         + " °C, as the tyres of the car's document do: a place to begin, not a result.";
-        blocks.add(PageBlock.paragraph(from + " For tyres at " + Numbers.fixed(study.coldTempC(), 0)
+        blocks.add(Page.Block.paragraph(from + " For tyres at " + Numbers.fixed(study.coldTempC(), 0)
                 + " °C when they are set, " + day(study.next()) + "."));
         Table<PressureResult.Tyre> table = Table.<PressureResult.Tyre>of("Cold pressures to set")
                 .words("", "Tyre", tyre -> tyre.wheel().label())
@@ -54,10 +53,10 @@ public final class BriefTyresAndFuel {
                 .text("Hot wanted", "bar", tyre -> bar(tyre.targetKpa()))
                 .with(Table.Trait.LESSER)
                 .blank("Hot as read", "psi or bar");
-        blocks.add(PageBlock.table(table, study.tyres()));
+        blocks.add(Page.Block.table(table, study.tyres()));
         if (!study.tyres().isEmpty()) {
             PressureResult.Tyre first = study.tyres().get(0);
-            blocks.add(PageBlock.paragraph("One psi more cold gives about "
+            blocks.add(Page.Block.paragraph("One psi more cold gives about "
                     + Numbers.fixed(first.hotPerCold(study.next(), study.coldTempC()), 2) + " psi more hot."
                     + weather(study, first)));
         }
@@ -94,11 +93,11 @@ public final class BriefTyresAndFuel {
         return Numbers.fixed(Unit.KILOPASCAL.convert(kpa, Unit.BAR), 2);
     }
 
-    public PageSection fuel() {
+    public Page.Section fuel() {
         BriefResult.Part<StintResult> part = brief.result().stint();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fuel(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "fuel",
                 "Fuel for the race",
                 "What the engine burns on laps driven at the limit from flag to flag, with what the formation lap and the"
@@ -106,8 +105,8 @@ public final class BriefTyresAndFuel {
                 blocks);
     }
 
-    private static void fuel(List<PageBlock> blocks, StintResult found) {
-        blocks.add(PageBlock.paragraph(carry(found)));
+    private static void fuel(List<Page.Block> blocks, StintResult found) {
+        blocks.add(Page.Block.paragraph(carry(found)));
         StintResult.Run run = found.runs().get(0);
         List<Fuel> rows = List.of(
                 new Fuel("one racing lap", run.fuelPerLap(), 2),
@@ -120,10 +119,10 @@ public final class BriefTyresAndFuel {
                 .text("Fuel", "l", fuel -> litres(fuel.kg(), fuel.decimals()))
                 .text("Fuel", "kg", fuel -> Numbers.fixed(fuel.kg(), fuel.decimals()))
                 .marking(fuel -> fuel.what().equals("in all"));
-        blocks.add(PageBlock.table(table, rows));
+        blocks.add(Page.Block.table(table, rows));
         StintResult.RunLap first = run.laps().get(0);
         StintResult.RunLap last = run.laps().get(run.laps().size() - 1);
-        blocks.add(PageBlock.paragraph("First lap " + Numbers.lapTime(first.time()) + " with "
+        blocks.add(Page.Block.paragraph("First lap " + Numbers.lapTime(first.time()) + " with "
                 + litres(first.fuelAtStart(), 1) + " l on board, last lap " + Numbers.lapTime(last.time())
                 + ". A kilogram of fuel costs " + Numbers.fixed(found.timePerKg(), 4)
                 + " s a lap; the tyre is taken to lose "

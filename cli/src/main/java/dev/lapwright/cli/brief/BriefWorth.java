@@ -1,9 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.cli.page.PageBlock;
-import dev.lapwright.cli.page.PageFact;
-import dev.lapwright.cli.page.PageSection;
+import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
@@ -27,11 +25,11 @@ public final class BriefWorth {
         this.charts = charts;
     }
 
-    public PageSection section() {
+    public Page.Section section() {
         BriefResult.Part<BriefResult.Priorities> part = brief.result().sensitivity();
-        List<PageBlock> blocks = new ArrayList<>();
+        List<Page.Block> blocks = new ArrayList<>();
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
-        return new PageSection(
+        return new Page.Section(
                 "worth",
                 "What is worth changing, and what is not",
                 "Each adjustment turned by itself over its whole range, the rest left as it is: how much faster the"
@@ -39,7 +37,7 @@ public final class BriefWorth {
                 blocks);
     }
 
-    private void fill(List<PageBlock> blocks, BriefResult.Priorities found) {
+    private void fill(List<Page.Block> blocks, BriefResult.Priorities found) {
         SensitivityResult study = found.study();
         List<SensitivityResult.Worth> drawn = Stream.concat(found.worthChanging().stream(), others(found))
                 .limit(MOST_BARS)
@@ -55,25 +53,25 @@ public final class BriefWorth {
                             + Numbers.plain(study.scatter())
                             + " s cannot show on the timing screen."));
         }
-        blocks.add(PageBlock.subheading("Worth changing"));
+        blocks.add(Page.Block.subheading("Worth changing"));
         if (found.worthChanging().isEmpty()) {
-            blocks.add(PageBlock.paragraph("Nothing: no single change makes the lap faster by "
+            blocks.add(Page.Block.paragraph("Nothing: no single change makes the lap faster by "
                     + DifferenceWords.least() + " or more, the least that" + " counts."));
         } else {
             blocks.add(worthChanging(found));
         }
-        blocks.add(PageBlock.subheading("Not worth changing"));
+        blocks.add(Page.Block.subheading("Not worth changing"));
         if (found.notWorthChanging().isEmpty()) {
-            blocks.add(PageBlock.paragraph("Nothing: every adjustment makes the lap faster by "
+            blocks.add(Page.Block.paragraph("Nothing: every adjustment makes the lap faster by "
                     + DifferenceWords.least() + " or more somewhere."));
         } else {
-            blocks.add(PageBlock.paragraph("No setting of these makes the lap faster by " + DifferenceWords.least()
+            blocks.add(Page.Block.paragraph("No setting of these makes the lap faster by " + DifferenceWords.least()
                     + ", the least that counts. Leave them, or set them to the driver's liking."));
             blocks.add(notWorthChanging(found));
         }
         if (!found.leftAlone().isEmpty()) {
-            blocks.add(PageBlock.subheading("Not for a lap time to decide"));
-            blocks.add(PageBlock.terms(leftAlone(found)));
+            blocks.add(Page.Block.subheading("Not for a lap time to decide"));
+            blocks.add(Page.Block.terms(leftAlone(found)));
         }
     }
 
@@ -81,7 +79,7 @@ public final class BriefWorth {
         return found.notWorthChanging().stream().filter(worth -> !LapTimeDifference.isNone(worth.range()));
     }
 
-    private PageBlock worthChanging(BriefResult.Priorities found) {
+    private Page.Block worthChanging(BriefResult.Priorities found) {
         Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of(
                         "Worth changing, what makes the lap fastest first")
                 .words("", "Adjustment", worth -> BriefWords.name(worth.adjustment()))
@@ -102,7 +100,7 @@ public final class BriefWorth {
                         worth -> found.study().canBeSeen(worth) ? "yes" : "no");
         List<SensitivityResult.Worth> ranked = new ArrayList<>(found.worthChanging());
         ranked.sort(Comparator.comparingDouble(worth -> worth.best().difference()));
-        return PageBlock.table(table, ranked);
+        return Page.Block.table(table, ranked);
     }
 
     private static String sector(SensitivityResult.Worth worth) {
@@ -113,28 +111,28 @@ public final class BriefWorth {
         return worth.bySector().size() > 1 ? "sector " + (main + 1) : "the lap";
     }
 
-    private static PageBlock notWorthChanging(BriefResult.Priorities found) {
+    private static Page.Block notWorthChanging(BriefResult.Priorities found) {
         Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("Not worth changing")
                 .words("", "Adjustment", worth -> BriefWords.name(worth.adjustment()))
                 .text("Now", "", worth -> BriefWords.setting(worth.adjustment(), worth.setting()))
                 .text("At its fastest", "s", worth -> cell(worth.best().difference()))
                 .text("At its slowest", "s", worth -> cell(worth.worst().difference()));
-        return PageBlock.table(table, found.notWorthChanging());
+        return Page.Block.table(table, found.notWorthChanging());
     }
 
     private static String cell(double seconds) {
         return LapTimeDifference.isNone(seconds) ? "none" : Numbers.signed(seconds, 3);
     }
 
-    private static List<PageFact> leftAlone(BriefResult.Priorities found) {
-        List<PageFact> facts = new ArrayList<>();
+    private static List<Page.Fact> leftAlone(BriefResult.Priorities found) {
+        List<Page.Fact> facts = new ArrayList<>();
         for (SensitivityResult.Worth worth : found.leftAlone()) {
             String reason = found.reasons().stream()
                     .filter(kept -> kept.name().equals(worth.adjustment().name()))
                     .map(OptimisationResult.LeftAlone::reason)
                     .findFirst()
                     .orElse("a lap time says too little about it");
-            facts.add(new PageFact(
+            facts.add(new Page.Fact(
                     BriefWords.name(worth.adjustment()) + ", now "
                             + BriefWords.setting(worth.adjustment(), worth.setting()),
                     "The model would be " + DifferenceWords.said(worth.best().difference()) + " at "

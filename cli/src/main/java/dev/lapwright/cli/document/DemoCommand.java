@@ -11,8 +11,10 @@ import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.logs.LapLogs;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.surveys.Surveys;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -44,6 +46,28 @@ import picocli.CommandLine.Parameters;
             "      Copies a car and a circuit into the folder mine; then: lapwright lap mine/gt-talvex.json castelvane"
         })
 public final class DemoCommand implements Callable<Integer> {
+    /**
+     * A demo file that is no document: a survey or a lap log.
+     *
+     * @param group under which it is listed
+     * @param text of the file
+     */
+    private record DemoTable(String group, String fileName, String title, String description, String text) {
+        static final String SURVEYS = "surveys";
+        static final String LOGS = "lap logs";
+
+        static List<DemoTable> all() {
+            List<DemoTable> all = new ArrayList<>();
+            Surveys.demos()
+                    .forEach(survey -> all.add(new DemoTable(
+                            SURVEYS, survey.fileName(), survey.title(), survey.description(), survey.text())));
+            LapLogs.demos()
+                    .forEach(log ->
+                            all.add(new DemoTable(LOGS, log.fileName(), log.title(), log.description(), log.text())));
+            return all;
+        }
+    }
+
     private static final Table<Demos.Document> DOCUMENTS = Table.<Demos.Document>of("Demo documents")
             .value("kind", demo -> demo.kind().word())
             .value("name", Demos.Document::name)

@@ -54,12 +54,23 @@ public record KindOfDocument(DocumentKind kind, DocumentSource source) {
     }
 
     private static DocumentKind ofWord(String word) {
-        List<String> words = new KindNames();
+        List<String> words = new Words();
         int index = words.indexOf(word);
         if (index < 0) {
             throw new InvalidValueException(
                     "--as " + word, "there is no such kind of document", "use one of " + String.join(", ", words));
         }
         return DocumentKind.values()[index];
+    }
+
+    /** Words for the kinds of document, for shell completion. */
+    public static final class Words extends ArrayList<String> {
+        private static final long serialVersionUID = 1L;
+
+        public Words() {
+            for (DocumentKind kind : DocumentKind.values()) {
+                add(kind.word());
+            }
+        }
     }
 }

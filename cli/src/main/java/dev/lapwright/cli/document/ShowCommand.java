@@ -59,7 +59,7 @@ public final class ShowCommand extends StudyCommand<ShowCommand.Shown> {
         @Option(
                 names = "--as",
                 paramLabel = "KIND",
-                completionCandidates = KindNames.class,
+                completionCandidates = KindOfDocument.Words.class,
                 description =
                         "Which kind of document it is: car, setup, circuit, conditions or line. Found out if left out.")
         String kind;

@@ -15,6 +15,7 @@ import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.nio.file.Files;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
@@ -26,7 +27,7 @@ public final class LineOptions extends LineRoomOptions {
     @Option(
             names = "--line",
             paramLabel = "LINE",
-            completionCandidates = LineWords.class,
+            completionCandidates = LineOptions.Words.class,
             description =
                     "middle, the circuit's own path, driven if left out; smoothest, the least bending; fastest, the"
                             + " least time for the car as set up above; or a FILE that 'lapwright line' wrote. All laps are driven"
@@ -92,9 +93,21 @@ public final class LineOptions extends LineRoomOptions {
     private static void checkFile(String word) {
         boolean file = word.contains("/") || word.endsWith(".json") || Files.exists(SafeFile.path(word));
         if (!file) {
-            List<String> words = new LineWords();
+            List<String> words = new Words();
             throw new InvalidValueException(
                     "--line " + word, "there is neither a line nor a file of that name", Nearest.remedy(word, words));
+        }
+    }
+
+    /** Words for lines, for shell completion. */
+    public static final class Words extends ArrayList<String> {
+        private static final long serialVersionUID = 1L;
+
+        public Words() {
+            for (LineKind kind : LineKind.values()) {
+                add(kind.word());
+            }
+            add(REFRESH);
         }
     }
 }

@@ -22,7 +22,7 @@ public final class LaidTable {
     public record Column(String title, String unit, String style) {}
 
     /** Row of cells. */
-    public record Row(List<PageCell> cells, boolean marked) {}
+    public record Row(List<Page.Cell> cells, boolean marked) {}
 
     private final String caption;
     private final List<Column> columns;
@@ -43,12 +43,12 @@ public final class LaidTable {
         List<Table.Column<R>> shown = table.shown();
         List<Row> laid = new ArrayList<>();
         for (R row : rows) {
-            List<PageCell> cells = new ArrayList<>();
+            List<Page.Cell> cells = new ArrayList<>();
             boolean named = false;
             for (Table.Column<R> column : shown) {
                 boolean head = !named && column.isWords();
                 named |= head;
-                cells.add(new PageCell(
+                cells.add(new Page.Cell(
                         column.unit().isEmpty() ? column.title() : column.title() + ", " + column.unit(),
                         column.text().apply(row),
                         style(column),
@@ -70,12 +70,12 @@ public final class LaidTable {
                 kept < shown.size());
     }
 
-    private static PageCell.Kind kind(Table.Column<?> column, boolean head) {
+    private static Page.Cell.Kind kind(Table.Column<?> column, boolean head) {
         return column.traits().contains(Table.Trait.BLANK)
-                ? PageCell.Kind.BLANK
+                ? Page.Cell.Kind.BLANK
                 : column.traits().contains(Table.Trait.BOX)
-                        ? PageCell.Kind.BOX
-                        : head ? PageCell.Kind.HEAD : PageCell.Kind.TOLD;
+                        ? Page.Cell.Kind.BOX
+                        : head ? Page.Cell.Kind.HEAD : Page.Cell.Kind.TOLD;
     }
 
     private static String style(Table.Column<?> column) {

@@ -25,7 +25,7 @@ public final class GearingCharts {
 
     public static Drawing sawtooth(GearingReport found) {
         return new Drawing(
-                GearSawtooth.of(LapCharts.subject(found.subject()), curves(found.result()), ChartStyle.STANDARD),
+                GearSawtooth.of(found.subject().title(), curves(found.result()), ChartStyle.STANDARD),
                 GearSawtooth.SIZE);
     }
 
@@ -44,7 +44,7 @@ public final class GearingCharts {
                         .toArray(),
                 shifts,
                 lap.limiter().revLimit(),
-                figures.peakPowerRpm(),
+                figures.engine().peakPowerRpm(),
                 lap.lowestSpeed(),
                 lap.top().speed(),
                 lap.top().gear());

@@ -125,7 +125,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     private static Drawing chart(SensitivityReport found) {
         List<RankedWorth.WorthBars> bars =
                 found.result().worths().stream().map(SensitivityCommand::bars).toList();
-        String subject = LapCharts.subject(found.subject());
+        String subject = found.subject().title();
         double visible = found.result().visible();
         return new Drawing(
                 RankedWorth.of(subject, bars, visible, ChartStyle.STANDARD),

@@ -105,7 +105,7 @@ public final class WeightCommand extends StudyCommand<WeightReport> {
     private static Drawing chart(WeightReport found) {
         int parts = found.result().places().size();
         return new Drawing(
-                        WeightBars.of(LapCharts.subject(found.subject()), found.result(), ChartStyle.STANDARD),
+                        WeightBars.of(found.subject().title(), found.result(), ChartStyle.STANDARD),
                         WeightBars.size(parts))
                 .withNarrowHeight(WeightBars.narrowHeight(parts), WeightBars.NARROW_BELOW);
     }

@@ -15,13 +15,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PageHtmlTest {
     private static final String EVIL = "<i>&\"'";
 
-    private static String html(PageBlock... blocks) {
+    private static String html(Page.Block... blocks) {
         return PageHtml.text(new Page(
                 EVIL,
-                List.of(new PageFact(EVIL, EVIL)),
-                List.of(new PageFact(EVIL, EVIL)),
+                List.of(new Page.Fact(EVIL, EVIL)),
+                List.of(new Page.Fact(EVIL, EVIL)),
                 List.of(EVIL),
-                List.of(new PageSection("one", EVIL, EVIL, List.of(blocks))),
+                List.of(new Page.Section("one", EVIL, EVIL, List.of(blocks))),
                 EVIL));
     }
 
@@ -29,14 +29,14 @@ class PageHtmlTest {
     void everyTextIsEscapedAndDrawingsAreNot() {
         Table<String> table = Table.<String>of(EVIL).words("", EVIL, row -> row).text(EVIL, EVIL, row -> row);
         String html = html(
-                PageBlock.paragraph(EVIL),
-                PageBlock.subheading(EVIL),
-                PageBlock.list(List.of(EVIL, EVIL)),
-                PageBlock.table(table, List.of(EVIL)),
-                PageBlock.missing(EVIL, EVIL),
-                PageBlock.terms(List.of(new PageFact(EVIL, EVIL))),
-                PageBlock.shares(List.of(new PageShare(EVIL, EVIL, "50%"))),
-                PageBlock.figure(new PageFigure("<svg><b/></svg>", null, false, EVIL)));
+                Page.Block.paragraph(EVIL),
+                Page.Block.subheading(EVIL),
+                Page.Block.list(List.of(EVIL, EVIL)),
+                Page.Block.table(table, List.of(EVIL)),
+                Page.Block.missing(EVIL, EVIL),
+                Page.Block.terms(List.of(new Page.Fact(EVIL, EVIL))),
+                Page.Block.shares(List.of(new Page.Share(EVIL, EVIL, "50%"))),
+                Page.Block.figure(new Page.Figure("<svg><b/></svg>", null, false, EVIL)));
         assertThat(html).doesNotContain("<i>").contains("<svg><b/></svg>");
         // Two times in head and heading, two of a fact, two of the summary, one caution, contents, heading, reading and
         // footer;
@@ -46,10 +46,10 @@ class PageHtmlTest {
 
     @Test
     void aFigureWithoutANarrowDrawingIsLeftOutOnSmallScreens() {
-        assertThat(html(PageBlock.figure(new PageFigure("<svg></svg>", null, false, "c"))))
+        assertThat(html(Page.Block.figure(new Page.Figure("<svg></svg>", null, false, "c"))))
                 .contains("<figure class=\"wide-only\">")
                 .doesNotContain("class=\"narrow\"");
-        assertThat(html(PageBlock.figure(new PageFigure("<svg></svg>", "<svg></svg>", true, "c"))))
+        assertThat(html(Page.Block.figure(new Page.Figure("<svg></svg>", "<svg></svg>", true, "c"))))
                 .contains("<figure class=\"both tall\">")
                 .contains("class=\"narrow\"");
     }
@@ -66,7 +66,7 @@ class PageHtmlTest {
                 .boxes("done")
                 .words("", "what", row -> row)
                 .blank("seen", "s");
-        assertThat(html(PageBlock.table(table, List.of("one"))))
+        assertThat(html(Page.Block.table(table, List.of("one"))))
                 .contains("<td class=\"tick\" data-label=\"done\">")
                 .contains("<th scope=\"row\">one</th>")
                 .contains("<td class=\"write\" data-label=\"seen, s\">");
