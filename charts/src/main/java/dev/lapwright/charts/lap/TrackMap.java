@@ -64,6 +64,9 @@ public final class TrackMap {
         private static final double ROAD = 7;
         private static final double CASING = 10;
 
+        /** Room beneath for scale and north arrow, px. */
+        private static final double FOOT = 34;
+
         private static final double REACH = 0.8;
         /** Colours told apart along the road. */
         private static final int SHADES = 48;
@@ -95,7 +98,7 @@ public final class TrackMap {
                 info.setDataArea(area);
             }
             Stations stations = lap.stations();
-            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1.5);
+            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1.5, FOOT);
             drawRoad(g2, scale, stations.x(), stations.y());
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, CASING / 2);
             labels.drawStart(lap.track().isClosed());

@@ -12,8 +12,6 @@ public final class MapScale {
 
     /** Room for labels round the road, px. */
     private static final double MARGIN = 58;
-    /** Room beneath for scale and north arrow, px. */
-    private static final double FOOT = 34;
 
     private final double pixelsPerMetre;
     private final double offsetX;
@@ -41,8 +39,9 @@ public final class MapScale {
      * The scale of a road that leaves room for labels round it, and for scale and north arrow beneath.
      *
      * @param margins how many widths of that room above and beneath together
+     * @param foot room for scale and north arrow, px
      */
-    public static MapScale labelled(double[] x, double[] y, Rectangle2D area, double margins) {
+    public static MapScale labelled(double[] x, double[] y, Rectangle2D area, double margins, double foot) {
         return new MapScale(
                 x,
                 y,
@@ -50,7 +49,7 @@ public final class MapScale {
                         area.getX() + MARGIN,
                         area.getY() + MARGIN / 2,
                         Math.max(1, area.getWidth() - 2 * MARGIN),
-                        Math.max(1, area.getHeight() - margins * MARGIN - FOOT)));
+                        Math.max(1, area.getHeight() - margins * MARGIN - foot)));
     }
 
     public double pixelsPerMetre() {
