@@ -3,6 +3,7 @@ package dev.lapwright.cli.study;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.charts.track.DrivenLine;
 import dev.lapwright.charts.track.LineMap;
 import dev.lapwright.cli.option.CarAndCircuit;
@@ -10,7 +11,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineRoomOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.SearchProgress;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.LineKind;
@@ -88,7 +89,7 @@ public final class LineCommand extends StudyCommand<LineReport> {
         Lap middle = LapSolver.on(subject.track()).solve(vehicle);
         Line smoothest = search.smoothest();
         Line fastest;
-        try (SearchProgress progress = new SearchProgress(console)) {
+        try (ProgressBar progress = new ProgressBar(console, "steps")) {
             fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
         return new LineReport(
@@ -121,7 +122,8 @@ public final class LineCommand extends StudyCommand<LineReport> {
 
     /** Lines on their road. */
     public static Drawing map(Track road, List<DrivenLine> lines) {
-        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE);
+        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE)
+                .withNarrowHeight(LineMap.NARROW_HEIGHT, CircuitMap.NARROW_BELOW);
     }
 
     /** Speed on the fastest line. */
