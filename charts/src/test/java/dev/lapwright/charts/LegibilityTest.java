@@ -66,6 +66,30 @@ class LegibilityTest {
                                 Math.max(500, drawing.size().height() / 2))));
     }
 
+    /** On a page 360 px wide. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1, 12, 64, 220})
+    void everyTextIsWholeOnAPhone(int corners) {
+        Lap lap = Example.lap(Example.car(), Example.circuit(corners));
+        charts(lap, ChartStyle.STANDARD).forEach((name, drawing) -> {
+            Drawing narrow = name.equals("circuit")
+                    ? drawing.withNarrowHeight(CircuitMap.NARROW_HEIGHT, CircuitMap.NARROW_BELOW)
+                            .forWidth(360)
+                    : drawing.forWidth(360);
+            assertThat(narrow.size().width()).isEqualTo(360);
+            check(name, narrow.chart(), narrow.size());
+        });
+    }
+
+    @Test
+    void aPictureKeepsItsShapeOnAWidePageAndStandsUprightOnANarrowOne() {
+        Drawing drawing = new Drawing(SpeedTrace.of(Example.lap(), ChartStyle.STANDARD), new ImageSize(1200, 700));
+        assertThat(drawing.forWidth(2400).size()).isEqualTo(new ImageSize(2400, 1400));
+        assertThat(drawing.forWidth(360).size()).isEqualTo(new ImageSize(360, 504));
+        assertThat(drawing.withNarrowHeight(900, 700).forWidth(360).size()).isEqualTo(new ImageSize(360, 900));
+        assertThat(drawing.withNarrowHeight(900, 700).forWidth(700).size()).isEqualTo(new ImageSize(700, 700));
+    }
+
     private static void check(String name, JFreeChart chart, ImageSize size) {
         Drawn drawn = Drawn.of(chart, size);
         List<Element> texts = drawn.elements("text");

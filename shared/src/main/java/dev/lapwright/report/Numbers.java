@@ -95,7 +95,7 @@ public final class Numbers {
 
     /** A value with its unit behind it. */
     public static String with(double value, Unit unit) {
-        String symbol = unit.symbol();
+        String symbol = unit.symbolAfter(value);
         return plain(value) + (symbol.isEmpty() ? "" : " " + symbol);
     }
 

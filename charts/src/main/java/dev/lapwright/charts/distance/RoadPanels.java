@@ -172,10 +172,15 @@ public final class RoadPanels {
                 double peak = (corner.left() ? 1000 : -1000) / corner.minimumRadius();
                 double x = distance.valueToJava2D(corner.apex(), area, RectangleEdge.BOTTOM);
                 double y = curvature.valueToJava2D(peak, area, RectangleEdge.LEFT);
+                // A low panel has no room beyond the peak: there it stands upon it.
+                double high = style.small().getSize() + 2.0;
+                double beyond = corner.left()
+                        ? Math.max(y - GAP, area.getMinY() + high)
+                        : Math.min(y + GAP, area.getMaxY() - high);
                 PlacedText note = new PlacedText(
                                 NumberText.fixed(0).format(corner.minimumRadius()) + " m",
                                 x,
-                                corner.left() ? y - GAP : y + GAP,
+                                beyond,
                                 corner.left() ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
                                 style.small())
                         .within(g2, area.getMinX(), area.getMaxX());
@@ -191,7 +196,7 @@ public final class RoadPanels {
         private void side(Graphics2D g2, String text, double y, Rectangle2D area, TextAnchor anchor, LabelSpace space) {
             PlacedText note = new PlacedText(text, area.getMinX() + SIDE, y, anchor, style.small());
             space.take(note.box(g2));
-            note.draw(g2, style.palette().muted());
+            note.drawOn(g2, style.palette().muted(), style.palette().background());
         }
     }
 }

@@ -4,6 +4,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.OwnLabels;
 import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.charts.plot.PointLabels;
 import dev.lapwright.charts.plot.ReferenceLine;
@@ -152,13 +153,6 @@ public final class GearSawtooth {
 
     private static List<PointLabels.Label> labels(GearCurves gears) {
         List<PointLabels.Label> labels = new ArrayList<>();
-        double topRpm = gears.rpm(gears.topSpeedGear(), gears.topSpeed());
-        labels.add(new PointLabels.Label(
-                NumberText.kmh(gears.topSpeed()),
-                topRpm,
-                "top " + NumberText.wholeKmh(gears.topSpeed()) + " km/h, " + rpm(topRpm),
-                true,
-                SeriesRenderers.RING));
         for (int gear = 1; gear < gears.count(); gear++) {
             double shift = gears.upshiftSpeeds()[gear - 1];
             if (!Double.isNaN(shift)) {
@@ -168,11 +162,18 @@ public final class GearSawtooth {
                         NumberText.kmh(shift), gears.rpm(gear + 1, shift), rpm(gears.rpm(gear + 1, shift)), false, 3));
             }
         }
+        double topRpm = gears.rpm(gears.topSpeedGear(), gears.topSpeed());
+        labels.add(new PointLabels.Label(
+                NumberText.kmh(gears.topSpeed()),
+                topRpm,
+                "top " + NumberText.wholeKmh(gears.topSpeed()) + " km/h, " + rpm(topRpm),
+                true,
+                SeriesRenderers.RING));
         return labels;
     }
 
     /** The number of each gear upon its line, in the middle of the stretch that is used. */
-    private static final class GearNumbers extends AbstractXYAnnotation {
+    private static final class GearNumbers extends AbstractXYAnnotation implements OwnLabels {
         private static final long serialVersionUID = 1L;
         /** Where on its line an unused gear is named, as a share of the rev limit. */
         private static final double UNUSED_AT = 0.9;
@@ -194,6 +195,14 @@ public final class GearSawtooth {
                 ValueAxis engine,
                 int rendererIndex,
                 PlotRenderingInfo info) {
+            for (PlacedText number : labels(g2, area, speed, engine)) {
+                number.drawOn(g2, style.palette().ink(), style.palette().background());
+            }
+        }
+
+        @Override
+        public List<PlacedText> labels(Graphics2D g2, Rectangle2D area, ValueAxis speed, ValueAxis engine) {
+            List<PlacedText> numbers = new ArrayList<>();
             for (int gear = 1; gear <= gears.count(); gear++) {
                 double from = gears.from(gear);
                 double to = gears.to(gear);
@@ -201,14 +210,14 @@ public final class GearSawtooth {
                 double most =
                         Math.min(UNUSED_AT * gears.limitSpeed(gear), 0.97 * speed.getUpperBound() / NumberText.kmh(1));
                 double at = Double.isNaN(used) ? most : used;
-                new PlacedText(
-                                Integer.toString(gear),
-                                speed.valueToJava2D(NumberText.kmh(at), area, RectangleEdge.BOTTOM),
-                                engine.valueToJava2D(gears.rpm(gear, at), area, RectangleEdge.LEFT),
-                                TextAnchor.CENTER,
-                                style.strong())
-                        .drawOn(g2, style.palette().ink(), style.palette().background());
+                numbers.add(new PlacedText(
+                        Integer.toString(gear),
+                        speed.valueToJava2D(NumberText.kmh(at), area, RectangleEdge.BOTTOM),
+                        engine.valueToJava2D(gears.rpm(gear, at), area, RectangleEdge.LEFT),
+                        TextAnchor.CENTER,
+                        style.strong()));
             }
+            return numbers;
         }
     }
 }

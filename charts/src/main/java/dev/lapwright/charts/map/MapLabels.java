@@ -23,6 +23,9 @@ import org.jfree.chart.ui.TextAnchor;
  */
 public final class MapLabels {
     /** Room between the road's edge and a label, px. */
+    /** A plan of less than this has little room at its foot, px. */
+    private static final double NARROW = 500;
+
     private static final double GAP = 4;
 
     private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
@@ -150,6 +153,17 @@ public final class MapLabels {
         space.take(new Rectangle2D.Double(box.getX() - 6, box.getY() - 6, box.getWidth() + 12, box.getHeight() + 12));
     }
 
+    /** Height of what stands beneath a plan so wide: arrow, bar and remarks; on a narrow one above each other, px. */
+    public static double foot(double width) {
+        return width < NARROW ? 66 : 34;
+    }
+
+    /** Keeps labels out of the foot. */
+    public void keepFootClear() {
+        double height = foot(area.getWidth());
+        space.take(new Rectangle2D.Double(area.getX(), area.getMaxY() - height, area.getWidth(), height));
+    }
+
     /** Names the corners; of very many those that find room close by, and says at the foot how many. */
     public void drawCorners() {
         List<Corner> corners = stations.corners();
@@ -163,7 +177,8 @@ public final class MapLabels {
         }
         if (named < corners.size()) {
             String text = named + " of " + corners.size() + " corners named";
-            double bottom = area.getMaxY() - 2.5 * style.textSize();
+            // Above the foot, or above a remark that a narrow one has lifted.
+            double bottom = area.getMaxY() - (area.getWidth() < NARROW ? 4.3 : 2.5) * style.textSize();
             new PlacedText(text, area.getMaxX(), bottom, TextAnchor.BOTTOM_RIGHT, style.small())
                     .draw(g2, style.palette().muted());
         }

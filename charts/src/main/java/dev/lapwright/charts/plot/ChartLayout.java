@@ -92,7 +92,7 @@ public final class ChartLayout {
 
     /** A legend without a frame, at the left between the facts and the plot. */
     public static LegendTitle legend(LegendItemSource source, ChartStyle style) {
-        LegendTitle legend = new LegendTitle(source);
+        LegendTitle legend = new WrappedLegend(source);
         legend.setPosition(RectangleEdge.TOP);
         legend.setHorizontalAlignment(HorizontalAlignment.LEFT);
         legend.setItemFont(style.text());

@@ -25,6 +25,8 @@ public final class EndLabelAxis extends NumberAxis {
     private static final long serialVersionUID = 1L;
     private static final double LEADER = 14;
     private static final double GAP = 3;
+    /** Most of the width that labels may take; longer ones are cut. */
+    private static final double MOST = 0.42;
 
     private final transient List<EndLabel> labels;
     private final ChartStyle style;
@@ -55,6 +57,7 @@ public final class EndLabelAxis extends NumberAxis {
         for (EndLabel label : labels) {
             width = Math.max(width, note(label, 0, 0).box(g2).getWidth());
         }
+        width = Math.min(width, MOST * area.getWidth());
         AxisSpace reserved = space == null ? new AxisSpace() : space;
         reserved.add(width + LEADER + 2 * GAP, edge);
         return reserved;
@@ -80,6 +83,7 @@ public final class EndLabelAxis extends NumberAxis {
             g2.setStroke(ChartStyle.solid(1));
             g2.draw(new Line2D.Double(cursor + 1, wanted[i], cursor + LEADER, placed[i]));
             note(label, cursor + LEADER + GAP, placed[i])
+                    .cut(g2, plotArea.getMaxX() - cursor - LEADER - GAP)
                     .draw(g2, style.palette().label(label.colour));
         }
         AxisState state = new AxisState(cursor);

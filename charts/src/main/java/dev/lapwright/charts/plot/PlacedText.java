@@ -25,6 +25,22 @@ public record PlacedText(String text, double x, double y, TextAnchor anchor, Fon
         return new PlacedText(text, x + shift, y, anchor, font);
     }
 
+    /** The same cut to a width, px, with an ellipsis in the place of what is lost. */
+    public PlacedText cut(Graphics2D g2, double width) {
+        if (box(g2).getWidth() <= width) {
+            return this;
+        }
+        int[] signs = text.codePoints().toArray();
+        for (int kept = signs.length - 1; kept > 0; kept--) {
+            String shorter = new String(signs, 0, kept).stripTrailing() + "\u2026";
+            PlacedText cut = new PlacedText(shorter, x, y, anchor, font);
+            if (cut.box(g2).getWidth() <= width) {
+                return cut;
+            }
+        }
+        return new PlacedText("\u2026", x, y, anchor, font);
+    }
+
     /** Where it will lie. */
     public Rectangle2D box(Graphics2D g2) {
         g2.setFont(font);

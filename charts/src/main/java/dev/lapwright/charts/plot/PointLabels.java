@@ -4,6 +4,8 @@ import dev.lapwright.charts.ChartStyle;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
@@ -15,7 +17,8 @@ import org.jfree.data.xy.XYDataset;
 
 /**
  * Labels beside points, clear of the points, of the lines that join them and of each other. A label that must be there is
- * drawn farther off with a line to its point; another is left out where it finds no room.
+ * drawn farther off with a line to its point, or in several lines, or upon lines of the chart; another is left out where it
+ * finds no room.
  */
 public final class PointLabels extends AbstractXYAnnotation {
     private static final long serialVersionUID = 1L;
@@ -26,6 +29,8 @@ public final class PointLabels extends AbstractXYAnnotation {
     };
     private static final double CLEAR = 4;
     private static final double LEADER_FROM = 12;
+    /** Longer labels are broken where they find no room in one line; a share of the width. */
+    private static final double BREAK = 0.5;
 
     private final transient List<Label> labels;
     private final transient XYDataset data;
@@ -39,7 +44,7 @@ public final class PointLabels extends AbstractXYAnnotation {
      * @param x in data units
      * @param y in data units
      * @param text what to write
-     * @param must whether it is drawn at any price
+     * @param must whether it is drawn at any price but that of another label
      * @param clear radius of the mark at the point, px
      */
     public record Label(double x, double y, String text, boolean must, double clear) {}
@@ -83,6 +88,11 @@ public final class PointLabels extends AbstractXYAnnotation {
             obstacles.addLevel(level);
         }
         LabelSpace space = new LabelSpace();
+        for (Object other : plot.getAnnotations()) {
+            if (other instanceof OwnLabels own) {
+                own.labels(g2, area, domain, range).forEach(note -> space.take(note.box(g2)));
+            }
+        }
         for (Label label : labels) {
             double x = domain.valueToJava2D(label.x, area, RectangleEdge.BOTTOM);
             double y = range.valueToJava2D(label.y, area, RectangleEdge.LEFT);
@@ -101,19 +111,37 @@ public final class PointLabels extends AbstractXYAnnotation {
 
     private void place(
             Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
-        for (String text : List.of(label.text, withoutRemark(label.text))) {
-            Label shown = new Label(label.x, label.y, text, label.must, label.clear);
-            if (isPlaced(g2, shown, x, y, area, space, obstacles)) {
-                return;
+        List<String> forms = List.of(label.text, withoutRemark(label.text), broken(g2, label, area));
+        // Upon lines rather than not at all; upon another label never.
+        for (Obstacles heeded : label.must ? Arrays.asList(obstacles, null) : List.of(obstacles)) {
+            for (String text : forms) {
+                Label shown = new Label(label.x, label.y, text, label.must, label.clear);
+                if (isPlaced(g2, shown, x, y, area, space, heeded)) {
+                    return;
+                }
             }
         }
-        if (label.must) {
-            Label shown = new Label(label.x, label.y, withoutRemark(label.text), true, label.clear);
-            PlacedText note =
-                    beside(g2, shown, x, y, Math.PI / 4, label.clear).within(g2, area.getMinX(), area.getMaxX());
-            space.take(note.box(g2));
-            note.drawOn(g2, style.palette().ink(), style.palette().background());
+    }
+
+    /** The text in lines of half the area's width, where it is longer than that. */
+    private String broken(Graphics2D g2, Label label, Rectangle2D area) {
+        StringBuilder lines = new StringBuilder();
+        String line = "";
+        for (String word : withoutRemark(label.text).split(" ")) {
+            String longer = line.isEmpty() ? word : line + " " + word;
+            boolean fits = text(label, longer, 0, 0).box(g2).getWidth() <= BREAK * area.getWidth();
+            if (!fits && !line.isEmpty()) {
+                lines.append(line).append('\n');
+                line = word;
+            } else {
+                line = longer;
+            }
         }
+        return lines.append(line).toString();
+    }
+
+    private PlacedText text(Label label, String text, double x, double y) {
+        return new PlacedText(text, x, y, TextAnchor.CENTER, label.must ? style.strong() : style.small());
     }
 
     /** The text without what stands in parentheses at its end, which is left out where room is short. */
@@ -124,12 +152,15 @@ public final class PointLabels extends AbstractXYAnnotation {
 
     private boolean isPlaced(
             Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
-        int reach = label.must ? DISTANCES.length : 2;
+        // Upon lines a leader would not be seen.
+        int reach = !label.must ? 2 : obstacles == null ? 4 : DISTANCES.length;
         for (int k = 0; k < reach; k++) {
             for (double angle : ANGLES) {
-                PlacedText note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
-                Rectangle2D box = note.box(g2);
-                boolean free = area.contains(box) && space.isFree(box, 2) && obstacles.leaves(box, CLEAR);
+                List<PlacedText> note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
+                Rectangle2D box = box(g2, note);
+                boolean free = area.contains(box)
+                        && space.isFree(box, 2)
+                        && (obstacles == null || obstacles.leaves(box, CLEAR));
                 Line2D leader = DISTANCES[k] > LEADER_FROM ? leader(label, x, y, box) : null;
                 free &= leader == null || !space.isCrossedBy(leader);
                 if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {
@@ -140,7 +171,14 @@ public final class PointLabels extends AbstractXYAnnotation {
                         g2.setStroke(ChartStyle.solid(1));
                         g2.draw(leader);
                     }
-                    note.draw(g2, style.palette().ink());
+                    for (PlacedText line : note) {
+                        if (obstacles == null) {
+                            line.drawOn(
+                                    g2, style.palette().ink(), style.palette().background());
+                        } else {
+                            line.draw(g2, style.palette().ink());
+                        }
+                    }
                     return true;
                 }
             }
@@ -148,15 +186,33 @@ public final class PointLabels extends AbstractXYAnnotation {
         return false;
     }
 
-    private PlacedText beside(Graphics2D g2, Label label, double x, double y, double angle, double distance) {
+    private static Rectangle2D box(Graphics2D g2, List<PlacedText> lines) {
+        Rectangle2D box = lines.get(0).box(g2);
+        for (PlacedText line : lines) {
+            box.add(line.box(g2));
+        }
+        return box;
+    }
+
+    /** The lines of a label, centred above each other. */
+    private List<PlacedText> beside(Graphics2D g2, Label label, double x, double y, double angle, double distance) {
         double ux = Math.cos(angle);
         double uy = -Math.sin(angle);
-        PlacedText middle =
-                new PlacedText(label.text, 0, 0, TextAnchor.CENTER, label.must ? style.strong() : style.small());
-        Rectangle2D box = middle.box(g2);
-        double cx = x + ux * distance + Math.signum(Math.rint(2 * ux)) * box.getWidth() / 2;
-        double cy = y + uy * distance + Math.signum(Math.rint(2 * uy)) * box.getHeight() / 2;
-        return new PlacedText(label.text, cx, cy, TextAnchor.CENTER, middle.font());
+        String[] lines = label.text.split("\n");
+        double width = 0;
+        double height = 0;
+        for (String line : lines) {
+            Rectangle2D box = text(label, line, 0, 0).box(g2);
+            width = Math.max(width, box.getWidth());
+            height = box.getHeight();
+        }
+        double cx = x + ux * distance + Math.signum(Math.rint(2 * ux)) * width / 2;
+        double cy = y + uy * distance + Math.signum(Math.rint(2 * uy)) * lines.length * height / 2;
+        List<PlacedText> placed = new ArrayList<>();
+        for (int i = 0; i < lines.length; i++) {
+            placed.add(text(label, lines[i], cx, cy + (i - (lines.length - 1) / 2.0) * height));
+        }
+        return placed;
     }
 
     /** From the edge of the mark to the nearest place of the label. */

@@ -4,6 +4,7 @@ import dev.lapwright.charts.ChartStyle;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
@@ -13,7 +14,7 @@ import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYDataset;
 
 /** A dashed line across the chart at the baseline, labelled where the data leave most room. */
-public final class ReferenceLine extends AbstractXYAnnotation {
+public final class ReferenceLine extends AbstractXYAnnotation implements OwnLabels {
     private static final long serialVersionUID = 1L;
     private static final double GAP = 3;
 
@@ -50,9 +51,14 @@ public final class ReferenceLine extends AbstractXYAnnotation {
         g2.setPaint(style.palette().ink());
         g2.setStroke(ChartStyle.dashed(1.2));
         g2.draw(new Line2D.Double(area.getMinX(), y, area.getMaxX(), y));
-        if (text.isEmpty()) {
-            return;
+        for (PlacedText note : labels(g2, area, domain, range)) {
+            note.drawOn(g2, style.palette().ink(), style.palette().background());
         }
+    }
+
+    @Override
+    public List<PlacedText> labels(Graphics2D g2, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+        double y = range.valueToJava2D(level, area, RectangleEdge.LEFT);
         PlacedText best = null;
         double most = -1;
         for (double x : new double[] {area.getMinX() + GAP, area.getMaxX() - GAP}) {
@@ -69,9 +75,7 @@ public final class ReferenceLine extends AbstractXYAnnotation {
                 }
             }
         }
-        if (best != null) {
-            best.drawOn(g2, style.palette().ink(), style.palette().background());
-        }
+        return text.isEmpty() || best == null ? List.of() : List.of(best);
     }
 
     /** How far the nearest line between points stays from a box, px. */

@@ -40,8 +40,8 @@ public final class SignLabels extends AbstractXYAnnotation {
             return;
         }
         new PlacedText(above, x, area.getMinY() + 1, TextAnchor.TOP_LEFT, style.small())
-                .draw(g2, style.palette().muted());
+                .drawOn(g2, style.palette().muted(), style.palette().background());
         new PlacedText(below, x, area.getMaxY() - 1, TextAnchor.BOTTOM_LEFT, style.small())
-                .draw(g2, style.palette().muted());
+                .drawOn(g2, style.palette().muted(), style.palette().background());
     }
 }

@@ -131,8 +131,14 @@ public final class UnitAxis extends NumberAxis {
             return super.drawLabel(label, g2, plotArea, dataArea, edge, state);
         }
         if (RectangleEdge.isTopOrBottom(edge)) {
-            String across = fitting(label, g2.getFontMetrics(getLabelFont()), plotArea.getWidth());
-            return super.drawLabel(across, g2, plotArea, dataArea, edge, state);
+            FontMetrics metrics = g2.getFontMetrics(getLabelFont());
+            String across = fitting(label, metrics, plotArea.getWidth() / MOST_BEYOND);
+            // In the middle of the axis, but where that would put an end of it outside.
+            double half = metrics.stringWidth(across) / 2.0;
+            double middle = Math.min(dataArea.getCenterX(), plotArea.getMaxX() - half);
+            middle = Math.max(middle, plotArea.getMinX() + half);
+            Rectangle2D centred = new Rectangle2D.Double(middle, dataArea.getY(), 0, dataArea.getHeight());
+            return super.drawLabel(across, g2, plotArea, centred, edge, state);
         }
         boolean left = edge.equals(RectangleEdge.LEFT);
         FontMetrics metrics = g2.getFontMetrics(getLabelFont());

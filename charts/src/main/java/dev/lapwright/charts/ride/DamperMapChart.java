@@ -5,18 +5,26 @@ import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.ColourScale;
 import dev.lapwright.charts.plot.HeatMap;
+import dev.lapwright.charts.plot.LabelSpace;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.ride.RideMeasure;
 import dev.lapwright.study.ride.DamperMapResult;
-import java.awt.geom.Point2D;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.annotations.AbstractXYAnnotation;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.DefaultXYDataset;
 
@@ -85,8 +93,10 @@ public final class DamperMapChart {
 
     private static void addRatios(XYPlot plot, UnitAxis across, UnitAxis up, ChartStyle style) {
         DefaultXYDataset lines = new DefaultXYDataset();
-        addRatio(plot, lines, "rebound = bump", bump -> bump, 1, across, up, style);
-        addRatio(plot, lines, "rebound = 2 bump", bump -> 2 * bump, 2, across, up, style);
+        List<LineNote> notes = new ArrayList<>();
+        addRatio(notes, lines, "rebound = bump", bump -> bump, 1, across, up);
+        addRatio(notes, lines, "rebound = 2 bump", bump -> 2 * bump, 2, across, up);
+        plot.addAnnotation(new LineNotes(notes, style));
         // Light dashes on a dark line: seen on every colour of the map, and on neither side exchanged with the paper.
         XYLineAndShapeRenderer dashed = SeriesRenderers.of(2, style);
         XYLineAndShapeRenderer under = SeriesRenderers.of(2, style);
@@ -103,27 +113,66 @@ public final class DamperMapChart {
     }
 
     private static void addRatio(
-            XYPlot plot,
+            List<LineNote> notes,
             DefaultXYDataset lines,
             String name,
             DoubleUnaryOperator rebound,
             double ratio,
             UnitAxis across,
-            UnitAxis up,
-            ChartStyle style) {
+            UnitAxis up) {
         double from = Math.max(across.getLowerBound(), up.getLowerBound() / ratio);
         double to = Math.min(across.getUpperBound(), up.getUpperBound() / ratio);
         if (!(to > from)) {
             return;
         }
         lines.addSeries(name, new double[][] {{from, to}, {rebound.applyAsDouble(from), rebound.applyAsDouble(to)}});
-        Point2D at = new Point2D.Double(from + 0.93 * (to - from), rebound.applyAsDouble(from + 0.93 * (to - from)));
-        XYTextAnnotation note = new XYTextAnnotation(name, at.getX(), at.getY());
-        note.setFont(style.small());
-        note.setPaint(style.palette().ink());
-        note.setBackgroundPaint(style.palette().background());
-        note.setTextAnchor(TextAnchor.CENTER);
-        plot.addAnnotation(note);
+        notes.add(new LineNote(name, from, to, rebound));
+    }
+
+    /** The name of a line, and from where to where it runs across. */
+    private record LineNote(String name, double from, double to, DoubleUnaryOperator up) {}
+
+    /** Names upon lines, as near their upper ends as there is room for whole ones. */
+    private static final class LineNotes extends AbstractXYAnnotation {
+        private static final long serialVersionUID = 1L;
+        private static final double[] PLACES = {0.93, 0.85, 0.75, 0.65, 0.5, 0.35, 0.2};
+
+        private final transient List<LineNote> notes;
+        private final ChartStyle style;
+
+        LineNotes(List<LineNote> notes, ChartStyle style) {
+            this.notes = List.copyOf(notes);
+            this.style = style;
+        }
+
+        @Override
+        public void draw(
+                Graphics2D g2,
+                XYPlot plot,
+                Rectangle2D area,
+                ValueAxis across,
+                ValueAxis up,
+                int rendererIndex,
+                PlotRenderingInfo info) {
+            LabelSpace space = new LabelSpace();
+            for (LineNote note : notes) {
+                for (double place : PLACES) {
+                    double at = note.from + place * (note.to - note.from);
+                    PlacedText text = new PlacedText(
+                            note.name,
+                            across.valueToJava2D(at, area, RectangleEdge.BOTTOM),
+                            up.valueToJava2D(note.up.applyAsDouble(at), area, RectangleEdge.LEFT),
+                            TextAnchor.CENTER,
+                            style.small());
+                    Rectangle2D box = text.box(g2);
+                    if (area.contains(box) && space.isFree(box, 2)) {
+                        space.take(box);
+                        text.drawOn(g2, style.palette().ink(), style.palette().background());
+                        break;
+                    }
+                }
+            }
+        }
     }
 
     private static String text(double value, RideMeasure measure) {

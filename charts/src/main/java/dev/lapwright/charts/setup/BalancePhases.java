@@ -35,9 +35,17 @@ public final class BalancePhases {
 
     private BalancePhases() {}
 
+    /** Pages of less than this have the panels beneath each other, px. */
+    public static final int NARROW_BELOW = RowPanels.NARROW_BELOW;
+
     /** The size it is designed for, with so many corners. */
     public static ImageSize size(int corners) {
         return RowPanels.size(corners);
+    }
+
+    /** Its height on a narrow page, where the panels stand beneath each other, px. */
+    public static int narrowHeight(int corners) {
+        return RowPanels.narrowHeight(corners, PHASES.size());
     }
 
     /**

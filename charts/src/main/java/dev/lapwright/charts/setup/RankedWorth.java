@@ -50,6 +50,9 @@ public final class RankedWorth {
 
     private RankedWorth() {}
 
+    /** Pages of less than this have room for {@link #overTheRange} only, px. */
+    public static final int NARROW_BELOW = 1000;
+
     /** The size it is designed for, with so many adjustments. */
     public static ImageSize size(int adjustments) {
         return RowPanels.size(adjustments);
@@ -83,19 +86,25 @@ public final class RankedWorth {
         panels.add(range, ranges(ranked, visible, style), 58);
         JFreeChart chart = ChartLayout.chart(
                 "What each adjustment is worth: " + subject,
-                ChartLayout.facts(
+                facts(
                         "change of lap time from the car as it is set up"
                                 + (ranked.size() < worths.size()
                                         ? ", the " + ranked.size() + " widest ranges of " + worths.size()
                                         : ""),
-                        Double.isNaN(visible)
-                                ? "minus is faster"
-                                : "shaded: less than " + NumberText.fixed(3).format(visible)
-                                        + " s, which the timing screen cannot show"),
+                        visible),
                 panels.plot(),
                 style);
         chart.addLegend(ChartLayout.legend(() -> legend(style), style));
         return chart;
+    }
+
+    private static String facts(String what, double visible) {
+        return ChartLayout.facts(
+                what,
+                Double.isNaN(visible)
+                        ? "minus is faster"
+                        : "shaded: less than " + NumberText.fixed(3).format(visible)
+                                + " s, which the timing screen cannot show");
     }
 
     /** The size in px of {@link #overTheRange} at this width, 320 to 10000, with so many adjustments. */
@@ -108,12 +117,14 @@ public final class RankedWorth {
     /**
      * The fastest and the slowest setting of each adjustment alone, with its name above its bar, so that it fits a narrow page.
      *
+     * @param subject what has been looked at, such as {@code Talvex GT at Castelvane}
      * @param worths in the order to draw them
      * @param visible the least difference of lap time that the timing screen can show, s; NaN if it is not known
      */
-    public static JFreeChart overTheRange(List<WorthBars> worths, double visible, ChartStyle style) {
+    public static JFreeChart overTheRange(String subject, List<WorthBars> worths, double visible, ChartStyle style) {
+        String heading = "What each adjustment is worth: " + subject;
         if (worths.isEmpty()) {
-            return ChartLayout.message("What each adjustment is worth", NONE, style);
+            return ChartLayout.message(heading, NONE, style);
         }
         if (!Double.isNaN(visible)) {
             Check.positive("visible difference (s)", visible);
@@ -122,7 +133,7 @@ public final class RankedWorth {
         axis.setLabel("Change of lap time (s): left is faster, right is slower");
         XYPlot plot = NamedRows.plot(worths.stream().map(WorthBars::name).toList(), axis, style);
         plot.addAnnotation(new NamedRows(worths, visible, style));
-        return ChartLayout.chart("What each adjustment is worth", "", plot, style);
+        return ChartLayout.chart(heading, facts("fastest and slowest setting of the range", visible), plot, style);
     }
 
     /** Change of lap time to which an axis must reach on one side of zero, s, without its sign. */
@@ -318,6 +329,7 @@ public final class RankedWorth {
                 g2.setStroke(ChartStyle.solid(1));
                 g2.draw(new Line2D.Double(area.getX(), top, area.getMaxX(), top));
                 new PlacedText(worth.name(), area.getMinX() + GAP, top + 3, TextAnchor.TOP_LEFT, style.strong())
+                        .cut(g2, area.getWidth() - 2 * GAP)
                         .drawOn(g2, style.palette().ink(), style.palette().background());
                 double from = top + style.textSize() + 10;
                 bar(g2, area, values, from, worth.best(), worth.bestAt(), style.colour(2), true, beneath);

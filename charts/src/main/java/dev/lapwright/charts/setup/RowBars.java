@@ -165,9 +165,17 @@ final class RowBars extends AbstractXYAnnotation {
         PlacedText title =
                 new PlacedText(heading.title, area.getCenterX(), area.getMinY(), TextAnchor.TOP_CENTER, style.strong());
         title.draw(g2, style.palette().ink());
-        new PlacedText(heading.below, zero - GAP, first - 1, TextAnchor.BOTTOM_RIGHT, style.small())
-                .draw(g2, style.palette().muted());
-        new PlacedText(heading.above, zero + GAP, first - 1, TextAnchor.BOTTOM_LEFT, style.small())
-                .draw(g2, style.palette().muted());
+        for (PlacedText side : List.of(
+                new PlacedText(heading.below, zero - GAP, first - 1, TextAnchor.BOTTOM_RIGHT, style.small()),
+                new PlacedText(heading.above, zero + GAP, first - 1, TextAnchor.BOTTOM_LEFT, style.small()))) {
+            Rectangle2D box = side.box(g2);
+            boolean high = box.getMinY() >= title.box(g2).getMaxY() - 3;
+            // There are no bars on a side that has no room for its name.
+            if (box.getMinX() >= area.getMinX()
+                    && box.getMaxX() <= area.getMaxX()
+                    && (high || !box.intersects(title.box(g2)))) {
+                side.draw(g2, style.palette().muted());
+            }
+        }
     }
 }

@@ -29,9 +29,17 @@ public final class WeightBars {
 
     private WeightBars() {}
 
+    /** Pages of less than this have the panels beneath each other, px. */
+    public static final int NARROW_BELOW = RowPanels.NARROW_BELOW;
+
     /** The size it is designed for, with so many parts of the lap. */
     public static ImageSize size(int parts) {
         return RowPanels.size(parts);
+    }
+
+    /** Its height on a narrow page, where the panels stand beneath each other, px. */
+    public static int narrowHeight(int parts) {
+        return RowPanels.narrowHeight(parts, 2);
     }
 
     /**

@@ -34,6 +34,15 @@ public final class CircuitMap {
     /** The size it is designed for. */
     public static final ImageSize SIZE = new ImageSize(1200, 1000);
 
+    /** Its height on a narrow page, px. */
+    public static final int NARROW_HEIGHT = 720;
+
+    /** Pages of less than this have the narrow layout, px. */
+    public static final int NARROW_BELOW = 700;
+
+    /** Plots on such a page are narrower than this, px. */
+    static final double NARROW = NARROW_BELOW - 40.0;
+
     private CircuitMap() {}
 
     /** The map of a track. */
@@ -93,10 +102,10 @@ public final class CircuitMap {
         private static final long serialVersionUID = 1L;
         /** Share of the height that the plan takes. */
         private static final double PLAN = 0.64;
+
+        private static final double PLAN_OF_NARROW = 0.54;
         /** Room for labels round the road, and beneath for scale and north arrow, px. */
         private static final double MARGIN = 58;
-
-        private static final double FOOT = 34;
 
         private final transient Stations stations;
         private final Plot panels;
@@ -129,7 +138,7 @@ public final class CircuitMap {
                 drawPlan(g2, area);
                 return;
             }
-            double planHeight = PLAN * area.getHeight();
+            double planHeight = (area.getWidth() < NARROW ? PLAN_OF_NARROW : PLAN) * area.getHeight();
             drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
             panels.draw(
                     g2,
@@ -145,11 +154,12 @@ public final class CircuitMap {
                     area.getX() + MARGIN,
                     area.getY() + MARGIN / 2,
                     Math.max(1, area.getWidth() - 2 * MARGIN),
-                    Math.max(1, area.getHeight() - MARGIN - FOOT));
+                    Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
             MapScale scale = new MapScale(stations.x(), stations.y(), land);
             RoadOutline road = new RoadOutline(stations, scale);
             road.draw(g2, style);
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());
+            labels.keepFootClear();
             labels.drawStart(stations.track().isClosed());
             labels.drawCorners();
             labels.drawDoubts(DoubtfulPlace.of(stations));

@@ -28,6 +28,9 @@ public final class LineMap {
     /** The size it is designed for. */
     public static final ImageSize SIZE = new ImageSize(1200, 1080);
 
+    /** Its height on a narrow page, where the enlarged corners stand beneath the plan, px. */
+    public static final int NARROW_HEIGHT = 1000;
+
     private static final int MOST_LINES = 3;
     private static final double SAME_LENGTH = 1e-6;
     /** Room beyond the road's edges in the panel, as a share of its width. */

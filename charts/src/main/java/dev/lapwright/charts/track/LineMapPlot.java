@@ -25,11 +25,12 @@ final class LineMapPlot extends Plot {
     private static final long serialVersionUID = 1L;
     /** Share of the height that plan and enlarged corners take. */
     private static final double PLAN = 0.67;
+    /** Share of what the enlarged corners leave that the plan takes on a narrow picture. */
+    private static final double PLAN_OF_NARROW = 0.58;
     /** Most of the width that one column of enlarged corners takes. */
     private static final double COLUMN = 0.26;
 
     private static final double MARGIN = 58;
-    private static final double FOOT = 34;
     private static final double GAP = 14;
     private static final double HEAD = 20;
     /** How far inside its edge the driving direction is shown, px. */
@@ -73,6 +74,10 @@ final class LineMapPlot extends Plot {
             info.setPlotArea(area);
             info.setDataArea(area);
         }
+        if (area.getWidth() < CircuitMap.NARROW) {
+            drawNarrow(g2, area, anchor);
+            return;
+        }
         double height = PLAN * area.getHeight();
         int count = views.all().size();
         int columns = (count + 1) / 2;
@@ -83,11 +88,34 @@ final class LineMapPlot extends Plot {
         for (int i = 0; i < count; i++) {
             double left = area.getMaxX() - viewsWidth + (i % columns) * (square + GAP) + GAP;
             double top = area.getY() + (i / columns) * (square + HEAD + GAP);
-            drawView(g2, views.all().get(i), new Rectangle2D.Double(left, top + HEAD, square, square));
+            drawView(g2, views.all().get(i), new Rectangle2D.Double(left, top + HEAD, square, square), false);
         }
         Rectangle2D beneath =
                 new Rectangle2D.Double(area.getX(), area.getY() + height, area.getWidth(), area.getHeight() - height);
         panels.draw(g2, beneath, anchor, parent, null);
+    }
+
+    /** Plan, enlarged corners in two columns, and panels beneath each other. */
+    private void drawNarrow(Graphics2D g2, Rectangle2D area, Point2D anchor) {
+        int count = views.all().size();
+        int rows = (count + 1) / 2;
+        double square = (area.getWidth() - GAP) / 2;
+        double viewsHeight = rows * (square + 2 * HEAD + GAP);
+        double rest = Math.max(0, area.getHeight() - viewsHeight);
+        double planHeight = PLAN_OF_NARROW * rest;
+        drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
+        for (int i = 0; i < count; i++) {
+            double left = area.getX() + (i % 2) * (square + GAP);
+            double top = area.getY() + planHeight + (i / 2) * (square + 2 * HEAD + GAP);
+            drawView(g2, views.all().get(i), new Rectangle2D.Double(left, top + 2 * HEAD, square, square), true);
+        }
+        double top = planHeight + viewsHeight;
+        panels.draw(
+                g2,
+                new Rectangle2D.Double(area.getX(), area.getY() + top, area.getWidth(), area.getHeight() - top),
+                anchor,
+                null,
+                null);
     }
 
     private void drawPlan(Graphics2D g2, Rectangle2D area) {
@@ -95,7 +123,7 @@ final class LineMapPlot extends Plot {
                 area.getX() + MARGIN,
                 area.getY() + MARGIN / 2,
                 Math.max(1, area.getWidth() - 2 * MARGIN),
-                Math.max(1, area.getHeight() - MARGIN - FOOT));
+                Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
         MapScale scale = new MapScale(eastings, northings, land);
         RoadOutline drawn = new RoadOutline(road, scale);
         drawn.drawPlain(g2, area, style);
@@ -110,6 +138,7 @@ final class LineMapPlot extends Plot {
             g2.draw(frame);
             labels.avoid(frame);
         }
+        labels.keepFootClear();
         labels.drawStart(road.track().isClosed());
         labels.drawCorners();
         Rectangle2D foot = new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight() - 8);
@@ -134,7 +163,7 @@ final class LineMapPlot extends Plot {
         }
     }
 
-    private void drawView(Graphics2D g2, CornerCloseUps.View view, Rectangle2D square) {
+    private void drawView(Graphics2D g2, CornerCloseUps.View view, Rectangle2D square, boolean twoLines) {
         double half = views.side() / 2;
         MapScale scale = new MapScale(
                 new double[] {view.x() - half, view.x() + half},
@@ -151,15 +180,20 @@ final class LineMapPlot extends Plot {
         g2.draw(square);
         String apart = NumberText.fixed(1).format(view.spread()) + " m";
         PlacedText title = new PlacedText(
-                view.corner().label(), square.getMinX(), square.getMinY() - 4, TextAnchor.BOTTOM_LEFT, style.strong());
-        title.draw(g2, style.palette().ink());
-        new PlacedText(
-                        lines.size() > 1 ? apart + " apart" : apart + " off the centre line",
-                        square.getMaxX(),
-                        square.getMinY() - 4,
-                        TextAnchor.BOTTOM_RIGHT,
-                        style.small())
-                .draw(g2, style.palette().muted());
+                view.corner().label(),
+                square.getMinX(),
+                square.getMinY() - (twoLines ? HEAD : 4),
+                TextAnchor.BOTTOM_LEFT,
+                style.strong());
+        PlacedText spread = new PlacedText(
+                lines.size() > 1 ? apart + " apart" : apart + " off the centre line",
+                twoLines ? square.getMinX() : square.getMaxX(),
+                square.getMinY() - 4,
+                twoLines ? TextAnchor.BOTTOM_LEFT : TextAnchor.BOTTOM_RIGHT,
+                style.small());
+        double beside = twoLines ? 0 : spread.box(g2).getWidth() + HEAD / 2;
+        title.cut(g2, square.getWidth() - beside).draw(g2, style.palette().ink());
+        spread.draw(g2, style.palette().muted());
         drawBar(g2, scale, square);
     }
 

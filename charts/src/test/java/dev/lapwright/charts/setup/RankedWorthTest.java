@@ -137,7 +137,7 @@ class RankedWorthTest {
     void barsOverTheRangeAreNamedAndKeepTheirOrder() {
         List<RankedWorth.WorthBars> worths =
                 List.of(range("Small", -0.01, 0.02), range("Large", -0.4, 0.3), range("Nothing", 0, 0));
-        JFreeChart chart = RankedWorth.overTheRange(worths, 0.3, ChartStyle.STANDARD);
+        JFreeChart chart = RankedWorth.overTheRange("Talvex GT at Castelvane", worths, 0.3, ChartStyle.STANDARD);
         RankedWorth.NamedRows rows = (RankedWorth.NamedRows)
                 ((XYPlot) chart.getPlot()).getAnnotations().get(0);
         assertThat(rows.worths()).containsExactlyElementsOf(worths);
@@ -156,7 +156,7 @@ class RankedWorthTest {
 
     @Test
     void noBarsAtAllAreSaid() {
-        JFreeChart none = RankedWorth.overTheRange(List.of(), 0.3, ChartStyle.STANDARD);
+        JFreeChart none = RankedWorth.overTheRange("Talvex GT at Castelvane", List.of(), 0.3, ChartStyle.STANDARD);
         assertThat(Drawn.of(none, RankedWorth.sizeOverTheRange(600, 0, ChartStyle.STANDARD))
                         .texts())
                 .anyMatch(text -> text.contains("no adjustments"));

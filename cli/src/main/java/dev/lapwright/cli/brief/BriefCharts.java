@@ -13,6 +13,7 @@ import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.charts.sweep.SweepTime;
 import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.charts.track.CircuitMap;
+import dev.lapwright.cli.output.MinusSign;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.study.BalanceCommand;
 import dev.lapwright.cli.study.GearingCharts;
@@ -77,7 +78,7 @@ public final class BriefCharts {
                 caption,
                 true,
                 style -> InlineImage.svg(
-                        RankedWorth.overTheRange(bars, visible, style),
+                        RankedWorth.overTheRange(brief.subject().title(), bars, visible, style),
                         RankedWorth.sizeOverTheRange(width(style), bars.size(), style),
                         style,
                         id("worth", style),
@@ -93,9 +94,9 @@ public final class BriefCharts {
                 Double.NaN,
                 Double.NaN,
                 faster ? worth.best().difference() : 0,
-                SensitivityReport.setting(worth, worth.best().setting()),
+                MinusSign.in(SensitivityReport.setting(worth, worth.best().setting())),
                 slower ? worth.worst().difference() : 0,
-                SensitivityReport.setting(worth, worth.worst().setting()));
+                MinusSign.in(SensitivityReport.setting(worth, worth.worst().setting())));
     }
 
     public Page.Block lapTimeOverWing(WingTrade wing, String caption) {

@@ -11,7 +11,8 @@ public final class CircuitCharts {
     private CircuitCharts() {}
 
     public static Drawing map(Stations stations) {
-        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE);
+        return new Drawing(CircuitMap.of(stations, ChartStyle.STANDARD), CircuitMap.SIZE)
+                .withNarrowHeight(CircuitMap.NARROW_HEIGHT, CircuitMap.NARROW_BELOW);
     }
 
     public static Drawing profile(Stations stations) {

@@ -2,6 +2,8 @@ package dev.lapwright.cli.output;
 
 import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.Drawing;
+import dev.lapwright.charts.ImageSize;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.report.Report;
 import java.io.IOException;
@@ -74,11 +76,14 @@ public final class StudyFiles<R> {
     /** An option of its own for one file: the entries it may take, by the ending of the name given. */
     private record Own<R>(OptionSpec option, List<Entry<R>> entries) {}
 
+    private static final String PICTURE_WIDTH = "--picture-width";
+
     private final Function<R, Report> report;
     private final List<Entry<R>> entries = new ArrayList<>();
     private final List<Own<R>> own = new ArrayList<>();
     private final List<OptionSpec> options = new ArrayList<>();
     private OptionSpec out;
+    private OptionSpec width;
     private Supplier<String> commonName;
     private OptionSpec json = switchOf("--json", "Prints the result for machines, as JSON.");
     private final OptionSpec force = switchOf("--force", "Lets existing files be overwritten.");
@@ -215,6 +220,15 @@ public final class StudyFiles<R> {
         ArgGroupSpec.Builder group =
                 ArgGroupSpec.builder().heading("%nOutput:%n").validate(false);
         options.forEach(group::addArg);
+        if (entries.stream().anyMatch(entry -> entry.drawing() != null)) {
+            width = OptionSpec.builder(PICTURE_WIDTH)
+                    .paramLabel("PX")
+                    .type(Integer.class)
+                    .description("Lays pictures out for a page so wide, with letters of the same size: 360 for a phone;"
+                            + " 320 to 10000. Most are 1200 px wide.")
+                    .build();
+            group.addArg(width);
+        }
         if (json != null) {
             group.addArg(json);
         }
@@ -277,6 +291,15 @@ public final class StudyFiles<R> {
         return null;
     }
 
+    /** The width that pictures are laid out for, px; null if their own. */
+    private Integer pictureWidth() {
+        Integer px = width == null ? null : width.getValue();
+        if (px != null) {
+            ImageSize.checkWidth(PICTURE_WIDTH, px);
+        }
+        return px;
+    }
+
     /** Plans and checks all files that were asked for. */
     public Plan plan() {
         Plan plan = new Plan(Boolean.TRUE.equals(force.getValue()));
@@ -291,6 +314,10 @@ public final class StudyFiles<R> {
             plan.together(name);
         } else if (name != null) {
             plan.out(name);
+        }
+        if (pictureWidth() != null && plan.drawings.isEmpty()) {
+            throw new InvalidValueException(
+                    PICTURE_WIDTH, "no picture is asked for", "add --out with a folder or a name that ends in .svg");
         }
         return plan;
     }
@@ -389,7 +416,9 @@ public final class StudyFiles<R> {
                 try {
                     Drawing drawing = form.apply(result);
                     if (drawing != null) {
-                        pictures.put(file, drawing.forFile(file.getFileName().toString()));
+                        Integer px = pictureWidth();
+                        Drawing laidOut = px == null ? drawing : drawing.forWidth(px);
+                        pictures.put(file, laidOut.forFile(file.getFileName().toString()));
                     }
                 } catch (ChartException e) {
                     faults.add(e);

@@ -116,7 +116,9 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         List<BalancePhases.BalanceBars> bars =
                 found.result().corners().stream().map(BalanceCommand::bars).toList();
         return new Drawing(
-                BalancePhases.of(found.subject().title(), bars, ChartStyle.STANDARD), BalancePhases.size(bars.size()));
+                        BalancePhases.of(found.subject().title(), bars, ChartStyle.STANDARD),
+                        BalancePhases.size(bars.size()))
+                .withNarrowHeight(BalancePhases.narrowHeight(bars.size()), BalancePhases.NARROW_BELOW);
     }
 
     /** What a chart says of one corner. */

@@ -3,6 +3,7 @@ package dev.lapwright.cli.study;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.lap.TrackMap;
+import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.charts.track.DrivenLine;
 import dev.lapwright.charts.track.LineMap;
 import dev.lapwright.cli.option.CarAndCircuit;
@@ -121,7 +122,8 @@ public final class LineCommand extends StudyCommand<LineReport> {
 
     /** Lines on their road. */
     public static Drawing map(Track road, List<DrivenLine> lines) {
-        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE);
+        return new Drawing(LineMap.of(road.stations(StationSpacing.DEFAULT), lines, ChartStyle.STANDARD), LineMap.SIZE)
+                .withNarrowHeight(LineMap.NARROW_HEIGHT, CircuitMap.NARROW_BELOW);
     }
 
     /** Speed on the fastest line. */

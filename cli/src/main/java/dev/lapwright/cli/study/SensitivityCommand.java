@@ -9,6 +9,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.MinusSign;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
@@ -124,9 +125,15 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     private static Drawing chart(SensitivityReport found) {
         List<RankedWorth.WorthBars> bars =
                 found.result().worths().stream().map(SensitivityCommand::bars).toList();
+        String subject = found.subject().title();
+        double visible = found.result().visible();
         return new Drawing(
-                RankedWorth.of(found.subject().title(), bars, found.result().visible(), ChartStyle.STANDARD),
-                RankedWorth.size(bars.size()));
+                RankedWorth.of(subject, bars, visible, ChartStyle.STANDARD),
+                RankedWorth.size(bars.size()),
+                width -> new Drawing(
+                        RankedWorth.overTheRange(subject, bars, visible, ChartStyle.STANDARD),
+                        RankedWorth.sizeOverTheRange(width, bars.size(), ChartStyle.STANDARD)),
+                RankedWorth.NARROW_BELOW);
     }
 
     /** What a chart says of one adjustment. */
@@ -140,8 +147,8 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
                 worth.lower().difference(),
                 worth.higher().difference(),
                 faster ? worth.best().difference() : 0,
-                SensitivityReport.setting(worth, worth.best().setting()),
+                MinusSign.in(SensitivityReport.setting(worth, worth.best().setting())),
                 slower ? worth.worst().difference() : 0,
-                SensitivityReport.setting(worth, worth.worst().setting()));
+                MinusSign.in(SensitivityReport.setting(worth, worth.worst().setting())));
     }
 }

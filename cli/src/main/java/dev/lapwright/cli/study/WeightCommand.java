@@ -103,8 +103,10 @@ public final class WeightCommand extends StudyCommand<WeightReport> {
     }
 
     private static Drawing chart(WeightReport found) {
+        int parts = found.result().places().size();
         return new Drawing(
-                WeightBars.of(found.subject().title(), found.result(), ChartStyle.STANDARD),
-                WeightBars.size(found.result().places().size()));
+                        WeightBars.of(found.subject().title(), found.result(), ChartStyle.STANDARD),
+                        WeightBars.size(parts))
+                .withNarrowHeight(WeightBars.narrowHeight(parts), WeightBars.NARROW_BELOW);
     }
 }

@@ -57,6 +57,30 @@ class GalleryTest {
         return pictures().stream().map(Picture::command).distinct();
     }
 
+    /** Every kind of chart laid out for a phone: letters of 11 px or more, none cut off, none upon another. */
+    @ParameterizedTest
+    @MethodSource("commands")
+    void everyPictureIsLegibleOnAPhone(String command) throws IOException {
+        List<String> arguments = new ArrayList<>(List.of(command.split(" ")));
+        Path out = folder.resolve(arguments.get(arguments.indexOf("--out") + 1));
+        arguments.addAll(List.of("--picture-width", "360"));
+        Run run = Run.in(folder, arguments.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        try (Stream<Path> files = Files.list(out)) {
+            List<Path> pictures =
+                    files.filter(file -> file.toString().endsWith(".svg")).toList();
+            assertThat(pictures).isNotEmpty();
+            for (Path picture : pictures) {
+                Lettering lettering = new Lettering(Files.readString(picture));
+                assertThat(lettering.width()).isEqualTo(360);
+                assertThat(lettering.count()).isPositive();
+                assertThat(lettering.faults())
+                        .as(picture.getFileName().toString())
+                        .isEmpty();
+            }
+        }
+    }
+
     /** Into the folder it names, and on request from there into that of the images. */
     @ParameterizedTest
     @MethodSource("commands")
