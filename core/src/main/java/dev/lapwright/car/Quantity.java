@@ -348,14 +348,14 @@ public enum Quantity {
             "tyres.front.corneringStiffnessPerRad",
             Unit.PER_RADIAN,
             1,
-            200,
+            500,
             20,
             "cornering stiffness over load at the reference load"),
     CORNERING_STIFFNESS_REAR(
             "tyres.rear.corneringStiffnessPerRad",
             Unit.PER_RADIAN,
             1,
-            200,
+            500,
             20,
             "cornering stiffness over load at the reference load"),
     STIFFNESS_SENSITIVITY_FRONT(

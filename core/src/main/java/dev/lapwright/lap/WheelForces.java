@@ -12,8 +12,6 @@ final class WheelForces {
     /** Least load or capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
     private static final double TINY = 1e-6;
 
-    /** Beyond the limit, where no lap ever is, drag of cornering is held within bounds: searches pass there. */
-    private static final double GREATEST_UTILISATION = 1.5;
     /** Accelerations beyond which the platform moves no further, m/s²: only searches look there. */
     private static final double MOST_PITCH = 40;
 
@@ -226,8 +224,8 @@ final class WheelForces {
         rear.carry(rearLoad, rearTransfer, grip, side, left);
         frontLateralUtilisation = frontSide / front.lateralPeak;
         rearLateralUtilisation = rearSide / rear.lateralPeak;
-        cornering = front.corneringDrag(smaller(frontLateralUtilisation, GREATEST_UTILISATION))
-                + rear.corneringDrag(smaller(rearLateralUtilisation, GREATEST_UTILISATION));
+        cornering = front.corneringDrag(smaller(frontLateralUtilisation, 1))
+                + rear.corneringDrag(smaller(rearLateralUtilisation, 1));
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
         requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
         double frontWay = curvature * front.wayFelt(frontLateralUtilisation);

@@ -139,7 +139,7 @@ final class WheelPair {
         outerAlong = innerAlong;
     }
 
-    /** Drag of cornering at a share of the lateral peak, N: the force across times the slip angle that it takes. */
+    /** Drag of cornering at a share of the lateral peak, 0 to 1, N: the force across times the slip angle that it takes. */
     double corneringDrag(double share) {
         return share * share * dragFactor / (1 - fall(share));
     }

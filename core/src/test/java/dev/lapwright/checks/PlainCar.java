@@ -15,13 +15,13 @@ import java.util.Map;
  * road, half the weight on each axle, all-wheel drive and brakes in halves, friction without load sensitivity, no drag, no
  * downforce, no rolling resistance, one gear of ratio 1 without losses. Each check puts back what its source has.
  *
- * <p>One thing cannot be switched off: drag from cornering, least at the greatest cornering stiffness allowed, 200 per
- * radian of load. At a friction of mu it takes (mu / 200)² / 2 of the grip across a car at its limit; see
+ * <p>One thing cannot be switched off: drag from cornering, least at the greatest cornering stiffness allowed, 500 per
+ * radian of load. At a friction of mu it takes (1.8 mu / 500)² / 2 of the grip across a car at its limit; see
  * {@link Runs#freeCircleSpeed}.
  */
 public final class PlainCar {
     /** Cornering stiffness over load, the greatest the model takes. */
-    public static final double STIFFEST = 200;
+    public static final double STIFFEST = 500;
     /** Gravity of the model, m/s². */
     public static final double GRAVITY = 9.80665;
 

@@ -21,6 +21,10 @@ class TyrePairTest {
                 .with(Quantity.SENSITIVITY_Y_REAR, row.number("sensitivity"))
                 .with(Quantity.REFERENCE_LOAD_FRONT, row.number("reference_n"))
                 .with(Quantity.REFERENCE_LOAD_REAR, row.number("reference_n"))
+                // The example adds both wheels' peaks: they come at one slip angle where stiffness falls with load as
+                // friction does.
+                .with(Quantity.STIFFNESS_SENSITIVITY_FRONT, row.number("sensitivity"))
+                .with(Quantity.STIFFNESS_SENSITIVITY_REAR, row.number("sensitivity"))
                 .with(Quantity.CG_HEIGHT, height);
         double radius = 60;
         double speed = Runs.circleSpeed(car, radius, 0);

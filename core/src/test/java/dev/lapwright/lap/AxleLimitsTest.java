@@ -220,17 +220,19 @@ class AxleLimitsTest {
 
     @Test
     void morePowerLockingPushesTheNoseUnderLittleDriveUntilTheWheelsTurnAsOne() {
-        // Common practice, no source: in a tight turn the locked axle pushes the car straight on, so the front gives up
-        // earlier.
-        TurnState exit = TurnState.level(Pedals.DRIVING, 16, 1.5, 2);
-        double open = margins(Map.of(Quantity.POWER_LOCK_REAR, 0.0), exit).front();
-        double before = open;
+        // Common practice, no source: in a tight turn the locked axle pushes the car straight on.
+        TurnState exit = TurnState.level(Pedals.DRIVING, 13, 0.5, 2);
+        double before = 0;
         for (double locking : new double[] {5, 10, 20, 30, 40}) {
-            double front =
-                    margins(Map.of(Quantity.POWER_LOCK_REAR, locking), exit).front();
-            assertThat(front).isLessThanOrEqualTo(before).isLessThan(open);
-            before = front;
+            double moment =
+                    margins(Map.of(Quantity.POWER_LOCK_REAR, locking), exit).yawMoment();
+            assertThat(moment).isLessThan(before);
+            before = moment;
         }
+        // From some lock on they do turn as one, and more of it changes nothing.
+        double asOne = margins(Map.of(Quantity.POWER_LOCK_REAR, 60.0), exit).yawMoment();
+        assertThat(margins(Map.of(Quantity.POWER_LOCK_REAR, 80.0), exit).yawMoment())
+                .isEqualTo(asOne);
     }
 
     @Test

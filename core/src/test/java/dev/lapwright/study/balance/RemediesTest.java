@@ -124,13 +124,18 @@ class RemediesTest {
         assertThat(of(against("oversteer:exit"), "brake-balance")).isEmpty();
     }
 
+    /** Front toe-out sharpens the turn-in and a final drive is chosen for speed: neither is advised against a balance. Common practice, no source. */
     @Test
-    void toeActsBelowTheLimitOnly() {
-        RemedyResult result = against("oversteer:middle");
-        assertThat(of(result, "rear-toe")).isEmpty();
-        assertThat(result.belowTheLimit().get(0).adjustment()).isEqualTo("rear-toe");
-        // Toe-in at the rear steadies: common practice, no source.
-        assertThat(result.belowTheLimit().get(0).to()).isEqualTo(2);
+    void neitherToeNorGearingIsARemedy() {
+        for (String complaint : List.of("oversteer:middle", "oversteer:entry", "understeer:entry", "oversteer:exit")) {
+            RemedyResult result = against(complaint);
+            assertThat(result.belowTheLimit())
+                    .extracting(RemedyResult.Remedy::adjustment)
+                    .doesNotContain("front-toe", "rear-toe", "final-drive", "shift-time");
+            assertThat(result.remedies())
+                    .extracting(RemedyResult.Remedy::adjustment)
+                    .doesNotContain("final-drive", "shift-time");
+        }
     }
 
     @Test
