@@ -28,20 +28,24 @@ public final class Car {
     private static final String ANGLE = ".angleDeg";
     static final String RATIOS = "gearbox.ratios.";
 
-    private final String name;
-    private final String description;
+    private final Fixed fixed;
     private final double[] values;
-    private final List<Wing> wings;
     private final double[] wingAngles;
     private final double[] gearRatios;
-    private final TorqueCurve torqueCurve;
     private final Models models;
-    private final PowerCorrection powerCorrection;
-    private final List<Adjustment> adjustments;
     /** What was set since the car was made from its document, in order; and that car, null if this is it. */
     private final Map<String, Double> settings;
 
     private final Car document;
+
+    /** What of its document no setting changes. */
+    private record Fixed(
+            String name,
+            String description,
+            List<Wing> wings,
+            TorqueCurve torqueCurve,
+            PowerCorrection powerCorrection,
+            List<Adjustment> adjustments) {}
 
     /** Models in place of what the document holds; null where that serves. */
     private record Models(Engine engine, AeroMap aeroMap) {
@@ -49,28 +53,18 @@ public final class Car {
     }
 
     private Car(
-            String name,
-            String description,
+            Fixed fixed,
             double[] values,
-            List<Wing> wings,
             double[] wingAngles,
             double[] gearRatios,
-            TorqueCurve torqueCurve,
             Models models,
-            PowerCorrection powerCorrection,
-            List<Adjustment> adjustments,
             Map<String, Double> settings,
             Car document) {
-        this.name = name;
-        this.description = description;
+        this.fixed = fixed;
         this.values = values;
-        this.wings = wings;
         this.wingAngles = wingAngles;
         this.gearRatios = gearRatios;
-        this.torqueCurve = torqueCurve;
         this.models = models;
-        this.powerCorrection = powerCorrection;
-        this.adjustments = adjustments;
         this.settings = settings;
         this.document = document;
     }
@@ -109,16 +103,17 @@ public final class Car {
             wingList.add(entry.getKey());
         }
         Car car = new Car(
-                name,
-                description,
+                new Fixed(
+                        name,
+                        description,
+                        List.copyOf(wingList),
+                        torqueCurve,
+                        powerCorrection,
+                        List.copyOf(adjustments)),
                 values,
-                List.copyOf(wingList),
                 angles,
                 gearRatios.clone(),
-                torqueCurve,
                 Models.NONE,
-                powerCorrection,
-                List.copyOf(adjustments),
                 Map.of(),
                 null);
         car.checkAdjustments();
@@ -127,7 +122,7 @@ public final class Car {
 
     private void checkAdjustments() {
         Set<String> names = new HashSet<>();
-        for (Adjustment adjustment : adjustments) {
+        for (Adjustment adjustment : fixed.adjustments()) {
             if (!names.add(adjustment.name())) {
                 throw new InvalidValueException(
                         "adjustments", "two are called " + adjustment.name(), "give each its own name");
@@ -187,22 +182,11 @@ public final class Car {
             car = car.apply(setting.getKey(), setting.getValue());
         }
         return new Car(
-                name,
-                description,
-                car.values,
-                wings,
-                car.wingAngles,
-                car.gearRatios,
-                torqueCurve,
-                models,
-                powerCorrection,
-                adjustments,
-                Collections.unmodifiableMap(all),
-                from);
+                fixed, car.values, car.wingAngles, car.gearRatios, models, Collections.unmodifiableMap(all), from);
     }
 
     private Car apply(String setting, double value) {
-        for (Adjustment adjustment : adjustments) {
+        for (Adjustment adjustment : fixed.adjustments()) {
             if (adjustment.name().equals(setting)) {
                 return adjusted(adjustment, value);
             }
@@ -230,7 +214,7 @@ public final class Car {
         }
         int wing = wingIndex(quantity);
         if (wing >= 0) {
-            wings.get(wing).at(value);
+            fixed.wings().get(wing).at(value);
             double[] changed = wingAngles.clone();
             changed[wing] = value;
             return copy(values, changed, gearRatios);
@@ -293,40 +277,17 @@ public final class Car {
 
     private Car with(Models own) {
         return new Car(
-                name,
-                description,
-                values,
-                wings,
-                wingAngles,
-                gearRatios,
-                torqueCurve,
-                own,
-                powerCorrection,
-                adjustments,
-                settings,
-                document == null ? null : document.with(own));
+                fixed, values, wingAngles, gearRatios, own, settings, document == null ? null : document.with(own));
     }
 
     private Car copy(double[] newValues, double[] newAngles, double[] newRatios) {
-        return new Car(
-                name,
-                description,
-                newValues,
-                wings,
-                newAngles,
-                newRatios,
-                torqueCurve,
-                models,
-                powerCorrection,
-                adjustments,
-                settings,
-                document);
+        return new Car(fixed, newValues, newAngles, newRatios, models, settings, document);
     }
 
     private int wingIndex(String quantity) {
         if (quantity.startsWith(WINGS) && quantity.endsWith(ANGLE)) {
-            for (int i = 0; i < wings.size(); i++) {
-                if (quantity.equals(WINGS + wings.get(i).name() + ANGLE)) {
+            for (int i = 0; i < fixed.wings().size(); i++) {
+                if (quantity.equals(WINGS + fixed.wings().get(i).name() + ANGLE)) {
                     return i;
                 }
             }
@@ -345,7 +306,7 @@ public final class Car {
 
     /** The adjustment that setups written earlier call by this name; empty if there is none. */
     public Optional<Adjustment> formerly(String formerName) {
-        return adjustments.stream()
+        return fixed.adjustments().stream()
                 .filter(a -> a.formerNames().contains(formerName))
                 .findFirst();
     }
@@ -365,7 +326,7 @@ public final class Car {
     /** Names of everything that can be changed: adjustments first, then quantities. */
     public List<String> settableNames() {
         List<String> names = new ArrayList<>();
-        adjustments.forEach(a -> names.add(a.name()));
+        fixed.adjustments().forEach(a -> names.add(a.name()));
         names.addAll(quantityNames());
         return names;
     }
@@ -376,7 +337,7 @@ public final class Car {
         for (Quantity quantity : Quantity.values()) {
             names.add(quantity.path());
         }
-        wings.forEach(w -> names.add(WINGS + w.name() + ANGLE));
+        fixed.wings().forEach(w -> names.add(WINGS + w.name() + ANGLE));
         for (int i = 1; i <= gearRatios.length; i++) {
             names.add(RATIOS + i);
         }
@@ -385,7 +346,7 @@ public final class Car {
 
     /** Unit of an adjustment or quantity. */
     public Unit unitOf(String adjustmentOrQuantity) {
-        for (Adjustment adjustment : adjustments) {
+        for (Adjustment adjustment : fixed.adjustments()) {
             if (adjustment.name().equals(adjustmentOrQuantity)) {
                 return adjustment.unit();
             }
@@ -405,30 +366,30 @@ public final class Car {
 
     /** The adjustment of this name. */
     public Adjustment adjustment(String adjustmentName) {
-        for (Adjustment adjustment : adjustments) {
+        for (Adjustment adjustment : fixed.adjustments()) {
             if (adjustment.name().equals(adjustmentName)) {
                 return adjustment;
             }
         }
         List<String> names = new ArrayList<>();
-        adjustments.forEach(a -> names.add(a.name()));
+        fixed.adjustments().forEach(a -> names.add(a.name()));
         throw new InvalidValueException(
                 adjustmentName, "this car has no adjustment of that name", Nearest.remedy(adjustmentName, names));
     }
 
     /** Name for people. */
     public String name() {
-        return name;
+        return fixed.name();
     }
 
     /** What kind of car it is. */
     public String description() {
-        return description;
+        return fixed.description();
     }
 
     /** Wings. */
     public List<Wing> wings() {
-        return wings;
+        return fixed.wings();
     }
 
     /** Gear ratios, first gear first; a copy. */
@@ -438,7 +399,7 @@ public final class Car {
 
     /** Engine that drives the car: a model of one's own, or {@link #torqueCurve()}. */
     public Engine engine() {
-        return models.engine() != null ? models.engine() : torqueCurve;
+        return models.engine() != null ? models.engine() : fixed.torqueCurve();
     }
 
     /** What ride heights do to the areas: a model of one's own, or the map of the car's quantities. */
@@ -448,17 +409,17 @@ public final class Car {
 
     /** Full-load torque of the engine in the document, at the reference air of {@link #powerCorrection()}. */
     public TorqueCurve torqueCurve() {
-        return torqueCurve;
+        return fixed.torqueCurve();
     }
 
     /** How the engine's power follows the air. */
     public PowerCorrection powerCorrection() {
-        return powerCorrection;
+        return fixed.powerCorrection();
     }
 
     /** What can be turned on it. */
     public List<Adjustment> adjustments() {
-        return adjustments;
+        return fixed.adjustments();
     }
 
     /** All quantities by name, in the order of {@link Quantity}. */

@@ -17,16 +17,9 @@ public final class Track {
 
     private final String name;
     private final boolean closed;
-    private final double entrySpeed;
-    private final double startHeading;
-    private final double startAltitude;
+    private final Start start;
     private final List<TrackPoint> points;
-    private final double[] sectorEnds;
-    private final List<NamedPlace> cornerNames;
-    private final List<Corner> corners;
-    private final Path path;
-    /** At the points, 1/m; empty where it is not known. */
-    private final double[] deviation;
+    private final Marks marks;
 
     /** Kinds of line that a track's path may be. */
     public enum Path {
@@ -54,29 +47,27 @@ public final class Track {
         }
     }
 
-    private Track(
-            String name,
-            boolean closed,
-            double entrySpeed,
-            double startHeading,
-            double startAltitude,
-            List<TrackPoint> points,
-            double[] sectorEnds,
-            List<NamedPlace> cornerNames,
-            List<Corner> corners,
-            Path path,
-            double[] deviation) {
+    /** How it begins: speed, m/s, heading, rad, and altitude, m. */
+    private record Start(double speed, double heading, double altitude) {}
+
+    /**
+     * What is said of a road beside its geometry. Arrays are this track's own.
+     *
+     * @param deviation of the curvature at the points, 1/m; empty where it is not known
+     */
+    private record Marks(
+            double[] sectorEnds, List<NamedPlace> cornerNames, List<Corner> corners, Path path, double[] deviation) {
+        private static Marks of(double[] sectorEnds) {
+            return new Marks(sectorEnds, List.of(), List.of(), Path.ROAD, new double[0]);
+        }
+    }
+
+    private Track(String name, boolean closed, Start start, List<TrackPoint> points, Marks marks) {
         this.name = name;
         this.closed = closed;
-        this.entrySpeed = entrySpeed;
-        this.startHeading = startHeading;
-        this.startAltitude = startAltitude;
+        this.start = start;
         this.points = List.copyOf(points);
-        this.sectorEnds = sectorEnds.clone();
-        this.cornerNames = List.copyOf(cornerNames);
-        this.corners = List.copyOf(corners);
-        this.path = path;
-        this.deviation = deviation.clone();
+        this.marks = marks;
     }
 
     /**
@@ -92,7 +83,7 @@ public final class Track {
             points = new ArrayList<>(points);
             points.add(first.at(last.s()));
         }
-        return new Track(name, true, 0, 0, 0, points, thirds(last.s()), List.of(), List.of(), Path.ROAD, new double[0]);
+        return new Track(name, true, new Start(0, 0, 0), points, Marks.of(thirds(last.s())));
     }
 
     /**
@@ -104,8 +95,7 @@ public final class Track {
         checkPoints(points);
         Check.inRange("entry speed (m/s)", entrySpeed, 0, 150);
         double length = points.get(points.size() - 1).s();
-        return new Track(
-                name, false, entrySpeed, 0, 0, points, thirds(length), List.of(), List.of(), Path.ROAD, new double[0]);
+        return new Track(name, false, new Start(entrySpeed, 0, 0), points, Marks.of(thirds(length)));
     }
 
     private static void checkPoints(List<TrackPoint> points) {
@@ -174,29 +164,17 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
-        return marked(exact, cornerNames, corners, path, deviation);
+        return with(new Marks(exact, marks.cornerNames(), marks.corners(), marks.path(), marks.deviation()));
     }
 
-    /** The same road, with other things said of it. */
-    private Track marked(
-            double[] ends, List<NamedPlace> names, List<Corner> known, Path kind, double[] curvatureDeviation) {
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                startHeading,
-                startAltitude,
-                points,
-                ends,
-                names,
-                known,
-                kind,
-                curvatureDeviation);
+    private Track with(Marks other) {
+        return new Track(name, closed, start, points, other);
     }
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
-        return marked(sectorEnds, names, corners, path, deviation);
+        return with(
+                new Marks(marks.sectorEnds(), List.copyOf(names), marks.corners(), marks.path(), marks.deviation()));
     }
 
     /**
@@ -208,12 +186,13 @@ public final class Track {
             Check.inRange("corner's entry (m)", corner.entry(), 0, length());
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
-        return marked(sectorEnds, cornerNames, known, path, deviation);
+        return with(new Marks(
+                marks.sectorEnds(), marks.cornerNames(), List.copyOf(known), marks.path(), marks.deviation()));
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
-        return marked(sectorEnds, cornerNames, corners, kind, deviation);
+        return with(new Marks(marks.sectorEnds(), marks.cornerNames(), marks.corners(), kind, marks.deviation()));
     }
 
     /**
@@ -225,8 +204,7 @@ public final class Track {
     public Track laidOut(double heading, double altitude) {
         Check.finite("start heading (rad)", heading);
         Check.inRange("start altitude (m)", altitude, -500, 6000);
-        return new Track(
-                name, closed, entrySpeed, heading, altitude, points, sectorEnds, cornerNames, corners, path, deviation);
+        return new Track(name, closed, new Start(start.speed(), heading, altitude), points, marks);
     }
 
     /** The mirror image: every left turn becomes a right turn. Heading is mirrored about the x axis. */
@@ -244,18 +222,9 @@ public final class Track {
                     p.widthLeft(),
                     p.speedLimit()));
         }
-        return new Track(
-                name,
-                closed,
-                entrySpeed,
-                -startHeading,
-                startAltitude,
-                mirror,
-                sectorEnds,
-                cornerNames,
-                List.of(),
-                path,
-                deviation);
+        Start turned = new Start(start.speed(), -start.heading(), start.altitude());
+        Marks kept = new Marks(marks.sectorEnds(), marks.cornerNames(), List.of(), marks.path(), marks.deviation());
+        return new Track(name, closed, turned, mirror, kept);
     }
 
     /** The same closed circuit with its start line moved forward by {@code distance} (m). Sectors become thirds. */
@@ -280,11 +249,15 @@ public final class Track {
         moved.add(pointAt(distance).at(length));
         double heading = stations(StationSpacing.DEFAULT).headingAt(distance);
         List<NamedPlace> names = new ArrayList<>();
-        for (NamedPlace n : cornerNames) {
+        for (NamedPlace n : marks.cornerNames()) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
         return new Track(
-                name, true, 0, heading, startAltitude, moved, thirds(length), names, List.of(), path, new double[0]);
+                name,
+                true,
+                new Start(0, heading, start.altitude()),
+                moved,
+                new Marks(thirds(length), List.copyOf(names), List.of(), marks.path(), new double[0]));
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
@@ -331,17 +304,17 @@ public final class Track {
 
     /** Speed at the start of an open run, m/s. */
     public double entrySpeed() {
-        return entrySpeed;
+        return start.speed();
     }
 
     /** Heading at s = 0, rad, counter-clockwise from the x axis (east). */
     public double startHeading() {
-        return startHeading;
+        return start.heading();
     }
 
     /** Altitude at s = 0, m. */
     public double startAltitude() {
-        return startAltitude;
+        return start.altitude();
     }
 
     /** Length of the path along the road surface, m. */
@@ -356,12 +329,12 @@ public final class Track {
 
     /** Distances at which the timing sectors end, m; the last is the length. A copy. */
     public double[] sectorEnds() {
-        return sectorEnds.clone();
+        return marks.sectorEnds().clone();
     }
 
     /** Names given to corners. */
     public List<NamedPlace> cornerNames() {
-        return cornerNames;
+        return marks.cornerNames();
     }
 
     /**
@@ -380,17 +353,19 @@ public final class Track {
         for (double value : deviation) {
             Check.inRange("curvature deviation (1/m)", value, 0, 1);
         }
-        return marked(sectorEnds, cornerNames, corners, path, deviation);
+        return with(
+                new Marks(marks.sectorEnds(), marks.cornerNames(), marks.corners(), marks.path(), deviation.clone()));
     }
 
     /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
     public double[] curvatureDeviation() {
-        return deviation.clone();
+        return marks.deviation().clone();
     }
 
     /** Standard deviation of the curvature at a distance (m) within its length, 1/m; NaN where it is not known. */
     public double curvatureDeviationAt(double distance) {
         Check.inRange("distance (m)", distance, 0, length());
+        double[] deviation = marks.deviation();
         if (deviation.length == 0) {
             return Double.NaN;
         }
@@ -402,11 +377,11 @@ public final class Track {
 
     /** Whether the path is the road's own line or one that a car drove. */
     public Path path() {
-        return path;
+        return marks.path();
     }
 
     /** Corners given to it; empty where they are found by curvature. */
     List<Corner> knownCorners() {
-        return corners;
+        return marks.corners();
     }
 }

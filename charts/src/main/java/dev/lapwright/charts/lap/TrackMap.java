@@ -63,8 +63,7 @@ public final class TrackMap {
         private static final long serialVersionUID = 1L;
         private static final double ROAD = 7;
         private static final double CASING = 10;
-        /** Room for labels round the road, px. */
-        private static final double MARGIN = 58;
+
         /** Room beneath for scale and north arrow, px. */
         private static final double FOOT = 34;
 
@@ -99,12 +98,7 @@ public final class TrackMap {
                 info.setDataArea(area);
             }
             Stations stations = lap.stations();
-            Rectangle2D land = new Rectangle2D.Double(
-                    area.getX() + MARGIN,
-                    area.getY() + MARGIN / 2,
-                    Math.max(1, area.getWidth() - 2 * MARGIN),
-                    Math.max(1, area.getHeight() - 1.5 * MARGIN - FOOT));
-            MapScale scale = new MapScale(stations.x(), stations.y(), land);
+            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1.5, FOOT);
             drawRoad(g2, scale, stations.x(), stations.y());
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, CASING / 2);
             labels.drawStart(lap.track().isClosed());

@@ -10,6 +10,9 @@ public final class MapScale {
     /** How far outside the window points still count, px: what is as wide as a road must reach its edge. */
     private static final double BEYOND = 60;
 
+    /** Room for labels round the road, px. */
+    private static final double MARGIN = 58;
+
     private final double pixelsPerMetre;
     private final double offsetX;
     private final double offsetY;
@@ -30,6 +33,23 @@ public final class MapScale {
         pixelsPerMetre = Math.min(area.getWidth() / width, area.getHeight() / height);
         offsetX = area.getCenterX() - pixelsPerMetre * bounds.getCenterX();
         offsetY = area.getCenterY() + pixelsPerMetre * bounds.getCenterY();
+    }
+
+    /**
+     * The scale of a road that leaves room for labels round it, and for scale and north arrow beneath.
+     *
+     * @param margins how many widths of that room above and beneath together
+     * @param foot room for scale and north arrow, px
+     */
+    public static MapScale labelled(double[] x, double[] y, Rectangle2D area, double margins, double foot) {
+        return new MapScale(
+                x,
+                y,
+                new Rectangle2D.Double(
+                        area.getX() + MARGIN,
+                        area.getY() + MARGIN / 2,
+                        Math.max(1, area.getWidth() - 2 * MARGIN),
+                        Math.max(1, area.getHeight() - margins * MARGIN - foot)));
     }
 
     public double pixelsPerMetre() {

@@ -104,8 +104,6 @@ public final class CircuitMap {
         private static final double PLAN = 0.64;
 
         private static final double PLAN_OF_NARROW = 0.54;
-        /** Room for labels round the road, and beneath for scale and north arrow, px. */
-        private static final double MARGIN = 58;
 
         private final transient Stations stations;
         private final Plot panels;
@@ -150,12 +148,7 @@ public final class CircuitMap {
         }
 
         private void drawPlan(Graphics2D g2, Rectangle2D area) {
-            Rectangle2D land = new Rectangle2D.Double(
-                    area.getX() + MARGIN,
-                    area.getY() + MARGIN / 2,
-                    Math.max(1, area.getWidth() - 2 * MARGIN),
-                    Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
-            MapScale scale = new MapScale(stations.x(), stations.y(), land);
+            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1, MapLabels.foot(area.getWidth()));
             RoadOutline road = new RoadOutline(stations, scale);
             road.draw(g2, style);
             MapLabels labels = new MapLabels(g2, style, scale, stations, area, road.halfWidth());

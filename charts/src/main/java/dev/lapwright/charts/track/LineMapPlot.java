@@ -30,7 +30,6 @@ final class LineMapPlot extends Plot {
     /** Most of the width that one column of enlarged corners takes. */
     private static final double COLUMN = 0.26;
 
-    private static final double MARGIN = 58;
     private static final double GAP = 14;
     private static final double HEAD = 20;
     /** How far inside its edge the driving direction is shown, px. */
@@ -119,12 +118,7 @@ final class LineMapPlot extends Plot {
     }
 
     private void drawPlan(Graphics2D g2, Rectangle2D area) {
-        Rectangle2D land = new Rectangle2D.Double(
-                area.getX() + MARGIN,
-                area.getY() + MARGIN / 2,
-                Math.max(1, area.getWidth() - 2 * MARGIN),
-                Math.max(1, area.getHeight() - MARGIN - MapLabels.foot(area.getWidth())));
-        MapScale scale = new MapScale(eastings, northings, land);
+        MapScale scale = MapScale.labelled(eastings, northings, area, 1, MapLabels.foot(area.getWidth()));
         RoadOutline drawn = new RoadOutline(road, scale);
         drawn.drawPlain(g2, area, style);
         drawLines(g2, scale, area);

@@ -2,7 +2,7 @@ package dev.lapwright.cli.option;
 
 import dev.lapwright.car.Nearest;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.SearchProgress;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.StoredLine;
@@ -66,7 +66,7 @@ public final class LineOptions extends LineRoomOptions {
     }
 
     private static Line fastest(LineSearch search, Subject subject, Console console) {
-        try (SearchProgress progress = new SearchProgress(console)) {
+        try (ProgressBar progress = new ProgressBar(console, "steps")) {
             return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
         }
     }

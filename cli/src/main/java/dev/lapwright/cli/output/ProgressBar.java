@@ -1,5 +1,7 @@
 package dev.lapwright.cli.output;
 
+import dev.lapwright.line.LineSearch;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.study.Progress;
 import java.util.Locale;
 import java.util.function.LongSupplier;
@@ -8,7 +10,7 @@ import java.util.function.LongSupplier;
  * Progress of long work, shown in one line that is overwritten. Shows itself only on a terminal and only after half a second;
  * leaves nothing behind.
  */
-public final class ProgressBar implements Progress, AutoCloseable {
+public final class ProgressBar implements Progress, LineSearch.Progress, AutoCloseable {
     private static final long WAIT = 500_000_000L;
     private static final long INTERVAL = 100_000_000L;
     private static final int WIDTH = 30;
@@ -23,9 +25,7 @@ public final class ProgressBar implements Progress, AutoCloseable {
     private volatile boolean shown;
     private volatile boolean closed;
 
-    /**
-     * @param things what is counted, as in "laps"
-     */
+    /** @param things what is counted, as in "laps" */
     public ProgressBar(Console console, String things) {
         this(console, things, System::nanoTime);
     }
@@ -43,15 +43,28 @@ public final class ProgressBar implements Progress, AutoCloseable {
 
     @Override
     public void report(int done, int total) {
-        if (!console.errIsTerminal() || closed || total <= 0) {
-            return;
-        }
         long now = nanoseconds.getAsLong();
         boolean due = shown ? now - shownAt >= INTERVAL : now - start >= WAIT;
-        if (due) {
+        if (due && total > 0) {
+            show(text(done, total, now - start), now);
+        }
+    }
+
+    /** The same of a search for a line: how many steps it will take is not known. */
+    @Override
+    public void report(int steps, double difference) {
+        long now = nanoseconds.getAsLong();
+        if (now - start >= WAIT) {
+            String gained = Numbers.signed(difference, 3);
+            show("Looking for the fastest line: step " + steps + ", " + gained + " s", now);
+        }
+    }
+
+    private void show(String text, long now) {
+        if (console.errIsTerminal() && !closed) {
             shown = true;
             shownAt = now;
-            console.progress(ERASE_LINE + text(done, total, now - start));
+            console.progress(ERASE_LINE + text);
         }
     }
 

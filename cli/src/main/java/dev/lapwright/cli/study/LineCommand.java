@@ -11,7 +11,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineRoomOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.SearchProgress;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.LineKind;
@@ -89,7 +89,7 @@ public final class LineCommand extends StudyCommand<LineReport> {
         Lap middle = LapSolver.on(subject.track()).solve(vehicle);
         Line smoothest = search.smoothest();
         Line fastest;
-        try (SearchProgress progress = new SearchProgress(console)) {
+        try (ProgressBar progress = new ProgressBar(console, "steps")) {
             fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
         }
         return new LineReport(

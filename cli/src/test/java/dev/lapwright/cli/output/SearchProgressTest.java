@@ -11,8 +11,8 @@ class SearchProgressTest {
     private final ByteArrayOutputStream err = new ByteArrayOutputStream();
     private final AtomicLong now = new AtomicLong();
 
-    private SearchProgress progress(boolean terminal) {
-        return new SearchProgress(new Console(new ByteArrayOutputStream(), err, false, terminal), now::get);
+    private ProgressBar progress(boolean terminal) {
+        return new ProgressBar(new Console(new ByteArrayOutputStream(), err, false, terminal), "steps", now::get);
     }
 
     private String shown() {
@@ -21,7 +21,7 @@ class SearchProgressTest {
 
     @Test
     void aShortSearchShowsNothing() {
-        try (SearchProgress progress = progress(true)) {
+        try (ProgressBar progress = progress(true)) {
             now.set(400_000_000L);
             progress.report(3, 0.5);
         }
@@ -30,7 +30,7 @@ class SearchProgressTest {
 
     @Test
     void aLongSearchShowsStepsAndDifference() {
-        try (SearchProgress progress = progress(true)) {
+        try (ProgressBar progress = progress(true)) {
             now.set(2_000_000_000L);
             progress.report(7, -1.25);
             assertThat(shown()).contains("step 7, \u22121.250 s");
@@ -39,7 +39,7 @@ class SearchProgressTest {
 
     @Test
     void itLeavesNothingBehind() {
-        SearchProgress progress = progress(true);
+        ProgressBar progress = progress(true);
         now.set(2_000_000_000L);
         progress.report(7, -1.25);
         progress.close();
@@ -49,7 +49,7 @@ class SearchProgressTest {
 
     @Test
     void awayFromATerminalNothingIsShown() {
-        try (SearchProgress progress = progress(false)) {
+        try (ProgressBar progress = progress(false)) {
             now.set(9_000_000_000L);
             progress.report(7, -1.25);
         }
