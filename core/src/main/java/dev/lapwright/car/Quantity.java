@@ -246,6 +246,20 @@ public enum Quantity {
     REFERENCE_LOAD_REAR("tyres.rear.referenceLoadN", Unit.NEWTON, 100, 100_000, "load at which the friction is given"),
     FRICTION_EXPONENT(
             "tyres.frictionExponent", Unit.NONE, 1, 8, 2, "exponent of the friction ellipse; 2 is an ellipse"),
+    SLIP_STIFFNESS(
+            "tyres.slipStiffnessPercent",
+            Unit.PERCENT,
+            10,
+            400,
+            100,
+            "stiffness against slip along the tyre, of that across it; differentials feel it"),
+    SLIP_STIFFNESS_FALL(
+            "tyres.slipStiffnessFallPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            100,
+            "how far slip stiffness falls as a tyre is used across, of what a usual tyre curve says"),
     COMPOUND_GRIP("tyres.compoundGrip", Unit.NONE, 0.2, 2, 1, "grip of the compound relative to the data above"),
     CORNERING_STIFFNESS_FRONT(
             "tyres.front.corneringStiffnessPerRad",
@@ -362,6 +376,27 @@ public enum Quantity {
             "drive.front.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the front differential, overrun"),
     COAST_LOCK_REAR(
             "drive.rear.coastLockPercent", Unit.PERCENT, 0, 100, 0, "locking of the rear differential, overrun"),
+    PRELOAD_FRONT(
+            "drive.front.preloadNm",
+            Unit.NEWTON_METRE,
+            0,
+            1000,
+            0,
+            "preload of the front differential: torque that turns one wheel with the other held and the gearbox free"),
+    PRELOAD_REAR(
+            "drive.rear.preloadNm",
+            Unit.NEWTON_METRE,
+            0,
+            1000,
+            0,
+            "preload of the rear differential: torque that turns one wheel with the other held and the gearbox free"),
+    CENTRE_LOCK(
+            "drive.centreLockPercent",
+            Unit.PERCENT,
+            0,
+            100,
+            0,
+            "locking of the differential between the axles of a four-wheel drive; 100: none, both turn as one"),
     // brakes
     BRAKE_FRONT_SHARE("brakes.frontSharePercent", Unit.PERCENT, 0, 100, "share of brake force at the front axle"),
     BRAKE_MAX_FORCE("brakes.maxForceN", Unit.NEWTON, 100, 1e6, 1e6, "greatest total brake force the system makes"),

@@ -41,6 +41,8 @@ public enum Unit {
     NEWTON_PER_MM("N/mm", "NPerMm", Dimension.STIFFNESS, 1e3),
     /** Pound-force per inch. */
     POUND_PER_INCH("lbf/in", "LbfPerIn", Dimension.STIFFNESS, 4.4482216152605 / 0.0254),
+    /** Newton metre. */
+    NEWTON_METRE("Nm", "Nm", Dimension.TORQUE, 1),
     /** Newton metre per degree. */
     NM_PER_DEGREE("Nm/deg", "NmPerDeg", Dimension.ROLL_STIFFNESS, 180 / Math.PI),
     /** Newton metre per radian. */
@@ -101,6 +103,7 @@ public enum Unit {
         ANGLE,
         FORCE,
         STIFFNESS,
+        TORQUE,
         ROLL_STIFFNESS,
         PRESSURE,
         TEMPERATURE,

@@ -8,8 +8,8 @@ final class AccelerationLimits {
     /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
-    /** A secant step this short leaves an error far below it. */
-    private static final double LAST_STEP = 1e-4;
+    /** A secant step this short leaves an error far below it, or where a wheel is near its peak, of its size. */
+    private static final double LAST_STEP = 1e-6;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
@@ -19,11 +19,19 @@ final class AccelerationLimits {
     /** Use in excess of 1 beyond which a secant is no guide. */
     private static final double FAR = 5;
 
+    /** Utilisation above which the engine's root, which is not exact, may lie beyond the tyres'. */
+    private static final double NEARLY_SPENT = 1 - 1e-3;
+
+    /** How far from steady speed searches begin at least, m/s². */
+    private static final double OFF_STEADY = 0.05;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
 
     private static final int MAX_ITERATIONS = 60;
+    /** Steps in which a bracket must halve, else it is halved. */
+    private static final int HALVING = 4;
 
     private final Vehicle car;
     private final WheelForces wheels;
@@ -31,7 +39,6 @@ final class AccelerationLimits {
 
     // Where the last searches ended: good guesses for the next station.
     private double lastEngine;
-    private double lastGripDrive;
     private double lastGripBrake;
     /** Growth of the required force with acceleration, over the inertia: near 1. */
     private double engineRate;
@@ -56,7 +63,6 @@ final class AccelerationLimits {
     /** Forgets the guesses, so that results never depend on what was solved before. */
     void forget() {
         lastEngine = 0;
-        lastGripDrive = 5;
         lastGripBrake = -8;
         engineRate = 1;
         slopeDrive = 0.1;
@@ -97,13 +103,15 @@ final class AccelerationLimits {
         lastEngine = ax;
         limit = Limit.POWER;
         double force = engine;
-        if (utilisation > 1) {
-            double guess = lastGripDrive < ax ? lastGripDrive : ax - 0.5 * engine / inertia;
-            ax = Math.min(ax, gripRoot(1, guess, slopeDrive, massFactor));
-            lastGripDrive = ax;
+        if (utilisation > NEARLY_SPENT) {
+            // From the engine's side, as a differential may leave room beyond a gap: then the car has power for the far side of it.
+            double most = gripRoot(1, ax, slopeDrive, massFactor);
             slopeDrive = rootSlope;
-            limit = wheels.tightest();
-            force = Math.max(wheels.requiredForce, 0);
+            if (most < ax) {
+                ax = most;
+                limit = wheels.tightest();
+                force = Math.max(wheels.requiredForce, 0);
+            }
         }
         double a = ax - wheels.climb;
         stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
@@ -135,6 +143,7 @@ final class AccelerationLimits {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
+        wheels.engineDrag = car.propulsion.drag(gear, v);
         double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
         lastGripBrake = ax;
         slopeBrake = rootSlope;
@@ -149,11 +158,13 @@ final class AccelerationLimits {
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
-        double x = Math.max(guess, low);
+        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up first.
+        double x = Math.max(guess, low + OFF_STEADY);
         double g = excess(sign * x, massFactor);
         double next = x - g / slope;
         rootSlope = slope;
         boolean lowKnown = false;
+        double width = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -166,6 +177,11 @@ final class AccelerationLimits {
             }
             if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
                 return next;
+            }
+            if (i % HALVING == 0) {
+                // Where a wheel reaches its peak the utilisation is all but upright, and secants creep.
+                next = lowKnown && high - low > 0.5 * width ? 0.5 * (low + high) : next;
+                width = high - low;
             }
             if (!(next > low && next < high)) {
                 if (high == Double.POSITIVE_INFINITY) {

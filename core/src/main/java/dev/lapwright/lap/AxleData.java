@@ -28,9 +28,13 @@ final class AxleData {
     final double bC;
     final double floorC;
     final double toeSquared;
-    final double powerTorqueBias;
     /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
     final double lightWheel;
+    final Differential differential;
+    /** Stiffness along the tyre over that across it. */
+    final double slipStiffness;
+    /** How much of the fall of slip stiffness counts, 0 to 1. */
+    final double slipStiffnessFall;
 
     /**
      * @param axle whose quantities of the car are read
@@ -66,9 +70,16 @@ final class AxleData {
         floorC = LoadSensitivity.FLOOR * c;
         double toeRadians = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         toeSquared = toeRadians * toeRadians;
+        slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
+        slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;
-        powerTorqueBias = Differential.torqueBias(
-                car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100);
+        differential = new Differential(
+                car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100,
+                car.value(atFront ? Quantity.COAST_LOCK_FRONT : Quantity.COAST_LOCK_REAR) / 100,
+                // The wrench turns one wheel against the other, so each of the two feels the torque that it reads.
+                2
+                        * car.value(atFront ? Quantity.PRELOAD_FRONT : Quantity.PRELOAD_REAR)
+                        / car.value(Quantity.WHEEL_RADIUS));
     }
 
     /** Peak friction across a wheel at a load (N), on a surface of grip 1. */

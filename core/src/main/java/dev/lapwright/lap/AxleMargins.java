@@ -11,6 +11,7 @@ package dev.lapwright.lap;
  * @param yawMoment that driven wheels add there, Nm; positive helps the turn
  * @param frontGrip lateral force that the front axle has there, N, what it spends along the car taken off
  * @param rearGrip the same of the rear axle
+ * @param firstWheel of the axle that gives up first, the wheel that spends more of its grip along the car
  * @param frontDownforce N
  * @param rearDownforce N
  */
@@ -23,8 +24,30 @@ public record AxleMargins(
         double yawMoment,
         double frontGrip,
         double rearGrip,
+        FirstWheel firstWheel,
         double frontDownforce,
         double rearDownforce) {
+
+    /** The wheel of an axle that gives up first. */
+    public enum FirstWheel {
+        /** The one towards the inside of the turn. */
+        INNER("inner"),
+        /** The other one. */
+        OUTER("outer"),
+        /** Neither before the other: nothing pulls along the car, or on both alike. */
+        BOTH("both");
+
+        private final String label;
+
+        FirstWheel(String label) {
+            this.label = label;
+        }
+
+        /** For tables. */
+        public String label() {
+            return label;
+        }
+    }
 
     /** The axle that gives up first; the front one of equals. */
     public Axle first() {

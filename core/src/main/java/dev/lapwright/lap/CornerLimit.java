@@ -10,6 +10,8 @@ import dev.lapwright.fault.NoLapException;
 final class CornerLimit {
     private static final int MAX_ITERATIONS = 80;
     private static final double RELATIVE_TOLERANCE = 1e-12;
+    /** Steps in which a bracket must halve, else it is halved: secants creep where the use is all but upright. */
+    private static final int HALVING = 4;
     /** Use in excess of 1 beyond which a secant is no guide. */
     private static final double FAR = 2;
 
@@ -44,6 +46,7 @@ final class CornerLimit {
         double high = cap;
         boolean capTried = false;
         boolean lowFound = false;
+        double width = Double.POSITIVE_INFINITY;
         double curvature = road.rows[row + Road.LATERAL_CURVATURE];
         double across = road.rows[row + Road.LATERAL_GRAVITY];
         if (curvature * across > 0 && excess(road.rows, row, 0) > 0) {
@@ -77,6 +80,10 @@ final class CornerLimit {
             }
             if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
                 return Math.min(next, cap);
+            }
+            if (i % HALVING == 0) {
+                next = lowFound && capTried && high - low > 0.5 * width ? 0.5 * (low + high) : next;
+                width = high - low;
             }
             double before = g;
             double moved = next - x;

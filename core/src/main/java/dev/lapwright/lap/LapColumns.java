@@ -70,6 +70,9 @@ final class LapColumns {
                 limits[i] = Limit.REV_LIMIT;
             }
         }
+        if (braking) {
+            wheels.engineDrag = car.propulsion.drag(gear, Math.sqrt(2 * e));
+        }
         wheels.utilisation(a + wheels.climb, massFactor);
         record(i, e, a, gear);
     }

@@ -95,6 +95,7 @@ final class Linearisation {
         double v = Math.sqrt(2 * energy);
         int gear = kernel.gear((row - (atEnd ? 1 : 0)) / 2, energy);
         wheels.at(road.rows, row * Road.STRIDE, v);
+        wheels.engineDrag = car.propulsion.drag(gear, v);
         double ax = (e1 - e0) / h + wheels.climb;
         double utilisation = wheels.utilisation(ax, car.propulsion.massFactor[gear]);
         gripExcess = Math.pow(utilisation, inverseExponent) - 1;

@@ -6,6 +6,10 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.CubicTable;
 import dev.lapwright.powertrain.Engine;
+import dev.lapwright.powertrain.OverrunDrag;
+import dev.lapwright.powertrain.TorqueCurve;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * Drive force over road speed, as pieces between break speeds. In each piece one gear is engaged; the pieces on both sides of a
@@ -39,6 +43,10 @@ final class Propulsion {
     final double[] forcePerTorque;
     /** Mass factor δ of engine, gearbox and all wheels, by gear. */
     final double[] massFactor;
+    /** Engine drag at the wheels at rest, throttle shut, N, by gear; at the rev limit it is twice that. */
+    private final double[] dragAtRest;
+
+    private final double revLimit;
     /** Inertia of the two wheels of an axle over the radius squared, kg. */
     final double axleInertia;
     /** Energy v²/2 at which each piece begins; one more entry, the last, is where drive ends for good. */
@@ -80,10 +88,15 @@ final class Propulsion {
         massFactor = new double[gears];
         limitEnergy = new double[gears];
         double slip = 1 + car.value(Quantity.TYRE_SLIP) / 100;
+        dragAtRest = new double[gears];
+        revLimit = limit;
+        double dragTorque = OverrunDrag.torque(greatestTorque(car.engine(), limit), car.value(Quantity.OVERRUN_DRAG) / 100, 0);
         for (int g = 0; g < gears; g++) {
             double overall = ratios[g] * car.value(Quantity.FINAL_DRIVE);
             engineSpeedPerSpeed[g] = overall / radius * slip;
             forcePerTorque[g] = overall * efficiency / radius;
+            // On the overrun the losses of the gears hold the car back too.
+            dragAtRest[g] = dragTorque * overall / (radius * efficiency);
             double inertia = car.value(Quantity.WHEEL_INERTIA) + car.value(Quantity.ENGINE_INERTIA) * overall * overall;
             massFactor[g] = 1 + inertia / (mass * radius * radius);
             double top = limit / engineSpeedPerSpeed[g];
@@ -132,6 +145,13 @@ final class Propulsion {
         for (int i = 0; i <= n; i++) {
             breakEnergy[i] = 0.5 * start[i] * start[i];
         }
+    }
+
+    private static double greatestTorque(Engine engine, double limit) {
+        DoubleStream torques = engine instanceof TorqueCurve curve
+                ? DoubleStream.of(curve.torqueNm())
+                : IntStream.rangeClosed(0, TORQUE_CELLS).mapToDouble(i -> engine.torque(limit * i / TORQUE_CELLS));
+        return torques.max().orElse(0);
     }
 
     private static double torque(Engine engine, double speed) {
@@ -235,6 +255,11 @@ final class Propulsion {
     /** Whether a piece carries part of a shift when only these gears are used. */
     boolean shifting(int piece, int lowest, int highest) {
         return bandDensity[piece] > 0 && bandGear[piece] > lowest && bandGear[piece] <= highest;
+    }
+
+    /** Engine drag at the wheels in a gear (from 0), throttle shut, N: see {@link OverrunDrag}. */
+    double drag(int g, double v) {
+        return dragAtRest[g] * (1 + Math.min(1, v * engineSpeedPerSpeed[g] / revLimit));
     }
 
     /** Index of the piece that holds at this energy. */

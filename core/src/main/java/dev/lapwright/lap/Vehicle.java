@@ -45,6 +45,7 @@ public final class Vehicle {
     final double rollingResistancePerSpeed;
     final double ellipseExponent;
     final double frontDriveShare;
+    final double centreLock;
     final double frontBrakeShare;
     final double brakeMaxForce;
     final AeroTable aero;
@@ -99,6 +100,7 @@ public final class Vehicle {
         rollingResistancePerSpeed = car.value(Quantity.ROLLING_RESISTANCE_PER_SPEED);
         ellipseExponent = car.value(Quantity.FRICTION_EXPONENT);
         frontDriveShare = car.value(Quantity.FRONT_DRIVE_SHARE) / 100;
+        centreLock = frontDriveShare > 0 && frontDriveShare < 1 ? car.value(Quantity.CENTRE_LOCK) / 100 : 0;
         frontBrakeShare = car.value(Quantity.BRAKE_FRONT_SHARE) / 100;
         brakeMaxForce = car.value(Quantity.BRAKE_MAX_FORCE);
         propulsion = new Propulsion(car, mass, car.powerCorrection().powerFactor(air));

@@ -6,8 +6,7 @@ import dev.lapwright.air.StandardAtmosphere;
  * Force balance of a car at one place and speed (sections 4 to 7 of docs/theory.md): loads on four wheels, the utilisation of each axle, and what
  * drive or braking a wanted acceleration needs. Mutable scratch of one solver; allocates nothing.
  *
- * <p>The utilisation of an axle is (u^p + (X/C)^p) with u its share of lateral grip taken, X its longitudinal force, C what X could
- * be with no lateral force, and p the exponent of the friction ellipse. At 1 the axle has nothing left.
+ * <p>The utilisation of an axle, to the power p of the friction ellipse, is 1 where the axle has nothing left: see {@link WheelPair}.
  */
 final class WheelForces {
     /** Least load or capacity used as a divisor, N: keeps an unloaded axle's utilisation huge but finite. */
@@ -22,6 +21,8 @@ final class WheelForces {
     private final Vehicle car;
     private final boolean ellipse;
     private final double exponent;
+    final WheelPair front;
+    final WheelPair rear;
 
     // The place and speed.
     double speed;
@@ -29,6 +30,12 @@ final class WheelForces {
     double normal;
     double climb;
     private double grip;
+    /** Path curvature, positive where the path bends to the side that the tyres push to, 1/m. */
+    private double curvature;
+    /** Engine drag at the wheels that the drivetrain passes on under brakes, N, not negative: set after {@link #at}. */
+    double engineDrag;
+    /** Whether the engine's drag alone slows the car, no brakes: set after {@link #at}. */
+    boolean coasting;
 
     // Independent of longitudinal acceleration.
     double drag;
@@ -75,18 +82,12 @@ final class WheelForces {
 
     double yawMoment;
 
-    // What axle() leaves behind.
-    private double axleLateralPeak;
-    private double axleDragFactor;
-    private double axleToe;
-    private double axleDrive;
-    private double axleDriveMoment;
-    private double axleBrake;
-
     WheelForces(Vehicle car) {
         this.car = car;
         exponent = car.ellipseExponent;
         ellipse = exponent == 2;
+        front = new WheelPair(car.front, exponent);
+        rear = new WheelPair(car.rear, exponent);
     }
 
     /** Moves to a row of the road at a speed in m/s. */
@@ -116,6 +117,9 @@ final class WheelForces {
         lateral = v2 * lateralCurvature - lateralGravity;
         normal = normalGravity + v2 * normalCurvature;
         climb = climbGravity;
+        curvature = lateral < 0 ? -lateralCurvature : lateralCurvature;
+        engineDrag = 0;
+        coasting = false;
         grip = surfaceGrip;
         double airSpeed = v + headWind;
         double q = 0.5 * car.airDensity * airSpeed * airSpeed;
@@ -215,50 +219,61 @@ final class WheelForces {
             rearLoad = 0;
         }
         shareRoll();
-        axle(car.front, frontLoad, frontTransfer);
-        double frontPeak = axleLateralPeak;
-        double frontDragFactor = axleDragFactor;
-        double toe = axleToe;
-        double frontDrive = axleDrive;
-        double frontMoment = axleDriveMoment;
-        double frontBrake = axleBrake;
-        axle(car.rear, rearLoad, rearTransfer);
-        toe += axleToe;
-        frontLateralUtilisation = frontSide / frontPeak;
-        rearLateralUtilisation = rearSide / axleLateralPeak;
-        double straight = car.mass * ax + drag + rolling + toe;
-        cornering = corneringDrag(frontDragFactor, axleDragFactor);
-        tyreForce = straight + cornering;
-        yawMoment = 0;
-        double frontX;
-        double rearX;
-        double rotating = car.mass * (massFactor - 1) * (ax - climb);
-        if (tyreForce >= 0) {
+        front.carry(frontLoad, frontTransfer, grip);
+        rear.carry(rearLoad, rearTransfer, grip);
+        frontLateralUtilisation = frontSide / front.lateralPeak;
+        rearLateralUtilisation = rearSide / rear.lateralPeak;
+        cornering = corneringDrag(front.dragFactor, rear.dragFactor);
+        tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
+        requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
+        double frontWay = curvature * front.wayFelt(frontLateralUtilisation);
+        double rearWay = curvature * rear.wayFelt(rearLateralUtilisation);
+        double frontAlong;
+        double rearAlong;
+        boolean braking = tyreForce < 0 && !coasting;
+        if (!braking) {
             brakeUtilisation = 0;
-            frontX = driven(car.frontDriveShare, ax - climb);
-            rearX = driven(1 - car.frontDriveShare, ax - climb);
-            // The moment depends on the drive, the drive on the drag of cornering, that on the moment: settles in two.
-            for (int pass = 0; pass < 2 && (frontMoment != 0 || axleDriveMoment != 0); pass++) {
-                yawMoment = frontMoment * frontX + axleDriveMoment * rearX;
-                double shifted = yawMoment / car.wheelbase;
-                frontLateralUtilisation = Math.abs(frontSide - shifted) / frontPeak;
-                rearLateralUtilisation = Math.abs(rearSide + shifted) / axleLateralPeak;
-                cornering = corneringDrag(frontDragFactor, axleDragFactor);
-                tyreForce = straight + cornering;
-                frontX = driven(car.frontDriveShare, ax - climb);
-                rearX = driven(1 - car.frontDriveShare, ax - climb);
+            boolean overrun = tyreForce < 0;
+            double frontMost = front.driveCapacity(overrun);
+            double rearMost = rear.driveCapacity(overrun);
+            double share = frontDriveShare(frontMost, rearMost);
+            double frontX = driven(share, ax - climb);
+            double rearX = driven(1 - share, ax - climb);
+            front.drive(frontX, frontWay, overrun);
+            rear.drive(rearX, rearWay, overrun);
+            frontAlong = Math.abs(frontX) / frontMost;
+            rearAlong = Math.abs(rearX) / rearMost;
+            if (car.centreLock > 0) {
+                // An axle at its most is no limit as long as the centre leaves the rest to the other.
+                double along = Math.abs(tyreForce) / driveMost(frontMost, rearMost);
+                frontAlong = smaller(frontAlong, along);
+                rearAlong = smaller(rearAlong, along);
             }
-            requiredForce = tyreForce + rotating;
-            frontX /= frontDrive;
-            rearX /= axleDrive;
         } else {
-            requiredForce = tyreForce + rotating;
             brakeUtilisation = larger(-requiredForce, 0) / car.brakeMaxForce;
-            frontX = -car.frontBrakeShare * tyreForce / frontBrake;
-            rearX = -(1 - car.frontBrakeShare) * tyreForce / axleBrake;
+            double frontX = car.frontBrakeShare * tyreForce;
+            double rearX = tyreForce - frontX;
+            // What the engine's drag does not take to slow the engine itself passes the differentials.
+            double engineInertia = car.mass * (massFactor - 1) - 2 * car.propulsion.axleInertia;
+            double through = larger(0, smaller(engineDrag + engineInertia * (ax - climb), -tyreForce));
+            front.brake(frontX, frontWay, car.frontDriveShare * through);
+            rear.brake(rearX, rearWay, (1 - car.frontDriveShare) * through);
+            frontAlong = -frontX / front.brakeCapacity();
+            rearAlong = -rearX / rear.brakeCapacity();
         }
-        frontUtilisation = power(frontLateralUtilisation) + power(frontX);
-        rearUtilisation = power(rearLateralUtilisation) + power(rearX);
+        yawMoment = front.yawMoment() + rear.yawMoment();
+        if (yawMoment != 0) {
+            double shifted = yawMoment / car.wheelbase;
+            frontLateralUtilisation = Math.abs(frontSide - shifted) / front.lateralPeak;
+            rearLateralUtilisation = Math.abs(rearSide + shifted) / rear.lateralPeak;
+        }
+        if (braking) {
+            frontUtilisation = front.braked(frontLateralUtilisation, frontAlong);
+            rearUtilisation = rear.braked(rearLateralUtilisation, rearAlong);
+        } else {
+            frontUtilisation = front.utilisation(frontLateralUtilisation, frontAlong);
+            rearUtilisation = rear.utilisation(rearLateralUtilisation, rearAlong);
+        }
         double most = larger(frontUtilisation, rearUtilisation);
         most = larger(most, larger(power(rollUtilisation), power(pitchUtilisation)));
         return larger(most, power(brakeUtilisation));
@@ -275,6 +290,41 @@ final class WheelForces {
         // A car that rolls downhill needs no drive to spin its wheels.
         double ownWheels = smaller(car.propulsion.axleInertia * larger(acceleration, 0), tyreForce);
         return larger(share * tyreForce + (2 * share - 1) * ownWheels, 0);
+    }
+
+    /**
+     * Share of the drive at the front axle. A centre differential is the same law between axles as one between wheels: turning as one
+     * they share by slip stiffness, the front ones travelling further; its lock lets the split differ from the given one by
+     * half its share of the drive.
+     */
+    private double frontDriveShare(double frontMost, double rearMost) {
+        double share = car.frontDriveShare;
+        if (car.centreLock == 0 || tyreForce == 0) {
+            return share;
+        }
+        // Ways of the axles: front and rear wheels run on circles about one centre, their radii a wheelbase apart in
+        // square.
+        double way = 0.5 * car.front.slipStiffness * car.wheelbase * car.wheelbase * curvature * curvature;
+        double sum = front.stiffness + rear.stiffness;
+        double locked = (front.stiffness - front.stiffness * rear.stiffness * way / tyreForce) / sum;
+        double most = smaller(1, frontMost / Math.abs(tyreForce));
+        double least = larger(0, 1 - rearMost / Math.abs(tyreForce));
+        locked = larger(least, smaller(most, locked));
+        double friction = centreFriction();
+        return larger(share - friction, smaller(share + friction, locked));
+    }
+
+    /** By how much the front axle's share may differ from the given one. */
+    private double centreFriction() {
+        return car.centreLock >= 1 ? 1 : 0.5 * car.centreLock;
+    }
+
+    /** Most that both axles can give through the centre, N. */
+    private double driveMost(double frontMost, double rearMost) {
+        double friction = centreFriction();
+        double byFront = frontMost / larger(car.frontDriveShare - friction, TINY);
+        double byRear = rearMost / larger(1 - car.frontDriveShare - friction, TINY);
+        return smaller(frontMost + rearMost, smaller(byFront, byRear));
     }
 
     /** Beyond the limit, where no lap ever is, held within bounds: searches pass there. */
@@ -324,46 +374,6 @@ final class WheelForces {
             frontTransfer = smaller(frontMost, frontTransfer + (rearTransfer - rearMost) * rearTrack / frontTrack);
             rearTransfer = rearMost;
         }
-    }
-
-    /** Peaks, stiffness and capacities of one axle's two wheels. */
-    private void axle(AxleData a, double load, double transfer) {
-        if (transfer == 0) {
-            evenAxle(a, 0.5 * load);
-            return;
-        }
-        double inner = 0.5 * load - transfer;
-        double outer = 0.5 * load + transfer;
-        double muInner = grip * a.frictionY(inner);
-        double muOuter = grip * a.frictionY(outer);
-        double cInner = a.stiffnessPerLoad(inner);
-        double cOuter = a.stiffnessPerLoad(outer);
-        axleLateralPeak = larger(muInner * inner + muOuter * outer, TINY);
-        axleDragFactor = muInner * muInner * inner / cInner + muOuter * muOuter * outer / cOuter;
-        axleToe = a.toeSquared * (cInner * inner + cOuter * outer);
-        double xInner = grip * a.frictionX(inner) * inner;
-        double xOuter = grip * a.frictionX(outer) * outer;
-        double low = smaller(xInner, xOuter);
-        double high = larger(xInner, xOuter);
-        double stronger = a.powerTorqueBias == Double.POSITIVE_INFINITY ? high : smaller(high, a.powerTorqueBias * low);
-        axleDrive = larger(low + stronger, TINY);
-        axleDriveMoment = (stronger - low) / axleDrive * 0.5 * a.track;
-        if (xOuter < xInner) {
-            axleDriveMoment = -axleDriveMoment;
-        }
-        axleBrake = larger(larger(2 * low, a.lightWheel * high), TINY);
-    }
-
-    /** The same where both wheels carry alike: on a straight. */
-    private void evenAxle(AxleData a, double load) {
-        double mu = grip * a.frictionY(load);
-        double c = a.stiffnessPerLoad(load);
-        axleLateralPeak = larger(2 * mu * load, TINY);
-        axleDragFactor = 2 * mu * mu * load / c;
-        axleToe = 2 * a.toeSquared * c * load;
-        axleDrive = larger(2 * grip * a.frictionX(load) * load, TINY);
-        axleDriveMoment = 0;
-        axleBrake = axleDrive;
     }
 
     /** Without the care for signed zero and NaN that Math.max takes: the kernel knows neither. */

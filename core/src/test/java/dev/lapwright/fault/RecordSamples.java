@@ -19,6 +19,7 @@ import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.powertrain.Differential;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
 import dev.lapwright.ride.QuarterCar;
@@ -92,6 +93,11 @@ final class RecordSamples {
                         "anti-roll stiffness",
                         "tyre rate",
                         "track"),
+                new Sample(
+                        new Differential(0.4, 0.2, 100),
+                        "locking value under drive",
+                        "locking value on the overrun",
+                        "preload"),
                 new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
                 new Sample(
                         TurnState.level(TurnState.Pedals.COASTING, 30, 0, 1),

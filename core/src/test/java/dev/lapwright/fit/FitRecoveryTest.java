@@ -88,9 +88,9 @@ class FitRecoveryTest {
             FitResult.Estimate estimate = result.estimate(parameter);
             // Between samples the log is straight where the car is not; and the search stops within 2e-3 of what is in
             // doubt,
-            // up to five times as far along a loose tie, as rolling resistance and drag have here.
+            // up to fifteen times as far along a loose tie, as rolling resistance, drag and grip have here.
             double inDoubt = ParameterScale.of(parameter, CAR).slope(0);
-            assertThat(estimate.value()).as(parameter.title()).isCloseTo(truth, within(0.02 * inDoubt));
+            assertThat(estimate.value()).as(parameter.title()).isCloseTo(truth, within(0.03 * inDoubt));
         });
     }
 
@@ -133,9 +133,9 @@ class FitRecoveryTest {
             assertThat(other.estimate(estimate.parameter()).value()).isCloseTo(estimate.value(), within(slack));
         }
         // Noise of 0.2 m/s with dv/ds of some 0.1 1/s over 1000 cells leaves offsets to 0.1 m, the scale to 0.1 m in 5
-        // km.
+        // km; a scale at the end of its tolerance takes the offset half a metre along.
         assertThat(other.laps().get(0).alignment().scale()).isCloseTo(1 / 0.98, within(1e-4));
-        assertThat(other.laps().get(0).alignment().offset()).isCloseTo(-140 / 0.98, within(0.5));
+        assertThat(other.laps().get(0).alignment().offset()).isCloseTo(-140 / 0.98, within(1.0));
         assertThat(other.notes()).anyMatch(note -> note.contains("scaled by 1.02"));
     }
 

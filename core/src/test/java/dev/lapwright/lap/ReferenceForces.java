@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.track.TrackPoint;
+import java.util.stream.DoubleStream;
 
 /**
  * A slow, plain second writing of sections 1 to 7 of docs/theory.md, straight from the equations, that shares no code with
@@ -42,7 +43,7 @@ final class ReferenceForces {
         double high = 60;
         for (int i = 0; i < 200; i++) {
             double a = 0.5 * (low + high);
-            State s = new State(p, v, a, delta);
+            State s = new State(p, v, a, delta, 0);
             if (s.tyres <= 0 || (s.needed <= engine && s.within())) {
                 low = a;
             } else {
@@ -51,7 +52,7 @@ final class ReferenceForces {
         }
         double a = low;
         if (a > 0) {
-            double driven = Math.max(new State(p, v, a, delta).needed, 0) / (m * delta);
+            double driven = Math.max(new State(p, v, a, delta, 0).needed, 0) / (m * delta);
             a /= 1 + shiftDensity * driven;
         }
         return a;
@@ -60,11 +61,16 @@ final class ReferenceForces {
     /** Hardest braking, dv/dt, negative. */
     double brake(TrackPoint p, double v, int gear) {
         double delta = delta(gear);
+        double overall = car.gearRatios()[gear] * q(Quantity.FINAL_DRIVE) / q(Quantity.WHEEL_RADIUS);
+        double greatest = DoubleStream.of(car.torqueCurve().torqueNm()).max().orElseThrow();
+        double revs = Math.min(1, v * overall * 30 / Math.PI / q(Quantity.REV_LIMIT));
+        double engineDrag =
+                q(Quantity.OVERRUN_DRAG) / 100 * greatest * (1 + revs) / 2 * overall / q(Quantity.EFFICIENCY);
         double low = -60;
         double high = 20;
         for (int i = 0; i < 200; i++) {
             double a = 0.5 * (low + high);
-            State s = new State(p, v, a, delta);
+            State s = new State(p, v, a, delta, engineDrag);
             if (s.tyres >= 0 || s.within()) {
                 high = a;
             } else {
@@ -76,7 +82,7 @@ final class ReferenceForces {
 
     /** Whether the car can hold this speed steadily. */
     boolean holds(TrackPoint p, double v) {
-        return new State(p, v, 0, 1).within();
+        return new State(p, v, 0, 1, 0).within();
     }
 
     private double delta(int gear) {
@@ -89,9 +95,9 @@ final class ReferenceForces {
     final class State {
         final double needed;
         final double tyres;
-        private final double worst;
+        private final boolean within;
 
-        State(TrackPoint p, double v, double a, double delta) {
+        State(TrackPoint p, double v, double a, double delta, double engineDrag) {
             double lateral =
                     Math.abs(v * v * p.curvature() * Math.cos(p.bank()) - G * Math.sin(p.bank()) * Math.cos(p.slope()));
             double normal = G * Math.cos(p.slope()) * Math.cos(p.bank())
@@ -163,58 +169,126 @@ final class ReferenceForces {
             }
             double ff = side * fw;
             double fr = side * (1 - fw);
-            double front = q(Quantity.FRONT_DRIVE_SHARE) / 100;
-            double[] driveFront = axleDrive(px[0], px[1], q(Quantity.POWER_LOCK_FRONT) / 100, tf);
-            double[] driveRear = axleDrive(px[2], px[3], q(Quantity.POWER_LOCK_REAR) / 100, tr);
             double uf = ff / (py[0] + py[1]);
             double ur = fr / (py[2] + py[3]);
-            double x = 0;
-            // Yaw moment, drive and cornering drag settle together.
-            for (int i = 0; i < 60; i++) {
-                double cornering = 0;
-                for (int w = 0; w < 4; w++) {
-                    double fy = (w < 2 ? uf : ur) * py[w];
-                    cornering += c[w] > 0 ? fy * fy / c[w] : 0;
-                }
-                double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
-                double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
-                double toe = toeFront * toeFront * (c[0] + c[1]) + toeRear * toeRear * (c[2] + c[3]);
-                double rolling =
-                        (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
-                x = m * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
-                if (x <= 0) {
-                    uf = ff / (py[0] + py[1]);
-                    ur = fr / (py[2] + py[3]);
-                    if (i > 0) {
-                        break;
-                    }
-                    continue;
-                }
-                double moment = driven(front, x, a) * driveFront[1] + driven(1 - front, x, a) * driveRear[1];
-                uf = Math.abs(ff - moment / wheelbase) / (py[0] + py[1]);
-                ur = (fr + moment / wheelbase) / (py[2] + py[3]);
+            double cornering = 0;
+            for (int w = 0; w < 4; w++) {
+                double fy = (w < 2 ? uf : ur) * py[w];
+                cornering += c[w] > 0 ? fy * fy / c[w] : 0;
             }
+            double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
+            double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
+            double toe = toeFront * toeFront * (c[0] + c[1]) + toeRear * toeRear * (c[2] + c[3]);
+            double rolling = (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
+            double x = m * a + m * G * Math.sin(p.slope()) + dynamic * aero.drag() + rolling + cornering + toe;
             tyres = x;
             needed = x + m * (delta - 1) * a;
-            double xf;
-            double xr;
+            double way = p.curvature() * Math.cos(p.bank());
+            if (v * v * way < G * Math.sin(p.bank()) * Math.cos(p.slope())) {
+                way = -way;
+            }
+            double atFront = q(Quantity.FRONT_DRIVE_SHARE) / 100;
+            Axle axleF = new Axle(c[0], c[1], px[0], px[1], way * tf * left(uf), preload(Quantity.PRELOAD_FRONT));
+            Axle axleR = new Axle(c[2], c[3], px[2], px[3], way * tr * left(ur), preload(Quantity.PRELOAD_REAR));
+            boolean enough;
             if (x >= 0) {
-                xf = driven(front, x, a) / driveFront[0];
-                xr = driven(1 - front, x, a) / driveRear[0];
+                double sf = q(Quantity.POWER_LOCK_FRONT) / 100;
+                double sr = q(Quantity.POWER_LOCK_REAR) / 100;
+                enough = axleF.drive(driven(atFront, x, a), sf) & axleR.drive(driven(1 - atFront, x, a), sr);
             } else {
                 double bf = q(Quantity.BRAKE_FRONT_SHARE) / 100;
-                xf = -bf * x / axleBrake(px[0], px[1]);
-                xr = -(1 - bf) * x / axleBrake(px[2], px[3]);
+                double engine = m * (delta - 1) - q(Quantity.WHEEL_INERTIA) / Math.pow(q(Quantity.WHEEL_RADIUS), 2);
+                double through = Math.max(0, Math.min(-x, engineDrag + engine * a));
+                double cf = q(Quantity.COAST_LOCK_FRONT) / 100;
+                double cr = q(Quantity.COAST_LOCK_REAR) / 100;
+                enough = axleF.brake(bf * x, atFront * through, cf)
+                        & axleR.brake((1 - bf) * x, (1 - atFront) * through, cr);
             }
+            double moment = (axleF.outer - axleF.inner) * tf / 2 + (axleR.outer - axleR.inner) * tr / 2;
             double e = q(Quantity.FRICTION_EXPONENT);
-            double useFront = Math.pow(uf, e) + Math.pow(xf, e);
-            double useRear = Math.pow(ur, e) + Math.pow(xr, e);
-            double pitch = zf < 0 || zr < 0 ? 2 : 0;
-            worst = Math.max(Math.max(useFront, useRear), Math.max(Math.pow(rollUtilisation, e), pitch));
+            double leftF = left(py[0], axleF.inner, px[0], e) + left(py[1], axleF.outer, px[1], e);
+            double leftR = left(py[2], axleR.inner, px[2], e) + left(py[3], axleR.outer, px[3], e);
+            double acrossF = Math.abs(ff - moment / wheelbase) / (py[0] + py[1]);
+            double acrossR = Math.abs(fr + moment / wheelbase) / (py[2] + py[3]);
+            double spentF = Math.pow(acrossF, e) + 1 - Math.pow(leftF / (py[0] + py[1]), e) + Math.pow(axleF.braked, e);
+            double spentR = Math.pow(acrossR, e) + 1 - Math.pow(leftR / (py[2] + py[3]), e) + Math.pow(axleR.braked, e);
+            boolean across = spentF <= 1 && spentR <= 1;
+            boolean upright = zf >= 0 && zr >= 0 && rollUtilisation <= 1;
+            within = enough && across && upright;
         }
 
         boolean within() {
-            return worst <= 1;
+            return within;
+        }
+    }
+
+    /** Share of slip stiffness left at a lateral use. */
+    private static double left(double u) {
+        double most = Math.min(u, 1);
+        return 1 - 0.33 * Math.pow(most, 2) - 0.285 * Math.pow(most, 16);
+    }
+
+    private double preload(Quantity torque) {
+        return 2 * q(torque) / q(Quantity.WHEEL_RADIUS);
+    }
+
+    private static double left(double peak, double force, double most, double e) {
+        double spent = most > 0 ? Math.abs(force) / most : 0;
+        return spent < 1 ? peak * Math.pow(1 - Math.pow(spent, e), 1 / e) : 0;
+    }
+
+    /** Two wheels by the words of theory 7: turning as one, as far as each wheel and then the friction allow. */
+    private static final class Axle {
+        private final double ki;
+        private final double ko;
+        private final double mostInner;
+        private final double mostOuter;
+        private final double way;
+        private final double preload;
+        double inner;
+        double outer;
+        /** Share of the brakes' capacity. */
+        double braked;
+
+        Axle(double ki, double ko, double mostInner, double mostOuter, double way, double preload) {
+            this.ki = ki;
+            this.ko = ko;
+            this.mostInner = mostInner;
+            this.mostOuter = mostOuter;
+            this.way = way;
+            this.preload = preload;
+        }
+
+        /** Both turn as one: inner force over ki less outer over ko is the way that the outer one goes further. */
+        private double asOne(double x) {
+            return ki + ko > 0 ? (x * ki + way * ki * ko) / (ki + ko) : x / 2;
+        }
+
+        boolean drive(double x, double lock) {
+            inner = asOne(x);
+            if (inner > mostInner) {
+                inner = mostInner;
+            } else if (x - inner > mostOuter) {
+                inner = x - mostOuter;
+            }
+            return held(x, lock * x, lock);
+        }
+
+        private boolean held(double x, double share, double lock) {
+            double friction = lock >= 1 ? Double.POSITIVE_INFINITY : share + preload;
+            inner = Math.max((x - friction) / 2, Math.min((x + friction) / 2, inner));
+            outer = x - inner;
+            return Math.abs(inner) <= mostInner * (1 + 1e-12) && Math.abs(outer) <= mostOuter * (1 + 1e-12);
+        }
+
+        /** Brakes pull alike and take an even share of both wheels; only what the differential holds is told apart. */
+        boolean brake(double x, double through, double lock) {
+            double most = Math.min(mostInner, mostOuter);
+            inner = Math.max(-most, Math.min(most, asOne(x) - x / 2));
+            held(0, lock * through, lock);
+            double low = Math.min(mostInner, mostOuter);
+            braked = -x / Math.max(2 * low, 0.5 * Math.max(mostInner, mostOuter));
+            return true;
         }
     }
 
@@ -227,19 +301,6 @@ final class ReferenceForces {
 
     private double peak(double f, Quantity mu, Quantity k, Quantity f0) {
         return f * q(mu) * Math.max(0.2, 1 - q(k) * (f / q(f0) - 1));
-    }
-
-    /** Capacity and yaw moment per newton of drive. */
-    private static double[] axleDrive(double inner, double outer, double locking, double track) {
-        double low = Math.min(inner, outer);
-        double high = Math.max(inner, outer);
-        double stronger = locking >= 1 ? high : Math.min(high, low * (1 + locking) / (1 - locking));
-        double sign = outer >= inner ? 1 : -1;
-        return new double[] {low + stronger, sign * (stronger - low) / (low + stronger) * track / 2};
-    }
-
-    private static double axleBrake(double inner, double outer) {
-        return Math.max(2 * Math.min(inner, outer), 0.5 * Math.max(inner, outer));
     }
 
     private double rollStiffness(Quantity spring, Quantity ratio, Quantity bar, Quantity tyre, double track) {

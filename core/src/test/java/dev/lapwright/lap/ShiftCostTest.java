@@ -120,7 +120,7 @@ class ShiftCostTest {
     private static FirstOrderDifferentialEquations coasting(ReferenceForces forces, Track track, double mass) {
         return equations((t, y, rate) -> {
             rate[0] = y[1];
-            rate[1] = -forces.new State(track.pointAt(y[0]), y[1], 0, 1).needed / mass;
+            rate[1] = -forces.new State(track.pointAt(y[0]), y[1], 0, 1, 0).needed / mass;
         });
     }
 

@@ -38,6 +38,7 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
             .value("frontLimitG", phase -> LapTrace.g(phase.margins().front()))
             .value("rearLimitG", phase -> LapTrace.g(phase.margins().rear()))
             .value("firstAxle", phase -> phase.margins().first().label())
+            .value("firstWheel", phase -> phase.margins().firstWheel().label())
             .value("reserveG", phase -> LapTrace.g(phase.margins().reserve()))
             .value("reservePercent", phase -> PERCENT * phase.margins().reserveShare())
             .value("rearLessFrontG", phase -> LapTrace.g(phase.margins().understeer()))

@@ -144,8 +144,8 @@ class BriefPageTest {
     @Test
     void whatTheLapsProvedIsToldBesideWhatWasExpected() {
         assertThat(text)
-                .contains("rear-wing=2 to rear-wing=6")
-                .contains("Not decided: rear-wing=6 looks")
+                .contains("rear-wing=7 to rear-wing=3")
+                .contains("Not decided: rear-wing=3 looks")
                 .contains("agrees");
     }
 

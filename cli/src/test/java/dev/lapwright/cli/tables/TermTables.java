@@ -35,6 +35,30 @@ public final class TermTables {
                     "slip of driven tyres: 3 % against none",
                     one("drive.tyreSlipPercent", 3), one("drive.tyreSlipPercent", 0)),
             term(
+                    "differentials: open against what is fitted",
+                    Map.of(
+                            "drive.front.powerLockPercent", 0.0,
+                            "drive.front.coastLockPercent", 0.0,
+                            "drive.rear.powerLockPercent", 0.0,
+                            "drive.rear.coastLockPercent", 0.0),
+                    Map.of()),
+            term(
+                    "differentials: preload of 50 Nm against none",
+                    Map.of("drive.front.preloadNm", 50.0, "drive.rear.preloadNm", 50.0),
+                    Map.of("drive.front.preloadNm", 0.0, "drive.rear.preloadNm", 0.0)),
+            term(
+                    "slip stiffness: half the cornering stiffness against all of it",
+                    one("tyres.slipStiffnessPercent", 50), one("tyres.slipStiffnessPercent", 100)),
+            term(
+                    "slip stiffness: twice the cornering stiffness against all of it",
+                    one("tyres.slipStiffnessPercent", 200), one("tyres.slipStiffnessPercent", 100)),
+            term(
+                    "slip stiffness: no fall in bends against that of a usual curve",
+                    one("tyres.slipStiffnessFallPercent", 0), one("tyres.slipStiffnessFallPercent", 100)),
+            term(
+                    "engine drag on the overrun: none against 20 %",
+                    one("engine.overrunDragPercent", 0), one("engine.overrunDragPercent", 20)),
+            term(
                     "light inner wheel: none locks against 50 %",
                     one("brakes.lightWheelPercent", 0), one("brakes.lightWheelPercent", 50)),
             term(

@@ -26,6 +26,8 @@ record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<Optimisation
     private static final String BRAKES = "the lap model brakes without locking a wheel; stability decides";
     private static final String UNSEEN = "the lap model does not see it; how the car feels decides";
 
+    private static final String OVERRUN = "a lap time says little of what it does for stability; the driver decides";
+
     /** Quantities whose adjustments are searched only when somebody names them. */
     private static final Map<String, String> DELICATE = delicate();
 
@@ -41,8 +43,8 @@ record SearchedAdjustments(List<OptimisationResult.Axis> axes, List<Optimisation
         reasons.put(Quantity.BRAKE_FRONT_SHARE.path(), BRAKES);
         reasons.put(Quantity.TOE_FRONT.path(), TOE);
         reasons.put(Quantity.TOE_REAR.path(), TOE);
-        reasons.put(Quantity.COAST_LOCK_FRONT.path(), UNSEEN);
-        reasons.put(Quantity.COAST_LOCK_REAR.path(), UNSEEN);
+        reasons.put(Quantity.COAST_LOCK_FRONT.path(), OVERRUN);
+        reasons.put(Quantity.COAST_LOCK_REAR.path(), OVERRUN);
         for (AxleEnd end : AxleEnd.values()) {
             end.dampers().forEach(quantity -> reasons.put(quantity.path(), UNSEEN));
         }
