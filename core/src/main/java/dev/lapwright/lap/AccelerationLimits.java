@@ -104,7 +104,8 @@ final class AccelerationLimits {
         limit = Limit.POWER;
         double force = engine;
         if (utilisation > NEARLY_SPENT) {
-            // From the engine's side, as a differential may leave room beyond a gap: then the car has power for the far side of it.
+            // From the engine's side, as a differential may leave room beyond a gap: then the car has power for the far
+            // side of it.
             double most = gripRoot(1, ax, slopeDrive, massFactor);
             slopeDrive = rootSlope;
             if (most < ax) {
@@ -158,7 +159,8 @@ final class AccelerationLimits {
     private double gripRoot(int sign, double guess, double slope, double massFactor) {
         double low = sign * wheels.climb;
         double high = Double.POSITIVE_INFINITY;
-        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up first.
+        // At its cornering limit a car is at the root already, but drive or brakes may yet ease the axle that gives up
+        // first.
         double x = Math.max(guess, low + OFF_STEADY);
         double g = excess(sign * x, massFactor);
         double next = x - g / slope;

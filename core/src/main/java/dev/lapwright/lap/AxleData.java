@@ -30,6 +30,7 @@ final class AxleData {
     final double toeSquared;
     /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
     final double lightWheel;
+
     final Differential differential;
     /** Stiffness along the tyre over that across it. */
     final double slipStiffness;

@@ -90,7 +90,8 @@ final class Propulsion {
         double slip = 1 + car.value(Quantity.TYRE_SLIP) / 100;
         dragAtRest = new double[gears];
         revLimit = limit;
-        double dragTorque = OverrunDrag.torque(greatestTorque(car.engine(), limit), car.value(Quantity.OVERRUN_DRAG) / 100, 0);
+        double dragTorque =
+                OverrunDrag.torque(greatestTorque(car.engine(), limit), car.value(Quantity.OVERRUN_DRAG) / 100, 0);
         for (int g = 0; g < gears; g++) {
             double overall = ratios[g] * car.value(Quantity.FINAL_DRIVE);
             engineSpeedPerSpeed[g] = overall / radius * slip;

@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Test;
 
 /** A brief as JSON holds what was found, and says of each part that is missing why. */
 class BriefSummaryTest {
-    private static final Car CAR = Documents.car(TestDocuments.source("valid/car/complete.json")).with("rear-wing", 0);
+    private static final Car CAR =
+            Documents.car(TestDocuments.source("valid/car/complete.json")).with("rear-wing", 0);
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final Conditions DAY = Conditions.STANDARD;
     private static final BriefResult BEFORE = brief(Brief.of(CAR, TRACK, DAY));

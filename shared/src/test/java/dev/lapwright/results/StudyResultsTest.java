@@ -158,8 +158,7 @@ class StudyResultsTest {
     void whatNoNumberOfLapsShowsHasNone() throws IOException {
         // Tyres that do not mind their pressure: its adjustment does nothing.
         SensitivityResult careless = sensitivity(CAR.with("tyres.pressureLossPerKpa2", 0), 24);
-        SensitivityResult.Worth last =
-                careless.worths().get(careless.worths().size() - 1);
+        SensitivityResult.Worth last = careless.worths().get(careless.worths().size() - 1);
         assertThat(last.isEverSeen()).isFalse();
         JsonNode written = json(SensitivityReport.fields(careless)).get("adjustments");
         assertThat(written.get(written.size() - 1).get("lapsToSeeWithEach").isNull())

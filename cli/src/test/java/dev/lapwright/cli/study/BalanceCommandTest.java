@@ -84,7 +84,8 @@ class BalanceCommandTest {
         Map<String, Object> more = json("-s", "lock-on-overrun=5");
         assertThat(mean(more, "lift-off")).isGreaterThan(mean(less, "lift-off"));
         assertThat(mean(more, "entry")).isGreaterThan(mean(less, "entry"));
-        // Under drive the lock of the overrun does nothing; but the lap brakes with it, and comes to its phases at other speeds.
+        // Under drive the lock of the overrun does nothing; but the lap brakes with it, and comes to its phases at
+        // other speeds.
         double entry = mean(more, "entry") - mean(less, "entry");
         assertThat(Math.abs(mean(more, "middle") - mean(less, "middle"))).isLessThan(0.1 * entry);
         assertThat(Math.abs(mean(more, "exit") - mean(less, "exit"))).isLessThan(0.1 * entry);

@@ -233,7 +233,8 @@ class FitCommandTest {
                 .extracting(nuisance -> nuisance.get("doubtOf"))
                 .contains("mass", "line", "speed-scale", "sensor-lag")
                 .doesNotContain("cg-height");
-        // Of the sizes of errors nothing is asked: fitting power alone leaves a misfit, of which a free mass takes a part.
+        // Of the sizes of errors nothing is asked: fitting power alone leaves a misfit, of which a free mass takes a
+        // part.
         Map<String, Object> power = estimate(tree, "powerFactor");
         assertThat(JsonTree.number(power, "standardError")).isPositive();
         assertThat(power.get("standing")).isEqualTo("leaning");

@@ -48,13 +48,16 @@ public final class TermTables {
                     Map.of("drive.front.preloadNm", 0.0, "drive.rear.preloadNm", 0.0)),
             term(
                     "slip stiffness: half the cornering stiffness against all of it",
-                    one("tyres.slipStiffnessPercent", 50), one("tyres.slipStiffnessPercent", 100)),
+                    one("tyres.slipStiffnessPercent", 50),
+                    one("tyres.slipStiffnessPercent", 100)),
             term(
                     "slip stiffness: twice the cornering stiffness against all of it",
-                    one("tyres.slipStiffnessPercent", 200), one("tyres.slipStiffnessPercent", 100)),
+                    one("tyres.slipStiffnessPercent", 200),
+                    one("tyres.slipStiffnessPercent", 100)),
             term(
                     "slip stiffness: no fall in bends against that of a usual curve",
-                    one("tyres.slipStiffnessFallPercent", 0), one("tyres.slipStiffnessFallPercent", 100)),
+                    one("tyres.slipStiffnessFallPercent", 0),
+                    one("tyres.slipStiffnessFallPercent", 100)),
             term(
                     "engine drag on the overrun: none against 20 %",
                     one("engine.overrunDragPercent", 0), one("engine.overrunDragPercent", 20)),
