@@ -343,7 +343,15 @@ class LauncherTest {
         lockOf(store());
         Ended ended = run();
         assertThat(ended.out()).startsWith("started whole");
-        assertThat(ended.err()).containsPattern(named("another build").pattern());
+        assertThat(ended.err())
+                .containsPattern(named("another build").pattern())
+                .doesNotContain("owner");
+    }
+
+    @Test
+    void aTimeToWaitThatIsNoNumberIsRefused() throws Exception {
+        settings.put("LAPWRIGHT_BUILD_WAIT_S", "a while");
+        run().says(named("no seconds"));
     }
 
     /** Of another machine's processes nothing is known: wait, then say what to do. */

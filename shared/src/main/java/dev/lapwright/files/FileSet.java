@@ -25,8 +25,9 @@ public final class FileSet implements AutoCloseable {
     private final boolean overwrite;
     private final List<Path> foldersMade = new ArrayList<>();
     private final List<Staged> staged = new ArrayList<>();
-    private final Thread cleaner = new Thread(this::discard, "remove unfinished files");
+    private final Thread cleaner = new Thread(this::stop, "remove unfinished files");
     private boolean watched;
+    private boolean stopped;
 
     /** A file that waits under another name; {@code device} holds what goes to a terminal, a pipe or the null device. */
     private record Staged(Path file, Path target, Path aside, byte[] device) {}
@@ -78,10 +79,8 @@ public final class FileSet implements AutoCloseable {
             // A link keeps pointing where it did; the file behind it is replaced.
             Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file;
             Path aside = aside(target);
-            add(new Staged(file, target, aside, null));
-            try (OutputStream out = new BufferedOutputStream(
-                    Files.newOutputStream(aside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE),
-                    BUFFER_BYTES)) {
+            try (OutputStream out =
+                    new BufferedOutputStream(open(new Staged(file, target, aside, null)), BUFFER_BYTES)) {
                 content.writeTo(out);
             }
         } catch (IOException e) {
@@ -96,6 +95,18 @@ public final class FileSet implements AutoCloseable {
     private synchronized void add(Staged file) throws IOException {
         watch();
         staged.add(file);
+    }
+
+    /** Opens the file's other name: whoever stops the program finds it there and removes it, or nothing is opened any more. */
+    private synchronized OutputStream open(Staged file) throws IOException {
+        add(file);
+        return Files.newOutputStream(file.aside(), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    }
+
+    /** What the end of the program does, whatever is being written. */
+    private synchronized void stop() {
+        stopped = true;
+        discard();
     }
 
     /**
@@ -207,6 +218,9 @@ public final class FileSet implements AutoCloseable {
     }
 
     private void watch() throws IOException {
+        if (stopped) {
+            throw new IOException("the program is being stopped");
+        }
         if (!watched) {
             try {
                 Runtime.getRuntime().addShutdownHook(cleaner);

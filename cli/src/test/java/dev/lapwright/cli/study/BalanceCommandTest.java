@@ -79,15 +79,16 @@ class BalanceCommandTest {
     }
 
     @Test
-    void coastLockingMovesEntryAndLiftOffAndNothingElse() {
+    void coastLockingMovesEntryAndLiftOffMost() {
         Map<String, Object> less = json("-s", "lock-on-overrun=1");
         Map<String, Object> more = json("-s", "lock-on-overrun=5");
         assertThat(mean(more, "lift-off")).isGreaterThan(mean(less, "lift-off"));
         assertThat(mean(more, "entry")).isGreaterThan(mean(less, "entry"));
-        assertThat(mean(more, "middle")).isEqualTo(mean(less, "middle"));
-        assertThat(mean(more, "exit")).isEqualTo(mean(less, "exit"));
-        // In a lap of this model the car never coasts.
-        assertThat(JsonTree.number(more, "lapTimeS")).isEqualTo(JsonTree.number(less, "lapTimeS"));
+        // Under drive the lock of the overrun does nothing; but the lap brakes with it, and comes to its phases at
+        // other speeds.
+        double entry = mean(more, "entry") - mean(less, "entry");
+        assertThat(Math.abs(mean(more, "middle") - mean(less, "middle"))).isLessThan(0.1 * entry);
+        assertThat(Math.abs(mean(more, "exit") - mean(less, "exit"))).isLessThan(0.1 * entry);
     }
 
     @Test
