@@ -102,6 +102,48 @@ public enum Quantity {
     TOE_FRONT(
             "suspension.front.toeDeg", Unit.DEGREE, -3, 3, 0, "toe of each front wheel; in or out costs the same drag"),
     TOE_REAR("suspension.rear.toeDeg", Unit.DEGREE, -3, 3, 0, "toe of each rear wheel; in or out costs the same drag"),
+    CAMBER_FRONT(
+            "suspension.front.camberDeg",
+            Unit.DEGREE,
+            -15,
+            15,
+            0,
+            "camber of the front wheels at rest, negative where the top leans in"),
+    CAMBER_REAR(
+            "suspension.rear.camberDeg",
+            Unit.DEGREE,
+            -15,
+            15,
+            0,
+            "camber of the rear wheels at rest, negative where the top leans in"),
+    CAMBER_SPLIT_FRONT(
+            "suspension.front.camberLeftLessRightDeg",
+            Unit.DEGREE,
+            -20,
+            20,
+            0,
+            "camber of the left front wheel less that of the right one"),
+    CAMBER_SPLIT_REAR(
+            "suspension.rear.camberLeftLessRightDeg",
+            Unit.DEGREE,
+            -20,
+            20,
+            0,
+            "camber of the left rear wheel less that of the right one"),
+    CAMBER_GAIN_FRONT(
+            "suspension.front.camberGain",
+            Unit.NONE,
+            -2,
+            2,
+            0,
+            "share of the body's roll on its springs that the front suspension keeps from the wheels; 1 keeps them upright"),
+    CAMBER_GAIN_REAR(
+            "suspension.rear.camberGain",
+            Unit.NONE,
+            -2,
+            2,
+            0,
+            "share of the body's roll on its springs that the rear suspension keeps from the wheels; 1 keeps them upright"),
     UNSPRUNG_MASS_FRONT(
             "suspension.front.unsprungMassKg",
             Unit.KILOGRAM,
@@ -244,6 +286,48 @@ public enum Quantity {
     SENSITIVITY_Y_REAR(
             "tyres.rear.loadSensitivityY", Unit.NONE, 0, 0.6, 0, "share of friction lost when the load doubles"),
     REFERENCE_LOAD_REAR("tyres.rear.referenceLoadN", Unit.NEWTON, 100, 100_000, "load at which the friction is given"),
+    BEST_INCLINATION_FRONT(
+            "tyres.front.bestInclinationDeg",
+            Unit.DEGREE,
+            -10,
+            10,
+            0,
+            "lean into the bend at which a front tyre has its lateral friction"),
+    BEST_INCLINATION_REAR(
+            "tyres.rear.bestInclinationDeg",
+            Unit.DEGREE,
+            -10,
+            10,
+            0,
+            "lean into the bend at which a rear tyre has its lateral friction"),
+    INCLINATION_LOSS_Y_FRONT(
+            "tyres.front.inclinationLossYPerDeg2",
+            Unit.PER_DEGREE_SQUARED,
+            0,
+            0.05,
+            0,
+            "share of lateral friction lost per degree squared away from the best lean; 0: not known"),
+    INCLINATION_LOSS_Y_REAR(
+            "tyres.rear.inclinationLossYPerDeg2",
+            Unit.PER_DEGREE_SQUARED,
+            0,
+            0.05,
+            0,
+            "share of lateral friction lost per degree squared away from the best lean; 0: not known"),
+    INCLINATION_LOSS_X_FRONT(
+            "tyres.front.inclinationLossXPerDeg2",
+            Unit.PER_DEGREE_SQUARED,
+            0,
+            0.05,
+            0,
+            "share of longitudinal friction lost per degree squared of lean; 0: not known"),
+    INCLINATION_LOSS_X_REAR(
+            "tyres.rear.inclinationLossXPerDeg2",
+            Unit.PER_DEGREE_SQUARED,
+            0,
+            0.05,
+            0,
+            "share of longitudinal friction lost per degree squared of lean; 0: not known"),
     FRICTION_EXPONENT(
             "tyres.frictionExponent", Unit.NONE, 1, 8, 2, "exponent of the friction ellipse; 2 is an ellipse"),
     SLIP_STIFFNESS(
@@ -308,6 +392,20 @@ public enum Quantity {
             "vertical damping of one rear tyre"),
     HOT_PRESSURE_FRONT("tyres.front.hotPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "gauge pressure when hot"),
     HOT_PRESSURE_REAR("tyres.rear.hotPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "gauge pressure when hot"),
+    PRESSURE_SPLIT_FRONT(
+            "tyres.front.hotPressureLeftLessRightKpa",
+            Unit.KILOPASCAL,
+            -200,
+            200,
+            0,
+            "hot pressure of the left front tyre less that of the right one"),
+    PRESSURE_SPLIT_REAR(
+            "tyres.rear.hotPressureLeftLessRightKpa",
+            Unit.KILOPASCAL,
+            -200,
+            200,
+            0,
+            "hot pressure of the left rear tyre less that of the right one"),
     IDEAL_PRESSURE_FRONT(
             "tyres.front.idealPressureKpa", Unit.KILOPASCAL, 20, 1000, 170, "hot gauge pressure with the most grip"),
     IDEAL_PRESSURE_REAR(

@@ -81,6 +81,8 @@ public enum Unit {
     PER_KPA_SQUARED("1/kPa²", "PerKpa2", Dimension.PER_PRESSURE_SQUARED, 1),
     /** Per square kelvin. */
     PER_KELVIN_SQUARED("1/K²", "PerK2", Dimension.PER_TEMPERATURE_SQUARED, 1),
+    /** Per square degree. */
+    PER_DEGREE_SQUARED("1/deg²", "PerDeg2", Dimension.PER_ANGLE_SQUARED, 1),
     /** Square metre per millimetre. */
     SQUARE_METRE_PER_MM("m²/mm", "M2PerMm", Dimension.AREA_PER_LENGTH, 1),
     /** Square metre per square millimetre. */
@@ -115,6 +117,7 @@ public enum Unit {
         PER_SPEED,
         PER_PRESSURE_SQUARED,
         PER_TEMPERATURE_SQUARED,
+        PER_ANGLE_SQUARED,
         AREA_PER_LENGTH,
         AREA_PER_LENGTH_SQUARED,
         DAMPING,

@@ -37,7 +37,16 @@ public record AxleSpring(
     /** Roll stiffness of the axle, springs and bar in series with the tyres, Nm/rad. */
     public double rollStiffness() {
         double sprung = wheelRate() * track * track / 2 + antiRollStiffness;
-        double tyres = tyreRate * track * track / 2;
-        return sprung * tyres / (sprung + tyres);
+        return sprung * tyreRollStiffness() / (sprung + tyreRollStiffness());
+    }
+
+    /** Roll stiffness of the axle's tyres alone, Nm/rad. */
+    public double tyreRollStiffness() {
+        return tyreRate * track * track / 2;
+    }
+
+    /** Share of the body's roll that lies in springs and bar, the rest in the tyres, 0 to 1. */
+    public double sprungShareOfRoll() {
+        return 1 - rollStiffness() / tyreRollStiffness();
     }
 }

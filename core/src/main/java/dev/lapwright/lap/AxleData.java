@@ -28,6 +28,22 @@ final class AxleData {
     final double bC;
     final double floorC;
     final double toeSquared;
+    /** Whether the wheels' lean or pressures tell the inner from the outer one even without load transfer. */
+    final boolean sided;
+    /** Lean of each wheel towards the car's middle at rest, degrees. */
+    final double leftLean;
+
+    final double rightLean;
+    /** Lean that a newton across the car takes off both wheels, seen from inside the bend, degrees/N. */
+    final double leanPerSide;
+
+    final double bestInclination;
+    final double lossY;
+    final double lossX;
+    /** Grip of each wheel by its own pressure over that of the axle's. */
+    final double leftGrip;
+
+    final double rightGrip;
     /** Share of the heavier wheel's grip that the axle may always brake with, 0 to 1. */
     final double lightWheel;
 
@@ -41,17 +57,23 @@ final class AxleData {
      * @param axle whose quantities of the car are read
      * @param dayGrip grip of the day, 1 is the reference
      * @param transfer load transfer of the axle, see {@link #transfer}
+     * @param sprungRoll roll of the body on the axle's springs per newton across the car, rad/N
+     * @param tyreRoll roll of the axle on its tyres per newton across the car, rad/N
      */
-    AxleData(Car car, Axle axle, double dayGrip, double transfer) {
+    AxleData(Car car, Axle axle, double dayGrip, double transfer, double sprungRoll, double tyreRoll) {
         boolean atFront = axle == Axle.FRONT;
         track = car.value(atFront ? Quantity.TRACK_FRONT : Quantity.TRACK_REAR);
         this.transfer = transfer;
+        double pressure = car.value(atFront ? Quantity.HOT_PRESSURE_FRONT : Quantity.HOT_PRESSURE_REAR);
+        double ideal = car.value(atFront ? Quantity.IDEAL_PRESSURE_FRONT : Quantity.IDEAL_PRESSURE_REAR);
+        double loss = car.value(Quantity.PRESSURE_LOSS);
+        double split = 0.5 * car.value(atFront ? Quantity.PRESSURE_SPLIT_FRONT : Quantity.PRESSURE_SPLIT_REAR);
+        double pressed = TyreState.gripFactor(pressure, ideal, loss);
+        leftGrip = split == 0 ? 1 : TyreState.gripFactor(pressure + split, ideal, loss) / pressed;
+        rightGrip = split == 0 ? 1 : TyreState.gripFactor(pressure - split, ideal, loss) / pressed;
         double grip = dayGrip
                 * car.value(Quantity.COMPOUND_GRIP)
-                * TyreState.gripFactor(
-                        car.value(atFront ? Quantity.HOT_PRESSURE_FRONT : Quantity.HOT_PRESSURE_REAR),
-                        car.value(atFront ? Quantity.IDEAL_PRESSURE_FRONT : Quantity.IDEAL_PRESSURE_REAR),
-                        car.value(Quantity.PRESSURE_LOSS))
+                * pressed
                 * TyreState.gripFactor(
                         car.value(Quantity.TYRE_TEMPERATURE),
                         car.value(Quantity.IDEAL_TEMPERATURE),
@@ -71,6 +93,16 @@ final class AxleData {
         floorC = LoadSensitivity.FLOOR * c;
         double toeRadians = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         toeSquared = toeRadians * toeRadians;
+        double camber = car.value(atFront ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR);
+        double apart = 0.5 * car.value(atFront ? Quantity.CAMBER_SPLIT_FRONT : Quantity.CAMBER_SPLIT_REAR);
+        leftLean = -camber - apart;
+        rightLean = -camber + apart;
+        double gain = car.value(atFront ? Quantity.CAMBER_GAIN_FRONT : Quantity.CAMBER_GAIN_REAR);
+        leanPerSide = Math.toDegrees(sprungRoll * (1 - gain) + tyreRoll);
+        bestInclination = car.value(atFront ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
+        lossY = car.value(atFront ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR);
+        lossX = car.value(atFront ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR);
+        sided = lossY > 0 || lossX > 0 || leftGrip != rightGrip;
         slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
         slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;

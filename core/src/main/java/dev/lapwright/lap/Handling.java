@@ -10,7 +10,7 @@ import dev.lapwright.fault.Check;
 /**
  * Handling of a car far below its limits, where tyres are linear, and how its downforce lies on the axles.
  *
- * <p>Neglects compliance, roll steer, camber and aligning torque, which the car's document does not hold.
+ * <p>Neglects compliance, roll steer, camber thrust and aligning torque, which the car's document does not hold.
  */
 public final class Handling {
     private final Vehicle car;

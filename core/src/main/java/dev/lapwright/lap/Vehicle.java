@@ -94,8 +94,24 @@ public final class Vehicle {
                 frontSpring.track(),
                 rearSpring.track(),
                 frontRollShare);
-        front = new AxleData(car, Axle.FRONT, conditions.grip(), transfer.front());
-        rear = new AxleData(car, Axle.REAR, conditions.grip(), transfer.rear());
+        double arm = cgHeight
+                - frontShare * car.value(Quantity.ROLL_CENTRE_FRONT)
+                - (1 - frontShare) * car.value(Quantity.ROLL_CENTRE_REAR);
+        double roll = arm / (frontSpring.rollStiffness() + rearSpring.rollStiffness());
+        front = new AxleData(
+                car,
+                Axle.FRONT,
+                conditions.grip(),
+                transfer.front(),
+                roll * frontSpring.sprungShareOfRoll(),
+                transfer.front() * frontSpring.track() / frontSpring.tyreRollStiffness());
+        rear = new AxleData(
+                car,
+                Axle.REAR,
+                conditions.grip(),
+                transfer.rear(),
+                roll * rearSpring.sprungShareOfRoll(),
+                transfer.rear() * rearSpring.track() / rearSpring.tyreRollStiffness());
         rollingResistance = car.value(Quantity.ROLLING_RESISTANCE);
         rollingResistancePerSpeed = car.value(Quantity.ROLLING_RESISTANCE_PER_SPEED);
         ellipseExponent = car.value(Quantity.FRICTION_EXPONENT);

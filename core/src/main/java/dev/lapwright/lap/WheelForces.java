@@ -219,8 +219,10 @@ final class WheelForces {
             rearLoad = 0;
         }
         shareRoll();
-        front.carry(frontLoad, frontTransfer, grip);
-        rear.carry(rearLoad, rearTransfer, grip);
+        double side = frontSide + rearSide;
+        boolean left = lateral >= 0;
+        front.carry(frontLoad, frontTransfer, grip, side, left);
+        rear.carry(rearLoad, rearTransfer, grip, side, left);
         frontLateralUtilisation = frontSide / front.lateralPeak;
         rearLateralUtilisation = rearSide / rear.lateralPeak;
         cornering = corneringDrag(front.dragFactor, rear.dragFactor);

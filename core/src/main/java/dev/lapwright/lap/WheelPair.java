@@ -48,13 +48,21 @@ final class WheelPair {
         ellipse = exponent == 2;
     }
 
-    /** Puts load on the axle: load of both wheels and transfer from the inner to the outer one in N, grip of the surface. */
-    void carry(double load, double transfer, double grip) {
+    /**
+     * Puts load on the axle.
+     *
+     * @param load of both wheels, N
+     * @param transfer from the inner to the outer one, N
+     * @param grip of the surface
+     * @param side force across the car at its centre of gravity, N, not negative
+     * @param left whether the left wheel is the inner one
+     */
+    void carry(double load, double transfer, double grip, double side, boolean left) {
         pulled = false;
         innerForce = 0;
         outerForce = 0;
         brakes = 0;
-        if (transfer == 0) {
+        if (transfer == 0 && !data.sided) {
             evenly(0.5 * load, grip);
             return;
         }
@@ -62,6 +70,19 @@ final class WheelPair {
         double outer = 0.5 * load + transfer;
         double muInner = grip * data.frictionY(inner);
         double muOuter = grip * data.frictionY(outer);
+        double alongInner = grip * data.frictionX(inner);
+        double alongOuter = grip * data.frictionX(outer);
+        if (data.sided) {
+            double lost = data.leanPerSide * side;
+            double innerLean = -(left ? data.leftLean : data.rightLean) - lost;
+            double outerLean = (left ? data.rightLean : data.leftLean) - lost;
+            double innerGrip = left ? data.leftGrip : data.rightGrip;
+            double outerGrip = left ? data.rightGrip : data.leftGrip;
+            muInner *= innerGrip * leaning(data.lossY, innerLean - data.bestInclination);
+            muOuter *= outerGrip * leaning(data.lossY, outerLean - data.bestInclination);
+            alongInner *= innerGrip * leaning(data.lossX, innerLean);
+            alongOuter *= outerGrip * leaning(data.lossX, outerLean);
+        }
         double cInner = data.stiffnessPerLoad(inner);
         double cOuter = data.stiffnessPerLoad(outer);
         innerLateral = muInner * inner;
@@ -72,8 +93,13 @@ final class WheelPair {
         outerStiffness = cOuter * outer;
         stiffness = innerStiffness + outerStiffness;
         toeDrag = data.toeSquared * stiffness;
-        innerAlong = grip * data.frictionX(inner) * inner;
-        outerAlong = grip * data.frictionX(outer) * outer;
+        innerAlong = alongInner * inner;
+        outerAlong = alongOuter * outer;
+    }
+
+    /** Share of the friction of a tyre that leans by so many degrees from where it has most. */
+    private static double leaning(double loss, double degrees) {
+        return 1 / (1 + loss * degrees * degrees);
     }
 
     /** The same where both wheels carry alike: on a straight. */

@@ -1,0 +1,105 @@
+package dev.lapwright.lap;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import java.util.EnumMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Two wheels of one axle that lean, and that differ from left to right. */
+class WheelPairTest {
+    private static final double LOAD = 7000;
+
+    private static WheelPair pair(Map<Quantity, Double> changes) {
+        Car car = TestCars.winged(changes);
+        return new WheelPair(Vehicle.of(car, Conditions.STANDARD).front, 2);
+    }
+
+    /**
+     * By hand: 2.5 degrees of camber, 0.8 degrees of roll, so the outer wheel leans 1.7 into the bend and the inner 3.3 out of it; best
+     * at 2, loss 0.002 across and 0.001 along.
+     */
+    @Test
+    void leanTakesItsShareOffEachWheel() {
+        Map<Quantity, Double> camber = Map.of(
+                Quantity.TOE_FRONT, 0.0,
+                Quantity.CAMBER_FRONT, -2.5,
+                Quantity.BEST_INCLINATION_FRONT, 2.0,
+                Quantity.INCLINATION_LOSS_Y_FRONT, 0.002,
+                Quantity.INCLINATION_LOSS_X_FRONT, 0.001,
+                Quantity.SENSITIVITY_Y_FRONT, 0.0,
+                Quantity.SENSITIVITY_X_FRONT, 0.0);
+        WheelPair pair = pair(camber);
+        double side = 0.8 / pair.data.leanPerSide;
+        double upright = LOAD / 2 * pair.data.frictionY(LOAD / 2);
+        pair.carry(LOAD, 0, 1, side, true);
+        double outer = upright / (1 + 0.002 * 0.3 * 0.3);
+        double inner = upright / (1 + 0.002 * 5.3 * 5.3);
+        assertThat(pair.lateralPeak).isCloseTo(outer + inner, within(1e-9 * upright));
+        double along = LOAD / 2 * pair.data.frictionX(LOAD / 2);
+        double weaker = along / (1 + 0.001 * 3.3 * 3.3);
+        assertThat(pair.brakeCapacity()).isCloseTo(2 * weaker, within(1e-9 * weaker));
+    }
+
+    /** A car whose left and right wheels differ turns left as its mirror image turns right. */
+    @Test
+    void aMirroredCarTurnsTheOtherWayAlike() {
+        Map<Quantity, Double> lossy = Map.of(
+                Quantity.CAMBER_FRONT, -2.0,
+                Quantity.INCLINATION_LOSS_Y_FRONT, 0.003,
+                Quantity.CAMBER_SPLIT_FRONT, 1.5,
+                Quantity.PRESSURE_LOSS, 1e-5,
+                Quantity.PRESSURE_SPLIT_FRONT, 20.0);
+        Map<Quantity, Double> mirrored = new EnumMap<>(lossy);
+        mirrored.put(Quantity.CAMBER_SPLIT_FRONT, -1.5);
+        mirrored.put(Quantity.PRESSURE_SPLIT_FRONT, -20.0);
+        WheelPair one = pair(lossy);
+        WheelPair other = pair(mirrored);
+        one.carry(LOAD, 2000, 1, 9000, true);
+        other.carry(LOAD, 2000, 1, 9000, false);
+        assertThat(one.lateralPeak).isEqualTo(other.lateralPeak);
+        other.carry(LOAD, 2000, 1, 9000, true);
+        assertThat(Math.abs(one.lateralPeak - other.lateralPeak)).isGreaterThan(1);
+    }
+
+    /** Without what a lean costs, camber and its gain change nothing: documents from before lap as they did. */
+    @Test
+    void camberAloneChangesNothing() {
+        LapSolver solver = LapSolver.on(TestTracks.circuit());
+        Car car = TestCars.winged();
+        Car cambered = car.with(Quantity.CAMBER_FRONT, -3)
+                .with(Quantity.CAMBER_GAIN_REAR, 0.6)
+                .with(Quantity.BEST_INCLINATION_REAR, 2);
+        assertThat(solver.lapTime(Vehicle.of(cambered, Conditions.STANDARD)))
+                .isEqualTo(solver.lapTime(Vehicle.of(car, Conditions.STANDARD)));
+    }
+
+    /**
+     * Roll by hand: m ay (h - h_rolls) over the axles' roll stiffness for the body, and 2 ΔF / (k t) of each axle on its tyres; Milliken and
+     * Milliken, Race Car Vehicle Dynamics (1995), chapter 16.
+     */
+    @Test
+    void aWheelLeansWithBodyAndTyre() {
+        Car car = TestCars.winged(Map.of(Quantity.CAMBER_GAIN_FRONT, 0.4));
+        Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
+        double tyre = 1000 * car.value(Quantity.VERTICAL_RATE_FRONT);
+        double tyres = tyre * 1.65 * 1.65 / 2;
+        double springs =
+                180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_FRONT), 2) * 1.65 * 1.65 / 2 + 1200 * 180 / Math.PI;
+        double front = springs * tyres / (springs + tyres);
+        double rearTyres = 1000 * car.value(Quantity.VERTICAL_RATE_REAR) * 1.62 * 1.62 / 2;
+        double rearSprings =
+                180_000 * Math.pow(car.value(Quantity.MOTION_RATIO_REAR), 2) * 1.62 * 1.62 / 2 + 500 * 180 / Math.PI;
+        double rear = rearSprings * rearTyres / (rearSprings + rearTyres);
+        double arm = 0.45 - 0.46 * 0.03 - 0.54 * 0.06;
+        double roll = arm / (front + rear);
+        double onSprings = roll * front / springs;
+        double transfer = (0.46 * 0.03 + front / (front + rear) * arm) / 1.65;
+        double onTyres = 2 * transfer / (tyre * 1.65);
+        assertThat(vehicle.front.leanPerSide).isCloseTo(Math.toDegrees(0.6 * onSprings + onTyres), within(1e-12));
+    }
+}
