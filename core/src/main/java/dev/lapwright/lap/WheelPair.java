@@ -119,8 +119,8 @@ final class WheelPair {
     }
 
     /**
-     * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips across, the less force a
-     * given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
+     * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips
+     * across, the less force a given slip along it makes. A fit to the chord of the curve sin(1.5 atan(√3 ρ)), within 0.035: Pacejka, Tire and Vehicle
      * Dynamics, chapter 4 (similarity), from memory.
      *
      * @param share of the lateral peak that is taken

@@ -66,6 +66,24 @@ class WheelPairTest {
         assertThat(Math.abs(one.lateralPeak - other.lateralPeak)).isGreaterThan(1);
     }
 
+    /** By hand: both wheels 10 kPa from the ideal between them, so each keeps 1 - 0.0003 · 10² of its friction, in a bend as on a straight. */
+    @Test
+    void pressuresApartCostBothWheelsThoughTheirMeanIsIdeal() {
+        Map<Quantity, Double> apart = Map.of(
+                Quantity.HOT_PRESSURE_FRONT, 180.0,
+                Quantity.IDEAL_PRESSURE_FRONT, 180.0,
+                Quantity.PRESSURE_LOSS, 3e-4,
+                Quantity.PRESSURE_SPLIT_FRONT, 20.0);
+        WheelPair even = pair(Map.of());
+        WheelPair split = pair(apart);
+        for (double transfer : new double[] {0, 2000}) {
+            even.carry(LOAD, transfer, 1, 0, true);
+            split.carry(LOAD, transfer, 1, 0, true);
+            assertThat(split.lateralPeak).isCloseTo(0.97 * even.lateralPeak, within(1e-9 * even.lateralPeak));
+            assertThat(split.brakeCapacity()).isCloseTo(0.97 * even.brakeCapacity(), within(1e-9 * LOAD));
+        }
+    }
+
     /** Without what a lean costs, camber and its gain change nothing: documents from before lap as they did. */
     @Test
     void camberAloneChangesNothing() {
