@@ -28,7 +28,7 @@ final class AxleData {
     final double bC;
     final double floorC;
     final double toe;
-    /** Whether the wheels' lean or pressures tell the inner from the outer one even without load transfer. */
+    /** Whether lean or pressures give each wheel a grip of its own, whatever load it carries. */
     final boolean sided;
     /** Lean of each wheel towards the car's middle at rest, degrees. */
     final double leftLean;
@@ -101,7 +101,7 @@ final class AxleData {
         bestInclination = car.value(atFront ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR);
         lossY = car.value(atFront ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR);
         lossX = car.value(atFront ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR);
-        sided = lossY > 0 || lossX > 0 || leftGrip != rightGrip;
+        sided = lossY > 0 || lossX > 0 || split != 0;
         slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
         slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;

@@ -120,7 +120,6 @@ final class IntervalIntegrator {
                     continue;
                 }
                 piece = under;
-                under = -1;
                 k1 = below;
             }
             double q1 = stretch;

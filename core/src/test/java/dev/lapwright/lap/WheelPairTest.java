@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import java.util.EnumMap;
 import java.util.Map;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
@@ -122,7 +123,7 @@ class WheelPairTest {
                 Quantity.CAMBER_SPLIT_FRONT, 1.5,
                 Quantity.PRESSURE_LOSS, 1e-5,
                 Quantity.PRESSURE_SPLIT_FRONT, 20.0);
-        Map<Quantity, Double> mirrored = new java.util.EnumMap<>(lossy);
+        Map<Quantity, Double> mirrored = new EnumMap<>(lossy);
         mirrored.put(Quantity.CAMBER_SPLIT_FRONT, -1.5);
         mirrored.put(Quantity.PRESSURE_SPLIT_FRONT, -20.0);
         WheelPair one = pair(lossy);
@@ -132,6 +133,24 @@ class WheelPairTest {
         assertThat(one.lateralPeak).isEqualTo(other.lateralPeak);
         other.carry(LOAD, 2000, 1, 9000, true);
         assertThat(Math.abs(one.lateralPeak - other.lateralPeak)).isGreaterThan(1);
+    }
+
+    /** By hand: both wheels 10 kPa from the ideal between them, so each keeps 1 - 0.0003 · 10² of its friction, in a bend as on a straight. */
+    @Test
+    void pressuresApartCostBothWheelsThoughTheirMeanIsIdeal() {
+        Map<Quantity, Double> apart = Map.of(
+                Quantity.HOT_PRESSURE_FRONT, 180.0,
+                Quantity.IDEAL_PRESSURE_FRONT, 180.0,
+                Quantity.PRESSURE_LOSS, 3e-4,
+                Quantity.PRESSURE_SPLIT_FRONT, 20.0);
+        WheelPair even = pair(Map.of());
+        WheelPair split = pair(apart);
+        for (double transfer : new double[] {0, 2000}) {
+            even.carry(LOAD, transfer, 1, 0, true);
+            split.carry(LOAD, transfer, 1, 0, true);
+            assertThat(split.lateralPeak).isCloseTo(0.97 * even.lateralPeak, within(1e-9 * even.lateralPeak));
+            assertThat(split.brakeCapacity()).isCloseTo(0.97 * even.brakeCapacity(), within(1e-9 * LOAD));
+        }
     }
 
     /** Without what a lean costs, camber and its gain change nothing: documents from before lap as they did. */
