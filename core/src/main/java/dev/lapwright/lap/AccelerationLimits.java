@@ -39,6 +39,7 @@ final class AccelerationLimits {
 
     // Where the last searches ended: good guesses for the next station.
     private double lastEngine;
+    private double lastGripDrive;
     private double lastGripBrake;
     /** Growth of the required force with acceleration, over the inertia: near 1. */
     private double engineRate;
@@ -63,6 +64,7 @@ final class AccelerationLimits {
     /** Forgets the guesses, so that results never depend on what was solved before. */
     void forget() {
         lastEngine = 0;
+        lastGripDrive = 8;
         lastGripBrake = -8;
         engineRate = 1;
         slopeDrive = 0.1;
@@ -104,11 +106,10 @@ final class AccelerationLimits {
         limit = Limit.POWER;
         double force = engine;
         if (utilisation > NEARLY_SPENT) {
-            // From the engine's side, as a differential may leave room beyond a gap: then the car has power for the far
-            // side of it.
-            double most = gripRoot(1, ax, slopeDrive, massFactor);
+            double most = gripRoot(1, Math.min(ax, lastGripDrive), slopeDrive, massFactor);
             slopeDrive = rootSlope;
             if (most < ax) {
+                lastGripDrive = most;
                 ax = most;
                 limit = wheels.tightest();
                 force = Math.max(wheels.requiredForce, 0);

@@ -28,7 +28,6 @@ final class WheelForces {
     double lateral;
     double normal;
     double climb;
-    private double grip;
     /** Path curvature, positive where the path bends to the side that the tyres push to, 1/m. */
     private double curvature;
     /** Engine drag at the wheels that the drivetrain passes on under brakes, N, not negative: set after {@link #at}. */
@@ -119,7 +118,6 @@ final class WheelForces {
         curvature = lateral < 0 ? -lateralCurvature : lateralCurvature;
         engineDrag = 0;
         coasting = false;
-        grip = surfaceGrip;
         double airSpeed = v + headWind;
         double q = 0.5 * car.airDensity * airSpeed * airSpeed;
         AeroTable aero = car.aero;
@@ -147,6 +145,8 @@ final class WheelForces {
         rearShift = side * car.rear.transfer;
         frontSide = side * car.frontShare;
         rearSide = side - frontSide;
+        front.stand(surfaceGrip, side, lateral >= 0);
+        rear.stand(surfaceGrip, side, lateral >= 0);
         rollingShare = car.rollingResistance + car.rollingResistancePerSpeed * v;
         rolling = rollingShare * larger(frontAtRest + rearAtRest, 0);
     }
@@ -218,12 +218,10 @@ final class WheelForces {
             rearLoad = 0;
         }
         shareRoll();
-        double side = frontSide + rearSide;
-        boolean left = lateral >= 0;
-        front.carry(frontLoad, frontTransfer, grip, side, left);
-        rear.carry(rearLoad, rearTransfer, grip, side, left);
-        frontLateralUtilisation = frontSide / front.lateralPeak;
-        rearLateralUtilisation = rearSide / rear.lateralPeak;
+        front.carry(frontLoad, frontTransfer);
+        rear.carry(rearLoad, rearTransfer);
+        frontLateralUtilisation = frontSide * front.perLateralPeak;
+        rearLateralUtilisation = rearSide * rear.perLateralPeak;
         cornering = front.corneringDrag(smaller(frontLateralUtilisation, 1))
                 + rear.corneringDrag(smaller(rearLateralUtilisation, 1));
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
@@ -266,8 +264,8 @@ final class WheelForces {
         yawMoment = front.yawMoment() + rear.yawMoment();
         if (yawMoment != 0) {
             double shifted = yawMoment / car.wheelbase;
-            frontLateralUtilisation = Math.abs(frontSide - shifted) / front.lateralPeak;
-            rearLateralUtilisation = Math.abs(rearSide + shifted) / rear.lateralPeak;
+            frontLateralUtilisation = Math.abs(frontSide - shifted) * front.perLateralPeak;
+            rearLateralUtilisation = Math.abs(rearSide + shifted) * rear.perLateralPeak;
         }
         if (braking) {
             frontUtilisation = front.braked(frontLateralUtilisation, frontAlong);

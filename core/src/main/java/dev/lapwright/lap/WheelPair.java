@@ -17,8 +17,8 @@ final class WheelPair {
     private static final double SHAPE = 1.5 * Math.sqrt(3);
 
     private static final double FALL = 0.45;
-    /** Curvature of that curve at its peak, over the peak's slip. */
-    private static final double ROUNDNESS = 27.0 / 64;
+    /** Half the curvature of that curve at its peak, 27/64 over the peak's slip squared, for {@link #SHAPE} one. */
+    private static final double ROUNDNESS = 0.5 * 27.0 / 64 / (SHAPE * SHAPE);
 
     final AxleData data;
     private final boolean ellipse;
@@ -32,6 +32,18 @@ final class WheelPair {
     double toeDrag;
     /** Cornering stiffness of both wheels, N; slip stiffness over {@link AxleData#slipStiffness}. */
     double stiffness;
+
+    private double innerGripY;
+    private double outerGripY;
+    private double innerGripX;
+    private double outerGripX;
+    private boolean alike;
+
+    /** Inverse of {@link #lateralPeak}, and of what each wheel can give along, 1/N. */
+    double perLateralPeak;
+
+    private double innerPerAlong;
+    private double outerPerAlong;
 
     private double innerLateral;
     private double outerLateral;
@@ -55,50 +67,57 @@ final class WheelPair {
     }
 
     /**
-     * Puts load on the axle.
+     * Moves to a place: what lean and pressures leave each wheel of the surface's grip.
      *
-     * @param load of both wheels, N
-     * @param transfer from the inner to the outer one, N
      * @param grip of the surface
      * @param side force across the car at its centre of gravity, N, not negative
      * @param left whether the left wheel is the inner one
      */
-    void carry(double load, double transfer, double grip, double side, boolean left) {
-        pulled = false;
-        innerForce = 0;
-        outerForce = 0;
-        brakes = 0;
-        if (transfer == 0 && !data.sided) {
-            evenly(0.5 * load, grip);
-            return;
-        }
-        double inner = 0.5 * load - transfer;
-        double outer = 0.5 * load + transfer;
-        double muInner = grip * data.frictionY(inner);
-        double muOuter = grip * data.frictionY(outer);
-        double alongInner = grip * data.frictionX(inner);
-        double alongOuter = grip * data.frictionX(outer);
+    void stand(double grip, double side, boolean left) {
+        innerGripY = grip;
+        outerGripY = grip;
+        innerGripX = grip;
+        outerGripX = grip;
         if (data.sided) {
             double lost = data.leanPerSide * side;
             double innerLean = -(left ? data.leftLean : data.rightLean) - lost;
             double outerLean = (left ? data.rightLean : data.leftLean) - lost;
-            double innerGrip = left ? data.leftGrip : data.rightGrip;
-            double outerGrip = left ? data.rightGrip : data.leftGrip;
-            muInner *= innerGrip * leaning(data.lossY, innerLean - data.bestInclination);
-            muOuter *= outerGrip * leaning(data.lossY, outerLean - data.bestInclination);
-            alongInner *= innerGrip * leaning(data.lossX, innerLean);
-            alongOuter *= outerGrip * leaning(data.lossX, outerLean);
+            double inner = grip * (left ? data.leftGrip : data.rightGrip);
+            double outer = grip * (left ? data.rightGrip : data.leftGrip);
+            innerGripY = inner * leaning(data.lossY, innerLean - data.bestInclination);
+            outerGripY = outer * leaning(data.lossY, outerLean - data.bestInclination);
+            innerGripX = inner * leaning(data.lossX, innerLean);
+            outerGripX = outer * leaning(data.lossX, outerLean);
         }
+        alike = innerGripY == outerGripY && innerGripX == outerGripX;
+    }
+
+    /**
+     * Puts load on the axle where it {@link #stand}s.
+     *
+     * @param load of both wheels, N
+     * @param transfer from the inner to the outer one, N
+     */
+    void carry(double load, double transfer) {
+        pulled = false;
+        innerForce = 0;
+        outerForce = 0;
+        brakes = 0;
+        double inner = 0.5 * load - transfer;
+        double muInner = innerGripY * data.frictionY(inner);
         double cInner = data.stiffnessPerLoad(inner);
-        double cOuter = data.stiffnessPerLoad(outer);
-        innerLateral = muInner * inner;
-        outerLateral = muOuter * outer;
-        innerStiffness = cInner * inner;
-        outerStiffness = cOuter * outer;
-        stiffness = innerStiffness + outerStiffness;
-        atOneAngle(SHAPE * muInner / cInner, SHAPE * muOuter / cOuter);
-        innerAlong = alongInner * inner;
-        outerAlong = alongOuter * outer;
+        innerAlong = innerGripX * data.frictionX(inner) * inner;
+        if (transfer == 0 && alike) {
+            atOneAngle(inner, muInner, cInner, inner, muInner, cInner);
+            outerAlong = innerAlong;
+        } else {
+            double outer = 0.5 * load + transfer;
+            double muOuter = outerGripY * data.frictionY(outer);
+            atOneAngle(inner, muInner, cInner, outer, muOuter, data.stiffnessPerLoad(outer));
+            outerAlong = outerGripX * data.frictionX(outer) * outer;
+        }
+        innerPerAlong = 1 / larger(innerAlong, TINY);
+        outerPerAlong = 1 / larger(outerAlong, TINY);
     }
 
     /** Share of the friction of a tyre that leans by so many degrees from where it has most. */
@@ -107,36 +126,29 @@ final class WheelPair {
     }
 
     /**
-     * What both wheels give across together. They share one slip angle but for toe, and peak at angles of their own (rad): the
-     * greatest sum lies between, each curve being a parabola near its peak.
+     * What both wheels give across together. They share one slip angle but for toe, and peak at angles of their own, 1.5√3 μ/c each: the
+     * greatest sum lies between, each curve being a parabola near its peak. Written with a single division.
      */
-    private void atOneAngle(double innerPeak, double outerPeak) {
-        double wInner = innerLateral / (innerPeak * innerPeak);
-        double wOuter = outerLateral / (outerPeak * outerPeak);
-        double both = wInner + wOuter;
-        if (both > 0) {
-            double apart = outerPeak - innerPeak - 2 * data.toe;
-            double product = 0.5 * ROUNDNESS * wInner * wOuter / (both * both) * apart * apart;
-            innerLateral -= product * wOuter;
-            outerLateral -= product * wInner;
+    private void atOneAngle(double inner, double muInner, double cInner, double outer, double muOuter, double cOuter) {
+        innerLateral = muInner * inner;
+        outerLateral = muOuter * outer;
+        innerStiffness = cInner * inner;
+        outerStiffness = cOuter * outer;
+        stiffness = innerStiffness + outerStiffness;
+        double apart = SHAPE * (muOuter * cInner - muInner * cOuter) - 2 * data.toe * cInner * cOuter;
+        if (apart != 0 && stiffness > 0) {
+            double bendInner = innerStiffness * cInner * muOuter;
+            double bendOuter = outerStiffness * cOuter * muInner;
+            double off = (bendInner + bendOuter) * cInner * cOuter;
+            double lost = ROUNDNESS * bendInner * bendOuter * apart * apart / (off * off * muInner * muOuter);
+            innerLateral -= lost * bendOuter;
+            outerLateral -= lost * bendInner;
         }
         lateralPeak = larger(innerLateral + outerLateral, TINY);
-        dragFactor = lateralPeak * lateralPeak / larger(stiffness, TINY);
-        toeDrag = 4 * data.toe * data.toe * innerStiffness * outerStiffness / larger(stiffness, TINY);
-    }
-
-    /** The same where both wheels carry alike: on a straight. */
-    private void evenly(double load, double grip) {
-        double mu = grip * data.frictionY(load);
-        double c = data.stiffnessPerLoad(load);
-        innerLateral = mu * load;
-        outerLateral = innerLateral;
-        innerStiffness = c * load;
-        outerStiffness = innerStiffness;
-        stiffness = 2 * innerStiffness;
-        atOneAngle(SHAPE * mu / c, SHAPE * mu / c);
-        innerAlong = grip * data.frictionX(load) * load;
-        outerAlong = innerAlong;
+        perLateralPeak = 1 / lateralPeak;
+        double softness = 1 / larger(stiffness, TINY);
+        dragFactor = lateralPeak * lateralPeak * softness;
+        toeDrag = 4 * data.toe * data.toe * innerStiffness * outerStiffness * softness;
     }
 
     /** Drag of cornering at a share of the lateral peak, 0 to 1, N: the force across times the slip angle that it takes. */
@@ -222,12 +234,12 @@ final class WheelPair {
     /** Force across the car that both wheels have left, N. */
     double lateralLeft() {
         return pulled
-                ? left(innerLateral, innerForce, innerAlong) + left(outerLateral, outerForce, outerAlong)
+                ? left(innerLateral, innerForce * innerPerAlong) + left(outerLateral, outerForce * outerPerAlong)
                 : lateralPeak;
     }
 
-    private double left(double lateral, double force, double most) {
-        double spent = Math.abs(force) / larger(most, TINY);
+    private double left(double lateral, double share) {
+        double spent = Math.abs(share);
         if (!(spent < 1)) {
             return 0;
         }
@@ -246,14 +258,14 @@ final class WheelPair {
         if (!pulled) {
             return across;
         }
-        double both = across + 1 - power(lateralLeft() / lateralPeak);
+        double both = across + 1 - power(lateralLeft() * perLateralPeak);
         return larger(both, power(along));
     }
 
     /** The same under brakes, which take an even share of what both wheels have: {@code along} of the brakes' capacity. */
     double braked(double share, double along) {
         double spent = power(share) + power(along);
-        return pulled ? spent + 1 - power(lateralLeft() / lateralPeak) : spent;
+        return pulled ? spent + 1 - power(lateralLeft() * perLateralPeak) : spent;
     }
 
     /** The wheel that spends more of its grip along the car. */

@@ -29,6 +29,11 @@ class WheelPairTest {
         return new WheelPair(Vehicle.of(car, Conditions.STANDARD).front, 2);
     }
 
+    private static void carry(WheelPair pair, double load, double transfer, double side, boolean left) {
+        pair.stand(1, side, left);
+        pair.carry(load, transfer);
+    }
+
     private static double curve(double rho) {
         return Math.sin(1.5 * Math.atan(Math.sqrt(3) * rho));
     }
@@ -42,7 +47,7 @@ class WheelPairTest {
     @CsvSource({"0, 0", "1500, 0", "3000, 0", "3000, 0.3", "3000, -0.3", "1500, 0.5", "1500, -0.5", "3400, 0.2"})
     void twoWheelsPeakTogetherAtOneSlipAngle(double transfer, double toe) {
         WheelPair pair = pair(Map.of(Quantity.TOE_FRONT, toe, Quantity.STIFFNESS_SENSITIVITY_FRONT, 0.3));
-        pair.carry(LOAD, transfer, 1, 0, true);
+        carry(pair, LOAD, transfer, 0, true);
         AxleData data = pair.data;
         double inner = LOAD / 2 - transfer;
         double outer = LOAD / 2 + transfer;
@@ -72,7 +77,7 @@ class WheelPairTest {
     @CsvSource({"0.1", "0.3", "0.5", "0.7", "0.85", "0.95", "0.97"})
     void dragOfCorneringIsForceTimesSlipAngle(double share) {
         WheelPair pair = pair(Map.of(Quantity.TOE_FRONT, 0.0));
-        pair.carry(LOAD, 0, 1, 0, true);
+        carry(pair, LOAD, 0, 0, true);
         double angle = 1.5 * pair.lateralPeak / pair.stiffness * Math.tan(Math.asin(share) / 1.5);
         double exact = share * pair.lateralPeak * angle;
         assertThat(pair.corneringDrag(share)).isCloseTo(exact, within(0.05 / 0.53 * exact));
@@ -82,7 +87,7 @@ class WheelPairTest {
     @Test
     void toeCostsItsSlipAngleTwice() {
         WheelPair pair = pair(Map.of(Quantity.TOE_FRONT, 0.5));
-        pair.carry(LOAD, 0, 1, 0, true);
+        carry(pair, LOAD, 0, 0, true);
         double toe = Math.PI / 360;
         assertThat(pair.toeDrag).isCloseTo(pair.stiffness * toe * toe, within(1e-9));
     }
@@ -104,7 +109,7 @@ class WheelPairTest {
         WheelPair pair = pair(camber);
         double side = 0.8 / pair.data.leanPerSide;
         double upright = LOAD / 2 * pair.data.frictionY(LOAD / 2);
-        pair.carry(LOAD, 0, 1, side, true);
+        carry(pair, LOAD, 0, side, true);
         double outer = upright / (1 + 0.002 * 0.3 * 0.3);
         double inner = upright / (1 + 0.002 * 5.3 * 5.3);
         // Both wheels peak 5 % apart, which costs them 27/256 · 0.05² of their peaks: far below the tolerance.
@@ -128,10 +133,10 @@ class WheelPairTest {
         mirrored.put(Quantity.PRESSURE_SPLIT_FRONT, -20.0);
         WheelPair one = pair(lossy);
         WheelPair other = pair(mirrored);
-        one.carry(LOAD, 2000, 1, 9000, true);
-        other.carry(LOAD, 2000, 1, 9000, false);
+        carry(one, LOAD, 2000, 9000, true);
+        carry(other, LOAD, 2000, 9000, false);
         assertThat(one.lateralPeak).isEqualTo(other.lateralPeak);
-        other.carry(LOAD, 2000, 1, 9000, true);
+        carry(other, LOAD, 2000, 9000, true);
         assertThat(Math.abs(one.lateralPeak - other.lateralPeak)).isGreaterThan(1);
     }
 
@@ -146,8 +151,8 @@ class WheelPairTest {
         WheelPair even = pair(Map.of());
         WheelPair split = pair(apart);
         for (double transfer : new double[] {0, 2000}) {
-            even.carry(LOAD, transfer, 1, 0, true);
-            split.carry(LOAD, transfer, 1, 0, true);
+            carry(even, LOAD, transfer, 0, true);
+            carry(split, LOAD, transfer, 0, true);
             assertThat(split.lateralPeak).isCloseTo(0.97 * even.lateralPeak, within(1e-9 * even.lateralPeak));
             assertThat(split.brakeCapacity()).isCloseTo(0.97 * even.brakeCapacity(), within(1e-9 * LOAD));
         }
