@@ -144,11 +144,12 @@ class WheelPairTest {
     @Test
     void pressuresApartCostBothWheelsThoughTheirMeanIsIdeal() {
         Map<Quantity, Double> apart = Map.of(
+                Quantity.TOE_FRONT, 0.0,
                 Quantity.HOT_PRESSURE_FRONT, 180.0,
                 Quantity.IDEAL_PRESSURE_FRONT, 180.0,
                 Quantity.PRESSURE_LOSS, 3e-4,
                 Quantity.PRESSURE_SPLIT_FRONT, 20.0);
-        WheelPair even = pair(Map.of());
+        WheelPair even = pair(Map.of(Quantity.TOE_FRONT, 0.0));
         WheelPair split = pair(apart);
         for (double transfer : new double[] {0, 2000}) {
             carry(even, LOAD, transfer, 0, true);
