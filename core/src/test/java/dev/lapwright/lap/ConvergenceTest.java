@@ -26,9 +26,9 @@ class ConvergenceTest {
     /**
      * The full car's slope has kinks over distance and speed (grip to power, a wheel that lifts, gears), each worth one step
      * of second order at a place that falls anywhere in a cell. The chance in that averages to a few tenths of an order over
-     * a dozen bends, more so as each clamp of a differential is one; even stations would give 1.5, less than this.
+     * a dozen bends; even stations would give 1.5, less than this.
      */
-    private static final double KINKED = 1.7;
+    private static final double KINKED = 1.8;
 
     private static final double[] FACTORS = {4, 2, 1, 0.5, 0.25, 0.125};
     private static final StationSpacing FINEST = StationSpacing.DEFAULT.scaled(1 / 64.0);

@@ -41,7 +41,7 @@ import picocli.CommandLine.Mixin;
         footer = {
             "  lapwright brief gt-talvex castelvane --out brief",
             "      Before the event: the page and the same as JSON go to the folder brief.",
-            "  lapwright brief gt-talvex castelvane -s rear-wing=7 --laps castelvane-wings.csv --out after.html",
+            "  lapwright brief gt-talvex castelvane -s rear-wing=2 --laps castelvane-wings.csv --out after.html",
             "      After driving with the rear wing at 2: also what the log of laps proved."
         })
 public final class BriefCommand extends StudyCommand<BriefReport> {

@@ -144,8 +144,8 @@ class BriefPageTest {
     @Test
     void whatTheLapsProvedIsToldBesideWhatWasExpected() {
         assertThat(text)
-                .contains("rear-wing=7 to rear-wing=3")
-                .contains("Not decided: rear-wing=3 looks")
+                .contains("rear-wing=2 to rear-wing=7")
+                .contains("Not decided: rear-wing=7 looks")
                 .contains("agrees");
     }
 

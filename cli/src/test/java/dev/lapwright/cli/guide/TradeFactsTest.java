@@ -28,6 +28,11 @@ class TradeFactsTest {
                 .run();
     }
 
+    private static double best(String car, String circuit) {
+        SweepResult.Point fastest = wing(car, circuit).fastest().orElseThrow();
+        return fastest.settings().get(0);
+    }
+
     /** What the whole wing costs over the best one, s. */
     private static double tooMuch(String car, String circuit) {
         SweepResult sweep = wing(car, circuit);
@@ -60,6 +65,13 @@ class TradeFactsTest {
                 .orElseThrow();
         // More than a hundred laps of each setup are more than any afternoon has.
         assertThat(wing.lapsToSee()).isGreaterThan(100);
+    }
+
+    /** The touring car's small wing is best at its least everywhere. */
+    @ParameterizedTest
+    @CsvSource({"skarnfell", "harrowmere"})
+    void atAFastCircuitTheBestWingIsLower(String slowCircuit) {
+        assertThat(best("gt-talvex", "castelvane")).isLessThan(best("gt-talvex", slowCircuit));
     }
 
     @ParameterizedTest

@@ -158,7 +158,7 @@ class EvidenceCommandTest {
     void theSetupsCanBeTurnedRound() {
         double there = JsonTree.number(difference(DEMO), "differenceS");
         double back =
-                JsonTree.number(difference(DEMO, "--before", "rear-wing=3", "--after", "rear-wing=7"), "differenceS");
+                JsonTree.number(difference(DEMO, "--before", "rear-wing=7", "--after", "rear-wing=2"), "differenceS");
         // The same parts, mirrored; rounding.
         assertThat(back).isCloseTo(-there, within(1e-9));
     }
@@ -181,7 +181,7 @@ class EvidenceCommandTest {
                 .isEqualTo(evidence(DEMO, "--json").out());
         List<Map<String, String>> rows = CsvRows.of(Files.readString(out.resolve("laps.csv")));
         assertThat(rows).hasSize(33);
-        assertThat(rows.get(0)).containsEntry("status", "out lap").containsEntry("setup", "rear-wing=7");
+        assertThat(rows.get(0)).containsEntry("status", "out lap").containsEntry("setup", "rear-wing=2");
     }
 
     @ParameterizedTest
