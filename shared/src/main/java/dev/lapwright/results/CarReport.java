@@ -63,6 +63,7 @@ public final class CarReport {
                     "step",
                     "",
                     line -> isChoice(line.adjustment) ? line.word("choice") : line.number(line.adjustment.step()))
+            .with(Table.Trait.LESSER)
             .text("standard", "", line -> line.number(line.adjustment.standard()))
             .words("", "moves", Line::moves);
 

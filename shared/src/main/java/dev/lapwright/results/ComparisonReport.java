@@ -45,7 +45,9 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .text("slowest", "km/h", part -> Numbers.kmh(part.first().minimumSpeed()))
             .text("other slowest", "km/h", part -> Numbers.kmh(part.second().minimumSpeed()))
             .text("fastest", "km/h", part -> Numbers.kmh(part.first().topSpeed()))
+            .with(Table.Trait.LESSER)
             .text("other fastest", "km/h", part -> Numbers.kmh(part.second().topSpeed()))
+            .with(Table.Trait.LESSER)
             .words("", "mostly by", part -> part.mainCause().map(Limit::label).orElse(""))
             .value("drive", part -> DRIVE.map(part.first()))
             .value("otherDrive", part -> DRIVE.map(part.second()));

@@ -58,6 +58,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                     "g",
                     Numbers.fixed(2),
                     figures -> LapTrace.g(figures.peakLateralAcceleration()))
+            .with(Table.Trait.LESSER)
             .value("timeS", CornerFigures::time)
             .number("gear", "gear", "", Numbers.fixed(0), CornerFigures::gear)
             .words("limitedBy", "limited by", figures -> figures.limit().label());
@@ -222,10 +223,12 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                         "top speed",
                         "km/h",
                         other -> Numbers.kmh(other.lap().figures().topSpeed()))
+                .with(Table.Trait.LESSER)
                 .text(
                         "slowest",
                         "km/h",
-                        other -> Numbers.kmh(other.lap().figures().minimumCornerSpeed()));
+                        other -> Numbers.kmh(other.lap().figures().minimumCornerSpeed()))
+                .with(Table.Trait.LESSER);
         List<Map<String, Object>> against = new ArrayList<>();
         for (Other other : others) {
             Map<String, Object> one = table.map(other);

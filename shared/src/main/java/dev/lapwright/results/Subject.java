@@ -13,6 +13,7 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.StringJoiner;
 
 /**
@@ -73,6 +74,31 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
      */
     public double read(String name, String text) {
         return name.startsWith(CONDITIONS) ? SettingText.value(day, name, text) : SettingText.value(bare, name, text);
+    }
+
+    /** What there is to note of the setup: see {@link #notes(Car, Setup)}. */
+    public List<String> notes() {
+        return notes(bare, setup);
+    }
+
+    /** Whole sentences on what of a setup was read otherwise than it was written, and on settings between two steps. */
+    public static List<String> notes(Car car, Setup setup) {
+        List<String> notes = new ArrayList<>(setup.notes());
+        setup.settings().forEach((name, value) -> between(car, name, value).ifPresent(notes::add));
+        return notes;
+    }
+
+    /** A sentence on a setting between two that the car's document has; empty where it is one of them. */
+    public static Optional<String> between(Car car, String name, double value) {
+        if (!isAdjustment(car, name)) {
+            return Optional.empty();
+        }
+        List<Double> neighbours = car.adjustment(name).neighbours(value);
+        return neighbours.isEmpty()
+                ? Optional.empty()
+                : Optional.of(said(car, name, value) + " lies between two settings of this car, "
+                        + Numbers.plain(neighbours.get(0)) + " and " + Numbers.plain(neighbours.get(1))
+                        + ": the model takes it, the car may not.");
     }
 
     /** The same car in another setup. */
