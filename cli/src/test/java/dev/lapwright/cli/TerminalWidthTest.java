@@ -59,7 +59,8 @@ class TerminalWidthTest {
         for (int width : new int[] {WIDTH, 60, 40}) {
             Run run = run(width, command.split(" "));
             assertThat(run.code()).as(run.err()).isZero();
-            assertThat(run.lines())
+            // A name that is longer than the terminal stands alone: broken, it could not be copied.
+            assertThat(run.lines().stream().filter(line -> line.strip().indexOf(' ') >= 0))
                     .allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
                             .as("%d: %s", width, line)
                             .isLessThanOrEqualTo(width));
@@ -110,6 +111,7 @@ class TerminalWidthTest {
     void aNameThatIsTooLongStandsOnALineOfItsOwn() {
         Table<String> table =
                 Table.<String>of("t").words("", "corner", name -> name).text("at", "m", name -> "7");
-        assertThat(printed(new Report().rows(table, List.of("Spina")), 10)).contains("  Spina", "         7");
+        assertThat(printed(new Report().rows(table, List.of("Spina Lunga")), 14))
+                .contains("  Spina Lunga", "             7");
     }
 }

@@ -93,9 +93,9 @@ public final class CarReport {
     }
 
     private void tell(Report report) {
-        report.title(car.name(), "");
+        report.title(Report.verbatim(car.name()), "");
         if (!car.description().isEmpty()) {
-            report.hanging("  ", car.description());
+            report.hanging("  ", Report.verbatim(car.description()));
         }
         report.gap();
         figures(report);

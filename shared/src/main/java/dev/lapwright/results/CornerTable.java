@@ -45,7 +45,7 @@ final class CornerTable {
         Table<Row> table = Table.<Row>of("Corners")
                 .value("number", row -> row.corner.number())
                 .value("name", row -> row.corner.name())
-                .words("", "corner", row -> row.corner.label())
+                .names("", "corner", row -> row.corner.label())
                 .words("turn", "turn", row -> row.corner.left() ? "left" : "right")
                 .number("entryM", "from", "m", Numbers.fixed(0), row -> row.corner.entry())
                 .with(Table.Trait.LESSER)

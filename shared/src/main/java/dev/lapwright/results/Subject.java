@@ -152,13 +152,22 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
     }
 
     public static String setupText(Car car, Setup setup) {
+        return setup.name() + settings(car, setup);
+    }
+
+    /** The same for people, its name as written. */
+    public String setupTold() {
+        return Report.verbatim(setup.name()) + settings(bare, setup);
+    }
+
+    private static String settings(Car car, Setup setup) {
         StringJoiner text = new StringJoiner(", ");
         List<String> said = new ArrayList<>();
         for (Map.Entry<String, Double> setting : setup.settings().entrySet()) {
             said.add(said(car, setting.getKey(), setting.getValue()));
         }
         said.forEach(text::add);
-        return setup.name() + (said.isEmpty() ? "" : " with " + text);
+        return said.isEmpty() ? "" : " with " + text;
     }
 
     /** What is driven and where, for a heading. */
@@ -170,17 +179,17 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
     public Report heading() {
         String kind = track.isClosed() ? "closed circuit" : "open run";
         return new Report()
-                .title(title(), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
-                .item("Setup", setupText())
-                .item("Conditions", text(day));
+                .title(Report.verbatim(title()), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
+                .item("Setup", setupTold())
+                .item("Conditions", told(day));
     }
 
-    /** A day in one line. */
-    public static String text(Conditions day) {
+    /** A day in one line, its name as written. */
+    public static String told(Conditions day) {
         String wind = day.windSpeedMps() > 0
                 ? "wind " + Numbers.kmh(day.windSpeedMps()) + " km/h from " + Numbers.plain(day.windFromDeg()) + " deg"
                 : "no wind";
-        return day.name() + ": " + Numbers.fixed(day.airTempC(), 1) + " degC, "
+        return Report.verbatim(day.name()) + ": " + Numbers.fixed(day.airTempC(), 1) + " degC, "
                 + Numbers.fixed(day.airPressureHpa(), 1) + " hPa, humidity " + Numbers.plain(day.humidityPercent())
                 + " %, " + wind + ", grip " + Numbers.plain(day.grip());
     }
