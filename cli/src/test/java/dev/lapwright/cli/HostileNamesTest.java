@@ -24,7 +24,8 @@ class HostileNamesTest {
     private Path folder;
 
     private Path circuit(String name) throws IOException {
-        ObjectNode circuit = (ObjectNode) new ObjectMapper().readTree(Documents.demoText(DocumentKind.CIRCUIT, "harrowmere"));
+        ObjectNode circuit =
+                (ObjectNode) new ObjectMapper().readTree(Documents.demoText(DocumentKind.CIRCUIT, "harrowmere"));
         circuit.put("name", name);
         circuit.get("segments").forEach(segment -> {
             if (segment.has("name")) {
@@ -53,16 +54,22 @@ class HostileNamesTest {
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).startsWith("Talvex GT at " + name + ", closed").contains(" in T3 " + name);
         try (Stream<Path> files = Files.list(out)) {
-            List<Path> pictures = files.filter(file -> file.toString().endsWith(".svg")).toList();
+            List<Path> pictures =
+                    files.filter(file -> file.toString().endsWith(".svg")).toList();
             assertThat(pictures).isNotEmpty();
             for (Path picture : pictures) {
                 Document svg = DocumentBuilderFactory.newInstance()
                         .newDocumentBuilder()
                         .parse(new ByteArrayInputStream(Files.readAllBytes(picture)));
                 assertThat(svg.getElementsByTagName("script").getLength()).isZero();
-                assertThat(svg.getElementsByTagName("title").item(0).getTextContent()).contains(name);
+                assertThat(svg.getElementsByTagName("title").item(0).getTextContent())
+                        .contains(name);
             }
         }
-        assertThat(new ObjectMapper().readTree(out.resolve("lap.json").toFile()).get("circuit").asText()).isEqualTo(name);
+        assertThat(new ObjectMapper()
+                        .readTree(out.resolve("lap.json").toFile())
+                        .get("circuit")
+                        .asText())
+                .isEqualTo(name);
     }
 }

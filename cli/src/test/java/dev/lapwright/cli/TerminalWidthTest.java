@@ -76,7 +76,8 @@ class TerminalWidthTest {
                 .with(Table.Trait.LESSER)
                 .number("", "delta", "s", Numbers.signed(3), value -> value);
         assertThat(printed(new Report().rows(table, List.of(1.0)), 20))
-                .containsExactly("  T1, lap time", "    1:00.000,", "    slowest 1.0", "    km/h, delta", "    +1.000 s");
+                .containsExactly(
+                        "  T1, lap time", "    1:00.000,", "    slowest 1.0", "    km/h, delta", "    +1.000 s");
     }
 
     @Test

@@ -98,8 +98,7 @@ public final class Table<R> {
 
     /** Adds a column of names that come from documents: people read them as they are written there. */
     public Table<R> names(String key, String title, Function<? super R, String> name) {
-        return add(
-                key, title, "", name, row -> Report.verbatim(name.apply(row)), EnumSet.of(Trait.WORDS));
+        return add(key, title, "", name, row -> Report.verbatim(name.apply(row)), EnumSet.of(Trait.WORDS));
     }
 
     /**

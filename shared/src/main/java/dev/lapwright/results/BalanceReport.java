@@ -198,8 +198,9 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
         result.corners().stream()
                 .filter(corner -> corner.phases().stream()
                         .anyMatch(phase -> phase.margins().tipsFirst()))
-                .forEach(corner -> report.paragraph(
-                        "In " + Report.verbatim(corner.corner().label()) + " the car would roll over before either axle gives up."));
+                .forEach(corner ->
+                        report.paragraph("In " + Report.verbatim(corner.corner().label())
+                                + " the car would roll over before either axle gives up."));
     }
 
     private static Line line(BalanceResult.CornerBalance corner) {

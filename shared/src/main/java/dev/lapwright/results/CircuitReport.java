@@ -94,8 +94,8 @@ public final class CircuitReport {
         for (DoubtfulPlace doubt : doubts) {
             report.item(
                     "In doubt",
-                    doubt.kind().question() + " " + Report.verbatim(doubt.corner().label()) + ", at " + Numbers.fixed(doubt.s(), 0)
-                            + " m");
+                    doubt.kind().question() + " "
+                            + Report.verbatim(doubt.corner().label()) + ", at " + Numbers.fixed(doubt.s(), 0) + " m");
         }
         report.gap();
     }

@@ -62,7 +62,8 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .gap()
                 .paragraph(reading());
         Cautions.of(comparison.first()).forEach(report::caution);
-        Cautions.of(comparison.second()).forEach(caution -> report.caution("Caution with " + Report.verbatim(name) + ":", caution));
+        Cautions.of(comparison.second())
+                .forEach(caution -> report.caution("Caution with " + Report.verbatim(name) + ":", caution));
         fields(report);
         return report.csv(TRACE, table(), places());
     }

@@ -90,7 +90,9 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         CleanLaps laps = result.laps();
         TimingLog log = laps.log();
         Report report = new Report()
-                .title(Report.verbatim(file.name()), ", " + count(log.laps().size(), "lap") + " in " + count(log.runs(), "run"))
+                .title(
+                        Report.verbatim(file.name()),
+                        ", " + count(log.laps().size(), "lap") + " in " + count(log.runs(), "run"))
                 .gap()
                 .paragraph(verdict(result))
                 .gap()
@@ -161,7 +163,8 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
     private void comparison(Report report, EvidenceResult.Comparison seen) {
         Evidence.Prior prior = result.how().prior();
         report.gap()
-                .paragraph(Report.verbatim(seen.after().setup()) + " less " + Report.verbatim(seen.before().setup())
+                .paragraph(Report.verbatim(seen.after().setup()) + " less "
+                        + Report.verbatim(seen.before().setup())
                         + ", minus is faster; 95 % intervals," + " looked at once, and for up to " + Evidence.LOOKS
                         + " looks with laps added in between:")
                 .rows(DIFFERENCES, assumed(seen));
@@ -206,7 +209,9 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
 
     private String setup(boolean before) {
         EvidenceResult.Comparison seen = result.comparison().orElseThrow();
-        return before ? Report.verbatim(seen.before().setup()) : Report.verbatim(seen.after().setup());
+        return before
+                ? Report.verbatim(seen.before().setup())
+                : Report.verbatim(seen.after().setup());
     }
 
     private static List<Assumed> assumed(EvidenceResult.Comparison seen) {
@@ -226,14 +231,17 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         EvidenceResult.Comparison seen = result.comparison().get();
         if (seen.difference().isEmpty()) {
             return Report.strong("Too few laps to tell:") + " " + seen.before().clean() + " clean with "
-                    + Report.verbatim(seen.before().setup()) + " and " + seen.after().clean() + " with "
-                    + Report.verbatim(seen.after().setup()) + ", where no fewer than " + Evidence.LEAST_LAPS + " of each are compared.";
+                    + Report.verbatim(seen.before().setup()) + " and "
+                    + seen.after().clean() + " with "
+                    + Report.verbatim(seen.after().setup()) + ", where no fewer than " + Evidence.LEAST_LAPS
+                    + " of each are compared.";
         }
         EvidenceResult.Difference difference = seen.difference().get();
         List<String> sentences = new ArrayList<>();
         switch (seen.verdict().finding()) {
             case REAL ->
-                sentences.add(Report.strong("Real:") + " " + Report.verbatim(seen.after().setup()) + " is "
+                sentences.add(Report.strong("Real:") + " "
+                        + Report.verbatim(seen.after().setup()) + " is "
                         + (difference.mean() < 0 ? "faster" : "slower") + " than "
                         + Report.verbatim(seen.before().setup()) + " by "
                         + Numbers.fixed(Math.abs(difference.mean()), 2) + " s a lap, give or take "
@@ -258,7 +266,8 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
 
     private static void open(EvidenceResult result, EvidenceResult.Comparison seen, List<String> sentences) {
         EvidenceResult.Difference difference = seen.difference().orElseThrow();
-        sentences.add(Report.strong("Not decided:") + " " + Report.verbatim(seen.after().setup()) + " looks "
+        sentences.add(Report.strong("Not decided:") + " "
+                + Report.verbatim(seen.after().setup()) + " looks "
                 + Numbers.fixed(Math.abs(difference.mean()), 2) + " s "
                 + (difference.mean() < 0 ? "faster" : "slower") + " than "
                 + Report.verbatim(seen.before().setup())

@@ -106,7 +106,8 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
         }
         Cautions.of(lap).forEach(report::caution);
         for (Other other : others) {
-            Cautions.of(other.lap()).forEach(caution -> report.caution("Caution with " + Report.verbatim(other.name()) + ":", caution));
+            Cautions.of(other.lap())
+                    .forEach(caution -> report.caution("Caution with " + Report.verbatim(other.name()) + ":", caution));
         }
         return report.csv(TRACE, LapTrace.table(lap, line.line()), Table.places(lap.count()));
     }

@@ -99,7 +99,9 @@ public record StintReport(Subject subject, StintResult result, double density) {
 
     /** What the fuel that is set does for a compound, in a sentence or two. */
     private String set(StintResult.Run run, StintResult.SetFuel set) {
-        String on = result.runs().size() > 1 ? " on " + Report.verbatim(run.compound().name()) : "";
+        String on = result.runs().size() > 1
+                ? " on " + Report.verbatim(run.compound().name())
+                : "";
         String begin = "The " + Numbers.fixed(litres(set.fuel()), 1) + " l that are set are ";
         String litres = Numbers.fixed(Math.abs(litres(set.spare())), 1) + " l";
         if (!set.reachesTheFlag()) {

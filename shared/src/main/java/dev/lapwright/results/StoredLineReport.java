@@ -12,7 +12,10 @@ public final class StoredLineReport {
     /** What is said of a line, for people and machines. */
     public static Report of(StoredLine line) {
         Report report = new Report()
-                .title(Report.verbatim(line.name()), ", a line along " + Report.verbatim(line.road()) + ", " + Numbers.fixed(line.roadLength(), 0) + " m")
+                .title(
+                        Report.verbatim(line.name()),
+                        ", a line along " + Report.verbatim(line.road()) + ", " + Numbers.fixed(line.roadLength(), 0)
+                                + " m")
                 .field("kind", "line")
                 .field("name", line.name())
                 .field("road", line.road())

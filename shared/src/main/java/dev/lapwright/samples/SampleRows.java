@@ -163,7 +163,8 @@ public final class SampleRows {
             faults.form(
                     line(row),
                     column.title(),
-                    (Check.text(number.getAsDouble()) + " " + place.unit()).strip() + " is more than anything that is logged",
+                    (Check.text(number.getAsDouble()) + " " + place.unit()).strip()
+                            + " is more than anything that is logged",
                     "correct the row or take it out");
             return Double.NaN;
         }

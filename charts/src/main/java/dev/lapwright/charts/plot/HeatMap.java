@@ -30,7 +30,9 @@ public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
     private static final double SHORTEST_DRAWN = 20;
     private static final double SHORTEST_LABELLED = 60;
     /** Where on a line its label may stand, the best first. */
-    private static final double[] SHARES = {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 0.1, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75};
+    private static final double[] SHARES = {
+        0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 0.1, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75
+    };
     /** What is drawn over the map stays so far from a label, px. */
     private static final double CLEAR = 3;
 
@@ -216,12 +218,7 @@ public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
 
     /** Labels a line at its middle, or nearer to an end where the middle is taken; not at all where all of it is. */
     private void addNote(
-            Graphics2D g2,
-            Isoline line,
-            Rectangle2D area,
-            Obstacles over,
-            LabelSpace space,
-            List<PlacedText> notes) {
+            Graphics2D g2, Isoline line, Rectangle2D area, Obstacles over, LabelSpace space, List<PlacedText> notes) {
         for (double share : SHARES) {
             Point2D at = line.points.get((int) (share * (line.points.size() - 1)));
             PlacedText note = new PlacedText(line.text, at.getX(), at.getY(), TextAnchor.CENTER, style.small());

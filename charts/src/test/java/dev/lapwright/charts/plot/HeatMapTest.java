@@ -33,8 +33,7 @@ class HeatMapTest {
         Line2D line = new Line2D.Double(0, 200, 400, 200);
         List<PlacedText> before = map.labels(g2, AREA, axis(), axis());
         assertThat(before).anyMatch(label -> line.intersects(label.box(g2)));
-        List<PlacedText> after =
-                map.clearOf(new double[][] {{0, 4}, {2, 2}}).labels(g2, AREA, axis(), axis());
+        List<PlacedText> after = map.clearOf(new double[][] {{0, 4}, {2, 2}}).labels(g2, AREA, axis(), axis());
         assertThat(after).hasSameSizeAs(before).noneMatch(label -> line.intersects(label.box(g2)));
     }
 }

@@ -37,9 +37,7 @@ public final class SetupOptions {
     /** Remarks on what is noteworthy of a setup and not of another, which has been remarked upon. */
     public static void remark(Subject subject, Subject before, Console console) {
         List<String> said = before.notes();
-        subject.notes().stream()
-                .filter(note -> !said.contains(note))
-                .forEach(note -> console.remark("Note: " + note));
+        subject.notes().stream().filter(note -> !said.contains(note)).forEach(note -> console.remark("Note: " + note));
     }
 
     /** A car set up so; the circuit may be null. What was read otherwise than it is written, or lies between two steps, is remarked upon. */

@@ -29,8 +29,10 @@ public final class Lines {
      */
     static void under(Console console, String beginning, int start, String text) {
         int most = Math.min(WIDTH, console.width());
-        int longest =
-                Arrays.stream(seen(text).split(" ")).mapToInt(TextWidth::of).max().orElse(0);
+        int longest = Arrays.stream(seen(text).split(" "))
+                .mapToInt(TextWidth::of)
+                .max()
+                .orElse(0);
         if (start + longest <= most) {
             print(console, beginning + " ".repeat(start - TextWidth.of(beginning)), start, text);
         } else {

@@ -16,7 +16,6 @@ public final class MinusSign {
 
     /** Text with a minus sign, U+2212, for the hyphen of each negative number that is not part of a name. */
     public static String in(String text) {
-        return Report.plain(
-                text.indexOf('-') < 0 ? text : HYPHEN.matcher(text).replaceAll("\u2212"));
+        return Report.plain(text.indexOf('-') < 0 ? text : HYPHEN.matcher(text).replaceAll("\u2212"));
     }
 }

@@ -23,7 +23,11 @@ class BetweenStepsTest {
     void aSettingBetweenTwoIsTakenWithANote(String command, String note) {
         Run run = Run.of(command.split(" "));
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.errorLines()).singleElement().asString().startsWith("Note: ").contains(note);
+        assertThat(run.errorLines())
+                .singleElement()
+                .asString()
+                .startsWith("Note: ")
+                .contains(note);
     }
 
     @ParameterizedTest
