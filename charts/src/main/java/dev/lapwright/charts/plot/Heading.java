@@ -28,9 +28,9 @@ final class Heading extends TextTitle {
     @Override
     public Size2D arrange(Graphics2D g2, RectangleConstraint constraint) {
         RectangleConstraint inside = toContentConstraint(constraint);
-        double room = inside.getWidthConstraintType() == LengthConstraintType.RANGE
+        double room = LengthConstraintType.RANGE.equals(inside.getWidthConstraintType())
                 ? inside.getWidthRange().getUpperBound()
-                : inside.getWidthConstraintType() == LengthConstraintType.FIXED
+                : LengthConstraintType.FIXED.equals(inside.getWidthConstraintType())
                         ? inside.getWidth()
                         : Double.POSITIVE_INFINITY;
         setText(broken(g2.getFontMetrics(getFont()), room));
