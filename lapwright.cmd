@@ -68,6 +68,16 @@ if errorlevel 1 (
     exit /b 2
 )
 
+rem What is no number would be compared by text, and waited for at once or never. Digits part words, so that digits alone leave none; the
+rem second line reads what begins with the sign that the first takes for a remark.
+set "OTHER="
+for /f "eol=0 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
+for /f "eol=1 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
+if defined OTHER (
+    echo lapwright: LAPWRIGHT_BUILD_WAIT_S: '%PATIENCE%' is not a whole number of seconds; set it to one, such as 900. 1>&2
+    exit /b 2
+)
+
 rem One build at a time: a second start waits, then finds the work done. A batch file knows no process of its own, so that a lock
 rem without a build is told by the time alone.
 set "WAITED=0"

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever is wrong, the command says where, what and what to do, ends with 2 and leaves files alone. */
 class BadInputTest {
@@ -60,6 +61,21 @@ class BadInputTest {
                 .doesNotContain("Exception")
                 .doesNotContain("\tat ");
         return line;
+    }
+
+    /** The folders of Linux's processes take no new ones, not even from root. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "brief gt-talvex harrowmere --out",
+                "optimise gt-talvex harrowmere --over rear-wing --out",
+                "lap gt-talvex harrowmere --out",
+                "ride gt-talvex --out"
+            })
+    void aFolderThatCannotBeMadeIsFoundBeforeTheWork(String command) {
+        Assumptions.assumeTrue(Files.isDirectory(Path.of("/proc/self")));
+        Run run = Run.of((command + " /proc/none/results").split(" "));
+        assertThat(error(run)).contains("/proc/none/results: ", "in /proc");
     }
 
     @ParameterizedTest

@@ -18,10 +18,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TerminalWidthTest {
     private static final int WIDTH = 80;
 
-    private static Run run(String... arguments) {
+    private static Run run(int width, String... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Lapwright.run(new Console(out, err, false, false, WIDTH), arguments);
+        int code = Lapwright.run(new Console(out, err, false, false, width), arguments);
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
@@ -55,12 +55,29 @@ class TerminalWidthTest {
                 "demo"
             })
     void noLineIsWiderThanTheTerminal(String command) {
-        Run run = run(command.split(" "));
-        assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.lines())
-                .allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
-                        .as(line)
-                        .isLessThanOrEqualTo(WIDTH));
+        // A terminal as is usual, half a screen, and a phone.
+        for (int width : new int[] {WIDTH, 60, 40}) {
+            Run run = run(width, command.split(" "));
+            assertThat(run.code()).as(run.err()).isZero();
+            // A name that is longer than the terminal stands alone: broken, it could not be copied.
+            assertThat(run.lines().stream().filter(line -> line.strip().indexOf(' ') >= 0))
+                    .allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
+                            .as("%d: %s", width, line)
+                            .isLessThanOrEqualTo(width));
+        }
+    }
+
+    @Test
+    void whereNoTableFindsRoomEachRowIsToldWithAllItsCells() {
+        Table<Double> table = Table.<Double>of("t")
+                .words("", "part", value -> "T1")
+                .number("", "lap time", "m:ss.mmm", Numbers::lapTime, value -> 60 * value)
+                .number("", "slowest", "km/h", Numbers.fixed(1), value -> value)
+                .with(Table.Trait.LESSER)
+                .number("", "delta", "s", Numbers.signed(3), value -> value);
+        assertThat(printed(new Report().rows(table, List.of(1.0)), 20))
+                .containsExactly(
+                        "  T1, lap time", "    1:00.000,", "    slowest 1.0", "    km/h, delta", "    +1.000 s");
     }
 
     @Test
@@ -95,6 +112,7 @@ class TerminalWidthTest {
     void aNameThatIsTooLongStandsOnALineOfItsOwn() {
         Table<String> table =
                 Table.<String>of("t").words("", "corner", name -> name).text("at", "m", name -> "7");
-        assertThat(printed(new Report().rows(table, List.of("Spina")), 10)).contains("  Spina", "         7");
+        assertThat(printed(new Report().rows(table, List.of("Spina Lunga")), 14))
+                .contains("  Spina Lunga", "             7");
     }
 }

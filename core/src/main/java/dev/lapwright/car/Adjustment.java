@@ -146,6 +146,21 @@ public record Adjustment(
         return Math.max(min(), Math.min(max(), setting));
     }
 
+    /** The two legal settings between which {@code setting} lies; empty if it is one of them, or outside the range. */
+    public List<Double> neighbours(double setting) {
+        List<Double> legal = legalSettings();
+        for (int i = 0; i + 1 < legal.size(); i++) {
+            double low = legal.get(i);
+            double high = legal.get(i + 1);
+            // What was converted from another unit may miss a setting by a rounding error.
+            double slack = 1e-6 * (high - low);
+            if (setting > low + slack && setting < high - slack) {
+                return List.of(low, high);
+            }
+        }
+        return List.of();
+    }
+
     /** Dangers of turning it. */
     public Set<Caution> cautions() {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);

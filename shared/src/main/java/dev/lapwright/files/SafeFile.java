@@ -126,6 +126,25 @@ public final class SafeFile {
     }
 
     /**
+     * Finds out by trying, before a long computation, whether a folder can be made inside another.
+     *
+     * @throws UnwritableFileException if it cannot, as in a file system that takes no new folders
+     */
+    public static void checkFolder(Path folder, Path above) {
+        Path probe = FileSet.aside(above.resolve("probe"));
+        try {
+            Files.createDirectory(probe);
+            Files.delete(probe);
+        } catch (IOException e) {
+            throw new UnwritableFileException(
+                    folder.toString(),
+                    "no folder can be made in " + above + ": " + reason(e),
+                    "choose another place, or change its permissions",
+                    e);
+        }
+    }
+
+    /**
      * Finds out whether a file system can have a file or folder of this name in an existing folder.
      *
      * @throws UnwritableFileException if it cannot, as where the name is too long

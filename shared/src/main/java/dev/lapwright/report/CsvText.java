@@ -20,8 +20,8 @@ public final class CsvText {
     /** What is smaller is noise about zero. */
     private static final int DECIMALS = 9;
 
-    /** What makes a spreadsheet take a cell for a formula, as OWASP lists it under "CSV Injection". */
-    private static final String FORMULA = "=+-@\t\r";
+    /** What makes a spreadsheet take a cell for a formula, as OWASP lists it under "CSV Injection"; also in the wide forms of East Asia. */
+    private static final String FORMULA = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
 
     private final Appendable out;
     private final CSVPrinter printer;

@@ -45,6 +45,8 @@ public final class Report {
 
     private static final char STRONG = '\u0002';
     private static final char PLAIN = '\u0003';
+    /** Stands for a hyphen that is no minus; no text that is read holds it. */
+    private static final char KEPT = '\u0004';
 
     private final Map<String, Object> fields = new LinkedHashMap<>();
     private final List<Block> blocks = new ArrayList<>();
@@ -56,6 +58,16 @@ public final class Report {
     /** Text that stands out within other text, where the renderer can do that. */
     public static String strong(String text) {
         return STRONG + text + PLAIN;
+    }
+
+    /** A name or text of a document within other text: its hyphens stay hyphens, where numbers for people get minus signs. */
+    public static String verbatim(String text) {
+        return text.replace('-', KEPT);
+    }
+
+    /** Text in which hyphens that were to be kept are hyphens. */
+    public static String plain(String text) {
+        return text.replace(KEPT, '-');
     }
 
     /** Text with its strong parts put between two marks of the renderer. */

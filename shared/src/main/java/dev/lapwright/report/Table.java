@@ -96,6 +96,11 @@ public final class Table<R> {
         return add(key, title, "", text, text, EnumSet.of(Trait.WORDS));
     }
 
+    /** Adds a column of names that come from documents: people read them as they are written there. */
+    public Table<R> names(String key, String title, Function<? super R, String> name) {
+        return add(key, title, "", name, row -> Report.verbatim(name.apply(row)), EnumSet.of(Trait.WORDS));
+    }
+
     /**
      * Adds a column of numbers.
      *

@@ -176,7 +176,7 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
 
     private void phases(Report report) {
         Table<Line> table = Table.<Line>of("The axle that gives up first")
-                .words("", "corner", Line::label)
+                .names("", "corner", Line::label)
                 .text("speed", "km/h", Line::speed);
         for (BalancePhase phase : BalancePhase.values()) {
             table.words("", phase.label(), line -> line.balance().apply(phase))
@@ -198,8 +198,9 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
         result.corners().stream()
                 .filter(corner -> corner.phases().stream()
                         .anyMatch(phase -> phase.margins().tipsFirst()))
-                .forEach(corner -> report.paragraph(
-                        "In " + corner.corner().label() + " the car would roll over before either axle gives up."));
+                .forEach(corner ->
+                        report.paragraph("In " + Report.verbatim(corner.corner().label())
+                                + " the car would roll over before either axle gives up."));
     }
 
     private static Line line(BalanceResult.CornerBalance corner) {
@@ -239,7 +240,7 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
 
     private void yaw(Report report) {
         Table<BalanceResult.CornerBalance> table = Table.<BalanceResult.CornerBalance>of("Yaw")
-                .words("", "corner", corner -> corner.corner().label());
+                .names("", "corner", corner -> corner.corner().label());
         yaw(table, "in", BalanceResult.CornerBalance::turningIn);
         yaw(table, "out", BalanceResult.CornerBalance::unwinding);
         report.paragraph(

@@ -63,6 +63,7 @@ public final class CarReport {
                     "step",
                     "",
                     line -> isChoice(line.adjustment) ? line.word("choice") : line.number(line.adjustment.step()))
+            .with(Table.Trait.LESSER)
             .text("standard", "", line -> line.number(line.adjustment.standard()))
             .words("", "moves", Line::moves);
 
@@ -92,9 +93,9 @@ public final class CarReport {
     }
 
     private void tell(Report report) {
-        report.title(car.name(), "");
+        report.title(Report.verbatim(car.name()), "");
         if (!car.description().isEmpty()) {
-            report.hanging("  ", car.description());
+            report.hanging("  ", Report.verbatim(car.description()));
         }
         report.gap();
         figures(report);

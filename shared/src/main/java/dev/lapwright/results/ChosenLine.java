@@ -61,7 +61,7 @@ public record ChosenLine(
         }
         String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
         if (stored.isPresent()) {
-            return stored.get().name() + " (" + word + ")" + length + foundFor(stored.get()) + moved();
+            return Report.verbatim(stored.get().name()) + " (" + word + ")" + length + foundFor(stored.get()) + moved();
         }
         if (isRefreshed()) {
             return "the fastest, found anew for each car" + length;

@@ -51,7 +51,7 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
 
     private void tell(Report told, ImportReport report) {
         told.title(
-                imported.track().name(),
+                Report.verbatim(imported.track().name()),
                 ", " + (imported.track().isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(report.shape().length(), 1) + " m");
         if (!source.file().columns().isEmpty()) {

@@ -54,7 +54,7 @@ public final class CircuitReport {
 
     private void tell(Report report) {
         report.title(
-                        track.name(),
+                        Report.verbatim(track.name()),
                         ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                                 + Numbers.fixed(track.length(), 0) + " m")
                 .item("Altitude", altitude())
@@ -94,8 +94,8 @@ public final class CircuitReport {
         for (DoubtfulPlace doubt : doubts) {
             report.item(
                     "In doubt",
-                    doubt.kind().question() + " " + doubt.corner().label() + ", at " + Numbers.fixed(doubt.s(), 0)
-                            + " m");
+                    doubt.kind().question() + " "
+                            + Report.verbatim(doubt.corner().label()) + ", at " + Numbers.fixed(doubt.s(), 0) + " m");
         }
         report.gap();
     }

@@ -34,7 +34,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .value("exitSpeedKmh", drive -> LapTrace.kmh(drive.exitSpeed()));
 
     private static final Table<Comparison.Part> PARTS = Table.<Comparison.Part>of("Parts of the lap")
-            .words("name", "part", Comparison.Part::label)
+            .names("name", "part", Comparison.Part::label)
             .value("kind", part -> part.isCorner() ? "corner" : "straight")
             .number("fromM", "from", "m", Numbers.fixed(0), Comparison.Part::from)
             .value("toM", Comparison.Part::to)
@@ -45,7 +45,9 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .text("slowest", "km/h", part -> Numbers.kmh(part.first().minimumSpeed()))
             .text("other slowest", "km/h", part -> Numbers.kmh(part.second().minimumSpeed()))
             .text("fastest", "km/h", part -> Numbers.kmh(part.first().topSpeed()))
+            .with(Table.Trait.LESSER)
             .text("other fastest", "km/h", part -> Numbers.kmh(part.second().topSpeed()))
+            .with(Table.Trait.LESSER)
             .words("", "mostly by", part -> part.mainCause().map(Limit::label).orElse(""))
             .value("drive", part -> DRIVE.map(part.first()))
             .value("otherDrive", part -> DRIVE.map(part.second()));
@@ -60,7 +62,8 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .gap()
                 .paragraph(reading());
         Cautions.of(comparison.first()).forEach(report::caution);
-        Cautions.of(comparison.second()).forEach(caution -> report.caution("Caution with " + name + ":", caution));
+        Cautions.of(comparison.second())
+                .forEach(caution -> report.caution("Caution with " + Report.verbatim(name) + ":", caution));
         fields(report);
         return report.csv(TRACE, table(), places());
     }
@@ -145,9 +148,9 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
     }
 
     private String against() {
-        String car = isOfTwoCars() ? other.car().name() + ", " : "";
+        String car = isOfTwoCars() ? Report.verbatim(other.car().name()) + ", " : "";
         boolean otherDay = !other.day().equals(subject.day());
-        return car + other.setupText() + (otherDay ? "; on another day: " + Subject.text(other.day()) : "");
+        return car + other.setupTold() + (otherDay ? "; on another day: " + Subject.told(other.day()) : "");
     }
 
     private void items(Report report) {
@@ -217,7 +220,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
 
     private static String place(Comparison.Part part) {
         String cause = part.mainCause().map(Limit::label).orElse("");
-        return part.label() + ", " + DifferenceWords.size(part.difference())
+        return Report.verbatim(part.label()) + ", " + DifferenceWords.size(part.difference())
                 + (cause.isEmpty() ? "" : ", where " + cause + " limits");
     }
 }

@@ -18,7 +18,7 @@ public final class ConditionsReport {
                         + Numbers.plain(day.windFromDeg()) + " deg"
                 : "none";
         Report report = new Report()
-                .title(day.name(), "")
+                .title(Report.verbatim(day.name()), "")
                 .item(
                         "Air",
                         Numbers.plain(day.airTempC()) + " degC, " + Numbers.fixed(day.airPressureHpa(), 1)

@@ -45,11 +45,13 @@ final class CornerTable {
         Table<Row> table = Table.<Row>of("Corners")
                 .value("number", row -> row.corner.number())
                 .value("name", row -> row.corner.name())
-                .words("", "corner", row -> row.corner.label())
+                .names("", "corner", row -> row.corner.label())
                 .words("turn", "turn", row -> row.corner.left() ? "left" : "right")
                 .number("entryM", "from", "m", Numbers.fixed(0), row -> row.corner.entry())
+                .with(Table.Trait.LESSER)
                 .number("apexM", "apex", "m", Numbers.fixed(0), row -> row.corner.apex())
                 .number("exitM", "to", "m", Numbers.fixed(0), row -> row.corner.exit())
+                .with(Table.Trait.LESSER)
                 .number("minimumRadiusM", "radius", "m", Numbers.fixed(0), row -> row.corner.minimumRadius())
                 .said(
                         "turningDeg",
@@ -58,9 +60,11 @@ final class CornerTable {
                         row -> degrees(row.turning),
                         row -> Numbers.fixed(Math.abs(degrees(row.turning)), 0))
                 .number("slopeDeg", "slope", "deg", Numbers.signed(1), row -> degrees(row.slope))
-                .number("helpingBankDeg", "bank", "deg", Numbers.signed(1), row -> degrees(row.helpingBank));
+                .with(Table.Trait.LESSER)
+                .number("helpingBankDeg", "bank", "deg", Numbers.signed(1), row -> degrees(row.helpingBank))
+                .with(Table.Trait.LESSER);
         return rows.stream().anyMatch(row -> row.grip != 1)
-                ? table.number("grip", "grip", "", Numbers.fixed(2), Row::grip)
+                ? table.number("grip", "grip", "", Numbers.fixed(2), Row::grip).with(Table.Trait.LESSER)
                 : table.value("grip", Row::grip);
     }
 

@@ -29,7 +29,7 @@ import java.util.Optional;
 public record EvidenceReport(LapLogFile file, EvidenceResult result) {
     /** Pace of each setup. */
     static final Table<EvidenceResult.SetupPace> PACES = Table.<EvidenceResult.SetupPace>of("Pace of each setup")
-            .words("setup", "setup", EvidenceResult.SetupPace::setup)
+            .names("setup", "setup", EvidenceResult.SetupPace::setup)
             .value("laps", EvidenceResult.SetupPace::logged)
             .number("runs", "runs", "", Numbers.fixed(0), EvidenceResult.SetupPace::runs)
             .number("cleanLaps", "clean laps", "", Numbers.fixed(0), EvidenceResult.SetupPace::clean)
@@ -90,7 +90,9 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         CleanLaps laps = result.laps();
         TimingLog log = laps.log();
         Report report = new Report()
-                .title(file.name(), ", " + count(log.laps().size(), "lap") + " in " + count(log.runs(), "run"))
+                .title(
+                        Report.verbatim(file.name()),
+                        ", " + count(log.laps().size(), "lap") + " in " + count(log.runs(), "run"))
                 .gap()
                 .paragraph(verdict(result))
                 .gap()
@@ -122,7 +124,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
                         + (out.isEmpty() ? "" : "; not " + String.join(", ", out)));
         List<String> limits = new ArrayList<>();
         for (String setup : laps.log().setups()) {
-            limits.add(setup + " " + Numbers.lapTime(laps.slowLimit(setup)));
+            limits.add(Report.verbatim(setup) + " " + Numbers.lapTime(laps.slowLimit(setup)));
         }
         String first = rule.warmUpLaps() == 0
                 ? ""
@@ -161,7 +163,8 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
     private void comparison(Report report, EvidenceResult.Comparison seen) {
         Evidence.Prior prior = result.how().prior();
         report.gap()
-                .paragraph(seen.after().setup() + " less " + seen.before().setup()
+                .paragraph(Report.verbatim(seen.after().setup()) + " less "
+                        + Report.verbatim(seen.before().setup())
                         + ", minus is faster; 95 % intervals," + " looked at once, and for up to " + Evidence.LOOKS
                         + " looks with laps added in between:")
                 .rows(DIFFERENCES, assumed(seen));
@@ -206,7 +209,9 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
 
     private String setup(boolean before) {
         EvidenceResult.Comparison seen = result.comparison().orElseThrow();
-        return before ? seen.before().setup() : seen.after().setup();
+        return before
+                ? Report.verbatim(seen.before().setup())
+                : Report.verbatim(seen.after().setup());
     }
 
     private static List<Assumed> assumed(EvidenceResult.Comparison seen) {
@@ -220,22 +225,25 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
     public static String verdict(EvidenceResult result) {
         if (result.comparison().isEmpty()) {
             return Report.strong("Nothing to compare:") + " all laps are with one setup, "
-                    + result.paces().get(0).setup() + ". Name the setups in a column setup."
+                    + Report.verbatim(result.paces().get(0).setup()) + ". Name the setups in a column setup."
                     + result.plan().map(plan -> advice(plan, "")).orElse("");
         }
         EvidenceResult.Comparison seen = result.comparison().get();
         if (seen.difference().isEmpty()) {
             return Report.strong("Too few laps to tell:") + " " + seen.before().clean() + " clean with "
-                    + seen.before().setup() + " and " + seen.after().clean() + " with "
-                    + seen.after().setup() + ", where no fewer than " + Evidence.LEAST_LAPS + " of each are compared.";
+                    + Report.verbatim(seen.before().setup()) + " and "
+                    + seen.after().clean() + " with "
+                    + Report.verbatim(seen.after().setup()) + ", where no fewer than " + Evidence.LEAST_LAPS
+                    + " of each are compared.";
         }
         EvidenceResult.Difference difference = seen.difference().get();
         List<String> sentences = new ArrayList<>();
         switch (seen.verdict().finding()) {
             case REAL ->
-                sentences.add(Report.strong("Real:") + " " + seen.after().setup() + " is "
+                sentences.add(Report.strong("Real:") + " "
+                        + Report.verbatim(seen.after().setup()) + " is "
                         + (difference.mean() < 0 ? "faster" : "slower") + " than "
-                        + seen.before().setup() + " by "
+                        + Report.verbatim(seen.before().setup()) + " by "
                         + Numbers.fixed(Math.abs(difference.mean()), 2) + " s a lap, give or take "
                         + Numbers.fixed(difference.once().half(), 2)
                         + ", under each assumption looked at, and for up to " + Evidence.LOOKS + " looks.");
@@ -258,10 +266,11 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
 
     private static void open(EvidenceResult result, EvidenceResult.Comparison seen, List<String> sentences) {
         EvidenceResult.Difference difference = seen.difference().orElseThrow();
-        sentences.add(Report.strong("Not decided:") + " " + seen.after().setup() + " looks "
+        sentences.add(Report.strong("Not decided:") + " "
+                + Report.verbatim(seen.after().setup()) + " looks "
                 + Numbers.fixed(Math.abs(difference.mean()), 2) + " s "
                 + (difference.mean() < 0 ? "faster" : "slower") + " than "
-                + seen.before().setup()
+                + Report.verbatim(seen.before().setup())
                 + ", give or take " + Numbers.fixed(difference.once().half(), 2) + "; the chance that it is "
                 + (difference.mean() < 0 ? "faster" : "slower") + " at all is "
                 + Numbers.fixed(100 * (difference.mean() < 0 ? difference.faster() : 1 - difference.faster()), 0)
@@ -286,7 +295,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
         }
         if (seen.runs() == 2) {
             sentences.add("Tyres, road, air and driver changed with the setup; only running "
-                    + seen.before().setup() + " again can tell them apart.");
+                    + Report.verbatim(seen.before().setup()) + " again can tell them apart.");
         }
         result.plan().ifPresent(plan -> sentences.add(advice(plan, " more").trim()));
     }

@@ -381,8 +381,8 @@ public record FitReport(
 
     private static String lap(FitResult.LapFit fitted) {
         double time = Double.isFinite(fitted.loggedTime()) ? fitted.loggedTime() : fitted.speedTime();
-        return fitted.lap().name() + " in " + Numbers.lapTime(time) + ", " + Numbers.percent(fitted.share())
-                + " % of it counts";
+        return Report.verbatim(fitted.lap().name()) + " in " + Numbers.lapTime(time) + ", "
+                + Numbers.percent(fitted.share()) + " % of it counts";
     }
 
     private void agreement(Report report) {

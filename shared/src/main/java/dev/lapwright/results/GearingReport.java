@@ -582,7 +582,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         List<String> corner = new ArrayList<>();
         List<String> late = new ArrayList<>();
         for (GearingResult.Shift shift : result.asGiven().baseline().upshifts()) {
-            shift.corner().ifPresent(c -> corner.add("to " + shift.to() + " in " + c.label()));
+            shift.corner().ifPresent(c -> corner.add("to " + shift.to() + " in " + Report.verbatim(c.label())));
             if (shift.brakingWithin(beforeBraking)) {
                 late.add("to " + shift.to() + " at " + Numbers.fixed(shift.at(), 0) + " m");
             }

@@ -29,7 +29,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
     private static final Table<CornerFigures> CORNERS = Table.<CornerFigures>of("Corners of a lap")
             .value("number", figures -> figures.corner().number())
             .value("name", figures -> figures.corner().name())
-            .words("", "corner", figures -> figures.corner().label())
+            .names("", "corner", figures -> figures.corner().label())
             .words("turn", "turn", figures -> figures.corner().left() ? "left" : "right")
             .with(Table.Trait.LESSER)
             .value("entryM", figures -> figures.corner().entry())
@@ -58,6 +58,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                     "g",
                     Numbers.fixed(2),
                     figures -> LapTrace.g(figures.peakLateralAcceleration()))
+            .with(Table.Trait.LESSER)
             .value("timeS", CornerFigures::time)
             .number("gear", "gear", "", Numbers.fixed(0), CornerFigures::gear)
             .words("limitedBy", "limited by", figures -> figures.limit().label());
@@ -105,7 +106,8 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
         }
         Cautions.of(lap).forEach(report::caution);
         for (Other other : others) {
-            Cautions.of(other.lap()).forEach(caution -> report.caution("Caution with " + other.name() + ":", caution));
+            Cautions.of(other.lap())
+                    .forEach(caution -> report.caution("Caution with " + Report.verbatim(other.name()) + ":", caution));
         }
         return report.csv(TRACE, LapTrace.table(lap, line.line()), Table.places(lap.count()));
     }
@@ -184,7 +186,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
             return Numbers.kmh(least.value()) + " km/h at " + Numbers.fixed(least.at(), 0) + " m";
         }
         return Numbers.kmh(slowest.minimumSpeed()) + " km/h at " + Numbers.fixed(slowest.minimumSpeedAt(), 0) + " m in "
-                + slowest.corner().label();
+                + Report.verbatim(slowest.corner().label());
     }
 
     private String gears() {
@@ -204,7 +206,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
 
     private void comparison(Report report) {
         Table<Other> table = Table.<Other>of("Laps against the setup above")
-                .words("name", "setup", Other::name)
+                .names("name", "setup", Other::name)
                 .value("settings", other -> other.subject().car().settings())
                 .number(
                         "",
@@ -222,10 +224,12 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
                         "top speed",
                         "km/h",
                         other -> Numbers.kmh(other.lap().figures().topSpeed()))
+                .with(Table.Trait.LESSER)
                 .text(
                         "slowest",
                         "km/h",
-                        other -> Numbers.kmh(other.lap().figures().minimumCornerSpeed()));
+                        other -> Numbers.kmh(other.lap().figures().minimumCornerSpeed()))
+                .with(Table.Trait.LESSER);
         List<Map<String, Object>> against = new ArrayList<>();
         for (Other other : others) {
             Map<String, Object> one = table.map(other);

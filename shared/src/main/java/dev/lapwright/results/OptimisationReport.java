@@ -276,7 +276,8 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         OptimisationResult.Task task = result.task();
         if (task.circuits().size() > 1) {
             String said = task.circuits().stream()
-                    .map(circuit -> circuit.track().name() + " with weight " + Numbers.plain(circuit.weight()))
+                    .map(circuit ->
+                            Report.verbatim(circuit.track().name()) + " with weight " + Numbers.plain(circuit.weight()))
                     .collect(Collectors.joining(", "));
             report.item("Circuits", said + "; times are the weighted mean");
         }
@@ -350,7 +351,9 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
     }
 
     private String bySector(OptimisationResult.SectorTimes times) {
-        String where = result.sectors().size() > 1 ? " at " + times.track().name() : "";
+        String where = result.sectors().size() > 1
+                ? " at " + Report.verbatim(times.track().name())
+                : "";
         return times.differences().stream()
                 .map(one -> Numbers.signed(one, 3))
                 .collect(Collectors.joining(", ", "Difference by sector" + where + ": ", " s."));

@@ -29,7 +29,7 @@ public final class QuantitiesReport {
     public static Report of(Car car) {
         List<Row> rows = rows(car);
         return new Report()
-                .title("Quantities of " + car.name(), "")
+                .title("Quantities of " + Report.verbatim(car.name()), "")
                 .rows(TABLE, rows)
                 .field("kind", "car")
                 .field("name", car.name())

@@ -212,9 +212,9 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
     /** All that was found, for people, machines and files. */
     public Report report() {
         Report report = new Report()
-                .title(result.car().name() + " over kerb and road", "")
-                .item("Setup", subject.setupText())
-                .item("Conditions", Subject.text(result.conditions()))
+                .title(Report.verbatim(result.car().name()) + " over kerb and road", "")
+                .item("Setup", subject.setupTold())
+                .item("Conditions", Subject.told(result.conditions()))
                 .item(
                         "Speed",
                         Report.strong(Numbers.kmh(result.speed()) + " km/h") + (place.isEmpty() ? "" : ", " + place))

@@ -20,7 +20,7 @@ public record RoadEditReport(Track before, RoadEdit.Result edited) {
         Track after = edited.track();
         Report told = new Report();
         told.title(
-                after.name(),
+                Report.verbatim(after.name()),
                 ", " + Numbers.fixed(after.length(), 1) + " m, was " + Numbers.fixed(before.length(), 1) + " m");
         told.item(
                 "Refitted",

@@ -20,7 +20,7 @@ public final class SetupReport {
                 .number("standard", "standard", "", Numbers::plain, setting -> standard(car, setting.getKey()))
                 .text("change", "", setting -> Numbers.signed(setting.getValue() - standard(car, setting.getKey())));
         Report report = new Report()
-                .title(setup.name(), ", a setup for " + car.name())
+                .title(Report.verbatim(setup.name()), ", a setup for " + Report.verbatim(car.name()))
                 .rows(table, setup.settings().entrySet())
                 .field("kind", "setup")
                 .field("name", setup.name())

@@ -99,7 +99,9 @@ public record StintReport(Subject subject, StintResult result, double density) {
 
     /** What the fuel that is set does for a compound, in a sentence or two. */
     private String set(StintResult.Run run, StintResult.SetFuel set) {
-        String on = result.runs().size() > 1 ? " on " + run.compound().name() : "";
+        String on = result.runs().size() > 1
+                ? " on " + Report.verbatim(run.compound().name())
+                : "";
         String begin = "The " + Numbers.fixed(litres(set.fuel()), 1) + " l that are set are ";
         String litres = Numbers.fixed(Math.abs(litres(set.spare())), 1) + " l";
         if (!set.reachesTheFlag()) {
@@ -146,7 +148,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
     private Table<StintResult.Run> runs() {
         StintResult.Run first = result.runs().get(0);
         return Table.<StintResult.Run>of("Fuel to carry")
-                .words("compound", "compound", run -> run.compound().name())
+                .names("compound", "compound", run -> run.compound().name())
                 .value("grip", run -> run.compound().grip())
                 .value("wearPercentPerLap", run -> 100 * run.compound().wear())
                 .value("cliffLap", run -> run.compound().cliffLap())
@@ -169,7 +171,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
     }
 
     private static String law(Compound compound) {
-        String text = compound.name() + " " + Numbers.plain(compound.grip()) + ", less "
+        String text = Report.verbatim(compound.name()) + " " + Numbers.plain(compound.grip()) + ", less "
                 + Numbers.plain(100 * compound.wear()) + " % of that each lap";
         return compound.cliffWear() > 0
                 ? text + ", after " + Numbers.plain(compound.cliffLap()) + " laps "

@@ -12,7 +12,10 @@ public final class StoredLineReport {
     /** What is said of a line, for people and machines. */
     public static Report of(StoredLine line) {
         Report report = new Report()
-                .title(line.name(), ", a line along " + line.road() + ", " + Numbers.fixed(line.roadLength(), 0) + " m")
+                .title(
+                        Report.verbatim(line.name()),
+                        ", a line along " + Report.verbatim(line.road()) + ", " + Numbers.fixed(line.roadLength(), 0)
+                                + " m")
                 .field("kind", "line")
                 .field("name", line.name())
                 .field("road", line.road())
@@ -20,7 +23,7 @@ public final class StoredLineReport {
         line.search()
                 .kind()
                 .ifPresent(kind -> report.item("Looked for", kind.word()).field("lookedFor", kind.word()));
-        said(report, "Car", line.search().car());
+        said(report, "Car", Report.verbatim(line.search().car()));
         said(report, "Setup", line.search().setup());
         report.field("car", line.search().car()).field("setup", line.search().setup());
         line.search()

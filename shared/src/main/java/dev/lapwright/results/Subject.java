@@ -13,6 +13,7 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.StringJoiner;
 
 /**
@@ -75,6 +76,31 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
         return name.startsWith(CONDITIONS) ? SettingText.value(day, name, text) : SettingText.value(bare, name, text);
     }
 
+    /** What there is to note of the setup: see {@link #notes(Car, Setup)}. */
+    public List<String> notes() {
+        return notes(bare, setup);
+    }
+
+    /** Whole sentences on what of a setup was read otherwise than it was written, and on settings between two steps. */
+    public static List<String> notes(Car car, Setup setup) {
+        List<String> notes = new ArrayList<>(setup.notes());
+        setup.settings().forEach((name, value) -> between(car, name, value).ifPresent(notes::add));
+        return notes;
+    }
+
+    /** A sentence on a setting between two that the car's document has; empty where it is one of them. */
+    public static Optional<String> between(Car car, String name, double value) {
+        if (!isAdjustment(car, name)) {
+            return Optional.empty();
+        }
+        List<Double> neighbours = car.adjustment(name).neighbours(value);
+        return neighbours.isEmpty()
+                ? Optional.empty()
+                : Optional.of(said(car, name, value) + " lies between two settings of this car, "
+                        + Numbers.plain(neighbours.get(0)) + " and " + Numbers.plain(neighbours.get(1))
+                        + ": the model takes it, the car may not.");
+    }
+
     /** The same car in another setup. */
     public Subject in(Setup other) {
         return new Subject(bare, other, bare.with(other), track, day);
@@ -126,13 +152,22 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
     }
 
     public static String setupText(Car car, Setup setup) {
+        return setup.name() + settings(car, setup);
+    }
+
+    /** The same for people, its name as written. */
+    public String setupTold() {
+        return Report.verbatim(setup.name()) + settings(bare, setup);
+    }
+
+    private static String settings(Car car, Setup setup) {
         StringJoiner text = new StringJoiner(", ");
         List<String> said = new ArrayList<>();
         for (Map.Entry<String, Double> setting : setup.settings().entrySet()) {
             said.add(said(car, setting.getKey(), setting.getValue()));
         }
         said.forEach(text::add);
-        return setup.name() + (said.isEmpty() ? "" : " with " + text);
+        return said.isEmpty() ? "" : " with " + text;
     }
 
     /** What is driven and where, for a heading. */
@@ -144,17 +179,17 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
     public Report heading() {
         String kind = track.isClosed() ? "closed circuit" : "open run";
         return new Report()
-                .title(title(), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
-                .item("Setup", setupText())
-                .item("Conditions", text(day));
+                .title(Report.verbatim(title()), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
+                .item("Setup", setupTold())
+                .item("Conditions", told(day));
     }
 
-    /** A day in one line. */
-    public static String text(Conditions day) {
+    /** A day in one line, its name as written. */
+    public static String told(Conditions day) {
         String wind = day.windSpeedMps() > 0
                 ? "wind " + Numbers.kmh(day.windSpeedMps()) + " km/h from " + Numbers.plain(day.windFromDeg()) + " deg"
                 : "no wind";
-        return day.name() + ": " + Numbers.fixed(day.airTempC(), 1) + " degC, "
+        return Report.verbatim(day.name()) + ": " + Numbers.fixed(day.airTempC(), 1) + " degC, "
                 + Numbers.fixed(day.airPressureHpa(), 1) + " hPa, humidity " + Numbers.plain(day.humidityPercent())
                 + " %, " + wind + ", grip " + Numbers.plain(day.grip());
     }

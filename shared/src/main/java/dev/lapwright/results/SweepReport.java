@@ -147,18 +147,21 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
                         LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
                 .number(DIFFERENCE, "delta", "s", Numbers.signed(3), result::difference)
                 .number(TOP_SPEED, "top speed", "km/h", Numbers.fixed(1), point -> speed(point, LapFigures::topSpeed))
+                .with(Table.Trait.LESSER)
                 .number(
                         SLOWEST_CORNER,
                         "slowest corner",
                         "km/h",
                         Numbers.fixed(1),
                         point -> speed(point, LapFigures::minimumCornerSpeed))
+                .with(Table.Trait.LESSER)
                 .number(
                         CORNER_MEAN,
                         "corner mean",
                         "km/h",
                         Numbers.fixed(1),
                         point -> speed(point, LapFigures::meanCornerSpeed))
+                .with(Table.Trait.LESSER)
                 .value(FAILURE, SweepResult.Point::failure)
                 .words("", "", this::mark)
                 .marking(this::isFastest);

@@ -1,6 +1,7 @@
 package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Unit;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.fault.InvalidValueException;
@@ -9,6 +10,7 @@ import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -135,6 +137,21 @@ public record Vary(SweepAxis axis, String typedUnit, List<Double> typed) {
                     name, "its values are in several units: " + String.join(", ", units), "give them all in one");
         }
         return units.isEmpty() ? "" : units.iterator().next();
+    }
+
+    /** A sentence on values between two settings that the car's document has; empty where there are none. */
+    public Optional<String> note(Car car) {
+        String between = "";
+        int count = 0;
+        for (double value : axis.values()) {
+            Optional<String> note = Subject.between(car, axis.name(), value);
+            if (note.isPresent() && count++ == 0) {
+                between = note.get();
+            }
+        }
+        return count == 0
+                ? Optional.empty()
+                : Optional.of(count == 1 ? between : between + " So do " + (count - 1) + " more of the values.");
     }
 
     /** What was typed for a value of the axis. */

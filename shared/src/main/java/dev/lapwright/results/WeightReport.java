@@ -141,7 +141,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
 
     private Table<WeightResult.Place> parts() {
         return Table.<WeightResult.Place>of("Worth of a kilogram by the part of the lap")
-                .words("name", "part", WeightResult.Place::label)
+                .names("name", "part", WeightResult.Place::label)
                 .words("kind", "kind", place -> place.corner().isPresent() ? "corner" : "straight")
                 .number("fromM", "from", "m", Numbers.fixed(0), WeightResult.Place::from)
                 .value("toM", WeightResult.Place::to)
@@ -234,7 +234,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
     }
 
     private static String there(WeightResult.Place place) {
-        return (place.corner().isPresent() ? "in " : "from ") + place.label();
+        return (place.corner().isPresent() ? "in " : "from ") + Report.verbatim(place.label());
     }
 
     /** Whether it matters where in the car it is. */

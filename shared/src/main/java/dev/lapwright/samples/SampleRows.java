@@ -163,7 +163,8 @@ public final class SampleRows {
             faults.form(
                     line(row),
                     column.title(),
-                    Check.text(number.getAsDouble()) + " " + place.unit() + " is more than anything that is logged",
+                    (Check.text(number.getAsDouble()) + " " + place.unit()).strip()
+                            + " is more than anything that is logged",
                     "correct the row or take it out");
             return Double.NaN;
         }
@@ -171,7 +172,7 @@ public final class SampleRows {
                 line(row),
                 column.title(),
                 text.isEmpty() ? "there is no value" : "'" + Excerpt.of(text) + "' is not a number",
-                "give " + (place.unit().isEmpty() ? "a number" : place.unit()) + " with a decimal point");
+                "give a number" + (place.unit().isEmpty() ? "" : " in " + place.unit()) + " with a decimal point");
         return Double.NaN;
     }
 }

@@ -21,6 +21,10 @@ import net.sf.geographiclib.GeodesicMask;
  */
 final class LocalPlane {
     private static final double FARTHEST = 100_000;
+    /** Altitudes of roads, m; those of {@link Survey}, asked here while the line of the file is known. */
+    private static final double LOWEST = -500;
+
+    private static final double HIGHEST = 6000;
 
     /** Degrees east and north, and the altitude in metres or NaN. */
     record Position(TextPlace place, double longitude, double latitude, double altitude) {}
@@ -54,6 +58,14 @@ final class LocalPlane {
                         swapped
                                 ? "it looks like latitude first; put longitude first in each position"
                                 : "give degrees, longitude first; coordinates in metres belong into a CSV file");
+            }
+            if (p.altitude < LOWEST || p.altitude > HIGHEST) {
+                faults.form(
+                        p.place,
+                        "",
+                        Check.text(p.altitude) + " m is no elevation of a road",
+                        "give metres above the sea, " + Check.text(LOWEST) + " to " + Check.text(HIGHEST)
+                                + ", or take the point out");
             }
             // Counted from the first, so that the date line does not matter.
             east += Math.IEEEremainder(p.longitude - positions.get(0).longitude, 360);

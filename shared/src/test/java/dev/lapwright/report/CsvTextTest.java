@@ -10,8 +10,8 @@ class CsvTextTest {
     @Test
     void aTextThatASpreadsheetWouldRunIsHeldByAnApostrophe() {
         CsvText csv = new CsvText();
-        csv.row(List.of("=1+1", "+cmd|'/c calc'!A0", "-2+3", "@SUM(A1)", "\t=1", "\r=1"));
-        assertThat(csv.text()).isEqualTo("'=1+1,'+cmd|'/c calc'!A0,'-2+3,'@SUM(A1),'\t=1,\"'\r=1\"\n");
+        csv.row(List.of("=1+1", "+cmd|'/c calc'!A0", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "\uFF1D1"));
+        assertThat(csv.text()).isEqualTo("'=1+1,'+cmd|'/c calc'!A0,'-2+3,'@SUM(A1),'\t=1,\"'\r=1\",'\uFF1D1\n");
     }
 
     @Test

@@ -103,6 +103,7 @@ class SurveysTest {
                 "{\"type\":\"LineString\",\"coordinates\":[[500,200],[510,220]]} | is no longitude and latitude",
                 "{\"type\":\"LineString\",\"coordinates\":[[45,120],[45.1,120.1]]} | it looks like latitude first",
                 "{\"type\":\"LineString\",\"coordinates\":[[9,45,1],[9.1,45]]} | 1 of 2 points have no elevation",
+                "{\"type\":\"LineString\",\"coordinates\":[[9,45,1],[9.1,45,1e308]]} | line 1: 1E+308 m is no elevation",
                 "{\"type\":\"LineString\",\"coordinates\":[[9,45],[45,9]]} | more than 100 km from their middle",
                 "{} | it has no type",
                 "[] | give a GeoJSON object",

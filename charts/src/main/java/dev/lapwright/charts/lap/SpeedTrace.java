@@ -205,7 +205,7 @@ public final class SpeedTrace {
                 PlacedText note = new PlacedText(text, x + dx, y + dy, side, style.small())
                         .within(g2, area.getMinX(), area.getMaxX());
                 Rectangle2D box = note.box(g2);
-                boolean free = space.isFree(box, 1) && area.contains(box);
+                boolean free = space.isFree(box, 3) && area.contains(box);
                 if (free && line.leaves(box, 1)) {
                     return note;
                 }

@@ -32,10 +32,10 @@ public final class ChartLayout {
         JFreeChart chart = new JFreeChart(null, null, plot, false);
         chart.setBackgroundPaint(style.palette().background());
         chart.setPadding(new RectangleInsets(12, 14, 10, 26));
-        TextTitle title = new TextTitle(heading, style.title());
+        TextTitle title = new Heading(heading, style.title());
         place(title, style, 2);
         chart.setTitle(title);
-        TextTitle below = new TextTitle(facts, style.subtitle());
+        TextTitle below = new Heading(facts, style.subtitle());
         place(below, style, 8);
         below.setPaint(style.palette().muted());
         chart.addSubtitle(below);

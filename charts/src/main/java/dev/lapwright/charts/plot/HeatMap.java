@@ -20,7 +20,7 @@ import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 
 /** Cells coloured by value, each reaching half-way to its neighbours, with labelled lines of equal value. */
-public final class HeatMap extends AbstractXYAnnotation {
+public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
     private static final long serialVersionUID = 1L;
     private static final int LINES = 10;
     /** Lines on the cells; neither is a colour of a palette, which a viewer may exchange. */
@@ -29,6 +29,12 @@ public final class HeatMap extends AbstractXYAnnotation {
     public static final Color ON_DARK = new Color(0xF4F6F8);
     private static final double SHORTEST_DRAWN = 20;
     private static final double SHORTEST_LABELLED = 60;
+    /** Where on a line its label may stand, the best first. */
+    private static final double[] SHARES = {
+        0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 0.1, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75
+    };
+    /** What is drawn over the map stays so far from a label, px. */
+    private static final double CLEAR = 3;
 
     private final double[] x;
     private final double[] y;
@@ -38,6 +44,7 @@ public final class HeatMap extends AbstractXYAnnotation {
     private final String baselineText;
     private final transient IntFunction<NumberFormat> formats;
     private final ChartStyle style;
+    private final transient List<double[][]> drawnOver = new ArrayList<>();
 
     /**
      * @param x rising
@@ -66,6 +73,12 @@ public final class HeatMap extends AbstractXYAnnotation {
         this.style = style;
     }
 
+    /** Keeps the labels clear of a line, or a point, that will be drawn over the map: [2][n]. */
+    public HeatMap clearOf(double[][] line) {
+        drawnOver.add(line);
+        return this;
+    }
+
     /** Values at which lines are drawn: whole multiples of a step of 1, 2 or 5, ten or fewer. */
     public List<Double> levels() {
         double low = ramp.getLowerBound();
@@ -88,22 +101,76 @@ public final class HeatMap extends AbstractXYAnnotation {
             int rendererIndex,
             PlotRenderingInfo info) {
         drawCells(g2, area, domain, range);
+        for (Isoline line : isolines(area, domain, range)) {
+            g2.setPaint(against(line.level));
+            g2.setStroke(line.isBaseline ? ChartStyle.dashed(2) : ChartStyle.solid(1));
+            if (line.length > SHORTEST_DRAWN) {
+                g2.draw(line.path());
+            }
+        }
+        for (PlacedText note : labels(g2, area, domain, range)) {
+            note.drawOn(g2, style.palette().ink(), style.palette().background());
+        }
+    }
+
+    /** A line of equal value in pixels. */
+    private record Isoline(double level, String text, boolean isBaseline, List<Point2D> points, double length) {
+        Path2D path() {
+            Path2D path = new Path2D.Double();
+            path.moveTo(points.get(0).getX(), points.get(0).getY());
+            points.forEach(point -> path.lineTo(point.getX(), point.getY()));
+            return path;
+        }
+    }
+
+    /** That of the baseline first. */
+    private List<Isoline> isolines(Rectangle2D area, ValueAxis domain, ValueAxis range) {
         Contours contours = new Contours(x, y, z);
         NumberFormat format =
                 formats.apply(UnitAxis.decimals(UnitAxis.step((ramp.getUpperBound() - ramp.getLowerBound()) / LINES)));
+        List<Isoline> isolines = new ArrayList<>();
+        contours.at(baseline)
+                .forEach(line -> isolines.add(isoline(baseline, baselineText, true, line, area, domain, range)));
+        for (double level : levels()) {
+            contours.at(level)
+                    .forEach(line ->
+                            isolines.add(isoline(level, format.format(level), false, line, area, domain, range)));
+        }
+        return isolines;
+    }
+
+    private static Isoline isoline(
+            double level,
+            String text,
+            boolean isBaseline,
+            double[][] line,
+            Rectangle2D area,
+            ValueAxis domain,
+            ValueAxis range) {
+        List<Point2D> points = new ArrayList<>();
+        double length = 0;
+        for (double[] p : line) {
+            Point2D here = new Point2D.Double(
+                    domain.valueToJava2D(p[0], area, RectangleEdge.BOTTOM),
+                    range.valueToJava2D(p[1], area, RectangleEdge.LEFT));
+            length += points.isEmpty() ? 0 : here.distance(points.get(points.size() - 1));
+            points.add(here);
+        }
+        return new Isoline(level, text, isBaseline, points, length);
+    }
+
+    @Override
+    public List<PlacedText> labels(Graphics2D g2, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+        Obstacles over = new Obstacles(area, domain, range);
+        drawnOver.forEach(over::addLine);
         LabelSpace space = new LabelSpace();
         List<PlacedText> notes = new ArrayList<>();
-        g2.setPaint(against(baseline));
-        g2.setStroke(ChartStyle.dashed(2));
-        drawLines(g2, contours.at(baseline), baselineText, area, domain, range, space, notes);
-        g2.setStroke(ChartStyle.solid(1));
-        for (double level : levels()) {
-            g2.setPaint(against(level));
-            drawLines(g2, contours.at(level), format.format(level), area, domain, range, space, notes);
+        for (Isoline line : isolines(area, domain, range)) {
+            if (line.length > SHORTEST_LABELLED) {
+                addNote(g2, line, area, over, space, notes);
+            }
         }
-        for (PlacedText note : notes) {
-            note.drawOn(g2, style.palette().ink(), style.palette().background());
-        }
+        return notes;
     }
 
     /** Dark on light cells and light on dark ones, whatever the paper: a line runs through cells of about its own value. */
@@ -149,53 +216,15 @@ public final class HeatMap extends AbstractXYAnnotation {
         return (values[i] + values[neighbour]) / 2;
     }
 
-    private void drawLines(
-            Graphics2D g2,
-            List<double[][]> lines,
-            String text,
-            Rectangle2D area,
-            ValueAxis domain,
-            ValueAxis range,
-            LabelSpace space,
-            List<PlacedText> notes) {
-        for (double[][] line : lines) {
-            Path2D path = new Path2D.Double();
-            List<Point2D> points = new ArrayList<>();
-            double length = 0;
-            for (double[] p : line) {
-                Point2D here = new Point2D.Double(
-                        domain.valueToJava2D(p[0], area, RectangleEdge.BOTTOM),
-                        range.valueToJava2D(p[1], area, RectangleEdge.LEFT));
-                if (points.isEmpty()) {
-                    path.moveTo(here.getX(), here.getY());
-                } else {
-                    path.lineTo(here.getX(), here.getY());
-                    length += here.distance(points.get(points.size() - 1));
-                }
-                points.add(here);
-            }
-            if (length > SHORTEST_DRAWN) {
-                g2.draw(path);
-            }
-            if (length > SHORTEST_LABELLED) {
-                addNote(g2, text, points, area, space, notes);
-            }
-        }
-    }
-
-    /** Labels a line at its middle, or nearer to an end where the middle is taken. */
+    /** Labels a line at its middle, or nearer to an end where the middle is taken; not at all where all of it is. */
     private void addNote(
-            Graphics2D g2,
-            String text,
-            List<Point2D> line,
-            Rectangle2D area,
-            LabelSpace space,
-            List<PlacedText> notes) {
-        for (double share : new double[] {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
-            Point2D at = line.get((int) (share * (line.size() - 1)));
-            PlacedText note = new PlacedText(text, at.getX(), at.getY(), TextAnchor.CENTER, style.small());
-            if (area.contains(note.box(g2)) && space.isFree(note.box(g2), 4)) {
-                space.take(note.box(g2));
+            Graphics2D g2, Isoline line, Rectangle2D area, Obstacles over, LabelSpace space, List<PlacedText> notes) {
+        for (double share : SHARES) {
+            Point2D at = line.points.get((int) (share * (line.points.size() - 1)));
+            PlacedText note = new PlacedText(line.text, at.getX(), at.getY(), TextAnchor.CENTER, style.small());
+            Rectangle2D box = note.box(g2);
+            if (area.contains(box) && space.isFree(box, 4) && over.leaves(box, CLEAR)) {
+                space.take(box);
                 notes.add(note);
                 return;
             }

@@ -25,8 +25,10 @@ public final class UnitAxis extends NumberAxis {
     private static final double TICKS_ACROSS_AT_MOST = 14;
     private static final double TICKS_UP_AT_MOST = 10;
     private static final double LABEL_GAP = 6;
-    /** How long a label may be beside an axis of length 1. */
-    private static final double MOST_BEYOND = 1.3;
+    /** How much longer than its axis a label may be, px: no more than the gap between two panels. */
+    private static final double MOST_BEYOND = 8;
+    /** Fewer ticks than this across may stand closer, as far as their labels let them. */
+    private static final double FEW_ACROSS = 3;
 
     private final transient IntFunction<NumberFormat> format;
     private final double leastStep;
@@ -65,6 +67,11 @@ public final class UnitAxis extends NumberAxis {
         boolean across = RectangleEdge.isTopOrBottom(edge);
         double pixels = across ? area.getWidth() : area.getHeight();
         double room = pixels / (across ? tickGapAcross : tickGapUp);
+        if (across && room < FEW_ACROSS) {
+            FontMetrics metrics = g2.getFontMetrics(getTickLabelFont());
+            String longest = format.apply(0).format(Math.max(Math.abs(getLowerBound()), Math.abs(getUpperBound())));
+            room = Math.max(room, Math.min(FEW_ACROSS, pixels / (metrics.stringWidth(longest) + TICK_GAP_UP)));
+        }
         double most = Math.max(1, Math.min(room, across ? TICKS_ACROSS_AT_MOST : TICKS_UP_AT_MOST));
         double step = Math.max(leastStep, step(getRange().getLength() / most));
         setTickUnit(new NumberTickUnit(step, format.apply(decimals(step))), false, false);
@@ -107,7 +114,7 @@ public final class UnitAxis extends NumberAxis {
     private static String fitting(String label, FontMetrics metrics, double room) {
         String text = metrics.stringWidth(label) > room ? withoutRemark(label) : label;
         for (String shorter : List.of(unit(label), "")) {
-            text = metrics.stringWidth(text) > MOST_BEYOND * room ? shorter : text;
+            text = metrics.stringWidth(text) > room + MOST_BEYOND ? shorter : text;
         }
         return text;
     }
@@ -132,7 +139,7 @@ public final class UnitAxis extends NumberAxis {
         }
         if (RectangleEdge.isTopOrBottom(edge)) {
             FontMetrics metrics = g2.getFontMetrics(getLabelFont());
-            String across = fitting(label, metrics, plotArea.getWidth() / MOST_BEYOND);
+            String across = fitting(label, metrics, plotArea.getWidth() - MOST_BEYOND);
             // In the middle of the axis, but where that would put an end of it outside.
             double half = metrics.stringWidth(across) / 2.0;
             double middle = Math.min(dataArea.getCenterX(), plotArea.getMaxX() - half);

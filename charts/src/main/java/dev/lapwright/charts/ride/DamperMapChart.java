@@ -27,6 +27,7 @@ import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.DefaultXYDataset;
+import org.jfree.data.xy.XYDataset;
 
 /**
  * A measure of a pass over a kerb as a map of fast bump (across) and fast rebound (up): coloured cells, lines of equal value,
@@ -77,9 +78,13 @@ public final class DamperMapChart {
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinesVisible(false);
         double own = measure.of(map.own());
-        plot.getRenderer()
-                .addAnnotation(new HeatMap(x, y, z, ramp, own, "as it is", NumberText::fixed, style), Layer.BACKGROUND);
-        addRatios(plot, across, up, style);
+        HeatMap cells = new HeatMap(x, y, z, ramp, own, "as it is", NumberText::fixed, style)
+                .clearOf(new double[][] {{best.bump()}, {best.rebound()}})
+                .clearOf(new double[][] {
+                    {map.car().damper().fastBump()}, {map.car().damper().fastRebound()}
+                });
+        plot.getRenderer().addAnnotation(cells, Layer.BACKGROUND);
+        addRatios(plot, cells, across, up, style);
         String facts = ChartLayout.facts(
                 "as it is (diamond) " + text(own, measure),
                 "best (ring) " + text(measure.of(best.pass()), measure) + " at bump " + whole(best.bump())
@@ -91,12 +96,17 @@ public final class DamperMapChart {
         return chart;
     }
 
-    private static void addRatios(XYPlot plot, UnitAxis across, UnitAxis up, ChartStyle style) {
+    private static void addRatios(XYPlot plot, HeatMap cells, UnitAxis across, UnitAxis up, ChartStyle style) {
         DefaultXYDataset lines = new DefaultXYDataset();
         List<LineNote> notes = new ArrayList<>();
         addRatio(notes, lines, "rebound = bump", bump -> bump, 1, across, up);
         addRatio(notes, lines, "rebound = 2 bump", bump -> 2 * bump, 2, across, up);
-        plot.addAnnotation(new LineNotes(notes, style));
+        for (int i = 0; i < lines.getSeriesCount(); i++) {
+            cells.clearOf(new double[][] {
+                {lines.getXValue(i, 0), lines.getXValue(i, 1)}, {lines.getYValue(i, 0), lines.getYValue(i, 1)}
+            });
+        }
+        plot.addAnnotation(new LineNotes(notes, cells, style));
         // Light dashes on a dark line: seen on every colour of the map, and on neither side exchanged with the paper.
         XYLineAndShapeRenderer dashed = SeriesRenderers.of(2, style);
         XYLineAndShapeRenderer under = SeriesRenderers.of(2, style);
@@ -135,13 +145,17 @@ public final class DamperMapChart {
     /** Names upon lines, as near their upper ends as there is room for whole ones. */
     private static final class LineNotes extends AbstractXYAnnotation {
         private static final long serialVersionUID = 1L;
-        private static final double[] PLACES = {0.93, 0.85, 0.75, 0.65, 0.5, 0.35, 0.2};
+        private static final double[] PLACES = {0.93, 0.85, 0.75, 0.65, 0.58, 0.5, 0.42, 0.35, 0.28, 0.2};
+        /** Half the width of a ring or diamond, px. */
+        private static final double MARK = 10;
 
         private final transient List<LineNote> notes;
+        private final HeatMap cells;
         private final ChartStyle style;
 
-        LineNotes(List<LineNote> notes, ChartStyle style) {
+        LineNotes(List<LineNote> notes, HeatMap cells, ChartStyle style) {
             this.notes = List.copyOf(notes);
+            this.cells = cells;
             this.style = style;
         }
 
@@ -155,6 +169,12 @@ public final class DamperMapChart {
                 int rendererIndex,
                 PlotRenderingInfo info) {
             LabelSpace space = new LabelSpace();
+            cells.labels(g2, area, across, up).forEach(label -> space.take(label.box(g2)));
+            for (XYDataset mark : List.of(plot.getDataset(0), plot.getDataset(1))) {
+                double x = across.valueToJava2D(mark.getXValue(0, 0), area, RectangleEdge.BOTTOM);
+                double y = up.valueToJava2D(mark.getYValue(0, 0), area, RectangleEdge.LEFT);
+                space.take(new Rectangle2D.Double(x - MARK, y - MARK, 2 * MARK, 2 * MARK));
+            }
             for (LineNote note : notes) {
                 for (double place : PLACES) {
                     double at = note.from + place * (note.to - note.from);

@@ -124,13 +124,27 @@ final class RowBars extends AbstractXYAnnotation {
 
     private PlacedText note(Graphics2D g2, Rectangle2D area, Bar bar, Rectangle2D face) {
         boolean left = bar.value < 0;
+        PlacedText beyond = beside(bar, face, left, left ? face.getMinX() : face.getMaxX());
+        Rectangle2D box = beyond.box(g2);
+        if (box.getMinX() < area.getMinX() + GAP || box.getMaxX() > area.getMaxX()) {
+            // On the other side of zero, where the row's only bar is not.
+            PlacedText across = beside(bar, face, !left, left ? face.getMaxX() : face.getMinX());
+            Rectangle2D there = across.box(g2);
+            boolean alone = bars.stream().filter(other -> other.row == bar.row).count() == 1;
+            if (alone && there.getMinX() >= area.getMinX() && there.getMaxX() <= area.getMaxX()) {
+                return across;
+            }
+        }
+        return beyond.within(g2, area.getMinX(), area.getMaxX());
+    }
+
+    private PlacedText beside(Bar bar, Rectangle2D face, boolean left, double edge) {
         return new PlacedText(
-                        bar.text,
-                        left ? face.getMinX() - GAP : face.getMaxX() + GAP,
-                        face.getCenterY(),
-                        left ? TextAnchor.CENTER_RIGHT : TextAnchor.CENTER_LEFT,
-                        style.small())
-                .within(g2, area.getMinX(), area.getMaxX());
+                bar.text,
+                left ? edge - GAP : edge + GAP,
+                face.getCenterY(),
+                left ? TextAnchor.CENTER_RIGHT : TextAnchor.CENTER_LEFT,
+                style.small());
     }
 
     private void drawStripes(Graphics2D g2, Rectangle2D area, double first, double height) {

@@ -31,6 +31,8 @@ final class RowPanels {
     private static final int NARROW_ROW = 24;
 
     private static final int NARROW_AROUND = 80;
+    /** A few rows leave a seventh of their height to the heading, which is a line of text. */
+    private static final int NARROW_LEAST = 7 * 16;
     /** Pages of less than this have panels beneath each other, px. */
     static final int NARROW_BELOW = 900;
 
@@ -63,7 +65,7 @@ final class RowPanels {
 
     /** Height of a narrow picture with so many panels beneath each other, px. */
     static int narrowHeight(int rows, int count) {
-        return HEIGHT_AROUND + count * (NARROW_AROUND + NARROW_ROW * Math.min(rows, MOST));
+        return HEIGHT_AROUND + count * (NARROW_AROUND + Math.max(NARROW_LEAST, NARROW_ROW * Math.min(rows, MOST)));
     }
 
     /** Adds a panel at the right of the others. */

@@ -3,6 +3,7 @@ package dev.lapwright.cli.brief;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.balance.BalancePhase;
@@ -81,7 +82,8 @@ public final class BriefBalance {
                 .words(
                         "",
                         "Corner",
-                        row -> row.map(corner -> corner.corner().label()).orElse("Mean"))
+                        row -> row.map(corner -> Report.verbatim(corner.corner().label()))
+                                .orElse("Mean"))
                 .text(
                         "Slowest",
                         "km/h",

@@ -34,7 +34,7 @@ public final class BriefCharts {
     private static final int NARROW = 320;
     private static final ChartStyle FOR_WIDE = ChartStyle.STANDARD.withTextSize(14);
 
-    /** A screen of 360 px shows the picture at 307 px of its 320: the smallest letters, of 12 px, have more than 11 there. */
+    /** A screen of 360 px shows the picture at 300 px of its 320 beside a scroll bar: the smallest letters, of 12 px, have 11.2 there. */
     private static final ChartStyle FOR_NARROW = ChartStyle.STANDARD.withTextSize(13);
 
     private final BriefReport brief;

@@ -5,6 +5,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -63,7 +64,8 @@ public final class BriefCircuit {
     }
 
     private static String said(BriefResult.PlaceShare place) {
-        return place.isCorner() ? place.label() : "the straight " + place.label();
+        String label = Report.verbatim(place.label());
+        return place.isCorner() ? label : "the straight " + label;
     }
 
     private Page.Block places() {

@@ -5,6 +5,7 @@ import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -28,7 +29,7 @@ public final class BriefPage {
         BriefCircuit circuit = new BriefCircuit(brief, charts);
         BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(brief);
         return new Page(
-                brief.subject().car().name() + " at " + brief.subject().track().name() + ": the brief",
+                Report.verbatim(brief.subject().title()) + ": the brief",
                 facts(),
                 new BriefShort(brief).facts(),
                 BriefCautions.of(brief),
@@ -53,17 +54,17 @@ public final class BriefPage {
     private List<Page.Fact> facts() {
         Track track = brief.subject().track();
         List<Page.Fact> facts = new ArrayList<>();
-        facts.add(new Page.Fact("Car", brief.subject().car().name()));
+        facts.add(new Page.Fact("Car", Report.verbatim(brief.subject().car().name())));
         facts.add(new Page.Fact(
                 "Circuit",
-                track.name() + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
+                Report.verbatim(track.name()) + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
                         + Numbers.fixed(track.length(), 0) + " m"));
-        facts.add(new Page.Fact("Setup now", brief.subject().setupText()));
+        facts.add(new Page.Fact("Setup now", brief.subject().setupTold()));
         facts.add(
-                new Page.Fact("Conditions", Subject.text(brief.subject().day()).replace("degC", "°C")));
+                new Page.Fact("Conditions", Subject.told(brief.subject().day()).replace("degC", "°C")));
         facts.add(new Page.Fact(
                 "Race", BriefTyresAndFuel.race(brief.result().choices().race())));
-        brief.log().ifPresent(log -> facts.add(new Page.Fact("Laps driven", log.name())));
+        brief.log().ifPresent(log -> facts.add(new Page.Fact("Laps driven", Report.verbatim(log.name()))));
         return facts;
     }
 

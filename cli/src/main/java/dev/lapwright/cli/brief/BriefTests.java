@@ -4,6 +4,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
 import java.util.ArrayList;
@@ -98,7 +99,7 @@ public final class BriefTests {
         List<String> names = new ArrayList<>();
         for (int i = 0; i < Math.min(PLACES, places.size()); i++) {
             Comparison.Part place = places.get(faster ? i : places.size() - 1 - i);
-            names.add(place.label() + " " + Numbers.signed(place.difference(), 3) + " s");
+            names.add(Report.verbatim(place.label()) + " " + Numbers.signed(place.difference(), 3) + " s");
         }
         String sector =
                 run.effect().bySector().size() > 1 ? "sector " + run.effect().mainSector() + "; " : "";

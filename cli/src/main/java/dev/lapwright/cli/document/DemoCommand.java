@@ -202,7 +202,8 @@ public final class DemoCommand implements Callable<Integer> {
             heading(report, kind.folder(), ofKind.isEmpty());
             for (Demos.Document demo : ofKind) {
                 String padding = " ".repeat(width - demo.name().length());
-                report.hanging("  " + demo.name() + padding + "  ", demo.title() + ": " + demo.description());
+                report.hanging(
+                        "  " + demo.name() + padding + "  ", Report.verbatim(demo.title() + ": " + demo.description()));
             }
         }
         for (String group : List.of(DemoTable.SURVEYS, DemoTable.LOGS)) {

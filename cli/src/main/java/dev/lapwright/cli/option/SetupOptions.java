@@ -27,17 +27,23 @@ public final class SetupOptions {
                     + " chassis.massKg=1250, conditions.grip=0.8. 'lapwright show CAR' lists them.")
     public List<String> settings = new ArrayList<>();
 
-    /** A setup for a car: a file, or the name of a demo. What was read otherwise than it is written is remarked upon. */
+    /** A setup for a car: a file, or the name of a demo. What was read otherwise than it is written, or lies between two steps, is remarked upon. */
     public static Setup read(String name, Car car, Console console) {
         Setup setup = Documents.setup(name, car);
-        setup.notes().forEach(note -> console.remark("Note: " + note));
+        Subject.notes(car, setup).forEach(note -> console.remark("Note: " + note));
         return setup;
     }
 
-    /** A car set up so; the circuit may be null. What was read otherwise than it is written is remarked upon. */
+    /** Remarks on what is noteworthy of a setup and not of another, which has been remarked upon. */
+    public static void remark(Subject subject, Subject before, Console console) {
+        List<String> said = before.notes();
+        subject.notes().stream().filter(note -> !said.contains(note)).forEach(note -> console.remark("Note: " + note));
+    }
+
+    /** A car set up so; the circuit may be null. What was read otherwise than it is written, or lies between two steps, is remarked upon. */
     public Subject subject(String car, String circuit, Conditions day, Console console) {
         Subject subject = Subject.of(car, circuit, setup, settings, day);
-        subject.setup().notes().forEach(note -> console.remark("Note: " + note));
+        subject.notes().forEach(note -> console.remark("Note: " + note));
         return subject;
     }
 }

@@ -1,6 +1,7 @@
 package dev.lapwright.cli.output;
 
 import dev.lapwright.fault.PlainText;
+import dev.lapwright.report.Report;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -91,12 +92,12 @@ public final class Console {
 
     /** A line of the result, with true minus signs where the terminal has them. */
     public void line(String text) {
-        out.print(signed(seen(text, OF_LINES)));
+        out.print(seen(signed(text), OF_LINES));
         out.print('\n');
     }
 
     private String signed(String text) {
-        return minusSign ? MinusSign.in(text) : text;
+        return minusSign ? MinusSign.in(text) : Report.plain(text);
     }
 
     /** An empty line of the result. */
@@ -152,7 +153,7 @@ public final class Console {
 
     /** Progress: text without a line end, at once. */
     public void progress(String text) {
-        err.print(signed(seen(text, OF_PROGRESS)));
+        err.print(seen(signed(text), OF_PROGRESS));
         err.flush();
     }
 

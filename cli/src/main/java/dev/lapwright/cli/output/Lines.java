@@ -29,12 +29,14 @@ public final class Lines {
      */
     static void under(Console console, String beginning, int start, String text) {
         int most = Math.min(WIDTH, console.width());
-        int longest =
-                Arrays.stream(text.split(" ")).mapToInt(TextWidth::of).max().orElse(0);
+        int longest = Arrays.stream(seen(text).split(" "))
+                .mapToInt(TextWidth::of)
+                .max()
+                .orElse(0);
         if (start + longest <= most) {
             print(console, beginning + " ".repeat(start - TextWidth.of(beginning)), start, text);
         } else {
-            console.line(beginning);
+            console.line(beginning.stripTrailing());
             print(console, " ".repeat(FURTHER), FURTHER, text);
         }
     }
@@ -45,17 +47,21 @@ public final class Lines {
      * @param width of the beginning as seen, without codes for bold type
      */
     public static void print(Console console, String beginning, int width, String text) {
+        print(console, beginning, width, width, text);
+    }
+
+    /** The same with lines after the first indented by so much. */
+    static void print(Console console, String beginning, int width, int further, String text) {
         int most = Math.min(WIDTH, console.width());
-        String indent = " ".repeat(width);
         StringBuilder line = new StringBuilder(beginning);
         int used = width;
         boolean first = true;
         for (String word : text.split(" ")) {
-            int length = TextWidth.of(word.replaceAll("\u001B\\[[0-9]*m", ""));
+            int length = TextWidth.of(seen(word));
             if (!first && used + 1 + length > most) {
                 console.line(line.toString());
-                line = new StringBuilder(indent);
-                used = indent.length();
+                line = new StringBuilder(" ".repeat(further));
+                used = further;
                 first = true;
             }
             line.append(first ? "" : " ").append(word);
@@ -63,5 +69,10 @@ public final class Lines {
             first = false;
         }
         console.line(line.toString());
+    }
+
+    /** Text without codes for bold type. */
+    static String seen(String text) {
+        return text.replaceAll("\u001B\\[[0-9]*m", "");
     }
 }

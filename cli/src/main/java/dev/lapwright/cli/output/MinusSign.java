@@ -1,5 +1,6 @@
 package dev.lapwright.cli.output;
 
+import dev.lapwright.report.Report;
 import java.util.regex.Pattern;
 
 /** Minus signs of what people read. Numbers are written with a hyphen, which programs read and a keyboard has. */
@@ -13,8 +14,8 @@ public final class MinusSign {
 
     private MinusSign() {}
 
-    /** Text with a minus sign, U+2212, for the hyphen of each negative number. */
+    /** Text with a minus sign, U+2212, for the hyphen of each negative number that is not part of a name. */
     public static String in(String text) {
-        return text.indexOf('-') < 0 ? text : HYPHEN.matcher(text).replaceAll("\u2212");
+        return Report.plain(text.indexOf('-') < 0 ? text : HYPHEN.matcher(text).replaceAll("\u2212"));
     }
 }

@@ -105,6 +105,7 @@ public final class Outputs {
                     "you may not make a folder in " + above,
                     "choose another place, or change its permissions");
         }
+        SafeFile.checkFolder(folder, above);
         // Whether a name is too long can be asked only where there is a folder.
         for (Path part : folder.resolve(file)) {
             SafeFile.checkName(above.resolve(part.getFileName()));

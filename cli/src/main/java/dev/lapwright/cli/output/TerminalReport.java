@@ -26,23 +26,33 @@ public final class TerminalReport {
 
     private void print(Report.Block block) {
         if (block instanceof Report.Title title) {
-            console.line(console.bold(title.subject()) + styled(title.rest()));
+            Lines.paragraph(console, console.bold(title.subject()) + styled(title.rest()));
         } else if (block instanceof Report.Item item) {
             Lines.item(console, item.name(), styled(item.text()));
         } else if (block instanceof Report.Hanging hanging) {
-            Lines.print(console, hanging.beginning(), hanging.beginning().length(), styled(hanging.text()));
+            Lines.under(console, hanging.beginning(), length(hanging.beginning()), styled(hanging.text()));
         } else if (block instanceof Report.Paragraph paragraph) {
             Lines.paragraph(console, styled(paragraph.text()));
         } else if (block instanceof Report.Point point) {
             Lines.print(console, "- ", 2, styled(point.text()));
         } else if (block instanceof Report.Line line) {
-            console.line(styled(line.text()));
+            line(styled(line.text()));
         } else if (block instanceof Report.Caution caution) {
             Lines.paragraph(console, console.bold(caution.beginning()) + " " + caution.text());
         } else if (block instanceof Report.Rows<?> rows) {
             new Grid<>(rows).print();
         } else {
             console.line();
+        }
+    }
+
+    /** A line as it stands; where the terminal is too narrow for it, broken under its own indent. */
+    private void line(String text) {
+        if (length(Lines.seen(text)) <= console.width()) {
+            console.line(text);
+        } else {
+            int indent = text.length() - text.stripLeading().length();
+            Lines.print(console, text.substring(0, indent), indent, text.substring(indent));
         }
     }
 
@@ -61,8 +71,10 @@ public final class TerminalReport {
         private final List<Boolean> marked = new ArrayList<>();
         private final List<String> leftOut = new ArrayList<>();
         private final int[] widths;
+        private final Report.Rows<R> rows;
 
         Grid(Report.Rows<R> rows) {
+            this.rows = rows;
             columns = new ArrayList<>(rows.table().shown());
             columns.forEach(column -> titles.add(lines(column)));
             for (R row : rows.rows()) {
@@ -74,7 +86,7 @@ public final class TerminalReport {
             widths = IntStream.range(0, columns.size()).map(this::width).toArray();
             if (columns.get(0).isWords()) {
                 // Names that are too long stand on lines of their own.
-                widths[0] = Math.max(0, widths[0] - Math.max(0, wanted() - console.width()));
+                widths[0] = Math.max(titleWidth(0), widths[0] - Math.max(0, wanted() - console.width()));
             }
         }
 
@@ -103,7 +115,8 @@ public final class TerminalReport {
             int sum = 0;
             for (int i = 0; i <= last; i++) {
                 int width = width(i);
-                sum += GAP.length() + (i == last && columns.get(i).isWords() ? Math.min(width, WORDS) : width);
+                boolean goesOn = i == last && columns.get(i).isWords();
+                sum += GAP.length() + (goesOn ? Math.min(width, Math.max(WORDS, titleWidth(i))) : width);
             }
             return sum;
         }
@@ -120,19 +133,28 @@ public final class TerminalReport {
             return title.length() <= LONG_TITLE ? List.of(title) : List.of(title.split("(?<=\\.)"));
         }
 
-        private int width(int column) {
+        private int titleWidth(int column) {
             int width = length(columns.get(column).unit());
             for (String line : titles.get(column)) {
                 width = Math.max(width, length(line));
             }
+            return width;
+        }
+
+        private int width(int column) {
+            int width = titleWidth(column);
             for (List<String> row : cells) {
                 width = Math.max(width, length(row.get(column)));
             }
             return width;
         }
 
-        /** Prints it, indented by two spaces. */
+        /** Prints it, indented by two spaces; where it finds no room, each row as running text. */
         void print() {
+            if (wanted() - width(0) + widths[0] > console.width()) {
+                rows.rows().forEach(this::tell);
+                return;
+            }
             int lines = titles.stream().mapToInt(List::size).max().orElse(1);
             for (int line = lines - 1; line >= 0; line--) {
                 int fromBelow = line;
@@ -156,6 +178,21 @@ public final class TerminalReport {
                                 + String.join(", ", leftOut)
                                 + ": a wider terminal has that, and --json.");
             }
+        }
+
+        /** A row as running text: its first cell, then each of the others under its title. */
+        private void tell(R row) {
+            List<String> said = new ArrayList<>();
+            for (Table.Column<R> column : rows.table().shown()) {
+                String cell = column.text().apply(row).strip();
+                boolean isName = said.isEmpty() && column.isWords();
+                // A form of times, such as m:ss, is no unit to be said after one.
+                String unit = column.unit().isEmpty() || column.unit().indexOf(':') >= 0 ? "" : " " + column.unit();
+                if (!cell.isEmpty()) {
+                    said.add(isName || column.title().isEmpty() ? cell : column.title() + " " + cell + unit);
+                }
+            }
+            Lines.print(console, GAP, GAP.length(), 2 * GAP.length(), String.join(", ", said));
         }
 
         private void print(List<String> whole, boolean marked) {

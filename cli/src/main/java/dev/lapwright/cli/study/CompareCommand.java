@@ -113,9 +113,12 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
         if (against.isEmpty()) {
             return base;
         }
-        return against.contains("=")
-                ? base.with(Arrays.asList(against.split(",")))
-                : base.in(SetupOptions.read(against, base.bare(), console));
+        if (!against.contains("=")) {
+            return base.in(SetupOptions.read(against, base.bare(), console));
+        }
+        Subject other = base.with(Arrays.asList(against.split(",")));
+        SetupOptions.remark(other, base, console);
+        return other;
     }
 
     private String name(Subject other, String against) {

@@ -137,7 +137,9 @@ public final class LapCommand extends StudyCommand<LapReport> {
     private NamedChoice named(Subject base, String against) {
         if (against.contains("=")) {
             List<String> settings = Arrays.asList(against.split(","));
-            return new NamedChoice(against, base.with(settings));
+            Subject other = base.with(settings);
+            SetupOptions.remark(other, base, console);
+            return new NamedChoice(against, other);
         }
         Setup other = SetupOptions.read(against, base.bare(), console);
         return new NamedChoice(other.name(), base.in(other));

@@ -100,6 +100,7 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         }
         List<Vary> varied =
                 sweep.vary.stream().map(text -> Vary.parse(text, subject)).toList();
+        varied.forEach(vary -> vary.note(subject.bare()).ifPresent(note -> console.remark("Note: " + note)));
         ChosenLine chosen = line.find(subject, console);
         return new SweepReport(subject, chosen, varied, run(subject, chosen, varied));
     }
