@@ -47,6 +47,15 @@ if %JAVA_MAJOR% LSS 17 (
 )
 
 if exist "%HOME_FOLDER%\lib\lapwright.jar" goto start
+rem What is no number would be compared by text, and waited for at once or never. Digits part words, so that digits alone leave none; the
+rem second line reads what begins with the sign that the first takes for a remark.
+set "OTHER="
+for /f "eol=0 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
+for /f "eol=1 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
+if defined OTHER (
+    echo lapwright: LAPWRIGHT_BUILD_WAIT_S: '%PATIENCE%' is not a whole number of seconds; set it to one, such as 900. 1>&2
+    exit /b 2
+)
 call :whole
 if not defined REASON goto start
 if not exist "%HOME_FOLDER%\pom.xml" (
@@ -65,16 +74,6 @@ if not exist "%JAVA_FOLDER%\bin\javac.exe" (
 where mvn >nul 2>nul
 if errorlevel 1 (
     echo lapwright: must be built first, and cannot be: Maven is not on the PATH ^(install Maven 3.8 or newer^). 1>&2
-    exit /b 2
-)
-
-rem What is no number would be compared by text, and waited for at once or never. Digits part words, so that digits alone leave none; the
-rem second line reads what begins with the sign that the first takes for a remark.
-set "OTHER="
-for /f "eol=0 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
-for /f "eol=1 delims=0123456789" %%W in ("%PATIENCE%") do set "OTHER=yes"
-if defined OTHER (
-    echo lapwright: LAPWRIGHT_BUILD_WAIT_S: '%PATIENCE%' is not a whole number of seconds; set it to one, such as 900. 1>&2
     exit /b 2
 )
 

@@ -113,6 +113,7 @@ class BadInputTest {
                 "lap gt-talvex harrowmere --wind-kmh 900        | outside its range       | allowed: 0 to 144",
                 "lap gt-talvex harrowmere --altitude-m 99999    | outside its range       | allowed: -400 to 6000",
                 "lap gt-talvex harrowmere --altitude-m 1 --air-pressure-hpa 900 | already given | keep one",
+                "evidence castelvane-wings.csv --predicted-s 1e308 | outside its range   | allowed: -3600 to 3600",
                 "lap gt-talvex harrowmere --trace x.txt         | kind is not known       | .csv or .json",
                 "lap gt-talvex harrowmere --chart x.bmp         | kind is not known       | .svg or .png",
                 "lap gt-talvex harrowmere --against nothing     | neither a file nor a demo setup | demo setups",

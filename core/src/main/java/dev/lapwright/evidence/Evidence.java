@@ -37,10 +37,13 @@ public record Evidence(
     /** Doubt of a predicted change whose own is not known, as a share of it: common practice, no source. */
     public static final double DOUBT = 0.35;
 
+    /** No change of a car is worth an hour a lap, s: more is a slip of the pen. */
+    private static final double MOST_S = 3600;
+
     /** @throws InvalidValueException if a number is outside its range */
     public Evidence {
         if (predicted.isPresent()) {
-            Check.finite("predicted change (s)", predicted.getAsDouble());
+            Check.inRange("predicted change (s)", predicted.getAsDouble(), -MOST_S, MOST_S);
         }
         if (predictedDoubt.isPresent()) {
             Check.positive("doubt of the prediction (s)", predictedDoubt.getAsDouble());

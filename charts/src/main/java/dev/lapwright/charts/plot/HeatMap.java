@@ -45,6 +45,7 @@ public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
     private final transient IntFunction<NumberFormat> formats;
     private final ChartStyle style;
     private final transient List<double[][]> drawnOver = new ArrayList<>();
+    private final transient List<OwnLabels> labelledOver = new ArrayList<>();
 
     /**
      * @param x rising
@@ -76,6 +77,12 @@ public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
     /** Keeps the labels clear of a line, or a point, that will be drawn over the map: [2][n]. */
     public HeatMap clearOf(double[][] line) {
         drawnOver.add(line);
+        return this;
+    }
+
+    /** Keeps the labels clear of others that will be drawn over the map. */
+    public HeatMap clearOf(OwnLabels labels) {
+        labelledOver.add(labels);
         return this;
     }
 
@@ -164,6 +171,9 @@ public final class HeatMap extends AbstractXYAnnotation implements OwnLabels {
         Obstacles over = new Obstacles(area, domain, range);
         drawnOver.forEach(over::addLine);
         LabelSpace space = new LabelSpace();
+        for (OwnLabels others : labelledOver) {
+            others.labels(g2, area, domain, range).forEach(label -> space.take(label.box(g2)));
+        }
         List<PlacedText> notes = new ArrayList<>();
         for (Isoline line : isolines(area, domain, range)) {
             if (line.length > SHORTEST_LABELLED) {

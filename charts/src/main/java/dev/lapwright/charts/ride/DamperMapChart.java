@@ -7,6 +7,7 @@ import dev.lapwright.charts.plot.ColourScale;
 import dev.lapwright.charts.plot.HeatMap;
 import dev.lapwright.charts.plot.LabelSpace;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.OwnLabels;
 import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.charts.plot.UnitAxis;
@@ -106,7 +107,9 @@ public final class DamperMapChart {
                 {lines.getXValue(i, 0), lines.getXValue(i, 1)}, {lines.getYValue(i, 0), lines.getYValue(i, 1)}
             });
         }
-        plot.addAnnotation(new LineNotes(notes, cells, style));
+        LineNotes names = new LineNotes(notes, List.of(place(plot.getDataset(0)), place(plot.getDataset(1))), style);
+        cells.clearOf(names);
+        plot.addAnnotation(names);
         // Light dashes on a dark line: seen on every colour of the map, and on neither side exchanged with the paper.
         XYLineAndShapeRenderer dashed = SeriesRenderers.of(2, style);
         XYLineAndShapeRenderer under = SeriesRenderers.of(2, style);
@@ -120,6 +123,10 @@ public final class DamperMapChart {
         plot.setRenderer(3, under);
         plot.setDataset(2, lines);
         plot.setRenderer(2, dashed);
+    }
+
+    private static double[] place(XYDataset mark) {
+        return new double[] {mark.getXValue(0, 0), mark.getYValue(0, 0)};
     }
 
     private static void addRatio(
@@ -143,38 +150,32 @@ public final class DamperMapChart {
     private record LineNote(String name, double from, double to, DoubleUnaryOperator up) {}
 
     /** Names upon lines, as near their upper ends as there is room for whole ones. */
-    private static final class LineNotes extends AbstractXYAnnotation {
+    private static final class LineNotes extends AbstractXYAnnotation implements OwnLabels {
         private static final long serialVersionUID = 1L;
         private static final double[] PLACES = {0.93, 0.85, 0.75, 0.65, 0.58, 0.5, 0.42, 0.35, 0.28, 0.2};
         /** Half the width of a ring or diamond, px. */
         private static final double MARK = 10;
 
         private final transient List<LineNote> notes;
-        private final HeatMap cells;
+        private final transient List<double[]> marks;
         private final ChartStyle style;
 
-        LineNotes(List<LineNote> notes, HeatMap cells, ChartStyle style) {
+        /** @param marks places of ring and diamond, x and y, which are kept free */
+        LineNotes(List<LineNote> notes, List<double[]> marks, ChartStyle style) {
             this.notes = List.copyOf(notes);
-            this.cells = cells;
+            this.marks = List.copyOf(marks);
             this.style = style;
         }
 
         @Override
-        public void draw(
-                Graphics2D g2,
-                XYPlot plot,
-                Rectangle2D area,
-                ValueAxis across,
-                ValueAxis up,
-                int rendererIndex,
-                PlotRenderingInfo info) {
+        public List<PlacedText> labels(Graphics2D g2, Rectangle2D area, ValueAxis across, ValueAxis up) {
             LabelSpace space = new LabelSpace();
-            cells.labels(g2, area, across, up).forEach(label -> space.take(label.box(g2)));
-            for (XYDataset mark : List.of(plot.getDataset(0), plot.getDataset(1))) {
-                double x = across.valueToJava2D(mark.getXValue(0, 0), area, RectangleEdge.BOTTOM);
-                double y = up.valueToJava2D(mark.getYValue(0, 0), area, RectangleEdge.LEFT);
+            for (double[] mark : marks) {
+                double x = across.valueToJava2D(mark[0], area, RectangleEdge.BOTTOM);
+                double y = up.valueToJava2D(mark[1], area, RectangleEdge.LEFT);
                 space.take(new Rectangle2D.Double(x - MARK, y - MARK, 2 * MARK, 2 * MARK));
             }
+            List<PlacedText> placed = new ArrayList<>();
             for (LineNote note : notes) {
                 for (double place : PLACES) {
                     double at = note.from + place * (note.to - note.from);
@@ -187,10 +188,25 @@ public final class DamperMapChart {
                     Rectangle2D box = text.box(g2);
                     if (area.contains(box) && space.isFree(box, 2)) {
                         space.take(box);
-                        text.drawOn(g2, style.palette().ink(), style.palette().background());
+                        placed.add(text);
                         break;
                     }
                 }
+            }
+            return placed;
+        }
+
+        @Override
+        public void draw(
+                Graphics2D g2,
+                XYPlot plot,
+                Rectangle2D area,
+                ValueAxis across,
+                ValueAxis up,
+                int rendererIndex,
+                PlotRenderingInfo info) {
+            for (PlacedText text : labels(g2, area, across, up)) {
+                text.drawOn(g2, style.palette().ink(), style.palette().background());
             }
         }
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawn;
+import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.plot.HeatMap;
 import dev.lapwright.ride.Damper;
 import dev.lapwright.ride.Kerb;
@@ -21,6 +22,8 @@ import org.jfree.chart.renderer.xy.AbstractXYItemRenderer;
 import org.jfree.chart.title.PaintScaleLegend;
 import org.jfree.chart.ui.Layer;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The map of dampers and the pass over a kerb. */
 class RideChartsTest {
@@ -50,6 +53,13 @@ class RideChartsTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(legend.getAxis().getLabel()).isEqualTo("Contact-load variation (%)");
+    }
+
+    /** A line without its name says nothing; of the labels of equal value some may go. */
+    @ParameterizedTest
+    @ValueSource(ints = {360, 800, 1200})
+    void bothLinesHaveTheirNamesAtAnyWidth(int width) {
+        assertThat(Drawn.of(map(), new ImageSize(width, width)).texts()).contains("rebound = bump", "rebound = 2 bump");
     }
 
     @Test
