@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.Chromium;
 import dev.lapwright.cli.JsonTree;
@@ -53,6 +54,8 @@ class BriefPageTest {
                 "brief",
                 "gt-talvex",
                 "castelvane",
+                "-s",
+                "rear-wing=2",
                 "--laps",
                 "castelvane-wings.csv",
                 "--vary",
@@ -125,7 +128,8 @@ class BriefPageTest {
                 .stream()
                 .mapToDouble(Double::parseDouble)
                 .sum();
-        double lap = LapSolver.lap(Documents.car("gt-talvex"), Documents.circuit("castelvane"), Conditions.STANDARD)
+        Car car = Documents.car("gt-talvex").with("rear-wing", 2);
+        double lap = LapSolver.lap(car, Documents.circuit("castelvane"), Conditions.STANDARD)
                 .time();
         // 24 times in hundredths, each rounded by up to half of one.
         assertThat(sum).isCloseTo(lap, within(24 * 0.005));
