@@ -268,8 +268,8 @@ public final class Car {
      * and inertia stay the car's.
      */
     public Car with(Engine engine) {
-        return with(new Models(
-                Objects.requireNonNull(engine, "engine"), models.aeroMap(), models.front(), models.rear()));
+        return with(
+                new Models(Objects.requireNonNull(engine, "engine"), models.aeroMap(), models.front(), models.rear()));
     }
 
     /** The same car with a model of what ride heights do to its areas, in place of its document's map. */

@@ -90,7 +90,9 @@ public final class Fit {
         }
         if (car.hasOwnTyres()) {
             throw new InvalidValueException(
-                    "car", "it stands on tyre models of its own, which a fit cannot scale", "fit the car of the document");
+                    "car",
+                    "it stands on tyre models of its own, which a fit cannot scale",
+                    "fit the car of the document");
         }
         return new Run().result();
     }

@@ -12,7 +12,8 @@ import dev.lapwright.tyre.TyreModel;
  * @param power n, 0.5 to 1
  * @param referenceLoad F0, N
  */
-public record SaturatingTyre(double friction, double stiffness, double power, double referenceLoad) implements TyreModel {
+public record SaturatingTyre(double friction, double stiffness, double power, double referenceLoad)
+        implements TyreModel {
     private static final double LEAST_SHARE = 0.05;
 
     @Override
