@@ -102,6 +102,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .field("differenceByCauseS", causes(comparison.byCause()))
                 .field("parts", PARTS, comparison.parts())
                 .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
                 .field("other", name)
                 .field("otherSetup", other.setup().name())
                 .field("cautions", Cautions.of(comparison.first()))

@@ -22,7 +22,6 @@ import java.util.function.Function;
  * Report of a fit to logged laps: estimates, corners and straights, and speeds along the lap.
  *
  * @param subject the car, set up, and where
- * @param line that the model drove
  * @param logs as they were read
  * @param pick the laps taken from them
  * @param result what was found
@@ -30,7 +29,6 @@ import java.util.function.Function;
  */
 public record FitReport(
         Subject subject,
-        ChosenLine line,
         List<DrivenLog> logs,
         DrivenLapSelection pick,
         FitResult result,
@@ -255,7 +253,7 @@ public record FitReport(
                 result.doubts().collinearities().stream().map(FitWords::tie).toList();
         Table<Integer> trace = trace();
         Iterable<Integer> cells = Table.places(result.agreement().trace().count());
-        Report report = line.addTo(subject.heading());
+        Report report = subject.heading();
         for (DrivenLog log : logs) {
             report.item("Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
             log.remarks().forEach(remark -> report.item("", remark));
@@ -286,7 +284,7 @@ public record FitReport(
         return fields(report)
                 .field("trace", new Report().columns(trace, cells).fields())
                 .field("setup", subject.setup().name())
-                .field("line", line.tree())
+                .field("line", subject.line().tree())
                 .field("logs", LOGS, logs)
                 .field("leftOut", pick.leftOut())
                 .field("tiesInWords", ties)

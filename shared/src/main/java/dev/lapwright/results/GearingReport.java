@@ -93,6 +93,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
         report.fields(fields(result))
                 .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
                 .field("beforeBrakingS", beforeBraking)
                 .field("reading", reading());
         return tables(report);

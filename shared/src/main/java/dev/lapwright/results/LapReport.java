@@ -18,11 +18,10 @@ import java.util.Map;
  * Report of a lap, and of others that it is compared with: time, sectors, speeds, corners, what limited the car.
  *
  * @param subject what was driven
- * @param line on which line
  * @param lap how
  * @param others in the order they were asked for
  */
-public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> others) {
+public record LapReport(Subject subject, Lap lap, List<Other> others) {
     /** Name of the trace's file. */
     public static final String TRACE = "trace.csv";
 
@@ -88,7 +87,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
 
     /** All that was found, for people, machines and files. */
     public Report report() {
-        Report report = line.addTo(subject.heading()).gap();
+        Report report = subject.heading().gap();
         items(report);
         report.gap();
         if (lap.corners().isEmpty()) {
@@ -99,7 +98,7 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
         report.fields(ResultHeader.of("lap/2", InputHash.of(lap), lap))
                 .fields(figures(lap))
                 .field("setup", subject.setup().name())
-                .field("line", line.tree())
+                .field("line", subject.line().tree())
                 .field("cautions", Cautions.of(lap));
         if (!others.isEmpty()) {
             comparison(report);
@@ -109,12 +108,12 @@ public record LapReport(Subject subject, ChosenLine line, Lap lap, List<Other> o
             Cautions.of(other.lap())
                     .forEach(caution -> report.caution("Caution with " + Report.verbatim(other.name()) + ":", caution));
         }
-        return report.csv(TRACE, LapTrace.table(lap, line.line()), Table.places(lap.count()));
+        return report.csv(TRACE, LapTrace.table(lap, subject.line().line()), Table.places(lap.count()));
     }
 
     /** The lap station by station: a list for each column. */
     public Report trace() {
-        return LapTrace.report(lap, line.line());
+        return LapTrace.report(lap, subject.line().line());
     }
 
     /** What a lap gave, for machines; unrounded. */

@@ -93,6 +93,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         cautions().forEach(report::caution);
         return report.fields(fields(result))
                 .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("setups.csv", setups(), result.search().met());

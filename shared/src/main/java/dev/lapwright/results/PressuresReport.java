@@ -93,6 +93,7 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
         return report.caution(CAUTION)
                 .fields(fields(result))
                 .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
                 .field("cautions", List.of(CAUTION))
                 .csv("pressures.csv", tyres(result), result.tyres());
     }

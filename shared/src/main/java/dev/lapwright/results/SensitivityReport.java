@@ -22,10 +22,9 @@ import java.util.stream.Collectors;
  * show.
  *
  * @param subject the car as it stands
- * @param line on which the laps were driven
  * @param result what was found
  */
-public record SensitivityReport(Subject subject, ChosenLine line, SensitivityResult result) {
+public record SensitivityReport(Subject subject, SensitivityResult result) {
     private static final int PAIRS_SHOWN = 5;
     /** More than anybody drives to compare two setups. */
     private static final int MOST_LAPS_SHOWN = 1000;
@@ -53,7 +52,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
 
     /** All that was found, for people, machines and files. */
     public Report report() {
-        Report report = line.addTo(subject.heading()).gap();
+        Report report = subject.heading().gap();
         figures(report);
         report.gap()
                 .paragraph(
@@ -81,7 +80,7 @@ public record SensitivityReport(Subject subject, ChosenLine line, SensitivityRes
         cautions().forEach(report::caution);
         return report.fields(fields(result))
                 .field("setup", subject.setup().name())
-                .field("line", line.tree())
+                .field("line", subject.line().tree())
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("sensitivity.csv", table(result), result.worths());

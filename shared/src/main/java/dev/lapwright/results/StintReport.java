@@ -67,7 +67,10 @@ public record StintReport(Subject subject, StintResult result, double density) {
             crossovers(report);
         }
         report.caution(CAUTION);
-        report.fields(fields()).field("setup", subject.setup().name()).field("cautions", List.of(CAUTION));
+        report.fields(fields())
+                .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
+                .field("cautions", List.of(CAUTION));
         List<DrivenLap> laps = new ArrayList<>();
         result.runs().forEach(run -> run.laps().forEach(lap -> laps.add(new DrivenLap(run, lap))));
         return report.csv("stint.csv", ALL_LAPS, laps);

@@ -7,6 +7,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.track.Track;
@@ -23,10 +24,16 @@ import java.util.StringJoiner;
  * @param setup what differs on it
  * @param car the car so set up
  * @param track where; null where a command needs none
+ * @param line on which laps of it are driven
  * @param day air, wind and grip
  */
-public record Subject(Car bare, Setup setup, Car car, Track track, Conditions day) {
+public record Subject(Car bare, Setup setup, Car car, Track track, ChosenLine line, Conditions day) {
     private static final String CONDITIONS = "conditions.";
+
+    /** On the circuit's own path, nothing having been asked of lines. */
+    public Subject(Car bare, Setup setup, Car car, Track track, Conditions day) {
+        this(bare, setup, car, track, ChosenLine.of(track, "", null, LineChoices.DEFAULT), day);
+    }
 
     /**
      * All documents read and all settings applied.
@@ -64,7 +71,7 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
                 changed = changed.with(name, read(name, value));
             }
         }
-        return new Subject(bare, changed, bare.with(changed), track, changedDay);
+        return new Subject(bare, changed, bare.with(changed), track, line, changedDay);
     }
 
     /**
@@ -103,7 +110,22 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
 
     /** The same car in another setup. */
     public Subject in(Setup other) {
-        return new Subject(bare, other, bare.with(other), track, day);
+        return new Subject(bare, other, bare.with(other), track, line, day);
+    }
+
+    /** The same at another circuit, on its own path. */
+    public Subject at(Track circuit) {
+        return new Subject(bare, setup, car, circuit, day);
+    }
+
+    /** The same on a line. */
+    public Subject on(ChosenLine driven) {
+        return new Subject(bare, setup, car, track, driven, day);
+    }
+
+    /** What laps are driven on: the line as a track of its own, or the circuit's own path. */
+    public Track driven() {
+        return line.driven();
     }
 
     private String example() {
@@ -178,10 +200,10 @@ public record Subject(Car bare, Setup setup, Car car, Track track, Conditions da
     /** Begins a report with what is driven, where, and on what day. */
     public Report heading() {
         String kind = track.isClosed() ? "closed circuit" : "open run";
-        return new Report()
+        return line.addTo(new Report()
                 .title(Report.verbatim(title()), ", " + kind + " of " + Numbers.fixed(track.length(), 0) + " m")
                 .item("Setup", setupTold())
-                .item("Conditions", told(day));
+                .item("Conditions", told(day)));
     }
 
     /** A day in one line, its name as written. */

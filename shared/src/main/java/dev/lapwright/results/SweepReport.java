@@ -24,11 +24,10 @@ import java.util.stream.DoubleStream;
  * Report of a sweep: a lap for each setting, and what they are worth.
  *
  * @param subject the baseline
- * @param line on which the laps were driven
  * @param varied what was varied, as it was typed
  * @param result what was found
  */
-public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, SweepResult result) {
+public record SweepReport(Subject subject, List<Vary> varied, SweepResult result) {
     /** Name of the table's file. */
     public static final String TABLE = "sweep.csv";
 
@@ -56,7 +55,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
      * @param tableFile where the whole table is written; empty if nowhere
      */
     public Report report(String tableFile) {
-        Report report = line.addTo(subject.heading())
+        Report report = subject.heading()
                 .item(
                         "Baseline",
                         Report.strong(Numbers.lapTime(result.baseline().lapTime())) + " with " + baseline())
@@ -87,7 +86,7 @@ public record SweepReport(Subject subject, ChosenLine line, List<Vary> varied, S
                 .field("points", points, result.points())
                 .field("fastest", result.fastest().map(points::map).orElse(null))
                 .field("setup", subject.setup().name())
-                .field("line", line.tree())
+                .field("line", subject.line().tree())
                 .field("baselineSettings", baseline)
                 .field("reading", reading());
     }

@@ -17,11 +17,10 @@ import java.util.stream.Collectors;
  * matters. Differences are minus where faster.
  *
  * @param subject the car as it stands
- * @param line on which the laps were driven
  * @param scatter standard deviation of the driver's lap times, s
  * @param result what was found
  */
-public record WeightReport(Subject subject, ChosenLine line, double scatter, WeightResult result) {
+public record WeightReport(Subject subject, double scatter, WeightResult result) {
     /** What rules over every number. */
     public static final List<String> CAUTIONS = List.of(
             "Keep to the least weight of your class, weighed as its rules say. Never take out what protects people:"
@@ -41,7 +40,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
 
     /** All that was found, for people, machines and files. */
     public Report report() {
-        Report report = line.addTo(subject.heading())
+        Report report = subject.heading()
                 .gap()
                 .item(
                         result.lap().track().isClosed() ? "Lap time" : "Run time",
@@ -87,7 +86,7 @@ public record WeightReport(Subject subject, ChosenLine line, double scatter, Wei
                 .field("inTheCar", inTheCar(), places())
                 .field("parts", parts(), result.places())
                 .field("setup", subject.setup().name())
-                .field("line", line.tree())
+                .field("line", subject.line().tree())
                 .field("reading", reading())
                 .field("cautions", CAUTIONS);
     }

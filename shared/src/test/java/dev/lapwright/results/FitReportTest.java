@@ -18,7 +18,6 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.line.LineChoices;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.report.Report;
 import dev.lapwright.track.Track;
@@ -47,10 +46,9 @@ class FitReportTest {
 
     private static Report report() {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD);
-        ChosenLine middle = ChosenLine.of(TRACK, "", null, LineChoices.DEFAULT);
         DrivenLapSelection pick = new DrivenLapSelection(
                 RESULT.laps().stream().map(FitResult.LapFit::lap).toList(), List.of());
-        return new FitReport(subject, middle, List.of(), pick, RESULT, CAR.name()).report();
+        return new FitReport(subject, List.of(), pick, RESULT, CAR.name()).report();
     }
 
     private static String csv(String file) throws IOException {

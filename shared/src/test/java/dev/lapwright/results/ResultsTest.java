@@ -15,7 +15,6 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
-import dev.lapwright.line.LineChoices;
 import dev.lapwright.report.Report;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.Sweep;
@@ -56,16 +55,12 @@ class ResultsTest {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, sweep.track(), DAY);
         List<Vary> varied =
                 sweep.axes().stream().map(axis -> new Vary(axis, "", List.of())).toList();
-        return new SweepReport(subject, middle(sweep.track()), varied, sweep).report("");
-    }
-
-    private static ChosenLine middle(Track road) {
-        return ChosenLine.of(road, "", null, LineChoices.DEFAULT);
+        return new SweepReport(subject, varied, sweep).report("");
     }
 
     private static Report lapReport() {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY);
-        return new LapReport(subject, middle(TRACK), LAP, List.of()).report();
+        return new LapReport(subject, LAP, List.of()).report();
     }
 
     private static String csv(Report report, String file) throws IOException {

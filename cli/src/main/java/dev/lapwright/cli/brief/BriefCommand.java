@@ -3,6 +3,7 @@ package dev.lapwright.cli.brief;
 import dev.lapwright.brief.Brief;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
@@ -54,6 +55,9 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     @ArgGroup(validate = false, heading = "%nSetup as the car stands:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -78,7 +82,8 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
 
     @Override
     public BriefReport study() {
-        Subject subject = documents.subject(setup, conditions.day(), console);
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         Brief brief = asked.of(subject);
         StudyRun how = asked.run();
         Optional<LapLogFile> log =

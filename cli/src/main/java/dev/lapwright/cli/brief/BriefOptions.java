@@ -58,7 +58,7 @@ public final class BriefOptions {
     public Brief of(Subject subject) {
         Check.inRange("--test-laps", testLaps, 4, 100_000);
         Check.inRange("--scatter-s", scatterS, 0.001, 60);
-        Brief brief = Brief.of(subject.car(), subject.track(), subject.day())
+        Brief brief = Brief.of(subject.car(), subject.driven(), subject.day())
                 .withLaps(testLaps)
                 .withScatter(scatterS)
                 .withRace(race());

@@ -30,6 +30,7 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
                 .gap()
                 .fields(BriefSummary.tree(result, BriefTyresAndFuel.KG_PER_LITRE, log))
                 .field("setup", subject.setup().name())
+                .field("line", subject.line().tree())
                 .field("cautions", BriefCautions.of(this));
     }
 

@@ -35,8 +35,12 @@ public final class LineOptions extends LineRoomOptions {
                             + " which takes some seconds a lap.")
     public String line;
 
-    /** Finds or reads the line for a subject; progress is shown. */
-    public ChosenLine find(Subject subject, Console console) {
+    /** The subject on its line, found or read; progress is shown. */
+    public Subject drive(Subject subject, Console console) {
+        return subject.on(find(subject, console));
+    }
+
+    private ChosenLine find(Subject subject, Console console) {
         String word = line == null ? "" : line;
         Track road = subject.track();
         if (word.isEmpty() || word.equals(LineKind.MIDDLE.word())) {

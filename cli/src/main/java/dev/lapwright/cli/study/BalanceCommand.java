@@ -5,6 +5,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.setup.BalancePhases;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -57,6 +58,9 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -95,8 +99,9 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
 
     @Override
     public BalanceReport study() {
-        Subject subject = documents.subject(setup, conditions.day(), console);
-        Stations stations = subject.track().stations(StationSpacing.DEFAULT);
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
+        Stations stations = subject.driven().stations(StationSpacing.DEFAULT);
         Optional<BalanceComplaint> complaint =
                 said.complaint().map(text -> BalanceComplaint.parse(text, stations.corners()));
         BalanceResult result = Balance.of(new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day())))

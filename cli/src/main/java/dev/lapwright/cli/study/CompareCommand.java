@@ -6,6 +6,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.lap.SpeedComparison;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -56,6 +57,9 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
     @ArgGroup(validate = false, heading = "%nComparison:%n")
     private final Other compared = new Other();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -92,9 +96,10 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
                     "there is nothing to compare with",
                     "add --against SETUP, --against NAME=VALUE or --against-car CAR");
         }
-        Subject subject = documents.subject(setup, conditions.day(), console);
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         Subject other = other(subject, against);
-        LapSolver solver = LapSolver.on(subject.track());
+        LapSolver solver = LapSolver.on(subject.driven());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
         return new ComparisonReport(subject, name(other, against), other, comparison);
     }
@@ -108,7 +113,7 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
         Subject base = subject;
         if (compared.car != null) {
             Car bare = Documents.car(compared.car);
-            base = new Subject(bare, Setup.STANDARD, bare, subject.track(), subject.day());
+            base = new Subject(bare, Setup.STANDARD, bare, subject.track(), subject.line(), subject.day());
         }
         if (against.isEmpty()) {
             return base;

@@ -133,15 +133,15 @@ public final class FitCommand extends StudyCommand<FitReport> {
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
-        ChosenLine chosen = line.find(subject, console);
-        DrivenLapSelection pick = DrivenLapSelection.of(read, chosen.driven(), asked.laps);
-        FitResult result = Fit.of(subject.car(), chosen.driven(), subject.day())
+        Subject driven = line.drive(subject, console);
+        DrivenLapSelection pick = DrivenLapSelection.of(read, driven.driven(), asked.laps);
+        FitResult result = Fit.of(driven.car(), driven.driven(), driven.day())
                 .laps(pick.laps())
                 .fitting(wanted)
                 .doubting(doubts)
                 .confidence(confidence)
                 .run();
-        return new FitReport(subject, chosen, read, pick, result, name);
+        return new FitReport(driven, read, pick, result, name);
     }
 
     @Override

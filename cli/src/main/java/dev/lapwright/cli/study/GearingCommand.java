@@ -4,6 +4,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -54,6 +55,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
 
     @ArgGroup(validate = false, heading = "%nSetup about which it is varied:%n")
     private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
@@ -120,7 +124,8 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     @Override
     public GearingReport study() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
-        Subject subject = documents.subject(setup, conditions.day(), console);
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         return new GearingReport(
                 subject, gearing.beforeBrakingS, gearing(subject).run());
     }
@@ -131,7 +136,7 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     }
 
     private Gearing gearing(Subject subject) {
-        Gearing study = Gearing.of(subject.car(), subject.track(), subject.day());
+        Gearing study = Gearing.of(subject.car(), subject.driven(), subject.day());
         if (gearing.finalDrives != null) {
             study = study.over(finalDrives(subject));
         }

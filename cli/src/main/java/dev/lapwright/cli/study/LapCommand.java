@@ -79,7 +79,7 @@ public final class LapCommand extends StudyCommand<LapReport> {
                 .chart("map.svg", found -> new Drawing(TrackMap.of(found.lap(), ChartStyle.STANDARD), TrackMap.SIZE))
                 .chart("line.svg", LapCommand::line)
                 .chart("gg.svg", found -> new Drawing(GgDiagram.of(found.lap(), ChartStyle.STANDARD), GgDiagram.SIZE))
-                .chart("comparison.svg", found -> found.line().isRefreshed() ? null : comparison(found))
+                .chart("comparison.svg", found -> found.subject().line().isRefreshed() ? null : comparison(found))
                 .onlyIf(this::isComparing)
                 .out("A folder for everything: result, trace and all charts. Or one file, by its ending:"
                         + " .json for the result, .csv for the trace, .svg or .png for the chart.");
@@ -93,18 +93,18 @@ public final class LapCommand extends StudyCommand<LapReport> {
         for (String other : others.against) {
             asked.add(named(subject, other));
         }
-        ChosenLine chosen = line.find(subject, console);
-        LapSolver solver = LapSolver.on(chosen.driven());
-        Lap lap = lap(solver, subject);
+        Subject base = line.drive(subject, console);
+        LapSolver solver = LapSolver.on(base.driven());
+        Lap lap = lap(solver, base);
         List<LapReport.Other> driven = new ArrayList<>();
         for (NamedChoice other : asked) {
-            LapSolver own = chosen.isRefreshed()
+            LapSolver own = base.line().isRefreshed()
                     ? LapSolver.on(
-                            line.refresh(chosen, other.subject(), console).driven())
+                            line.refresh(base.line(), other.subject(), console).driven())
                     : solver;
             driven.add(new LapReport.Other(other.name(), other.subject(), lap(own, other.subject())));
         }
-        return new LapReport(subject, chosen, lap, driven);
+        return new LapReport(base, lap, driven);
     }
 
     @Override
@@ -154,9 +154,9 @@ public final class LapCommand extends StudyCommand<LapReport> {
     }
 
     private static Drawing line(LapReport found) {
-        return found.line()
-                .line()
-                .map(line -> DrivenLine.of(found.line().name(), found.lap().time(), line))
+        ChosenLine chosen = found.subject().line();
+        return chosen.line()
+                .map(line -> DrivenLine.of(chosen.name(), found.lap().time(), line))
                 .map(line -> LineCommand.map(found.subject().track(), List.of(line)))
                 .orElse(null);
     }

@@ -5,6 +5,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.LapTimeFront;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -65,6 +66,9 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     @ArgGroup(validate = false, heading = "%nSetup that it is compared with, and from which it starts:%n")
     private final SetupOptions setup = new SetupOptions();
+
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
@@ -190,7 +194,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     @Override
     public OptimisationReport study() {
         OptimisationLimits kept = limits.limits();
-        Subject subject = documents.subject(setup, conditions.day(), console);
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         return OptimisationReport.of(subject, run(study(subject).within(kept)));
     }
 
@@ -208,8 +213,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     private Optimisation study(Subject subject) {
         List<Optimisation.Circuit> circuits = new ArrayList<>();
-        circuits.add(new Optimisation.Circuit(subject.track(), 1));
-        search.circuits.forEach(text -> circuits.add(circuit(text)));
+        circuits.add(new Optimisation.Circuit(subject.driven(), 1));
+        search.circuits.forEach(text -> circuits.add(circuit(text, subject)));
         Optimisation study = Optimisation.of(subject.car(), circuits, subject.day())
                 .over(search.over.stream().map(String::trim).toList());
         for (String text : search.ranges) {
@@ -224,7 +229,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         return search.seed == null ? study : study.withSeed(search.seed);
     }
 
-    private static Optimisation.Circuit circuit(String text) {
+    private Optimisation.Circuit circuit(String text, Subject subject) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
         OptionalDouble weight = equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
@@ -232,7 +237,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
         }
-        return new Optimisation.Circuit(Documents.circuit(name.trim()), weight.getAsDouble());
+        return new Optimisation.Circuit(
+                line.drive(subject.at(Documents.circuit(name.trim())), console).driven(), weight.getAsDouble());
     }
 
     private static SweepAxis range(String text, Subject subject) {

@@ -7,6 +7,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.setup.PressureCosts;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -62,6 +63,9 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -81,7 +85,8 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @Override
     public PressuresReport study() {
         tyres.gauge();
-        return tyres.study(documents.subject(setup, conditions.day(), console));
+        line.refuseRefresh();
+        return tyres.study(line.drive(documents.subject(setup, conditions.day(), console), console));
     }
 
     @Override
@@ -192,7 +197,7 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
                 throw new InvalidValueException(
                         "pressures", "no pair of cold and hot is given", "add --pair all:17psi:24psi, or --log FILE");
             }
-            Pressures study = Pressures.of(subject.car(), subject.track(), day, read);
+            Pressures study = Pressures.of(subject.car(), subject.driven(), day, read);
             for (Map.Entry<Wheel, TreadTemperatures> one : tread.entrySet()) {
                 study = study.withTread(one.getKey(), one.getValue());
             }

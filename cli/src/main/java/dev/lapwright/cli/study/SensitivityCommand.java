@@ -15,7 +15,6 @@ import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
@@ -106,14 +105,13 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         Check.inRange("--scatter-s", screen.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         Check.inRange("--laps", screen.laps, FEWEST_LAPS, MOST_LAPS);
         line.refuseRefresh();
-        Subject subject = documents.subject(setup, conditions.day(), console);
-        ChosenLine chosen = line.find(subject, console);
-        Sensitivity study = Sensitivity.of(subject.car(), chosen.driven(), subject.day())
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
+        Sensitivity study = Sensitivity.of(subject.car(), subject.driven(), subject.day())
                 .withScatter(screen.scatterS)
                 .withLaps(screen.laps);
         StudyRun how = screen.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(screen.threads);
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
-            return new SensitivityReport(subject, chosen, study.run(how.reporting(bar)));
+            return new SensitivityReport(subject, study.run(how.reporting(bar)));
         }
     }
 

@@ -5,6 +5,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.lap.StintLaps;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -57,6 +58,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
 
+    @ArgGroup(validate = false, heading = "%nLine:%n")
+    private final LineOptions line = new LineOptions();
+
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
@@ -77,8 +81,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @Override
     public StintReport study() {
         double density = race.density();
-        Subject subject = documents.subject(setup, conditions.day(), console);
-        Stint stint = Stint.of(subject.car(), subject.track(), subject.day(), race.length())
+        line.refuseRefresh();
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
+        Stint stint = Stint.of(subject.car(), subject.driven(), subject.day(), race.length())
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());
         return new StintReport(subject, stint.run(), density);

@@ -101,8 +101,8 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         List<Vary> varied =
                 sweep.vary.stream().map(text -> Vary.parse(text, subject)).toList();
         varied.forEach(vary -> vary.note(subject.bare()).ifPresent(note -> console.remark("Note: " + note)));
-        ChosenLine chosen = line.find(subject, console);
-        return new SweepReport(subject, chosen, varied, run(subject, chosen, varied));
+        Subject driven = line.drive(subject, console);
+        return new SweepReport(driven, varied, run(driven, varied));
     }
 
     @Override
@@ -110,7 +110,8 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         return found.report(files.placeOf(SweepReport.TABLE));
     }
 
-    private SweepResult run(Subject subject, ChosenLine chosen, List<Vary> varied) {
+    private SweepResult run(Subject subject, List<Vary> varied) {
+        ChosenLine chosen = subject.line();
         Sweep study = chosen.isRefreshed()
                 ? Sweep.refreshing(subject.car(), chosen.line().orElseThrow(), chosen.choices(), subject.day())
                 : Sweep.of(subject.car(), chosen.driven(), subject.day());

@@ -11,7 +11,6 @@ import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.WeightReport;
 import dev.lapwright.study.weight.Weight;
@@ -91,10 +90,9 @@ public final class WeightCommand extends StudyCommand<WeightReport> {
         Check.positive("--kg", scales.kg);
         Check.inRange("--scatter-s", scales.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         line.refuseRefresh();
-        Subject subject = documents.subject(setup, conditions.day(), console);
-        ChosenLine chosen = line.find(subject, console);
-        Weight study = Weight.of(subject.car(), chosen.driven(), subject.day()).withStep(scales.kg);
-        return new WeightReport(subject, chosen, scales.scatterS, study.run());
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
+        Weight study = Weight.of(subject.car(), subject.driven(), subject.day()).withStep(scales.kg);
+        return new WeightReport(subject, scales.scatterS, study.run());
     }
 
     @Override
