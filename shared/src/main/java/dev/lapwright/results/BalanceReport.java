@@ -93,7 +93,8 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
         phases(report);
         report.gap();
         List<String> cautions = Cautions.of(result.lap());
-        report.fields(fields(result)).field("setup", subject.setup().name())
+        report.fields(fields(result))
+                .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("cautions", cautions);
         Optional<RemedyReport> against = remedies.map(found -> new RemedyReport(subject.car(), found));

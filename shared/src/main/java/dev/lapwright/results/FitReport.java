@@ -27,12 +27,7 @@ import java.util.function.Function;
  * @param result what was found
  * @param name of the fitted car in its document
  */
-public record FitReport(
-        Subject subject,
-        List<DrivenLog> logs,
-        DrivenLapSelection pick,
-        FitResult result,
-        String name) {
+public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelection pick, FitResult result, String name) {
     /** File of the estimates. */
     public static final String ESTIMATES = "estimates.csv";
 

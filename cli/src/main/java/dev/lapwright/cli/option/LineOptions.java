@@ -10,6 +10,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
@@ -29,9 +30,9 @@ public final class LineOptions extends LineRoomOptions {
             paramLabel = "LINE",
             completionCandidates = LineOptions.Words.class,
             description =
-                    "middle, the circuit's own path, driven if left out; smoothest, the least bending; fastest, the"
-                            + " least time for the car as set up above; or a FILE that 'lapwright line' wrote. All laps are driven"
-                            + " on this one line. With refresh each car drives the fastest line found anew for itself,"
+                    "smoothest, the least bending, driven on a road if left out; fastest, the least time for the car as"
+                            + " set up above; middle, the circuit's own path; or a FILE that 'lapwright line' wrote. All laps are"
+                            + " driven on this one line. With refresh each car drives the fastest line found anew for itself,"
                             + " which takes some seconds a lap.")
     public String line;
 
@@ -40,10 +41,32 @@ public final class LineOptions extends LineRoomOptions {
         return subject.on(find(subject, console));
     }
 
+    /** The subject on the line that is driven where nothing is asked of lines. */
+    public static Subject driveStandard(Subject subject, Console console) {
+        return subject.on(standard(subject, LineChoices.DEFAULT, console));
+    }
+
+    /** The smoothest line of a road, which knows no car and favours no setup; what was driven where that is what the circuit holds. */
+    private static ChosenLine standard(Subject subject, LineChoices choices, Console console) {
+        Track road = subject.track();
+        if (road.path() == Track.Path.ROAD) {
+            try {
+                Line smoothest = LineSearch.of(road, subject.car(), choices).smoothest();
+                return ChosenLine.of(road, LineKind.SMOOTHEST.word(), smoothest, choices);
+            } catch (InvalidValueException e) {
+                console.remark("Note: the circuit's own path is driven, as no line was found: " + e.getMessage());
+            }
+        }
+        return ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices);
+    }
+
     private ChosenLine find(Subject subject, Console console) {
         String word = line == null ? "" : line;
         Track road = subject.track();
-        if (word.isEmpty() || word.equals(LineKind.MIDDLE.word())) {
+        if (word.isEmpty()) {
+            return standard(subject, choices(), console);
+        }
+        if (word.equals(LineKind.MIDDLE.word())) {
             refuseRoom();
             return ChosenLine.of(road, word, null, choices());
         }
@@ -90,7 +113,7 @@ public final class LineOptions extends LineRoomOptions {
             throw new InvalidValueException(
                     marginM != null ? "--margin-m" : "--spacing-m",
                     "it is for a line that is looked for, but the circuit's own path is driven",
-                    "add --line smoothest or --line fastest, or leave it out");
+                    "take --line smoothest or --line fastest, or leave it out");
         }
     }
 

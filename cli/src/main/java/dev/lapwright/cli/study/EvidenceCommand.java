@@ -5,6 +5,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.log.LapLog;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -230,8 +231,9 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             List<String> before = new ArrayList<>();
             List<String> after = new ArrayList<>();
             changes.forEach(change -> read(change, before, after));
-            Subject subject = setup.subject(car, circuit, conditions.day(), console);
-            LapSolver solver = LapSolver.on(subject.track());
+            Subject subject =
+                    LineOptions.driveStandard(setup.subject(car, circuit, conditions.day(), console), console);
+            LapSolver solver = LapSolver.on(subject.driven());
             return OptionalDouble.of(lapTime(solver, subject.with(after)) - lapTime(solver, subject.with(before)));
         }
 

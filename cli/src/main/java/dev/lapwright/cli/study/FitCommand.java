@@ -24,7 +24,6 @@ import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.FitReport;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;

@@ -7,6 +7,7 @@ import dev.lapwright.charts.ride.DamperMapChart;
 import dev.lapwright.charts.ride.KerbPassChart;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -27,7 +28,6 @@ import dev.lapwright.study.ride.Ride;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.track.Corner;
-import dev.lapwright.track.StationSpacing;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -144,7 +144,7 @@ public final class RideCommand extends StudyCommand<RideReport> {
     }
 
     private Speed inCorner(Subject subject) {
-        Lap lap = new LapSolver(subject.track().stations(StationSpacing.DEFAULT))
+        Lap lap = LapSolver.on(LineOptions.driveStandard(subject, console).driven())
                 .solve(Vehicle.of(subject.car(), subject.day()));
         Corner wanted = Corner.find(lap.stations().corners(), road.corner)
                 .orElseThrow(() -> new InvalidValueException(

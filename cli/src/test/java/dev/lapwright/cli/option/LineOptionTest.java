@@ -63,10 +63,10 @@ class LineOptionTest {
     }
 
     @Test
-    void withoutTheOptionTheCircuitsOwnPathIsDriven() {
+    void withoutTheOptionTheSmoothestLineIsDriven() {
         assertThat(json("lap").get("lapTimeS"))
-                .isEqualTo(json("lap", "--line", "middle").get("lapTimeS"));
-        assertThat(JsonTree.object(json("lap"), "line").get("line")).isEqualTo("middle");
+                .isEqualTo(json("lap", "--line", "smoothest").get("lapTimeS"));
+        assertThat(JsonTree.object(json("lap"), "line").get("line")).isEqualTo("smoothest");
     }
 
     @Test
@@ -75,14 +75,14 @@ class LineOptionTest {
         assertThat(run("lap", "--line", "middle").line("Line")).contains("own path");
         assertThat(run("sweep", "--vary", "rear-wing=4,6", "--line", fastest).line("Line"))
                 .contains("Harrowmere, fastest");
-        assertThat(run("lap").out()).doesNotContain("  Line ");
+        assertThat(run("lap").line("Line")).contains("the smoothest");
     }
 
     @Test
     void cornersAreTheCircuitsOnEveryLine() {
         // The smoothest line runs straight through Sallow, which must not become another corner's number.
-        assertThat(corners(json("lap", "--line", "smoothest"))).isEqualTo(corners(json("lap")));
-        assertThat(corners(json("lap", "--line", fastest))).isEqualTo(corners(json("lap")));
+        assertThat(corners(json("lap", "--line", "smoothest"))).isEqualTo(corners(json("lap", "--line", "middle")));
+        assertThat(corners(json("lap", "--line", fastest))).isEqualTo(corners(json("lap", "--line", "middle")));
     }
 
     @Test
@@ -100,7 +100,7 @@ class LineOptionTest {
         Path trace = folder.resolve("sectors.csv");
         Map<String, Object> lap = json("lap", "--line", fastest, "--trace", trace.toString());
         List<Double> onLine = JsonTree.numbers(lap, "sectorEndsM");
-        List<Double> onRoad = JsonTree.numbers(json("lap"), "sectorEndsM");
+        List<Double> onRoad = JsonTree.numbers(json("lap", "--line", "middle"), "sectorEndsM");
         List<Map<String, String>> rows = CsvRows.of(Files.readString(trace));
         for (int sector = 0; sector < onLine.size(); sector++) {
             double end = onLine.get(sector);
@@ -203,8 +203,9 @@ class LineOptionTest {
 
     @Test
     void roomForALineThatIsNotLookedForIsRefused() {
-        assertThat(error("lap", CAR, CIRCUIT, "--margin-m", "1")).contains("--margin-m");
-        assertThat(error("sweep", CAR, CIRCUIT, "--vary", "rear-wing", "--spacing-m", "3"))
+        assertThat(error("lap", CAR, CIRCUIT, "--line", "middle", "--margin-m", "1"))
+                .contains("--margin-m");
+        assertThat(error("sweep", CAR, CIRCUIT, "--vary", "rear-wing", "--line", "middle", "--spacing-m", "3"))
                 .contains("--spacing-m");
     }
 }

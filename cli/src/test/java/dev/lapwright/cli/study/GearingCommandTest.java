@@ -104,7 +104,7 @@ class GearingCommandTest {
 
     @Test
     void aTopGearThatIsNeverUsedIsSaidToBe() {
-        Run run = gearing("gt-talvex", "skarnfell");
+        Run run = gearing("gt-talvex", "skarnfell", "--line", "middle");
         assertThat(text(run)).contains("Top gear is never used here: top speed is reached in gear 4.");
     }
 

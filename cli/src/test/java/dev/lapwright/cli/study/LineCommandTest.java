@@ -90,10 +90,10 @@ class LineCommandTest {
     }
 
     @Test
-    void theMiddleIsWhatALapWithoutALineDrives() {
+    void theSmoothestIsWhatALapWithoutALineDrives() {
         Map<String, Object> lap =
                 JsonTree.object(Run.of("lap", CAR, CIRCUIT, "--json").out());
-        assertThat(JsonTree.number(lap, "lapTimeS")).isEqualTo(JsonTree.number(line("middle"), "lapTimeS"));
+        assertThat(JsonTree.number(lap, "lapTimeS")).isEqualTo(JsonTree.number(line("smoothest"), "lapTimeS"));
     }
 
     @Test

@@ -12,6 +12,8 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
@@ -76,7 +78,7 @@ public final class DrivenLapsDemo {
     }
 
     private static void coverage(int draws) {
-        Track track = Documents.circuit("castelvane");
+        Track track = line();
         Car given = Documents.car("gt-talvex");
         int[] told = new int[FitParameter.values().length];
         int[] held = new int[told.length];
@@ -113,13 +115,20 @@ public final class DrivenLapsDemo {
         };
     }
 
+    /** What the laps are driven on: the smoothest line of Castelvane. */
+    private static Track line() {
+        return LineSearch.of(Documents.circuit("castelvane"), Documents.car("gt-talvex"), LineChoices.DEFAULT)
+                .smoothest()
+                .driven();
+    }
+
     public static String text() {
         return text(SEED);
     }
 
     private static String text(long seed) {
         DrivenLapsDemo demo = new DrivenLapsDemo(seed);
-        Track track = Documents.circuit("castelvane");
+        Track track = line();
         for (int i = 0; i < LAPS; i++) {
             demo.lap(FIRST_LAP + i, track, track.length());
         }
