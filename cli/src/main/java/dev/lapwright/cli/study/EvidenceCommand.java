@@ -47,7 +47,7 @@ import picocli.CommandLine.Parameters;
         optionListHeading = "%n",
         footerHeading = "%nExamples:%n",
         footer = {
-            "  lapwright evidence castelvane-wings.csv --predicted-s -0.29",
+            "  lapwright evidence castelvane-wings.csv --predicted-s -0.25",
             "      A test of two wings, the old one run again at the end, beside what the model predicted.",
             "  lapwright evidence castelvane-wings.csv --run-to-run-s 0.05 --chart laps.svg",
             "      The same for a day on which runs differ little, and draws every lap."
