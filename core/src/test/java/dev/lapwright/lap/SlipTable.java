@@ -220,6 +220,7 @@ final class SlipTable {
                     .filter(car -> SlipCars.turnsAsOne(car) == spools)
                     .toList();
             System.out.printf(
+                    Locale.ROOT,
                     "%n%d random cars %s an axle that turns as one%n%n| what, fast less slips | radius, m | lowest |"
                             + " a tenth below | middle | a tenth above | highest |%n|---|---|---|---|---|---|---|%n",
                     some.size(), spools ? "with" : "without");
@@ -239,10 +240,10 @@ final class SlipTable {
             printRow("ring limit, %", radius, ring, 0);
         }
         for (int i = 0; i < SHARES.length; i++) {
-            printRow(String.format("drive left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 1 + i);
+            printRow(String.format(Locale.ROOT, "drive left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 1 + i);
         }
         for (int i = 0; i < SHARES.length; i++) {
-            printRow(String.format("brakes left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 4 + i);
+            printRow(String.format(Locale.ROOT, "brakes left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 4 + i);
         }
         printRow("moment at 80 %, steady, %", Double.NaN, all, 7);
         printRow("moment at 80 %, half the drive, %", Double.NaN, all, 8);
@@ -252,6 +253,7 @@ final class SlipTable {
                 .filter(x -> !Double.isFinite(x))
                 .count();
         System.out.printf(
+                Locale.ROOT,
                 "%nunder half the drive, against the turn by the fast model and into it by slips: %d of %d; no limit found"
                         + " or no equilibrium: %d of %d%n",
                 against, all.size(), missing, 9 * all.size());
