@@ -118,9 +118,7 @@ final class SlipCars {
         q.put(front ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR, acrossSensitivity);
         q.put(front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR, load);
         q.put(front ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR, stiffness);
-        q.put(
-                front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR,
-                stiffnessSensitivity);
+        q.put(front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR, stiffnessSensitivity);
         q.put(front ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR, lean);
         q.put(front ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR, acrossLoss);
         q.put(front ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR, alongLoss);

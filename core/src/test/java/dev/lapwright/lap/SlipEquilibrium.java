@@ -116,8 +116,7 @@ final class SlipEquilibrium {
                 looked = true;
             }
             double[] to = path.apply(t + step);
-            double[] next =
-                    wide ? search(to[0], to[1], x) : solve(to[0], to[1], ahead(before, x, step / moved));
+            double[] next = wide ? search(to[0], to[1], x) : solve(to[0], to[1], ahead(before, x, step / moved));
             if (next == null) {
                 step /= wide ? 4 : 2;
             } else {

@@ -38,9 +38,12 @@ class SlipEquilibriumTest {
         Car car = SlipTable.car(frontShare, lock, preload, centre);
         for (double radius : SlipTable.RADII) {
             SlipTable.Ring ring = SlipTable.compare(car, radius);
-            // The fast model's steer does not tilt forces, its tyres lose less speed near the peak: a percent or two high.
+            // The fast model's steer does not tilt forces, its tyres lose less speed near the peak: a percent or two
+            // high.
             assertThat(ring.limitPercent()).as("limit at %f m", radius).isCloseTo(around, within(1.2));
-            assertThat(apart(ring.fastDrive(), ring.drive())).as("drive at %f m", radius).isLessThan(drive);
+            assertThat(apart(ring.fastDrive(), ring.drive()))
+                    .as("drive at %f m", radius)
+                    .isLessThan(drive);
             // One use for both wheels under brakes leaves the light one's share idle.
             for (int i = 0; i < SlipTable.SHARES.length; i++) {
                 assertThat(ring.brake()[i] - ring.fastBrake()[i])
@@ -58,7 +61,9 @@ class SlipEquilibriumTest {
         for (double radius : SlipTable.RADII) {
             SlipTable.Ring ring = SlipTable.compare(car, radius);
             assertThat(ring.limitPercent()).as("limit at %f m", radius).isBetween(-0.5, 1.5);
-            assertThat(apart(ring.fastDrive(), ring.drive())).as("drive at %f m", radius).isLessThan(drive);
+            assertThat(apart(ring.fastDrive(), ring.drive()))
+                    .as("drive at %f m", radius)
+                    .isLessThan(drive);
         }
     }
 
@@ -67,7 +72,9 @@ class SlipEquilibriumTest {
         for (Car car : SlipCars.demo()) {
             for (double radius : SlipTable.RADII) {
                 SlipTable.Ring ring = SlipTable.compare(car, radius);
-                assertThat(ring.limitPercent()).as("%s at %f m", car.name(), radius).isBetween(-2.0, 4.0);
+                assertThat(ring.limitPercent())
+                        .as("%s at %f m", car.name(), radius)
+                        .isBetween(-2.0, 4.0);
                 assertThat(apart(ring.fastDrive(), ring.drive()))
                         .as("%s at %f m", car.name(), radius)
                         .isLessThan(2.6);
@@ -87,7 +94,10 @@ class SlipEquilibriumTest {
     }
 
     private static double apart(double[] a, double[] b) {
-        return IntStream.range(0, a.length).mapToDouble(i -> Math.abs(a[i] - b[i])).max().orElseThrow();
+        return IntStream.range(0, a.length)
+                .mapToDouble(i -> Math.abs(a[i] - b[i]))
+                .max()
+                .orElseThrow();
     }
 
     private static void random(int cars) {
@@ -100,16 +110,22 @@ class SlipEquilibriumTest {
             for (double radius : SlipTable.RADII) {
                 SlipTable.Ring ring = SlipTable.compare(car, radius);
                 rings.add(ring);
-                assertThat(ring.limitPercent()).as("seed %d at %f m", seed, radius).isBetween(-5.5, 4.5);
-                assertThat(ring.fastMoment()[2]).as("seed %d at %f m", seed, radius)
+                assertThat(ring.limitPercent())
+                        .as("seed %d at %f m", seed, radius)
+                        .isBetween(-5.5, 4.5);
+                assertThat(ring.fastMoment()[2])
+                        .as("seed %d at %f m", seed, radius)
                         .isCloseTo(ring.moment()[2], within(0.003));
             }
         }
-        assertThat(middle(rings.stream().mapToDouble(SlipTable.Ring::limitPercent))).isBetween(0.0, 1.0);
+        assertThat(middle(rings.stream().mapToDouble(SlipTable.Ring::limitPercent)))
+                .isBetween(0.0, 1.0);
         for (int k = 0; k < SlipTable.SHARES.length; k++) {
             int i = k;
-            assertThat(middle(rings.stream().mapToDouble(r -> r.fastDrive()[i] - r.drive()[i]))).isBetween(-0.8, 0.2);
-            assertThat(middle(rings.stream().mapToDouble(r -> r.brake()[i] - r.fastBrake()[i]))).isBetween(-1.3, -0.3);
+            assertThat(middle(rings.stream().mapToDouble(r -> r.fastDrive()[i] - r.drive()[i])))
+                    .isBetween(-0.8, 0.2);
+            assertThat(middle(rings.stream().mapToDouble(r -> r.brake()[i] - r.fastBrake()[i])))
+                    .isBetween(-1.3, -0.3);
         }
     }
 

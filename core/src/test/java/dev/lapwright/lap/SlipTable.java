@@ -72,10 +72,8 @@ final class SlipTable {
                 new double[n],
                 new double[2 * n],
                 new double[2 * n]);
-        double over = 1
-                / (G
-                        * (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS))
-                        * car.value(Quantity.WHEELBASE));
+        double over =
+                1 / (G * (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS)) * car.value(Quantity.WHEELBASE));
         for (int i = 0; i < n; i++) {
             double v = SHARES[i] * limit;
             ring.drive[i] = slips.drive(v);
@@ -223,7 +221,8 @@ final class SlipTable {
                     Locale.ROOT,
                     "%n%d random cars %s an axle that turns as one%n%n| what, fast less slips | radius, m | lowest |"
                             + " a tenth below | middle | a tenth above | highest |%n|---|---|---|---|---|---|---|%n",
-                    some.size(), spools ? "with" : "without");
+                    some.size(),
+                    spools ? "with" : "without");
             printSpread(some);
             if (!spools) {
                 printCauses(some);
@@ -240,10 +239,15 @@ final class SlipTable {
             printRow("ring limit, %", radius, ring, 0);
         }
         for (int i = 0; i < SHARES.length; i++) {
-            printRow(String.format(Locale.ROOT, "drive left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 1 + i);
+            printRow(
+                    String.format(Locale.ROOT, "drive left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 1 + i);
         }
         for (int i = 0; i < SHARES.length; i++) {
-            printRow(String.format(Locale.ROOT, "brakes left at %.0f %%, m/s²", 100 * SHARES[i]), Double.NaN, all, 4 + i);
+            printRow(
+                    String.format(Locale.ROOT, "brakes left at %.0f %%, m/s²", 100 * SHARES[i]),
+                    Double.NaN,
+                    all,
+                    4 + i);
         }
         printRow("moment at 80 %, steady, %", Double.NaN, all, 7);
         printRow("moment at 80 %, half the drive, %", Double.NaN, all, 8);
@@ -256,7 +260,10 @@ final class SlipTable {
                 Locale.ROOT,
                 "%nunder half the drive, against the turn by the fast model and into it by slips: %d of %d; no limit found"
                         + " or no equilibrium: %d of %d%n",
-                against, all.size(), missing, 9 * all.size());
+                against,
+                all.size(),
+                missing,
+                9 * all.size());
     }
 
     private static void printRow(String what, double radius, List<double[]> differences, int part) {
@@ -294,8 +301,7 @@ final class SlipTable {
         wheels.utilisation(0, 1);
         double air = 0.5 * Vehicle.of(car, Conditions.STANDARD).airDensity() * v * v;
         double area = car.value(Quantity.DRAG_AREA) + (slips.force(v) - wheels.tyreForce) / air;
-        double dragged = area >= 0 && area <= 10
-                ? fastLimit(car.with(Quantity.DRAG_AREA, area), radius) : Double.NaN;
+        double dragged = area >= 0 && area <= 10 ? fastLimit(car.with(Quantity.DRAG_AREA, area), radius) : Double.NaN;
         double brakes = slips.brake(0.8 * limit);
         return new double[] {
             100 * (fastLimit(car, radius) / limit - 1),
