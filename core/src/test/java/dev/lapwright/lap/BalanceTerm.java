@@ -118,8 +118,7 @@ enum BalanceTerm {
             1e-9,
             f -> turning(rolling(0.5 * f), 4, 0).rearTransfer),
     /** The axle's own mass times ay z/t, with the centre of gravity on the roll axis. */
-    TRANSFER_BY_ROLL_CENTRE_FRONT(
-            500 * 4 * 0.3 / 1.5, 1e-9, f -> turning(onRollAxis(0.3 * f), 4, 0).frontTransfer),
+    TRANSFER_BY_ROLL_CENTRE_FRONT(500 * 4 * 0.3 / 1.5, 1e-9, f -> turning(onRollAxis(0.3 * f), 4, 0).frontTransfer),
     TRANSFER_BY_ROLL_CENTRE_REAR(500 * 4 * 0.3 / 1.5, 1e-9, f -> turning(onRollAxis(0.3 * f), 4, 0).rearTransfer),
     /** Over μ g. */
     FRICTION_ACROSS_FRONT(
@@ -162,7 +161,10 @@ enum BalanceTerm {
     CAMBER_ALONG(
             0.003 * 9,
             1e-9,
-            f -> Constants.AXLE / straight(leaning(Quantity.INCLINATION_LOSS_X_FRONT, f), 0).front.brakeCapacity()
+            f -> Constants.AXLE
+                            / straight(leaning(Quantity.INCLINATION_LOSS_X_FRONT, f), 0)
+                                    .front
+                                    .brakeCapacity()
                     - 1),
     /** Roll on springs, of which the suspension keeps half from the wheels, and on tyres; degrees at 4000 N. */
     CAMBER_BY_ROLL(Constants.LEAN, 1e-9, f -> {
@@ -173,7 +175,8 @@ enum BalanceTerm {
     DIFFERENTIAL_DRIVE(
             0.3 * 3000 * 0.75, 5e-3, f -> -turning(plates(Quantity.POWER_LOCK_REAR, 30 * f), 6, 3).yawMoment),
     DIFFERENTIAL_OVERRUN(0.3 * 1000 * 0.75, 1e-2, f -> {
-        WheelForces wheels = new WheelForces(plates(Quantity.COAST_LOCK_REAR, 30 * f).vehicle());
+        WheelForces wheels =
+                new WheelForces(plates(Quantity.COAST_LOCK_REAR, 30 * f).vehicle());
         wheels.at(20, 0.015, 0, Constants.G, 0, 0, 1, 0);
         wheels.coasting = true;
         wheels.utilisation(-1, 1);
@@ -221,18 +224,24 @@ enum BalanceTerm {
     WHEEL_INERTIA(5 * 3 / 0.09, 1e-9, f -> spun(with(Quantity.WHEEL_INERTIA, 5 * f))),
     ENGINE_INERTIA(0.1 * 25 * 3 / 0.09, 1e-9, f -> spun(with(Quantity.ENGINE_INERTIA, 0.1 * f))),
     /** T i η/r: 180 Nm, 5, 0.9, 0.3 m. */
-    ENGINE_FORCE(180 * 5 * 0.9 / 0.3, 1e-6, f -> with(Quantity.POWER_SCALE, f)
-            .force(3000)
-            .with(Quantity.EFFICIENCY, 0.9)
-            .vehicle()
-            .propulsion
-            .force(0, 20)),
+    ENGINE_FORCE(
+            180 * 5 * 0.9 / 0.3,
+            1e-6,
+            f -> with(Quantity.POWER_SCALE, f)
+                    .force(3000)
+                    .with(Quantity.EFFICIENCY, 0.9)
+                    .vehicle()
+                    .propulsion
+                    .force(0, 20)),
     /** A fifth of the greatest torque at the rev limit, through the same gears (common practice, no source). */
-    ENGINE_DRAG(0.2 * 180 * 5 / 0.3, 1e-6, f -> with(Quantity.OVERRUN_DRAG, 20 * f)
-            .force(3000)
-            .vehicle()
-            .propulsion
-            .drag(0, 150)),
+    ENGINE_DRAG(
+            0.2 * 180 * 5 / 0.3,
+            1e-6,
+            f -> with(Quantity.OVERRUN_DRAG, 20 * f)
+                    .force(3000)
+                    .vehicle()
+                    .propulsion
+                    .drag(0, 150)),
     /** Front share of the drive. */
     DRIVE_SHARE(0.4 * 3000, 1e-9, f -> {
         WheelPair front = straight(bare().frontDrive(0.4 * f), 3).front;
@@ -342,10 +351,7 @@ enum BalanceTerm {
     }
 
     private static PlainCar plates(Quantity quantity, double value) {
-        return with(quantity, value)
-                .frontDrive(0)
-                .friction(1.4)
-                .with(Quantity.CG_HEIGHT, 0.5);
+        return with(quantity, value).frontDrive(0).friction(1.4).with(Quantity.CG_HEIGHT, 0.5);
     }
 
     private static WheelForces turningSlowly(double stiffnessAlong, double wheelbase) {

@@ -74,8 +74,7 @@ class ClosedFormsTest {
         double more = 1.1 * lifts;
         wheels = turning(car, more, 0);
         assertThat(wheels.frontTransfer).isCloseTo(axle / 2, within(ROUNDING * axle));
-        assertThat(wheels.rearTransfer)
-                .isCloseTo(1000 * more * height / 1.5 - axle / 2, within(1e-9 * axle));
+        assertThat(wheels.rearTransfer).isCloseTo(1000 * more * height / 1.5 - axle / 2, within(1e-9 * axle));
     }
 
     /**
@@ -104,7 +103,8 @@ class ClosedFormsTest {
         double lateral = (-1000 + Math.sqrt(1e6 - 4 * a * c)) / (2 * a);
         double radius = 60;
         double speed = SlipTable.fastLimit(car.car(), radius);
-        // The drag of cornering of tyres as stiff as the model takes them costs (1.8 μ/500)²/2 of the grip, 1e-5, and moves as much load; ten
+        // The drag of cornering of tyres as stiff as the model takes them costs (1.8 μ/500)²/2 of the grip, 1e-5, and
+        // moves as much load; ten
         // times that.
         assertThat(speed * speed / radius).isCloseTo(lateral, within(1e-4 * lateral));
         assertThat(lateral).isLessThan(0.99 * mu * G);
