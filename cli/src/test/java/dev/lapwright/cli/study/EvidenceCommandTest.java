@@ -11,6 +11,8 @@ import dev.lapwright.cli.Run;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -49,8 +51,10 @@ class EvidenceCommandTest {
 
     @Test
     void theModelPredictsWhatTheLapModelSays() {
-        LapSolver solver = LapSolver.on(Documents.circuit("castelvane"));
         Car car = Documents.car("gt-talvex");
+        LapSolver solver = LapSolver.on(LineSearch.of(Documents.circuit("castelvane"), car, LineChoices.DEFAULT)
+                .smoothest()
+                .driven());
         double difference = solver.lapTime(Vehicle.of(car.with("rear-wing", 6), Conditions.STANDARD))
                 - solver.lapTime(Vehicle.of(car.with("rear-wing", 2), Conditions.STANDARD));
         // Written in millionths of a second at the coarsest.
