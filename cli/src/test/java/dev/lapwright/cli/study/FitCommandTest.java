@@ -259,7 +259,8 @@ class FitCommandTest {
     void anotherCircuitIsRefused() {
         Run run = Run.of("fit", "gt-talvex", "harrowmere", DEMO);
         assertThat(run.code()).isEqualTo(2);
-        // The smoothest line of Castelvane is 5508 m long, of which ten samples a second at 250 km/h leave up to 7 m unlogged.
+        // The smoothest line of Castelvane is 5508 m long, of which ten samples a second at 250 km/h leave up to 7 m
+        // unlogged.
         assertThat(run.err())
                 .containsPattern("55(0[0-9]) m long and Harrowmere 2962 m")
                 .doesNotContain("\tat ");

@@ -91,8 +91,8 @@ class LineCommandTest {
 
     @Test
     void theSmoothestIsWhatALapWithoutALineDrives() {
-        Map<String, Object> lap =
-                JsonTree.object(Run.of("lap", CAR, CIRCUIT, "--spacing-m", "4", "--json").out());
+        Map<String, Object> lap = JsonTree.object(
+                Run.of("lap", CAR, CIRCUIT, "--spacing-m", "4", "--json").out());
         assertThat(JsonTree.number(lap, "lapTimeS")).isEqualTo(JsonTree.number(line("smoothest"), "lapTimeS"));
     }
 
