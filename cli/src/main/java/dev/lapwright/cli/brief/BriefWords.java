@@ -1,5 +1,6 @@
 package dev.lapwright.cli.brief;
 
+import dev.lapwright.report.Report;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.LapTimeDifference;
@@ -17,9 +18,9 @@ public final class BriefWords {
 
     private BriefWords() {}
 
-    /** What people call an adjustment. */
+    /** What people call an adjustment, for pages and terminals: as it is written. */
     public static String name(Adjustment adjustment) {
-        return adjustment.label().isBlank() ? adjustment.name() : adjustment.label();
+        return Report.verbatim(adjustment.label().isBlank() ? adjustment.name() : adjustment.label());
     }
 
     /** The same within a sentence. */
@@ -62,7 +63,7 @@ public final class BriefWords {
         Comparison.Part main = places.get(faster ? 0 : places.size() - 1);
         String sector =
                 effect.bySector().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
-        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, faster);
+        return sector + (main.isCorner() ? "most at " : "most from ") + Report.verbatim(main.label()) + cause(effect, faster);
     }
 
     private static String cause(BriefResult.ChangeEffect effect, boolean faster) {
