@@ -31,6 +31,7 @@ class HostileNamesTest {
                 "show CIRCUIT",
                 "lap CAR CIRCUIT --setup SETUP --conditions DAY --against SETUP",
                 "compare CAR CIRCUIT --conditions DAY --against SETUP",
+                "compare CAR CIRCUIT --against SETUP --json",
                 "gearing CAR CIRCUIT --setup SETUP",
                 "weight CAR CIRCUIT --setup SETUP",
                 "balance CAR CIRCUIT --complaint understeer:entry",
@@ -43,7 +44,8 @@ class HostileNamesTest {
         Path car = folder.resolve("car.json");
         Files.writeString(
                 car,
-                Documents.demoText(DocumentKind.CAR, "gt-talvex").replaceAll("\"(name|label)\": \"([A-Z])", "\"$1\": \"-1$2"));
+                Documents.demoText(DocumentKind.CAR, "gt-talvex")
+                        .replaceAll("\"(name|label)\": \"([A-Z])", "\"$1\": \"-1$2"));
         Path setup = folder.resolve("setup.json");
         Files.writeString(setup, "{\"lapwright\": \"setup/1\", \"name\": \"-1set\", \"settings\": {\"rear-wing\": 5}}");
         Path day = folder.resolve("day.json");
@@ -62,10 +64,13 @@ class HostileNamesTest {
         }
         Run run = Run.of(arguments.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out() + run.err()).contains("-1").doesNotContainPattern("\u22121\\p{L}");
+        assertThat(run.out() + run.err()).contains("-1").doesNotContainPattern("\u22121\\p{L}").doesNotContain("\\u0004");
         try (Stream<Path> files = Files.list(folder)) {
-            for (Path page : files.filter(file -> file.toString().endsWith(".html")).toList()) {
-                assertThat(Files.readString(page)).contains("-1ring").doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
+            for (Path page :
+                    files.filter(file -> file.toString().endsWith(".html")).toList()) {
+                assertThat(Files.readString(page))
+                        .contains("-1ring")
+                        .doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
             }
         }
     }
