@@ -37,7 +37,8 @@ public final class InlineImage {
             SvgGraphics g2 = new SvgGraphics(new ColourRoles(style.palette()).asVariables(), 1, name + "-");
             String elements = withoutHeading(chart, g2, size);
             String text = "<svg class=\"chart\" role=\"img\" aria-labelledby=\"" + name + "-title\" viewBox=\"0 0 "
-                    + size.width() + " " + PagedPanels.pages(chart, size.width()) * size.height() + "\" stroke-linejoin=\"round\" font-family=\""
+                    + size.width() + " " + PagedPanels.pages(chart, size.width()) * size.height()
+                    + "\" stroke-linejoin=\"round\" font-family=\""
                     + g2.families(Font.SANS_SERIF) + "\"><title id=\"" + name + "-title\">" + SvgGraphics.escaped(title)
                     + "</title>" + elements + "</svg>";
             return text.getBytes(StandardCharsets.UTF_8);

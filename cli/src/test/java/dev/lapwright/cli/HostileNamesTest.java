@@ -43,7 +43,8 @@ class HostileNamesTest {
         Path car = folder.resolve("car.json");
         Files.writeString(
                 car,
-                Documents.demoText(DocumentKind.CAR, "gt-talvex").replaceAll("\"(name|label)\": \"([A-Z])", "\"$1\": \"-1$2"));
+                Documents.demoText(DocumentKind.CAR, "gt-talvex")
+                        .replaceAll("\"(name|label)\": \"([A-Z])", "\"$1\": \"-1$2"));
         Path setup = folder.resolve("setup.json");
         Files.writeString(setup, "{\"lapwright\": \"setup/1\", \"name\": \"-1set\", \"settings\": {\"rear-wing\": 5}}");
         Path day = folder.resolve("day.json");
@@ -64,8 +65,11 @@ class HostileNamesTest {
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out() + run.err()).contains("-1").doesNotContainPattern("\u22121\\p{L}");
         try (Stream<Path> files = Files.list(folder)) {
-            for (Path page : files.filter(file -> file.toString().endsWith(".html")).toList()) {
-                assertThat(Files.readString(page)).contains("-1ring").doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
+            for (Path page :
+                    files.filter(file -> file.toString().endsWith(".html")).toList()) {
+                assertThat(Files.readString(page))
+                        .contains("-1ring")
+                        .doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
             }
         }
     }

@@ -66,7 +66,9 @@ class PlainTextTest {
         assertThat(PlainText.problem("Flag \uDB40\uDC67"))
                 .contains("character 6 is U+E0067 (tag latin small letter g), which cannot be seen");
         // A family of three, joined; Persian with a joint that parts letters; Hebrew with a mark before the sign.
-        assertThat(PlainText.problem("\uD83D\uDC68\u200D\uD83D\uDC69\u200D\uD83D\uDC67 \u0645\u06CC\u200C\u0634\u0648\u062F \u05D0\u200F!"))
+        assertThat(
+                        PlainText.problem(
+                                "\uD83D\uDC68\u200D\uD83D\uDC69\u200D\uD83D\uDC67 \u0645\u06CC\u200C\u0634\u0648\u062F \u05D0\u200F!"))
                 .isEmpty();
         assertThat(PlainText.problem("a\ud83c"))
                 .contains("character 2 is U+D83C (half a pair of surrogates), which cannot be seen");

@@ -16,7 +16,9 @@ final class DocumentSchemas {
         JsonLayout.text(schema(kind))
                 .chars()
                 .forEach(unit -> text.append(
-                        Character.isSurrogate((char) unit) ? String.format("\\u%04x", unit) : String.valueOf((char) unit)));
+                        Character.isSurrogate((char) unit)
+                                ? String.format("\\u%04x", unit)
+                                : String.valueOf((char) unit)));
         return text.toString();
     }
 

@@ -114,8 +114,7 @@ public final class PointLabels extends AbstractXYAnnotation {
             if (other.must && !same) {
                 double x = domain.valueToJava2D(other.x, area, RectangleEdge.BOTTOM);
                 double y = range.valueToJava2D(other.y, area, RectangleEdge.LEFT);
-                marks.add(new Rectangle2D.Double(
-                        x - other.clear, y - other.clear, 2 * other.clear, 2 * other.clear));
+                marks.add(new Rectangle2D.Double(x - other.clear, y - other.clear, 2 * other.clear, 2 * other.clear));
             }
         }
         return marks;
@@ -179,9 +178,8 @@ public final class PointLabels extends AbstractXYAnnotation {
             for (double angle : ANGLES) {
                 List<PlacedText> note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
                 Rectangle2D box = box(g2, note);
-                boolean free = area.contains(box)
-                        && taken.isFree(box)
-                        && (obstacles == null || obstacles.leaves(box, CLEAR));
+                boolean free =
+                        area.contains(box) && taken.isFree(box) && (obstacles == null || obstacles.leaves(box, CLEAR));
                 Line2D leader = DISTANCES[k] > LEADER_FROM ? leader(label, x, y, box) : null;
                 free &= leader == null || !taken.labels.isCrossedBy(leader);
                 if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {

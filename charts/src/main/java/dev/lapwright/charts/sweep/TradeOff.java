@@ -192,7 +192,8 @@ public final class TradeOff {
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         // Two settings are too long a label among so many points: they stand in the facts.
         int[] place = table.fastest();
-        String best = "fastest, " + NumberText.lapTime(table.at(place[0], place[1]).lapTime());
+        String best =
+                "fastest, " + NumberText.lapTime(table.at(place[0], place[1]).lapTime());
         plot.addAnnotation(new PointLabels(landmarks(table, best), data, false, new double[0], style));
         JFreeChart chart = sheet(
                 table,

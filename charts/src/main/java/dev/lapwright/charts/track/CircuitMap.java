@@ -1,6 +1,5 @@
 package dev.lapwright.charts.track;
 
-import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.distance.DistancePanels;
@@ -11,6 +10,7 @@ import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;

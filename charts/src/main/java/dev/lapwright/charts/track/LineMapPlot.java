@@ -1,12 +1,12 @@
 package dev.lapwright.charts.track;
 
-import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.map.MapLabels;
 import dev.lapwright.charts.map.MapScale;
 import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.track.Stations;
@@ -81,8 +81,7 @@ final class LineMapPlot extends Plot {
             drawNarrow(g2, area, anchor);
             return;
         }
-        double height =
-                area.getHeight() - panels.heightBeneath(area.getWidth(), (1 - PLAN) * area.getHeight());
+        double height = area.getHeight() - panels.heightBeneath(area.getWidth(), (1 - PLAN) * area.getHeight());
         int count = views.all().size();
         int columns = (count + 1) / 2;
         int rows = Math.min(count, 2);

@@ -37,9 +37,11 @@ class PagedPanelsTest {
     /** Each page names corners of its own stretch and no others; no name stands on two. */
     @Test
     void eachCornerIsNamedOnItsPage() {
-        List<String> speeds = Drawn.of(CircuitProfile.of(MANY.stations(), ChartStyle.STANDARD), PHONE).texts();
-        List<String> numbers =
-                speeds.stream().filter(text -> text.matches("T?[0-9]+") && !text.equals("0")).toList();
+        List<String> speeds = Drawn.of(CircuitProfile.of(MANY.stations(), ChartStyle.STANDARD), PHONE)
+                .texts();
+        List<String> numbers = speeds.stream()
+                .filter(text -> text.matches("T?[0-9]+") && !text.equals("0"))
+                .toList();
         assertThat(numbers.stream().filter(text -> text.startsWith("T"))).doesNotHaveDuplicates();
         assertThat(numbers).hasSizeGreaterThan(70);
     }
@@ -47,8 +49,10 @@ class PagedPanelsTest {
     @Test
     void fewCornersOrAWidePictureNeedOnePage() {
         Lap few = Example.lap(Example.car(), Example.circuit(12));
-        assertThat(PagedPanels.pages(SpeedTrace.of(few, ChartStyle.STANDARD), 360)).isEqualTo(1);
-        assertThat(PagedPanels.pages(SpeedTrace.of(MANY, ChartStyle.STANDARD), 1840)).isEqualTo(1);
+        assertThat(PagedPanels.pages(SpeedTrace.of(few, ChartStyle.STANDARD), 360))
+                .isEqualTo(1);
+        assertThat(PagedPanels.pages(SpeedTrace.of(MANY, ChartStyle.STANDARD), 1840))
+                .isEqualTo(1);
     }
 
     @Test

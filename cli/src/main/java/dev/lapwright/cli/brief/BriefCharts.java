@@ -1,6 +1,5 @@
 package dev.lapwright.cli.brief;
 
-import dev.lapwright.report.Report;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.charts.ChartException;
 import dev.lapwright.charts.ChartStyle;
@@ -19,6 +18,7 @@ import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.study.BalanceCommand;
 import dev.lapwright.cli.study.GearingCharts;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;

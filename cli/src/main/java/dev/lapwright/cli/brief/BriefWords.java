@@ -1,11 +1,11 @@
 package dev.lapwright.cli.brief;
 
-import dev.lapwright.report.Report;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.study.compare.Comparison;
 import java.util.List;
 import java.util.Map;
@@ -63,7 +63,10 @@ public final class BriefWords {
         Comparison.Part main = places.get(faster ? 0 : places.size() - 1);
         String sector =
                 effect.bySector().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
-        return sector + (main.isCorner() ? "most at " : "most from ") + Report.verbatim(main.label()) + cause(effect, faster);
+        return sector
+                + (main.isCorner() ? "most at " : "most from ")
+                + Report.verbatim(main.label())
+                + cause(effect, faster);
     }
 
     private static String cause(BriefResult.ChangeEffect effect, boolean faster) {
