@@ -6,6 +6,9 @@ import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.powertrain.Engine;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.tyre.LoadSensitiveTyre;
+import dev.lapwright.tyre.LoadSensitivity;
+import dev.lapwright.tyre.TyreModel;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -48,8 +51,16 @@ public final class Car {
             List<Adjustment> adjustments) {}
 
     /** Models in place of what the document holds; null where that serves. */
-    private record Models(Engine engine, AeroMap aeroMap) {
-        private static final Models NONE = new Models(null, null);
+    private record Models(Engine engine, AeroMap aeroMap, TyreModel front, TyreModel rear) {
+        private static final Models NONE = new Models(null, null, null, null);
+
+        boolean any() {
+            return engine != null || aeroMap != null || hasTyres();
+        }
+
+        boolean hasTyres() {
+            return front != null;
+        }
     }
 
     private Car(
@@ -257,12 +268,29 @@ public final class Car {
      * and inertia stay the car's.
      */
     public Car with(Engine engine) {
-        return with(new Models(Objects.requireNonNull(engine, "engine"), models.aeroMap()));
+        return with(
+                new Models(Objects.requireNonNull(engine, "engine"), models.aeroMap(), models.front(), models.rear()));
     }
 
     /** The same car with a model of what ride heights do to its areas, in place of its document's map. */
     public Car with(AeroMap aeroMap) {
-        return with(new Models(models.engine(), Objects.requireNonNull(aeroMap, "aero map")));
+        return with(new Models(
+                models.engine(), Objects.requireNonNull(aeroMap, "aero map"), models.front(), models.rear()));
+    }
+
+    /**
+     * The same car on tyre models in place of its document's frictions, their load sensitivities and cornering stiffness; no document can be
+     * written of it. What pressure, temperature, compound, lean and the day do to grip stays the car's.
+     *
+     * @param front of each front tyre
+     * @param rear of each rear tyre
+     */
+    public Car with(TyreModel front, TyreModel rear) {
+        return with(new Models(
+                models.engine(),
+                models.aeroMap(),
+                Objects.requireNonNull(front, "front tyre"),
+                Objects.requireNonNull(rear, "rear tyre")));
     }
 
     /** The same car with another's models of its own, if that has any. */
@@ -272,7 +300,12 @@ public final class Car {
 
     /** Whether a model of one's own stands in place of what its document holds. */
     public boolean hasOwnModels() {
-        return models.engine() != null || models.aeroMap() != null;
+        return models.any();
+    }
+
+    /** Whether it stands on tyre models of one's own: then the document's frictions and stiffnesses say nothing. */
+    public boolean hasOwnTyres() {
+        return models.hasTyres();
     }
 
     private Car with(Models own) {
@@ -405,6 +438,43 @@ public final class Car {
     /** What ride heights do to the areas: a model of one's own, or the map of the car's quantities. */
     public AeroMap aeroMap() {
         return models.aeroMap() != null ? models.aeroMap() : DocumentAeroMap.of(this);
+    }
+
+    /** Tyre of each front wheel: a model of one's own, or what the car's quantities say. */
+    public TyreModel frontTyre() {
+        return models.hasTyres()
+                ? models.front()
+                : tyre(
+                        Quantity.FRICTION_X_FRONT,
+                        Quantity.SENSITIVITY_X_FRONT,
+                        Quantity.FRICTION_Y_FRONT,
+                        Quantity.SENSITIVITY_Y_FRONT,
+                        Quantity.CORNERING_STIFFNESS_FRONT,
+                        Quantity.STIFFNESS_SENSITIVITY_FRONT,
+                        Quantity.REFERENCE_LOAD_FRONT);
+    }
+
+    /** Tyre of each rear wheel, as {@link #frontTyre}. */
+    public TyreModel rearTyre() {
+        return models.hasTyres()
+                ? models.rear()
+                : tyre(
+                        Quantity.FRICTION_X_REAR,
+                        Quantity.SENSITIVITY_X_REAR,
+                        Quantity.FRICTION_Y_REAR,
+                        Quantity.SENSITIVITY_Y_REAR,
+                        Quantity.CORNERING_STIFFNESS_REAR,
+                        Quantity.STIFFNESS_SENSITIVITY_REAR,
+                        Quantity.REFERENCE_LOAD_REAR);
+    }
+
+    private LoadSensitiveTyre tyre(
+            Quantity x, Quantity xFall, Quantity y, Quantity yFall, Quantity c, Quantity cFall, Quantity load) {
+        double reference = value(load);
+        return new LoadSensitiveTyre(
+                new LoadSensitivity(value(x), value(xFall), reference),
+                new LoadSensitivity(value(y), value(yFall), reference),
+                new LoadSensitivity(value(c), value(cFall), reference));
     }
 
     /** Full-load torque of the engine in the document, at the reference air of {@link #powerCorrection()}. */

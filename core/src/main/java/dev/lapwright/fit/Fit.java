@@ -88,6 +88,12 @@ public final class Fit {
         if (laps.isEmpty()) {
             throw new InvalidValueException("laps", "there is none", "give one at least");
         }
+        if (car.hasOwnTyres()) {
+            throw new InvalidValueException(
+                    "car",
+                    "it stands on tyre models of its own, which a fit cannot scale",
+                    "fit the car of the document");
+        }
         return new Run().result();
     }
 

@@ -2,31 +2,44 @@ package dev.lapwright.lap;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.fault.Check;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.numerics.CubicTable;
 import dev.lapwright.powertrain.Differential;
+import dev.lapwright.tyre.LoadSensitiveTyre;
 import dev.lapwright.tyre.LoadSensitivity;
+import dev.lapwright.tyre.TyreModel;
 import dev.lapwright.tyre.TyreState;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Tyre law and constants of one axle, as the kernel reads them: friction and cornering stiffness of one wheel over its load.
  * Friction holds compound, pressure, temperature and the day's grip; the surface's grip factor is left to the caller.
  */
 final class AxleData {
+    /** Load up to which a tyre model is tabulated, in weights of the car, and steps to it. */
+    private static final double MOST_LOAD = 4;
+
+    private static final int TYRE_CELLS = 800;
+
     final double track;
     /** Load transfer per newton of lateral force at the centre of gravity. */
     final double transfer;
+    /** A tyre model of one's own; null where the document's law serves. */
+    private final Tables tables;
     /** Lateral peak force per load is max(floorY, aY - bY F). */
-    final double aY;
+    private final double aY;
 
-    final double bY;
-    final double floorY;
-    final double aX;
-    final double bX;
-    final double floorX;
+    private final double bY;
+    private final double floorY;
+    private final double aX;
+    private final double bX;
+    private final double floorX;
     /** Cornering stiffness per load is max(floorC, aC - bC F), 1/rad. */
-    final double aC;
+    private final double aC;
 
-    final double bC;
-    final double floorC;
+    private final double bC;
+    private final double floorC;
     final double toe;
     /** Whether lean or pressures give each wheel a grip of its own, whatever load it carries. */
     final boolean sided;
@@ -55,12 +68,13 @@ final class AxleData {
 
     /**
      * @param axle whose quantities of the car are read
+     * @param weight of the car, N
      * @param dayGrip grip of the day, 1 is the reference
      * @param transfer load transfer of the axle, see {@link #transfer}
      * @param sprungRoll roll of the body on the axle's springs per newton across the car, rad/N
      * @param tyreRoll roll of the axle on its tyres per newton across the car, rad/N
      */
-    AxleData(Car car, Axle axle, double dayGrip, double transfer, double sprungRoll, double tyreRoll) {
+    AxleData(Car car, Axle axle, double weight, double dayGrip, double transfer, double sprungRoll, double tyreRoll) {
         boolean atFront = axle == Axle.FRONT;
         track = car.value(atFront ? Quantity.TRACK_FRONT : Quantity.TRACK_REAR);
         this.transfer = transfer;
@@ -78,19 +92,32 @@ final class AxleData {
                         car.value(Quantity.TYRE_TEMPERATURE),
                         car.value(Quantity.IDEAL_TEMPERATURE),
                         car.value(Quantity.TEMPERATURE_LOSS));
-        double load = car.value(atFront ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR);
-        double muX = grip * car.value(atFront ? Quantity.FRICTION_X_FRONT : Quantity.FRICTION_X_REAR);
-        aX = muX * (1 + car.value(atFront ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR));
-        bX = muX * car.value(atFront ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR) / load;
-        floorX = LoadSensitivity.FLOOR * muX;
-        double muY = grip * car.value(atFront ? Quantity.FRICTION_Y_FRONT : Quantity.FRICTION_Y_REAR);
-        aY = muY * (1 + car.value(atFront ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR));
-        bY = muY * car.value(atFront ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR) / load;
-        floorY = LoadSensitivity.FLOOR * muY;
-        double c = car.value(atFront ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR);
-        aC = c * (1 + car.value(atFront ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR));
-        bC = c * car.value(atFront ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR) / load;
-        floorC = LoadSensitivity.FLOOR * c;
+        TyreModel tyre = atFront ? car.frontTyre() : car.rearTyre();
+        if (tyre instanceof LoadSensitiveTyre plain) {
+            tables = null;
+            LoadSensitivity x = plain.along();
+            aX = grip * x.atNoLoad();
+            bX = grip * x.perLoad();
+            floorX = grip * x.least();
+            LoadSensitivity y = plain.across();
+            aY = grip * y.atNoLoad();
+            bY = grip * y.perLoad();
+            floorY = grip * y.least();
+            aC = plain.cornering().atNoLoad();
+            bC = plain.cornering().perLoad();
+            floorC = plain.cornering().least();
+        } else {
+            tables = Tables.of(tyre, grip, (atFront ? "front" : "rear") + " tyre", MOST_LOAD * weight);
+            aX = Double.NaN;
+            bX = Double.NaN;
+            floorX = Double.NaN;
+            aY = Double.NaN;
+            bY = Double.NaN;
+            floorY = Double.NaN;
+            aC = Double.NaN;
+            bC = Double.NaN;
+            floorC = Double.NaN;
+        }
         toe = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         double camber = car.value(atFront ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR);
         double apart = 0.5 * car.value(atFront ? Quantity.CAMBER_SPLIT_FRONT : Quantity.CAMBER_SPLIT_REAR);
@@ -116,19 +143,59 @@ final class AxleData {
 
     /** Peak friction across a wheel at a load (N), on a surface of grip 1. */
     double frictionY(double load) {
+        if (tables != null) {
+            return tables.y.value(load);
+        }
         double mu = aY - bY * load;
         return mu > floorY ? mu : floorY;
     }
 
     /** Peak friction along a wheel at a load (N), on a surface of grip 1. */
     double frictionX(double load) {
+        if (tables != null) {
+            return tables.x.value(load);
+        }
         double mu = aX - bX * load;
         return mu > floorX ? mu : floorX;
     }
 
     /** Cornering stiffness of a wheel over its load, 1/rad, at a load in N. */
     double stiffnessPerLoad(double load) {
+        if (tables != null) {
+            return tables.stiffness.value(load);
+        }
         double c = aC - bC * load;
         return c > floorC ? c : floorC;
+    }
+
+    /** What the force across per slip angle of a wheel gains per load, 1/rad, at a load in N. */
+    double stiffnessGrowth(double load) {
+        double step = 1e-3 * load;
+        double above = load + step;
+        double below = load - step;
+        return (stiffnessPerLoad(above) * above - stiffnessPerLoad(below) * below) / (2 * step);
+    }
+
+    /** A tyre model, read once. */
+    private record Tables(CubicTable x, CubicTable y, CubicTable stiffness) {
+        static Tables of(TyreModel tyre, double grip, String name, double most) {
+            return new Tables(
+                    table(load -> grip * tyre.frictionX(load), name, "friction along", most),
+                    table(load -> grip * tyre.frictionY(load), name, "friction across", most),
+                    table(tyre::stiffness, name, "cornering stiffness", most));
+        }
+
+        private static CubicTable table(DoubleUnaryOperator value, String tyre, String what, double most) {
+            return new CubicTable(0, most, TYRE_CELLS, load -> {
+                double here = value.applyAsDouble(load);
+                if (!(here > 0 && here < Double.POSITIVE_INFINITY)) {
+                    throw new InvalidValueException(
+                            tyre,
+                            "at " + Check.text(load) + " N its " + what + " is " + Check.text(here),
+                            "a tyre model gives a finite value above 0 at every load from 0 N on");
+                }
+                return here;
+            });
+        }
     }
 }

@@ -70,13 +70,10 @@ public final class Handling {
 
     private double toe(AxleData axle, Quantity toe, double share) {
         double load = 0.5 * car.mass * StandardAtmosphere.GRAVITY * share;
-        double c = axle.aC - axle.bC * load;
-        // d(C)/dF of C = F max(floor, a - b F): beyond the floor C grows in proportion to load.
-        double growth = c > axle.floorC ? axle.aC - 2 * axle.bC * load : axle.floorC;
         double transferPerAcceleration = car.mass * axle.transfer;
         return Math.toRadians(car.car().value(toe))
                 * transferPerAcceleration
-                * growth
+                * axle.stiffnessGrowth(load)
                 / axle.stiffnessPerLoad(load)
                 / load;
     }

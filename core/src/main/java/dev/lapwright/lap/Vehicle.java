@@ -98,9 +98,11 @@ public final class Vehicle {
                 - frontShare * car.value(Quantity.ROLL_CENTRE_FRONT)
                 - (1 - frontShare) * car.value(Quantity.ROLL_CENTRE_REAR);
         double roll = arm / (frontSpring.rollStiffness() + rearSpring.rollStiffness());
+        double weight = mass * StandardAtmosphere.GRAVITY;
         front = new AxleData(
                 car,
                 Axle.FRONT,
+                weight,
                 conditions.grip(),
                 transfer.front(),
                 roll * frontSpring.sprungShareOfRoll(),
@@ -108,6 +110,7 @@ public final class Vehicle {
         rear = new AxleData(
                 car,
                 Axle.REAR,
+                weight,
                 conditions.grip(),
                 transfer.rear(),
                 roll * rearSpring.sprungShareOfRoll(),

@@ -24,11 +24,26 @@ public record LoadSensitivity(double referenceFriction, double sensitivity, doub
 
     /** Friction coefficient at a load in N. */
     public double friction(double load) {
-        return referenceFriction * Math.max(FLOOR, 1 - sensitivity * (load / referenceLoad - 1));
+        return Math.max(least(), atNoLoad() - perLoad() * load);
     }
 
     /** Peak force at a load, both in N. */
     public double peakForce(double load) {
         return friction(load) * load;
+    }
+
+    /** Friction at no load: with {@link #perLoad} and {@link #least} friction is max(least, atNoLoad - perLoad F). */
+    public double atNoLoad() {
+        return referenceFriction * (1 + sensitivity);
+    }
+
+    /** Friction lost per newton, 1/N. */
+    public double perLoad() {
+        return referenceFriction * sensitivity / referenceLoad;
+    }
+
+    /** Friction left however high the load. */
+    public double least() {
+        return FLOOR * referenceFriction;
     }
 }

@@ -5,10 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.lapwright.aero.AeroMap;
 import dev.lapwright.aero.Areas;
 import dev.lapwright.powertrain.Engine;
+import dev.lapwright.tyre.TyreModel;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * Conformance kit of the seams at which a user brings a model: what {@link Engine} and {@link AeroMap} promise, asked of any
+ * Conformance kit of the seams at which a user brings a model: what {@link Engine}, {@link AeroMap} and {@link TyreModel} promise, asked of any
  * implementation. Throws an {@link AssertionError} that says what is broken and where.
  *
  * <p>A jump is told from a steep slope by halving the step: what a smooth or kinked function changes over a step halves with it, or
@@ -65,6 +66,32 @@ public final class ModelContracts {
         }
         Areas touching = map.at(0, 0);
         assertThat(map.at(-20, -5)).as("areas below a floor that touches").isEqualTo(touching);
+    }
+
+    /**
+     * A tyre's promises.
+     *
+     * @param most load to look up to, N
+     */
+    public static void tyre(TyreModel tyre, double most) {
+        tyre("friction along", tyre::frictionX, most);
+        tyre("friction across", tyre::frictionY, most);
+        tyre("cornering stiffness", tyre::stiffness, most);
+    }
+
+    private static void tyre(String what, DoubleUnaryOperator value, double most) {
+        double before = 0;
+        for (int i = 0; i <= STEPS; i++) {
+            double load = most * i / STEPS;
+            double here = value.applyAsDouble(load);
+            assertThat(here).as("%s at %s N", what, load).isFinite().isPositive();
+            assertThat(value.applyAsDouble(load))
+                    .as("%s at %s N, asked again", what, load)
+                    .isEqualTo(here);
+            assertThat(here * load).as("force by the %s at %s N", what, load).isGreaterThanOrEqualTo(before);
+            before = here * load;
+        }
+        continuous(what, value, 0, most, 1e-4 * value.applyAsDouble(0.5 * most));
     }
 
     /** Where a value changes most over one of many steps, the change must shrink as the step is halved towards the steeper half. */

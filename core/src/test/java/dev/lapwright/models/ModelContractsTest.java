@@ -14,9 +14,15 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Drivetrain;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.powertrain.Engine;
 import dev.lapwright.powertrain.TorqueCurve;
+import dev.lapwright.track.Segment;
+import dev.lapwright.track.SegmentPath;
+import dev.lapwright.tyre.TyreModel;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 /** Two models at each seam keep its promises, models that break one are caught, and a car drives by the model that it is given. */
@@ -44,6 +50,95 @@ class ModelContractsTest {
     void theMapsOfTheTreeKeepTheirPromises() {
         ModelContracts.aeroMap(QUADRATIC);
         ModelContracts.aeroMap(new StallingFloor(0.8, 55, 18, 0.45));
+    }
+
+    @Test
+    void theTyresOfTheTreeKeepTheirPromises() {
+        ModelContracts.tyre(car().frontTyre(), 20_000);
+        ModelContracts.tyre(new SaturatingTyre(1.5, 25, 0.9, 3000), 20_000);
+    }
+
+    @Test
+    void aTyreThatBreaksAPromiseIsCaught() {
+        for (DoubleUnaryOperator broken : List.<DoubleUnaryOperator>of(
+                load -> 1 - load / 10_000,
+                load -> load > 3000 ? 1.2 : 1.3,
+                load -> load > 3000 && load < 3100 ? Double.NaN : 1.2,
+                load -> 1.2 * 3000 / Math.max(load, 3000) - 1e-5 * load)) {
+            assertThatThrownBy(() -> ModelContracts.tyre(along(broken), 20_000)).isInstanceOf(AssertionError.class);
+        }
+    }
+
+    private static TyreModel along(DoubleUnaryOperator friction) {
+        TyreModel other = new SaturatingTyre(1.5, 25, 0.9, 3000);
+        return new TyreModel() {
+            @Override
+            public double frictionX(double load) {
+                return friction.applyAsDouble(load);
+            }
+
+            @Override
+            public double frictionY(double load) {
+                return other.frictionY(load);
+            }
+
+            @Override
+            public double stiffness(double load) {
+                return other.stiffness(load);
+            }
+        };
+    }
+
+    /**
+     * The document's own law handed over as if it were a stranger's, so that the kernel reads it from its table: the same lap. Tolerance: in
+     * each of 800 steps cubics are exact for a line; only where the law meets its floor, at loads that no wheel here sees, they round.
+     */
+    @Test
+    void theDocumentsTyreReadAsAModelGivesTheSameLap() {
+        Car car = car();
+        LapSolver solver = LapSolver.on(new SegmentPath(
+                        List.of(
+                                Segment.straight(300),
+                                Segment.clothoid(40, 1e9, 50),
+                                Segment.arc(80, 50),
+                                Segment.clothoid(40, 50, 1e9),
+                                Segment.straight(200)),
+                        false,
+                        60)
+                .openTrack("a bend", 30));
+        Car strange = car.with(stranger(car.frontTyre()), stranger(car.rearTyre()));
+        assertThat(solver.lapTime(Vehicle.of(strange, Conditions.STANDARD)))
+                .isCloseTo(solver.lapTime(Vehicle.of(car, Conditions.STANDARD)), within(1e-6));
+    }
+
+    private static TyreModel stranger(TyreModel tyre) {
+        return new TyreModel() {
+            @Override
+            public double frictionX(double load) {
+                return tyre.frictionX(load);
+            }
+
+            @Override
+            public double frictionY(double load) {
+                return tyre.frictionY(load);
+            }
+
+            @Override
+            public double stiffness(double load) {
+                return tyre.stiffness(load);
+            }
+        };
+    }
+
+    @Test
+    void aTyreWithoutGripIsRefused() {
+        Car car = car().with(along(load -> 0), new SaturatingTyre(1.5, 25, 0.9, 3000));
+        assertThatThrownBy(() -> Vehicle.of(car, Conditions.STANDARD))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("front tyre")
+                .hasMessageContaining("friction along");
+        assertThat(car.hasOwnTyres()).isTrue();
+        assertThat(car.with(Quantity.MASS, 1000).hasOwnTyres()).isTrue();
     }
 
     @Test

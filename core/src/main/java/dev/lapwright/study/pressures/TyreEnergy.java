@@ -4,7 +4,6 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
-import dev.lapwright.tyre.LoadSensitivity;
 import dev.lapwright.tyre.Wheel;
 import java.util.EnumMap;
 import java.util.Map;
@@ -71,7 +70,7 @@ public final class TyreEnergy {
         double[] stiffness = new double[LOADS.length];
         for (int i = 0; i < load.length; i++) {
             load[i] = Math.max(0, lap.value(LOADS[i], k));
-            stiffness[i] = stiffness(car, i < 2).peakForce(load[i]);
+            stiffness[i] = (i < 2 ? car.frontTyre() : car.rearTyre()).stiffness(load[i]) * load[i];
         }
         double frontWeight = car.value(Quantity.FRONT_WEIGHT) / 100;
         double side = lap.vehicle().mass() * Math.abs(lap.value(Channel.LATERAL_ACCELERATION, k));
@@ -104,12 +103,5 @@ public final class TyreEnergy {
             }
         }
         return force;
-    }
-
-    private static LoadSensitivity stiffness(Car car, boolean front) {
-        return new LoadSensitivity(
-                car.value(front ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR),
-                car.value(front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR),
-                car.value(front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR));
     }
 }
