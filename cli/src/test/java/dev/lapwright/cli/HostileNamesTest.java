@@ -64,7 +64,10 @@ class HostileNamesTest {
         }
         Run run = Run.of(arguments.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out() + run.err()).contains("-1").doesNotContainPattern("\u22121\\p{L}").doesNotContain("\\u0004");
+        assertThat(run.out() + run.err())
+                .contains("-1")
+                .doesNotContainPattern("\u22121\\p{L}")
+                .doesNotContain("\\u0004");
         try (Stream<Path> files = Files.list(folder)) {
             for (Path page :
                     files.filter(file -> file.toString().endsWith(".html")).toList()) {

@@ -29,8 +29,8 @@ class PlainTextTest {
         Pattern refused = Pattern.compile("[" + PlainText.REFUSED + "]");
         for (int c = 0; c <= Character.MAX_CODE_POINT; c++) {
             boolean expected = CATEGORIES.contains(Character.getType(c))
-                    || Character.getType(c) == Character.FORMAT
-                            && !MAY_STAND.matcher(Character.toString(c)).matches()
+                    || (Character.getType(c) == Character.FORMAT
+                            && !MAY_STAND.matcher(Character.toString(c)).matches())
                     || c == 0xfffe
                     || c == 0xffff;
             assertThat(PlainText.isRefused(c)).as("U+%04X", c).isEqualTo(expected);

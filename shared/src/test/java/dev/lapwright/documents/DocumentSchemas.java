@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.report.JsonLayout;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -17,7 +18,7 @@ final class DocumentSchemas {
                 .chars()
                 .forEach(unit -> text.append(
                         Character.isSurrogate((char) unit)
-                                ? String.format("\\u%04x", unit)
+                                ? String.format(Locale.ROOT, "\\u%04x", unit)
                                 : String.valueOf((char) unit)));
         return text.toString();
     }
