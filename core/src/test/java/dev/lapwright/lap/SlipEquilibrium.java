@@ -147,6 +147,12 @@ final class SlipEquilibrium {
         return x;
     }
 
+    /** Steer at a steady speed, rad; NaN if the car cannot hold it. */
+    double steer(double v) {
+        double[] x = start(v);
+        return x == null ? Double.NaN : x[0];
+    }
+
     /** Sum of the tyres' forces along their wheels at a steady speed, N; NaN if the car cannot hold it. */
     double force(double v) {
         double[] x = start(v);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.checks.PlainCar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -162,6 +163,24 @@ class SlipEquilibriumTest {
         double moment = new SlipEquilibrium(car, Conditions.STANDARD, radius).yawMoment(2, 0);
         // The curve sin(1.5 atan(√3 ρ)) is a hundredth below its first stiffness at these slips.
         assertThat(moment).isCloseTo(-scrub, within(0.02 * scrub));
+    }
+
+    /**
+     * The equilibrium steers by δ = L/R + K ay, K = (m/L)(lr/Cf - lf/Cr): Gillespie, chapter 6, from memory, with the inputs of an exercise
+     * (m 1008 kg, 1.2 and 1.0 m, 117 and 145 kN/rad; K worked out: 1.24234e-4). A tenth of the grip is used, where the curve has lost half a percent
+     * of its stiffness.
+     */
+    @Test
+    void itSteersByTheUndersteerGradient() {
+        double weight = 1008 * G / 2.2;
+        Car car = PlainCar.ofMass(1008)
+                .axles(1.2, 1.0, 0)
+                .frontDrive(0)
+                .with(Quantity.CORNERING_STIFFNESS_FRONT, 117_000 / (weight * 1.0))
+                .with(Quantity.CORNERING_STIFFNESS_REAR, 145_000 / (weight * 1.2))
+                .car();
+        double steer = new SlipEquilibrium(car, Conditions.STANDARD, 1000).steer(30);
+        assertThat(steer - 2.2 / 1000).isCloseTo(1.24234e-4 * 0.9, within(0.01 * 1.24234e-4));
     }
 
     /** With everything symmetrical and straight, brakes stop where the first axle's pair locks: F = μ N of that axle, by hand. */
