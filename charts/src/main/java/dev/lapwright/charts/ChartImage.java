@@ -1,6 +1,5 @@
 package dev.lapwright.charts;
 
-import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.svg.SvgGraphics;
 import dev.lapwright.fault.Check;
 import java.awt.AWTError;
@@ -42,8 +41,8 @@ public final class ChartImage {
     public static byte[] svg(JFreeChart chart, ImageSize size) {
         return drawn(() -> {
             SvgGraphics g2 = new SvgGraphics(new ColourRoles(Palette.STANDARD).asClasses(), 2, "d");
-            PagedPanels.draw(chart, g2, size.width(), size.height());
-            int height = PagedPanels.pages(chart, size.width()) * size.height();
+            PagedPlot.draw(chart, g2, size.width(), size.height());
+            int height = PagedPlot.pages(chart, size.width()) * size.height();
             String title = chart.getTitle() == null ? "" : chart.getTitle().getText();
             String document = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size.width() + "\" height=\""
                     + height + "\" viewBox=\"0 0 " + size.width() + " " + height
@@ -69,7 +68,7 @@ public final class ChartImage {
      */
     public static byte[] png(JFreeChart chart, ImageSize size, double scale) {
         Check.inRange("picture scale", scale, LEAST_SCALE, MOST_SCALE);
-        int pages = PagedPanels.pages(chart, size.width());
+        int pages = PagedPlot.pages(chart, size.width());
         double pixels = scale * size.width() * scale * size.height() * pages;
         Check.inRange("pixels in the picture", pixels, 1, MOST_PIXELS);
         return drawn(() -> {
@@ -80,7 +79,7 @@ public final class ChartImage {
             g2.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
             g2.setRenderingHint(RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
             g2.scale(scale, scale);
-            PagedPanels.draw(chart, g2, size.width(), size.height());
+            PagedPlot.draw(chart, g2, size.width(), size.height());
             g2.dispose();
             return encoded(image);
         });

@@ -1,6 +1,7 @@
 package dev.lapwright.charts.plot;
 
 import dev.lapwright.charts.ChartStyle;
+import dev.lapwright.charts.PagedPlot;
 import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
@@ -19,7 +20,7 @@ import org.jfree.data.Range;
  * Panels over one axis that are drawn in pages beneath each other where one page would be too narrow for what it shows: each
  * page shows an equal part of the axis.
  */
-public final class PagedPanels extends CombinedDomainXYPlot {
+public final class PagedPanels extends CombinedDomainXYPlot implements PagedPlot {
     private static final long serialVersionUID = 1L;
     /** Least width for one part, a corner and the way to the next, px: a trace of 2 px falls and rises in it. */
     private static final double LEAST_PART = 8;
@@ -43,12 +44,8 @@ public final class PagedPanels extends CombinedDomainXYPlot {
         this.parts = parts;
     }
 
-    /** How many pages a chart needs where it is drawn so wide, px; 1 for charts that know no pages. */
-    public static int pages(JFreeChart chart, double width) {
-        return chart.getPlot() instanceof PagedPanels panels ? panels.pages(width) : 1;
-    }
-
-    private int pages(double width) {
+    @Override
+    public int pages(double width) {
         return (int) Math.max(1, Math.ceil(parts * LEAST_PART / Math.max(LEAST_PART, width - BESIDE)));
     }
 
@@ -72,14 +69,11 @@ public final class PagedPanels extends CombinedDomainXYPlot {
         }
     }
 
-    /** Draws a chart in its pages, each {@code width} by {@code height}; headings say which page it is, facts and legend stand on the first. */
-    public static void draw(JFreeChart chart, Graphics2D g2, double width, double height) {
-        int pages = pages(chart, width);
-        if (pages == 1) {
-            chart.draw(g2, new Rectangle2D.Double(0, 0, width, height));
-            return;
-        }
-        ValueAxis axis = ((PagedPanels) chart.getPlot()).getDomainAxis();
+    /** Headings say which page it is; facts and legend stand on the first. */
+    @Override
+    public void drawPages(JFreeChart chart, Graphics2D g2, double width, double height) {
+        int pages = pages(width);
+        ValueAxis axis = getDomainAxis();
         Range whole = axis.getRange();
         Heading heading = (Heading) chart.getTitle();
         List<Title> onFirst = new ArrayList<>();

@@ -7,6 +7,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawn;
 import dev.lapwright.charts.Example;
 import dev.lapwright.charts.ImageSize;
+import dev.lapwright.charts.PagedPlot;
 import dev.lapwright.charts.lap.SpeedTrace;
 import dev.lapwright.charts.track.CircuitMap;
 import dev.lapwright.charts.track.CircuitProfile;
@@ -26,7 +27,7 @@ class PagedPanelsTest {
     @Test
     void manyCornersStandOnSeveralPagesOfANarrowPicture() {
         JFreeChart chart = SpeedTrace.of(MANY, ChartStyle.STANDARD);
-        assertThat(PagedPanels.pages(chart, PHONE.width())).isEqualTo(7);
+        assertThat(PagedPlot.pages(chart, PHONE.width())).isEqualTo(7);
         String svg = new String(ChartImage.svg(chart, PHONE), StandardCharsets.UTF_8);
         assertThat(svg).contains("viewBox=\"0 0 360 3528\"");
         assertThat(Drawn.of(chart, PHONE).texts())
@@ -49,9 +50,9 @@ class PagedPanelsTest {
     @Test
     void fewCornersOrAWidePictureNeedOnePage() {
         Lap few = Example.lap(Example.car(), Example.circuit(12));
-        assertThat(PagedPanels.pages(SpeedTrace.of(few, ChartStyle.STANDARD), 360))
+        assertThat(PagedPlot.pages(SpeedTrace.of(few, ChartStyle.STANDARD), 360))
                 .isEqualTo(1);
-        assertThat(PagedPanels.pages(SpeedTrace.of(MANY, ChartStyle.STANDARD), 1840))
+        assertThat(PagedPlot.pages(SpeedTrace.of(MANY, ChartStyle.STANDARD), 1840))
                 .isEqualTo(1);
     }
 
