@@ -6,7 +6,6 @@ import java.awt.AWTError;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
-import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -42,10 +41,11 @@ public final class ChartImage {
     public static byte[] svg(JFreeChart chart, ImageSize size) {
         return drawn(() -> {
             SvgGraphics g2 = new SvgGraphics(new ColourRoles(Palette.STANDARD).asClasses(), 2, "d");
-            chart.draw(g2, whole(size));
+            PagedPlot.draw(chart, g2, size.width(), size.height());
+            int height = PagedPlot.pages(chart, size.width()) * size.height();
             String title = chart.getTitle() == null ? "" : chart.getTitle().getText();
             String document = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size.width() + "\" height=\""
-                    + size.height() + "\" viewBox=\"0 0 " + size.width() + " " + size.height()
+                    + height + "\" viewBox=\"0 0 " + size.width() + " " + height
                     + "\" role=\"img\" stroke-linejoin=\"round\" font-family=\"" + g2.families(Font.SANS_SERIF) + "\">"
                     + (title.isEmpty() ? "" : "<title>" + SvgGraphics.escaped(title) + "</title>")
                     + (isStandard(chart) ? THEMES : "") + g2.elements() + "</svg>";
@@ -68,17 +68,18 @@ public final class ChartImage {
      */
     public static byte[] png(JFreeChart chart, ImageSize size, double scale) {
         Check.inRange("picture scale", scale, LEAST_SCALE, MOST_SCALE);
-        double pixels = scale * size.width() * scale * size.height();
+        int pages = PagedPlot.pages(chart, size.width());
+        double pixels = scale * size.width() * scale * size.height() * pages;
         Check.inRange("pixels in the picture", pixels, 1, MOST_PIXELS);
         return drawn(() -> {
             int width = (int) Math.round(scale * size.width());
-            int height = (int) Math.round(scale * size.height());
+            int height = (int) Math.round(scale * size.height() * pages);
             BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
             Graphics2D g2 = image.createGraphics();
             g2.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
             g2.setRenderingHint(RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
             g2.scale(scale, scale);
-            chart.draw(g2, whole(size));
+            PagedPlot.draw(chart, g2, size.width(), size.height());
             g2.dispose();
             return encoded(image);
         });
@@ -90,10 +91,6 @@ public final class ChartImage {
             case SVG -> svg(chart, size);
             case PNG -> png(chart, size, pngScale);
         };
-    }
-
-    private static Rectangle2D whole(ImageSize size) {
-        return new Rectangle2D.Double(0, 0, size.width(), size.height());
     }
 
     private static byte[] encoded(BufferedImage image) {

@@ -2,7 +2,6 @@ package dev.lapwright.charts;
 
 import dev.lapwright.charts.svg.SvgGraphics;
 import java.awt.Font;
-import java.awt.geom.Rectangle2D;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,7 +36,8 @@ public final class InlineImage {
             SvgGraphics g2 = new SvgGraphics(new ColourRoles(style.palette()).asVariables(), 1, name + "-");
             String elements = withoutHeading(chart, g2, size);
             String text = "<svg class=\"chart\" role=\"img\" aria-labelledby=\"" + name + "-title\" viewBox=\"0 0 "
-                    + size.width() + " " + size.height() + "\" stroke-linejoin=\"round\" font-family=\""
+                    + size.width() + " " + PagedPlot.pages(chart, size.width()) * size.height()
+                    + "\" stroke-linejoin=\"round\" font-family=\""
                     + g2.families(Font.SANS_SERIF) + "\"><title id=\"" + name + "-title\">" + SvgGraphics.escaped(title)
                     + "</title>" + elements + "</svg>";
             return text.getBytes(StandardCharsets.UTF_8);
@@ -59,7 +59,7 @@ public final class InlineImage {
         try {
             hidden.forEach(title -> title.setVisible(false));
             chart.setPadding(MARGINS);
-            chart.draw(g2, new Rectangle2D.Double(0, 0, size.width(), size.height()));
+            PagedPlot.draw(chart, g2, size.width(), size.height());
             return g2.elements();
         } finally {
             hidden.forEach(title -> title.setVisible(true));

@@ -8,6 +8,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.stream.Stream;
@@ -21,6 +22,61 @@ import org.w3c.dom.Document;
 class HostileNamesTest {
     @TempDir
     private Path folder;
+
+    /** Every name begins with a hyphen and a number, which on the terminal would get a minus sign were it no name. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "show CAR",
+                "show CIRCUIT",
+                "lap CAR CIRCUIT --setup SETUP --conditions DAY --against SETUP",
+                "compare CAR CIRCUIT --conditions DAY --against SETUP",
+                "compare CAR CIRCUIT --against SETUP --json",
+                "gearing CAR CIRCUIT --setup SETUP",
+                "weight CAR CIRCUIT --setup SETUP",
+                "balance CAR CIRCUIT --complaint understeer:entry",
+                "ride CAR CIRCUIT --corner T3",
+                "pressures CAR CIRCUIT --setup SETUP --pair all:17psi:24psi",
+                "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05",
+                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --out OUT"
+            })
+    void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(String command) throws IOException {
+        Path car = folder.resolve("car.json");
+        Files.writeString(
+                car,
+                Documents.demoText(DocumentKind.CAR, "gt-talvex")
+                        .replaceAll("\"(name|label)\": \"([A-Z])", "\"$1\": \"-1$2"));
+        Path setup = folder.resolve("setup.json");
+        Files.writeString(setup, "{\"lapwright\": \"setup/1\", \"name\": \"-1set\", \"settings\": {\"rear-wing\": 5}}");
+        Path day = folder.resolve("day.json");
+        Files.writeString(day, "{\"lapwright\": \"conditions/1\", \"name\": \"-1day\"}");
+        List<String> arguments = new ArrayList<>();
+        for (String word : command.split(" ")) {
+            arguments.add(
+                    switch (word) {
+                        case "CAR" -> car.toString();
+                        case "CIRCUIT" -> circuit("-1ring").toString();
+                        case "SETUP" -> setup.toString();
+                        case "DAY" -> day.toString();
+                        case "OUT" -> folder.toString();
+                        default -> word;
+                    });
+        }
+        Run run = Run.of(arguments.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out() + run.err())
+                .contains("-1")
+                .doesNotContainPattern("\u22121\\p{L}")
+                .doesNotContain("\\u0004");
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path page :
+                    files.filter(file -> file.toString().endsWith(".html")).toList()) {
+                assertThat(Files.readString(page))
+                        .contains("-1ring")
+                        .doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
+            }
+        }
+    }
 
     private Path circuit(String name) throws IOException {
         String quoted = "\"" + name.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";

@@ -354,6 +354,21 @@ class LauncherTest {
         run().says(named("no seconds"));
     }
 
+    /** As in {@code lapwright.cmd}, which leaves for the start before it looks at the time. */
+    @Test
+    void unpackedFromAnArchiveThereIsNothingToWaitFor() throws Exception {
+        Files.delete(home.resolve("pom.xml"));
+        Files.writeString(Files.createDirectory(home.resolve("lib")).resolve("lapwright.jar"), "whole");
+        settings.put("LAPWRIGHT_BUILD_WAIT_S", "a while");
+        Ended ended = run();
+        assertThat(ended.code()).as(ended.err()).isZero();
+        assertThat(ended.out()).startsWith("started whole");
+        String windows = Files.readString(TOP.resolve("lapwright.cmd"));
+        assertThat(windows.indexOf("lapwright.jar\" goto start"))
+                .isPositive()
+                .isLessThan(windows.indexOf("delims=0123456789"));
+    }
+
     /** Of another machine's processes nothing is known: wait, then say what to do. */
     @Test
     void aBuildThatNeverEndsIsGivenUpWithARemedy() throws Exception {

@@ -12,17 +12,13 @@ import org.xml.sax.InputSource;
 
 /** Held to the character data of the Java platform (Unicode Character Database) and to its reader of XML 1.0. */
 class PlainTextTest {
-    /** The explicit formatting of Unicode Standard Annex 9, table 4. */
-    private static final Set<Byte> FORMATTING = Set.of(
-            Character.DIRECTIONALITY_LEFT_TO_RIGHT_EMBEDDING,
-            Character.DIRECTIONALITY_RIGHT_TO_LEFT_EMBEDDING,
-            Character.DIRECTIONALITY_LEFT_TO_RIGHT_OVERRIDE,
-            Character.DIRECTIONALITY_RIGHT_TO_LEFT_OVERRIDE,
-            Character.DIRECTIONALITY_POP_DIRECTIONAL_FORMAT,
-            Character.DIRECTIONALITY_LEFT_TO_RIGHT_ISOLATE,
-            Character.DIRECTIONALITY_RIGHT_TO_LEFT_ISOLATE,
-            Character.DIRECTIONALITY_FIRST_STRONG_ISOLATE,
-            Character.DIRECTIONALITY_POP_DIRECTIONAL_ISOLATE);
+    /**
+     * Format characters that may stand: joiners (Unicode Standard 15.0, section 23.2), marks of direction (Unicode Standard
+     * Annex 9, table 5), and those that are drawn or build what is drawn: prepended marks (property Prepended_Concatenation_Mark),
+     * the Syriac abbreviation mark (section 9.3) and the joints of Egyptian hieroglyphs (section 11.4).
+     */
+    private static final Pattern MAY_STAND = Pattern.compile("[\\x{200c}\\x{200d}\\x{61c}\\x{200e}\\x{200f}"
+            + "\\x{600}-\\x{605}\\x{6dd}\\x{70f}\\x{890}\\x{891}\\x{8e2}\\x{110bd}\\x{110cd}\\x{13430}-\\x{1343f}]");
 
     private static final Set<Integer> CATEGORIES =
             Set.of((int) Character.CONTROL, (int) Character.SURROGATE, (int) Character.LINE_SEPARATOR, (int)
@@ -33,7 +29,8 @@ class PlainTextTest {
         Pattern refused = Pattern.compile("[" + PlainText.REFUSED + "]");
         for (int c = 0; c <= Character.MAX_CODE_POINT; c++) {
             boolean expected = CATEGORIES.contains(Character.getType(c))
-                    || FORMATTING.contains(Character.getDirectionality(c))
+                    || (Character.getType(c) == Character.FORMAT
+                            && !MAY_STAND.matcher(Character.toString(c)).matches())
                     || c == 0xfffe
                     || c == 0xffff;
             assertThat(PlainText.isRefused(c)).as("U+%04X", c).isEqualTo(expected);
@@ -64,6 +61,15 @@ class PlainTextTest {
         assertThat(PlainText.problem("Kühle Brise 🌬 от севера")).isEmpty();
         assertThat(PlainText.problem("🌬 a\u202Eb\u0007"))
                 .contains("character 4 is U+202E (right-to-left override), which cannot be seen");
+        assertThat(PlainText.problem("Anna\uFEFFberg"))
+                .contains("character 5 is U+FEFF (zero width no-break space), which cannot be seen");
+        assertThat(PlainText.problem("Flag \uDB40\uDC67"))
+                .contains("character 6 is U+E0067 (tag latin small letter g), which cannot be seen");
+        // A family of three, joined; Persian with a joint that parts letters; Hebrew with a mark before the sign.
+        assertThat(
+                        PlainText.problem(
+                                "\uD83D\uDC68\u200D\uD83D\uDC69\u200D\uD83D\uDC67 \u0645\u06CC\u200C\u0634\u0648\u062F \u05D0\u200F!"))
+                .isEmpty();
         assertThat(PlainText.problem("a\ud83c"))
                 .contains("character 2 is U+D83C (half a pair of surrogates), which cannot be seen");
     }
@@ -86,6 +92,8 @@ class PlainTextTest {
     void aNameIsOneLineThatCanBeSeen() {
         assertThat(PlainText.checkedName("--name", "Harrow mère")).isEqualTo("Harrow mère");
         assertThatThrownBy(() -> PlainText.checkedName("--name", " \u3000"))
+                .hasMessage("--name: it is blank; give it a name in one line");
+        assertThatThrownBy(() -> PlainText.checkedName("--name", "\u200D \u200F"))
                 .hasMessage("--name: it is blank; give it a name in one line");
         assertThatThrownBy(() -> PlainText.checkedName("--name", "a\u0000"))
                 .hasMessage("--name: character 2 is U+0000 (null), which cannot be seen; leave it out");

@@ -215,7 +215,7 @@ final class ObjectReader {
             missing(field, meaning);
         }
         String name = text(field, null, MAX_NAME_LENGTH);
-        if (name != null && name.isBlank()) {
+        if (name != null && PlainText.isBlank(name)) {
             faults.form(place(field), path(field), "it is blank", "give it a name in one line");
             return null;
         }

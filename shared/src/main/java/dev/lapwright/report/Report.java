@@ -132,7 +132,7 @@ public final class Report {
 
     /** Adds a field for machines: a number, text, truth value, list, map, or null. */
     public Report field(String key, Object value) {
-        fields.put(key, value);
+        fields.put(key, value instanceof String text ? plain(text) : value);
         return this;
     }
 

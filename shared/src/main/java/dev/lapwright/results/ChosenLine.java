@@ -73,10 +73,10 @@ public record ChosenLine(
     private static String foundFor(StoredLine stored) {
         List<String> parts = new ArrayList<>();
         if (!stored.search().car().isEmpty()) {
-            parts.add(stored.search().car());
+            parts.add(Report.verbatim(stored.search().car()));
         }
         if (!stored.search().setup().isEmpty()) {
-            parts.add(stored.search().setup());
+            parts.add(Report.verbatim(stored.search().setup()));
         }
         stored.search().lapTime().ifPresent(time -> parts.add(Numbers.lapTime(time)));
         return parts.isEmpty() ? "" : "; found for " + String.join(", ", parts);

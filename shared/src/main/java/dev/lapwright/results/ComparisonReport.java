@@ -191,10 +191,10 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .orElseThrow();
         StringBuilder text = new StringBuilder();
         if (LapTimeDifference.isNone(lost.difference()) && LapTimeDifference.isNone(gained.difference())) {
-            return name + " drives the same lap.";
+            return Report.verbatim(name) + " drives the same lap.";
         }
         double difference = comparison.difference();
-        text.append(name).append(" is ");
+        text.append(Report.verbatim(name)).append(" is ");
         text.append(DifferenceWords.said(difference));
         boolean both = parts.stream().anyMatch(Comparison.Part::isCorner)
                 && parts.stream().anyMatch(part -> !part.isCorner());

@@ -292,7 +292,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                                 + lap.top()
                                         .nextCorner()
                                         .map(Corner::label)
-                                        .map(c -> ", before " + c)
+                                        .map(c -> ", before " + Report.verbatim(c))
                                         .orElse("")
                                 + ", in gear " + lap.top().gear() + " at "
                                 + Numbers.fixed(lap.top().engineSpeed(), 0)
@@ -680,7 +680,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .top()
                 .nextCorner()
                 .map(Corner::label)
-                .map(c -> " before " + c)
+                .map(c -> " before " + Report.verbatim(c))
                 .orElse("");
         return "With a wind of " + Numbers.kmh(Math.abs(scenario.amount())) + " km/h "
                 + (scenario.amount() >= 0 ? "against" : "behind") + " the car" + place;
@@ -691,7 +691,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 + lap.top()
                         .nextCorner()
                         .map(Corner::label)
-                        .map(corner -> " before " + corner)
+                        .map(corner -> " before " + Report.verbatim(corner))
                         .orElse("");
         String held = lap.limiter().time() > 0
                 ? "on the limiter for " + Numbers.fixed(lap.limiter().time(), 2) + " s"

@@ -217,7 +217,8 @@ public record RideReport(Subject subject, RideResult result, RideMeasure measure
                 .item("Conditions", Subject.told(result.conditions()))
                 .item(
                         "Speed",
-                        Report.strong(Numbers.kmh(result.speed()) + " km/h") + (place.isEmpty() ? "" : ", " + place))
+                        Report.strong(Numbers.kmh(result.speed()) + " km/h")
+                                + (place.isEmpty() ? "" : ", " + Report.verbatim(place)))
                 .gap()
                 .paragraph(
                         "One wheel of each axle; the load on it with the downforce of that speed, in a straight line at"

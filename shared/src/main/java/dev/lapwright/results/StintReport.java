@@ -193,7 +193,7 @@ public record StintReport(Subject subject, StintResult result, double density) {
         for (StintResult.Run run : result.runs()) {
             table.number(
                     "",
-                    run.compound().name(),
+                    Report.verbatim(run.compound().name()),
                     "",
                     Numbers::lapTime,
                     i -> reaches(run, i) ? run.laps().get(i).time() : null);
@@ -249,8 +249,8 @@ public record StintReport(Subject subject, StintResult result, double density) {
         double end = slow.timeAfter(common) - fast.timeAfter(common);
         int faster = fast.fasterFrom(slow);
         int ahead = fast.aheadFrom(slow);
-        String fastName = fast.compound().name();
-        String slowName = slow.compound().name();
+        String fastName = Report.verbatim(fast.compound().name());
+        String slowName = Report.verbatim(slow.compound().name());
         return fastName + " is " + DifferenceWords.than(lead, slowName) + " on lap 1; "
                 + (faster > 0
                         ? slowName + " is faster from lap " + faster + " on"

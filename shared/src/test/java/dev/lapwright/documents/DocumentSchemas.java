@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.report.JsonLayout;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -10,8 +11,16 @@ import java.util.stream.Stream;
 final class DocumentSchemas {
     private DocumentSchemas() {}
 
+    /** Characters beyond U+FFFF, none of which can be seen in an editor, as JSON writes them in ASCII. */
     static String text(DocumentKind kind) {
-        return JsonLayout.text(schema(kind));
+        StringBuilder text = new StringBuilder();
+        JsonLayout.text(schema(kind))
+                .chars()
+                .forEach(unit -> text.append(
+                        Character.isSurrogate((char) unit)
+                                ? String.format(Locale.ROOT, "\\u%04x", unit)
+                                : String.valueOf((char) unit)));
+        return text.toString();
     }
 
     private static Map<String, Object> schema(DocumentKind kind) {

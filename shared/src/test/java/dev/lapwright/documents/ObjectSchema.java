@@ -123,7 +123,8 @@ final class ObjectSchema {
         Map<String, Object> schema = text(description, ObjectReader.MAX_NAME_LENGTH);
         schema.put(
                 "pattern",
-                "^[^" + PlainText.REFUSED + "]*[^\\s" + PlainText.REFUSED + "][^" + PlainText.REFUSED + "]*$");
+                "^[^" + PlainText.REFUSED + "]*[^\\s" + PlainText.UNSEEN + PlainText.REFUSED + "][^" + PlainText.REFUSED
+                        + "]*$");
         return schema;
     }
 

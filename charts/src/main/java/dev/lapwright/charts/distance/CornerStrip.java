@@ -92,8 +92,11 @@ public final class CornerStrip extends AbstractXYAnnotation {
 
     private void drawSectors(Graphics2D g2, Rectangle2D area, ValueAxis distance, double rowHeight) {
         for (Sector sector : sectors) {
-            double from = distance.valueToJava2D(sector.from, area, RectangleEdge.BOTTOM);
-            double to = distance.valueToJava2D(sector.to, area, RectangleEdge.BOTTOM);
+            double from = Math.max(area.getMinX(), distance.valueToJava2D(sector.from, area, RectangleEdge.BOTTOM));
+            double to = Math.min(area.getMaxX(), distance.valueToJava2D(sector.to, area, RectangleEdge.BOTTOM));
+            if (from >= to) {
+                continue;
+            }
             if (from > area.getMinX() + 1) {
                 g2.setPaint(style.palette().muted());
                 g2.setStroke(ChartStyle.solid(1));
@@ -121,6 +124,9 @@ public final class CornerStrip extends AbstractXYAnnotation {
             boolean again = false;
             // From the right: a label reaches to the right of its leader, so those it must clear are known.
             for (int i = corners.size() - 1; i >= 0 && !again; i--) {
+                if (!distance.getRange().contains(corners.get(i).apex())) {
+                    continue;
+                }
                 double at = distance.valueToJava2D(corners.get(i).apex(), area, RectangleEdge.BOTTOM);
                 Placed found = place(g2, area, space, text(i, shortened[i]), at, rows, rowHeight);
                 if (found != null) {

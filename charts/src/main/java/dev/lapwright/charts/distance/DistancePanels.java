@@ -3,12 +3,12 @@ package dev.lapwright.charts.distance;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;
 import java.util.List;
-import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.Marker;
 import org.jfree.chart.plot.ValueMarker;
@@ -22,7 +22,7 @@ public final class DistancePanels {
 
     private final Stations stations;
     private final ChartStyle style;
-    private final CombinedDomainXYPlot panels;
+    private final PagedPanels panels;
 
     /** @param sectorTimes to write beside each sector's number, s; empty for the numbers alone */
     public DistancePanels(Stations stations, double[] sectorTimes, ChartStyle style) {
@@ -31,7 +31,7 @@ public final class DistancePanels {
         UnitAxis distance = new UnitAxis("Distance (m)", style, 1);
         double[] s = stations.s();
         distance.setRange(s[0], s[s.length - 1]);
-        panels = new CombinedDomainXYPlot(distance);
+        panels = new PagedPanels(distance, stations.corners().size());
         panels.setGap(10);
         panels.setInsets(RectangleInsets.ZERO_INSETS);
         panels.setOutlineVisible(false);
@@ -100,7 +100,7 @@ public final class DistancePanels {
         }
     }
 
-    public CombinedDomainXYPlot plot() {
+    public PagedPanels plot() {
         return panels;
     }
 }

@@ -169,6 +169,9 @@ public final class RoadPanels {
             side(g2, "left turns", area.getMinY() + 1, area, TextAnchor.TOP_LEFT, space);
             side(g2, "right turns", area.getMaxY() - 1, area, TextAnchor.BOTTOM_LEFT, space);
             for (Corner corner : tightestFirst) {
+                if (!distance.getRange().contains(corner.apex())) {
+                    continue;
+                }
                 double peak = (corner.left() ? 1000 : -1000) / corner.minimumRadius();
                 double x = distance.valueToJava2D(corner.apex(), area, RectangleEdge.BOTTOM);
                 double y = curvature.valueToJava2D(peak, area, RectangleEdge.LEFT);

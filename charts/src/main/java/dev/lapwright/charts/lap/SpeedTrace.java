@@ -181,6 +181,9 @@ public final class SpeedTrace {
             }
             LabelSpace space = new LabelSpace();
             for (Lowest lowest : slowestFirst) {
+                if (!distance.getRange().contains(lowest.at)) {
+                    continue;
+                }
                 double x = distance.valueToJava2D(lowest.at, area, RectangleEdge.BOTTOM);
                 double y = speed.valueToJava2D(NumberText.kmh(lowest.speed), area, RectangleEdge.LEFT);
                 // Clear of the lines between sectors if there is a way, across one rather than not at all.

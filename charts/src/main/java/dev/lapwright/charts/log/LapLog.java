@@ -43,6 +43,11 @@ public final class LapLog {
     /** Hollow laps are shown up to so many times the height of the clean ones above or below these; others at the edge. */
     private static final double ROOM_FOR_OTHERS = 0.5;
 
+    /** Room before the first lap and after the last, and between a mark at the edge and this, as shares of the picture. */
+    private static final double ENDS = 0.06;
+
+    private static final double EDGE = 0.025;
+
     private static final double MARK = 4;
 
     private final EvidenceResult result;
@@ -89,13 +94,21 @@ public final class LapLog {
         return UnitAxis.padded(wide.getLowerBound(), wide.getUpperBound(), PADDING);
     }
 
+    /** The axis of laps, with room for whole marks at either end of a small picture. */
+    private Range numbers() {
+        int first = log.sessionLap(0);
+        int last = log.sessionLap(log.laps().size() - 1);
+        double room = Math.max(1, ENDS * (last - first));
+        return new Range(first - room, last + room);
+    }
+
     private boolean isShown(int lap) {
         return times.contains(time(lap));
     }
 
     private JFreeChart chart(String subject) {
         UnitAxis lap = new UnitAxis("Lap", style, 1);
-        lap.setRange(log.sessionLap(0) - 1, log.sessionLap(log.laps().size() - 1) + 1);
+        lap.setRange(numbers());
         UnitAxis time = new UnitAxis(NumberText.lapTimeLabel(times.getUpperBound()), style, 0, NumberText::lapTimes);
         time.setRange(times);
         XYPlot plot = new XYPlot(new DefaultXYDataset(), lap, time, marks(true));
@@ -144,7 +157,7 @@ public final class LapLog {
     private DefaultXYDataset beyond() {
         DefaultXYDataset data = new DefaultXYDataset();
         // Just within the edge, so that the whole mark is seen.
-        double inset = 0.015 * times.getLength();
+        double inset = EDGE * times.getLength();
         for (String setup : log.setups()) {
             data.addSeries(setup + " slower", beyond(setup, true, times.getUpperBound() - inset));
             data.addSeries(setup + " faster", beyond(setup, false, times.getLowerBound() + inset));

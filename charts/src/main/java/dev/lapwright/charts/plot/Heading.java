@@ -13,6 +13,7 @@ final class Heading extends TextTitle {
     private static final long serialVersionUID = 1L;
 
     private final String whole;
+    private String remark = "";
 
     Heading(String text, Font font) {
         super(text, font);
@@ -23,6 +24,11 @@ final class Heading extends TextTitle {
     @Override
     public String getText() {
         return whole;
+    }
+
+    /** Writes a remark behind the text from now on; nothing for none. */
+    void remark(String text) {
+        remark = text;
     }
 
     @Override
@@ -40,7 +46,7 @@ final class Heading extends TextTitle {
     private String broken(FontMetrics metrics, double room) {
         StringBuilder lines = new StringBuilder();
         String line = "";
-        for (String word : whole.split(" ")) {
+        for (String word : (whole + remark).split(" ")) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (line.isEmpty() || metrics.stringWidth(longer) <= room) {
                 line = longer;

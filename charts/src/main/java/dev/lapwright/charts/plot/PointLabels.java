@@ -96,8 +96,28 @@ public final class PointLabels extends AbstractXYAnnotation {
         for (Label label : labels) {
             double x = domain.valueToJava2D(label.x, area, RectangleEdge.BOTTOM);
             double y = range.valueToJava2D(label.y, area, RectangleEdge.LEFT);
-            place(g2, label, x, y, area, space, obstacles);
+            place(g2, label, x, y, area, new Taken(space, marksOfOthers(label, area, domain, range)), obstacles);
         }
+    }
+
+    /** Where labels stand, and marks of points that must be seen: upon neither is anything put. */
+    private record Taken(LabelSpace labels, List<Rectangle2D> marks) {
+        boolean isFree(Rectangle2D box) {
+            return labels.isFree(box, 2) && marks.stream().noneMatch(box::intersects);
+        }
+    }
+
+    private List<Rectangle2D> marksOfOthers(Label label, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+        List<Rectangle2D> marks = new ArrayList<>();
+        for (Label other : labels) {
+            boolean same = other.x == label.x && other.y == label.y;
+            if (other.must && !same) {
+                double x = domain.valueToJava2D(other.x, area, RectangleEdge.BOTTOM);
+                double y = range.valueToJava2D(other.y, area, RectangleEdge.LEFT);
+                marks.add(new Rectangle2D.Double(x - other.clear, y - other.clear, 2 * other.clear, 2 * other.clear));
+            }
+        }
+        return marks;
     }
 
     private double[][] values(int series) {
@@ -110,13 +130,13 @@ public final class PointLabels extends AbstractXYAnnotation {
     }
 
     private void place(
-            Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
+            Graphics2D g2, Label label, double x, double y, Rectangle2D area, Taken taken, Obstacles obstacles) {
         List<String> forms = List.of(label.text, withoutRemark(label.text), broken(g2, label, area));
         // Upon lines rather than not at all; upon another label never.
         for (Obstacles heeded : label.must ? Arrays.asList(obstacles, null) : List.of(obstacles)) {
             for (String text : forms) {
                 Label shown = new Label(label.x, label.y, text, label.must, label.clear);
-                if (isPlaced(g2, shown, x, y, area, space, heeded)) {
+                if (isPlaced(g2, shown, x, y, area, taken, heeded)) {
                     return;
                 }
             }
@@ -151,22 +171,21 @@ public final class PointLabels extends AbstractXYAnnotation {
     }
 
     private boolean isPlaced(
-            Graphics2D g2, Label label, double x, double y, Rectangle2D area, LabelSpace space, Obstacles obstacles) {
+            Graphics2D g2, Label label, double x, double y, Rectangle2D area, Taken taken, Obstacles obstacles) {
         // Upon lines a leader would not be seen.
         int reach = !label.must ? 2 : obstacles == null ? 4 : DISTANCES.length;
         for (int k = 0; k < reach; k++) {
             for (double angle : ANGLES) {
                 List<PlacedText> note = beside(g2, label, x, y, Math.toRadians(angle), label.clear + DISTANCES[k]);
                 Rectangle2D box = box(g2, note);
-                boolean free = area.contains(box)
-                        && space.isFree(box, 2)
-                        && (obstacles == null || obstacles.leaves(box, CLEAR));
+                boolean free =
+                        area.contains(box) && taken.isFree(box) && (obstacles == null || obstacles.leaves(box, CLEAR));
                 Line2D leader = DISTANCES[k] > LEADER_FROM ? leader(label, x, y, box) : null;
-                free &= leader == null || !space.isCrossedBy(leader);
+                free &= leader == null || !taken.labels.isCrossedBy(leader);
                 if (free && (label.must || obstacles.isNearest(box, x, y, CLEAR))) {
-                    space.take(box);
+                    taken.labels.take(box);
                     if (leader != null) {
-                        space.takeLine(leader);
+                        taken.labels.takeLine(leader);
                         g2.setPaint(style.palette().muted());
                         g2.setStroke(ChartStyle.solid(1));
                         g2.draw(leader);

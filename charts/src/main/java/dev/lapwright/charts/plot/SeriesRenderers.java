@@ -69,13 +69,22 @@ public final class SeriesRenderers {
 
     /** An open diamond, large enough to stand round the point of the same setting. */
     public static XYLineAndShapeRenderer baseline(ChartStyle style) {
+        return outlined(diamond(), style, false);
+    }
+
+    /** A heavy diamond with a ground of its own, to be seen on every colour of a map. */
+    public static XYLineAndShapeRenderer baselineOnMap(ChartStyle style) {
+        return outlined(diamond(), style, true);
+    }
+
+    private static Shape diamond() {
         Path2D diamond = new Path2D.Double();
         diamond.moveTo(0, -DIAMOND);
         diamond.lineTo(DIAMOND, 0);
         diamond.lineTo(0, DIAMOND);
         diamond.lineTo(-DIAMOND, 0);
         diamond.closePath();
-        return outlined(diamond, style, false);
+        return diamond;
     }
 
     /** A dataset of one point. */

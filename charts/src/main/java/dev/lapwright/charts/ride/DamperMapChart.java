@@ -74,7 +74,7 @@ public final class DamperMapChart {
                 1,
                 SeriesRenderers.single(
                         "own", map.car().damper().fastBump(), map.car().damper().fastRebound()));
-        plot.setRenderer(1, SeriesRenderers.baseline(style));
+        plot.setRenderer(1, SeriesRenderers.baselineOnMap(style));
         ChartLayout.style(plot, style);
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinesVisible(false);

@@ -74,11 +74,11 @@ public final class TradeOff {
     }
 
     /** Labels that must be there: the fastest setting and the baseline. */
-    private static List<PointLabels.Label> landmarks(SweepGrid table) {
+    private static List<PointLabels.Label> landmarks(SweepGrid table, String bestText) {
         List<PointLabels.Label> labels = new ArrayList<>();
         int[] place = table.fastest();
         double[] best = point(table.at(place[0], place[1]));
-        labels.add(new PointLabels.Label(best[0], best[1], SweepTime.bestText(table), true, WIDE_RING));
+        labels.add(new PointLabels.Label(best[0], best[1], bestText, true, WIDE_RING));
         double[] base = point(table.sweep().baseline());
         String text = "baseline, " + NumberText.lapTime(table.sweep().baseline().lapTime());
         labels.add(new PointLabels.Label(base[0], base[1], text, true, SeriesRenderers.DIAMOND));
@@ -119,7 +119,7 @@ public final class TradeOff {
     private static JFreeChart lines(SweepGrid table, ChartStyle style) {
         DefaultXYDataset data = new DefaultXYDataset();
         List<double[]> lapTimes = new ArrayList<>();
-        List<PointLabels.Label> labels = new ArrayList<>(landmarks(table));
+        List<PointLabels.Label> labels = new ArrayList<>(landmarks(table, SweepTime.bestText(table)));
         double[] families = table.families();
         for (int f = 0; f < families.length; f++) {
             List<SweepGrid.Entry> entries = table.entries(f);
@@ -190,11 +190,15 @@ public final class TradeOff {
         XYPlot plot = plot(table, data, style);
         plot.setRenderer(0, cloud);
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
-        plot.addAnnotation(new PointLabels(landmarks(table), data, false, new double[0], style));
+        // Two settings are too long a label among so many points: they stand in the facts.
+        int[] place = table.fastest();
+        String best =
+                "fastest, " + NumberText.lapTime(table.at(place[0], place[1]).lapTime());
+        plot.addAnnotation(new PointLabels(landmarks(table, best), data, false, new double[0], style));
         JFreeChart chart = sheet(
                 table,
                 plot,
-                "each point a pair of settings: "
+                ChartLayout.facts(SweepTime.bestText(table), "each point a pair of settings: ")
                         + AxisText.inSentence(table.acrossText().name()) + ", "
                         + AxisText.inSentence(table.familyText().name()),
                 style);

@@ -10,6 +10,7 @@ import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;
@@ -106,11 +107,11 @@ public final class CircuitMap {
         private static final double PLAN_OF_NARROW = 0.54;
 
         private final transient Stations stations;
-        private final Plot panels;
+        private final PagedPanels panels;
         private final ChartStyle style;
 
         /** @param panels what stands beneath the plan; null for the plan alone */
-        CircuitPlot(Stations stations, Plot panels, ChartStyle style) {
+        CircuitPlot(Stations stations, PagedPanels panels, ChartStyle style) {
             this.stations = stations;
             this.panels = panels;
             this.style = style;
@@ -136,15 +137,17 @@ public final class CircuitMap {
                 drawPlan(g2, area);
                 return;
             }
-            double planHeight = (area.getWidth() < NARROW ? PLAN_OF_NARROW : PLAN) * area.getHeight();
+            double share = area.getWidth() < NARROW ? PLAN_OF_NARROW : PLAN;
+            double planHeight =
+                    area.getHeight() - panels.heightBeneath(area.getWidth(), (1 - share) * area.getHeight());
             drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
-            panels.draw(
+            panels.drawBeneath(
                     g2,
                     new Rectangle2D.Double(
                             area.getX(), area.getY() + planHeight, area.getWidth(), area.getHeight() - planHeight),
                     anchor,
-                    parent,
-                    null);
+                    "altitude and bends",
+                    style);
         }
 
         private void drawPlan(Graphics2D g2, Rectangle2D area) {

@@ -6,6 +6,7 @@ import dev.lapwright.charts.map.MapScale;
 import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.map.RoadOutline;
 import dev.lapwright.charts.plot.NumberText;
+import dev.lapwright.charts.plot.PagedPanels;
 import dev.lapwright.charts.plot.PlacedText;
 import dev.lapwright.charts.plot.SeriesRenderers;
 import dev.lapwright.track.Stations;
@@ -30,6 +31,9 @@ final class LineMapPlot extends Plot {
     /** Most of the width that one column of enlarged corners takes. */
     private static final double COLUMN = 0.26;
 
+    /** What the panels beneath show. */
+    private static final String OFFSETS = "offsets";
+
     private static final double GAP = 14;
     private static final double HEAD = 20;
     /** How far inside its edge the driving direction is shown, px. */
@@ -40,10 +44,10 @@ final class LineMapPlot extends Plot {
     private final transient CornerCloseUps views;
     private final double[] eastings;
     private final double[] northings;
-    private final Plot panels;
+    private final PagedPanels panels;
     private final ChartStyle style;
 
-    LineMapPlot(Stations road, List<DrivenLine> lines, CornerCloseUps views, Plot panels, ChartStyle style) {
+    LineMapPlot(Stations road, List<DrivenLine> lines, CornerCloseUps views, PagedPanels panels, ChartStyle style) {
         this.road = road;
         this.lines = List.copyOf(lines);
         this.views = views;
@@ -77,7 +81,7 @@ final class LineMapPlot extends Plot {
             drawNarrow(g2, area, anchor);
             return;
         }
-        double height = PLAN * area.getHeight();
+        double height = area.getHeight() - panels.heightBeneath(area.getWidth(), (1 - PLAN) * area.getHeight());
         int count = views.all().size();
         int columns = (count + 1) / 2;
         int rows = Math.min(count, 2);
@@ -91,7 +95,7 @@ final class LineMapPlot extends Plot {
         }
         Rectangle2D beneath =
                 new Rectangle2D.Double(area.getX(), area.getY() + height, area.getWidth(), area.getHeight() - height);
-        panels.draw(g2, beneath, anchor, parent, null);
+        panels.drawBeneath(g2, beneath, anchor, OFFSETS, style);
     }
 
     /** Plan, enlarged corners in two columns, and panels beneath each other. */
@@ -101,7 +105,7 @@ final class LineMapPlot extends Plot {
         double square = (area.getWidth() - GAP) / 2;
         double viewsHeight = rows * (square + 2 * HEAD + GAP);
         double rest = Math.max(0, area.getHeight() - viewsHeight);
-        double planHeight = PLAN_OF_NARROW * rest;
+        double planHeight = rest - panels.heightBeneath(area.getWidth(), (1 - PLAN_OF_NARROW) * rest);
         drawPlan(g2, new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), planHeight));
         for (int i = 0; i < count; i++) {
             double left = area.getX() + (i % 2) * (square + GAP);
@@ -109,12 +113,12 @@ final class LineMapPlot extends Plot {
             drawView(g2, views.all().get(i), new Rectangle2D.Double(left, top + 2 * HEAD, square, square), true);
         }
         double top = planHeight + viewsHeight;
-        panels.draw(
+        panels.drawBeneath(
                 g2,
                 new Rectangle2D.Double(area.getX(), area.getY() + top, area.getWidth(), area.getHeight() - top),
                 anchor,
-                null,
-                null);
+                OFFSETS,
+                style);
     }
 
     private void drawPlan(Graphics2D g2, Rectangle2D area) {

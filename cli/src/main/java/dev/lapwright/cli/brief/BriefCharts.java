@@ -18,6 +18,7 @@ import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.study.BalanceCommand;
 import dev.lapwright.cli.study.GearingCharts;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.report.Report;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.GearingResult;
@@ -89,7 +90,7 @@ public final class BriefCharts {
         boolean faster = worth.hasFaster();
         boolean slower = worth.hasSlower();
         return new RankedWorth.WorthBars(
-                BriefWords.name(worth.adjustment()),
+                Report.plain(BriefWords.name(worth.adjustment())),
                 "",
                 Double.NaN,
                 Double.NaN,
@@ -100,7 +101,7 @@ public final class BriefCharts {
     }
 
     public Page.Block lapTimeOverWing(WingTrade wing, String caption) {
-        String title = "Lap time over " + BriefWords.inSentence(wing.adjustment());
+        String title = "Lap time over " + name(wing);
         return both(
                 title,
                 caption,
@@ -113,7 +114,7 @@ public final class BriefCharts {
     }
 
     public Page.Block topSpeedOverCorners(WingTrade wing, String caption) {
-        String title = "Top speed against cornering speed over " + BriefWords.inSentence(wing.adjustment());
+        String title = "Top speed against cornering speed over " + name(wing);
         return both(
                 title,
                 caption,
@@ -123,6 +124,10 @@ public final class BriefCharts {
                         style,
                         id("trade-" + wing.adjustment().name(), style),
                         title));
+    }
+
+    private static String name(WingTrade wing) {
+        return Report.plain(BriefWords.inSentence(wing.adjustment()));
     }
 
     private SweepResult sweep(WingTrade wing) {

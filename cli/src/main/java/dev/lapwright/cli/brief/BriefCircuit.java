@@ -70,7 +70,7 @@ public final class BriefCircuit {
 
     private Page.Block places() {
         Table<BriefResult.PlaceShare> table = Table.<BriefResult.PlaceShare>of("Corners and straights in driving order")
-                .words("", "Place", BriefResult.PlaceShare::label)
+                .words("", "Place", place -> Report.verbatim(place.label()))
                 .words("", "Kind", BriefCircuit::kind)
                 .with(Table.Trait.LESSER)
                 .number(

@@ -5,6 +5,7 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
 import dev.lapwright.study.compare.Comparison;
 import java.util.List;
 import java.util.Map;
@@ -17,9 +18,9 @@ public final class BriefWords {
 
     private BriefWords() {}
 
-    /** What people call an adjustment. */
+    /** What people call an adjustment, for pages and terminals: as it is written. */
     public static String name(Adjustment adjustment) {
-        return adjustment.label().isBlank() ? adjustment.name() : adjustment.label();
+        return Report.verbatim(adjustment.label().isBlank() ? adjustment.name() : adjustment.label());
     }
 
     /** The same within a sentence. */
@@ -62,7 +63,10 @@ public final class BriefWords {
         Comparison.Part main = places.get(faster ? 0 : places.size() - 1);
         String sector =
                 effect.bySector().size() > 1 ? "most in sector " + effect.mainSector() + "; of all places " : "";
-        return sector + (main.isCorner() ? "most at " : "most from ") + main.label() + cause(effect, faster);
+        return sector
+                + (main.isCorner() ? "most at " : "most from ")
+                + Report.verbatim(main.label())
+                + cause(effect, faster);
     }
 
     private static String cause(BriefResult.ChangeEffect effect, boolean faster) {

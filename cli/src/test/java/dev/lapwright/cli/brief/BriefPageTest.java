@@ -41,6 +41,21 @@ import org.junit.jupiter.params.provider.ValueSource;
 class BriefPageTest {
     private static final Pattern TAG = Pattern.compile("<[^>]*>");
 
+    /** Text of less than 11 px as shown; that too little was looked at is a fault, too. Rounding takes a thousandth. */
+    private static final String LETTERS = """
+            (() => {
+              document.documentElement.style.marginRight = 'BARpx';
+              const shown = (e) => e.checkVisibility() && e.getClientRects().length > 0 && !e.closest('.unseen');
+              const drawn = [...document.querySelectorAll('svg text')].filter(shown).map((t) => [t.textContent,
+                parseFloat(getComputedStyle(t).fontSize) * Math.hypot(t.getScreenCTM().a, t.getScreenCTM().b)]);
+              const written = [...document.querySelectorAll('body *')].filter((e) => shown(e) && !e.closest('svg')
+                && [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== ''))
+                .map((e) => [e.textContent.trim(), parseFloat(getComputedStyle(e).fontSize)]);
+              const few = drawn.length < 100 || written.length < 100 ? ['hardly any text: ' + drawn.length] : [];
+              return few.concat([...drawn, ...written].filter(([, size]) => size < 10.999)
+                .map(([text, size]) => size.toFixed(2) + ' px: ' + text));
+            })()""";
+
     private Path folder;
 
     private Path file;
@@ -222,6 +237,29 @@ class BriefPageTest {
         browser().open(file);
         assertThat(browser().faults(Chromium.checks())).isEmpty();
         assertThat(browser().requests()).containsExactly(file.toUri().toString());
+    }
+
+    /**
+     * Our own rule: 11 px, for text in pictures as they are shown. A scroll bar may take 17 px (that of Windows, from memory) of what
+     * the page is laid out in, which a browser without bars is made to do by a margin.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 17})
+    void lettersHaveElevenPixelsAtEveryWidth(int scrollBar) throws IOException, InterruptedException {
+        browser().medium(false, false);
+        browser().width(360);
+        browser().open(file);
+        List<Integer> widths =
+                new ArrayList<>(List.of(361, 640, 641, 800, 801, 830, 831, 850, 851, 910, 911, 940, 941, 999, 1001));
+        for (int width = 360; width <= 1600; width += 20) {
+            widths.add(width);
+        }
+        for (int width : widths) {
+            browser().width(width);
+            assertThat(browser().faults(LETTERS.replace("BAR", Integer.toString(scrollBar))))
+                    .as("%d px wide, scroll bar %d px", width, scrollBar)
+                    .isEmpty();
+        }
     }
 
     @Test
