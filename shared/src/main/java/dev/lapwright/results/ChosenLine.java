@@ -55,7 +55,8 @@ public record ChosenLine(
         return word.isEmpty() ? report : report.item("Line", text());
     }
 
-    private String text() {
+    /** Which line is driven, for people. */
+    public String text() {
         if (line.isEmpty()) {
             return "middle, the circuit's own path";
         }

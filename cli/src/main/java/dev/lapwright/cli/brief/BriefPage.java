@@ -62,6 +62,7 @@ public final class BriefPage {
         facts.add(new Page.Fact("Setup now", brief.subject().setupTold()));
         facts.add(
                 new Page.Fact("Conditions", Subject.told(brief.subject().day()).replace("degC", "°C")));
+        facts.add(new Page.Fact("Line", brief.subject().line().text()));
         facts.add(new Page.Fact(
                 "Race", BriefTyresAndFuel.race(brief.result().choices().race())));
         brief.log().ifPresent(log -> facts.add(new Page.Fact("Laps driven", Report.verbatim(log.name()))));
