@@ -178,6 +178,10 @@ final class SlipTable {
                 print("test", kind, car(front, lock, lock == 40 ? 50 : 0, front == 40 ? lock : 0), some);
             }
         }
+        for (double front : new double[] {0, 100}) {
+            Car stiff = car(front, 100, 0, 0).with(Quantity.SLIP_STIFFNESS_FALL, 0);
+            print("test", "none, stiffness does not fall", stiff, new double[] {20});
+        }
         for (Car car : SlipCars.demo()) {
             print(car.name(), "plates", car, some);
         }
