@@ -132,6 +132,11 @@ final class AxleData {
         slipStiffness = car.value(Quantity.SLIP_STIFFNESS) / 100;
         slipStiffnessFall = car.value(Quantity.SLIP_STIFFNESS_FALL) / 100;
         lightWheel = car.value(Quantity.LIGHT_WHEEL) / 100;
+        if (car.value(Quantity.FRONT_DRIVE_SHARE) == (atFront ? 0 : 100)) {
+            // No half shafts: what a document says of locks there holds nothing together.
+            differential = new Differential(0, 0, 0);
+            return;
+        }
         differential = new Differential(
                 car.value(atFront ? Quantity.POWER_LOCK_FRONT : Quantity.POWER_LOCK_REAR) / 100,
                 car.value(atFront ? Quantity.COAST_LOCK_FRONT : Quantity.COAST_LOCK_REAR) / 100,

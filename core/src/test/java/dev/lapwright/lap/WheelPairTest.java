@@ -159,6 +159,22 @@ class WheelPairTest {
         }
     }
 
+    /** Wheels without half shafts turn as they like, whatever a document says of locks: plain mechanics. */
+    @Test
+    void aLockOnAnAxleWithoutDriveIsNone() {
+        LapSolver solver = LapSolver.on(TestTracks.circuit());
+        Car rear = TestCars.winged(Map.of(Quantity.FRONT_DRIVE_SHARE, 0.0));
+        Car locked = rear.with(Quantity.POWER_LOCK_FRONT, 100)
+                .with(Quantity.COAST_LOCK_FRONT, 100)
+                .with(Quantity.PRELOAD_FRONT, 80);
+        assertThat(solver.lapTime(Vehicle.of(locked, Conditions.STANDARD)))
+                .isEqualTo(solver.lapTime(Vehicle.of(rear, Conditions.STANDARD)));
+        Car driven = locked.with(Quantity.FRONT_DRIVE_SHARE, 50);
+        assertThat(solver.lapTime(Vehicle.of(driven, Conditions.STANDARD)))
+                .isNotEqualTo(solver.lapTime(
+                        Vehicle.of(rear.with(Quantity.FRONT_DRIVE_SHARE, 50), Conditions.STANDARD)));
+    }
+
     /** Without what a lean costs, camber and its gain change nothing: documents from before lap as they did. */
     @Test
     void camberAloneChangesNothing() {
