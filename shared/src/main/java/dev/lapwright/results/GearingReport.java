@@ -549,8 +549,10 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
     private String limiterReading() {
         GearingResult.GearedLap lap = result.asGiven().baseline();
         if (!(lap.limiter().time() > 0)) {
-            return "The rev limiter is never held: at top speed the engine is " + Numbers.fixed(lap.headroom(), 0)
-                    + " rpm below it.";
+            String left = Numbers.fixed(lap.headroom(), 0);
+            return left.equals("0")
+                    ? "The rev limiter is just reached at top speed, and never held."
+                    : "The rev limiter is never held: at top speed the engine is " + left + " rpm below it.";
         }
         String cost = LapTimeDifference.isNone(lap.limiter().without())
                 ? "without it the lap would be as fast."
