@@ -171,8 +171,8 @@ class WheelPairTest {
                 .isEqualTo(solver.lapTime(Vehicle.of(rear, Conditions.STANDARD)));
         Car driven = locked.with(Quantity.FRONT_DRIVE_SHARE, 50);
         assertThat(solver.lapTime(Vehicle.of(driven, Conditions.STANDARD)))
-                .isNotEqualTo(solver.lapTime(
-                        Vehicle.of(rear.with(Quantity.FRONT_DRIVE_SHARE, 50), Conditions.STANDARD)));
+                .isNotEqualTo(
+                        solver.lapTime(Vehicle.of(rear.with(Quantity.FRONT_DRIVE_SHARE, 50), Conditions.STANDARD)));
     }
 
     /** Without what a lean costs, camber and its gain change nothing: documents from before lap as they did. */
