@@ -42,8 +42,10 @@ public final class LineTables {
                 String wing = student ? "rear-flap" : "rear-wing";
                 StringBuilder row = new StringBuilder("| " + name + " | " + circuit + " |");
                 driven.forEach(line -> row.append(String.format(Locale.ROOT, " %.3f |", time(car, line))));
-                driven.forEach(line -> row.append(' ').append(best(car, wing, line)).append(" |"));
-                driven.forEach(line -> row.append(' ').append(best(car, drive, line)).append(" |"));
+                driven.forEach(
+                        line -> row.append(' ').append(best(car, wing, line)).append(" |"));
+                driven.forEach(
+                        line -> row.append(' ').append(best(car, drive, line)).append(" |"));
                 System.out.println(row);
             }
         }
@@ -51,7 +53,8 @@ public final class LineTables {
 
     private static String heads(String what) {
         StringBuilder text = new StringBuilder();
-        LINES.forEach(line -> text.append(' ').append(what).append(", ").append(line).append(" |"));
+        LINES.forEach(
+                line -> text.append(' ').append(what).append(", ").append(line).append(" |"));
         return text.toString();
     }
 
@@ -60,8 +63,7 @@ public final class LineTables {
         LapSolver solver = LapSolver.on(line);
         List<Double> settings = car.adjustment(adjustment).legalSettings();
         double[] times = settings.stream()
-                .mapToDouble(setting ->
-                        solver.lapTime(Vehicle.of(car.with(adjustment, setting), Conditions.STANDARD)))
+                .mapToDouble(setting -> solver.lapTime(Vehicle.of(car.with(adjustment, setting), Conditions.STANDARD)))
                 .toArray();
         int best = 0;
         for (int i = 1; i < times.length; i++) {
@@ -76,7 +78,9 @@ public final class LineTables {
             high++;
         }
         String setting = text(settings.get(best));
-        return low == high ? setting : setting + " (" + text(settings.get(low)) + " to " + text(settings.get(high)) + ")";
+        return low == high
+                ? setting
+                : setting + " (" + text(settings.get(low)) + " to " + text(settings.get(high)) + ")";
     }
 
     private static String text(double setting) {
