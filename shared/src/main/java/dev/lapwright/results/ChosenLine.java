@@ -58,7 +58,9 @@ public record ChosenLine(
     /** Which line is driven, for people. */
     public String text() {
         if (line.isEmpty()) {
-            return "middle, the circuit's own path";
+            return road.path() == Track.Path.DRIVEN
+                    ? "the circuit's own path, as it was driven"
+                    : "middle, the circuit's own path";
         }
         String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
         if (stored.isPresent()) {

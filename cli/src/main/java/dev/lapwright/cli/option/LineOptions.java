@@ -64,7 +64,9 @@ public final class LineOptions extends LineRoomOptions {
         String word = line == null ? "" : line;
         Track road = subject.track();
         if (word.isEmpty()) {
-            return standard(subject, choices(), console);
+            return marginM != null && road.path() == Track.Path.ROAD
+                    ? ChosenLine.of(road, LineKind.SMOOTHEST.word(), search(subject).smoothest(), choices())
+                    : standard(subject, choices(), console);
         }
         if (word.equals(LineKind.MIDDLE.word())) {
             refuseRoom();

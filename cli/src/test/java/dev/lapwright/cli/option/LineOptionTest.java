@@ -202,6 +202,18 @@ class LineOptionTest {
     }
 
     @Test
+    void aPathThatWasDrivenIsDrivenAsItIs() {
+        String ring = Path.of("..", "docs", "examples", "ring-100.json").toString();
+        Run run = Run.of("lap", CAR, ring);
+        assertThat(run.line("Line")).contains("as it was driven");
+    }
+
+    @Test
+    void aMarginThatLeavesNoRoomIsRefusedWhereItIsGiven() {
+        assertThat(error("lap", CAR, CIRCUIT, "--margin-m", "6")).contains("the car with its margins");
+    }
+
+    @Test
     void roomForALineThatIsNotLookedForIsRefused() {
         assertThat(error("lap", CAR, CIRCUIT, "--line", "middle", "--margin-m", "1"))
                 .contains("--margin-m");
