@@ -65,7 +65,8 @@ public final class LineOptions extends LineRoomOptions {
         Track road = subject.track();
         if (word.isEmpty()) {
             return marginM != null && road.path() == Track.Path.ROAD
-                    ? ChosenLine.of(road, LineKind.SMOOTHEST.word(), search(subject).smoothest(), choices())
+                    ? ChosenLine.of(
+                            road, LineKind.SMOOTHEST.word(), search(subject).smoothest(), choices())
                     : standard(subject, choices(), console);
         }
         if (word.equals(LineKind.MIDDLE.word())) {
