@@ -160,7 +160,7 @@ if exist "%HOME_FOLDER%\lib\lapwright.jar" echo lapwright: first use; preparing 
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\geojson" -jar "%JAR%" circuit import thornmere.geojson --out "%DRAFT%\geojson.json" >nul 2>nul <nul
 %TRAIN% "-XX:DumpLoadedClassList=%DRAFT%\csv" -jar "%JAR%" circuit import oxhollow.csv --open --out "%DRAFT%\csv.json" >nul 2>nul <nul
 copy /b "%DRAFT%\lap" + "%DRAFT%\sweep" + "%DRAFT%\geojson" + "%DRAFT%\csv" "%DRAFT%\classes" >nul 2>nul
-"%JAVA%" -Xlog:disable -Xshare:dump "-XX:SharedClassListFile=%DRAFT%\classes" "-XX:SharedArchiveFile=%DRAFT%\jsa" -cp "%JAR%" >nul 2>nul <nul
+"%JAVA%" -Xlog:disable -Xshare:dump "-XX:ErrorFile=%DRAFT%\crash" "-XX:SharedClassListFile=%DRAFT%\classes" "-XX:SharedArchiveFile=%DRAFT%\jsa" -cp "%JAR%" >nul 2>nul <nul
 rem An empty archive, too, is remembered: a machine that cannot make one is not asked each time.
 if not exist "%DRAFT%\jsa" type nul >"%DRAFT%\jsa"
 if exist "%DRAFT%\jsa" move /y "%DRAFT%\jsa" "%ARCHIVE%" >nul 2>nul

@@ -25,21 +25,11 @@ final class AxleData {
     final double track;
     /** Load transfer per newton of lateral force at the centre of gravity. */
     final double transfer;
-    /** A tyre model of one's own; null where the document's law serves. */
-    private final Tables tables;
-    /** Lateral peak force per load is max(floorY, aY - bY F). */
-    private final double aY;
+    /** Peak friction along and across, and cornering stiffness in 1/rad, of a wheel over its load. */
+    private final OverLoad alongTyre;
 
-    private final double bY;
-    private final double floorY;
-    private final double aX;
-    private final double bX;
-    private final double floorX;
-    /** Cornering stiffness per load is max(floorC, aC - bC F), 1/rad. */
-    private final double aC;
-
-    private final double bC;
-    private final double floorC;
+    private final OverLoad acrossTyre;
+    private final OverLoad stiffTyre;
     final double toe;
     /** Whether lean or pressures give each wheel a grip of its own, whatever load it carries. */
     final boolean sided;
@@ -94,29 +84,15 @@ final class AxleData {
                         car.value(Quantity.TEMPERATURE_LOSS));
         TyreModel tyre = atFront ? car.frontTyre() : car.rearTyre();
         if (tyre instanceof LoadSensitiveTyre plain) {
-            tables = null;
-            LoadSensitivity x = plain.along();
-            aX = grip * x.atNoLoad();
-            bX = grip * x.perLoad();
-            floorX = grip * x.least();
-            LoadSensitivity y = plain.across();
-            aY = grip * y.atNoLoad();
-            bY = grip * y.perLoad();
-            floorY = grip * y.least();
-            aC = plain.cornering().atNoLoad();
-            bC = plain.cornering().perLoad();
-            floorC = plain.cornering().least();
+            alongTyre = OverLoad.of(plain.along(), grip);
+            acrossTyre = OverLoad.of(plain.across(), grip);
+            stiffTyre = OverLoad.of(plain.cornering(), 1);
         } else {
-            tables = Tables.of(tyre, grip, (atFront ? "front" : "rear") + " tyre", MOST_LOAD * weight);
-            aX = Double.NaN;
-            bX = Double.NaN;
-            floorX = Double.NaN;
-            aY = Double.NaN;
-            bY = Double.NaN;
-            floorY = Double.NaN;
-            aC = Double.NaN;
-            bC = Double.NaN;
-            floorC = Double.NaN;
+            String name = (atFront ? "front" : "rear") + " tyre";
+            double most = MOST_LOAD * weight;
+            alongTyre = OverLoad.read(load -> grip * tyre.frictionX(load), name + ", friction along", most);
+            acrossTyre = OverLoad.read(load -> grip * tyre.frictionY(load), name + ", friction across", most);
+            stiffTyre = OverLoad.read(tyre::stiffness, name + ", cornering stiffness", most);
         }
         toe = Math.toRadians(car.value(atFront ? Quantity.TOE_FRONT : Quantity.TOE_REAR));
         double camber = car.value(atFront ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR);
@@ -148,29 +124,17 @@ final class AxleData {
 
     /** Peak friction across a wheel at a load (N), on a surface of grip 1. */
     double frictionY(double load) {
-        if (tables != null) {
-            return tables.y.value(load);
-        }
-        double mu = aY - bY * load;
-        return mu > floorY ? mu : floorY;
+        return acrossTyre.at(load);
     }
 
     /** Peak friction along a wheel at a load (N), on a surface of grip 1. */
     double frictionX(double load) {
-        if (tables != null) {
-            return tables.x.value(load);
-        }
-        double mu = aX - bX * load;
-        return mu > floorX ? mu : floorX;
+        return alongTyre.at(load);
     }
 
     /** Cornering stiffness of a wheel over its load, 1/rad, at a load in N. */
     double stiffnessPerLoad(double load) {
-        if (tables != null) {
-            return tables.stiffness.value(load);
-        }
-        double c = aC - bC * load;
-        return c > floorC ? c : floorC;
+        return stiffTyre.at(load);
     }
 
     /** What the force across per slip angle of a wheel gains per load, 1/rad, at a load in N. */
@@ -181,26 +145,32 @@ final class AxleData {
         return (stiffnessPerLoad(above) * above - stiffnessPerLoad(below) * below) / (2 * step);
     }
 
-    /** A tyre model, read once. */
-    private record Tables(CubicTable x, CubicTable y, CubicTable stiffness) {
-        static Tables of(TyreModel tyre, double grip, String name, double most) {
-            return new Tables(
-                    table(load -> grip * tyre.frictionX(load), name, "friction along", most),
-                    table(load -> grip * tyre.frictionY(load), name, "friction across", most),
-                    table(tyre::stiffness, name, "cornering stiffness", most));
+    /** What a tyre gives over its load: max(least, atNoLoad - perLoad F), or a table of a model of one's own. */
+    private record OverLoad(double atNoLoad, double perLoad, double least, CubicTable table) {
+        static OverLoad of(LoadSensitivity law, double grip) {
+            return new OverLoad(grip * law.atNoLoad(), grip * law.perLoad(), grip * law.least(), null);
         }
 
-        private static CubicTable table(DoubleUnaryOperator value, String tyre, String what, double most) {
-            return new CubicTable(0, most, TYRE_CELLS, load -> {
-                double here = value.applyAsDouble(load);
+        static OverLoad read(DoubleUnaryOperator model, String what, double most) {
+            CubicTable table = new CubicTable(0, most, TYRE_CELLS, load -> {
+                double here = model.applyAsDouble(load);
                 if (!(here > 0 && here < Double.POSITIVE_INFINITY)) {
                     throw new InvalidValueException(
-                            tyre,
-                            "at " + Check.text(load) + " N its " + what + " is " + Check.text(here),
+                            what,
+                            "at " + Check.text(load) + " N it is " + Check.text(here),
                             "a tyre model gives a finite value above 0 at every load from 0 N on");
                 }
                 return here;
             });
+            return new OverLoad(0, 0, 0, table);
+        }
+
+        double at(double load) {
+            if (table != null) {
+                return table.value(load);
+            }
+            double here = atNoLoad - perLoad * load;
+            return here > least ? here : least;
         }
     }
 }

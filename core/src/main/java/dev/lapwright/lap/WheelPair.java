@@ -16,6 +16,7 @@ final class WheelPair {
     /** Slip angle of a tyre's peak over that at which its first stiffness alone would give it: of the curve sin(1.5 atan(√3 ρ)). */
     private static final double SHAPE = 1.5 * Math.sqrt(3);
 
+    /** Share of cornering stiffness that is lost at the peak of the fit: see {@link #fall}. */
     private static final double FALL = 0.45;
     /** Half the curvature of that curve at its peak, 27/64 over the peak's slip squared, for {@link #SHAPE} one. */
     private static final double ROUNDNESS = 0.5 * 27.0 / 64 / (SHAPE * SHAPE);
@@ -33,6 +34,8 @@ final class WheelPair {
     /** Cornering stiffness of both wheels, N; slip stiffness over {@link AxleData#slipStiffness}. */
     double stiffness;
 
+    // Grip of the surface times what lean and pressure leave of it, across and along; whether both wheels have the
+    // same.
     private double innerGripY;
     private double outerGripY;
     private double innerGripX;

@@ -71,22 +71,25 @@ class ModelContractsTest {
 
     private static TyreModel along(DoubleUnaryOperator friction) {
         TyreModel other = new SaturatingTyre(1.5, 25, 0.9, 3000);
-        return new TyreModel() {
-            @Override
-            public double frictionX(double load) {
-                return friction.applyAsDouble(load);
-            }
+        return new Stranger(friction, other::frictionY, other::stiffness);
+    }
 
-            @Override
-            public double frictionY(double load) {
-                return other.frictionY(load);
-            }
+    /** A tyre of which the kernel knows nothing but what it answers. */
+    private record Stranger(DoubleUnaryOperator x, DoubleUnaryOperator y, DoubleUnaryOperator c) implements TyreModel {
+        @Override
+        public double frictionX(double load) {
+            return x.applyAsDouble(load);
+        }
 
-            @Override
-            public double stiffness(double load) {
-                return other.stiffness(load);
-            }
-        };
+        @Override
+        public double frictionY(double load) {
+            return y.applyAsDouble(load);
+        }
+
+        @Override
+        public double stiffness(double load) {
+            return c.applyAsDouble(load);
+        }
     }
 
     /**
@@ -112,22 +115,7 @@ class ModelContractsTest {
     }
 
     private static TyreModel stranger(TyreModel tyre) {
-        return new TyreModel() {
-            @Override
-            public double frictionX(double load) {
-                return tyre.frictionX(load);
-            }
-
-            @Override
-            public double frictionY(double load) {
-                return tyre.frictionY(load);
-            }
-
-            @Override
-            public double stiffness(double load) {
-                return tyre.stiffness(load);
-            }
-        };
+        return new Stranger(tyre::frictionX, tyre::frictionY, tyre::stiffness);
     }
 
     @Test

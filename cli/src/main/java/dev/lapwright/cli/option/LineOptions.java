@@ -43,16 +43,18 @@ public final class LineOptions extends LineRoomOptions {
 
     /** The subject on the line that is driven where nothing is asked of lines. */
     public static Subject driveStandard(Subject subject, Console console) {
-        return subject.on(standard(subject, LineChoices.DEFAULT, console));
+        return subject.on(standard(subject, console));
     }
 
     /** The smoothest line of a road, which knows no car and favours no setup; what was driven where that is what the circuit holds. */
-    private static ChosenLine standard(Subject subject, LineChoices choices, Console console) {
+    private static ChosenLine standard(Subject subject, Console console) {
+        LineChoices choices = LineChoices.DEFAULT;
         Track road = subject.track();
-        if (road.path() == Track.Path.ROAD) {
+        LineKind usual = usual(road);
+        if (usual == LineKind.SMOOTHEST) {
             try {
                 Line smoothest = LineSearch.of(road, subject.car(), choices).smoothest();
-                return ChosenLine.of(road, LineKind.SMOOTHEST.word(), smoothest, choices);
+                return ChosenLine.of(road, usual.word(), smoothest, choices);
             } catch (InvalidValueException e) {
                 console.remark("Note: the circuit's own path is driven, as no line was found: " + e.getMessage());
             }
@@ -60,15 +62,18 @@ public final class LineOptions extends LineRoomOptions {
         return ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices);
     }
 
+    private static LineKind usual(Track road) {
+        return road.path() == Track.Path.ROAD ? LineKind.SMOOTHEST : LineKind.MIDDLE;
+    }
+
     private ChosenLine find(Subject subject, Console console) {
         String word = line == null ? "" : line;
         Track road = subject.track();
-        if (word.isEmpty()) {
-            return marginM != null && road.path() == Track.Path.ROAD
-                    ? ChosenLine.of(
-                            road, LineKind.SMOOTHEST.word(), search(subject).smoothest(), choices())
-                    : standard(subject, choices(), console);
+        if (word.isEmpty() && marginM == null && spacingM == null) {
+            return standard(subject, console);
         }
+        // Room is asked for: a line that cannot be had is refused.
+        word = word.isEmpty() ? usual(road).word() : word;
         if (word.equals(LineKind.MIDDLE.word())) {
             refuseRoom();
             return ChosenLine.of(road, word, null, choices());

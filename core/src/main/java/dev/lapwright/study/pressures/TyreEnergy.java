@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.tyre.TyreModel;
 import dev.lapwright.tyre.Wheel;
 import java.util.EnumMap;
 import java.util.Map;
@@ -66,11 +67,13 @@ public final class TyreEnergy {
     /** dE/ds of each wheel at a station, N. */
     private static double[] forces(Lap lap, int k) {
         Car car = lap.vehicle().car();
+        TyreModel front = car.frontTyre();
+        TyreModel rear = car.rearTyre();
         double[] load = new double[LOADS.length];
         double[] stiffness = new double[LOADS.length];
         for (int i = 0; i < load.length; i++) {
             load[i] = Math.max(0, lap.value(LOADS[i], k));
-            stiffness[i] = (i < 2 ? car.frontTyre() : car.rearTyre()).stiffness(load[i]) * load[i];
+            stiffness[i] = (i < 2 ? front : rear).stiffness(load[i]) * load[i];
         }
         double frontWeight = car.value(Quantity.FRONT_WEIGHT) / 100;
         double side = lap.vehicle().mass() * Math.abs(lap.value(Channel.LATERAL_ACCELERATION, k));
@@ -85,11 +88,11 @@ public final class TyreEnergy {
         double acrossSum = 0;
         double[] force = new double[LOADS.length];
         for (int i = 0; i < force.length; i++) {
-            boolean front = i < 2;
-            double axle = front ? stiffness[0] + stiffness[1] : stiffness[2] + stiffness[3];
+            boolean ofFront = i < 2;
+            double axle = ofFront ? stiffness[0] + stiffness[1] : stiffness[2] + stiffness[3];
             if (axle > 0) {
-                double angle = (front ? frontWeight : 1 - frontWeight) * side / axle;
-                double slip = (front ? frontAlong : rearAlong) / axle;
+                double angle = (ofFront ? frontWeight : 1 - frontWeight) * side / axle;
+                double slip = (ofFront ? frontAlong : rearAlong) / axle;
                 across[i] = stiffness[i] * angle * angle;
                 acrossSum += across[i];
                 force[i] = stiffness[i] * slip * slip;
