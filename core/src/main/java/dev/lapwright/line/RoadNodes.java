@@ -20,6 +20,7 @@ final class RoadNodes {
     private static final double LEAST_FREEDOM = 1e-3;
 
     final Track track;
+    final LineChoices choices;
     final boolean closed;
     /** Nodes; on a closed road the first does not come again. */
     final int count;
@@ -45,6 +46,7 @@ final class RoadNodes {
 
     RoadNodes(Track track, double carWidth, LineChoices choices) {
         this.track = track;
+        this.choices = choices;
         closed = track.isClosed();
         Stations laid = track.stations(StationSpacing.DEFAULT);
         corners = laid.corners();

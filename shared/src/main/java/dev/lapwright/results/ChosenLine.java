@@ -87,13 +87,7 @@ public record ChosenLine(
 
     /** By how much a line that was read lies elsewhere, because this car would not fit there. */
     private String moved() {
-        StoredLine read = stored.orElseThrow();
-        double[] asked = read.offsets();
-        double[] driven = line.orElseThrow().offsets();
-        double most = 0;
-        for (int i = 0; i < driven.length && asked.length == driven.length; i++) {
-            most = Math.max(most, Math.abs(asked[i] - driven[i]));
-        }
+        double most = line.orElseThrow().moved();
         return most < UNMOVED ? "" : "; moved by up to " + Numbers.fixed(most, 2) + " m to keep this car on the road";
     }
 
