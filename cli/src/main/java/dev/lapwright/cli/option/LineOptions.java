@@ -1,5 +1,6 @@
 package dev.lapwright.cli.option;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Nearest;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -7,6 +8,7 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
@@ -14,6 +16,9 @@ import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.lines.OwnLines;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.track.Track;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -103,6 +108,26 @@ public final class LineOptions extends LineRoomOptions {
     private static Line fastest(LineSearch search, Subject subject, Console console) {
         try (ProgressBar progress = new ProgressBar(console, "steps")) {
             return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
+        }
+    }
+
+    /**
+     * The car of a subject and others, each on the fastest line found anew for itself; progress is shown. Empty where no line is driven,
+     * and where none can be found for one of them, which is said.
+     */
+    public Optional<OwnLinesResult> ownLines(Subject subject, List<Car> others, StudyRun how, Console console) {
+        if (subject.line().line().isEmpty()) {
+            return Optional.empty();
+        }
+        try (ProgressBar progress = new ProgressBar(console, "searches for lines")) {
+            return Optional.of(OwnLines.of(subject.track(), subject.car(), subject.day())
+                    .with(subject.line().choices())
+                    .against(others)
+                    .run(how.reporting(progress)));
+        } catch (InvalidValueException | NoLapException e) {
+            console.remark("Note: what is recommended is not checked with the line found anew, as one could not be found: "
+                    + e.getMessage());
+            return Optional.empty();
         }
     }
 
