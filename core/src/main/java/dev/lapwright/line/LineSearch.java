@@ -84,6 +84,11 @@ public final class LineSearch {
         return road.choices;
     }
 
+    /** Distances of the nodes along the road's path, m; on a circuit the last is its length. A copy. */
+    public double[] nodes() {
+        return road.s.clone();
+    }
+
     /** Offsets at the nodes of the line that it begins at, m; empty where that is the minimum-curvature line. */
     public Optional<double[]> start() {
         return start.map(line -> at(line.distances(), line.offsets()).nodes());
@@ -109,7 +114,7 @@ public final class LineSearch {
         Line first = at(from.distances(), from.offsets());
         Line found = new Line(road, new MinimumTime(road, vehicle, progress).from(first.nodes()), 0);
         // The search drives on its own nodes; the last word has the solver's usual stations.
-        return time(found, vehicle) < time(first, vehicle) ? found : first;
+        return time(found, vehicle) < time(first, vehicle) ? found : new Line(road, first.nodes(), 0);
     }
 
     private static double time(Line line, Vehicle vehicle) {

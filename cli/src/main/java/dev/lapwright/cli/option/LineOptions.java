@@ -101,13 +101,31 @@ public final class LineOptions extends LineRoomOptions {
         return found.with(fastest(search, subject, console));
     }
 
+    /** Another line for the same car, with the same room; progress is shown. */
+    public ChosenLine beside(String word, Subject subject, Console console) {
+        LineOptions other = new LineOptions();
+        other.line = word;
+        other.marginM = marginM;
+        other.spacingM = spacingM;
+        other.noCache = noCache;
+        if (word.equals(LineKind.MIDDLE.word())) {
+            other.marginM = null;
+            other.spacingM = null;
+        }
+        if (word.equals(REFRESH)) {
+            throw new InvalidValueException(
+                    "--beside " + word, "there is but one car beside it", "take --beside fastest");
+        }
+        return other.find(subject, console);
+    }
+
     private LineSearch search(Subject subject) {
         return LineSearch.of(subject.track(), subject.car(), choices());
     }
 
-    private static Line fastest(LineSearch search, Subject subject, Console console) {
+    private Line fastest(LineSearch search, Subject subject, Console console) {
         try (ProgressBar progress = new ProgressBar(console, "steps")) {
-            return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
+            return finder(console).fastest(search.reporting(progress), Vehicle.of(subject.car(), subject.day()));
         }
     }
 
@@ -122,6 +140,7 @@ public final class LineOptions extends LineRoomOptions {
         try (ProgressBar progress = new ProgressBar(console, "searches for lines")) {
             return Optional.of(OwnLines.of(subject.track(), subject.car(), subject.day())
                     .with(subject.line().choices())
+                    .with(finder(console))
                     .against(others)
                     .run(how.reporting(progress)));
         } catch (InvalidValueException | NoLapException e) {
