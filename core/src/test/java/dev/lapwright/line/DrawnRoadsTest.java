@@ -38,7 +38,7 @@ class DrawnRoadsTest {
         Line fastest = search.fastest(vehicle);
         // Ten times less than the model's lap times are good for (1 ms); no line that was merely kept passes.
         assertThat(time(fastest, vehicle)).isLessThan(time(smoothest, vehicle) - 1e-4);
-        double half = 0.5 * CAR.car().value(Quantity.WIDTH) + LineChoices.DEFAULT.margin();
+        double half = 0.5 * CAR.car().value(Quantity.WIDTH) + LineChoices.DEFAULT.marginLeft();
         for (Line line : List.of(smoothest, fastest)) {
             double[] s = line.distances();
             double[] offsets = line.offsets();

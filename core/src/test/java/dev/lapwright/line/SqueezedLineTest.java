@@ -67,7 +67,7 @@ class SqueezedLineTest {
         Vehicle vehicle = CAR.vehicle();
         Line fastest = LineSearch.of(road, CAR.car(), LineChoices.DEFAULT).fastest(vehicle);
         LineSearch closer = LineSearch.of(
-                road, CAR.car(), LineChoices.DEFAULT.withMargin(LineChoices.DEFAULT.margin() + 0.025));
+                road, CAR.car(), LineChoices.DEFAULT.withMargin(LineChoices.DEFAULT.marginLeft() + 0.025));
         Line squeezed = closer.at(fastest.distances(), fastest.offsets());
         double best = time(closer.from(squeezed).fastest(vehicle), vehicle);
         assertThat(squeezed.moved()).isBetween(0.025, 0.06);

@@ -10,6 +10,7 @@ import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -88,7 +89,8 @@ public final class LineCache implements LineFinder {
         try (DataOutputStream to = new DataOutputStream(bytes)) {
             text(to, program);
             road(to, search.road());
-            to.writeDouble(search.choices().margin());
+            to.writeDouble(search.choices().marginLeft());
+            to.writeDouble(search.choices().marginRight());
             to.writeDouble(search.choices().spacing());
             numbers(to, search.start().orElse(new double[0]));
             car(to, vehicle.car());
@@ -115,6 +117,13 @@ public final class LineCache implements LineFinder {
             to.writeDouble(p.widthLeft());
             to.writeDouble(p.widthRight());
             to.writeDouble(p.speedLimit());
+        }
+        to.writeInt(road.limits().size());
+        for (TrackLimit limit : road.limits()) {
+            to.writeDouble(limit.from());
+            to.writeDouble(limit.to());
+            to.writeDouble(limit.beyondLeft().orElse(Double.NaN));
+            to.writeDouble(limit.beyondRight().orElse(Double.NaN));
         }
     }
 

@@ -119,6 +119,18 @@ public record ChosenLine(
         return stored.map(StoredLine::name).orElse(isRefreshed() ? LineKind.FASTEST.word() : word);
     }
 
+    /** Margins for machines: one, or one for each side. */
+    static Map<String, Object> margins(LineChoices choices) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        if (choices.isEven()) {
+            tree.put("marginM", choices.marginLeft());
+        } else {
+            tree.put("marginLeftM", choices.marginLeft());
+            tree.put("marginRightM", choices.marginRight());
+        }
+        return tree;
+    }
+
     /** Which line is driven, for machines. */
     public Map<String, Object> tree() {
         Map<String, Object> tree = new LinkedHashMap<>();
@@ -128,7 +140,7 @@ public record ChosenLine(
         if (stored.isPresent()) {
             tree.put("name", stored.get().name());
         } else if (line.isPresent()) {
-            tree.put("marginM", choices.margin());
+            tree.putAll(margins(choices));
         }
         return tree;
     }

@@ -97,7 +97,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         result.refresh()
                 .ifPresent(refresh -> hash.with(
                                 "lineFoundFrom", InputHash.list(refresh.from().offsets()))
-                        .with("marginM", refresh.choices().margin())
+                        .with("margins", ChosenLine.margins(refresh.choices()))
                         .with("spacingM", refresh.choices().spacing()));
         return hash.sha256();
     }

@@ -74,7 +74,7 @@ public final class LineOptions extends LineRoomOptions {
     private ChosenLine find(Subject subject, Console console) {
         String word = line == null ? "" : line;
         Track road = subject.track();
-        if (word.isEmpty() && marginM == null && spacingM == null) {
+        if (word.isEmpty() && !isRoomGiven()) {
             return standard(subject, console);
         }
         // Room is asked for: a line that cannot be had is refused.
@@ -105,12 +105,11 @@ public final class LineOptions extends LineRoomOptions {
     public ChosenLine beside(String word, Subject subject, Console console) {
         LineOptions other = new LineOptions();
         other.line = word;
-        other.marginM = marginM;
-        other.spacingM = spacingM;
         other.noCache = noCache;
-        if (word.equals(LineKind.MIDDLE.word())) {
-            other.marginM = null;
-            other.spacingM = null;
+        if (!word.equals(LineKind.MIDDLE.word())) {
+            other.marginM = marginM;
+            other.marginRightM = marginRightM;
+            other.spacingM = spacingM;
         }
         if (word.equals(REFRESH)) {
             throw new InvalidValueException(
@@ -160,10 +159,14 @@ public final class LineOptions extends LineRoomOptions {
         }
     }
 
+    private boolean isRoomGiven() {
+        return marginM != null || marginRightM != null || spacingM != null;
+    }
+
     private void refuseRoom() {
-        if (marginM != null || spacingM != null) {
+        if (isRoomGiven()) {
             throw new InvalidValueException(
-                    marginM != null ? "--margin-m" : "--spacing-m",
+                    marginM != null ? "--margin-m" : marginRightM != null ? "--margin-right-m" : "--spacing-m",
                     "it is for a line that is looked for, but the circuit's own path is driven",
                     "take --line smoothest or --line fastest, or leave it out");
         }

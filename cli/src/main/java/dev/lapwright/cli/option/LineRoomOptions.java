@@ -16,6 +16,12 @@ public class LineRoomOptions {
     public Double marginM;
 
     @Option(
+            names = "--margin-right-m",
+            paramLabel = "M",
+            description = "The same on the right, where it is another than on the left.")
+    public Double marginRightM;
+
+    @Option(
             names = "--spacing-m",
             paramLabel = "M",
             description = "Greatest distance between nodes of the line along the road, m; 2 if left out.")
@@ -36,8 +42,10 @@ public class LineRoomOptions {
 
     /** What they say. */
     public final LineChoices choices() {
+        double left = marginM == null ? LineChoices.DEFAULT.marginLeft() : marginM;
         return new LineChoices(
-                marginM == null ? LineChoices.DEFAULT.margin() : marginM,
+                left,
+                marginRightM == null ? left : marginRightM,
                 spacingM == null ? LineChoices.DEFAULT.spacing() : spacingM);
     }
 }
