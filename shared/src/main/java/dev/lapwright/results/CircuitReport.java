@@ -189,8 +189,10 @@ public final class CircuitReport {
                 .field("widestM", widest.value())
                 .field("widestAtM", widest.at())
                 .field("sectorEndsM", InputHash.list(track.sectorEnds()))
-                .field("trackLimits", LIMITS, track.limits())
                 .field("inDoubt", doubts.stream().map(CircuitReport::tree).toList());
+        if (!track.limits().isEmpty()) {
+            report.field("trackLimits", LIMITS, track.limits());
+        }
     }
 
     /** Where a car may drive beyond the edges, or must stay away from them. */
