@@ -313,12 +313,12 @@ class FitCommandTest {
         Run off = Run.of("fit", "gt-talvex", "harrowmere", log);
         assertThat(off.code()).as(off.err()).isZero();
         assertThat(String.join(" ", off.out().split("\\s+")))
-                .contains("Likelier culprit: the line", "'lapwright circuit import driven.csv --log --out driven.json'");
+                .contains("Likelier culprit: the line", "'lapwright circuit import " + log + " --log --out driven.json'");
         assertThat(Run.of("circuit", "import", log, "--log", "--out", own).code()).isZero();
         Run on = Run.of("fit", "gt-talvex", own, log, "--json");
         assertThat(on.code()).as(on.err()).isZero();
         assertThat(on.out()).doesNotContain("circuit import");
         // The interval holds the truth, 1: the log was driven by this very car.
-        tellsTheTruth(JsonTree.object(on.out()), "grip", 1);
+        tellsTheTruth(JsonTree.object(on.out()), "gripFactor", 1);
     }
 }
