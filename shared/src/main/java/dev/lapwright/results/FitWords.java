@@ -3,9 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
-import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.Numbers;
-import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,9 +20,6 @@ final class FitWords {
 
     /** Other oddities named behind the first. */
     private static final int OTHERS = 3;
-
-    /** What a log says of its columns where it has what a line takes. */
-    private static final String LATERAL = "lateral_acceleration from";
 
     private FitWords() {}
 
@@ -100,24 +95,6 @@ final class FitWords {
                 .toList();
         return Optional.of("Likelier culprit: " + first.cause().label() + ". " + capital(sign(first)) + "."
                 + (others.isEmpty() ? "" : " Odd as well: " + joined(others) + "."));
-    }
-
-    /**
-     * Where the line is to blame, and it was one that the model found on a road: how to fit on the line that was driven, which a log holds that
-     * knows speed and lateral acceleration.
-     */
-    static Optional<String> ownLine(FitResult result, List<DrivenLog> logs) {
-        boolean blamed = result.doubts().suspicions().stream()
-                .limit(1)
-                .anyMatch(suspicion -> suspicion.cause() == FitResult.Cause.LINE);
-        if (!blamed || result.track().path() == Track.Path.DRIVEN) {
-            return Optional.empty();
-        }
-        return logs.stream()
-                .filter(log -> log.columns().contains(LATERAL))
-                .findFirst()
-                .map(log -> "The log holds the line that was driven: 'lapwright circuit import " + log.name()
-                        + " --log --out driven.json' makes a circuit of it, and a fit on that circuit drives it as it was.");
     }
 
     private static String sign(FitResult.Suspicion suspicion) {

@@ -302,23 +302,4 @@ class FitCommandTest {
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.errorLines().get(0)).contains(told).matches("lapwright: .+; .+");
     }
-
-    /** A lap of the model's own on its fastest line, fitted on the smoothest and then on the line that the log itself holds. */
-    @Test
-    void whereTheLineIsToBlameTheLogsOwnIsOfferedAndServes() {
-        String log = folder.resolve("driven.csv").toString();
-        String own = folder.resolve("own.json").toString();
-        assertThat(Run.of("lap", "gt-talvex", "harrowmere", "--line", "fastest", "--trace", log).code())
-                .isZero();
-        Run off = Run.of("fit", "gt-talvex", "harrowmere", log);
-        assertThat(off.code()).as(off.err()).isZero();
-        assertThat(String.join(" ", off.out().split("\\s+")))
-                .contains("Likelier culprit: the line", "'lapwright circuit import " + log + " --log --out driven.json'");
-        assertThat(Run.of("circuit", "import", log, "--log", "--out", own).code()).isZero();
-        Run on = Run.of("fit", "gt-talvex", own, log, "--json");
-        assertThat(on.code()).as(on.err()).isZero();
-        assertThat(on.out()).doesNotContain("circuit import");
-        // The interval holds the truth, 1: the log was driven by this very car.
-        tellsTheTruth(JsonTree.object(on.out()), "gripFactor", 1);
-    }
 }
