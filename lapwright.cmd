@@ -174,5 +174,6 @@ set "COMPILER="
 for %%C in (lap show circuit demo help --help --version) do if /i "%~1"=="%%C" set "COMPILER=-XX:TieredStopAtLevel=1 -Xmn96m"
 rem A search for a line is a study.
 for %%A in (%*) do if /i "%%~A"=="--line" set "COMPILER="
+for %%A in (%*) do if /i "%%~A"=="--beside" set "COMPILER="
 "%JAVA%" %SHARED% %COMPILER% -Xlog:disable -Xlog:all=error:stderr -XX:+UseSerialGC -XX:-UsePerfData -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

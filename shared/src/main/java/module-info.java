@@ -8,6 +8,7 @@ module dev.lapwright.shared {
     requires GeographicLib.Java;
     requires java.xml;
 
+    exports dev.lapwright.cache;
     exports dev.lapwright.documents;
     exports dev.lapwright.files;
     exports dev.lapwright.logs;

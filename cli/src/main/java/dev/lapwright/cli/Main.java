@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.option.CacheFolder;
 import dev.lapwright.cli.output.Console;
 
 /** Entry point of the process. */
@@ -8,7 +9,7 @@ public final class Main {
 
     /** Runs the command with the process's own streams and ends it with the exit code. */
     public static void main(String[] arguments) {
-        Console console = Console.ofProcess();
+        Console console = Console.ofProcess(CacheFolder.ofProcess());
         System.exit(Lapwright.run(console, arguments));
     }
 }

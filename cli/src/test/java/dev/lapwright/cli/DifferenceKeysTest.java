@@ -31,6 +31,8 @@ class DifferenceKeysTest {
             "timeS",
             "lapTimeS",
             "otherLapTimeS",
+            "lapTimeBeforeS",
+            "lapTimeAfterS",
             "sectorTimesS",
             "sectorsBeforeS",
             "sectorsAfterS",

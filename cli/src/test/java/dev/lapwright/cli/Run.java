@@ -88,6 +88,14 @@ public record Run(int code, String out, String err) {
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
+    /** Runs it anew as in a pipe, with lines kept in a folder. */
+    public static Run keeping(Path cache, String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Lapwright.run(new Console(out, err, cache, "this program"), arguments);
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
     /** A command line's only run; a second test that asks meanwhile waits for it. */
     private static final class OnlyOnce {
         private Run run;

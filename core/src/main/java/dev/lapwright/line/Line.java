@@ -11,11 +11,13 @@ import dev.lapwright.track.TrackPoint;
 public final class Line {
     private final RoadNodes road;
     private final double[] offsets;
+    private final double moved;
     private final DrivenPath path;
     private final Track driven;
 
-    Line(RoadNodes road, double[] offsets) {
+    Line(RoadNodes road, double[] offsets, double moved) {
         this.road = road;
+        this.moved = moved;
         this.offsets = offsets.clone();
         path = new DrivenPath(road, this.offsets);
         driven = path.track(road.track.name());
@@ -68,6 +70,11 @@ public final class Line {
     /** Length of the line along the road's surface, m. */
     public double length() {
         return driven.length();
+    }
+
+    /** Farthest that a node of it lies from where it was asked for, as the car would not have fitted there, m. */
+    public double moved() {
+        return moved;
     }
 
     /** Distance along the line (m) abreast of a distance along the road (m). */

@@ -7,6 +7,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.Track;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -65,12 +66,32 @@ public final class LineSearch {
     @FunctionalInterface
     public interface Progress {
         /**
-         * Called after each step.
+         * Called after each step. What it throws ends the search, and goes to whoever asked for the line: so a search is stopped.
          *
          * @param steps taken so far
          * @param difference of the lap time so far, s, minus where faster
          */
         void report(int steps, double difference);
+    }
+
+    /** The road. */
+    public Track road() {
+        return road.track;
+    }
+
+    /** Margin and nodes. */
+    public LineChoices choices() {
+        return road.choices;
+    }
+
+    /** Distances of the nodes along the road's path, m; on a circuit the last is its length. A copy. */
+    public double[] nodes() {
+        return road.s.clone();
+    }
+
+    /** Offsets at the nodes of the line that it begins at, m; empty where that is the minimum-curvature line. */
+    public Optional<double[]> start() {
+        return start.map(line -> at(line.distances(), line.offsets()).nodes());
     }
 
     /** Middle line: the road's own path, moved within the bounds where it runs too close to an edge. */
@@ -80,7 +101,7 @@ public final class LineSearch {
 
     /** Minimum-curvature line: least ∫ κ² ds. Of the car only its width matters. */
     public Line smoothest() {
-        return new Line(road, new MinimumCurvature(road).offsets());
+        return new Line(road, new MinimumCurvature(road).offsets(), 0);
     }
 
     /**
@@ -91,9 +112,9 @@ public final class LineSearch {
     public Line fastest(Vehicle vehicle) {
         Line from = start.isPresent() ? start.get() : smoothest();
         Line first = at(from.distances(), from.offsets());
-        Line found = new Line(road, new MinimumTime(road, vehicle, progress).from(first.nodes()));
+        Line found = new Line(road, new MinimumTime(road, vehicle, progress).from(first.nodes()), 0);
         // The search drives on its own nodes; the last word has the solver's usual stations.
-        return time(found, vehicle) < time(first, vehicle) ? found : first;
+        return time(found, vehicle) < time(first, vehicle) ? found : new Line(road, first.nodes(), 0);
     }
 
     private static double time(Line line, Vehicle vehicle) {
@@ -101,7 +122,8 @@ public final class LineSearch {
     }
 
     /**
-     * Line of given offsets at some distances, linear between them, and kept within the road.
+     * Line of given offsets at some distances, linear between them. Where they leave the room that the car has, the line is moved into
+     * it with a gentle bend before and behind ({@link Line#moved()} says how far): cut off at the edge it would have kinks there.
      *
      * @param distances along the road, m, rising, from 0 to its length
      * @param offsets m, positive to the left, as many
@@ -118,16 +140,27 @@ public final class LineSearch {
             throw new InvalidValueException(
                     "line", "it does not span the road of " + Check.text(length) + " m", "use a line of this road");
         }
+        boolean own = Arrays.equals(distances, road.s);
         double[] nodes = new double[road.count];
         int k = 0;
         for (int i = 0; i < nodes.length; i++) {
             while (k + 2 < distances.length && distances[k + 1] < road.s[i]) {
                 k++;
             }
+            if (own) {
+                // Bit for bit: a line that is handed back is the same line.
+                nodes[i] = Check.inRange("offset (m)", offsets[i], -100, 100);
+                continue;
+            }
             double share = (road.s[i] - distances[k]) / (distances[k + 1] - distances[k]);
             double offset = offsets[k] + share * (offsets[k + 1] - offsets[k]);
-            nodes[i] = road.within(i, Check.inRange("offset (m)", offset, -100, 100));
+            nodes[i] = Check.inRange("offset (m)", offset, -100, 100);
         }
-        return new Line(road, nodes);
+        double[] squeezed = new RoomForLine(road).squeezed(nodes);
+        double moved = 0;
+        for (int i = 0; i < nodes.length; i++) {
+            moved = Math.max(moved, Math.abs(squeezed[i] - nodes[i]));
+        }
+        return new Line(road, squeezed, moved);
     }
 }

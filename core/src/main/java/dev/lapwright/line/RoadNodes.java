@@ -6,6 +6,7 @@ import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.List;
 
@@ -20,6 +21,7 @@ final class RoadNodes {
     private static final double LEAST_FREEDOM = 1e-3;
 
     final Track track;
+    final LineChoices choices;
     final boolean closed;
     /** Nodes; on a closed road the first does not come again. */
     final int count;
@@ -45,6 +47,7 @@ final class RoadNodes {
 
     RoadNodes(Track track, double carWidth, LineChoices choices) {
         this.track = track;
+        this.choices = choices;
         closed = track.isClosed();
         Stations laid = track.stations(StationSpacing.DEFAULT);
         corners = laid.corners();
@@ -63,7 +66,6 @@ final class RoadNodes {
         upper = new double[count];
         Stations.Place start = laid.placeAt(0);
         Stations.Place end = laid.placeAt(length);
-        double half = 0.5 * carWidth + choices.margin();
         for (int i = 0; i <= cells; i++) {
             s[i] = i == cells ? length : length * i / cells;
             if (i == count) {
@@ -79,29 +81,38 @@ final class RoadNodes {
             normalX[i] = -Math.sin(place.heading());
             normalY[i] = Math.cos(place.heading());
             point[i] = track.pointAt(s[i]);
-            bounds(i, carWidth, half);
+            bounds(i, carWidth);
         }
     }
 
-    private void bounds(int i, double carWidth, double half) {
+    private void bounds(int i, double carWidth) {
         TrackPoint p = point[i];
+        double marginLeft = choices.marginLeft();
+        double marginRight = choices.marginRight();
+        for (TrackLimit limit : track.limits()) {
+            if (limit.holdsAt(s[i])) {
+                marginLeft = -limit.beyondLeft().orElse(-marginLeft);
+                marginRight = -limit.beyondRight().orElse(-marginRight);
+            }
+        }
         double free = p.widthLeft() + p.widthRight();
+        double needed = carWidth + marginLeft + marginRight;
         String place = "track at " + Check.text(Math.rint(10 * s[i]) / 10) + " m";
-        if (free < carWidth) {
+        if (free < needed + LEAST_FREEDOM && free < carWidth) {
             throw new InvalidValueException(
                     place,
                     "the road is " + Check.text(free) + " m wide there, the car " + Check.text(carWidth) + " m",
                     "check the track's widths and chassis.widthM of the car");
         }
-        if (free < 2 * half + LEAST_FREEDOM) {
+        if (free < needed + LEAST_FREEDOM) {
             throw new InvalidValueException(
                     place,
-                    "the road is " + Check.text(free) + " m wide there, the car with its margins "
-                            + Check.text(2 * half) + " m",
+                    "the road is " + Check.text(free) + " m wide there, the car with its margins " + Check.text(needed)
+                            + " m",
                     "give a smaller margin");
         }
-        lower[i] = half - p.widthRight();
-        upper[i] = p.widthLeft() - half;
+        lower[i] = 0.5 * carWidth + marginRight - p.widthRight();
+        upper[i] = p.widthLeft() - (0.5 * carWidth + marginLeft);
         double bend = p.curvature();
         if (bend > 0) {
             upper[i] = Math.max(lower[i] + LEAST_FREEDOM, Math.min(upper[i], SHARE_OF_RADIUS / bend));

@@ -362,6 +362,9 @@ public final class RoadEdit {
             }
             return laid.withSectorEnds(ends)
                     .withCornerNames(names)
+                    .withLimits(track.limits().stream()
+                            .map(limit -> limit.between(moved(limit.from(), points), moved(limit.to(), points)))
+                            .toList())
                     .laidOut(track.startHeading(), track.startAltitude())
                     .withPath(track.path());
         }

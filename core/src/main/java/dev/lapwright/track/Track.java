@@ -56,9 +56,18 @@ public final class Track {
      * @param deviation of the curvature at the points, 1/m; empty where it is not known
      */
     private record Marks(
-            double[] sectorEnds, List<NamedPlace> cornerNames, List<Corner> corners, Path path, double[] deviation) {
+            double[] sectorEnds,
+            List<NamedPlace> cornerNames,
+            List<Corner> corners,
+            List<TrackLimit> limits,
+            Path path,
+            double[] deviation) {
         private static Marks of(double[] sectorEnds) {
-            return new Marks(sectorEnds, List.of(), List.of(), Path.ROAD, new double[0]);
+            return new Marks(sectorEnds, List.of(), List.of(), List.of(), Path.ROAD, new double[0]);
+        }
+
+        private Marks with(List<NamedPlace> names, List<Corner> known) {
+            return new Marks(sectorEnds, names, known, limits, path, deviation);
         }
     }
 
@@ -164,7 +173,8 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
-        return with(new Marks(exact, marks.cornerNames(), marks.corners(), marks.path(), marks.deviation()));
+        return with(new Marks(
+                exact, marks.cornerNames(), marks.corners(), marks.limits(), marks.path(), marks.deviation()));
     }
 
     private Track with(Marks other) {
@@ -173,8 +183,7 @@ public final class Track {
 
     /** The same track with names for the corners that lie at these distances. */
     public Track withCornerNames(List<NamedPlace> names) {
-        return with(
-                new Marks(marks.sectorEnds(), List.copyOf(names), marks.corners(), marks.path(), marks.deviation()));
+        return with(marks.with(List.copyOf(names), marks.corners()));
     }
 
     /**
@@ -186,13 +195,38 @@ public final class Track {
             Check.inRange("corner's entry (m)", corner.entry(), 0, length());
             Check.inRange("corner's exit (m)", corner.exit(), 0, length());
         }
+        return with(marks.with(marks.cornerNames(), List.copyOf(known)));
+    }
+
+    /**
+     * The same track with limits of their own for stretches of it. Where several hold, the last in the list does.
+     *
+     * @throws InvalidValueException if one lies beyond the end, or on an open run ends before it begins
+     */
+    public Track withLimits(List<TrackLimit> limits) {
+        for (TrackLimit limit : limits) {
+            Check.inRange("track limit's start (m)", limit.from(), 0, length());
+            Check.inRange("track limit's end (m)", limit.to(), 0, length());
+            if (!closed && limit.to() < limit.from()) {
+                throw new InvalidValueException(
+                        "track limit",
+                        "it ends at " + Check.text(limit.to()) + " m, before it begins at " + Check.text(limit.from()) + " m",
+                        "let it end behind its start; only a circuit goes on over its start line");
+            }
+        }
         return with(new Marks(
-                marks.sectorEnds(), marks.cornerNames(), List.copyOf(known), marks.path(), marks.deviation()));
+                marks.sectorEnds(),
+                marks.cornerNames(),
+                marks.corners(),
+                List.copyOf(limits),
+                marks.path(),
+                marks.deviation()));
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
-        return with(new Marks(marks.sectorEnds(), marks.cornerNames(), marks.corners(), kind, marks.deviation()));
+        return with(new Marks(
+                marks.sectorEnds(), marks.cornerNames(), marks.corners(), marks.limits(), kind, marks.deviation()));
     }
 
     /**
@@ -223,7 +257,13 @@ public final class Track {
                     p.speedLimit()));
         }
         Start turned = new Start(start.speed(), -start.heading(), start.altitude());
-        Marks kept = new Marks(marks.sectorEnds(), marks.cornerNames(), List.of(), marks.path(), marks.deviation());
+        Marks kept = new Marks(
+                marks.sectorEnds(),
+                marks.cornerNames(),
+                List.of(),
+                marks.limits().stream().map(TrackLimit::mirrored).toList(),
+                marks.path(),
+                marks.deviation());
         return new Track(name, closed, turned, mirror, kept);
     }
 
@@ -252,12 +292,16 @@ public final class Track {
         for (NamedPlace n : marks.cornerNames()) {
             names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
         }
+        List<TrackLimit> limits = marks.limits().stream()
+                .map(limit -> limit.between(
+                        (limit.from() - distance + length) % length, (limit.to() - distance + length) % length))
+                .toList();
         return new Track(
                 name,
                 true,
                 new Start(0, heading, start.altitude()),
                 moved,
-                new Marks(thirds(length), List.copyOf(names), List.of(), marks.path(), new double[0]));
+                new Marks(thirds(length), List.copyOf(names), List.of(), limits, marks.path(), new double[0]));
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
@@ -353,8 +397,13 @@ public final class Track {
         for (double value : deviation) {
             Check.inRange("curvature deviation (1/m)", value, 0, 1);
         }
-        return with(
-                new Marks(marks.sectorEnds(), marks.cornerNames(), marks.corners(), marks.path(), deviation.clone()));
+        return with(new Marks(
+                marks.sectorEnds(),
+                marks.cornerNames(),
+                marks.corners(),
+                marks.limits(),
+                marks.path(),
+                deviation.clone()));
     }
 
     /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
@@ -373,6 +422,11 @@ public final class Track {
         double step = points.get(i + 1).s() - points.get(i).s();
         double share = step > 0 ? Math.min(1, (distance - points.get(i).s()) / step) : 0;
         return deviation[i] + share * (deviation[i + 1] - deviation[i]);
+    }
+
+    /** Limits of their own for stretches of it; unmodifiable. */
+    public List<TrackLimit> limits() {
+        return marks.limits();
     }
 
     /** Whether the path is the road's own line or one that a car drove. */

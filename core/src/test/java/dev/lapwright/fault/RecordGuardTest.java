@@ -28,6 +28,7 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -90,6 +91,7 @@ class RecordGuardTest {
             GearingResult.Limiter.class,
             SensitivityResult.Trial.class,
             OptimisationResult.Limited.class,
+            OwnLinesResult.OwnLap.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,

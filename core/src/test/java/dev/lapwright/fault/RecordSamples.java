@@ -33,6 +33,7 @@ import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import dev.lapwright.track.survey.ImportChoices;
 import dev.lapwright.track.survey.SurveyPoint;
@@ -40,6 +41,7 @@ import dev.lapwright.tyre.LoadSensitivity;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Records that are in order, of every kind that takes numbers in. */
 final class RecordSamples {
@@ -142,7 +144,11 @@ final class RecordSamples {
                         "drift",
                         "bend of the drift",
                         "largest correlation"),
-                new Sample(LineChoices.DEFAULT, "margin", "node spacing"),
+                new Sample(LineChoices.DEFAULT, "margin", "margin", "node spacing"),
+                new Sample(
+                        new TrackLimit(0, 10, OptionalDouble.of(1), OptionalDouble.empty()),
+                        "track limit's start",
+                        "track limit's end"),
                 new Sample(ImportChoices.circuit(), "width"),
                 new Sample(
                         new Damper(1, 2, 3, 4, 0.1, 0.1),

@@ -8,9 +8,11 @@ import dev.lapwright.text.JsonValue;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Reader of a circuit document, which describes the road by segments or by stations. */
 final class CircuitReader {
@@ -20,6 +22,7 @@ final class CircuitReader {
     private static final double EAST = Math.PI / 2;
 
     static final String PATH = "path";
+    static final String TRACK_LIMITS = "trackLimits";
     static final List<String> WORDS = List.of(Track.Path.ROAD.word(), Track.Path.DRIVEN.word());
 
     private final FaultList faults;
@@ -54,6 +57,7 @@ final class CircuitReader {
         StationReader stationReader = new StationReader(faults, closed);
         List<TrackPoint> stations = stationReader.read(list("stations", 2));
         List<Track.NamedPlace> corners = corners();
+        List<TrackLimit> limits = limits();
         root.close();
         faults.throwIfAny();
         segmentReader.checkSlopes(segments, root.objects("segments"), closed, easeLength);
@@ -84,7 +88,8 @@ final class CircuitReader {
         faults.throwIfAny();
         Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude))
                 .withPath(path(kind));
-        return sectorEnds.length == 0 ? placed : attempt("sectorEndsM", () -> placed.withSectorEnds(sectorEnds));
+        Track limited = attempt(TRACK_LIMITS, () -> placed.withLimits(limits));
+        return sectorEnds.length == 0 ? limited : attempt("sectorEndsM", () -> limited.withSectorEnds(sectorEnds));
     }
 
     /** Where a document does not say: a road, unless it is a list of stations without a width. */
@@ -160,6 +165,29 @@ final class CircuitReader {
         if (root.has(field)) {
             root.form(root.nameGiven(field), problem, remedy);
         }
+    }
+
+    private List<TrackLimit> limits() {
+        List<TrackLimit> limits = new ArrayList<>();
+        for (ObjectReader fields : root.objects(TRACK_LIMITS)) {
+            double from = fields.required(RoadFields.LIMIT_FROM);
+            double to = fields.required(RoadFields.LIMIT_TO);
+            double left = fields.optional(RoadFields.BEYOND_LEFT, Double.NaN);
+            double right = fields.optional(RoadFields.BEYOND_RIGHT, Double.NaN);
+            if (!fields.has(RoadFields.BEYOND_LEFT) && !fields.has(RoadFields.BEYOND_RIGHT)) {
+                fields.missing(
+                        List.of(RoadFields.BEYOND_LEFT.name(), RoadFields.BEYOND_RIGHT.name()), "limit of a side at least");
+            }
+            fields.close();
+            if (Double.isFinite(from) && Double.isFinite(to) && !(Double.isNaN(left) && Double.isNaN(right))) {
+                limits.add(new TrackLimit(from, to, maybe(left), maybe(right)));
+            }
+        }
+        return limits;
+    }
+
+    private static OptionalDouble maybe(double value) {
+        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     private List<Track.NamedPlace> corners() {

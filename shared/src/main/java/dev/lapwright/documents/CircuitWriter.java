@@ -3,6 +3,7 @@ package dev.lapwright.documents;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -53,7 +54,21 @@ final class CircuitWriter {
             }
             document.put("corners", corners);
         }
+        if (!track.limits().isEmpty()) {
+            document.put(
+                    CircuitReader.TRACK_LIMITS,
+                    track.limits().stream().map(CircuitWriter::limit).toList());
+        }
         return document;
+    }
+
+    private static Map<String, Object> limit(TrackLimit limit) {
+        Map<String, Object> fields = new LinkedHashMap<>();
+        put(fields, RoadFields.LIMIT_FROM, limit.from());
+        put(fields, RoadFields.LIMIT_TO, limit.to());
+        limit.beyondLeft().ifPresent(beyond -> put(fields, RoadFields.BEYOND_LEFT, beyond));
+        limit.beyondRight().ifPresent(beyond -> put(fields, RoadFields.BEYOND_RIGHT, beyond));
+        return fields;
     }
 
     /**

@@ -35,6 +35,7 @@ final class LineWriter {
                 .lapTime()
                 .ifPresent(time -> document.put(LineReader.LAP_TIME.name(), rounded(time, TIME_DECIMALS)));
         line.search().margin().ifPresent(margin -> document.put(LineReader.MARGIN.name(), margin));
+        line.search().marginRight().ifPresent(margin -> document.put(LineReader.MARGIN_RIGHT.name(), margin));
         document.put(LineReader.DISTANCES.name(), rounded(line.distances(), DISTANCE_DECIMALS));
         document.put(LineReader.OFFSETS.name(), rounded(line.offsets(), OFFSET_DECIMALS));
         return document;

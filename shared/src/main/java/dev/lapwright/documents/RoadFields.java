@@ -1,6 +1,7 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Unit;
+import dev.lapwright.track.TrackLimit;
 import java.util.List;
 
 /** Number fields of a circuit document. Lengths of a road are in metres; angles and speeds in any unit for them. */
@@ -39,6 +40,28 @@ final class RoadFields {
             NumberField.only("sectorEnds", Unit.METRE, 0, MAX_LENGTH, "distance at which a timing sector ends");
     static final NumberField CORNER_AT =
             NumberField.only("at", Unit.METRE, 0, MAX_LENGTH, "distance of a place in the corner");
+
+    // its track limits
+    static final NumberField LIMIT_FROM =
+            NumberField.only("from", Unit.METRE, 0, MAX_LENGTH, "distance at which the limit begins");
+    static final NumberField LIMIT_TO = NumberField.only(
+            "to",
+            Unit.METRE,
+            0,
+            MAX_LENGTH,
+            "distance at which it ends; on a closed circuit before its start if it runs over the start line");
+    static final NumberField BEYOND_LEFT = NumberField.only(
+            "beyondLeft",
+            Unit.METRE,
+            -TrackLimit.MOST_BEYOND,
+            TrackLimit.MOST_BEYOND,
+            "how far beyond the left edge the car's side may lie, below zero how far inside it must stay; in place of a margin");
+    static final NumberField BEYOND_RIGHT = NumberField.only(
+            "beyondRight",
+            Unit.METRE,
+            -TrackLimit.MOST_BEYOND,
+            TrackLimit.MOST_BEYOND,
+            "the same on the right");
 
     // its segments
     static final NumberField LENGTH =

@@ -42,9 +42,15 @@ public record StoredLine(
      * @param setup of that car; empty if that is open
      * @param lapTime of that car, s
      * @param margin kept to the road's edges, m
+     * @param marginRight kept to the right edge, m, if another than that
      */
     public record Search(
-            Optional<LineKind> kind, String car, String setup, OptionalDouble lapTime, OptionalDouble margin) {}
+            Optional<LineKind> kind,
+            String car,
+            String setup,
+            OptionalDouble lapTime,
+            OptionalDouble margin,
+            OptionalDouble marginRight) {}
 
     /** Distances may differ by this much from even ones and still mean them, m. */
     private static final double EVEN = 1e-3;
@@ -60,14 +66,20 @@ public record StoredLine(
     }
 
     /** A line as found for a car. */
-    public static StoredLine of(Line line, LineKind kind, Car car, String setup, double lapTime, double margin) {
+    public static StoredLine of(Line line, LineKind kind, Car car, String setup, double lapTime, LineChoices choices) {
         String road = line.road().name();
         return new StoredLine(
                 "",
                 road + ", " + kind.word(),
                 road,
                 line.road().length(),
-                new Search(Optional.of(kind), car.name(), setup, OptionalDouble.of(lapTime), OptionalDouble.of(margin)),
+                new Search(
+                        Optional.of(kind),
+                        car.name(),
+                        setup,
+                        OptionalDouble.of(lapTime),
+                        OptionalDouble.of(choices.marginLeft()),
+                        choices.isEven() ? OptionalDouble.empty() : OptionalDouble.of(choices.marginRight())),
                 line.distances(),
                 line.offsets());
     }
@@ -83,11 +95,12 @@ public record StoredLine(
         checkRoad(track);
         int cells = distances.length - 1;
         double step = track.length() / cells;
-        double free = search.margin().orElse(choices.margin());
+        double left = search.margin().orElse(choices.marginLeft());
+        double right = search.marginRight().orElse(search.margin().orElse(choices.marginRight()));
         if (isEven() && step >= CLOSEST && step <= FARTHEST) {
-            return LineSearch.of(track, forCar, new LineChoices(free, step)).at(exact(track), offsets);
+            return LineSearch.of(track, forCar, new LineChoices(left, right, step)).at(exact(track), offsets);
         }
-        LineSearch line = LineSearch.of(track, forCar, new LineChoices(free, choices.spacing()));
+        LineSearch line = LineSearch.of(track, forCar, new LineChoices(left, right, choices.spacing()));
         double[] nodes = line.middle().distances();
         return line.at(nodes, splined(track, nodes));
     }

@@ -45,6 +45,11 @@ public record ChosenLine(
         return word.equals(REFRESH);
     }
 
+    /** Whether it is the line that bends least, which knows no car. */
+    boolean isSmoothest() {
+        return line.isPresent() && word.equals(LineKind.SMOOTHEST.word());
+    }
+
     /** What is driven: the line as a track of its own, or the road. */
     public Track driven() {
         return line.map(Line::driven).orElse(road);
@@ -58,19 +63,37 @@ public record ChosenLine(
     /** Which line is driven, for people. */
     public String text() {
         if (line.isEmpty()) {
+            return shortText();
+        }
+        String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
+        return stored.map(read -> shortText() + length + foundFor(read) + moved()).orElse(shortText() + length);
+    }
+
+    /** The same without what there is to say of it. */
+    String shortText() {
+        if (line.isEmpty()) {
             return road.path() == Track.Path.DRIVEN
                     ? "the circuit's own path, as it was driven"
                     : "middle, the circuit's own path";
         }
-        String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
         if (stored.isPresent()) {
-            return Report.verbatim(stored.get().name()) + " (" + word + ")" + length + foundFor(stored.get()) + moved();
+            return Report.verbatim(stored.get().name()) + " (" + word + ")";
         }
         if (isRefreshed()) {
-            return "the fastest, found anew for each car" + length;
+            return "the fastest, found anew for each car";
         }
-        String car = word.equals(LineKind.FASTEST.word()) ? "the fastest for this car as set up" : "the smoothest";
-        return car + length;
+        return word.equals(LineKind.FASTEST.word()) ? "the fastest for this car as set up" : "the smoothest";
+    }
+
+    /** The same after "on". */
+    String besideText() {
+        if (line.isEmpty()) {
+            return road.path() == Track.Path.DRIVEN ? shortText() : "the " + shortText();
+        }
+        if (stored.isPresent()) {
+            return shortText();
+        }
+        return word.equals(LineKind.SMOOTHEST.word()) ? "the smoothest line" : "the fastest line for this car as set up";
     }
 
     private static String foundFor(StoredLine stored) {
@@ -87,19 +110,25 @@ public record ChosenLine(
 
     /** By how much a line that was read lies elsewhere, because this car would not fit there. */
     private String moved() {
-        StoredLine read = stored.orElseThrow();
-        double[] asked = read.offsets();
-        double[] driven = line.orElseThrow().offsets();
-        double most = 0;
-        for (int i = 0; i < driven.length && asked.length == driven.length; i++) {
-            most = Math.max(most, Math.abs(asked[i] - driven[i]));
-        }
+        double most = line.orElseThrow().moved();
         return most < UNMOVED ? "" : "; moved by up to " + Numbers.fixed(most, 2) + " m to keep this car on the road";
     }
 
     /** A short name: the word asked for, or that of the document read. */
     public String name() {
         return stored.map(StoredLine::name).orElse(isRefreshed() ? LineKind.FASTEST.word() : word);
+    }
+
+    /** Margins for machines: one, or one for each side. */
+    static Map<String, Object> margins(LineChoices choices) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        if (choices.isEven()) {
+            tree.put("marginM", choices.marginLeft());
+        } else {
+            tree.put("marginLeftM", choices.marginLeft());
+            tree.put("marginRightM", choices.marginRight());
+        }
+        return tree;
     }
 
     /** Which line is driven, for machines. */
@@ -111,7 +140,7 @@ public record ChosenLine(
         if (stored.isPresent()) {
             tree.put("name", stored.get().name());
         } else if (line.isPresent()) {
-            tree.put("marginM", choices.margin());
+            tree.putAll(margins(choices));
         }
         return tree;
     }

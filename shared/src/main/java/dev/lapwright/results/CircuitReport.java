@@ -7,15 +7,23 @@ import dev.lapwright.report.Table;
 import dev.lapwright.track.DoubtfulPlace;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** Report of a circuit or open run: its length, climb, widths, sectors and corners. */
 public final class CircuitReport {
+    private static final Table<TrackLimit> LIMITS = Table.<TrackLimit>of("Track limits")
+            .value("fromM", TrackLimit::from)
+            .value("toM", TrackLimit::to)
+            .value("beyondLeftM", limit -> orNull(limit.beyondLeft()))
+            .value("beyondRightM", limit -> orNull(limit.beyondRight()));
+
     /** File of the corners as a table. */
     public static final String CORNERS = "corners.csv";
 
@@ -79,6 +87,9 @@ public final class CircuitReport {
                                 .mapToObj(end -> Numbers.fixed(end, 0))
                                 .collect(Collectors.joining(", "))
                         + " m");
+        if (!track.limits().isEmpty()) {
+            report.item("Track limits", limits());
+        }
         if (!track.isClosed()) {
             double speed = track.entrySpeed();
             report.item("Start", speed > 0 ? "flying at " + Numbers.kmh(speed) + " km/h" : "standing");
@@ -179,6 +190,28 @@ public final class CircuitReport {
                 .field("widestAtM", widest.at())
                 .field("sectorEndsM", InputHash.list(track.sectorEnds()))
                 .field("inDoubt", doubts.stream().map(CircuitReport::tree).toList());
+        if (!track.limits().isEmpty()) {
+            report.field("trackLimits", LIMITS, track.limits());
+        }
+    }
+
+    /** Where a car may drive beyond the edges, or must stay away from them. */
+    private String limits() {
+        return track.limits().stream()
+                .map(limit -> "from " + Numbers.fixed(limit.from(), 0) + " to " + Numbers.fixed(limit.to(), 0) + " m"
+                        + said("left", limit.beyondLeft()) + said("right", limit.beyondRight()))
+                .collect(Collectors.joining("; "));
+    }
+
+    private static String said(String side, OptionalDouble beyond) {
+        return beyond.isEmpty()
+                ? ""
+                : ", " + side + " " + Numbers.plain(Math.abs(beyond.getAsDouble())) + " m "
+                        + (beyond.getAsDouble() < 0 ? "inside" : "beyond");
+    }
+
+    private static Double orNull(OptionalDouble value) {
+        return value.isPresent() ? (Double) value.getAsDouble() : null;
     }
 
     private static Map<String, Object> tree(DoubtfulPlace doubt) {

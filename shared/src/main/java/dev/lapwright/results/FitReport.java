@@ -268,6 +268,7 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                     .rows(NUISANCES, result.doubts().nuisances());
         }
         FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
+        DrivenLineOffer.of(result, logs).ifPresent(offer -> report.gap().paragraph(offer));
         agreement(report.gap());
         report.gap()
                 .paragraph(

@@ -30,8 +30,9 @@ import java.util.stream.IntStream;
  * @param subject the car as it stands
  * @param beforeBraking how short before braking an upshift is pointed out, s
  * @param result what was found
+ * @param checks of what is recommended with the line found anew; empty where nothing is, or it was not asked for
  */
-public record GearingReport(Subject subject, double beforeBraking, GearingResult result) {
+public record GearingReport(Subject subject, double beforeBraking, GearingResult result, List<LineCheck> checks) {
     private static final int THOUSAND = 1000;
 
     private static final Table<GearingResult.Gear> GEARS = Table.<GearingResult.Gear>of("Gears")
@@ -71,6 +72,37 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             .value("freeRevLimitRpm", lap -> lap.limiter().freeRevLimit())
             .rows("shifts", SHIFTS, GearingResult.GearedLap::shifts);
 
+    public GearingReport {
+        checks = List.copyOf(checks);
+    }
+
+    /** The same, what it recommends not checked on other lines. */
+    public GearingReport(Subject subject, double beforeBraking, GearingResult result) {
+        this(subject, beforeBraking, result, List.of());
+    }
+
+    /** The same with what it recommends checked on lines of their own. */
+    public GearingReport checked(List<LineCheck> found) {
+        return new GearingReport(subject, beforeBraking, result, found);
+    }
+
+    /** The gearings that it tells to fit in place of the one fitted, for the car and day as given. */
+    public List<GearingResult.Candidate> toFit() {
+        return result.axes().stream()
+                .flatMap(axis -> recommended(result.asGiven(), axis).stream())
+                .filter(choice -> !isFitted(choice))
+                .toList();
+    }
+
+    /** A gearing as people say it. */
+    public String said(GearingResult.Candidate choice) {
+        SweepAxis axis = result.axes().stream()
+                .filter(one -> one.name().equals(choice.axis()))
+                .findFirst()
+                .orElseThrow();
+        return said(axis, choice);
+    }
+
     /** A gearing in a situation. */
     private record Tried(GearingResult.Scenario scenario, GearingResult.Candidate candidate) {
         Object ofLap(Function<GearingResult.GearedLap, Object> figure) {
@@ -95,6 +127,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("beforeBrakingS", beforeBraking)
+                .field("ownLines", checks.stream().map(LineCheck::tree).toList())
                 .field("reading", reading());
         return tables(report);
     }
@@ -475,6 +508,7 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
         paragraphs.add(limiterReading());
         shiftReading().ifPresent(paragraphs::add);
         result.axes().forEach(axis -> paragraphs.add(axisReading(axis)));
+        checks.forEach(check -> paragraphs.add(check.reading(check.what())));
         return paragraphs;
     }
 

@@ -20,8 +20,9 @@ import java.util.Map;
  * @param subject what was driven
  * @param lap how
  * @param others in the order they were asked for
+ * @param beside the same car on other lines
  */
-public record LapReport(Subject subject, Lap lap, List<Other> others) {
+public record LapReport(Subject subject, Lap lap, List<Other> others, List<Beside> beside) {
     /** Name of the trace's file. */
     public static final String TRACE = "trace.csv";
 
@@ -64,7 +65,11 @@ public record LapReport(Subject subject, Lap lap, List<Other> others) {
 
     public LapReport {
         others = List.copyOf(others);
+        beside = List.copyOf(beside);
     }
+
+    /** A lap of the same car on another line. */
+    public record Beside(ChosenLine line, Lap lap) {}
 
     /** A lap to compare. */
     public record Other(String name, Subject subject, Lap lap) {
@@ -99,6 +104,7 @@ public record LapReport(Subject subject, Lap lap, List<Other> others) {
                 .fields(figures(lap))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
+                .field("beside", besides(), beside)
                 .field("cautions", Cautions.of(lap));
         if (!others.isEmpty()) {
             comparison(report);
@@ -146,6 +152,19 @@ public record LapReport(Subject subject, Lap lap, List<Other> others) {
                 .fields();
     }
 
+    private Table<Beside> besides() {
+        return Table.<Beside>of("On other lines")
+                .value("line", other -> other.line().tree())
+                .value("lapTimeS", other -> other.lap().time())
+                .value("differenceS", other -> other.lap().time() - lap.time());
+    }
+
+    /** The lap on another line in a few words. */
+    private String said(Beside other) {
+        return Numbers.lapTime(other.lap().time()) + ", "
+                + DifferenceWords.said(other.lap().time() - lap.time()) + ", on " + other.line().besideText();
+    }
+
     private void items(Report report) {
         LapFigures figures = lap.figures();
         Extreme top = Extreme.greatest(lap, Channel.SPEED);
@@ -154,7 +173,12 @@ public record LapReport(Subject subject, Lap lap, List<Other> others) {
         report.item(
                         lap.track().isClosed() ? "Lap time" : "Run time",
                         Report.strong(Numbers.lapTime(lap.time())) + " (" + Numbers.fixed(lap.time(), 3)
-                                + " s), mean speed " + Numbers.kmh(figures.meanSpeed()) + " km/h")
+                                + " s), mean speed " + Numbers.kmh(figures.meanSpeed()) + " km/h");
+        beside.forEach(other -> report.item("Beside", said(other)));
+        if (beside.isEmpty() && subject.line().isSmoothest()) {
+            report.item("Beside", "this car's fastest line takes less: --beside fastest quotes its lap");
+        }
+        report
                 .item("Sectors", sectors())
                 // The highest speed lies between stations, its place is told to the nearest one.
                 .item("Top speed", Numbers.kmh(figures.topSpeed()) + " km/h at " + Numbers.fixed(top.at(), 0) + " m")

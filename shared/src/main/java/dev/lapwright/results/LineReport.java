@@ -57,7 +57,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
     public StoredLine stored(LineKind kind) {
         Row row = row(kind);
         return StoredLine.of(
-                row.line(), kind, subject.car(), subject.setupText(), row.lap().time(), choices.margin());
+                row.line(), kind, subject.car(), subject.setupText(), row.lap().time(), choices);
     }
 
     /** All that was found, for people, machines and files. */
@@ -68,7 +68,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                 .item(
                         "Room",
                         "a car " + Numbers.plain(subject.car().value(Quantity.WIDTH)) + " m wide, "
-                                + Numbers.plain(choices.margin()) + " m free on each side; nodes every "
+                                + free() + "; nodes every "
                                 + Numbers.plain(choices.spacing()) + " m")
                 .gap()
                 .rows(table, rows)
@@ -76,7 +76,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                 .paragraph(reading())
                 .caution(CAUTION)
                 .fields(ResultHeader.of("lines/2", hash(), row(LineKind.MIDDLE).lap()))
-                .field("marginM", choices.margin())
+                .fields(ChosenLine.margins(choices))
                 .field("spacingM", choices.spacing())
                 .field("lines", table, rows)
                 .field("setup", subject.setup().name())
@@ -85,10 +85,20 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
                 .csv(TABLE, Table.of("Lines along the road", columns(distances)), Table.places(distances.length));
     }
 
+    /** The room that is left free. */
+    private String free() {
+        String limits = subject.track().limits().isEmpty() ? "" : " but where the track has limits of its own";
+        return (choices.isEven()
+                        ? Numbers.plain(choices.marginLeft()) + " m free on each side"
+                        : Numbers.plain(choices.marginLeft()) + " m free on its left, "
+                                + Numbers.plain(choices.marginRight()) + " m on its right")
+                + limits;
+    }
+
     private String hash() {
-        return InputHash.of(subject.car(), subject.day(), subject.track())
-                .with("marginM", choices.margin())
-                .with("spacingM", choices.spacing())
+        InputHash hash = InputHash.of(subject.car(), subject.day(), subject.track());
+        ChosenLine.margins(choices).forEach(hash::with);
+        return hash.with("spacingM", choices.spacing())
                 .sha256();
     }
 

@@ -19,6 +19,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -30,8 +31,9 @@ import java.util.stream.IntStream;
  * @param subject the car as it stood, and where
  * @param result what was found
  * @param best lap in the best setup, on the first circuit and day
+ * @param check of the best with the line found anew, on the first day; empty where it was not asked for
  */
-public record OptimisationReport(Subject subject, OptimisationResult result, Lap best) {
+public record OptimisationReport(Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check) {
     private static final int FRONT_ROWS = 8;
     private static final double SAME = 1e-9;
     private static final String DEFER = " Keep to the maker's limits and the rules of the event, change one thing at a"
@@ -65,7 +67,21 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         return new OptimisationReport(
                 subject,
                 result,
-                LapSolver.lap(best.car(), best.track(), result.task().days().get(0)));
+                LapSolver.lap(best.car(), best.driven(), result.task().days().get(0)),
+                Optional.empty());
+    }
+
+    /** The same with the best setup checked on lines of their own. */
+    public OptimisationReport checked(LineCheck found) {
+        return new OptimisationReport(subject, result, best, Optional.of(found));
+    }
+
+    /** What the best setup has elsewhere than the one that was there before, for people; empty if nothing. */
+    public String moved() {
+        return result.nearOptimal().ranges().stream()
+                .filter(OptimisationResult.Range::isMoved)
+                .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
+                .collect(Collectors.joining(", "));
     }
 
     /** All that was found, for people, machines and files. */
@@ -77,7 +93,9 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .item(
                         "Best",
                         figures(result.best()) + ", difference " + Numbers.signed(result.difference(result.best()), 3)
-                                + " s")
+                                + " s");
+        check.ifPresent(one -> report.item("Own lines", one.text()));
+        report
                 .item(
                         "Unstepped",
                         Numbers.lapTime(result.search().between().lapTime())
@@ -94,6 +112,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         return report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
+                .field("ownLines", check.map(LineCheck::tree).orElse(null))
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("setups.csv", setups(), result.search().met());
@@ -408,15 +427,13 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
 
     /** What was found, in sentences. */
     private String reading() {
-        return bestReading() + " " + fewestReading() + " " + asGoodReading() + endsReading() + unseenReading();
+        return bestReading() + check.map(one -> " " + one.reading("it")).orElse("") + " " + fewestReading() + " "
+                + asGoodReading() + endsReading() + unseenReading();
     }
 
     private String bestReading() {
         double difference = result.difference(result.best());
-        String changes = result.nearOptimal().ranges().stream()
-                .filter(OptimisationResult.Range::isMoved)
-                .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
-                .collect(Collectors.joining(", "));
+        String changes = moved();
         if (changes.isEmpty()) {
             return "No other legal setup found is faster than the one you have.";
         }

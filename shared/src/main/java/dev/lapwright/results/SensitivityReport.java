@@ -7,8 +7,11 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -23,8 +26,9 @@ import java.util.stream.Collectors;
  *
  * @param subject the car as it stands
  * @param result what was found
+ * @param check of the adjustment whose best setting gains most with the line found anew; empty where none is faster by what counts, or it was not asked for
  */
-public record SensitivityReport(Subject subject, SensitivityResult result) {
+public record SensitivityReport(Subject subject, SensitivityResult result, Optional<LineCheck> check) {
     private static final int PAIRS_SHOWN = 5;
     /** More than anybody drives to compare two setups. */
     private static final int MOST_LAPS_SHOWN = 1000;
@@ -81,6 +85,7 @@ public record SensitivityReport(Subject subject, SensitivityResult result) {
         return report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
+                .field("ownLines", check.map(LineCheck::tree).orElse(null))
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("sensitivity.csv", table(result), result.worths());
@@ -281,6 +286,7 @@ public record SensitivityReport(Subject subject, SensitivityResult result) {
                 said,
                 "Faster by the model, but cannot be seen in " + laps + "; choose it by the model or leave it alone",
                 joined(large, worth -> isFaster(worth) && !result.canBeSeen(worth)));
+        check.ifPresent(one -> said.add(one.reading(one.what())));
         add(
                 said,
                 "Faster by less than " + DifferenceWords.least() + ", which does not count",
@@ -307,6 +313,20 @@ public record SensitivityReport(Subject subject, SensitivityResult result) {
         pairs(result).ifPresent(said::add);
         fixed(result).ifPresent(said::add);
         return said;
+    }
+
+    /**
+     * Of the adjustments with a faster setting by what counts, the one that gains most by it: what a reader turns first. Those of which
+     * a lap time says too little, as fuel, are left out.
+     */
+    public static Optional<SensitivityResult.Worth> first(SensitivityResult result) {
+        List<OptimisationResult.LeftAlone> delicate = Optimisation.leftAlone(result.car());
+        return result.worths().stream()
+                .filter(SensitivityReport::isFaster)
+                .filter(worth -> delicate.stream()
+                        .noneMatch(kept -> kept.name().equals(worth.adjustment().name())))
+                .min(Comparator.comparingDouble(
+                        (SensitivityResult.Worth worth) -> worth.best().difference()));
     }
 
     /** Whether another setting is faster by what counts. */

@@ -32,8 +32,9 @@ public final class StoredLineReport {
                         time -> report.item("Lap time", Numbers.lapTime(time)).field("lapTimeS", time));
         line.search()
                 .margin()
-                .ifPresent(margin -> report.item("Margin", Numbers.plain(margin) + " m on each side")
+                .ifPresent(margin -> report.item("Margin", Numbers.plain(margin) + " m on " + side(line))
                         .field("marginM", margin));
+        line.search().marginRight().ifPresent(margin -> report.field("marginRightM", margin));
         double least = Arrays.stream(line.offsets()).min().orElseThrow();
         double most = Arrays.stream(line.offsets()).max().orElseThrow();
         return report.item(
@@ -42,6 +43,12 @@ public final class StoredLineReport {
                                 + line.offsets().length + " places")
                 .field("distancesM", InputHash.list(line.distances()))
                 .field("offsetsM", InputHash.list(line.offsets()));
+    }
+
+    private static String side(StoredLine line) {
+        return line.search().marginRight().isPresent()
+                ? "its left, " + Numbers.plain(line.search().marginRight().getAsDouble()) + " m on its right"
+                : "each side";
     }
 
     private static void said(Report report, String name, String text) {

@@ -123,6 +123,11 @@ public record Subject(Car bare, Setup setup, Car car, Track track, ChosenLine li
         return new Subject(bare, setup, car, track, driven, day);
     }
 
+    /** The same on another day. */
+    public Subject on(Conditions other) {
+        return new Subject(bare, setup, car, track, line, other);
+    }
+
     /** What laps are driven on: the line as a track of its own, or the circuit's own path. */
     public Track driven() {
         return line.driven();

@@ -94,11 +94,11 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
     private String hash() {
         InputHash hash = InputHash.of(result.car(), result.conditions(), result.track())
                 .with("axes", InputHash.axes(result.axes()));
-        result.refresh()
-                .ifPresent(refresh -> hash.with(
-                                "lineFoundFrom", InputHash.list(refresh.from().offsets()))
-                        .with("marginM", refresh.choices().margin())
-                        .with("spacingM", refresh.choices().spacing()));
+        result.refresh().ifPresent(refresh -> {
+            hash.with("lineFoundFrom", InputHash.list(refresh.from().offsets()));
+            ChosenLine.margins(refresh.choices()).forEach(hash::with);
+            hash.with("spacingM", refresh.choices().spacing());
+        });
         return hash.sha256();
     }
 

@@ -41,6 +41,9 @@ final class CircuitSchema {
                                 Map.of("oneOf", List.of(straight(), arc(), clothoid()))))
                 .optional("stations", ObjectSchema.list("the road at rising distances, linear between", 2, station()))
                 .optional("corners", ObjectSchema.list("names of corners, with stations only", 0, corner()))
+                .optional(
+                        CircuitReader.TRACK_LIMITS,
+                        ObjectSchema.list("track limits of stretches of road; the last that holds counts", 0, limit()))
                 .rule(Map.of("oneOf", List.of(ObjectSchema.requires("segments"), ObjectSchema.requires("stations"))))
                 .rule(when("closed", true, RoadFields.ENTRY_SPEED.names()))
                 .rule(when("closed", false, RoadFields.CLOSURE_TOLERANCE.names()))
@@ -120,6 +123,20 @@ final class CircuitSchema {
         List<String> sides = new ArrayList<>(RoadFields.WIDTH_LEFT.names());
         sides.addAll(RoadFields.WIDTH_RIGHT.names());
         return object.exclusive(RoadFields.WIDTH.names(), sides);
+    }
+
+    private static Map<String, Object> limit() {
+        return new ObjectSchema("a track limit, of one side at least")
+                .required(RoadFields.LIMIT_FROM)
+                .required(RoadFields.LIMIT_TO)
+                .optional(RoadFields.BEYOND_LEFT, Double.NaN)
+                .optional(RoadFields.BEYOND_RIGHT, Double.NaN)
+                .rule(Map.of(
+                        "anyOf",
+                        List.of(
+                                ObjectSchema.requires(RoadFields.BEYOND_LEFT.name()),
+                                ObjectSchema.requires(RoadFields.BEYOND_RIGHT.name()))))
+                .build();
     }
 
     private static Map<String, Object> corner() {

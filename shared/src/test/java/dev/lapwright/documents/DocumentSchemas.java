@@ -78,6 +78,7 @@ final class DocumentSchemas {
                 .optional("setup", ObjectSchema.text("name of that car's setup", ObjectReader.MAX_NAME_LENGTH))
                 .optional(LineReader.LAP_TIME, Double.NaN)
                 .optional(LineReader.MARGIN, Double.NaN)
+                .optional(LineReader.MARGIN_RIGHT, Double.NaN)
                 .required(LineReader.DISTANCES.name(), list(LineReader.DISTANCES))
                 .required(LineReader.OFFSETS.name(), list(LineReader.OFFSETS));
     }

@@ -239,4 +239,13 @@ class RoundTripTest {
             }
         }
     }
+
+    @Test
+    void trackLimitsComeBackAsTheyWere() {
+        Track track = Documents.circuit(TestDocuments.source("valid/circuit/limits.json"));
+        assertThat(track.limits()).hasSize(2);
+        assertThat(track.limits().get(0).beyondLeft()).isEmpty();
+        Track back = Documents.circuit(new DocumentSource("circuit", DocumentWriter.text(track)));
+        assertThat(back.limits()).isEqualTo(track.limits());
+    }
 }

@@ -38,7 +38,7 @@ class StoredLineTest {
     }
 
     private static StoredLine stored() {
-        return StoredLine.of(smoothest(), LineKind.SMOOTHEST, CAR, "standard", 40.125, CHOICES.margin());
+        return StoredLine.of(smoothest(), LineKind.SMOOTHEST, CAR, "standard", 40.125, CHOICES);
     }
 
     private static StoredLine read(String text) {
@@ -57,7 +57,7 @@ class StoredLineTest {
         assertThat(read.search().car()).isEqualTo(CAR.name());
         assertThat(read.search().setup()).isEqualTo("standard");
         assertThat(read.search().lapTime()).hasValue(40.125);
-        assertThat(read.search().margin()).hasValue(CHOICES.margin());
+        assertThat(read.search().margin()).hasValue(CHOICES.marginLeft());
     }
 
     @Test
@@ -85,7 +85,7 @@ class StoredLineTest {
     void nodesOfAnotherSpacingAreKept() {
         LineChoices coarse = new LineChoices(0.25, 5);
         Line line = LineSearch.of(OVAL, CAR, coarse).smoothest();
-        StoredLine stored = StoredLine.of(line, LineKind.SMOOTHEST, CAR, "", 1, 0.25);
+        StoredLine stored = StoredLine.of(line, LineKind.SMOOTHEST, CAR, "", 1, coarse);
         assertThat(read(DocumentWriter.text(stored)).on(OVAL, CAR, CHOICES).distances())
                 .hasSameSizeAs(line.distances());
     }
@@ -117,7 +117,7 @@ class StoredLineTest {
     void aLineTooNearTheEdgeIsMovedIntoTheRoad() {
         String text = byHand("0, 200, 400, 600, 800, " + OVAL.length(), "9, 9, 9, 9, 9, 9");
         // A road of 12 m leaves to each side 6 m less half the car and the margin.
-        double most = 6 - CAR.value(Quantity.WIDTH) / 2 - CHOICES.margin();
+        double most = 6 - CAR.value(Quantity.WIDTH) / 2 - CHOICES.marginLeft();
         for (double offset : read(text).on(OVAL, CAR, CHOICES).offsets()) {
             assertThat(offset).isCloseTo(most, within(1e-9));
         }

@@ -60,7 +60,7 @@ class ResultsTest {
 
     private static Report lapReport() {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, DAY);
-        return new LapReport(subject, LAP, List.of()).report();
+        return new LapReport(subject, LAP, List.of(), List.of()).report();
     }
 
     private static String csv(Report report, String file) throws IOException {

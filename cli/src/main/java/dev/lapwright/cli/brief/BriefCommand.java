@@ -1,6 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.Brief;
+import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
@@ -91,9 +92,12 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
         if (log.isPresent()) {
             brief = brief.after(log.get().log());
         }
+        BriefResult found;
         try (ProgressBar bar = new ProgressBar(console, "percent")) {
-            return new BriefReport(subject, log, brief.run(how.reporting(bar)));
+            found = brief.run(how.reporting(bar));
         }
+        return new BriefReport(
+                subject, log, found, BriefLines.of(subject, found, cars -> line.ownLines(subject, cars, how, console)));
     }
 
     @Override

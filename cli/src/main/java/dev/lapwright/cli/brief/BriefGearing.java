@@ -16,7 +16,7 @@ import java.util.function.Function;
 /** Section of a brief on gearing: how a lap uses the gears, and what other ratios are worth. */
 public final class BriefGearing {
     /** As in the command gearing, s. */
-    private static final double BEFORE_BRAKING_S = 0.5;
+    static final double BEFORE_BRAKING_S = 0.5;
 
     private final BriefReport brief;
     private final BriefCharts charts;
@@ -39,7 +39,8 @@ public final class BriefGearing {
     }
 
     private void fill(List<Page.Block> blocks, GearingResult found) {
-        GearingReport gearing = new GearingReport(brief.subject(), BEFORE_BRAKING_S, found);
+        GearingReport gearing = new GearingReport(brief.subject(), BEFORE_BRAKING_S, found)
+                .checked(brief.lines().map(BriefLines::gearing).orElse(List.of()));
         gearing.reading()
                 .forEach(text -> blocks.add(
                         Page.Block.paragraph(BriefWords.named(text, found.car().adjustments()))));

@@ -16,8 +16,10 @@ import java.util.Optional;
  * @param subject the car, set up, and where
  * @param log the laps driven; empty before driving
  * @param result what was found
+ * @param lines what it recommends on lines of their own; empty where no line is driven
  */
-public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult result) {
+public record BriefReport(
+        Subject subject, Optional<LapLogFile> log, BriefResult result, Optional<BriefLines> lines) {
     /** What it comes to, for people, and all of it for machines. */
     public Report report() {
         Report report = subject.heading().gap();
@@ -31,6 +33,7 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
                 .fields(BriefSummary.tree(result, BriefTyresAndFuel.KG_PER_LITRE, log))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
+                .field("ownLines", lines.map(BriefLines::tree).orElse(null))
                 .field("cautions", BriefCautions.of(this));
     }
 

@@ -25,9 +25,11 @@ public final class BriefShort {
     private static final int MOST_LIMITS = 3;
 
     private final BriefResult result;
+    private final Optional<BriefLines> lines;
 
     public BriefShort(BriefReport brief) {
         result = brief.result();
+        lines = brief.lines();
     }
 
     public List<Page.Fact> facts() {
@@ -54,7 +56,9 @@ public final class BriefShort {
         return Numbers.lapTime(result.lap().time()) + " as the car stands, at "
                 + whole(figures.meanSpeed()) + " km/h on average and "
                 + whole(figures.topSpeed()) + " km/h at the most. What limits it, by time: "
-                + BriefWords.listed(said) + ".";
+                + BriefWords.listed(said) + "."
+                + lines.map(own -> " On the line that is fastest for it: " + Numbers.lapTime(own.lapTime()) + ".")
+                        .orElse("");
     }
 
     private static String whole(double speed) {
@@ -80,7 +84,10 @@ public final class BriefShort {
                 + (all.size() > 1 ? " Together " : " That is ")
                 + DifferenceWords.size(suggested.effect().difference()) + " a lap "
                 + DifferenceWords.way(suggested.effect().difference()) + ": "
-                + Numbers.lapTime(result.lap().time() + suggested.effect().difference()) + ".";
+                + Numbers.lapTime(result.lap().time() + suggested.effect().difference()) + "."
+                + lines.flatMap(BriefLines::setup)
+                        .map(check -> " " + check.reading("it"))
+                        .orElse("");
     }
 
     private static String more(int count) {

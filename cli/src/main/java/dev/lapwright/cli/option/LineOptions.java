@@ -1,5 +1,6 @@
 package dev.lapwright.cli.option;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Nearest;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -7,6 +8,7 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.StoredLine;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
@@ -14,6 +16,9 @@ import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.lines.OwnLines;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.track.Track;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -69,7 +74,7 @@ public final class LineOptions extends LineRoomOptions {
     private ChosenLine find(Subject subject, Console console) {
         String word = line == null ? "" : line;
         Track road = subject.track();
-        if (word.isEmpty() && marginM == null && spacingM == null) {
+        if (word.isEmpty() && !isRoomGiven()) {
             return standard(subject, console);
         }
         // Room is asked for: a line that cannot be had is refused.
@@ -96,13 +101,51 @@ public final class LineOptions extends LineRoomOptions {
         return found.with(fastest(search, subject, console));
     }
 
+    /** Another line for the same car, with the same room; progress is shown. */
+    public ChosenLine beside(String word, Subject subject, Console console) {
+        LineOptions other = new LineOptions();
+        other.line = word;
+        other.noCache = noCache;
+        if (!word.equals(LineKind.MIDDLE.word())) {
+            other.marginM = marginM;
+            other.marginRightM = marginRightM;
+            other.spacingM = spacingM;
+        }
+        if (word.equals(REFRESH)) {
+            throw new InvalidValueException(
+                    "--beside " + word, "there is but one car beside it", "take --beside fastest");
+        }
+        return other.find(subject, console);
+    }
+
     private LineSearch search(Subject subject) {
         return LineSearch.of(subject.track(), subject.car(), choices());
     }
 
-    private static Line fastest(LineSearch search, Subject subject, Console console) {
+    private Line fastest(LineSearch search, Subject subject, Console console) {
         try (ProgressBar progress = new ProgressBar(console, "steps")) {
-            return search.reporting(progress).fastest(Vehicle.of(subject.car(), subject.day()));
+            return finder(console).fastest(search.reporting(progress), Vehicle.of(subject.car(), subject.day()));
+        }
+    }
+
+    /**
+     * The car of a subject and others, each on the fastest line found anew for itself; progress is shown. Empty where no line is driven,
+     * and where none can be found for one of them, which is said.
+     */
+    public Optional<OwnLinesResult> ownLines(Subject subject, List<Car> others, StudyRun how, Console console) {
+        if (subject.line().line().isEmpty()) {
+            return Optional.empty();
+        }
+        try (ProgressBar progress = new ProgressBar(console, "searches for lines")) {
+            return Optional.of(OwnLines.of(subject.track(), subject.car(), subject.day())
+                    .with(subject.line().choices())
+                    .with(finder(console))
+                    .against(others)
+                    .run(how.reporting(progress)));
+        } catch (InvalidValueException | NoLapException e) {
+            console.remark("Note: what is recommended is not checked with the line found anew, as one could not be found: "
+                    + e.getMessage());
+            return Optional.empty();
         }
     }
 
@@ -116,10 +159,14 @@ public final class LineOptions extends LineRoomOptions {
         }
     }
 
+    private boolean isRoomGiven() {
+        return marginM != null || marginRightM != null || spacingM != null;
+    }
+
     private void refuseRoom() {
-        if (marginM != null || spacingM != null) {
+        if (isRoomGiven()) {
             throw new InvalidValueException(
-                    marginM != null ? "--margin-m" : "--spacing-m",
+                    marginM != null ? "--margin-m" : marginRightM != null ? "--margin-right-m" : "--spacing-m",
                     "it is for a line that is looked for, but the circuit's own path is driven",
                     "take --line smoothest or --line fastest, or leave it out");
         }

@@ -1,6 +1,10 @@
 package dev.lapwright.cli.option;
 
+import dev.lapwright.cache.LineCache;
+import dev.lapwright.cli.output.Console;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFinder;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Options for how much of the road a line may use, and how finely it is looked for. */
@@ -12,15 +16,36 @@ public class LineRoomOptions {
     public Double marginM;
 
     @Option(
+            names = "--margin-right-m",
+            paramLabel = "M",
+            description = "The same on the right, where it is another than on the left.")
+    public Double marginRightM;
+
+    @Option(
             names = "--spacing-m",
             paramLabel = "M",
             description = "Greatest distance between nodes of the line along the road, m; 2 if left out.")
     public Double spacingM;
 
+    @Option(
+            names = "--no-cache",
+            description = "Looks for each line anew, though it may have been found before, and keeps none.")
+    public boolean noCache;
+
+    /** Who looks for fastest lines: with a memory in the user's own folder, unless that is not wanted. */
+    public final LineFinder finder(Console console) {
+        Optional<String> program = noCache || console.cache().isEmpty() ? Optional.empty() : console.program();
+        return program.<LineFinder>map(text ->
+                        new LineCache(console.cache().orElseThrow().resolve("lines"), text, LineFinder.SEARCH))
+                .orElse(LineFinder.SEARCH);
+    }
+
     /** What they say. */
     public final LineChoices choices() {
+        double left = marginM == null ? LineChoices.DEFAULT.marginLeft() : marginM;
         return new LineChoices(
-                marginM == null ? LineChoices.DEFAULT.margin() : marginM,
+                left,
+                marginRightM == null ? left : marginRightM,
                 spacingM == null ? LineChoices.DEFAULT.spacing() : spacingM);
     }
 }

@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -39,6 +40,8 @@ public final class Console {
     private final boolean errIsTerminal;
     private final boolean minusSign;
     private final int width;
+    private final Optional<Path> cache;
+    private final Optional<String> program;
 
     /**
      * @param out for results
@@ -52,7 +55,12 @@ public final class Console {
 
     /** The same with lines of so many columns. */
     public Console(OutputStream out, OutputStream err, boolean styled, boolean errIsTerminal, int width) {
-        this(out, err, styled, styled, errIsTerminal, true, width);
+        this(out, err, styled, styled, errIsTerminal, true, width, Optional.empty(), Optional.empty());
+    }
+
+    /** In a pipe, keeping what was found in a folder, for the same program only. */
+    public Console(OutputStream out, OutputStream err, Path cache, String program) {
+        this(out, err, false, false, false, true, Lines.WIDTH, Optional.of(cache), Optional.of(program));
     }
 
     private Console(
@@ -62,7 +70,9 @@ public final class Console {
             boolean outIsTerminal,
             boolean errIsTerminal,
             boolean minusSign,
-            int width) {
+            int width,
+            Optional<Path> cache,
+            Optional<String> program) {
         watched = new WatchedStream(out);
         this.out = new PrintStream(watched, false, StandardCharsets.UTF_8);
         writer = new PrintWriter(this.out, true, StandardCharsets.UTF_8);
@@ -72,10 +82,16 @@ public final class Console {
         this.errIsTerminal = errIsTerminal;
         this.minusSign = minusSign;
         this.width = width;
+        this.cache = cache;
+        this.program = program;
     }
 
-    /** The streams of this process. */
-    public static Console ofProcess() {
+    /**
+     * The streams of this process.
+     *
+     * @param cache folder in which what was found may be kept; empty to keep nothing
+     */
+    public static Console ofProcess(Optional<Path> cache) {
         String noColour = System.getenv("NO_COLOR");
         boolean dumb = "dumb".equals(System.getenv("TERM"));
         boolean wanted = (noColour == null || noColour.isEmpty()) && !dumb;
@@ -87,7 +103,19 @@ public final class Console {
                 // Progress overwrites its line, which takes a code of its own.
                 Terminal.isError() && !dumb,
                 Terminal.isUnicode(),
-                Terminal.isOutput() ? Terminal.width() : Lines.WIDTH);
+                Terminal.isOutput() ? Terminal.width() : Lines.WIDTH,
+                cache,
+                Optional.empty());
+    }
+
+    /** Folder in which what was found may be kept; empty where nothing is. */
+    public Optional<Path> cache() {
+        return cache;
+    }
+
+    /** For which program it is kept; empty for the one that runs, where there is telling which that is. */
+    public Optional<String> program() {
+        return program.or(VersionText::fingerprint);
     }
 
     /** A line of the result, with true minus signs where the terminal has them. */

@@ -2,8 +2,12 @@ package dev.lapwright.cli.output;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.URISyntaxException;
 import java.net.URL;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Enumeration;
+import java.util.Optional;
 import java.util.jar.Attributes;
 import java.util.jar.Manifest;
 import picocli.CommandLine.IVersionProvider;
@@ -25,6 +29,29 @@ public final class VersionText implements IVersionProvider {
     public static String version() {
         String version = ours().getValue(Attributes.Name.IMPLEMENTATION_VERSION);
         return version == null ? "unreleased" : version;
+    }
+
+    /**
+     * All that may change what this program finds from the same question: version, commit, the build's own file, Java and the machine's kind.
+     * Empty where the classes do not come from our jar, which may then change at any time.
+     */
+    public static Optional<String> fingerprint() {
+        try {
+            Path jar = Path.of(VersionText.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            if (!Files.isRegularFile(jar)) {
+                return Optional.empty();
+            }
+            return Optional.of(String.join(
+                    "|",
+                    version(),
+                    commit(),
+                    String.valueOf(Files.size(jar)),
+                    String.valueOf(Files.getLastModifiedTime(jar).toMillis()),
+                    System.getProperty("java.vm.version"),
+                    System.getProperty("os.arch")));
+        } catch (IOException | URISyntaxException | RuntimeException e) {
+            return Optional.empty();
+        }
     }
 
     private static String commit() {

@@ -12,10 +12,14 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.GearingReport;
+import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
+import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
@@ -126,8 +130,30 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        return new GearingReport(
-                subject, gearing.beforeBrakingS, gearing(subject).run());
+        GearingReport found =
+                new GearingReport(subject, gearing.beforeBrakingS, gearing(subject).run());
+        List<GearingResult.Candidate> toFit = found.toFit();
+        if (toFit.isEmpty()) {
+            return found;
+        }
+        return line.ownLines(
+                        subject,
+                        toFit.stream().map(GearingResult.Candidate::car).toList(),
+                        StudyRun.onAllCores(),
+                        console)
+                .map(own -> found.checked(checks(found, toFit, own)))
+                .orElse(found);
+    }
+
+    private static List<LineCheck> checks(
+            GearingReport found, List<GearingResult.Candidate> toFit, OwnLinesResult own) {
+        List<LineCheck> checks = new ArrayList<>();
+        for (int i = 0; i < toFit.size(); i++) {
+            GearingResult.Candidate choice = toFit.get(i);
+            double held = found.result().asGiven().difference(choice);
+            checks.add(LineCheck.of(found.said(choice), held, own, i));
+        }
+        return checks;
     }
 
     @Override

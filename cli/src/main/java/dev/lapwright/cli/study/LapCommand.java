@@ -104,7 +104,12 @@ public final class LapCommand extends StudyCommand<LapReport> {
                     : solver;
             driven.add(new LapReport.Other(other.name(), other.subject(), lap(own, other.subject())));
         }
-        return new LapReport(base, lap, driven);
+        List<LapReport.Beside> beside = new ArrayList<>();
+        for (String word : others.beside) {
+            ChosenLine chosen = line.beside(word, base, console);
+            beside.add(new LapReport.Beside(chosen, lap(LapSolver.on(chosen.driven()), base)));
+        }
+        return new LapReport(base, lap, driven, beside);
     }
 
     @Override
@@ -182,5 +187,13 @@ public final class LapCommand extends StudyCommand<LapReport> {
                         + " setup by file or demo name, or changes to the setup above: rear-wing=3 or"
                         + " rear-wing=3,front-bar=2.")
         List<String> against = new ArrayList<>();
+
+        @Option(
+                names = "--beside",
+                paramLabel = "LINE",
+                completionCandidates = LineOptions.Words.class,
+                description = "Also quotes the lap of the same car on another line, as --line names them, and the difference;"
+                        + " may be repeated. The fastest takes a second or so, unless it has been found before.")
+        List<String> beside = new ArrayList<>();
     }
 }

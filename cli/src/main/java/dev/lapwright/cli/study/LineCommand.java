@@ -90,7 +90,7 @@ public final class LineCommand extends StudyCommand<LineReport> {
         Line smoothest = search.smoothest();
         Line fastest;
         try (ProgressBar progress = new ProgressBar(console, "steps")) {
-            fastest = search.from(smoothest).reporting(progress).fastest(vehicle);
+            fastest = room.finder(console).fastest(search.reporting(progress), vehicle);
         }
         return new LineReport(
                 subject,

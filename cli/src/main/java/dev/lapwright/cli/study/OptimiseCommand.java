@@ -1,5 +1,6 @@
 package dev.lapwright.cli.study;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.LapTimeFront;
@@ -17,10 +18,12 @@ import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Report;
+import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.OptimisationReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -196,7 +199,31 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         OptimisationLimits kept = limits.limits();
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        return OptimisationReport.of(subject, run(study(subject).within(kept)));
+        List<Subject> places = new ArrayList<>();
+        List<Double> weights = new ArrayList<>();
+        places.add(subject);
+        weights.add(1.0);
+        search.circuits.forEach(text -> add(text, subject, places, weights));
+        OptimisationResult found = run(study(places, weights).within(kept));
+        return checked(OptimisationReport.of(subject, found), places, weights);
+    }
+
+    /** With the best setup on a line of its own, on the first day; on every circuit or not at all. */
+    private OptimisationReport checked(OptimisationReport found, List<Subject> places, List<Double> weights) {
+        String moved = found.moved();
+        if (moved.isEmpty()) {
+            return found;
+        }
+        OptimisationResult result = found.result();
+        List<OwnLinesResult> own = new ArrayList<>();
+        for (Subject place : places) {
+            Subject onTheDay = place.on(result.task().days().get(0));
+            Car best = onTheDay.in(result.setup("best", result.best())).car();
+            line.ownLines(onTheDay, List.of(best), how(), console).ifPresent(own::add);
+        }
+        return own.size() < places.size()
+                ? found
+                : found.checked(LineCheck.of(moved, result.difference(result.best()), own, weights));
     }
 
     @Override
@@ -205,16 +232,21 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     }
 
     private OptimisationResult run(Optimisation study) {
-        StudyRun how = search.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(search.threads);
         try (ProgressBar bar = new ProgressBar(console, "setups at most")) {
-            return study.run(how.reporting(bar));
+            return study.run(how().reporting(bar));
         }
     }
 
-    private Optimisation study(Subject subject) {
+    private StudyRun how() {
+        return search.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(search.threads);
+    }
+
+    private Optimisation study(List<Subject> places, List<Double> weights) {
+        Subject subject = places.get(0);
         List<Optimisation.Circuit> circuits = new ArrayList<>();
-        circuits.add(new Optimisation.Circuit(subject.driven(), 1));
-        search.circuits.forEach(text -> circuits.add(circuit(text, subject)));
+        for (int i = 0; i < places.size(); i++) {
+            circuits.add(new Optimisation.Circuit(places.get(i).driven(), weights.get(i)));
+        }
         Optimisation study = Optimisation.of(subject.car(), circuits, subject.day())
                 .over(search.over.stream().map(String::trim).toList());
         for (String text : search.ranges) {
@@ -229,7 +261,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         return search.seed == null ? study : study.withSeed(search.seed);
     }
 
-    private Optimisation.Circuit circuit(String text, Subject subject) {
+    private void add(String text, Subject subject, List<Subject> places, List<Double> weights) {
         int equals = text.lastIndexOf('=');
         String name = equals < 0 ? text : text.substring(0, equals);
         OptionalDouble weight = equals < 0 ? OptionalDouble.of(1) : DecimalText.number(text.substring(equals + 1));
@@ -237,8 +269,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
             throw new InvalidValueException(
                     "--circuit " + text, "its weight is not a number", "write name=weight, as in harrowmere=0.5");
         }
-        return new Optimisation.Circuit(
-                line.drive(subject.at(Documents.circuit(name.trim())), console).driven(), weight.getAsDouble());
+        places.add(line.drive(subject.at(Documents.circuit(name.trim())), console));
+        weights.add(weight.getAsDouble());
     }
 
     private static SweepAxis range(String text, Subject subject) {

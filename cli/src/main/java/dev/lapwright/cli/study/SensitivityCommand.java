@@ -15,12 +15,14 @@ import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
+import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -110,9 +112,22 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
                 .withScatter(screen.scatterS)
                 .withLaps(screen.laps);
         StudyRun how = screen.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(screen.threads);
+        SensitivityResult found;
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
-            return new SensitivityReport(subject, study.run(how.reporting(bar)));
+            found = study.run(how.reporting(bar));
         }
+        return new SensitivityReport(subject, found, check(subject, found, how));
+    }
+
+    /** The one that gains most, on a line of its own. */
+    private Optional<LineCheck> check(Subject subject, SensitivityResult found, StudyRun how) {
+        return SensitivityReport.first(found).flatMap(worth -> {
+            String name = worth.adjustment().name();
+            double best = worth.best().setting();
+            return line.ownLines(subject, List.of(subject.car().with(name, best)), how, console)
+                    .map(own -> LineCheck.of(
+                            Subject.said(subject.car(), name, best), worth.best().difference(), own, 0));
+        });
     }
 
     @Override

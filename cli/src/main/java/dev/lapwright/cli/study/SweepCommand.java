@@ -114,6 +114,7 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         ChosenLine chosen = subject.line();
         Sweep study = chosen.isRefreshed()
                 ? Sweep.refreshing(subject.car(), chosen.line().orElseThrow(), chosen.choices(), subject.day())
+                        .with(line.finder(console))
                 : Sweep.of(subject.car(), chosen.driven(), subject.day());
         for (Vary vary : varied) {
             study = study.over(vary.axis());

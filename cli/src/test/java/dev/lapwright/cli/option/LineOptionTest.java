@@ -220,4 +220,44 @@ class LineOptionTest {
         assertThat(error("sweep", CAR, CIRCUIT, "--vary", "rear-wing", "--line", "middle", "--spacing-m", "3"))
                 .contains("--spacing-m");
     }
+
+    @Test
+    void aLapOnAnotherLineIsQuotedBeside() {
+        Map<String, Object> lap = json("lap", "--beside", fastest, "--beside", "middle");
+        List<Map<String, Object>> beside = JsonTree.objects(lap, "beside");
+        double time = (double) lap.get("lapTimeS");
+        for (int i = 0; i < 2; i++) {
+            double other = (double) json("lap", "--line", i == 0 ? fastest : "middle").get("lapTimeS");
+            assertThat(beside.get(i)).containsEntry("lapTimeS", other).containsEntry("differenceS", other - time);
+        }
+        assertThat(run("lap", "--beside", "middle").out()).contains("slower, on the middle, the circuit's own path");
+        assertThat(error("lap", CAR, CIRCUIT, "--beside", "refresh")).contains("take --beside fastest");
+    }
+
+    @Test
+    void aLapThatQuotesNoneSaysHow() {
+        assertThat(run("lap").line("Beside")).contains("--beside fastest");
+        assertThat(run("lap", "--line", "middle").out()).doesNotContain("Beside");
+    }
+
+    /** The same command prints the same, whether its line was found before or not. */
+    @Test
+    void whatIsPrintedDoesNotDependOnWhatWasKept() throws IOException {
+        Path kept = folder.resolve("kept");
+        String anew = keeping(kept, "--spacing-m", "6");
+        assertThat(kept.resolve("lines")).isDirectoryContaining("glob:**.line");
+        assertThat(keeping(kept, "--spacing-m", "6")).isEqualTo(anew);
+        Path unused = folder.resolve("unused");
+        assertThat(keeping(unused, "--spacing-m", "6", "--no-cache")).isEqualTo(anew);
+        assertThat(unused).doesNotExist();
+    }
+
+    private static String keeping(Path cache, String... more) {
+        Run run = Run.keeping(
+                cache,
+                Stream.concat(Stream.of("lap", CAR, CIRCUIT, "--line", "fastest"), Stream.of(more))
+                        .toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        return run.out();
+    }
 }

@@ -216,4 +216,30 @@ class OptimiseCommandTest {
     void noLineIsWiderThanAHundredColumns() {
         assertThat(small().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
     }
+
+    /** Neither car is slower on its own line than on one that was found for the other, or than on the smoothest. */
+    @Test
+    void theBestIsCheckedWithTheLineFoundAnewForBoth() {
+        Map<String, Object> result = JsonTree.object(small("--spacing-m", "5", "--json").out());
+        Map<String, Object> own = JsonTree.object(result, "ownLines");
+        double before = (double) own.get("lapTimeBeforeS");
+        double after = (double) own.get("lapTimeAfterS");
+        Map<String, Object> best = JsonTree.object(result, "best");
+        assertThat(own.get("differenceOnOneLineS")).isEqualTo(best.get("differenceS"));
+        assertThat((double) own.get("differenceS")).isEqualTo(after - before);
+        assertThat(after).isLessThan((double) best.get("lapTimeS"));
+        String fastest = "touring-merrow harrowmere --line fastest --spacing-m 5 --json";
+        assertThat(before)
+                .isLessThanOrEqualTo((double) JsonTree.object(
+                                Run.of(("lap " + fastest).split(" ")).out())
+                        .get("lapTimeS"));
+        assertThat(text(small("--spacing-m", "5"))).contains("Own lines before", "With the fastest line found anew");
+    }
+
+    @Test
+    void onTheMiddleNoLineIsLookedFor() {
+        Run run = small("--line", "middle", "--json");
+        assertThat(JsonTree.object(run.out()).get("ownLines")).isNull();
+        assertThat(text(small("--line", "middle"))).doesNotContain("Own lines");
+    }
 }

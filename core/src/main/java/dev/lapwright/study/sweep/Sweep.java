@@ -10,6 +10,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
@@ -62,8 +63,18 @@ public final class Sweep implements Study<SweepResult> {
      */
     public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
         Sweep held = of(car, from.road(), conditions);
-        Optional<SweepResult.LineRefresh> refresh = Optional.of(new SweepResult.LineRefresh(from, choices));
+        Optional<SweepResult.LineRefresh> refresh = Optional.of(new SweepResult.LineRefresh(from, choices, LineFinder.SEARCH));
         return new Sweep(car, held.stations, conditions, held.axes, refresh);
+    }
+
+    /** The same, lines found by somebody who may remember them; where lines are not found anew, no other. */
+    public Sweep with(LineFinder finder) {
+        return new Sweep(
+                car,
+                stations,
+                conditions,
+                axes,
+                refresh.map(found -> new SweepResult.LineRefresh(found.from(), found.choices(), finder)));
     }
 
     /** The same with one more axis. The last axis added varies fastest. */

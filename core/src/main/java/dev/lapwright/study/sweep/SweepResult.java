@@ -7,6 +7,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.track.Track;
 import java.util.List;
@@ -85,11 +86,12 @@ public record SweepResult(
      *
      * @param from where each search begins
      * @param choices margin and nodes
+     * @param finder who looks
      */
-    public record LineRefresh(Line from, LineChoices choices) {
+    public record LineRefresh(Line from, LineChoices choices, LineFinder finder) {
         /** The fastest line found from there for this car. */
         Line line(Car car, Vehicle vehicle) {
-            return LineSearch.of(from.road(), car, choices).from(from).fastest(vehicle);
+            return finder.fastest(LineSearch.of(from.road(), car, choices).from(from), vehicle);
         }
 
         /** A lap in short on the fastest line found from there for this car. */
