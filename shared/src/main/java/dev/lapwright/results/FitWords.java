@@ -52,7 +52,7 @@ final class FitWords {
 
     /** Unit of a nuisance, and what it counts. */
     static String unit(FitResult.Nuisance nuisance) {
-        return nuisance.nuisance().meaning();
+        return nuisance.nuisance().meaning(nuisance.run());
     }
 
     static String doubt(FitResult.Nuisance nuisance) {
