@@ -31,6 +31,7 @@ public final class Fit {
     private final List<DrivenRun> further;
     private final Set<FitParameter> parameters;
     private final FitDoubts doubts;
+    private final List<LimitWord> words;
     private final List<FitResult.Candidate> candidates;
     private final double confidence;
 
@@ -42,6 +43,7 @@ public final class Fit {
             List<DrivenRun> further,
             Set<FitParameter> parameters,
             FitDoubts doubts,
+            List<LimitWord> words,
             List<FitResult.Candidate> candidates,
             double confidence) {
         this.car = car;
@@ -51,6 +53,7 @@ public final class Fit {
         this.further = further;
         this.parameters = parameters;
         this.doubts = doubts;
+        this.words = words;
         this.candidates = candidates;
         this.confidence = confidence;
     }
@@ -66,13 +69,23 @@ public final class Fit {
                 EnumSet.allOf(FitParameter.class),
                 FitDoubts.USUAL,
                 List.of(),
+                List.of(),
                 0.95);
     }
 
     /** The same with these laps of the car as set up, at least one. */
     public Fit laps(List<DrivenLap> driven) {
         return new Fit(
-                car, track, conditions, List.copyOf(driven), further, parameters, doubts, candidates, confidence);
+                car,
+                track,
+                conditions,
+                List.copyOf(driven),
+                further,
+                parameters,
+                doubts,
+                words,
+                candidates,
+                confidence);
     }
 
     /**
@@ -92,7 +105,8 @@ public final class Fit {
         }
         List<DrivenRun> all = new ArrayList<>(further);
         all.add(run);
-        return new Fit(car, track, conditions, laps, List.copyOf(all), parameters, doubts, candidates, confidence);
+        return new Fit(
+                car, track, conditions, laps, List.copyOf(all), parameters, doubts, words, candidates, confidence);
     }
 
     /** The same for some parameters, at least one; all by default. */
@@ -108,24 +122,32 @@ public final class Fit {
                 further,
                 Collections.unmodifiableSet(EnumSet.copyOf(wanted)),
                 doubts,
+                words,
                 candidates,
                 confidence);
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
-        return new Fit(car, track, conditions, laps, further, parameters, stated, candidates, confidence);
+        return new Fit(car, track, conditions, laps, further, parameters, stated, words, candidates, confidence);
+    }
+
+    /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
+    public Fit hearing(List<LimitWord> said) {
+        return new Fit(
+                car, track, conditions, laps, further, parameters, doubts, List.copyOf(said), candidates, confidence);
     }
 
     /** The same, asking of each of these setups what a further run in it would tell; none by default. */
     public Fit consideringNext(List<FitResult.Candidate> setups) {
-        return new Fit(car, track, conditions, laps, further, parameters, doubts, List.copyOf(setups), confidence);
+        return new Fit(
+                car, track, conditions, laps, further, parameters, doubts, words, List.copyOf(setups), confidence);
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return new Fit(car, track, conditions, laps, further, parameters, doubts, candidates, wanted);
+        return new Fit(car, track, conditions, laps, further, parameters, doubts, words, candidates, wanted);
     }
 
     /**
@@ -213,6 +235,7 @@ public final class Fit {
             double mostOffset = validators.get(0).mostOffset();
             RobustFit fit = identifiable(new RobustFit(model, cells, priors, mostOffset, start));
             FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, confidence);
+            estimates.hear(words);
             return new FitAssessment(track, cells, free, fit, before).result(car, estimates, candidates, confidence);
         }
 

@@ -83,6 +83,7 @@ final class FitAssessment {
                         estimates.correlation(),
                         estimates.nuisances(),
                         estimates.carDoubt(car),
+                        estimates.words(),
                         estimates.next(candidates),
                         suspicions,
                         estimates.collinearities()),

@@ -28,10 +28,18 @@ final class FitEstimates {
     private final List<DoubtedDirection> nuisances;
     private final List<FitResult.Collinearity> collinearities;
     private final RobustFit search;
-    private final double[] u;
+    /** Where the fit ends, words and all. */
+    private double[] u;
+
     private final double confidence;
     private final SandwichCovariance covariance;
     private final int all;
+    /** Covariance of all shared unknowns, words and all. */
+    private RealMatrix wide;
+    /** Standard deviation of each over that before words. */
+    private final double[] left;
+
+    private final List<FitResult.Word> words = new ArrayList<>();
 
     FitEstimates(
             List<ParameterScale> asked,
@@ -48,10 +56,36 @@ final class FitEstimates {
         u = search.parameters();
         all = search.priors().shared;
         covariance = search.covariance();
+        wide = widened();
+        left = new double[all];
+        Arrays.fill(left, 1);
         collinearities = new ArrayList<>(held);
         if (!free.isEmpty()) {
             collinearities.addAll(Collinearities.correlated(covariance.covariance(free.size()), free, u));
         }
+    }
+
+    /** Takes in what is said of which axle gives up first. */
+    void hear(List<LimitWord> said) {
+        for (LimitWord word : said) {
+            LimitMargins margins = new LimitMargins(search.model(), search.car());
+            double before = margins.at(word.corner());
+            WordUpdate update = WordUpdate.of(word, before, margins.slopes(word.corner(), all), wide);
+            for (int j = 0; j < all; j++) {
+                double variance = wide.getEntry(j, j);
+                left[j] *= variance > 0 ? Math.sqrt(Math.max(0, update.covariance.getEntry(j, j)) / variance) : 1;
+            }
+            wide = update.covariance;
+            search.shift(update.shift);
+            u = search.parameters();
+            double after = new LimitMargins(search.model(), search.car()).at(word.corner());
+            words.add(new FitResult.Word(word, before, after));
+        }
+    }
+
+    /** What was said, and what it moved. */
+    List<FitResult.Word> words() {
+        return words;
     }
 
     List<FitResult.Collinearity> collinearities() {
@@ -80,13 +114,16 @@ final class FitEstimates {
         double tail = 0.5 + 0.5 * confidence;
         double doubts = doubtVariance(j);
         double error = Math.hypot(noise(j), Math.sqrt(doubts));
-        double half = Math.hypot(
-                noiseHalf(j, tail), new NormalDistribution().inverseCumulativeProbability(tail) * Math.sqrt(doubts));
+        error *= left[j];
+        double half = left[j]
+                * Math.hypot(
+                        noiseHalf(j, tail),
+                        new NormalDistribution().inverseCumulativeProbability(tail) * Math.sqrt(doubts));
         boolean collinear = collinearities.stream()
                 .anyMatch(c -> !c.held().isEmpty() && c.parameters().contains(scale.parameter()));
         FitResult.Identifiability standing = collinear
                 ? FitResult.Identifiability.CONDITIONAL
-                : doubts > 0.5 * error * error
+                : doubts * left[j] * left[j] > 0.5 * error * error
                         ? FitResult.Identifiability.LEANING
                         : FitResult.Identifiability.DETERMINED;
         return new FitResult.Estimate(
@@ -99,7 +136,7 @@ final class FitEstimates {
                         : Math.max(0, scale.value(u[j] - half)),
                 scale.value(u[j] + half),
                 standing,
-                leans(j, error * error),
+                leans(j, error * error / (left[j] * left[j])),
                 u[j] <= scale.least() + 1e-6 || u[j] >= scale.most() - 1e-6);
     }
 
@@ -159,7 +196,7 @@ final class FitEstimates {
             int run = k < nuisances.size() ? nuisances.get(k).run() + 1 : 0;
             int j = free.size() + k;
             // Nobody knows less of it than before.
-            double error = Math.min(1, deviation(j));
+            double error = left[j] * Math.min(1, deviation(j));
             if (doubt > 0) {
                 found.add(new FitResult.Nuisance(nuisance, run, doubt, doubt * search.nuisance(k), doubt * error));
             }
@@ -184,7 +221,7 @@ final class FitEstimates {
                 slopes.keySet().removeAll(scale.shifts(car, scale.step()).keySet());
             }
         }
-        return FittedDoubt.of(slopes, widened(), car.document().doubt());
+        return FittedDoubt.of(slopes, wide, car.document().doubt());
     }
 
     private void slopes(Direction direction, double at, int j, Car car, Map<Quantity, double[]> slopes) {
@@ -199,7 +236,7 @@ final class FitEstimates {
 
     /** What further runs would tell, the best first. */
     List<FitResult.NextRun> next(List<FitResult.Candidate> candidates) {
-        return candidates.isEmpty() ? List.of() : new NextRuns(search, free, nuisances, widened()).of(candidates);
+        return candidates.isEmpty() ? List.of() : new NextRuns(search, free, nuisances, wide).of(candidates);
     }
 
     /**
@@ -207,19 +244,19 @@ final class FitEstimates {
      * estimate has.
      */
     private RealMatrix widened() {
-        RealMatrix wide = covariance.covariance(all);
+        RealMatrix sum = covariance.covariance(all);
         double[] factor = new double[all];
         for (int j = 0; j < all; j++) {
-            double told = Math.sqrt(Math.max(wide.getEntry(j, j), Double.MIN_NORMAL));
+            double told = Math.sqrt(Math.max(sum.getEntry(j, j), Double.MIN_NORMAL));
             double known = j < free.size() ? deviation(j) : Math.min(1, deviation(j));
             factor[j] = known / told;
         }
         for (int i = 0; i < all; i++) {
             for (int j = 0; j < all; j++) {
-                wide.multiplyEntry(i, j, factor[i] * factor[j]);
+                sum.multiplyEntry(i, j, factor[i] * factor[j]);
             }
         }
-        return wide;
+        return sum;
     }
 
     /** Standard deviation with which the normal distribution has the interval of 95 % that an unknown has. */
@@ -240,7 +277,7 @@ final class FitEstimates {
         if (free.isEmpty()) {
             return correlation;
         }
-        RealMatrix c = covariance.covariance(free.size());
+        RealMatrix c = wide;
         for (int i = 0; i < free.size(); i++) {
             for (int j = 0; j < free.size(); j++) {
                 double value = i == j ? 1 : c.getEntry(i, j) / Math.sqrt(c.getEntry(i, i) * c.getEntry(j, j));

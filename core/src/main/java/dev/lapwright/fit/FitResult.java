@@ -105,6 +105,7 @@ public record FitResult(
      * @param correlation of the estimates, in their order; NaN in the rows and columns of those held. Copied in and out
      * @param nuisances what was found of what is not fitted and in doubt
      * @param car how well the fitted car's quantities are known, those that moved together
+     * @param words what was said of which axle gives up first, and what it moved
      * @param next what further runs would tell, the best first; empty if it was not asked
      * @param suspicions what is odd, the likeliest culprit first; empty if nothing is
      * @param collinearities parameters whose effects the laps do not tell apart; empty if all is well
@@ -113,12 +114,14 @@ public record FitResult(
             double[][] correlation,
             List<Nuisance> nuisances,
             CarDoubt car,
+            List<Word> words,
             List<NextRun> next,
             List<Suspicion> suspicions,
             List<Collinearity> collinearities) {
         public Doubts {
             correlation = copy(correlation);
             nuisances = List.copyOf(nuisances);
+            words = List.copyOf(words);
             next = List.copyOf(next);
             suspicions = List.copyOf(suspicions);
             collinearities = List.copyOf(collinearities);
@@ -223,6 +226,15 @@ public record FitResult(
             return standardError < 0.5 * doubt;
         }
     }
+
+    /**
+     * Word on which axle gives up first, taken in after the laps.
+     *
+     * @param word as said
+     * @param before margin that the laps alone make of it: how much more of its grip the front axle uses than the rear
+     * @param after the same with the word
+     */
+    public record Word(LimitWord word, double before, double after) {}
 
     /**
      * Setup in which a further run might be driven.

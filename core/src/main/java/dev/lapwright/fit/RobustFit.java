@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 
 /**
  * Robust fit of chosen parameters to laps by iteratively reweighted least squares: weights and least squares in turn until both
@@ -142,6 +143,14 @@ final class RobustFit {
         double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared);
         return SandwichCovariance.of(
                 clean, problem.residuals(point), in, runs(), scale, model.corners(laps.get(0).count), priors);
+    }
+
+    /** Moves the shared unknowns from where the search ended, as far as they may go: what a word adds that the laps do not tell. */
+    void shift(RealVector by) {
+        for (int j = 0; j < by.getDimension(); j++) {
+            double to = point[j] + by.getEntry(j);
+            point[j] = j < priors.directions ? model.directions().get(j).clamped(to) : to;
+        }
     }
 
     /** Sum of the products of sensitivities to all shared unknowns, offsets and stretches taken out. */

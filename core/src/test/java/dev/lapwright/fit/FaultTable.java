@@ -15,7 +15,7 @@ import java.util.Map;
  */
 final class FaultTable {
     private static final long SEED = 1000;
-    private static final int EVERY = 25;
+    private static final int EVERY = 10;
     /** Half an interval of 95 %, in standard deviations. */
     private static final double NORMAL = 1.96;
 

@@ -156,6 +156,14 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                     run -> run.standardErrors().getOrDefault(FitNuisance.GRIP_BALANCE, Double.NaN),
                     run -> Numbers.fixed(run.standardErrors().getOrDefault(FitNuisance.GRIP_BALANCE, Double.NaN), 2));
 
+    private static final Table<FitResult.Word> WORDS = Table.<FitResult.Word>of(
+                    "What was said of which axle gives up first")
+            .value("corner", word -> word.word().corner())
+            .value("first", word -> word.word().first().name().toLowerCase(Locale.ROOT))
+            .value("errorPercent", word -> PERCENT * word.word().error())
+            .value("frontLessRearUseByLapsPercent", word -> PERCENT * word.before())
+            .value("frontLessRearUsePercent", word -> PERCENT * word.after());
+
     private static final Table<FitResult.RunFit> RUNS = Table.<FitResult.RunFit>of("Runs")
             .value("settings", run -> run.car().settings())
             .value("loggedTimeS", FitResult.RunFit::loggedTime)
@@ -313,6 +321,7 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                     .line("Taken with doubt (one standard deviation), and what the laps make of it:")
                     .rows(NUISANCES, result.doubts().nuisances());
         }
+        result.doubts().words().forEach(word -> report.gap().paragraph(FitWords.word(word)));
         if (!result.doubts().next().isEmpty()) {
             report.gap()
                     .paragraph(
@@ -391,6 +400,7 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                 .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
                 .field("correlation", correlation)
                 .field("nuisances", NUISANCES, result.doubts().nuisances())
+                .field("words", WORDS, result.doubts().words())
                 .field("nextRuns", NEXT, result.doubts().next())
                 .field("suspicions", SUSPICIONS, result.doubts().suspicions())
                 .field("ties", TIES, result.doubts().collinearities())
@@ -447,6 +457,12 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
         }
         return InputHash.of(result.car(), result.conditions(), result.track())
                 .with("laps", laps)
+                .with(
+                        "words",
+                        result.doubts().words().stream()
+                                .map(FitResult.Word::word)
+                                .map(word -> List.of(word.corner(), word.first().name(), word.error()))
+                                .toList())
                 .with(
                         "furtherRuns",
                         result.runs().stream()

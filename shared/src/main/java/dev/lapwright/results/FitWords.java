@@ -97,6 +97,26 @@ final class FitWords {
                 + (others.isEmpty() ? "" : " Odd as well: " + joined(others) + "."));
     }
 
+    /** What a word on the axle that gives up first moved. */
+    static String word(FitResult.Word word) {
+        String where = word.word().corner().isEmpty()
+                ? "in the corners"
+                : "in " + word.word().corner();
+        String said = switch (word.word().first()) {
+            case FRONT -> "the front gives up first";
+            case REAR -> "the rear gives up first";
+            case BOTH -> "both axles give up at once";
+        };
+        return "Said is that " + where + " " + said + ", which counts as felt to "
+                + Numbers.plain(PERCENT * word.word().error()) + " % of an axle's grip. By the laps alone "
+                + margin(word.before()) + "; with the word " + margin(word.after()) + ".";
+    }
+
+    private static String margin(double margin) {
+        return (margin < 0 ? "the front has " : "the rear has ") + Numbers.fixed(PERCENT * Math.abs(margin), 1)
+                + " % of its grip left when the other gives up";
+    }
+
     private static String sign(FitResult.Suspicion suspicion) {
         return switch (suspicion.sign()) {
             case CORNER_RADII ->

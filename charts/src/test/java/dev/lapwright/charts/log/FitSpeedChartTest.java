@@ -45,7 +45,8 @@ class FitSpeedChartTest {
                 List.of(entered),
                 List.of(),
                 0.95,
-                new FitResult.Doubts(new double[0][0], List.of(), CarDoubt.NONE, List.of(), List.of(), List.of()),
+                new FitResult.Doubts(
+                        new double[0][0], List.of(), CarDoubt.NONE, List.of(), List.of(), List.of(), List.of()),
                 new FitResult.Agreement(
                         new FitResult.Trace(columns[0], columns[1], columns[2], columns[3], columns[4]),
                         List.of(),

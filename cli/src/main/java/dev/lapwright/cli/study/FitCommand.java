@@ -21,6 +21,7 @@ import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitDoubts;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.LimitWord;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
@@ -54,8 +55,8 @@ import picocli.CommandLine.Parameters;
         },
         customSynopsis = {
             "lapwright fit CAR CIRCUIT LOG... [--lap N]... [--column NAME=HEADING[:UNIT]]...",
-            "              [--also LOG --with SETTING...]... [--fit WHAT[,WHAT]...] [--doubt NAME=SIZE]...",
-            "              [--to FILE] [OPTIONS]"
+            "              [--also LOG --with SETTING...]... [--gives-up [CORNER=]END]... [--fit WHAT[,WHAT]...]",
+            "              [--doubt NAME=SIZE]... [--to FILE] [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -134,6 +135,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
         double confidence = asked.confidence();
         Set<FitParameter> wanted = asked.wanted();
         FitDoubts doubts = asked.doubts();
+        List<LimitWord> said = asked.said();
         List<ColumnChoice> columns = asked.choices();
         if (LineOptions.REFRESH.equals(line.line)) {
             throw new InvalidValueException(
@@ -149,6 +151,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
                 .laps(first.pick().laps())
                 .fitting(wanted)
                 .doubting(doubts)
+                .hearing(said)
                 .consideringNext(asked.nextRun ? NextRunChoices.of(driven) : List.of())
                 .confidence(confidence);
         for (FurtherRun one : further) {
@@ -269,6 +272,14 @@ public final class FitCommand extends StudyCommand<FitReport> {
         List<String> doubts = new ArrayList<>();
 
         @Option(
+                names = "--gives-up",
+                paramLabel = "[CORNER=]END",
+                description =
+                        "What the driver says gives up first at the limit: front, rear or both; of one corner by its number"
+                                + " or name, as in T6=front, or of all. May be repeated. It counts as felt to 3 %% of an axle's grip.")
+        List<String> said = new ArrayList<>();
+
+        @Option(
                 names = "--next-run",
                 description =
                         "Also says which further run would tell front grip, rear grip and load sensitivity apart: one"
@@ -333,6 +344,24 @@ public final class FitCommand extends StudyCommand<FitReport> {
                                     + Arrays.stream(FitNuisance.values())
                                             .map(FitNuisance::word)
                                             .collect(Collectors.joining(", "))));
+        }
+
+        List<LimitWord> said() {
+            return said.stream().map(Asked::word).toList();
+        }
+
+        private static LimitWord word(String text) {
+            int at = text.lastIndexOf('=');
+            String corner = at < 0 ? "" : text.substring(0, at).trim();
+            String end = text.substring(at + 1).trim();
+            return Arrays.stream(LimitWord.End.values())
+                    .filter(one -> one.name().equalsIgnoreCase(end))
+                    .findFirst()
+                    .map(one -> LimitWord.of(corner, one))
+                    .orElseThrow(() -> new InvalidValueException(
+                            "--gives-up",
+                            "'" + end + "' is no end of a car",
+                            "say front, rear or both, as in T6=front"));
         }
 
         Set<FitParameter> wanted() {

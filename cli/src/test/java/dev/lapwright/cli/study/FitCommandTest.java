@@ -361,4 +361,29 @@ class FitCommandTest {
         assertThat(doubt.quantities()).containsKeys("tyres.front.frictionY", "chassis.massKg", "aero.cdAM2");
         assertThat(doubt.correlated()).hasSameElementsAs(doubt.quantities().keySet());
     }
+
+    @Test
+    void whatTheDriverSaysGivesUpFirstMovesTheGripBalanceThatWay() {
+        double before = gripBalance(json(DEMO));
+        double front = gripBalance(json(DEMO, "--gives-up", "T6=front"));
+        double rear = gripBalance(json(DEMO, "--gives-up", "T6=rear"));
+        // Of less front grip the front gives up first.
+        assertThat(front).isLessThan(before);
+        assertThat(rear).isGreaterThan(before);
+    }
+
+    private static double gripBalance(Map<String, Object> tree) {
+        return JsonTree.objects(tree, "nuisances").stream()
+                .filter(nuisance -> nuisance.get("doubtOf").equals("grip-balance"))
+                .mapToDouble(nuisance -> JsonTree.number(nuisance, "found"))
+                .sum();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"T6=left, 'front, rear or both'", "T99=front, T6"})
+    void wordsThatNobodyUnderstandsAreRefused(String word, String remedy) {
+        Run run = fit(DEMO, "--gives-up", word);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(remedy);
+    }
 }
