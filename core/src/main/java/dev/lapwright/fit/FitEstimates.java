@@ -65,22 +65,39 @@ final class FitEstimates {
         }
     }
 
-    /** Takes in what is said of which axle gives up first. */
+    /** Takes in what the first run's steering tells, and what is said of which axle gives up first. */
     void hear(List<LimitWord> said) {
-        for (LimitWord word : said) {
-            LimitMargins margins = new LimitMargins(search.model(), search.car());
-            double before = margins.at(word.corner());
-            WordUpdate update = WordUpdate.of(word, before, margins.slopes(word.corner(), all), wide);
-            for (int j = 0; j < all; j++) {
-                double variance = wide.getEntry(j, j);
-                left[j] *= variance > 0 ? Math.sqrt(Math.max(0, update.covariance.getEntry(j, j)) / variance) : 1;
-            }
-            wide = update.covariance;
-            search.shift(update.shift);
-            u = search.parameters();
-            double after = new LimitMargins(search.model(), search.car()).at(word.corner());
-            words.add(new FitResult.Word(word, before, after));
+        SteeringReading steering = new SteeringReading(search, search.model().lap(search.car(), 0));
+        int line = search.priors().lineAt;
+        if (line >= 0) {
+            steering.radius().ifPresent(radius -> {
+                double doubt = search.priors().doubts.of(FitNuisance.LINE);
+                double[] slopes = new double[all];
+                slopes[line] = 1;
+                double difference = radius.percent() / doubt - search.car()[line];
+                take(WordUpdate.reading(difference, radius.error() / doubt, slopes, wide));
+            });
         }
+        steering.word().ifPresent(word -> hear(word, true));
+        said.forEach(word -> hear(word, false));
+    }
+
+    private void hear(LimitWord word, boolean bySteering) {
+        LimitMargins margins = new LimitMargins(search.model(), search.car());
+        double before = margins.at(word.corner());
+        take(WordUpdate.of(word, before, margins.slopes(word.corner(), all), wide));
+        double after = new LimitMargins(search.model(), search.car()).at(word.corner());
+        words.add(new FitResult.Word(word, bySteering, before, after));
+    }
+
+    private void take(WordUpdate update) {
+        for (int j = 0; j < all; j++) {
+            double variance = wide.getEntry(j, j);
+            left[j] *= variance > 0 ? Math.sqrt(Math.max(0, update.covariance.getEntry(j, j)) / variance) : 1;
+        }
+        wide = update.covariance;
+        search.shift(update.shift);
+        u = search.parameters();
     }
 
     /** What was said, and what it moved. */

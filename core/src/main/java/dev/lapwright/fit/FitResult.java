@@ -231,10 +231,11 @@ public record FitResult(
      * Word on which axle gives up first, taken in after the laps.
      *
      * @param word as said
+     * @param bySteering whether the steering angle in the log says so, and not a driver
      * @param before margin that the laps alone make of it: how much more of its grip the front axle uses than the rear
      * @param after the same with the word
      */
-    public record Word(LimitWord word, double before, double after) {}
+    public record Word(LimitWord word, boolean bySteering, double before, double after) {}
 
     /**
      * Setup in which a further run might be driven.

@@ -21,11 +21,6 @@ final class WordUpdate {
     /** Their covariance thereafter. */
     final RealMatrix covariance;
 
-    private WordUpdate(RealVector shift, RealMatrix covariance) {
-        this.shift = shift;
-        this.covariance = covariance;
-    }
-
     /**
      * The update.
      *
@@ -36,22 +31,38 @@ final class WordUpdate {
     static WordUpdate of(LimitWord word, double margin, double[] slopes, RealMatrix covariance) {
         RealVector h = new ArrayRealVector(slopes, false);
         RealVector vh = covariance.operate(h);
+        if (word.first() == LimitWord.End.BOTH) {
+            return reading(-margin, word.error(), slopes, covariance);
+        }
         double variance = Math.max(h.dotProduct(vh), Double.MIN_NORMAL);
         double total = variance + word.error() * word.error();
-        double moved;
-        double kept;
-        if (word.first() == LimitWord.End.BOTH) {
-            moved = -margin * variance / total;
-            kept = variance * word.error() * word.error() / total;
-        } else {
-            double sign = word.first() == LimitWord.End.FRONT ? 1 : -1;
-            double t = sign * margin / Math.sqrt(total);
-            double chance = NORMAL.cumulativeProbability(t);
-            double ratio = chance > LEAST ? NORMAL.density(t) / chance : -t;
-            moved = sign * variance * ratio / Math.sqrt(total);
-            kept = variance * (1 - variance / total * ratio * (t + ratio));
-        }
+        double sign = word.first() == LimitWord.End.FRONT ? 1 : -1;
+        double t = sign * margin / Math.sqrt(total);
+        double chance = NORMAL.cumulativeProbability(t);
+        double ratio = chance > LEAST ? NORMAL.density(t) / chance : -t;
+        double moved = sign * variance * ratio / Math.sqrt(total);
+        double kept = variance * (1 - variance / total * ratio * (t + ratio));
+        return new WordUpdate(vh, variance, moved, kept, covariance);
+    }
+
+    /**
+     * The update by a reading of what is linear in the unknowns.
+     *
+     * @param difference of the reading to what was expected
+     * @param error standard deviation of the reading
+     */
+    static WordUpdate reading(double difference, double error, double[] slopes, RealMatrix covariance) {
+        RealVector h = new ArrayRealVector(slopes, false);
+        RealVector vh = covariance.operate(h);
+        double variance = Math.max(h.dotProduct(vh), Double.MIN_NORMAL);
+        double total = variance + error * error;
+        return new WordUpdate(
+                vh, variance, difference * variance / total, variance * error * error / total, covariance);
+    }
+
+    private WordUpdate(RealVector vh, double variance, double moved, double kept, RealMatrix covariance) {
         RealMatrix less = vh.outerProduct(vh).scalarMultiply((variance - kept) / (variance * variance));
-        return new WordUpdate(vh.mapMultiply(moved / variance), covariance.subtract(less));
+        shift = vh.mapMultiply(moved / variance);
+        this.covariance = covariance.subtract(less);
     }
 }

@@ -159,6 +159,7 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
     private static final Table<FitResult.Word> WORDS = Table.<FitResult.Word>of(
                     "What was said of which axle gives up first")
             .value("corner", word -> word.word().corner())
+            .value("bySteering", FitResult.Word::bySteering)
             .value("first", word -> word.word().first().name().toLowerCase(Locale.ROOT))
             .value("errorPercent", word -> PERCENT * word.word().error())
             .value("frontLessRearUseByLapsPercent", word -> PERCENT * word.before())
@@ -453,7 +454,9 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                     InputHash.list(lap.brake()),
                     InputHash.list(lap.gear()),
                     InputHash.list(lap.longitudinalAcceleration()),
-                    InputHash.list(lap.lateralAcceleration())));
+                    InputHash.list(lap.lateralAcceleration()),
+                    InputHash.list(lap.steering().angle()),
+                    InputHash.list(lap.steering().yawRate())));
         }
         return InputHash.of(result.car(), result.conditions(), result.track())
                 .with("laps", laps)

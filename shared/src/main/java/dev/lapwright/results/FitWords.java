@@ -107,7 +107,8 @@ final class FitWords {
             case REAR -> "the rear gives up first";
             case BOTH -> "both axles give up at once";
         };
-        return "Said is that " + where + " " + said + ", which counts as felt to "
+        return (word.bySteering() ? "The steering angle says that " : "Said is that ") + where + " " + said
+                + ", which counts as " + (word.bySteering() ? "told to " : "felt to ")
                 + Numbers.plain(PERCENT * word.word().error()) + " % of an axle's grip. By the laps alone "
                 + margin(word.before()) + "; with the word " + margin(word.after()) + ".";
     }

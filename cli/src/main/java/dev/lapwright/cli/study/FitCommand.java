@@ -238,8 +238,9 @@ public final class FitCommand extends StudyCommand<FitReport> {
         @Option(
                 names = "--column",
                 paramLabel = "NAME=HEADING[:UNIT]",
-                description = "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
-                        + " longitudinal_acceleration, lateral_acceleration or lap. May be repeated.")
+                description =
+                        "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
+                                + " longitudinal_acceleration, lateral_acceleration, steering, yaw_rate or lap. May be repeated.")
         List<String> columns = new ArrayList<>();
 
         @Option(
