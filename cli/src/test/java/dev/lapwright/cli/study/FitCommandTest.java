@@ -325,7 +325,7 @@ class FitCommandTest {
     void theSecondRunAndWhatWasSetOtherwiseAreSaid() {
         Run run = done(DEMO, "--also", ON_HARD_BAR, "--with", "front-bar=6");
         assertThat(run.line("Run 2")).contains("front-bar=6");
-        assertThat(run.out()).contains("lap 13 of castelvane-laps-bar.csv").contains("run 2's change of setup");
+        assertThat(run.out()).contains("lap 13 of castelvane-laps-bar.csv").contains("setup effect");
     }
 
     @Test
