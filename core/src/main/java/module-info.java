@@ -56,6 +56,7 @@ module dev.lapwright.core {
     exports dev.lapwright.study.balance;
     exports dev.lapwright.study.compare;
     exports dev.lapwright.study.gearing;
+    exports dev.lapwright.study.landscape;
     exports dev.lapwright.study.optimise;
     exports dev.lapwright.study.pressures;
     exports dev.lapwright.study.ride;
