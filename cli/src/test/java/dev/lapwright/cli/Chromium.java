@@ -216,13 +216,20 @@ public final class Chromium implements AutoCloseable {
 
     /** Waits until an expression holds in the page; fails with it where it never does. */
     public void await(String expression) throws IOException, InterruptedException {
+        IOException fault = null;
         for (int i = 0; i < 20 * PATIENCE_S; i++) {
-            if (Boolean.TRUE.equals(value("Boolean(" + expression + ")"))) {
-                return;
+            try {
+                if (Boolean.TRUE.equals(value("Boolean(" + expression + ")"))) {
+                    return;
+                }
+                fault = null;
+            } catch (IOException notYet) {
+                // A page that is being loaded has nothing to ask yet.
+                fault = notYet;
             }
             Thread.sleep(50);
         }
-        throw new IOException("never came true: " + expression);
+        throw new IOException("never came true: " + expression, fault);
     }
 
     /** Presses a key by its name, as in {@code ArrowRight}, or one that writes a letter. */

@@ -403,7 +403,7 @@ class BenchPageTest {
         assertThat(browser.value("[...document.querySelectorAll('*')].flatMap((e) => e.getAnimations()).length"))
                 .isEqualTo(0.0);
         audit();
-        for (String key : width == 800 ? List.<String>of() : List.of("2", "5")) {
+        for (String key : dark || width == 800 ? List.<String>of() : List.of("2", "5")) {
             browser.press(key);
             browser.await("document.querySelector('#view table') !== null");
             audit();
