@@ -35,12 +35,14 @@ final class AnswerStream implements AutoCloseable {
         return broken;
     }
 
+    /** Ends it; what a study that was stopped still tells afterwards is not heard. */
     @Override
-    public void close() {
+    public synchronized void close() {
+        broken = true;
         try {
             out.close();
         } catch (IOException gone) {
-            broken = true;
+            // Nobody is there to notice.
         }
     }
 }

@@ -105,6 +105,7 @@ public final class Landscapes implements Study<List<Landscape>> {
                                         ? new Landscape.Point(setting, Optional.of(baseline), "")
                                         : point(solver, car, day, look.name(), setting));
                     }
+                    how.stopIfWanted();
                     synchronized (telling) {
                         TreeMap<Double, Landscape.Point> known = found.get(look.name());
                         points.forEach(point -> known.put(point.setting(), point));
