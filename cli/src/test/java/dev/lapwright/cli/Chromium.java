@@ -295,6 +295,11 @@ public final class Chromium implements AutoCloseable {
         return data(command("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true)));
     }
 
+    /** A picture of what the screen shows. */
+    public byte[] screen() throws IOException, InterruptedException {
+        return data(command("Page.captureScreenshot", Map.of("format", "png")));
+    }
+
     /** The page on A4 paper, as PDF. */
     public byte[] paper() throws IOException, InterruptedException {
         return data(command("Page.printToPDF", Map.of("preferCSSPageSize", true, "printBackground", true)));

@@ -28,14 +28,11 @@ final class PageFiles {
             "tasks.js",
             "main.js");
 
-    private static final String ICON = "icon.svg";
-
     private final Map<String, byte[]> files = new LinkedHashMap<>();
 
     PageFiles() {
         files.put(PAGE, read(PAGE));
         files.put(STYLE, read(STYLE));
-        files.put(ICON, read(ICON));
         MODULES.forEach(name -> files.put(name, read(name)));
     }
 
@@ -63,9 +60,6 @@ final class PageFiles {
         if (name.endsWith(".js")) {
             return "text/javascript; charset=utf-8";
         }
-        if (name.endsWith(".css")) {
-            return "text/css; charset=utf-8";
-        }
-        return name.endsWith(".svg") ? "image/svg+xml" : "text/html; charset=utf-8";
+        return name.endsWith(".css") ? "text/css; charset=utf-8" : "text/html; charset=utf-8";
     }
 }

@@ -15,7 +15,7 @@ import java.util.Map;
 
 /** Sheets made so far, of which the last used are kept. */
 final class Sheets {
-    private static final int MOST = 8;
+    private static final int MOST = 4;
 
     private final Catalogue catalogue;
     private final Map<Object, Sheet> sheets = new LinkedHashMap<>(16, 0.75f, true) {

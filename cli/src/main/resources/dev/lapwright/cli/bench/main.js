@@ -19,7 +19,7 @@ const state = () => page.history.state;
 const letter = (i) => "ABCDEF"[i];
 
 const knobs = new Knobs(byId("knobs"), turned, frozen);
-const tasks = new Tasks(el("section", { id: "tasks", "aria-label": "Ask and keep" }), state, takeOver);
+const tasks = new Tasks(el("section", { id: "tasks", "aria-label": "Ask and keep" }), state, takeOver, (edit) => page.history.change(edit));
 
 // --- Turning ---------------------------------------------------------------------------------------------------------
 
@@ -76,6 +76,8 @@ async function question() {
   page.again = false;
   const number = ++page.number;
   const began = page.turnedAt;
+  const seen = new Set();
+  let looked = false;
   page.turnedAt = null;
   const arrived = () => {
     if (page.waiting && number === page.number) {
@@ -90,12 +92,22 @@ async function question() {
       if (message.type === "lap" || number === page.number) {
         hear(message, began);
       }
+      if (message.type === "landscape" && number === page.number) {
+        seen.add(message.name);
+        if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
+          looked = true;
+          performance.measure("turned to all landscapes", { start: began, end: performance.now() });
+        }
+      }
       if (message.type === "lap" || message.type === "fault") {
         arrived();
       }
     });
     if (number === page.number) {
       performance.mark("all told");
+      if (began !== null) {
+        performance.measure("turned to all told", { start: began, end: performance.now() });
+      }
     }
   } catch {
     gone(false);
@@ -391,8 +403,8 @@ function zoomWords() {
   const corners = page.sheet.corners;
   byId("zoom").replaceChildren(
     page.zoom
-      ? el("button", { type: "button", class: "word", title: "key A", onclick: () => zoom({ from: 0, to: 0 }) }, "the whole lap")
-      : el("span", { class: "reading" }, "Drag over a part to look closer, or go to"),
+      ? el("span", { class: "reading" }, `${fixed(page.zoom.from, 0)} to ${fixed(page.zoom.to, 0)} m: `, el("button", { type: "button", class: "word", title: "key A", onclick: () => zoom({ from: 0, to: 0 }) }, "the whole lap"), " or")
+      : el("span", { class: "reading" }, `All ${fixed(page.sheet.lengthM, 0)} m. Drag over a part to look closer, or go to`),
     " ",
     el("select", { "aria-label": "Look at a corner", onchange: (event) => event.target.value === "" ? zoom({ from: 0, to: 0 }) : nearCorner(Number(event.target.value)) },
       el("option", { value: "" }, "a corner"),

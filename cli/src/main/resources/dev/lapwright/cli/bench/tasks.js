@@ -7,9 +7,10 @@ import { ask, once } from "./server.js";
 const PHASES = ["entry", "lift-off", "middle", "exit"];
 
 export class Tasks {
-  /** State gives the question, take is told what to take over. */
-  constructor(root, state, take) {
+  /** State gives the question, take is told what to take over, set changes the state. */
+  constructor(root, state, take, set) {
     this.root = root;
+    this.set = set;
     this.state = state;
     this.take = take;
     this.running = null;
@@ -22,6 +23,14 @@ export class Tasks {
     const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
     const corner = el("select", { "aria-label": "In which corner" }, el("option", { value: "" }, "every corner"),
       sheet.corners.map((c) => el("option", { value: `:T${c.number}` }, c.label)));
+    const number = (label, key, least, most, step) => {
+      const input = el("input", { type: "number", "aria-label": label, min: least, max: most, step, value: this.state()[key], onchange: () => {
+        const value = Math.max(least, Math.min(most, Number(input.value) || this.state()[key]));
+        input.value = value;
+        this.set((next) => { next[key] = value; });
+      } });
+      return input;
+    };
     const name = el("input", { type: "text", id: "save-name", maxlength: "60", value: "my-setup", size: "14", autocomplete: "off", spellcheck: "false" });
     const said = el("span", { role: "status" });
     const save = (text, kind) => el("button", { type: "button", class: "word", onclick: async () => {
@@ -37,11 +46,13 @@ export class Tasks {
         button("what each knob is worth", "sensitivity"), button("for the best setup", "optimise"),
         button("for the fastest line", "line"),
         el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " ",
-          el("button", { type: "button", class: "word", onclick: () => this.run("complaint", { complaint: `${tendency.value}:${phase.value}${corner.value}` }, "what helps") }, "what helps?"))),
+          el("button", { type: "button", class: "word", onclick: () => this.run("complaint", { complaint: `${tendency.value}:${phase.value}${corner.value}` }, "what helps") }, "what helps?")),
+        el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
+          number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
       el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",
         save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
-        el("span", { class: "where" }, `in ${folder} `), said),
+        el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
       this.out);
   }
 

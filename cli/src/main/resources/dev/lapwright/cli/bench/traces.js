@@ -220,9 +220,6 @@ export class Traces {
         free = middle + 11;
       }
     }
-    g.fillStyle = c.muted;
-    g.textAlign = "right";
-    g.fillText(`${Math.round(from)} to ${Math.round(to)} m`, w - RIGHT, 2);
   }
 
   /** The cursor and what is under it, on a canvas of its own. */
@@ -260,14 +257,13 @@ export class Traces {
         g.arc(px, lane.y(value), 3, 0, 7);
         g.fill();
         const text = lane.signed ? signed(value, lane.digits) : fixed(value, lane.digits);
-        const right = px < w - 70;
-        const width = g.measureText(text).width;
-        const tx = right ? px + 7 + (k > 0 ? 46 : 0) : px - 7 - width - (k > 0 ? 46 : 0);
-        g.fillStyle = c.paper;
-        g.fillRect(tx - 2, lane.top - 17, width + 4, 15);
-        g.fillStyle = k === 0 ? c.now : c.pin;
-        g.textAlign = "left";
+        const tx = w - RIGHT - (lane.lists.length - k) * 56 + 56;
+        g.textAlign = "right";
         g.textBaseline = "bottom";
+        const width = g.measureText(text).width;
+        g.fillStyle = c.paper;
+        g.fillRect(tx - width - 2, lane.top - 17, width + 4, 15);
+        g.fillStyle = k === 0 ? c.now : c.pin;
         g.fillText(text, tx, lane.top - 3);
       });
     }

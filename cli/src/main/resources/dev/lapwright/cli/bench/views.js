@@ -205,7 +205,7 @@ function tyres(answer) {
 
 const WORDS = {
   balance: "Which axle gives up first in each corner, and what the other has left then. Bars from above: entry, lift-off, middle, exit; the thin mark is where the pinned setup has it.",
-  gears: "Where the black line meets the last gear, the car goes no faster. Right of the bars: seconds in each gear, now and pinned.",
+  gears: "Where the rising line meets the last gear, the car goes no faster. Right of the bars: seconds in each gear, now and pinned.",
   air: "Each line is the whole range of one knob: to the right it is faster on the straight, upwards faster in corners.",
   tyres: "Energy that slip puts into each tyre on a lap: it compares the sides and ends of this car, no more. Below, fuel for the race.",
 };

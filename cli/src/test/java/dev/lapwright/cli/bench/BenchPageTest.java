@@ -250,6 +250,18 @@ class BenchPageTest {
         clean();
     }
 
+    /** More laps, or a steadier driver, show less. */
+    @Test
+    void theDriversLapsAreSaidAndCount() throws Exception {
+        focus("rear-flap");
+        browser.press("ArrowRight");
+        browser.await(FIRST + ".includes('than standard')");
+        browser.value("(() => { const i = document.querySelector('input[aria-label^=Laps]'); i.value = '100';"
+                + " i.dispatchEvent(new Event('change')); })()");
+        browser.await("document.getElementById('words').textContent.includes('100 laps, 50 with each')");
+        clean();
+    }
+
     @Test
     void aComplaintIsAnsweredAndTakenOver() throws Exception {
         click("what helps?");
