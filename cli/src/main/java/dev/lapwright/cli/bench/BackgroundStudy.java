@@ -12,6 +12,8 @@ import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.BalanceReport;
 import dev.lapwright.results.DifferenceWords;
+import dev.lapwright.results.LapTrace;
+import dev.lapwright.results.LineReport;
 import dev.lapwright.results.OptimisationReport;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
@@ -128,9 +130,13 @@ final class BackgroundStudy {
     }
 
     private static Map<String, Object> taken(String label, double difference, Map<String, Double> settings) {
+        return taken(label, DifferenceWords.said(difference), settings);
+    }
+
+    private static Map<String, Object> taken(String label, String words, Map<String, Double> settings) {
         Map<String, Object> one = new LinkedHashMap<>();
         one.put("label", ReportBlocks.told(label));
-        one.put("words", ReportBlocks.told(DifferenceWords.said(difference)));
+        one.put("words", ReportBlocks.told(words));
         one.put("set", settings);
         return one;
     }
@@ -164,7 +170,7 @@ final class BackgroundStudy {
         Map<String, Object> caution = new LinkedHashMap<>();
         caution.put("kind", "caution");
         caution.put("name", "Caution:");
-        caution.put("text", dev.lapwright.results.LineReport.CAUTION);
+        caution.put("text", LineReport.CAUTION);
         tree.put("blocks", List.of(paragraph, caution));
         Map<String, Object> take = new LinkedHashMap<>();
         take.put("label", "this line");
@@ -178,15 +184,23 @@ final class BackgroundStudy {
                 BalanceComplaint.parse(text, sheet.stations().corners());
         BalanceResult result = Balance.of(sheet.lap(question.now())).run(how);
         RemedyResult remedies = Remedies.against(complaint, result).run(how);
-        tree.put("blocks", ReportBlocks.of(new BalanceReport(subject, result, Optional.of(remedies)).report()));
+        List<Map<String, Object>> blocks =
+                ReportBlocks.of(new BalanceReport(subject, result, Optional.of(remedies)).report());
+        // The balance itself has a view of its own: here stands what is said of the complaint.
+        int from = 0;
+        while (from < blocks.size()
+                && !String.valueOf(blocks.get(from).get("text")).contains("Against ")) {
+            from++;
+        }
+        tree.put("blocks", blocks.subList(from, blocks.size()));
         List<Map<String, Object>> take = new ArrayList<>();
         for (RemedyResult.Remedy remedy : remedies.remedies()) {
             if (take.size() < MOST_REMEDIES) {
-                take.add(taken(
-                        remedy.adjustment() + " "
-                                + Numbers.with(remedy.to(), subject.bare().unitOf(remedy.adjustment())),
-                        remedy.difference(),
-                        Map.of(remedy.adjustment(), remedy.to())));
+                String label = remedy.adjustment() + " "
+                        + Numbers.with(remedy.to(), subject.bare().unitOf(remedy.adjustment()));
+                String words = Numbers.signed(LapTrace.g(remedy.gain()), 3) + " g against it, "
+                        + DifferenceWords.said(remedy.difference());
+                take.add(taken(label, words, Map.of(remedy.adjustment(), remedy.to())));
             }
         }
         tree.put("take", take);
