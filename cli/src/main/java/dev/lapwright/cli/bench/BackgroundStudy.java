@@ -91,7 +91,7 @@ final class BackgroundStudy {
                         usual.formationLaps(),
                         usual.formationShare(),
                         usual.reserveLaps()));
-        return new BriefReport(subject, Optional.empty(), brief.run(how));
+        return new BriefReport(subject, Optional.empty(), brief.run(how), Optional.empty());
     }
 
     /** The same as a page. */
@@ -104,7 +104,7 @@ final class BackgroundStudy {
                 .withLaps(question.laps())
                 .withScatter(question.scatter())
                 .run(how);
-        tree.put("blocks", ReportBlocks.of(new SensitivityReport(subject, result).report()));
+        tree.put("blocks", ReportBlocks.of(new SensitivityReport(subject, result, Optional.empty()).report()));
         List<Map<String, Object>> take = new ArrayList<>();
         for (SensitivityResult.Worth worth : result.worths()) {
             double gain = worth.best().difference();

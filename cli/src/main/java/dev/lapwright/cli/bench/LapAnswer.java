@@ -65,7 +65,7 @@ final class LapAnswer {
         tree.put("countsS", LapTimeDifference.COUNTS);
         int[] rows = Sheet.Rows.spread(sheet.stations().s(), ROWS, question.zoom());
         tree.put("columns", columns(rows));
-        Report told = new LapReport(subject, lap, List.of()).inShort();
+        Report told = new LapReport(subject, lap, List.of(), List.of()).inShort();
         tree.put("facts", ReportBlocks.items(told, FACTS));
         tree.put("cautions", Cautions.of(lap).stream().map(ReportBlocks::told).toList());
         List<Map<String, Object>> pins = new ArrayList<>();
