@@ -28,6 +28,7 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -79,6 +80,8 @@ class RecordGuardTest {
             CarFigures.class,
             CarFigures.Engine.class,
             CarFigures.Aero.class,
+            Landscape.class,
+            Landscape.Point.class,
             Comparison.Part.class,
             Comparison.Part.Drive.class,
             GearingResult.Candidate.class,
