@@ -45,6 +45,9 @@ final class BenchServer implements AutoCloseable {
     private static final int TICKS_PER_LOOK = 2;
     private static final int TICKS_PER_SIGN = 5;
     private static final long PROGRESS_NS = 150_000_000;
+    /** A page draws a lap in about that time. */
+    private static final int DRAWING_MS = 40;
+
     private static final String NONE = "";
     private static final String POLICY =
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
@@ -365,6 +368,7 @@ final class BenchServer implements AutoCloseable {
                 } finally {
                     laps.release();
                 }
+                pause(stop);
                 acquire(slow, stop);
                 try {
                     StudyRun how = StudyRun.onThreads(cores).stoppedWhen(stop);
@@ -381,6 +385,19 @@ final class BenchServer implements AutoCloseable {
             } catch (LapwrightException none) {
                 stream.tell(fault(none));
             }
+        }
+    }
+
+    /** Leaves the browser room to draw the lap, and a hand that turns on time to ask the next. */
+    private static void pause(BooleanSupplier stop) {
+        StudyRun how = StudyRun.onThreads(1).stoppedWhen(stop);
+        try {
+            for (int waited = 0; waited < DRAWING_MS; waited += DRAWING_MS / 4) {
+                how.stopIfWanted();
+                Thread.sleep(DRAWING_MS / 4);
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
         }
     }
 
