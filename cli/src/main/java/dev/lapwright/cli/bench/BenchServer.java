@@ -133,6 +133,18 @@ final class BenchServer implements AutoCloseable {
         clock = daemon(this::tick, "bench clock");
         clock.start();
         server.start();
+        threads.execute(this::prepare);
+    }
+
+    /** Lays out the first sheet and drives its lap while the browser is still opening. */
+    private void prepare() {
+        try {
+            Sheet sheet = sheets.of(first, (steps, difference) -> {});
+            sheet.tree();
+            new LapAnswer(first, sheet).tree();
+        } catch (LapwrightException none) {
+            // The page asks for the same, and is told why there is none.
+        }
     }
 
     private static Thread daemon(Runnable task, String name) {
