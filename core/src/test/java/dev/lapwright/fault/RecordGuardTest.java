@@ -28,7 +28,11 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
+<<<<<<< HEAD
 import dev.lapwright.study.lines.OwnLinesResult;
+=======
+import dev.lapwright.study.landscape.Landscape;
+>>>>>>> 1b256147c6c889acd0c579139229f215249c41d9
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -80,6 +84,8 @@ class RecordGuardTest {
             CarFigures.class,
             CarFigures.Engine.class,
             CarFigures.Aero.class,
+            Landscape.class,
+            Landscape.Point.class,
             Comparison.Part.class,
             Comparison.Part.Drive.class,
             GearingResult.Candidate.class,

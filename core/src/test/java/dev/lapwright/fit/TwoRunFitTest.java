@@ -146,6 +146,7 @@ class TwoRunFitTest {
 
     /** Two standard errors hold the truth in 95 of 100 days where they are right; six may miss one by chance, hardly two. */
     @Test
+    @Tag("long")
     void twoStandardErrorsOfTheTyresHoldTheTruth() {
         counts(FaultyDay.Fault.ALL, 6, 4);
     }

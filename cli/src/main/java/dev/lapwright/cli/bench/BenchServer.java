@@ -25,6 +25,9 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
@@ -45,6 +48,12 @@ final class BenchServer implements AutoCloseable {
     private static final int TICKS_PER_LOOK = 2;
     private static final int TICKS_PER_SIGN = 5;
     private static final long PROGRESS_NS = 150_000_000;
+    /** A page draws a lap in about that time. */
+    private static final int DRAWING_MS = 40;
+
+    /** Kinds of message after which no other comes. */
+    private static final Set<String> LAST = Set.of("end", "stopped", "fault");
+
     private static final String NONE = "";
     private static final String POLICY =
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
@@ -130,6 +139,18 @@ final class BenchServer implements AutoCloseable {
         clock = daemon(this::tick, "bench clock");
         clock.start();
         server.start();
+        threads.execute(this::prepare);
+    }
+
+    /** Lays out the first sheet and drives its lap while the browser is still opening. */
+    private void prepare() {
+        try {
+            Sheet sheet = sheets.of(first, (steps, difference) -> {});
+            sheet.tree();
+            new LapAnswer(first, sheet).tree();
+        } catch (LapwrightException none) {
+            // The page asks for the same, and is told why there is none.
+        }
     }
 
     private static Thread daemon(Runnable task, String name) {
@@ -365,22 +386,71 @@ final class BenchServer implements AutoCloseable {
                 } finally {
                     laps.release();
                 }
+                pause(stop);
                 acquire(slow, stop);
                 try {
-                    StudyRun how = StudyRun.onThreads(cores).stoppedWhen(stop);
-                    new ViewAnswer(question, sheet, answer)
-                            .tree(question.view(), how)
-                            .ifPresent(stream::tell);
-                    new LandscapeAnswer(question, sheet, answer).tell(how, stream::tell);
+                    rest(
+                            stream,
+                            question,
+                            sheet,
+                            answer,
+                            StudyRun.onThreads(cores).stoppedWhen(stop));
                 } finally {
                     slow.release();
                 }
-                stream.tell(Map.of("type", "end"));
             } catch (StudyStoppedException stopped) {
                 stream.tell(Map.of("type", "stopped"));
             } catch (LapwrightException none) {
                 stream.tell(fault(none));
             }
+        }
+    }
+
+    /**
+     * Tells what takes longer, from this thread alone: a study that is stopped interrupts its own threads, and one that was writing
+     * would take the connection along.
+     */
+    private static void rest(AnswerStream stream, Question question, Sheet sheet, LapAnswer answer, StudyRun how) {
+        BlockingQueue<Map<String, Object>> found = new LinkedBlockingQueue<>();
+        Thread study = daemon(
+                () -> {
+                    try {
+                        new ViewAnswer(question, sheet, answer)
+                                .tree(question.view(), how)
+                                .ifPresent(found::add);
+                        new LandscapeAnswer(question, sheet, answer).tell(how, found::add);
+                        found.add(Map.of("type", "end"));
+                    } catch (StudyStoppedException stopped) {
+                        found.add(Map.of("type", "stopped"));
+                    } catch (LapwrightException none) {
+                        found.add(fault(none));
+                    } catch (RuntimeException fault) {
+                        found.add(Map.of("type", "fault", "what", "a fault of Lapwright: " + fault));
+                    }
+                },
+                "bench study");
+        study.start();
+        try {
+            Map<String, Object> message;
+            do {
+                message = found.take();
+                stream.tell(message);
+            } while (!LAST.contains(message.get("type")));
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Leaves the browser room to draw the lap, and a hand that turns on time to ask the next. */
+    private static void pause(BooleanSupplier stop) {
+        StudyRun how = StudyRun.onThreads(1).stoppedWhen(stop);
+        try {
+            for (int waited = 0; waited < DRAWING_MS; waited += DRAWING_MS / 4) {
+                how.stopIfWanted();
+                Thread.sleep(DRAWING_MS / 4);
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -18,6 +18,7 @@ final class Sheets {
     private static final int MOST = 4;
 
     private final Catalogue catalogue;
+    private final Object making = new Object();
     private final Map<Object, Sheet> sheets = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -50,7 +51,24 @@ final class Sheets {
                 return known;
             }
         }
-        Sheet made = make(catalogue.car(question.car()), catalogue.circuit(question.circuit()), wish, as, told);
+        if (wish.kind() == LineKind.FASTEST) {
+            return made(key, question, as, told);
+        }
+        // Made in a moment, and often asked for by two at once: by who starts the bench and by its first page.
+        synchronized (making) {
+            synchronized (sheets) {
+                Sheet known = sheets.get(key);
+                if (known != null) {
+                    return known;
+                }
+            }
+            return made(key, question, as, told);
+        }
+    }
+
+    private Sheet made(Object key, Question question, Question.Stand as, LineSearch.Progress told) {
+        Sheet made =
+                make(catalogue.car(question.car()), catalogue.circuit(question.circuit()), question.line(), as, told);
         synchronized (sheets) {
             sheets.put(key, made);
         }

@@ -182,12 +182,21 @@ export class Knobs {
   show(state) {
     this.state = state;
     for (const row of this.rows.values()) {
-      this.draw(row);
+      // Most rows stay as they are when one knob turns.
+      if (row.shown !== this.look(row.knob)) {
+        this.draw(row);
+      }
     }
+  }
+
+  /** All that the look of a row depends on, but its landscape. */
+  look(knob) {
+    return [standing(knob, this.state.now), this.pinned(knob), this.state.pins.length > 0, this.visible].join();
   }
 
   draw(row) {
     const { knob } = row;
+    row.shown = this.look(knob);
     const value = standing(knob, this.state.now);
     const was = this.pinned(knob);
     const text = told(knob, value);

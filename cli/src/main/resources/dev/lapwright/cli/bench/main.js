@@ -233,6 +233,11 @@ function choice(label, list, value, chosen) {
 
 function subject() {
   const now = state();
+  const look = JSON.stringify([now.car, now.circuit, now.line, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
+  if (page.subjectShown === look) {
+    return;
+  }
+  page.subjectShown = look;
   const set = (edit) => page.history.change(edit);
   byId("subject").replaceChildren(...[
     choice("Car", page.start.cars, now.car, (value) => set((next) => {
@@ -375,12 +380,27 @@ function showLap() {
   byId("mapwords").textContent = page.lap.behind
     ? `Ticks to the right of the way driven: time won on ${reference}; to the left: time lost.`
     : "Pin a setup to see where time is won and lost.";
+  later();
+  zoomWords();
+  under();
+}
+
+let waiting = 0;
+
+/** Lays out what stands below the lap once its picture is there; of several in a row only the last. */
+function later() {
+  clearTimeout(waiting);
+  waiting = setTimeout(below, 0);
+}
+
+function below() {
+  if (!byId("parts") || !page.lap) {
+    return;
+  }
   byId("facts").replaceChildren(el("dl", { class: "items" }, page.lap.facts.map((item) =>
     el("div", {}, el("dt", {}, item.name), el("dd", {}, strong(item.text))))));
   const zoomed = page.lap.parts.findIndex((part) => page.zoom && part.label === page.zoom.label);
   byId("parts").replaceChildren(...page.lap.table.map((block) => table(block, (r) => near(page.lap.parts[r]), zoomed)));
-  zoomWords();
-  under();
 }
 
 function near(part) {
