@@ -210,7 +210,8 @@ public final class Track {
             if (!closed && limit.to() < limit.from()) {
                 throw new InvalidValueException(
                         "track limit",
-                        "it ends at " + Check.text(limit.to()) + " m, before it begins at " + Check.text(limit.from()) + " m",
+                        "it ends at " + Check.text(limit.to()) + " m, before it begins at " + Check.text(limit.from())
+                                + " m",
                         "let it end behind its start; only a circuit goes on over its start line");
             }
         }

@@ -28,11 +28,8 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
-<<<<<<< HEAD
-import dev.lapwright.study.lines.OwnLinesResult;
-=======
 import dev.lapwright.study.landscape.Landscape;
->>>>>>> 1b256147c6c889acd0c579139229f215249c41d9
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;

@@ -75,9 +75,8 @@ class DrawnRoadsTest {
         if (!road.isClosed() || isRounded(road)) {
             return;
         }
-        double[] offsets = LineSearch.of(road, CAR.car(), LineChoices.DEFAULT)
-                .smoothest()
-                .offsets();
+        double[] offsets =
+                LineSearch.of(road, CAR.car(), LineChoices.DEFAULT).smoothest().offsets();
         int cells = offsets.length - 1;
         for (int i = 0; 2 * i < cells; i++) {
             // The search stands still within a millimetre.

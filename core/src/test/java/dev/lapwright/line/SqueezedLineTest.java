@@ -27,9 +27,7 @@ class SqueezedLineTest {
     /** A straight road with a post at its middle, that leaves the car 1 m less than the line of no offset. */
     private static Track post() {
         return Track.open(
-                "Post",
-                30,
-                List.of(point(0, 8), point(299.5, 8), point(300, 0), point(300.5, 8), point(600, 8)));
+                "Post", 30, List.of(point(0, 8), point(299.5, 8), point(300, 0), point(300.5, 8), point(600, 8)));
     }
 
     /**
@@ -45,8 +43,7 @@ class SqueezedLineTest {
         for (int x = -200; x <= 200; x++) {
             double b = beta * Math.abs(x);
             // Second differences of nodes 1 m apart depart from the beam by terms of (h/ℓ)², 0.0025.
-            assertThat(offsets[300 + x])
-                    .isCloseTo(-Math.exp(-b) * (Math.cos(b) + Math.sin(b)), within(0.003));
+            assertThat(offsets[300 + x]).isCloseTo(-Math.exp(-b) * (Math.cos(b) + Math.sin(b)), within(0.003));
         }
         assertThat(line.moved()).isCloseTo(1, within(1e-6));
     }

@@ -125,7 +125,8 @@ public final class OwnLines implements Study<OwnLinesResult> {
 
         private OwnLinesResult.OwnLap found(LineSearch from) {
             Line line = finder.fastest(from, vehicle);
-            return new OwnLinesResult.OwnLap(car, line, LapSolver.on(line.driven()).lapTime(vehicle));
+            return new OwnLinesResult.OwnLap(
+                    car, line, LapSolver.on(line.driven()).lapTime(vehicle));
         }
     }
 }

@@ -63,7 +63,8 @@ public final class Sweep implements Study<SweepResult> {
      */
     public static Sweep refreshing(Car car, Line from, LineChoices choices, Conditions conditions) {
         Sweep held = of(car, from.road(), conditions);
-        Optional<SweepResult.LineRefresh> refresh = Optional.of(new SweepResult.LineRefresh(from, choices, LineFinder.SEARCH));
+        Optional<SweepResult.LineRefresh> refresh =
+                Optional.of(new SweepResult.LineRefresh(from, choices, LineFinder.SEARCH));
         return new Sweep(car, held.stations, conditions, held.axes, refresh);
     }
 
