@@ -6,8 +6,11 @@ module dev.lapwright.cli {
     requires dev.lapwright.demo;
     requires dev.lapwright.shared;
     requires info.picocli;
+    requires jdk.httpserver;
 
     opens dev.lapwright.cli to
+            info.picocli;
+    opens dev.lapwright.cli.bench to
             info.picocli;
     opens dev.lapwright.cli.brief to
             info.picocli;

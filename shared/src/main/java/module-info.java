@@ -1,6 +1,6 @@
 /** What is read and written: documents, surveys, logs, results. */
-// Commons CSV and GeographicLib have no descriptors.
-@SuppressWarnings("requires-automatic")
+// Commons CSV and GeographicLib have no descriptors; cli is not there yet when shared is compiled.
+@SuppressWarnings({"requires-automatic", "module"})
 module dev.lapwright.shared {
     requires transitive dev.lapwright.core;
     requires com.fasterxml.jackson.core;
@@ -15,4 +15,8 @@ module dev.lapwright.shared {
     exports dev.lapwright.report;
     exports dev.lapwright.results;
     exports dev.lapwright.surveys;
+
+    // What the page of the bench sends is read as strictly as documents are.
+    exports dev.lapwright.text to
+            dev.lapwright.cli;
 }

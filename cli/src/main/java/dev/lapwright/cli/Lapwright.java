@@ -1,5 +1,6 @@
 package dev.lapwright.cli;
 
+import dev.lapwright.cli.bench.BenchCommand;
 import dev.lapwright.cli.brief.BriefCommand;
 import dev.lapwright.cli.document.CircuitCommand;
 import dev.lapwright.cli.document.CircuitEditCommand;
@@ -53,6 +54,7 @@ public final class Lapwright {
     private static Map<String, Function<Console, Object>> commands() {
         Map<String, Function<Console, Object>> commands = new LinkedHashMap<>();
         commands.put("brief", BriefCommand::new);
+        commands.put("bench", BenchCommand::new);
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
         commands.put("sensitivity", SensitivityCommand::new);

@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,12 +35,27 @@ public final class Chromium implements AutoCloseable {
     private static final List<String> NAMES =
             List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
     private static final int PATIENCE_S = 60;
+    /** Virtual key codes of the keys that are pressed by name. */
+    private static final Map<String, Integer> CODES = Map.ofEntries(
+            Map.entry("Tab", 9),
+            Map.entry("Enter", 13),
+            Map.entry("Escape", 27),
+            Map.entry("PageUp", 33),
+            Map.entry("PageDown", 34),
+            Map.entry("End", 35),
+            Map.entry("Home", 36),
+            Map.entry("ArrowLeft", 37),
+            Map.entry("ArrowUp", 38),
+            Map.entry("ArrowRight", 39),
+            Map.entry("ArrowDown", 40),
+            Map.entry("Backspace", 8));
 
     private final Process process;
     private final Path profile;
     private final WebSocket socket;
     private final BlockingQueue<Map<String, Object>> messages = new LinkedBlockingQueue<>();
     private final List<String> requests = new ArrayList<>();
+    private final List<String> complaints = new ArrayList<>();
     private int last;
 
     /** The browser of this machine; empty where there is none. */
@@ -75,6 +91,8 @@ public final class Chromium implements AutoCloseable {
                 .join();
         command("Page.enable", Map.of());
         command("Network.enable", Map.of());
+        command("Runtime.enable", Map.of());
+        command("Log.enable", Map.of());
     }
 
     private String address(HttpClient client) throws IOException, InterruptedException {
@@ -137,7 +155,20 @@ public final class Chromium implements AutoCloseable {
         if ("Network.requestWillBeSent".equals(message.get("method"))) {
             requests.add((String) object(object(message, "params"), "request").get("url"));
         }
+        complaint(message).ifPresent(complaints::add);
         return message;
+    }
+
+    /** What the page's console says of an error or a warning. */
+    private static Optional<String> complaint(Map<String, Object> message) {
+        String method = String.valueOf(message.get("method"));
+        Map<String, Object> news = object(message, "params");
+        boolean called = method.equals("Runtime.consoleAPICalled") && !"log".equals(news.get("type"));
+        boolean logged = method.equals("Log.entryAdded")
+                && List.of("error", "warning").contains(object(news, "entry").get("level"));
+        return called || logged || method.equals("Runtime.exceptionThrown")
+                ? Optional.of(method + " " + news)
+                : Optional.empty();
     }
 
     @SuppressWarnings("unchecked")
@@ -147,8 +178,14 @@ public final class Chromium implements AutoCloseable {
 
     /** Opens a file and waits until it is there. */
     public void open(Path page) throws IOException, InterruptedException {
+        open(page.toUri());
+    }
+
+    /** Opens an address and waits until it is there. */
+    public void open(URI address) throws IOException, InterruptedException {
         requests.clear();
-        command("Page.navigate", Map.of("url", page.toUri().toString()));
+        complaints.clear();
+        command("Page.navigate", Map.of("url", address.toString()));
         while (!"Page.loadEventFired".equals(next().get("method"))) {
             // Other news first.
         }
@@ -157,6 +194,77 @@ public final class Chromium implements AutoCloseable {
     /** What the page has asked for since it was opened, itself included. */
     public List<String> requests() {
         return List.copyOf(requests);
+    }
+
+    /** Errors and warnings of the page's console since it was opened. */
+    public List<String> complaints() throws IOException, InterruptedException {
+        // What was said before is heard with the answer.
+        value("0");
+        return List.copyOf(complaints);
+    }
+
+    /** Value of an expression in the page: a text, number, truth value, list or map; a promise is waited for. */
+    public Object value(String expression) throws IOException, InterruptedException {
+        Map<String, Object> result = command(
+                "Runtime.evaluate",
+                Map.of("expression", expression, "returnByValue", true, "awaitPromise", true, "userGesture", true));
+        if (result.containsKey("exceptionDetails")) {
+            throw new IOException(expression + ": " + result.get("exceptionDetails"));
+        }
+        return object(result, "result").get("value");
+    }
+
+    /** Waits until an expression holds in the page; fails with it where it never does. */
+    public void await(String expression) throws IOException, InterruptedException {
+        IOException fault = null;
+        for (int i = 0; i < 20 * PATIENCE_S; i++) {
+            try {
+                if (Boolean.TRUE.equals(value("Boolean(" + expression + ")"))) {
+                    return;
+                }
+                fault = null;
+            } catch (IOException notYet) {
+                // A page that is being loaded has nothing to ask yet.
+                fault = notYet;
+            }
+            Thread.sleep(50);
+        }
+        throw new IOException("never came true: " + expression, fault);
+    }
+
+    /** Presses a key by its name, as in {@code ArrowRight}, or one that writes a letter. */
+    public void press(String key) throws IOException, InterruptedException {
+        boolean letter = key.length() == 1;
+        Map<String, Object> down = new LinkedHashMap<>();
+        down.put("type", letter ? "keyDown" : "rawKeyDown");
+        down.put("key", key);
+        if (letter) {
+            down.put("text", key);
+        } else {
+            down.put("code", key);
+            down.put("windowsVirtualKeyCode", CODES.getOrDefault(key, 0));
+            if (key.equals("Enter")) {
+                down.put("type", "keyDown");
+                down.put("text", "\r");
+            }
+        }
+        command("Input.dispatchKeyEvent", down);
+        command("Input.dispatchKeyEvent", Map.of("type", "keyUp", "key", key));
+    }
+
+    /** Moves the mouse, or presses or releases its left button: {@code mouseMoved}, {@code mousePressed}, {@code mouseReleased}. */
+    public void mouse(String kind, double x, double y) throws IOException, InterruptedException {
+        boolean held = !kind.equals("mouseMoved");
+        command(
+                "Input.dispatchMouseEvent",
+                Map.of("type", kind, "x", x, "y", y, "button", held ? "left" : "none", "clickCount", held ? 1 : 0));
+    }
+
+    /** Wants less motion, and dark or light. */
+    public void lessMotion(boolean dark) throws IOException, InterruptedException {
+        Map<String, Object> scheme = Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light");
+        Map<String, Object> motion = Map.of("name", "prefers-reduced-motion", "value", "reduce");
+        command("Emulation.setEmulatedMedia", Map.of("media", "screen", "features", List.of(scheme, motion)));
     }
 
     /** Makes the screen so wide, px. */
@@ -185,6 +293,11 @@ public final class Chromium implements AutoCloseable {
     /** A picture of all of the page. */
     public byte[] picture() throws IOException, InterruptedException {
         return data(command("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true)));
+    }
+
+    /** A picture of what the screen shows. */
+    public byte[] screen() throws IOException, InterruptedException {
+        return data(command("Page.captureScreenshot", Map.of("format", "png")));
     }
 
     /** The page on A4 paper, as PDF. */

@@ -92,8 +92,9 @@ final class GuideRecord {
         Matcher table = IN_TABLE.matcher(Files.readString(page));
         while (table.find()) {
             String command = "./lapwright " + table.group(1);
-            if (!command.contains("…")) {
-                shown.putIfAbsent(command, new ShownCommands.Shown(command, List.of()));
+            ShownCommands.Shown one = new ShownCommands.Shown(command, List.of());
+            if (!command.contains("…") && one.isRunnable()) {
+                shown.putIfAbsent(command, one);
             }
         }
         int number = 0;

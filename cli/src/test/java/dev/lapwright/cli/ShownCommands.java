@@ -19,6 +19,8 @@ public final class ShownCommands {
     static final String PROMPT = "$ ";
     private static final String LAPWRIGHT = "./lapwright";
     static final String LEFT_OUT = "…";
+    /** Begins the command that goes on until it is stopped, which no test of the pages runs; BenchCommandTest does. */
+    public static final String BENCH = "bench";
 
     private ShownCommands() {}
 
@@ -47,7 +49,8 @@ public final class ShownCommands {
 
         /** Whether a test can run it: the others are Maven's and Java's. */
         public boolean isRunnable() {
-            return command.startsWith(LAPWRIGHT + " ") || command.startsWith("cp ");
+            return (command.startsWith(LAPWRIGHT + " ") && !command.startsWith(LAPWRIGHT + " " + BENCH))
+                    || command.startsWith("cp ");
         }
 
         /** Whether a run leaves nothing behind and depends on nothing but the pages' own files and the demos. */

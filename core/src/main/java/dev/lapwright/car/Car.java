@@ -48,7 +48,12 @@ public final class Car {
             List<Wing> wings,
             TorqueCurve torqueCurve,
             PowerCorrection powerCorrection,
-            List<Adjustment> adjustments) {}
+            List<Adjustment> adjustments,
+            CarDoubt doubt) {
+        Fixed doubting(CarDoubt other) {
+            return new Fixed(name, description, wings, torqueCurve, powerCorrection, adjustments, other);
+        }
+    }
 
     /** Models in place of what the document holds; null where that serves. */
     private record Models(Engine engine, AeroMap aeroMap, TyreModel front, TyreModel rear) {
@@ -120,7 +125,8 @@ public final class Car {
                         List.copyOf(wingList),
                         torqueCurve,
                         powerCorrection,
-                        List.copyOf(adjustments)),
+                        List.copyOf(adjustments),
+                        CarDoubt.NONE),
                 values,
                 angles,
                 gearRatios.clone(),
@@ -306,6 +312,34 @@ public final class Car {
     /** Whether it stands on tyre models of one's own: then the document's frictions and stiffnesses say nothing. */
     public boolean hasOwnTyres() {
         return models.hasTyres();
+    }
+
+    /**
+     * The same car with a statement of how well its quantities are known, in place of any it has.
+     *
+     * @throws InvalidValueException if it names a quantity that this car has not
+     */
+    public Car doubting(CarDoubt doubt) {
+        List<String> names = quantityNames();
+        for (String name : doubt.quantities().keySet()) {
+            if (!names.contains(name)) {
+                throw new InvalidValueException(
+                        "doubt", "this car has no quantity " + name, Nearest.remedy(name, names));
+            }
+        }
+        return new Car(
+                fixed.doubting(doubt),
+                values,
+                wingAngles,
+                gearRatios,
+                models,
+                settings,
+                document == null ? null : document.doubting(doubt));
+    }
+
+    /** How well its quantities are known, as far as its document says. */
+    public CarDoubt doubt() {
+        return fixed.doubt();
     }
 
     private Car with(Models own) {

@@ -503,7 +503,7 @@ public enum Quantity {
             0,
             100,
             50,
-            "brake force kept when a light inner wheel would lock, in percent of the outer wheel's grip; 0: no wheel locks");
+            "brake force of an axle whose inner wheel is off the road, in percent of the outer wheel's grip; 0: no wheel locks");
 
     private static final Map<String, Quantity> BY_PATH =
             Stream.of(values()).collect(Collectors.toUnmodifiableMap(Quantity::path, quantity -> quantity));

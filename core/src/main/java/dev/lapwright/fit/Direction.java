@@ -29,6 +29,16 @@ interface Direction {
     /** Whether it moves the car itself, and not what stands in for the line. */
     boolean isOfTheCar();
 
+    /** Whether it stands in for another line. */
+    default boolean isOfTheLine() {
+        return false;
+    }
+
+    /** Whether it shows in the laps of a run, counted from 0. */
+    default boolean shows(int run) {
+        return true;
+    }
+
     /** Adds a quantity that moves by a share of its value. */
     static void scaled(Car car, Quantity quantity, double share, Map<Quantity, Double> shifts) {
         shifts.put(quantity, share * car.value(quantity));

@@ -16,6 +16,7 @@ import dev.lapwright.fault.InvalidValueException;
  * @param gear 1 and up, 0 is neutral, or empty
  * @param longitudinalAcceleration as an accelerometer reads it, m/s², positive speeding up, or empty
  * @param lateralAcceleration m/s², positive in a left turn, or empty
+ * @param steering angle and yaw rate, as far as they were logged
  */
 public record DrivenLap(
         String name,
@@ -26,8 +27,36 @@ public record DrivenLap(
         double[] brake,
         double[] gear,
         double[] longitudinalAcceleration,
-        double[] lateralAcceleration) {
+        double[] lateralAcceleration,
+        Steering steering) {
     private static final double[] NOT_LOGGED = {};
+
+    /**
+     * Channels of steering; one that was not logged is an empty array. Arrays are copied in and out.
+     *
+     * @param angle at the steering wheel or the front wheels, rad, positive to the left
+     * @param yawRate rad/s, positive in a left turn
+     */
+    public record Steering(double[] angle, double[] yawRate) {
+        /** Nothing logged. */
+        public static final Steering NONE = new Steering(NOT_LOGGED, NOT_LOGGED);
+
+        public Steering {
+            angle = angle.clone();
+            yawRate = yawRate.clone();
+        }
+
+        @Override
+        public double[] angle() {
+            return angle.clone();
+        }
+
+        @Override
+        public double[] yawRate() {
+            return yawRate.clone();
+        }
+    }
+
     private static final int LEAST_SAMPLES = 50;
     /** A pedal may read a little beyond its ends. */
     private static final double PEDAL_SLACK = 0.1;
@@ -42,7 +71,49 @@ public record DrivenLap(
         longitudinalAcceleration =
                 optional(name, "longitudinal acceleration (m/s²)", longitudinalAcceleration, distance.length);
         lateralAcceleration = optional(name, "lateral acceleration (m/s²)", lateralAcceleration, distance.length);
+        steering = new Steering(
+                optional(name, "steering angle (rad)", steering.angle(), distance.length),
+                optional(name, "yaw rate (rad/s)", steering.yawRate(), distance.length));
         check(name, distance, speed, time, throttle, brake);
+    }
+
+    /** A lap whose steering was not logged. */
+    public DrivenLap(
+            String name,
+            double[] distance,
+            double[] speed,
+            double[] time,
+            double[] throttle,
+            double[] brake,
+            double[] gear,
+            double[] longitudinalAcceleration,
+            double[] lateralAcceleration) {
+        this(
+                name,
+                distance,
+                speed,
+                time,
+                throttle,
+                brake,
+                gear,
+                longitudinalAcceleration,
+                lateralAcceleration,
+                Steering.NONE);
+    }
+
+    /** The same with its steering. */
+    public DrivenLap with(Steering logged) {
+        return new DrivenLap(
+                name,
+                distance,
+                speed,
+                time,
+                throttle,
+                brake,
+                gear,
+                longitudinalAcceleration,
+                lateralAcceleration,
+                logged);
     }
 
     private static double[] optional(String lap, String channel, double[] values, int count) {

@@ -26,15 +26,27 @@ final class ErrorAutocorrelation {
      * @param counts whether a cell's error is known; where not it is nought
      */
     static ErrorAutocorrelation of(double[] errors, boolean[] counts) {
-        int order = Math.max(1, Math.min(MOST_ORDER, errors.length / 20));
-        double[] r = sample(errors, counts, order);
+        return of(new double[][] {errors}, new boolean[][] {counts});
+    }
+
+    /** Of errors of several runs, each over its own size: one function for all. */
+    static ErrorAutocorrelation of(double[][] runs, boolean[][] known) {
+        int length = runs[0].length;
+        int order = Math.max(1, Math.min(MOST_ORDER, length / 20));
+        double[] r = new double[order + 1];
+        int n = 0;
+        for (int a = 0; a < runs.length; a++) {
+            double[] one = sample(runs[a], known[a], order);
+            for (int lag = 0; lag <= order; lag++) {
+                r[lag] += one[lag] / runs.length;
+            }
+            for (boolean is : known[a]) {
+                n += is ? 1 : 0;
+            }
+        }
         double[] phi = {};
         double[] best = {};
         double variance = 1;
-        int n = 0;
-        for (boolean is : counts) {
-            n += is ? 1 : 0;
-        }
         double least = Double.POSITIVE_INFINITY;
         for (int p = 1; p <= order; p++) {
             double gap = r[p];
@@ -55,7 +67,7 @@ final class ErrorAutocorrelation {
                 best = phi;
             }
         }
-        return new ErrorAutocorrelation(extrapolated(r, best, errors.length));
+        return new ErrorAutocorrelation(extrapolated(r, best, length));
     }
 
     private static double[] sample(double[] errors, boolean[] counts, int most) {

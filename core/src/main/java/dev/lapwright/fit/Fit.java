@@ -28,8 +28,11 @@ public final class Fit {
     private final Track track;
     private final Conditions conditions;
     private final List<DrivenLap> laps;
+    private final List<DrivenRun> further;
     private final Set<FitParameter> parameters;
     private final FitDoubts doubts;
+    private final List<LimitWord> words;
+    private final List<FitResult.Candidate> candidates;
     private final double confidence;
 
     private Fit(
@@ -37,26 +40,73 @@ public final class Fit {
             Track track,
             Conditions conditions,
             List<DrivenLap> laps,
+            List<DrivenRun> further,
             Set<FitParameter> parameters,
             FitDoubts doubts,
+            List<LimitWord> words,
+            List<FitResult.Candidate> candidates,
             double confidence) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
         this.laps = laps;
+        this.further = further;
         this.parameters = parameters;
         this.doubts = doubts;
+        this.words = words;
+        this.candidates = candidates;
         this.confidence = confidence;
     }
 
     /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
-        return new Fit(car, track, conditions, List.of(), EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, 0.95);
+        return new Fit(
+                car,
+                track,
+                conditions,
+                List.of(),
+                List.of(),
+                EnumSet.allOf(FitParameter.class),
+                FitDoubts.USUAL,
+                List.of(),
+                List.of(),
+                0.95);
     }
 
-    /** The same with these laps, at least one. */
+    /** The same with these laps of the car as set up, at least one. */
     public Fit laps(List<DrivenLap> driven) {
-        return new Fit(car, track, conditions, List.copyOf(driven), parameters, doubts, confidence);
+        return new Fit(
+                car,
+                track,
+                conditions,
+                List.copyOf(driven),
+                further,
+                parameters,
+                doubts,
+                words,
+                candidates,
+                confidence);
+    }
+
+    /**
+     * The same with a further run, in which the same car was set up otherwise: two wings or two bars tell of the tyres what one does
+     * not.
+     *
+     * @throws InvalidValueException if it is a car of another document
+     */
+    public Fit also(DrivenRun run) {
+        Car mine = car.document();
+        Car its = run.car().document();
+        if (!mine.quantities().equals(its.quantities()) || !mine.name().equals(its.name())) {
+            throw new InvalidValueException(
+                    "run " + (further.size() + 2),
+                    "it is a run of " + its.name() + " by another document than that of the first, " + mine.name(),
+                    "fit runs of one car's document together, each with its setup");
+        }
+        List<DrivenRun> all = new ArrayList<>(further);
+        all.add(run);
+        return new Fit(
+                car, track, conditions, laps, List.copyOf(all), parameters, doubts, words, candidates, confidence);
     }
 
     /** The same for some parameters, at least one; all by default. */
@@ -65,18 +115,39 @@ public final class Fit {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
         return new Fit(
-                car, track, conditions, laps, Collections.unmodifiableSet(EnumSet.copyOf(wanted)), doubts, confidence);
+                car,
+                track,
+                conditions,
+                laps,
+                further,
+                Collections.unmodifiableSet(EnumSet.copyOf(wanted)),
+                doubts,
+                words,
+                candidates,
+                confidence);
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
-        return new Fit(car, track, conditions, laps, parameters, stated, confidence);
+        return new Fit(car, track, conditions, laps, further, parameters, stated, words, candidates, confidence);
+    }
+
+    /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
+    public Fit hearing(List<LimitWord> said) {
+        return new Fit(
+                car, track, conditions, laps, further, parameters, doubts, List.copyOf(said), candidates, confidence);
+    }
+
+    /** The same, asking of each of these setups what a further run in it would tell; none by default. */
+    public Fit consideringNext(List<FitResult.Candidate> setups) {
+        return new Fit(
+                car, track, conditions, laps, further, parameters, doubts, words, List.copyOf(setups), confidence);
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return new Fit(car, track, conditions, laps, parameters, doubts, wanted);
+        return new Fit(car, track, conditions, laps, further, parameters, doubts, words, candidates, wanted);
     }
 
     /**
@@ -94,10 +165,13 @@ public final class Fit {
                     "it stands on tyre models of its own, which a fit cannot scale",
                     "fit the car of the document");
         }
-        return new Run().result();
+        List<DrivenRun> runs = new ArrayList<>();
+        runs.add(new DrivenRun(car, conditions, laps));
+        runs.addAll(further);
+        return new Run(runs).result();
     }
 
-    /** One run: the parameters still free, and the collinearities found so far. */
+    /** One run of the search: the parameters still free, and the collinearities found so far. */
     private final class Run {
         /** Below this share of the strongest direction's effect on speed nothing can be told, whatever the noise. */
         private static final double BLIND = 1e-3;
@@ -108,12 +182,14 @@ public final class Fit {
 
         private static final int LEAST_CELLS = 40;
 
+        private final List<DrivenRun> runs;
         private final List<ParameterScale> asked = new ArrayList<>();
         private final List<ParameterScale> free = new ArrayList<>();
-        private final List<NuisanceScale> nuisances = new ArrayList<>();
+        private final List<DoubtedDirection> nuisances = new ArrayList<>();
         private final List<FitResult.Collinearity> collinearities = new ArrayList<>();
 
-        Run() {
+        Run(List<DrivenRun> runs) {
+            this.runs = runs;
             for (FitParameter parameter : FitParameter.values()) {
                 if (parameters.contains(parameter)) {
                     asked.add(ParameterScale.of(parameter, car));
@@ -126,46 +202,75 @@ public final class Fit {
                     nuisances.add(scale);
                 }
             }
+            for (int run = 1; run < runs.size(); run++) {
+                addIfMoves(RunScale.grip(doubts.of(FitNuisance.RUN_GRIP), run, car));
+                addIfMoves(RunScale.effect(
+                        doubts.of(FitNuisance.SETUP_EFFECT),
+                        run,
+                        car,
+                        runs.get(run).car()));
+            }
+        }
+
+        private void addIfMoves(RunScale scale) {
+            if (scale.moves()) {
+                nuisances.add(scale);
+            }
         }
 
         FitResult result() {
             List<Direction> directions = new ArrayList<>(free);
             directions.addAll(nuisances);
-            FitModel model = new FitModel(car, track, conditions, directions);
+            FitModel model = new FitModel(runs, track, directions);
             Priors priors = new Priors(doubts, free.size(), directions);
-            Lap before = lapAsGiven(model);
-            LapValidator validator = new LapValidator(track, new SpeedCurve(before), before.time());
-            List<LapCells> cells = cells(validator);
-            double[] start = new double[priors.shared + 2 * laps.size()];
-            for (int k = 0; k < laps.size(); k++) {
-                start[priors.shared + 2 * k] = validator.offset(cells.get(k));
+            List<Lap> before = lapsAsGiven(model);
+            List<LapValidator> validators = before.stream()
+                    .map(lap -> new LapValidator(track, new SpeedCurve(lap), lap.time()))
+                    .toList();
+            List<LapCells> cells = cells(validators);
+            double[] start = new double[priors.shared + 2 * cells.size()];
+            for (int k = 0; k < cells.size(); k++) {
+                start[priors.shared + 2 * k] = validators.get(cells.get(k).run).offset(cells.get(k));
             }
-            RobustFit fit = identifiable(new RobustFit(model, cells, priors, validator.mostOffset(), start));
+            double mostOffset = validators.get(0).mostOffset();
+            RobustFit fit = identifiable(new RobustFit(model, cells, priors, mostOffset, start));
             FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, confidence);
-            return new FitAssessment(track, cells, free, fit, before).result(car, estimates, confidence);
+            estimates.hear(words);
+            return new FitAssessment(track, cells, free, fit, before).result(car, estimates, candidates, confidence);
         }
 
-        private Lap lapAsGiven(FitModel model) {
-            try {
-                return model.lap(new double[model.directions().size()]);
-            } catch (NoLapException e) {
-                throw new InvalidValueException(
-                        "car " + car.name(),
-                        "it has no lap of " + track.name() + ": " + e.getMessage(),
-                        "see to the car first: a fit begins with a lap of the car as given");
+        private List<Lap> lapsAsGiven(FitModel model) {
+            List<Lap> given = new ArrayList<>();
+            for (int run = 0; run < runs.size(); run++) {
+                try {
+                    given.add(model.lap(new double[model.directions().size()], run));
+                } catch (NoLapException e) {
+                    throw new InvalidValueException(
+                            "car " + car.name(),
+                            "it has no lap of " + track.name() + (run == 0 ? "" : " as set up in run " + (run + 1))
+                                    + ": " + e.getMessage(),
+                            "see to the car first: a fit begins with a lap of the car as given");
+                }
             }
+            return given;
         }
 
-        private List<LapCells> cells(LapValidator validator) {
+        private List<LapCells> cells(List<LapValidator> validators) {
             double spacing = LEAST_CELL;
-            for (DrivenLap lap : laps) {
-                validator.check(lap);
-                spacing = Math.max(spacing, LapCells.spacing(lap, 0.9));
+            for (int run = 0; run < runs.size(); run++) {
+                for (DrivenLap lap : runs.get(run).laps()) {
+                    validators.get(run).check(lap);
+                    spacing = Math.max(spacing, LapCells.spacing(lap, 0.9));
+                }
             }
             int count = (int) Math.max(LEAST_CELLS, Math.round(track.length() / spacing));
-            return laps.stream()
-                    .map(lap -> new LapCells(lap, count, track.length()))
-                    .toList();
+            List<LapCells> cells = new ArrayList<>();
+            for (int run = 0; run < runs.size(); run++) {
+                for (DrivenLap lap : runs.get(run).laps()) {
+                    cells.add(new LapCells(lap, run, count, track.length()));
+                }
+            }
+            return cells;
         }
 
         /** Fit in which one parameter after another is held until the laps tell those that are left. */

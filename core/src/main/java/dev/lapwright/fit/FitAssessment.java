@@ -10,7 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
-/** Comparison of the fitted car with the logged laps: traces on the common grid, each lap by itself, root mean squares. */
+/** Comparison of the fitted car with the logged laps: traces of the first run on the common grid, each lap by itself, root mean squares. */
 final class FitAssessment {
     /** Least share of a lap that must count: below, it was driven by another car. */
     private static final double LEAST_SHARE = 0.3;
@@ -22,30 +22,37 @@ final class FitAssessment {
     private final Track track;
     private final List<LapCells> laps;
     private final RobustFit search;
+    private final List<Lap> befores;
+    private final List<Lap> afters;
+    /** Of the first run. */
     private final Lap before;
+
     private final Lap after;
     private final int count;
 
     private final List<ParameterScale> free;
 
-    FitAssessment(Track track, List<LapCells> laps, List<ParameterScale> free, RobustFit search, Lap before) {
+    FitAssessment(Track track, List<LapCells> laps, List<ParameterScale> free, RobustFit search, List<Lap> before) {
         this.track = track;
         this.laps = laps;
         this.free = free;
         this.search = search;
-        this.before = before;
-        after = search.model().lap(search.car());
+        befores = before;
+        afters = search.fittedLaps();
+        this.before = befores.get(0);
+        after = afters.get(0);
         count = laps.get(0).count;
     }
 
-    FitResult result(Car car, FitEstimates estimates, double confidence) {
+    FitResult result(Car car, FitEstimates estimates, List<FitResult.Candidate> candidates, double confidence) {
         FitResult.Trace trace = trace();
         List<FitResult.LapFit> list = new ArrayList<>();
-        double time = 0;
+        double[] times = new double[befores.size()];
         for (int k = 0; k < laps.size(); k++) {
             FitResult.LapFit lap = lap(k);
             list.add(lap);
-            time += Double.isNaN(lap.loggedTime()) ? lap.speedTime() * search.gain() : lap.loggedTime();
+            double time = Double.isNaN(lap.loggedTime()) ? lap.speedTime() * search.gain() : lap.loggedTime();
+            times[laps.get(k).run] += time / lapsOf(laps.get(k).run);
         }
         List<FitResult.Suspicion> suspicions = Suspicions.of(
                 search, estimates, free, errors(), after.stations().corners());
@@ -54,26 +61,38 @@ final class FitAssessment {
         List<FitResult.Estimate> values = estimates.list();
         boolean none = covariance == null;
         FitResult.Residuals residuals = new FitResult.Residuals(
-                rms(search.residuals(new SpeedCurve(before))),
+                rms(search.residuals(befores.stream().map(SpeedCurve::new).toList())),
                 rms(search.residuals()),
                 track.length() / count,
                 none ? Double.NaN : covariance.autocorrelation,
                 none ? Double.NaN : covariance.correlationCells,
                 none ? Double.NaN : covariance.effectiveSamples);
+        List<FitResult.RunFit> runs = new ArrayList<>();
+        for (int run = 0; run < times.length; run++) {
+            Car driven = search.model().runs().get(run).car();
+            runs.add(new FitResult.RunFit(driven, befores.get(run), afters.get(run), times[run]));
+        }
         return new FitResult(
                 car,
-                before,
-                after,
-                search.model().car(search.car()),
+                search.model().car(search.car(), 0),
+                runs,
                 list,
-                time / laps.size(),
                 values,
                 confidence,
                 new FitResult.Doubts(
-                        estimates.correlation(), estimates.nuisances(), suspicions, estimates.collinearities()),
-                new FitResult.Agreement(
-                        trace, new FitParts(after.stations(), trace, time / laps.size()).list(), residuals),
+                        estimates.correlation(),
+                        estimates.nuisances(),
+                        estimates.carDoubt(car),
+                        estimates.words(),
+                        estimates.next(candidates),
+                        suspicions,
+                        estimates.collinearities()),
+                new FitResult.Agreement(trace, new FitParts(after.stations(), trace, times[0]).list(), residuals),
                 FitNotes.of(list, values, search.settled()));
+    }
+
+    private int lapsOf(int run) {
+        return search.model().runs().get(run).laps().size();
     }
 
     /** Throws where the search ended far from the laps: what it found is then nobody's car. */
@@ -148,7 +167,7 @@ final class FitAssessment {
             modelAfter[c] = curveAfter.mean(c * cell, (c + 1) * cell);
             double sum = 0;
             int n = 0;
-            for (int k = 0; k < laps.size(); k++) {
+            for (int k = 0; k < lapsOf(0); k++) {
                 LapCells one = laps.get(k);
                 double at = logged(k, distance[c] + search.lag() * curveAfter.at(distance[c]));
                 double half = 0.5 * cell / one.scaleWith(search.stretch(k));
@@ -158,7 +177,7 @@ final class FitAssessment {
                     sum += one.speedCurve.mean(at - half, at + half) / search.gain();
                     n++;
                 }
-                weight[c] += search.weights(k)[own] / laps.size();
+                weight[c] += search.weights(k)[own] / lapsOf(0);
             }
             logged[c] = n > 0 ? sum / n : Double.NaN;
         }
@@ -212,7 +231,7 @@ final class FitAssessment {
             return Double.NaN;
         }
         int n = 0;
-        for (boolean cell : search.lifted(k, after)) {
+        for (boolean cell : search.lifted(k, afters.get(laps.get(k).run))) {
             n += cell ? 1 : 0;
         }
         return (double) n / count;
@@ -227,7 +246,8 @@ final class FitAssessment {
 
     private double gearAgreement(int k) {
         double[] gears = laps.get(k).means(laps.get(k).lap.gear());
-        double[] s = after.column(Channel.DISTANCE);
+        Lap fitted = afters.get(laps.get(k).run);
+        double[] s = fitted.column(Channel.DISTANCE);
         int agreed = 0;
         int n = 0;
         for (int c = 0; c < gears.length; c++) {
@@ -236,7 +256,7 @@ final class FitAssessment {
             if (Math.abs(gears[c] - gear) < 0.05 && gear >= 1) {
                 n++;
                 int station = SpeedCurve.station(s, middle(k, c), track.isClosed());
-                agreed += after.value(Channel.GEAR, station) == gear ? 1 : 0;
+                agreed += fitted.value(Channel.GEAR, station) == gear ? 1 : 0;
             }
         }
         return n == 0 ? Double.NaN : (double) agreed / n;
@@ -244,13 +264,14 @@ final class FitAssessment {
 
     private double accelerationRms(int k) {
         double[] logged = laps.get(k).means(laps.get(k).lap.longitudinalAcceleration());
-        double[] s = after.column(Channel.DISTANCE);
+        Lap fitted = afters.get(laps.get(k).run);
+        double[] s = fitted.column(Channel.DISTANCE);
         double sum = 0;
         int n = 0;
         for (int c = 0; c < logged.length; c++) {
             if (search.weights(k)[c] > 0) {
                 int station = SpeedCurve.station(s, middle(k, c), track.isClosed());
-                double miss = logged[c] - after.value(Channel.LONGITUDINAL_ACCELERATION, station);
+                double miss = logged[c] - fitted.value(Channel.LONGITUDINAL_ACCELERATION, station);
                 sum += miss * miss;
                 n++;
             }

@@ -1,7 +1,6 @@
 package dev.lapwright.fit;
 
 import dev.lapwright.car.Car;
-import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
@@ -10,60 +9,72 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.track.Track;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 
-/** Lap model as a function of the directions in which a car may move, one u for each {@link Direction}. Not for sharing between threads. */
+/**
+ * Lap model as a function of the directions in which a car may move, one u for each {@link Direction}. The car is set up
+ * otherwise in each run; what moves moves its document, in all runs alike but for what a run has of its own. Not for sharing between
+ * threads.
+ */
 final class FitModel {
-    private final Car car;
-    private final Conditions conditions;
+    private final List<DrivenRun> runs;
     private final LapSolver solver;
     private final List<Direction> directions;
 
-    FitModel(Car car, Track track, Conditions conditions, List<Direction> directions) {
-        this(car, LapSolver.on(track), conditions, directions);
+    FitModel(List<DrivenRun> runs, Track track, List<Direction> directions) {
+        this(runs, LapSolver.on(track), directions);
     }
 
-    private FitModel(Car car, LapSolver solver, Conditions conditions, List<Direction> directions) {
-        this.car = car;
+    private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions) {
+        this.runs = List.copyOf(runs);
         this.solver = solver;
-        this.conditions = conditions;
         this.directions = List.copyOf(directions);
     }
 
     /** The same with only these directions free; the others stay at the car's own value. */
     FitModel fitting(List<Direction> free) {
-        return new FitModel(car, solver, conditions, free);
+        return new FitModel(runs, solver, free);
+    }
+
+    /** The same for one other run of the same car, with the directions that show in it. */
+    FitModel of(DrivenRun other, List<Direction> shown) {
+        return new FitModel(List.of(other), solver, shown);
     }
 
     List<Direction> directions() {
         return directions;
     }
 
-    /** The car at u, as it shows in the laps: what stands in for the line is part of it. */
-    private Car onItsLine(double[] u) {
-        return moved(u, direction -> true);
+    List<DrivenRun> runs() {
+        return runs;
     }
 
-    /** The car itself at u. */
-    Car car(double[] u) {
-        return moved(u, Direction::isOfTheCar);
+    /** The car of a run at u, as it shows in the laps: what stands in for the line is part of it. */
+    private Car inItsRun(double[] u, int run) {
+        return moved(u, runs.get(run).car(), direction -> direction.shows(run));
     }
 
-    private Car moved(double[] u, Predicate<Direction> counts) {
+    /** The car itself at u, set up as in a run. */
+    Car car(double[] u, int run) {
+        return moved(u, runs.get(run).car(), Direction::isOfTheCar);
+    }
+
+    private Car moved(double[] u, Car from, Predicate<Direction> counts) {
         Map<Quantity, Double> shifts = new EnumMap<>(Quantity.class);
         for (int j = 0; j < u.length; j++) {
             if (counts.test(directions.get(j))) {
                 directions
                         .get(j)
-                        .shifts(car, u[j])
+                        .shifts(runs.get(0).car(), u[j])
                         .forEach((quantity, shift) -> shifts.merge(quantity, shift, Double::sum));
             }
         }
-        return FittedCar.moved(car, shifts);
+        return FittedCar.moved(from, shifts);
     }
 
     /** The corner that each of so many even cells of the track belongs to. */
@@ -71,36 +82,52 @@ final class FitModel {
         return CornerClusters.of(solver.stations(), cells);
     }
 
-    /** The lap at u. */
-    Lap lap(double[] u) {
-        return solver.solve(Vehicle.of(onItsLine(u), conditions));
+    /** The lap at u in a run. */
+    Lap lap(double[] u, int run) {
+        return solver.solve(Vehicle.of(inItsRun(u, run), runs.get(run).conditions()));
     }
 
-    /** The speeds at u; none where this is no car, or a car without a lap. */
-    Optional<SpeedCurve> tried(double[] u) {
+    /** The speeds at u in a run; none where this is no car, or a car without a lap. */
+    Optional<SpeedCurve> tried(double[] u, int run) {
         try {
-            return Optional.of(new SpeedCurve(lap(u)));
+            return Optional.of(new SpeedCurve(lap(u, run)));
         } catch (NoLapException | InvalidValueException e) {
             return Optional.empty();
         }
     }
 
-    /** The speeds a step of u below and above, and the distance in u between the two. */
-    Pair around(double[] u, int j) {
+    /** The speeds at u in each run; none where one has none. */
+    Optional<List<SpeedCurve>> tried(double[] u) {
+        List<SpeedCurve> curves = new ArrayList<>();
+        for (int run = 0; run < runs.size(); run++) {
+            Optional<SpeedCurve> curve = tried(u, run);
+            if (curve.isEmpty()) {
+                return Optional.empty();
+            }
+            curves.add(curve.get());
+        }
+        return Optional.of(curves);
+    }
+
+    /** The speeds of a run a step of u below and above, and the distance in u between the two; null where it does not show there. */
+    Pair around(double[] u, int j, int run) {
         Direction direction = directions.get(j);
+        if (!direction.shows(run)) {
+            return null;
+        }
         double[] low = u.clone();
         double[] high = u.clone();
         low[j] = direction.clamped(u[j] - direction.step());
         high[j] = direction.clamped(u[j] + direction.step());
-        Optional<SpeedCurve> below = tried(low);
-        Optional<SpeedCurve> above = tried(high);
+        Optional<SpeedCurve> below = tried(low, run);
+        Optional<SpeedCurve> above = tried(high, run);
         if (below.isEmpty()) {
             low[j] = u[j];
-            below = tried(low);
+            below = tried(low, run);
         }
         if (above.isEmpty()) {
             high[j] = u[j];
-            above = tried(high);
+            above = tried(high, run);
         }
         LapwrightException none = new NoLapException("fit", "no lap beside the fitted car", "fit fewer parameters");
         return new Pair(below.orElseThrow(() -> none), above.orElseThrow(() -> none), high[j] - low[j]);

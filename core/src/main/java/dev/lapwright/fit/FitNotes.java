@@ -41,6 +41,14 @@ final class FitNotes {
         if (any(laps, lap -> lap.lateralAcceleration().length > 0)) {
             notes.add("Lateral acceleration is not used: it follows from speed and the track's curvature.");
         }
+        if (any(laps, lap -> lap.steering().yawRate().length > 0)) {
+            notes.add("Yaw rate over speed tells the radius driven, its scale by the angle that the circuit turns.");
+        }
+        if (any(laps, lap -> lap.steering().angle().length > 0)) {
+            notes.add(
+                    "Steering angle beyond what gentle bends take tells which axle gives up first; nothing else is taken"
+                            + " from it.");
+        }
         if (laps.size() < FEW_LAPS) {
             notes.add("With fewer than five laps the intervals know nothing of what differs from lap to lap, such as"
                     + " fuel, tyres and the track.");

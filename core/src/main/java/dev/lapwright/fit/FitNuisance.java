@@ -33,13 +33,18 @@ public enum FitNuisance {
     /** Time by which the logged speed comes late. */
     SENSOR_LAG("sensor lag", Unit.SECOND, 0.2, "s that the logged speed comes late", Side.SENSOR),
     /** Length of the way driven over the circuit's: how far the clock tells the speed's scale. */
-    WAY_LENGTH("way length", Unit.PERCENT, 0.3, "% of the way over the circuit's length", Side.LINE);
+    WAY_LENGTH("way length", Unit.PERCENT, 0.3, "% of the way over the circuit's length", Side.LINE),
+    /** Grip used in a further run over that of the first: tyres, road and driver differ from run to run. */
+    RUN_GRIP("run grip", Unit.PERCENT, 0.5, "% of the grip used in run %d over the first's", Side.RUN),
+    /** What wings, bars and springs do from the first run to a further one, over what the document says of it. */
+    SETUP_EFFECT("setup effect", Unit.PERCENT, 15, "% of what run %d's change of setup does", Side.RUN);
 
     /** Where a nuisance lives. */
     enum Side {
         CAR,
         LINE,
-        SENSOR
+        SENSOR,
+        RUN
     }
 
     private final String title;
@@ -71,9 +76,9 @@ public enum FitNuisance {
         return usual;
     }
 
-    /** What the number counts, in a few words that begin with the unit. */
-    public String meaning() {
-        return meaning;
+    /** What the number counts, in a few words that begin with the unit; that of a run for this run, counted from 1. */
+    public String meaning(int run) {
+        return side == Side.RUN ? String.format(Locale.ROOT, meaning.replace("% ", "%% "), run) : meaning;
     }
 
     /** Name under which a doubt is stated: {@code cg-height}. */

@@ -48,12 +48,13 @@ final class FitProblem implements ValueAndJacobianFunction {
     private final int shared;
     private final int count;
     private double[] cachedAt;
-    private SpeedCurve cached;
+    private List<SpeedCurve> cached;
     private double[] best;
     private double leastCost;
     private double[] sensitivitiesAt;
     private double[] nuisancesAt;
-    private final FitModel.Pair[] sensitivities;
+    /** By direction and run. */
+    private final FitModel.Pair[][] sensitivities;
 
     /**
      * @param weights of each lap's cells, 0 to 1; not copied
@@ -68,7 +69,7 @@ final class FitProblem implements ValueAndJacobianFunction {
         directions = priors.directions;
         shared = priors.shared;
         count = laps.get(0).count;
-        sensitivities = new FitModel.Pair[directions];
+        sensitivities = new FitModel.Pair[directions][];
     }
 
     /** The unknowns of the best fit from a start. */
@@ -138,7 +139,8 @@ final class FitProblem implements ValueAndJacobianFunction {
         return Arrays.copyOf(point, directions);
     }
 
-    private SpeedCurve curve(double[] point) {
+    /** Speeds in each run; null where there is no lap. */
+    private List<SpeedCurve> curves(double[] point) {
         double[] u = carOf(point);
         if (!Arrays.equals(u, cachedAt)) {
             cached = model.tried(u).orElse(null);
@@ -174,14 +176,14 @@ final class FitProblem implements ValueAndJacobianFunction {
 
     /** Logged less modelled speed, m/s, of each lap's cells. */
     double[][] residuals(double[] point) {
-        return residuals(curve(point), point);
+        return residuals(curves(point), point);
     }
 
-    /** The same for speeds of another car. */
-    double[][] residuals(SpeedCurve curve, double[] point) {
+    /** The same for speeds of another car, by run. */
+    double[][] residuals(List<SpeedCurve> curves, double[] point) {
         double[][] residuals = new double[laps.size()][];
         for (int k = 0; k < residuals.length; k++) {
-            double[] modelled = modelled(curve, point, k);
+            double[] modelled = modelled(curves.get(laps.get(k).run), point, k);
             residuals[k] = new double[count];
             for (int c = 0; c < count; c++) {
                 residuals[k][c] = laps.get(k).speed[c] - modelled[c];
@@ -196,8 +198,11 @@ final class FitProblem implements ValueAndJacobianFunction {
         double[][] rows = new double[count * laps.size()][unknowns];
         renewSensitivities(carOf(point));
         for (int j = 0; j < directions; j++) {
-            FitModel.Pair pair = sensitivities[j];
             for (int k = 0; k < laps.size(); k++) {
+                FitModel.Pair pair = sensitivities[j][laps.get(k).run];
+                if (pair == null) {
+                    continue;
+                }
                 double[] below = modelled(pair.below(), point, k);
                 double[] above = modelled(pair.above(), point, k);
                 for (int c = 0; c < count; c++) {
@@ -205,10 +210,11 @@ final class FitProblem implements ValueAndJacobianFunction {
                 }
             }
         }
-        SpeedCurve curve = curve(point);
+        List<SpeedCurve> curves = curves(point);
         double gain = priors.gain(point[priors.gainAt()]);
         double lag = priors.lag(point[priors.lagAt()]);
         for (int k = 0; k < laps.size(); k++) {
+            SpeedCurve curve = curves.get(laps.get(k).run);
             int at = shared + 2 * k;
             LapCells cells = laps.get(k);
             double[] mean = modelled(curve, point, k);
@@ -244,15 +250,23 @@ final class FitProblem implements ValueAndJacobianFunction {
         if (moved(u, sensitivitiesAt, 1)) {
             sensitivitiesAt = u;
             for (int j = 0; j < priors.parameters; j++) {
-                sensitivities[j] = model.around(u, j);
+                sensitivities[j] = around(u, j);
             }
         }
         if (moved(u, nuisancesAt, SLOWER)) {
             nuisancesAt = u;
             for (int j = priors.parameters; j < directions; j++) {
-                sensitivities[j] = model.around(u, j);
+                sensitivities[j] = around(u, j);
             }
         }
+    }
+
+    private FitModel.Pair[] around(double[] u, int j) {
+        FitModel.Pair[] pairs = new FitModel.Pair[model.runs().size()];
+        for (int run = 0; run < pairs.length; run++) {
+            pairs[run] = model.around(u, j, run);
+        }
+        return pairs;
     }
 
     private boolean moved(double[] u, double[] from, double times) {
@@ -272,12 +286,12 @@ final class FitProblem implements ValueAndJacobianFunction {
     @Override
     public RealVector computeValue(double[] point) {
         double[] values = new double[count * laps.size() + shared];
-        SpeedCurve curve = curve(point);
+        List<SpeedCurve> curves = curves(point);
         double cost = 0;
         for (int k = 0; k < laps.size(); k++) {
-            double[] modelled = curve == null ? new double[0] : modelled(curve, point, k);
+            double[] modelled = curves == null ? new double[0] : modelled(curves.get(laps.get(k).run), point, k);
             for (int c = 0; c < count; c++) {
-                double value = curve == null ? NO_LAP : modelled[c];
+                double value = curves == null ? NO_LAP : modelled[c];
                 values[k * count + c] = Math.sqrt(weights[k][c]) * value;
                 double miss = laps.get(k).speed[c] - value;
                 cost += weights[k][c] * miss * miss;

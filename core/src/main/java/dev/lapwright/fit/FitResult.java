@@ -1,6 +1,7 @@
 package dev.lapwright.fit;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.track.Corner;
@@ -16,45 +17,67 @@ import java.util.Optional;
  * Result of a fit: a car's parameters estimated from logged laps, with intervals, and how well the fitted car agrees with the
  * laps.
  *
- * @param car as given, with its settings
- * @param before lap of the car as given
- * @param after lap of the fitted car on the line that was found: what stands in for it is no part of the car
+ * @param car as given, set up as in the first run
  * @param fitted the car with the fitted values and what was found of its nuisances, with its settings; {@link #document} gives
  *     what to write
- * @param laps how each entered the fit, in the order given
- * @param loggedTime mean of the laps by their clocks, by their speeds where there is none, s
+ * @param runs one for each setup driven, at least one; unmodifiable
+ * @param laps how each entered the fit, in the order given, run by run
  * @param estimates one for each parameter asked for, in the order of {@link FitParameter}
  * @param confidence of the intervals, as 0.95
  * @param doubts what the estimates lean on, and what speaks against them
- * @param agreement of the fitted car with the laps
+ * @param agreement of the fitted car with the laps of the first run
  * @param notes what was not used or looks odd, in plain sentences
  */
 public record FitResult(
         Car car,
-        Lap before,
-        Lap after,
         Car fitted,
+        List<RunFit> runs,
         List<LapFit> laps,
-        double loggedTime,
         List<Estimate> estimates,
         double confidence,
         Doubts doubts,
         Agreement agreement,
         List<String> notes) {
     public FitResult {
+        runs = List.copyOf(runs);
         laps = List.copyOf(laps);
         estimates = List.copyOf(estimates);
         notes = List.copyOf(notes);
     }
 
+    /**
+     * Fit of one run: its laps' time, and the car's before and after.
+     *
+     * @param car as given, as set up in the run
+     * @param before lap of the car as given
+     * @param after lap of the fitted car on the line that was found: what stands in for it is no part of the car
+     * @param loggedTime mean of the laps by their clocks, by their speeds where there is none, s
+     */
+    public record RunFit(Car car, Lap before, Lap after, double loggedTime) {}
+
+    /** Lap of the car as given, in the first run. */
+    public Lap before() {
+        return runs.get(0).before();
+    }
+
+    /** Lap of the fitted car in the first run, on the line that was found. */
+    public Lap after() {
+        return runs.get(0).after();
+    }
+
+    /** Mean of the first run's laps, s. */
+    public double loggedTime() {
+        return runs.get(0).loggedTime();
+    }
+
     /** Track driven on. */
     public Track track() {
-        return after.track();
+        return after().track();
     }
 
     /** Conditions of the day. */
     public Conditions conditions() {
-        return after.vehicle().conditions();
+        return after().vehicle().conditions();
     }
 
     /** Estimate of a parameter that was asked for. */
@@ -66,14 +89,14 @@ public record FitResult(
     }
 
     /**
-     * Fitted car as its document describes it, without settings: what to write. Its adjustments stand at their standard; set as
+     * Fitted car as its document describes it, without settings, with how well it is known: what to write. Its adjustments stand at their standard; set as
      * the given car was, it is {@link #fitted}.
      *
      * @param name of the car in its document
      * @param description of the car in its document: say here where the values come from
      */
     public Car document(String name, String description) {
-        return FittedCar.named(fitted.document(), name, description);
+        return FittedCar.named(fitted.document(), name, description).doubting(doubts.car());
     }
 
     /**
@@ -81,17 +104,25 @@ public record FitResult(
      *
      * @param correlation of the estimates, in their order; NaN in the rows and columns of those held. Copied in and out
      * @param nuisances what was found of what is not fitted and in doubt
+     * @param car how well the fitted car's quantities are known, those that moved together
+     * @param words what was said of which axle gives up first, and what it moved
+     * @param next what further runs would tell, the best first; empty if it was not asked
      * @param suspicions what is odd, the likeliest culprit first; empty if nothing is
      * @param collinearities parameters whose effects the laps do not tell apart; empty if all is well
      */
     public record Doubts(
             double[][] correlation,
             List<Nuisance> nuisances,
+            CarDoubt car,
+            List<Word> words,
+            List<NextRun> next,
             List<Suspicion> suspicions,
             List<Collinearity> collinearities) {
         public Doubts {
             correlation = copy(correlation);
             nuisances = List.copyOf(nuisances);
+            words = List.copyOf(words);
+            next = List.copyOf(next);
             suspicions = List.copyOf(suspicions);
             collinearities = List.copyOf(collinearities);
         }
@@ -184,14 +215,45 @@ public record FitResult(
      * Nuisance of a fit: what was known of it before, and what the laps make of it.
      *
      * @param nuisance which
+     * @param run that it belongs to, counted from 1; 0 for all
      * @param doubt before, one standard deviation, in its unit
      * @param found difference from the car, the circuit or the log as given, in its unit
      * @param standardError after, in its unit
      */
-    public record Nuisance(FitNuisance nuisance, double doubt, double found, double standardError) {
+    public record Nuisance(FitNuisance nuisance, int run, double doubt, double found, double standardError) {
         /** Whether the laps leave less than half of the doubt. */
         public boolean told() {
             return standardError < 0.5 * doubt;
+        }
+    }
+
+    /**
+     * Word on which axle gives up first, taken in after the laps.
+     *
+     * @param word as said
+     * @param bySteering whether the steering angle in the log says so, and not a driver
+     * @param before margin that the laps alone make of it: how much more of its grip the front axle uses than the rear
+     * @param after the same with the word
+     */
+    public record Word(LimitWord word, boolean bySteering, double before, double after) {}
+
+    /**
+     * Setup in which a further run might be driven.
+     *
+     * @param name for people, as in "rear-wing=9"
+     * @param car so set up
+     */
+    public record Candidate(String name, Car car) {}
+
+    /**
+     * Worth of a further run, as many laps as the first.
+     *
+     * @param candidate how the car would be set up
+     * @param standardErrors of what is asked of it, expected after it, in each nuisance's unit; unmodifiable
+     */
+    public record NextRun(Candidate candidate, Map<FitNuisance, Double> standardErrors) {
+        public NextRun {
+            standardErrors = Collections.unmodifiableMap(new LinkedHashMap<>(standardErrors));
         }
     }
 

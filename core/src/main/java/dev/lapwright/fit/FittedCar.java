@@ -99,6 +99,7 @@ final class FittedCar {
                         document.torqueCurve(),
                         document.powerCorrection(),
                         adjustments)
-                .withModelsOf(document);
+                .withModelsOf(document)
+                .doubting(document.doubt());
     }
 }

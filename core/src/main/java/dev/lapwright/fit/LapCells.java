@@ -16,6 +16,9 @@ final class LapCells {
     private static final double LEAST_GAP = 25;
 
     final DrivenLap lap;
+    /** The run it was driven in, counted from 0. */
+    final int run;
+
     final int count;
     final double trackLength;
     final double scale;
@@ -27,8 +30,9 @@ final class LapCells {
 
     final LoggedChannel speedCurve;
 
-    LapCells(DrivenLap lap, int count, double trackLength) {
+    LapCells(DrivenLap lap, int run, int count, double trackLength) {
         this.lap = lap;
+        this.run = run;
         this.count = count;
         this.trackLength = trackLength;
         double[] distance = lap.distance();

@@ -15,13 +15,7 @@ import java.util.Map;
  * @param least z that the car's quantities allow
  * @param most z that they allow
  */
-record NuisanceScale(FitNuisance nuisance, double doubt, double least, double most) implements Direction {
-    /** Doubts this far off are no doubts any more: the document is wrong. */
-    private static final double MOST = 5;
-    /** A quarter of a doubt is some 0.25 % of mass: above kinks and rounding, below the curvature. */
-    private static final double STEP = 0.25;
-
-    private static final double KEPT = 0.5;
+record NuisanceScale(FitNuisance nuisance, double doubt, double least, double most) implements DoubtedDirection {
     private static final double PERCENT = 100;
     private static final double MILLIMETRES = 1000;
 
@@ -74,8 +68,8 @@ record NuisanceScale(FitNuisance nuisance, double doubt, double least, double mo
                 Direction.scaled(car, Quantity.FRICTION_Y_FRONT, share, shifts);
                 Direction.scaled(car, Quantity.FRICTION_Y_REAR, share, shifts);
             }
-            case SPEED_SCALE, SENSOR_LAG, WAY_LENGTH -> {
-                // They move no car.
+            case SPEED_SCALE, SENSOR_LAG, WAY_LENGTH, RUN_GRIP, SETUP_EFFECT -> {
+                // They move no car, or not in all runs.
             }
         }
         return shifts;
@@ -87,17 +81,17 @@ record NuisanceScale(FitNuisance nuisance, double doubt, double least, double mo
     }
 
     @Override
-    public double step() {
-        return STEP;
-    }
-
-    @Override
-    public double kept() {
-        return KEPT;
+    public int run() {
+        return -1;
     }
 
     @Override
     public boolean isOfTheCar() {
         return nuisance.side() == FitNuisance.Side.CAR;
+    }
+
+    @Override
+    public boolean isOfTheLine() {
+        return nuisance.side() == FitNuisance.Side.LINE;
     }
 }

@@ -41,7 +41,7 @@ final class Priors {
         directions = all.size();
         int line = -1;
         for (int j = parameters; j < directions; j++) {
-            line = all.get(j).isOfTheCar() ? line : j;
+            line = all.get(j).isOfTheLine() ? j : line;
         }
         lineAt = line;
         shared = directions + 2;

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 
 /**
  * Robust fit of chosen parameters to laps by iteratively reweighted least squares: weights and least squares in turn until both
@@ -93,13 +94,22 @@ final class RobustFit {
         if (laps.stream().allMatch(cells -> cells.lap.throttle().length == 0)) {
             return;
         }
-        Lap lap = model.lap(car());
+        List<Lap> fitted = fittedLaps();
         for (int k = 0; k < in.length; k++) {
-            boolean[] lifted = lifted(k, lap);
+            boolean[] lifted = lifted(k, fitted.get(laps.get(k).run));
             for (int c = 0; c < in[k].length; c++) {
                 in[k][c] = laps.get(k).sampled[c] && !lifted[c];
             }
         }
+    }
+
+    /** Lap of the fitted car in each run. */
+    List<Lap> fittedLaps() {
+        List<Lap> fitted = new ArrayList<>();
+        for (int run = 0; run < model.runs().size(); run++) {
+            fitted.add(model.lap(car(), run));
+        }
+        return fitted;
     }
 
     boolean[] lifted(int lap, Lap fitted) {
@@ -132,7 +142,24 @@ final class RobustFit {
     SandwichCovariance covariance() {
         double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared);
         return SandwichCovariance.of(
-                clean, problem.residuals(point), in, scale, model.corners(laps.get(0).count), priors);
+                clean, problem.residuals(point), in, runs(), scale, model.corners(laps.get(0).count), priors);
+    }
+
+    /** Moves the shared unknowns from where the search ended, as far as they may go: what a word adds that the laps do not tell. */
+    void shift(RealVector by) {
+        for (int j = 0; j < by.getDimension(); j++) {
+            double to = point[j] + by.getEntry(j);
+            point[j] = j < priors.directions ? model.directions().get(j).clamped(to) : to;
+        }
+    }
+
+    /** Sum of the products of sensitivities to all shared unknowns, offsets and stretches taken out. */
+    RealMatrix information() {
+        return SandwichCovariance.products(SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared));
+    }
+
+    private int[] runs() {
+        return laps.stream().mapToInt(cells -> cells.run).toArray();
     }
 
     /** A start for fewer parameters, from where this search ended. */
@@ -171,6 +198,15 @@ final class RobustFit {
         return priors.lag(point[priors.lagAt()]);
     }
 
+    /** Speed scale (0) or lag (1), in doubts. */
+    double sensor(int which) {
+        return point[priors.gainAt() + which];
+    }
+
+    LapCells lap(int k) {
+        return laps.get(k);
+    }
+
     Priors priors() {
         return priors;
     }
@@ -198,8 +234,8 @@ final class RobustFit {
         return problem.residuals(point);
     }
 
-    /** The same for another car's speeds, the laps lying where this fit laid them. */
-    double[][] residuals(SpeedCurve other) {
+    /** The same for another car's speeds by run, the laps lying where this fit laid them. */
+    double[][] residuals(List<SpeedCurve> other) {
         return problem.residuals(other, point);
     }
 

@@ -15,7 +15,7 @@ import org.apache.commons.math3.linear.RealMatrix;
  *
  * <p>A, the Hessian, is the sum of squared sensitivities, each times the slope of its robust weight (Huber, Robust
  * Statistics, 1981). B is the {@linkplain ScoreCovariance covariance of the scores}, sensitivity times error, the errors first
- * summed over laps at each place: laps share the model's errors there, and are not independent of each other (Driscoll and
+ * summed over the laps of a run at each place: laps share the model's errors there, and are not independent of each other (Driscoll and
  * Kraay, 1998). Errors are divided by one less their leverage, since a fit bends towards what it is fitted to (MacKinnon and
  * White, 1985). Scores are also summed corner by corner, from five corners on, and lap by lap, from five laps on ({@link
  * ClusteredErrors}): the first covers what a driver does differently in each corner, the second what differs from lap to lap.
@@ -124,49 +124,37 @@ final class SandwichCovariance {
     }
 
     /**
-     * From sensitivities to all shared unknowns, residuals (m/s), the scale of the robust weights (m/s), the corner each cell
-     * belongs to and what was known before.
+     * From sensitivities to all shared unknowns, residuals (m/s), the run of each lap, the scale of the robust weights (m/s), the corner
+     * each cell belongs to and what was known before.
      */
     static SandwichCovariance of(
-            double[][][] clean, double[][] residuals, boolean[][] in, double scale, int[] corners, Priors priors) {
+            double[][][] clean,
+            double[][] residuals,
+            boolean[][] in,
+            int[] runs,
+            double scale,
+            int[] corners,
+            Priors priors) {
         int p = priors.shared;
         int count = residuals[0].length;
-        RealMatrix[] cornerHessians =
-                new RealMatrix[Arrays.stream(corners).max().orElse(0) + 1];
-        for (int i = 0; i < cornerHessians.length; i++) {
-            cornerHessians[i] = new Array2DRowRealMatrix(p, p);
-        }
-        int places = 0;
-        double[][] together = new double[count][p];
-        boolean[] counts = new boolean[count];
+        RealMatrix[] cornerHessians = nought(Arrays.stream(corners).max().orElse(0) + 1, p);
+        RealMatrix[] lapHessians = nought(residuals.length, p);
+        double[][] cornerScores = new double[cornerHessians.length][p];
         double[][] lapScores = new double[residuals.length][p];
-        RealMatrix[] lapHessians = new RealMatrix[residuals.length];
-        for (int k = 0; k < lapHessians.length; k++) {
-            lapHessians[k] = new Array2DRowRealMatrix(p, p);
-        }
-        double[] pooled = new double[count];
-        double[] shares = new double[count];
+        Pooled pooled = new Pooled(Arrays.stream(runs).max().orElse(0) + 1, count, p);
         for (int c = 0; c < count; c++) {
-            boolean any = false;
             for (int k = 0; k < residuals.length; k++) {
                 if (in[k][c]) {
-                    any = true;
                     double slope = Math.max(LEAST_SLOPE, RobustWeights.bisquareSlope(residuals[k][c], scale));
                     addProducts(cornerHessians[corners[c]], clean[k][c], slope);
                     addProducts(lapHessians[k], clean[k][c], slope);
                     double psi = residuals[k][c] * RobustWeights.bisquare(residuals[k][c], scale);
-                    pooled[c] += psi;
-                    shares[c]++;
+                    pooled.add(runs[k], c, psi, clean[k][c]);
                     for (int j = 0; j < p; j++) {
-                        together[c][j] += clean[k][c][j];
+                        cornerScores[corners[c]][j] += clean[k][c][j] * psi;
                         lapScores[k][j] += clean[k][c][j] * psi;
                     }
                 }
-            }
-            places += any ? 1 : 0;
-            counts[c] = any;
-            for (int j = 0; j < p && any; j++) {
-                together[c][j] /= shares[c];
             }
         }
         RealMatrix hessian = new Array2DRowRealMatrix(p, p);
@@ -178,20 +166,7 @@ final class SandwichCovariance {
             whole.addToEntry(j, j, priors.weight * priors.precision[j]);
         }
         RealMatrix inverseHessian = inverse(whole);
-        double[] errors = new double[count];
-        for (int c = 0; c < count; c++) {
-            double leverage = shares[c]
-                    * new ArrayRealVector(together[c])
-                            .dotProduct(inverseHessian.operate(new ArrayRealVector(together[c])));
-            errors[c] = pooled[c] / (1 - Math.min(MOST_LEVERAGE, leverage));
-        }
         List<ClusteredErrors> clustered = new ArrayList<>();
-        double[][] cornerScores = new double[cornerHessians.length][p];
-        for (int c = 0; c < count; c++) {
-            for (int j = 0; j < p; j++) {
-                cornerScores[corners[c]][j] += together[c][j] * pooled[c];
-            }
-        }
         if (cornerScores.length >= LEAST_CLUSTERS) {
             clustered.add(ClusteredErrors.of(whole, cornerHessians, cornerScores));
         }
@@ -201,11 +176,13 @@ final class SandwichCovariance {
         if (lapScores.length >= LEAST_CLUSTERS) {
             clustered.add(ClusteredErrors.of(whole, lapHessians, lapScores));
         }
+        double[][] errors = pooled.errors(inverseHessian);
+        boolean[][] counts = pooled.counts();
         ErrorAutocorrelation correlation = ErrorAutocorrelation.of(errors, counts);
-        RealMatrix scores = ScoreCovariance.of(together, errors, counts, correlation);
-        double autocorrelation = autocorrelation(pooled, shares);
+        RealMatrix scores = ScoreCovariance.of(pooled.means(), errors, counts, correlation);
+        double autocorrelation = pooled.autocorrelation();
         double held = Math.max(0, autocorrelation);
-        double effective = Math.max(1, places * (1 - held) / (1 + held));
+        double effective = Math.max(1, pooled.places() * (1 - held) / (1 + held));
         // Each lap's own offset and stretch use up residuals too; two of them, since places count once for all laps.
         double small = effective / Math.max(1, effective - priors.parameters - 2);
         RealMatrix noise =
@@ -218,6 +195,124 @@ final class SandwichCovariance {
                 correlation.reach(),
                 effective,
                 clustered);
+    }
+
+    private static RealMatrix[] nought(int many, int p) {
+        RealMatrix[] matrices = new RealMatrix[many];
+        for (int i = 0; i < many; i++) {
+            matrices[i] = new Array2DRowRealMatrix(p, p);
+        }
+        return matrices;
+    }
+
+    /** Scores of the laps summed by run and cell. */
+    private static final class Pooled {
+        private final double[][] sums;
+        private final double[][] laps;
+        private final double[][][] sensitivities;
+
+        Pooled(int runs, int count, int p) {
+            sums = new double[runs][count];
+            laps = new double[runs][count];
+            sensitivities = new double[runs][count][p];
+        }
+
+        void add(int run, int c, double psi, double[] sensitivity) {
+            sums[run][c] += psi;
+            laps[run][c]++;
+            for (int j = 0; j < sensitivity.length; j++) {
+                sensitivities[run][c][j] += sensitivity[j];
+            }
+        }
+
+        /** Mean sensitivities of the laps of each run, by cell. */
+        double[][][] means() {
+            double[][][] means = new double[sums.length][][];
+            for (int a = 0; a < sums.length; a++) {
+                means[a] = new double[sums[a].length][];
+                for (int c = 0; c < sums[a].length; c++) {
+                    double[] mean = sensitivities[a][c].clone();
+                    for (int j = 0; j < mean.length && laps[a][c] > 0; j++) {
+                        mean[j] /= laps[a][c];
+                    }
+                    means[a][c] = mean;
+                }
+            }
+            return means;
+        }
+
+        /** Summed errors of each run, by cell, over one less their leverage. */
+        double[][] errors(RealMatrix inverseHessian) {
+            double[][][] means = means();
+            double[][] errors = new double[sums.length][sums[0].length];
+            for (int a = 0; a < errors.length; a++) {
+                for (int c = 0; c < errors[a].length; c++) {
+                    ArrayRealVector mean = new ArrayRealVector(means[a][c], false);
+                    double leverage = laps[a][c] * mean.dotProduct(inverseHessian.operate(mean));
+                    errors[a][c] = sums[a][c] / (1 - Math.min(MOST_LEVERAGE, leverage));
+                }
+            }
+            return errors;
+        }
+
+        boolean[][] counts() {
+            boolean[][] counts = new boolean[sums.length][sums[0].length];
+            for (int a = 0; a < counts.length; a++) {
+                for (int c = 0; c < counts[a].length; c++) {
+                    counts[a][c] = laps[a][c] > 0;
+                }
+            }
+            return counts;
+        }
+
+        /** Cells in which any lap counts. */
+        int places() {
+            int places = 0;
+            for (int c = 0; c < sums[0].length; c++) {
+                places += lapsAt(c) > 0 ? 1 : 0;
+            }
+            return places;
+        }
+
+        private double lapsAt(int c) {
+            double all = 0;
+            for (double[] run : laps) {
+                all += run[c];
+            }
+            return all;
+        }
+
+        private double meanAt(int c) {
+            double sum = 0;
+            for (double[] run : sums) {
+                sum += run[c];
+            }
+            return sum / lapsAt(c);
+        }
+
+        /** Correlation of neighbouring cells, of those in which any lap counts. */
+        double autocorrelation() {
+            double sum = 0;
+            double all = 0;
+            for (int c = 0; c < sums[0].length; c++) {
+                if (lapsAt(c) > 0) {
+                    sum += meanAt(c) * lapsAt(c);
+                    all += lapsAt(c);
+                }
+            }
+            double mean = sum / Math.max(1, all);
+            double cross = 0;
+            double square = 0;
+            for (int c = 1; c < sums[0].length; c++) {
+                if (lapsAt(c) > 0 && lapsAt(c - 1) > 0) {
+                    double a = meanAt(c - 1) - mean;
+                    double b = meanAt(c) - mean;
+                    cross += a * b;
+                    square += 0.5 * (a * a + b * b);
+                }
+            }
+            return square > 0 ? cross / square : 0;
+        }
     }
 
     /** Covariance that each prior brings in: its error times its weight moves the estimates. */
@@ -286,23 +381,6 @@ final class SandwichCovariance {
             }
         }
         return inverse;
-    }
-
-    /** Correlation of neighbouring cells, of those in which any lap counts. */
-    private static double autocorrelation(double[] pooled, double[] shares) {
-        double cross = 0;
-        double square = 0;
-        double mean =
-                Arrays.stream(pooled).sum() / Math.max(1, Arrays.stream(shares).sum());
-        for (int c = 1; c < pooled.length; c++) {
-            if (shares[c] > 0 && shares[c - 1] > 0) {
-                double a = pooled[c - 1] / shares[c - 1] - mean;
-                double b = pooled[c] / shares[c] - mean;
-                cross += a * b;
-                square += 0.5 * (a * a + b * b);
-            }
-        }
-        return square > 0 ? cross / square : 0;
     }
 
     /**

@@ -6,9 +6,13 @@ import org.apache.commons.math3.linear.RealMatrix;
 
 /**
  * Covariance of the summed scores, sensitivity g times error, with errors correlated along the lap: the double sum over all
- * pairs of cells c, d of g(c) g(d)ᵀ times the covariance of their errors. That covariance is the {@linkplain ErrorAutocorrelation
- * autocorrelation} at the lag between them times the errors' local size at both: errors are larger in some places, such as
- * where the car brakes. Where the products of neighbours are larger than that (White, 1980, with two neighbours), they count.
+ * pairs of cells c, d and of runs a, b of g<sub>a</sub>(c) g<sub>b</sub>(d)ᵀ times the covariance of their errors. That covariance is the
+ * {@linkplain ErrorAutocorrelation autocorrelation} at the lag between them times the errors' local size at both, times the correlation of
+ * the two runs' errors at one place: errors are larger in some places, such as where the car brakes, and runs share them in part.
+ * Where the products of neighbours are larger than that (White, 1980, with two neighbours), they count.
+ *
+ * <p>What tells two setups apart is the difference of their runs, in which only shared errors cancel: the runs' mean says nothing of
+ * the rest.
  *
  * <p>The usual long-run covariance of the products (Newey and West, 1987) assumes that the sensitivities change more slowly than
  * the errors. They do not: a corner is over before an error has decayed, and that estimate came to up to twice the scatter.
@@ -22,45 +26,111 @@ final class ScoreCovariance {
     /** Cells apart up to which the products themselves are looked at. */
     private static final int SEEN = 2;
 
-    private ScoreCovariance() {}
+    private final double[][][] sensitivities;
+    private final double[][] errors;
+    private final boolean[][] counts;
+    private final ErrorAutocorrelation correlation;
+    private final double[][] size;
+    private final double[][] shared;
+    private final int runs;
+    private final int n;
+    private final int p;
+
+    private ScoreCovariance(
+            double[][][] sensitivities, double[][] errors, boolean[][] counts, ErrorAutocorrelation correlation) {
+        this.sensitivities = sensitivities;
+        this.errors = errors;
+        this.counts = counts;
+        this.correlation = correlation;
+        runs = errors.length;
+        n = errors[0].length;
+        p = sensitivities[0][0].length;
+        size = new double[runs][];
+        for (int a = 0; a < runs; a++) {
+            size[a] = localSize(errors[a], counts[a]);
+        }
+        shared = shared();
+    }
 
     /**
      * The covariance.
      *
-     * @param sensitivities by cell and parameter
-     * @param errors by cell, in order
-     * @param counts whether a cell counts
+     * @param sensitivities by run, cell and parameter
+     * @param errors by run and cell, in order
+     * @param counts whether a cell counts, by run and cell
      */
     static RealMatrix of(
-            double[][] sensitivities, double[] errors, boolean[] counts, ErrorAutocorrelation correlation) {
-        int n = errors.length;
-        int p = sensitivities[0].length;
-        double[] size = localSize(errors, counts);
-        RealMatrix sum = new Array2DRowRealMatrix(p, p);
-        double[] ahead = new double[p];
-        for (int c = 0; c < n; c++) {
-            if (!counts[c]) {
-                continue;
+            double[][][] sensitivities, double[][] errors, boolean[][] counts, ErrorAutocorrelation correlation) {
+        return new ScoreCovariance(sensitivities, errors, counts, correlation).sum();
+    }
+
+    /** Correlation of the errors of each two runs at one place. */
+    private double[][] shared() {
+        double[][] shared = new double[runs][runs];
+        for (int a = 0; a < runs; a++) {
+            for (int b = 0; b < runs; b++) {
+                double cross = 0;
+                double squareA = 0;
+                double squareB = 0;
+                for (int c = 0; c < n; c++) {
+                    if (counts[a][c] && counts[b][c] && size[a][c] > 0 && size[b][c] > 0) {
+                        double x = errors[a][c] / size[a][c];
+                        double y = errors[b][c] / size[b][c];
+                        cross += x * y;
+                        squareA += x * x;
+                        squareB += y * y;
+                    }
+                }
+                shared[a][b] = a == b ? 1 : squareA * squareB > 0 ? cross / Math.sqrt(squareA * squareB) : 0;
             }
-            Arrays.fill(ahead, 0);
-            for (int lag = 1; lag <= correlation.reach() && c + lag < n; lag++) {
-                int d = c + lag;
-                double covariance = counts[d] ? size[c] * size[d] * correlation.at(lag) : 0;
-                for (int i = 0; i < p && covariance != 0; i++) {
-                    ahead[i] += covariance * sensitivities[d][i];
+        }
+        return shared;
+    }
+
+    private RealMatrix sum() {
+        double[][][] sized = new double[runs][n][p];
+        double[][][] mixed = new double[runs][n][p];
+        for (int c = 0; c < n; c++) {
+            for (int a = 0; a < runs; a++) {
+                for (int j = 0; j < p && counts[a][c]; j++) {
+                    sized[a][c][j] = size[a][c] * sensitivities[a][c][j];
                 }
             }
-            double here = size[c] * size[c] * correlation.at(0);
-            double[] g = sensitivities[c];
-            for (int i = 0; i < p; i++) {
-                for (int j = 0; j < p; j++) {
-                    sum.addToEntry(i, j, here * g[i] * g[j] + g[i] * ahead[j] + ahead[i] * g[j]);
+            for (int a = 0; a < runs; a++) {
+                for (int b = 0; b < runs; b++) {
+                    for (int j = 0; j < p; j++) {
+                        mixed[a][c][j] += shared[a][b] * sized[b][c][j];
+                    }
+                }
+            }
+        }
+        RealMatrix sum = new Array2DRowRealMatrix(p, p);
+        double[] ahead = new double[p];
+        for (int a = 0; a < runs; a++) {
+            for (int c = 0; c < n; c++) {
+                if (!counts[a][c]) {
+                    continue;
+                }
+                Arrays.fill(ahead, 0);
+                for (int lag = 1; lag <= correlation.reach() && c + lag < n; lag++) {
+                    double at = correlation.at(lag);
+                    for (int i = 0; i < p; i++) {
+                        ahead[i] += at * mixed[a][c + lag][i];
+                    }
+                }
+                double[] g = sized[a][c];
+                double[] here = mixed[a][c];
+                for (int i = 0; i < p; i++) {
+                    for (int j = 0; j < p; j++) {
+                        double even = 0.5 * correlation.at(0) * (g[i] * here[j] + here[i] * g[j]);
+                        sum.addToEntry(i, j, even + g[i] * ahead[j] + ahead[i] * g[j]);
+                    }
                 }
             }
         }
         double[] stretch = new double[p];
         for (int j = 0; j < p; j++) {
-            stretch[j] = beyond(j, sensitivities, errors, size, counts, correlation);
+            stretch[j] = beyond(j, sized, mixed);
         }
         for (int i = 0; i < p; i++) {
             for (int j = 0; j < p; j++) {
@@ -71,25 +141,28 @@ final class ScoreCovariance {
     }
 
     /** By how much the products of near errors exceed what their size and correlation say, at least 1; of a deviation. */
-    private static double beyond(
-            int j,
-            double[][] sensitivities,
-            double[] errors,
-            double[] size,
-            boolean[] counts,
-            ErrorAutocorrelation correlation) {
+    private double beyond(int j, double[][][] sized, double[][][] mixed) {
         double told = 0;
         double seen = 0;
         for (int lag = 0; lag <= SEEN; lag++) {
-            for (int c = 0; c + lag < errors.length; c++) {
-                if (counts[c] && counts[c + lag]) {
-                    double both = (lag == 0 ? 1 : 2) * sensitivities[c][j] * sensitivities[c + lag][j];
-                    told += both * size[c] * size[c + lag] * correlation.at(lag);
-                    seen += both * errors[c] * errors[c + lag];
+            for (int c = 0; c + lag < n; c++) {
+                double times = lag == 0 ? 1 : 2;
+                for (int a = 0; a < runs; a++) {
+                    told += times * sized[a][c][j] * mixed[a][c + lag][j] * correlation.at(lag);
                 }
+                seen += times * score(c, j) * score(c + lag, j);
             }
         }
         return told > 0 ? Math.sqrt(Math.max(1, seen / told)) : 1;
+    }
+
+    /** Score of a cell, all runs together. */
+    private double score(int c, int j) {
+        double score = 0;
+        for (int a = 0; a < runs; a++) {
+            score += counts[a][c] ? sensitivities[a][c][j] * errors[a][c] : 0;
+        }
+        return score;
     }
 
     /** Root mean square of the errors near each cell, a few of the whole lap's counted in. */

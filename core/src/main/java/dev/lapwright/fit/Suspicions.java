@@ -89,6 +89,9 @@ final class Suspicions {
                         which.title(),
                         nuisance.found(),
                         sure ? doubts / ODD_LINE : 0);
+            case RUN -> {
+                // Runs differ; the car is not to blame.
+            }
             case CAR ->
                 add(FitResult.Cause.CAR, FitResult.Sign.NUISANCE, which.title(), nuisance.found(), doubts / ODD_CAR);
         }

@@ -1,5 +1,7 @@
 package dev.lapwright.lap;
 
+import java.util.Arrays;
+
 /**
  * The greatest acceleration and the hardest braking at a place and speed: the engine's limit or the root of
  * {@link WheelForces#utilisation} = 1, found by a secant search that starts from the last answer. Scratch of one solver.
@@ -29,6 +31,11 @@ final class AccelerationLimits {
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
 
+    /** Decelerations beyond steady speed that are tried where brakes are met: from this, m/s², each a part of the one before. */
+    private static final double MOST_TRIAL = 40;
+
+    private static final double TRIAL_STEP = 0.8;
+    private static final int STAGES = 3;
     private static final int MAX_ITERATIONS = 60;
     /** Steps in which a bracket must halve, else it is halved. */
     private static final int HALVING = 4;
@@ -38,15 +45,20 @@ final class AccelerationLimits {
     private final double inverseExponent;
 
     // Where the last searches ended: good guesses for the next station.
-    private double lastEngine;
-    private double lastGripDrive;
-    private double lastGripBrake;
+    private final Course engineCourse = new Course();
+    private final Course gripCourse = new Course();
+    private final Course brakeCourse = new Course();
     /** Growth of the required force with acceleration, over the inertia: near 1. */
     private double engineRate;
 
+    private double rootUtilisation;
+    private boolean lookingForBrakes;
     private double slopeDrive;
     private double slopeBrake;
     private double rootSlope;
+
+    /** Where in a step of integration the next search stands: at its start, middle or end, from 0. Searches begin by it. */
+    int stage;
 
     /** What limited the last acceleration found by {@link #drive}. */
     Limit limit = Limit.POWER;
@@ -63,12 +75,14 @@ final class AccelerationLimits {
 
     /** Forgets the guesses, so that results never depend on what was solved before. */
     void forget() {
-        lastEngine = 0;
-        lastGripDrive = 8;
-        lastGripBrake = -8;
+        engineCourse.begin(0);
+        gripCourse.begin(8);
+        brakeCourse.begin(-8);
         engineRate = 1;
         slopeDrive = 0.1;
         slopeBrake = 0.1;
+        limit = Limit.POWER;
+        meetBrakes();
     }
 
     /**
@@ -82,42 +96,59 @@ final class AccelerationLimits {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = p.massFactor[gear];
-        double inertia = car.mass * massFactor;
         double engine = p.force(gear, v);
-        double ax = lastEngine;
-        double utilisation = wheels.utilisation(ax, massFactor);
-        double step = (engine - wheels.requiredForce) / (engineRate * inertia);
+        // What limited last most likely limits still: then the engine's root need not be looked for.
+        Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage), massFactor);
+        boolean spent = tyres != Limit.POWER && engine >= wheels.requiredForce;
+        double ax = gripCourse.last;
+        if (!spent) {
+            ax = engineRoot(engine, massFactor);
+            if (rootUtilisation > NEARLY_SPENT) {
+                tyres = gripDrive(Math.min(ax, gripCourse.last), massFactor);
+                spent = gripCourse.last < ax;
+                ax = Math.min(ax, gripCourse.last);
+            }
+        }
+        limit = spent ? tyres : Limit.POWER;
+        double force = spent ? Math.max(wheels.requiredForce, 0) : engine;
+        double a = ax - wheels.climb;
+        stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
+        return a;
+    }
+
+    /** Finds where the tyres give up under drive, and what of them. */
+    private Limit gripDrive(double guess, double massFactor) {
+        gripCourse.found(gripRoot(1, guess, slopeDrive, massFactor), stage);
+        slopeDrive = rootSlope;
+        return wheels.tightest();
+    }
+
+    /** Acceleration at which the car needs the force of the engine; the utilisation close to it is left in {@link #rootUtilisation}. */
+    private double engineRoot(double engine, double massFactor) {
+        double inertia = car.mass * massFactor;
+        double at = engineCourse.guess(stage);
+        boolean grounded = wheels.require(at, massFactor);
         double before = wheels.requiredForce;
-        // What is needed grows almost evenly with acceleration, exactly so where nothing turns.
-        boolean settled = wheels.lateral == 0 && utilisation < CLEAR && Math.abs(step) < 1;
-        ax += step;
-        for (int i = 0; i < MAX_ITERATIONS && !settled; i++) {
-            utilisation = wheels.utilisation(ax, massFactor);
+        double step = (engine - before) / (engineRate * inertia);
+        if (grounded && wheels.lateral == 0 && Math.abs(step) < 1) {
+            // What is needed grows evenly with acceleration where nothing turns.
+            rootUtilisation = wheels.spent(at, massFactor);
+            if (rootUtilisation < CLEAR) {
+                return engineCourse.found(at + step, stage);
+            }
+        }
+        for (int i = 0; i < MAX_ITERATIONS && Math.abs(step) >= ENGINE_TOLERANCE; i++) {
+            at += step;
+            grounded = wheels.require(at, massFactor);
             double rate = (wheels.requiredForce - before) / (step * inertia);
             if (Math.abs(step) > 1e-5 && rate > 0.5 && rate < 2) {
                 engineRate = rate;
             }
             before = wheels.requiredForce;
             step = (engine - before) / (engineRate * inertia);
-            settled = Math.abs(step) < ENGINE_TOLERANCE;
-            ax += step;
         }
-        lastEngine = ax;
-        limit = Limit.POWER;
-        double force = engine;
-        if (utilisation > NEARLY_SPENT) {
-            double most = gripRoot(1, Math.min(ax, lastGripDrive), slopeDrive, massFactor);
-            slopeDrive = rootSlope;
-            if (most < ax) {
-                lastGripDrive = most;
-                ax = most;
-                limit = wheels.tightest();
-                force = Math.max(wheels.requiredForce, 0);
-            }
-        }
-        double a = ax - wheels.climb;
-        stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
-        return a;
+        rootUtilisation = grounded ? wheels.spent(at, massFactor) : wheels.frontUtilisation;
+        return engineCourse.found(at + step, stage);
     }
 
     /**
@@ -146,10 +177,32 @@ final class AccelerationLimits {
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
         wheels.engineDrag = car.propulsion.drag(gear, v);
-        double ax = -gripRoot(-1, -lastGripBrake, slopeBrake, massFactor);
-        lastGripBrake = ax;
+        if (lookingForBrakes) {
+            brakeCourse.begin(-hardestTrial(massFactor));
+            lookingForBrakes = false;
+        }
+        double ax = brakeCourse.found(-gripRoot(-1, -brakeCourse.guess(stage), slopeBrake, massFactor), stage);
         slopeBrake = rootSlope;
         return ax - wheels.climb;
+    }
+
+    /** Brakes are met anew, not on from the last search. */
+    void meetBrakes() {
+        lookingForBrakes = true;
+    }
+
+    /**
+     * A deceleration that the tyres can give, as near to the most as a few trials tell, m/s². Light braking may be out of reach where hard
+     * braking is not: as drive turns to drag, a differential turns the car out of its way. Which of both is found must not hang on chance.
+     */
+    private double hardestTrial(double massFactor) {
+        double least = -wheels.climb;
+        for (double beyond = MOST_TRIAL; beyond > OFF_STEADY; beyond *= TRIAL_STEP) {
+            if (excess(-(least + beyond), massFactor) <= 0) {
+                return least + beyond;
+            }
+        }
+        return least + OFF_STEADY;
     }
 
     /**
@@ -226,5 +279,26 @@ final class AccelerationLimits {
     private double excess(double ax, double massFactor) {
         double utilisation = wheels.utilisation(ax, massFactor);
         return (inverseExponent == 0.5 ? Math.sqrt(utilisation) : Math.pow(utilisation, inverseExponent)) - 1;
+    }
+
+    /** Roots of one kind on their way from stage to stage of the steps; the next is guessed as far on from the last as a step before. */
+    private static final class Course {
+        double last;
+        private final double[] move = new double[STAGES];
+
+        void begin(double value) {
+            last = value;
+            Arrays.fill(move, 0);
+        }
+
+        double guess(int stage) {
+            return last + move[stage];
+        }
+
+        double found(double root, int stage) {
+            move[stage] = root - last;
+            last = root;
+            return root;
+        }
     }
 }

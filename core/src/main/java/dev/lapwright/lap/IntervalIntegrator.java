@@ -71,6 +71,11 @@ final class IntervalIntegrator {
         return across(road.length[index], share, energy, 1);
     }
 
+    /** Braking begins anew, not on from the cell after. */
+    void meetBrakes() {
+        acceleration.meetBrakes();
+    }
+
     /** Energy at the start of the cell from which the hardest braking leads to {@code energy} at its end. */
     double backward(Road road, int index, double energy) {
         return backward(road, index, energy, 1);
@@ -107,6 +112,7 @@ final class IntervalIntegrator {
                 }
                 under = piece > 0 && e == p.breakEnergy[piece] ? piece - 1 : -1;
             }
+            acceleration.stage = 0;
             double k1 = slope(done, sign, e, piece);
             if (under >= 0 && k1 < 0) {
                 double below = slope(done, sign, e, under);
@@ -187,6 +193,7 @@ final class IntervalIntegrator {
     }
 
     private boolean stays(double fraction, double e, int under, int over) {
+        acceleration.stage = 0;
         return slope(fraction, 1, e, under) >= 0 && (over < 0 || slope(fraction, 1, e, over) < 0);
     }
 
@@ -208,8 +215,10 @@ final class IntervalIntegrator {
     private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
         double signed = sign * reach;
         double half = e + 0.5 * signed * k1;
+        acceleration.stage = 1;
         double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
         double q2 = stretch;
+        acceleration.stage = 2;
         double k3 = slope(done + reach * (2 * q2 - q1) / length, sign, e + signed * (2 * k2 - k1), piece);
         double q3 = stretch;
         double end = e + signed / 6 * (k1 + 4 * k2 + k3);

@@ -215,6 +215,7 @@ final class Kernel {
         double after = energy[i + 1];
         boolean stopped = freeEnd[i] > after;
         if (!braking && !stopped) {
+            step.meetBrakes();
             return false;
         }
         double before = step.backward(road, i, after);

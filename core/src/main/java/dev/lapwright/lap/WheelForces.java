@@ -200,11 +200,17 @@ final class WheelForces {
      * @return the greatest utilisation of anything that can run out, 1 at the limit; above 1 the acceleration cannot be had
      */
     double utilisation(double ax, double massFactor) {
+        return require(ax, massFactor) ? spent(ax, massFactor) : frontUtilisation;
+    }
+
+    /** Loads and the forces that an acceleration needs, as far as {@link #requiredForce}; whether the car is on the ground. */
+    boolean require(double ax, double massFactor) {
         if (car.aero.follows) {
             pitch(ax);
         }
         if (!(frontAtRest + rearAtRest > TINY)) {
-            return airborne(ax, massFactor);
+            airborne(ax, massFactor);
+            return false;
         }
         double pitch = car.mass * car.cgHeight / car.wheelbase * ax;
         frontLoad = frontAtRest - pitch;
@@ -226,8 +232,11 @@ final class WheelForces {
                 + rear.corneringDrag(smaller(rearLateralUtilisation, 1));
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
         requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
-        double frontWay = curvature * front.wayFelt(frontLateralUtilisation);
-        double rearWay = curvature * rear.wayFelt(rearLateralUtilisation);
+        return true;
+    }
+
+    /** What those forces take of wheels, axles and brakes: see {@link #utilisation}, after {@link #require}. */
+    double spent(double ax, double massFactor) {
         double frontAlong;
         double rearAlong;
         boolean braking = tyreForce < 0 && !coasting;
@@ -239,8 +248,8 @@ final class WheelForces {
             double share = frontDriveShare(frontMost, rearMost);
             double frontX = driven(share, ax - climb);
             double rearX = driven(1 - share, ax - climb);
-            front.drive(frontX, frontWay, overrun);
-            rear.drive(rearX, rearWay, overrun);
+            front.drive(frontX, curvature, frontLateralUtilisation, overrun);
+            rear.drive(rearX, curvature, rearLateralUtilisation, overrun);
             frontAlong = Math.abs(frontX) / frontMost;
             rearAlong = Math.abs(rearX) / rearMost;
             if (car.centreLock > 0) {
@@ -256,10 +265,12 @@ final class WheelForces {
             // What the engine's drag does not take to slow the engine itself passes the differentials.
             double engineInertia = car.mass * (massFactor - 1) - 2 * car.propulsion.axleInertia;
             double through = larger(0, smaller(engineDrag + engineInertia * (ax - climb), -tyreForce));
-            front.brake(frontX, frontWay, car.frontDriveShare * through);
-            rear.brake(rearX, rearWay, (1 - car.frontDriveShare) * through);
-            frontAlong = -frontX / front.brakeCapacity();
-            rearAlong = -rearX / rear.brakeCapacity();
+            double frontThrough = car.frontDriveShare * through;
+            double rearThrough = through - frontThrough;
+            front.brake(frontX, curvature, frontLateralUtilisation, frontThrough);
+            rear.brake(rearX, curvature, rearLateralUtilisation, rearThrough);
+            frontAlong = -frontX / front.brakeCapacity(frontThrough);
+            rearAlong = -rearX / rear.brakeCapacity(rearThrough);
         }
         yawMoment = front.yawMoment() + rear.yawMoment();
         if (yawMoment != 0) {
@@ -267,13 +278,8 @@ final class WheelForces {
             frontLateralUtilisation = Math.abs(frontSide - shifted) * front.perLateralPeak;
             rearLateralUtilisation = Math.abs(rearSide + shifted) * rear.perLateralPeak;
         }
-        if (braking) {
-            frontUtilisation = front.braked(frontLateralUtilisation, frontAlong);
-            rearUtilisation = rear.braked(rearLateralUtilisation, rearAlong);
-        } else {
-            frontUtilisation = front.utilisation(frontLateralUtilisation, frontAlong);
-            rearUtilisation = rear.utilisation(rearLateralUtilisation, rearAlong);
-        }
+        frontUtilisation = front.utilisation(frontLateralUtilisation, frontAlong);
+        rearUtilisation = rear.utilisation(rearLateralUtilisation, rearAlong);
         double most = larger(frontUtilisation, rearUtilisation);
         most = larger(most, larger(power(rollUtilisation), power(pitchUtilisation)));
         return larger(most, power(brakeUtilisation));
@@ -327,7 +333,7 @@ final class WheelForces {
         return smaller(frontMost + rearMost, smaller(byFront, byRear));
     }
 
-    private double airborne(double ax, double massFactor) {
+    private void airborne(double ax, double massFactor) {
         frontLoad = 0;
         rearLoad = 0;
         frontTransfer = 0;
@@ -345,7 +351,6 @@ final class WheelForces {
         rollUtilisation = 0;
         pitchUtilisation = 0;
         brakeUtilisation = 0;
-        return utilisation;
     }
 
     /** Transfer on each axle; what an inner wheel cannot give up goes to the other axle's. */

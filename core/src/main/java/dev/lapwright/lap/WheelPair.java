@@ -16,10 +16,16 @@ final class WheelPair {
     /** Slip angle of a tyre's peak over that at which its first stiffness alone would give it: of the curve sin(1.5 atan(√3 ρ)). */
     private static final double SHAPE = 1.5 * Math.sqrt(3);
 
-    /** Share of cornering stiffness that is lost at the peak of the fit: see {@link #fall}. */
-    private static final double FALL = 0.45;
-    /** Half the curvature of that curve at its peak, 27/64 over the peak's slip squared, for {@link #SHAPE} one. */
-    private static final double ROUNDNESS = 0.5 * 27.0 / 64 / (SHAPE * SHAPE);
+    /** See {@link #fall}. */
+    private static final double FALL = 0.325;
+
+    private static final double LAST_FALL = 0.265;
+    /** Last step of the search for two wheels that turn as one, over what both can give: the error left is far smaller. */
+    private static final double AS_ONE = 1e-5;
+
+    private static final int MOST_STEPS = 60;
+    /** Inverse of half the curvature of that curve at its peak, over the peak's slip squared. */
+    private static final double ROUND = 128.0 / 27;
 
     final AxleData data;
     private final boolean ellipse;
@@ -55,13 +61,21 @@ final class WheelPair {
     private double innerStiffness;
     private double outerStiffness;
 
+    // Slip angles of the wheels' peaks and of toe, each times both stiffnesses per load.
+    private double innerAngle;
+    private double outerAngle;
+    private double bothToe;
+
     /** Forces along the car, N. */
     double innerForce;
 
     double outerForce;
     private boolean pulled;
-    /** What brakes put on each wheel besides, N. */
-    private double brakes;
+    /** Difference of forces, outer less inner, that the differential makes, N. */
+    private double apart;
+
+    /** How fast {@link #slipApart} falls with the difference of forces. */
+    private double slipSlope;
 
     WheelPair(AxleData data, double exponent) {
         this.data = data;
@@ -105,22 +119,19 @@ final class WheelPair {
         pulled = false;
         innerForce = 0;
         outerForce = 0;
-        brakes = 0;
         double inner = 0.5 * load - transfer;
         double muInner = innerGripY * data.frictionY(inner);
         double cInner = data.stiffnessPerLoad(inner);
         innerAlong = innerGripX * data.frictionX(inner) * inner;
         if (transfer == 0 && alike) {
-            atOneAngle(inner, muInner, cInner, inner, muInner, cInner);
+            peaks(inner, muInner, cInner, inner, muInner, cInner);
             outerAlong = innerAlong;
         } else {
             double outer = 0.5 * load + transfer;
             double muOuter = outerGripY * data.frictionY(outer);
-            atOneAngle(inner, muInner, cInner, outer, muOuter, data.stiffnessPerLoad(outer));
+            peaks(inner, muInner, cInner, outer, muOuter, data.stiffnessPerLoad(outer));
             outerAlong = outerGripX * data.frictionX(outer) * outer;
         }
-        innerPerAlong = 1 / larger(innerAlong, TINY);
-        outerPerAlong = 1 / larger(outerAlong, TINY);
     }
 
     /** Share of the friction of a tyre that leans by so many degrees from where it has most. */
@@ -128,55 +139,64 @@ final class WheelPair {
         return 1 / (1 + loss * degrees * degrees);
     }
 
-    /**
-     * What both wheels give across together. They share one slip angle but for toe, and peak at angles of their own, 1.5√3 μ/c each: the
-     * greatest sum lies between, each curve being a parabola near its peak. Written with a single division.
-     */
-    private void atOneAngle(double inner, double muInner, double cInner, double outer, double muOuter, double cOuter) {
+    private void peaks(double inner, double muInner, double cInner, double outer, double muOuter, double cOuter) {
         innerLateral = muInner * inner;
         outerLateral = muOuter * outer;
         innerStiffness = cInner * inner;
         outerStiffness = cOuter * outer;
         stiffness = innerStiffness + outerStiffness;
-        double apart = SHAPE * (muOuter * cInner - muInner * cOuter) - 2 * data.toe * cInner * cOuter;
-        if (apart != 0 && stiffness > 0) {
-            double bendInner = innerStiffness * cInner * muOuter;
-            double bendOuter = outerStiffness * cOuter * muInner;
-            double off = (bendInner + bendOuter) * cInner * cOuter;
-            double lost = ROUNDNESS * bendInner * bendOuter * apart * apart / (off * off * muInner * muOuter);
-            innerLateral -= lost * bendOuter;
-            outerLateral -= lost * bendInner;
-        }
-        lateralPeak = larger(innerLateral + outerLateral, TINY);
-        perLateralPeak = 1 / lateralPeak;
-        double softness = 1 / larger(stiffness, TINY);
+        innerAngle = SHAPE * muInner * cOuter;
+        outerAngle = SHAPE * muOuter * cInner;
+        bothToe = 2 * data.toe * cInner * cOuter;
+        lateralPeak = larger(atOneAngle(1, 1), TINY);
+        // One division for two: they are what the kernel waits for.
+        double stiff = larger(stiffness, TINY);
+        double both = 1 / (lateralPeak * stiff);
+        perLateralPeak = stiff * both;
+        double softness = lateralPeak * both;
         dragFactor = lateralPeak * lateralPeak * softness;
         toeDrag = 4 * data.toe * data.toe * innerStiffness * outerStiffness * softness;
     }
 
+    /**
+     * What both wheels give across together, N, where forces along leave each a share of its own peak. They share one slip angle but for
+     * toe, and peak at angles of their own: share · 1.5√3 μ/c each. The greatest sum lies between, each curve being a parabola near its
+     * peak; it is never below what one of them gives alone. Angles are written times both stiffnesses per load, so that nothing is
+     * divided by these.
+     */
+    private double atOneAngle(double innerShare, double outerShare) {
+        double inner = innerLateral * innerShare;
+        double outer = outerLateral * outerShare;
+        double sum = inner + outer;
+        double apart = outerAngle * outerShare - innerAngle * innerShare - bothToe;
+        if (apart == 0) {
+            return sum;
+        }
+        double i = innerAngle * innerShare;
+        double o = outerAngle * outerShare;
+        double bend = ROUND
+                * innerShare
+                * outerShare
+                * (i * i * innerShare * outerLateral + o * o * outerShare * innerLateral);
+        double pull = apart * apart * sum;
+        // To second order pull / bend of what both lose where one gives up; all of that where it is large.
+        double lost = apart * apart * (bend + pull) / (bend * bend + bend * pull + pull * pull + Double.MIN_NORMAL);
+        return sum - lost * inner * outer;
+    }
+
     /** Drag of cornering at a share of the lateral peak, 0 to 1, N: the force across times the slip angle that it takes. */
     double corneringDrag(double share) {
-        return share * share * dragFactor / (1 - fall(share));
+        return share * share * dragFactor / (1 - fall(share * share));
     }
 
     /**
-     * Share of cornering stiffness that a tyre has lost at a share of its peak: of the chord of sin(1.5 atan(√3 ρ)), within 0.05 up to a
-     * share of 0.97. The last fall, to 0.385 of the stiffness at the very peak, is left out: there slip grows and force does not. Pacejka,
-     * Tire and Vehicle Dynamics, chapter 4 (similarity), from memory; the fit is ours.
+     * Share of stiffness that a tyre has lost where it spends a share of its peak, given squared: of the chord of sin(1.5 atan(√3 ρ)), within
+     * 0.025. Pacejka, Tire and Vehicle Dynamics, chapter 4 (similarity), from memory; the fit is ours.
      */
-    private static double fall(double share) {
-        return share < 1 ? FALL * share * share : FALL;
-    }
-
-    /**
-     * Track, times the share of cornering stiffness that is left along the tyres where they are used across: the more a tyre slips across, the less force a
-     * given slip along it makes. See {@link #fall}.
-     *
-     * @param share of the lateral peak that is taken
-     */
-    double wayFelt(double share) {
-        double fall = data.slipStiffnessFall * fall(share);
-        return data.track * data.slipStiffness * (1 - fall);
+    private static double fall(double spent2) {
+        double z = spent2 < 1 ? spent2 : 1;
+        double z3 = z * z * z;
+        return FALL * z + LAST_FALL * z3 * z3;
     }
 
     /** Most that the axle can give through its differential without any force across, N. */
@@ -186,68 +206,165 @@ final class WheelPair {
         return larger(data.differential.capacity(low, high, overrun), TINY);
     }
 
-    /** Most that the axle can brake with without any force across, N. */
-    double brakeCapacity() {
+    /**
+     * Most that the axle can brake with without any force across, N: brakes pull alike on both wheels, and the differential moves a
+     * part from the weaker to the stronger.
+     *
+     * @param through engine drag that passes the differential, N, not negative
+     */
+    double brakeCapacity(double through) {
         double low = smaller(innerAlong, outerAlong);
         double high = larger(innerAlong, outerAlong);
-        return larger(larger(2 * low, data.lightWheel * high), TINY);
-    }
-
-    /** Splits a force that goes through the differential, N: drive, or engine drag below zero. {@code slip} is track over radius. */
-    void drive(double force, double slip, boolean overrun) {
-        double friction = data.differential.friction(force, overrun);
-        double difference = 0;
-        if (friction != 0) {
-            double asOne = Differential.turningAsOne(force, innerStiffness, outerStiffness, slip);
-            difference = Differential.outerLessInner(force, asOne, friction, innerAlong, outerAlong);
-        }
-        split(force, difference);
+        double apart = high - low;
+        double slid = data.lightWheel * apart * apart / larger(low + high, TINY);
+        return larger(smaller(2 * low + slid + data.differential.friction(through, true), low + high), TINY);
     }
 
     /**
-     * What a differential does under brakes, which pull alike on both wheels: the difference that engine drag lets it hold.
-     * What the brakes take is for {@link #braked}.
+     * Splits a force that goes through the differential.
      *
-     * @param force of both, N, negative
+     * @param force of both wheels, N: drive, or engine drag below zero
+     * @param curvature of the path, 1/m, positive towards the inside
+     * @param lateralShare of the lateral peak that is taken
+     */
+    void drive(double force, double curvature, double lateralShare, boolean overrun) {
+        weigh();
+        split(force, held(force, data.differential.friction(force, overrun), curvature, lateralShare));
+    }
+
+    /**
+     * Splits the force of brakes, which pull alike on both wheels, and of engine drag, which passes the differential. A wheel at its peak
+     * slides and gives no more, while the other goes on.
+     *
+     * @param force of both wheels, N, negative
      * @param through part of it that is engine drag and passes the differential, N, not negative
      */
-    void brake(double force, double slip, double through) {
-        double friction = data.differential.friction(through, true);
-        double difference = 0;
-        if (friction != 0) {
-            double asOne = Differential.turningAsOne(force, innerStiffness, outerStiffness, slip);
-            difference = Differential.outerLessInner(0, asOne, friction, innerAlong, outerAlong);
+    void brake(double force, double curvature, double lateralShare, double through) {
+        weigh();
+        double difference = held(force, data.differential.friction(through, true), curvature, lateralShare);
+        split(force, Differential.withinPeaks(force, difference, innerAlong, outerAlong));
+        apart = difference;
+    }
+
+    /**
+     * Difference of forces, outer less inner, of two wheels that turn as one as far as each can give its part and friction holds them, N.
+     * More force takes more slip, and the more so the nearer a tyre is to its peak: so there is one difference at which the
+     * inner wheel slips more by just what its way is shorter. Newton's method, within the bounds.
+     */
+    private double held(double force, double friction, double curvature, double lateralShare) {
+        double way = curvature * data.track * data.slipStiffness;
+        if (friction == 0 || (way == 0 && alike && innerStiffness == outerStiffness)) {
+            return 0;
         }
-        split(0, difference);
-        brakes = 0.5 * force;
+        double across = lateralShare * lateralShare;
+        double left = chord(across);
+        double difference = Differential.turningAsOne(force, innerStiffness * left, outerStiffness * left, way);
+        double low = larger(-friction, larger(force - 2 * innerAlong, -2 * outerAlong - force));
+        double high = smaller(friction, smaller(force + 2 * innerAlong, 2 * outerAlong - force));
+        if (low < high) {
+            difference = asOne(force, difference, low, high, way, across);
+        }
+        return Differential.outerLessInner(force, difference, friction, innerAlong, outerAlong);
+    }
+
+    /** The root of {@link #slipApart}, or the bound beyond which it lies. */
+    private double asOne(double force, double guess, double least, double most, double way, double across) {
+        double tolerance = AS_ONE * (innerAlong + outerAlong);
+        double low = least;
+        double high = most;
+        double next = guess;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            // A bound is looked at before anything is halved.
+            double difference = next;
+            if (!(next > low)) {
+                difference = low == least ? least : 0.5 * (low + high);
+            } else if (!(next < high)) {
+                difference = high == most ? most : 0.5 * (low + high);
+            }
+            double over = slipApart(force, difference, across) - way;
+            next = difference + over / slipSlope;
+            if (Math.abs(next - difference) < tolerance) {
+                return next;
+            }
+            if (over > 0) {
+                if (difference == most) {
+                    return most;
+                }
+                low = difference;
+            } else {
+                if (difference == least) {
+                    return least;
+                }
+                high = difference;
+            }
+        }
+        return next;
+    }
+
+    /** By how much the inner wheel slips more than the outer one, times {@link AxleData#slipStiffness}; leaves {@link #slipSlope}. */
+    private double slipApart(double force, double difference, double across) {
+        double inner = 0.5 * (force - difference);
+        double outer = 0.5 * (force + difference);
+        double innerSpent = inner * innerPerAlong;
+        double outerSpent = outer * outerPerAlong;
+        double innerSquare = innerSpent * innerSpent;
+        double outerSquare = outerSpent * outerSpent;
+        double innerStiff = larger(innerStiffness * chord(across + innerSquare), TINY);
+        double outerStiff = larger(outerStiffness * chord(across + outerSquare), TINY);
+        double both = 1 / (innerStiff * outerStiff);
+        double innerSoft = outerStiff * both;
+        double outerSoft = innerStiff * both;
+        double innerRise = 2 * innerSquare * fallRate(across + innerSquare) * innerStiffness * innerSoft;
+        double outerRise = 2 * outerSquare * fallRate(across + outerSquare) * outerStiffness * outerSoft;
+        slipSlope = 0.5 * (innerSoft * (1 + innerRise) + outerSoft * (1 + outerRise));
+        return inner * innerSoft - outer * outerSoft;
+    }
+
+    /** Share of the slip stiffness at rest that is left where a tyre spends so much, squared. */
+    private double chord(double spent2) {
+        return 1 - data.slipStiffnessFall * fall(spent2);
+    }
+
+    private double fallRate(double spent2) {
+        double z2 = spent2 * spent2;
+        return spent2 < 1 ? data.slipStiffnessFall * (FALL + 6 * LAST_FALL * z2 * z2 * spent2) : 0;
     }
 
     private void split(double force, double difference) {
         innerForce = 0.5 * (force - difference);
         outerForce = 0.5 * (force + difference);
         pulled = innerForce != 0 || outerForce != 0;
-        brakes = 0;
+        apart = difference;
     }
 
-    /** Moment of the two forces about the car's vertical axis, Nm; positive into the turn. */
+    private void weigh() {
+        double inner = larger(innerAlong, TINY);
+        double outer = larger(outerAlong, TINY);
+        double both = 1 / (inner * outer);
+        innerPerAlong = outer * both;
+        outerPerAlong = inner * both;
+    }
+
+    /**
+     * Moment of the two forces about the car's vertical axis, Nm; positive into the turn. That of brakes where one wheel slides and the
+     * other does not is left out: it would make harder braking easier on the axle, and what a car can do would have gaps.
+     */
     double yawMoment() {
-        return pulled ? 0.5 * data.track * (outerForce - innerForce) : 0;
+        return pulled ? 0.5 * data.track * apart : 0;
     }
 
     /** Force across the car that both wheels have left, N. */
     double lateralLeft() {
-        return pulled
-                ? left(innerLateral, innerForce * innerPerAlong) + left(outerLateral, outerForce * outerPerAlong)
-                : lateralPeak;
+        return pulled ? atOneAngle(left(innerForce * innerPerAlong), left(outerForce * outerPerAlong)) : lateralPeak;
     }
 
-    private double left(double lateral, double share) {
+    /** Share of its peak across that a share of its peak along leaves a wheel. */
+    private double left(double share) {
         double spent = Math.abs(share);
         if (!(spent < 1)) {
             return 0;
         }
-        return lateral
-                * (ellipse ? Math.sqrt(1 - spent * spent) : Math.pow(1 - Math.pow(spent, exponent), 1 / exponent));
+        return ellipse ? Math.sqrt(1 - spent * spent) : Math.pow(1 - Math.pow(spent, exponent), 1 / exponent);
     }
 
     /**
@@ -261,20 +378,17 @@ final class WheelPair {
         if (!pulled) {
             return across;
         }
+        if (share == 0) {
+            return power(along);
+        }
         double both = across + 1 - power(lateralLeft() * perLateralPeak);
         return larger(both, power(along));
     }
 
-    /** The same under brakes, which take an even share of what both wheels have: {@code along} of the brakes' capacity. */
-    double braked(double share, double along) {
-        double spent = power(share) + power(along);
-        return pulled ? spent + 1 - power(lateralLeft() * perLateralPeak) : spent;
-    }
-
     /** The wheel that spends more of its grip along the car. */
     AxleMargins.FirstWheel firstWheel() {
-        double inner = Math.abs(innerForce + brakes) * outerAlong;
-        double outer = Math.abs(outerForce + brakes) * innerAlong;
+        double inner = Math.abs(innerForce) * outerAlong;
+        double outer = Math.abs(outerForce) * innerAlong;
         if (Math.abs(inner - outer) <= ALIKE * (inner + outer)) {
             return AxleMargins.FirstWheel.BOTH;
         }

@@ -144,6 +144,8 @@ class RecordGuardTest {
             RoadEdit.Result.class,
             FitResult.Nuisance.class,
             FitResult.Suspicion.class,
+            FitResult.RunFit.class,
+            FitResult.Word.class,
             OptimisationResult.Miss.class,
             OptimisationResult.Candidate.class,
             OptimisationResult.Range.class,

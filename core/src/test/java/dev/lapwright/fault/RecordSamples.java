@@ -8,6 +8,7 @@ import dev.lapwright.air.Atmosphere;
 import dev.lapwright.air.Wind;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Unit;
@@ -17,6 +18,7 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.fit.LimitWord;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.powertrain.Differential;
@@ -56,6 +58,8 @@ final class RecordSamples {
                         new Optimisation.Circuit(
                                 Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0))), 1),
                         "weight of run"),
+                new Sample(new CarDoubt.Size(5, false, false, CarDoubt.Source.WEIGHED), "doubt"),
+                new Sample(LimitWord.of("", LimitWord.End.FRONT), "error of a word"),
                 new Sample(new Areas(1, 2, 3), "CdA", "ClA front", "ClA rear"),
                 new Sample(
                         new ResponseSurface(1, 2, 3, 4, 5),

@@ -164,7 +164,7 @@ enum BalanceTerm {
             f -> Constants.AXLE
                             / straight(leaning(Quantity.INCLINATION_LOSS_X_FRONT, f), 0)
                                     .front
-                                    .brakeCapacity()
+                                    .brakeCapacity(0)
                     - 1),
     /** Roll on springs, of which the suspension keeps half from the wheels, and on tyres; degrees at 4000 N. */
     CAMBER_BY_ROLL(Constants.LEAN, 1e-9, f -> {
@@ -213,13 +213,13 @@ enum BalanceTerm {
             Constants.ROUNDING,
             f -> Math.sqrt(straight(with(Quantity.BRAKE_FRONT_SHARE, 60 * f), -4).frontUtilisation)),
     BRAKES_MOST(4000.0 / 8000, Constants.ROUNDING, f -> straight(bare().brakes(8000 / f), -4).brakeUtilisation),
-    /** The named policy: half of what the outer wheel could, where twice the light inner one is less. 1800 N move at 0.9 m. */
+    /** The named policy: half of what the wheels are apart, by its share of both, beside twice the light one. 1800 N move at 0.9 m. */
     LIGHT_WHEEL(
-            0.5 * (Constants.AXLE / 2 + 1000 * 6 * 0.9 / 1.5 / 2),
+            2 * (Constants.AXLE / 2 - 1800) + 0.5 * 3600 * 3600 / Constants.AXLE,
             1e-9,
             f -> turning(with(Quantity.LIGHT_WHEEL, 50 * f).with(Quantity.CG_HEIGHT, 0.9), 6, 0)
                     .front
-                    .brakeCapacity()),
+                    .brakeCapacity(0)),
     /** J a/r² for 5 kg m², and J i² a/r² for 0.1 behind a ratio of 5. */
     WHEEL_INERTIA(5 * 3 / 0.09, 1e-9, f -> spun(with(Quantity.WHEEL_INERTIA, 5 * f))),
     ENGINE_INERTIA(0.1 * 25 * 3 / 0.09, 1e-9, f -> spun(with(Quantity.ENGINE_INERTIA, 0.1 * f))),

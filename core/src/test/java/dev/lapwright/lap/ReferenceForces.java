@@ -178,14 +178,14 @@ final class ReferenceForces {
             lean(2, py, px, side * rigid * (1 - kr / tyreRoll(Quantity.VERTICAL_RATE_REAR, tr)), dr, lateralSign(p, v));
             double toeFront = Math.toRadians(q(Quantity.TOE_FRONT));
             double toeRear = Math.toRadians(q(Quantity.TOE_REAR));
-            atOneAngle(py, c, 0, toeFront);
-            atOneAngle(py, c, 2, toeRear);
+            double peakF = atOneAngle(py, c, 0, toeFront, 1, 1);
+            double peakR = atOneAngle(py, c, 2, toeRear, 1, 1);
             double ff = side * fw;
             double fr = side * (1 - fw);
-            double uf = ff / (py[0] + py[1]);
-            double ur = fr / (py[2] + py[3]);
+            double uf = ff / peakF;
+            double ur = fr / peakR;
             // Force across times slip angle, the stiffness left at that use of the peak.
-            double cornering = ff * ff / (c[0] + c[1]) / left(uf) + fr * fr / (c[2] + c[3]) / left(ur);
+            double cornering = ff * ff / (c[0] + c[1]) / chord(uf) + fr * fr / (c[2] + c[3]) / chord(ur);
             double toe = 4 * toeFront * toeFront * c[0] * c[1] / (c[0] + c[1])
                     + 4 * toeRear * toeRear * c[2] * c[3] / (c[2] + c[3]);
             double rolling = (q(Quantity.ROLLING_RESISTANCE) + q(Quantity.ROLLING_RESISTANCE_PER_SPEED) * v) * total;
@@ -197,8 +197,8 @@ final class ReferenceForces {
                 way = -way;
             }
             double atFront = q(Quantity.FRONT_DRIVE_SHARE) / 100;
-            Axle axleF = new Axle(c[0], c[1], px[0], px[1], way * tf * left(uf), preload(Quantity.PRELOAD_FRONT));
-            Axle axleR = new Axle(c[2], c[3], px[2], px[3], way * tr * left(ur), preload(Quantity.PRELOAD_REAR));
+            Axle axleF = new Axle(c[0], c[1], px[0], px[1], way * tf, uf, preload(Quantity.PRELOAD_FRONT));
+            Axle axleR = new Axle(c[2], c[3], px[2], px[3], way * tr, ur, preload(Quantity.PRELOAD_REAR));
             boolean enough;
             if (x >= 0) {
                 double sf = q(Quantity.POWER_LOCK_FRONT) / 100;
@@ -213,14 +213,14 @@ final class ReferenceForces {
                 enough = axleF.brake(bf * x, atFront * through, cf)
                         & axleR.brake((1 - bf) * x, (1 - atFront) * through, cr);
             }
-            double moment = (axleF.outer - axleF.inner) * tf / 2 + (axleR.outer - axleR.inner) * tr / 2;
+            double moment = axleF.apart * tf / 2 + axleR.apart * tr / 2;
             double e = q(Quantity.FRICTION_EXPONENT);
-            double leftF = left(py[0], axleF.inner, px[0], e) + left(py[1], axleF.outer, px[1], e);
-            double leftR = left(py[2], axleR.inner, px[2], e) + left(py[3], axleR.outer, px[3], e);
-            double acrossF = Math.abs(ff - moment / wheelbase) / (py[0] + py[1]);
-            double acrossR = Math.abs(fr + moment / wheelbase) / (py[2] + py[3]);
-            double spentF = Math.pow(acrossF, e) + 1 - Math.pow(leftF / (py[0] + py[1]), e) + Math.pow(axleF.braked, e);
-            double spentR = Math.pow(acrossR, e) + 1 - Math.pow(leftR / (py[2] + py[3]), e) + Math.pow(axleR.braked, e);
+            double leftF = atOneAngle(py, c, 0, toeFront, left(axleF.inner, px[0], e), left(axleF.outer, px[1], e));
+            double leftR = atOneAngle(py, c, 2, toeRear, left(axleR.inner, px[2], e), left(axleR.outer, px[3], e));
+            double acrossF = Math.abs(ff - moment / wheelbase) / peakF;
+            double acrossR = Math.abs(fr + moment / wheelbase) / peakR;
+            double spentF = Math.pow(acrossF, e) + 1 - Math.pow(leftF / peakF, e);
+            double spentR = Math.pow(acrossR, e) + 1 - Math.pow(leftR / peakR, e);
             boolean across = spentF <= 1 && spentR <= 1;
             boolean upright = zf >= 0 && zr >= 0 && rollUtilisation <= 1;
             within = enough && across && upright;
@@ -263,35 +263,41 @@ final class ReferenceForces {
         px[w + 1] /= 1 + kx * outer * outer;
     }
 
-    /** Peaks of two wheels at the one slip angle that gives most, each curve a parabola at its peak. */
-    private static void atOneAngle(double[] py, double[] c, int w, double toe) {
+    /**
+     * Most that two wheels give across at one slip angle, with a share of each one's peak left by forces along: each curve a parabola at
+     * its peak, at that share of its own angle; the loss bounded by what both would lose in series (theory 6.2b).
+     */
+    private static double atOneAngle(double[] py, double[] c, int w, double toe, double shareIn, double shareOut) {
+        double inner = py[w] * shareIn;
+        double outer = py[w + 1] * shareOut;
+        if (!(inner > 0 && outer > 0)) {
+            return inner + outer;
+        }
         double shape = 1.5 * Math.sqrt(3);
-        double[] angle = new double[2];
-        double[] weight = new double[2];
-        for (int i = 0; i < 2; i++) {
-            angle[i] = c[w + i] > 0 ? shape * py[w + i] / c[w + i] : 1;
-            weight[i] = py[w + i] / angle[i] / angle[i];
-        }
-        if (weight[0] + weight[1] > 0) {
-            double best = (weight[0] * (angle[0] + toe) + weight[1] * (angle[1] - toe)) / (weight[0] + weight[1]);
-            py[w] -= 27.0 / 128 * weight[0] * Math.pow(best - toe - angle[0], 2);
-            py[w + 1] -= 27.0 / 128 * weight[1] * Math.pow(best + toe - angle[1], 2);
-        }
+        double angleIn = shape * py[w] / c[w];
+        double angleOut = shape * py[w + 1] / c[w + 1];
+        double weightIn = py[w] / Math.pow(shareIn, 3) / angleIn / angleIn;
+        double weightOut = py[w + 1] / Math.pow(shareOut, 3) / angleOut / angleOut;
+        double apart = angleOut * shareOut - angleIn * shareIn - 2 * toe;
+        double loss = 27.0 / 128 * apart * apart / (1 / weightIn + 1 / weightOut);
+        double most = 1 / (1 / inner + 1 / outer);
+        double part = loss / most;
+        return inner + outer - most * part * (1 + part) / (1 + part + part * part);
     }
 
-    /** Share of slip stiffness left at a lateral use. */
-    private static double left(double u) {
-        double most = Math.min(u, 1);
-        return 1 - 0.45 * most * most;
+    /** Share of stiffness left at a share of the peak. */
+    private static double chord(double spent) {
+        double most = Math.min(spent, 1);
+        return 1 - 0.325 * Math.pow(most, 2) - 0.265 * Math.pow(most, 12);
     }
 
     private double preload(Quantity torque) {
         return 2 * q(torque) / q(Quantity.WHEEL_RADIUS);
     }
 
-    private static double left(double peak, double force, double most, double e) {
+    private static double left(double force, double most, double e) {
         double spent = most > 0 ? Math.abs(force) / most : 0;
-        return spent < 1 ? peak * Math.pow(1 - Math.pow(spent, e), 1 / e) : 0;
+        return spent < 1 ? Math.pow(1 - Math.pow(spent, e), 1 / e) : 0;
     }
 
     /** Two wheels by the words of theory 7: turning as one, as far as each wheel and then the friction allow. */
@@ -301,51 +307,73 @@ final class ReferenceForces {
         private final double mostInner;
         private final double mostOuter;
         private final double way;
+        private final double across;
         private final double preload;
         double inner;
         double outer;
-        /** Share of the brakes' capacity. */
-        double braked;
+        /** What the differential makes of their difference. */
+        double apart;
 
-        Axle(double ki, double ko, double mostInner, double mostOuter, double way, double preload) {
+        Axle(double ki, double ko, double mostInner, double mostOuter, double way, double across, double preload) {
             this.ki = ki;
             this.ko = ko;
             this.mostInner = mostInner;
             this.mostOuter = mostOuter;
             this.way = way;
+            this.across = across;
             this.preload = preload;
         }
 
-        /** Both turn as one: inner force over ki less outer over ko is the way that the outer one goes further. */
+        private double slip(double force, double stiffness, double most) {
+            return force / stiffness / chord(Math.hypot(across, force / most));
+        }
+
+        /** Both turn as one: inner slip less outer slip is the way that the outer one goes further. By halving. */
         private double asOne(double x) {
-            return ki + ko > 0 ? (x * ki + way * ki * ko) / (ki + ko) : x / 2;
+            double low = Math.max(-mostInner, x - mostOuter);
+            double high = Math.min(mostInner, x + mostOuter);
+            for (int i = 0; i < 100; i++) {
+                double middle = 0.5 * (low + high);
+                if (slip(middle, ki, mostInner) - slip(x - middle, ko, mostOuter) > way) {
+                    high = middle;
+                } else {
+                    low = middle;
+                }
+            }
+            return 0.5 * (low + high);
         }
 
         boolean drive(double x, double lock) {
-            inner = asOne(x);
-            if (inner > mostInner) {
-                inner = mostInner;
-            } else if (x - inner > mostOuter) {
-                inner = x - mostOuter;
-            }
-            return held(x, lock * x, lock);
+            held(x, lock * x, lock);
+            return within(inner, mostInner) && within(outer, mostOuter);
         }
 
-        private boolean held(double x, double share, double lock) {
+        private static boolean within(double force, double most) {
+            return Math.abs(force) <= most * (1 + 1e-12);
+        }
+
+        private void held(double x, double share, double lock) {
             double friction = lock >= 1 ? Double.POSITIVE_INFINITY : share + preload;
+            inner = friction > 0 ? asOne(x) : x / 2;
             inner = Math.max((x - friction) / 2, Math.min((x + friction) / 2, inner));
             outer = x - inner;
-            return Math.abs(inner) <= mostInner * (1 + 1e-12) && Math.abs(outer) <= mostOuter * (1 + 1e-12);
+            apart = outer - inner;
         }
 
-        /** Brakes pull alike and take an even share of both wheels; only what the differential holds is told apart. */
+        /** Brakes pull alike; the differential moves what it holds, and a wheel that locks leaves the rest to the other. */
         boolean brake(double x, double through, double lock) {
-            double most = Math.min(mostInner, mostOuter);
-            inner = Math.max(-most, Math.min(most, asOne(x) - x / 2));
-            held(0, lock * through, lock);
-            double low = Math.min(mostInner, mostOuter);
-            braked = -x / Math.max(2 * low, 0.5 * Math.max(mostInner, mostOuter));
-            return true;
+            held(x, lock * through, lock);
+            if (inner < -mostInner) {
+                inner = -mostInner;
+            } else if (outer < -mostOuter) {
+                inner = x + mostOuter;
+            }
+            outer = x - inner;
+            double apart = mostOuter - mostInner;
+            double friction = lock >= 1 ? Double.POSITIVE_INFINITY : lock * through + preload;
+            double both = mostInner + mostOuter;
+            double most = Math.min(both, 2 * Math.min(mostInner, mostOuter) + 0.5 * apart * apart / both + friction);
+            return -x <= most;
         }
     }
 

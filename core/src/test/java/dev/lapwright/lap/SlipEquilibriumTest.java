@@ -27,41 +27,40 @@ class SlipEquilibriumTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0, 0, 0, 0, 1.0, 0.7",
-        "0, 40, 50, 0, 0.7, 1.6",
-        "100, 0, 0, 0, 1.0, 0.3",
-        "100, 40, 50, 0, 1.0, 0.4",
-        "40, 0, 0, 0, 1.0, 0.5",
-        "40, 40, 50, 40, 0.7, 1.2"
+        "0, 0, 0, 0, 1.0, 0.8",
+        "0, 40, 50, 0, 0.4, 0.5",
+        "100, 0, 0, 0, 1.9, 0.3",
+        "100, 40, 50, 0, 0.7, 0.4",
+        "40, 0, 0, 0, 1.2, 0.5",
+        "40, 40, 50, 40, -0.2, 0.3"
     })
     void aTestCarDiffersLittle(
             double frontShare, double lock, double preload, double centre, double around, double drive) {
         Car car = SlipTable.car(frontShare, lock, preload, centre);
         for (double radius : SlipTable.RADII) {
             SlipTable.Ring ring = SlipTable.compare(car, radius);
-            // The fast model's steer does not tilt forces, its tyres lose less speed near the peak: a percent or two
-            // high.
-            assertThat(ring.limitPercent()).as("limit at %f m", radius).isCloseTo(around, within(1.2));
+            // The fast model's steer does not tilt forces: a percent or two high.
+            assertThat(ring.limitPercent()).as("limit at %f m", radius).isCloseTo(around, within(0.9));
             assertThat(apart(ring.fastDrive(), ring.drive()))
                     .as("drive at %f m", radius)
                     .isLessThan(drive);
-            // One use for both wheels under brakes leaves the light one's share idle.
+            // Brakes a little strong: wheels near their peak along bear less slip angle before they lock than a
+            // parabola says.
             for (int i = 0; i < SlipTable.SHARES.length; i++) {
                 assertThat(ring.brake()[i] - ring.fastBrake()[i])
                         .as("brakes at %f m", radius)
-                        .isBetween(-1.8, -0.2);
+                        .isBetween(-0.2, 1.3);
             }
         }
     }
 
-    /** A stiffness of tyres along the car has no end where they slide: tight turns without a differential differ more. */
     @ParameterizedTest
-    @CsvSource({"0, 1.6", "100, 1.3"})
+    @CsvSource({"0, 0.5", "100, 1.2"})
     void withoutDifferentialsLimitsDifferLittle(double frontShare, double drive) {
         Car car = SlipTable.car(frontShare, 100, 0, 0);
         for (double radius : SlipTable.RADII) {
             SlipTable.Ring ring = SlipTable.compare(car, radius);
-            assertThat(ring.limitPercent()).as("limit at %f m", radius).isBetween(-0.5, 1.5);
+            assertThat(ring.limitPercent()).as("limit at %f m", radius).isBetween(-0.8, 1.2);
             assertThat(apart(ring.fastDrive(), ring.drive()))
                     .as("drive at %f m", radius)
                     .isLessThan(drive);
@@ -73,12 +72,13 @@ class SlipEquilibriumTest {
         for (Car car : SlipCars.demo()) {
             for (double radius : SlipTable.RADII) {
                 SlipTable.Ring ring = SlipTable.compare(car, radius);
+                // In a tight turn slips have a second, faster branch, which is not counted: docs/validation.md.
                 assertThat(ring.limitPercent())
                         .as("%s at %f m", car.name(), radius)
-                        .isBetween(-2.0, 4.0);
+                        .isBetween(-1.0, radius < 50 ? 6.5 : 2.2);
                 assertThat(apart(ring.fastDrive(), ring.drive()))
                         .as("%s at %f m", car.name(), radius)
-                        .isLessThan(2.6);
+                        .isLessThan(1.2);
             }
         }
     }
@@ -113,7 +113,7 @@ class SlipEquilibriumTest {
                 rings.add(ring);
                 assertThat(ring.limitPercent())
                         .as("seed %d at %f m", seed, radius)
-                        .isBetween(-5.5, 4.5);
+                        .isBetween(-4.2, radius < 50 ? 7.5 : 4.5);
                 assertThat(ring.fastMoment()[2])
                         .as("seed %d at %f m", seed, radius)
                         .isCloseTo(ring.moment()[2], within(0.003));
@@ -124,9 +124,9 @@ class SlipEquilibriumTest {
         for (int k = 0; k < SlipTable.SHARES.length; k++) {
             int i = k;
             assertThat(middle(rings.stream().mapToDouble(r -> r.fastDrive()[i] - r.drive()[i])))
-                    .isBetween(-0.8, 0.2);
+                    .isBetween(-0.3, 0.3);
             assertThat(middle(rings.stream().mapToDouble(r -> r.brake()[i] - r.fastBrake()[i])))
-                    .isBetween(-1.3, -0.3);
+                    .isBetween(0.0, 0.6);
         }
     }
 

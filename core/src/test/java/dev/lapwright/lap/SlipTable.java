@@ -279,7 +279,7 @@ final class SlipTable {
                 spread(sorted(differences, part), "%+.1f"));
     }
 
-    /** What is left of differences when the fast model takes a part from the slips or is asked wheel by wheel. */
+    /** What is left of differences when the fast model takes a part from the slips. */
     private static void printCauses(List<Car> cars) {
         System.out.println("\nall differentials open:\n\n| what, fast less slips | radius, m | lowest |"
                 + " a tenth below | middle | a tenth above | highest |\n|---|---|---|---|---|---|---|");
@@ -292,8 +292,6 @@ final class SlipTable {
         }
         printRow("ring limit, %", Double.NaN, all, 0);
         printRow("ring limit with the slips' drag, %", Double.NaN, all, 1);
-        printRow("brakes left at 80 %, m/s²", Double.NaN, all, 2);
-        printRow("the same, an ellipse for each wheel, m/s²", Double.NaN, all, 3);
     }
 
     private static double[] causes(Car car, double radius) {
@@ -306,41 +304,7 @@ final class SlipTable {
         double air = 0.5 * Vehicle.of(car, Conditions.STANDARD).airDensity() * v * v;
         double area = car.value(Quantity.DRAG_AREA) + (slips.force(v) - wheels.tyreForce) / air;
         double dragged = area >= 0 && area <= 10 ? fastLimit(car.with(Quantity.DRAG_AREA, area), radius) : Double.NaN;
-        double brakes = slips.brake(0.8 * limit);
-        return new double[] {
-            100 * (fastLimit(car, radius) / limit - 1),
-            100 * (dragged / limit - 1),
-            brakes - fastBrake(car, radius, 0.8 * limit),
-            brakes - eachWheel(car, radius, 0.8 * limit)
-        };
-    }
-
-    /** Hardest braking where each wheel has an ellipse of its own and no differential, m/s², by bisection. */
-    private static double eachWheel(Car car, double radius, double speed) {
-        WheelForces wheels = new WheelForces(Vehicle.of(car, Conditions.STANDARD));
-        wheels.at(speed, 1 / radius, 0, G, 0, 0, 1, 0);
-        double side = wheels.lateral * (car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS));
-        double share = car.value(Quantity.FRONT_WEIGHT) / 100;
-        double brakes = car.value(Quantity.BRAKE_FRONT_SHARE) / 100;
-        double low = -60;
-        double high = 0;
-        for (int i = 0; i < 60; i++) {
-            double a = 0.5 * (low + high);
-            wheels.utilisation(a, 1);
-            double force = Math.min(0, wheels.tyreForce);
-            wheels.front.drive(brakes * force, 0, true);
-            wheels.rear.drive((1 - brakes) * force, 0, true);
-            boolean held = wheels.front.lateralLeft() >= share * side
-                    && wheels.rear.lateralLeft() >= (1 - share) * side
-                    && brakes * -force < wheels.front.brakeCapacity()
-                    && (1 - brakes) * -force < wheels.rear.brakeCapacity();
-            if (held) {
-                high = a;
-            } else {
-                low = a;
-            }
-        }
-        return high;
+        return new double[] {100 * (fastLimit(car, radius) / limit - 1), 100 * (dragged / limit - 1)};
     }
 
     /** By parts: limit, drive and brakes at each of {@link #SHARES}, moments at 80 %, whether these disagree in sign. */

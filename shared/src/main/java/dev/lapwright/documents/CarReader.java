@@ -4,6 +4,7 @@ import dev.lapwright.aero.Wing;
 import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
@@ -63,9 +64,11 @@ final class CarReader {
         TorqueCurve curve = torqueCurve(root.section("engine"));
         String correction = root.section("engine").choice("powerCorrection", CORRECTIONS.keySet(), "saeJ1349");
         List<ObjectReader> adjustmentFields = root.objects("adjustments");
-        AdjustmentReader adjustmentReader = new AdjustmentReader(faults, movable(wingReader.names(), ratios.length));
+        Map<String, Unit> movable = movable(wingReader.names(), ratios.length);
+        AdjustmentReader adjustmentReader = new AdjustmentReader(faults, movable);
         List<Adjustment> adjustments = new ArrayList<>();
         adjustmentFields.forEach(fields -> adjustments.add(adjustmentReader.read(fields)));
+        CarDoubt doubt = new DoubtReader(faults, movable.keySet()).read(root.section("doubt"));
         root.close();
         faults.throwIfAny();
 
@@ -76,7 +79,8 @@ final class CarReader {
                 adjustmentReader.check(bare, adjustments.get(i), adjustmentFields.get(i));
             }
             faults.throwIfAny();
-            return Car.of(name, description, values, wings, ratios, curve, powerCorrection, adjustments);
+            return Car.of(name, description, values, wings, ratios, curve, powerCorrection, adjustments)
+                    .doubting(doubt);
         } catch (InvalidValueException e) {
             faults.meaning(TextPlace.NONE, "", e);
             faults.throwIfAny();

@@ -36,6 +36,9 @@ final class CarWriter {
                     "adjustments",
                     car.adjustments().stream().map(this::adjustment).toList());
         }
+        if (!car.doubt().isNone()) {
+            document.put("doubt", DoubtReader.tree(car.doubt()));
+        }
         return document;
     }
 

@@ -1,6 +1,7 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Setup;
 import dev.lapwright.files.SafeFile;
@@ -49,6 +50,11 @@ public final class DocumentWriter {
     /** The document of a car as maps and lists, which is set up in any way. */
     public static Map<String, Object> tree(Car car) {
         return CarWriter.tree(car);
+    }
+
+    /** What a car's document says of its doubts, as maps and lists. */
+    public static Map<String, Object> tree(CarDoubt doubt) {
+        return DoubtReader.tree(doubt);
     }
 
     /** The document of a track as maps and lists. */

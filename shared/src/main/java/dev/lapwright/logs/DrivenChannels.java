@@ -29,6 +29,8 @@ record DrivenChannels(
         double[] gear,
         double[] longitudinalAcceleration,
         double[] lateralAcceleration,
+        double[] steering,
+        double[] yawRate,
         double[] lap,
         Map<SampleColumn, String> units) {
     private static final double[] NONE = new double[0];
@@ -55,6 +57,8 @@ record DrivenChannels(
         double[] brake = reader.pedal(SampleColumn.BRAKE);
         double[] ax = reader.acceleration(SampleColumn.LONGITUDINAL_ACCELERATION);
         double[] ay = reader.acceleration(SampleColumn.LATERAL_ACCELERATION);
+        double[] steering = reader.moving(SampleColumn.STEERING);
+        double[] yaw = reader.moving(SampleColumn.YAW_RATE);
         rows.checkOrder(SampleColumn.TIME, time, 0);
         rows.checkOrder(SampleColumn.DISTANCE, distance, LapStarts.JITTER);
         rows.throwIfAny();
@@ -63,7 +67,7 @@ record DrivenChannels(
             // A car at rest may read a little below.
             speed[i] = speed[i] < 0 && speed[i] > -1 ? 0 : speed[i];
         }
-        return new DrivenChannels(distance, time, speed, throttle, brake, gear, ax, ay, lap, units);
+        return new DrivenChannels(distance, time, speed, throttle, brake, gear, ax, ay, steering, yaw, lap, units);
     }
 
     private record ChannelReader(
@@ -103,6 +107,19 @@ record DrivenChannels(
                 shares[i] = Math.max(0, Math.min(1, values[i] / full));
             }
             return shares;
+        }
+
+        double[] moving(SampleColumn column) {
+            if (!header.has(column)) {
+                return NONE;
+            }
+            double[] values = rows.held(column);
+            double most = Arrays.stream(values).map(Math::abs).max().orElse(0);
+            if (!(most > 0)) {
+                remarks.add("The " + column.title().replace('_', ' ') + " is 0 throughout: it is left out.");
+                return NONE;
+            }
+            return values;
         }
 
         double[] acceleration(SampleColumn column) {

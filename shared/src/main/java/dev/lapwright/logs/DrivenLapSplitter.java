@@ -80,7 +80,8 @@ final class DrivenLapSplitter {
                 cut(channels.brake(), range),
                 cut(channels.gear(), range),
                 cut(channels.longitudinalAcceleration(), range),
-                cut(channels.lateralAcceleration(), range));
+                cut(channels.lateralAcceleration(), range),
+                new DrivenLap.Steering(cut(channels.steering(), range), cut(channels.yawRate(), range)));
         return new DrivenLog.Lap(number, lap, duration(distance, speed, time));
     }
 

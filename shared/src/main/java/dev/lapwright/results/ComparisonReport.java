@@ -182,32 +182,57 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
 
     /** Where the lap is won and lost, in a sentence or two. */
     private String reading() {
-        List<Comparison.Part> parts = comparison.parts();
-        Comparison.Part lost = parts.stream()
-                .max(Comparator.comparingDouble(Comparison.Part::difference))
-                .orElseThrow();
-        Comparison.Part gained = parts.stream()
-                .min(Comparator.comparingDouble(Comparison.Part::difference))
-                .orElseThrow();
-        StringBuilder text = new StringBuilder();
-        if (LapTimeDifference.isNone(lost.difference()) && LapTimeDifference.isNone(gained.difference())) {
+        if (isSame()) {
             return Report.verbatim(name) + " drives the same lap.";
         }
-        double difference = comparison.difference();
-        text.append(Report.verbatim(name)).append(" is ");
-        text.append(DifferenceWords.said(difference));
+        String split = split();
+        return Report.verbatim(name) + " is " + DifferenceWords.said(comparison.difference())
+                + (split.isEmpty() ? "" : ": " + split) + "." + most();
+    }
+
+    /** The same without the difference itself: what corners and straights make of it, and where most of it arises; empty for the same lap. */
+    public String where() {
+        String split = split();
+        return isSame() ? "" : ((split.isEmpty() ? "" : split + ".") + most()).strip();
+    }
+
+    /** The parts of the lap alone. */
+    public Report parts() {
+        return new Report().rows(PARTS, comparison.parts());
+    }
+
+    private Comparison.Part lost() {
+        return comparison.parts().stream()
+                .max(Comparator.comparingDouble(Comparison.Part::difference))
+                .orElseThrow();
+    }
+
+    private Comparison.Part gained() {
+        return comparison.parts().stream()
+                .min(Comparator.comparingDouble(Comparison.Part::difference))
+                .orElseThrow();
+    }
+
+    private boolean isSame() {
+        return LapTimeDifference.isNone(lost().difference()) && LapTimeDifference.isNone(gained().difference());
+    }
+
+    private String split() {
+        List<Comparison.Part> parts = comparison.parts();
         boolean both = parts.stream().anyMatch(Comparison.Part::isCorner)
                 && parts.stream().anyMatch(part -> !part.isCorner());
-        if (both) {
-            text.append(": ").append(moved("in corners", comparison.inCorners()));
-            text.append(", ").append(moved("on straights", comparison.onStraights()));
+        return both
+                ? moved("in corners", comparison.inCorners()) + ", " + moved("on straights", comparison.onStraights())
+                : "";
+    }
+
+    private String most() {
+        StringBuilder text = new StringBuilder();
+        if (LapTimeDifference.isSlower(lost().difference())) {
+            text.append(" It loses most in ").append(place(lost())).append('.');
         }
-        text.append('.');
-        if (LapTimeDifference.isSlower(lost.difference())) {
-            text.append(" It loses most in ").append(place(lost)).append('.');
-        }
-        if (LapTimeDifference.isFaster(gained.difference())) {
-            text.append(" It gains most in ").append(place(gained)).append('.');
+        if (LapTimeDifference.isFaster(gained().difference())) {
+            text.append(" It gains most in ").append(place(gained())).append('.');
         }
         return text.toString();
     }

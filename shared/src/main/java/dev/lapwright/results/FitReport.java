@@ -1,6 +1,7 @@
 package dev.lapwright.results;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.fit.FitNuisance;
@@ -17,17 +18,38 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Report of a fit to logged laps: estimates, corners and straights, and speeds along the lap.
  *
- * @param subject the car, set up, and where
- * @param logs as they were read
- * @param pick the laps taken from them
+ * @param runs the first and what else was driven with the car set up otherwise, at least one
  * @param result what was found
  * @param name of the fitted car in its document
  */
-public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelection pick, FitResult result, String name) {
+public record FitReport(List<Run> runs, FitResult result, String name) {
+    /**
+     * Run of laps.
+     *
+     * @param subject the car, set up, and where
+     * @param logs as they were read
+     * @param pick the laps taken from them
+     */
+    public record Run(Subject subject, List<DrivenLog> logs, DrivenLapSelection pick) {
+        public Run {
+            logs = List.copyOf(logs);
+        }
+    }
+
+    public FitReport {
+        runs = List.copyOf(runs);
+    }
+
+    /** The car as set up in the first run, and where. */
+    public Subject subject() {
+        return runs.get(0).subject();
+    }
+
     /** File of the estimates. */
     public static final String ESTIMATES = "estimates.csv";
 
@@ -38,6 +60,9 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
     public static final String TRACE = "trace.csv";
 
     private static final int PERCENT = 100;
+    /** Further runs worth a line. */
+    private static final int NEXT_SHOWN = 4;
+
     private static final String USE =
             "A fit tells how this driver used this car on that day, with its tyres, track, wind and line in it: it is no"
                     + " measurement of the car. Try what it suggests in licensed practice, and keep to the maker's limits.";
@@ -84,6 +109,7 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
             .with(Table.Trait.WORDS)
             .said("unit", "unit", "", nuisance -> nuisance.nuisance().unit().symbol(), FitWords::unit)
             .with(Table.Trait.WORDS)
+            .value("run", FitResult.Nuisance::run)
             .said("doubt", "before", "", FitResult.Nuisance::doubt, FitWords::doubt)
             .said("found", "found", "", FitResult.Nuisance::found, FitWords::found)
             .said("standardError", "after", "", FitResult.Nuisance::standardError, FitWords::error)
@@ -113,6 +139,37 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
             .value("liftedPercent", fitted -> PERCENT * fitted.lifted())
             .value("sameGearPercent", fitted -> PERCENT * fitted.gearAgreement())
             .value("longitudinalAccelerationRmsG", fitted -> LapTrace.g(fitted.accelerationRms()));
+
+    private static final Table<FitResult.NextRun> NEXT = Table.<FitResult.NextRun>of("What a further run would tell")
+            .words("setup", "one more run with", run -> run.candidate().name())
+            .said(
+                    "loadSensitivityStandardErrorPercent",
+                    "load sensitivity then, give or take",
+                    "%",
+                    run -> run.standardErrors().getOrDefault(FitNuisance.LOAD_SENSITIVITY, Double.NaN),
+                    run -> Numbers.fixed(
+                            run.standardErrors().getOrDefault(FitNuisance.LOAD_SENSITIVITY, Double.NaN), 1))
+            .said(
+                    "gripBalanceStandardErrorPercent",
+                    "grip balance then, give or take",
+                    "%",
+                    run -> run.standardErrors().getOrDefault(FitNuisance.GRIP_BALANCE, Double.NaN),
+                    run -> Numbers.fixed(run.standardErrors().getOrDefault(FitNuisance.GRIP_BALANCE, Double.NaN), 2));
+
+    private static final Table<FitResult.Word> WORDS = Table.<FitResult.Word>of(
+                    "What was said of which axle gives up first")
+            .value("corner", word -> word.word().corner())
+            .value("bySteering", FitResult.Word::bySteering)
+            .value("first", word -> word.word().first().name().toLowerCase(Locale.ROOT))
+            .value("errorPercent", word -> PERCENT * word.word().error())
+            .value("frontLessRearUseByLapsPercent", word -> PERCENT * word.before())
+            .value("frontLessRearUsePercent", word -> PERCENT * word.after());
+
+    private static final Table<FitResult.RunFit> RUNS = Table.<FitResult.RunFit>of("Runs")
+            .value("settings", run -> run.car().settings())
+            .value("loggedTimeS", FitResult.RunFit::loggedTime)
+            .value("givenTimeS", run -> run.before().time())
+            .value("fittedTimeS", run -> run.after().time());
 
     private static final Table<DrivenLog> LOGS = Table.<DrivenLog>of("Logs")
             .value("name", DrivenLog::name)
@@ -248,15 +305,13 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                 result.doubts().collinearities().stream().map(FitWords::tie).toList();
         Table<Integer> trace = trace();
         Iterable<Integer> cells = Table.places(result.agreement().trace().count());
-        Report report = subject.heading();
-        for (DrivenLog log : logs) {
-            report.item("Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
-            log.remarks().forEach(remark -> report.item("", remark));
+        Report report = subject().heading();
+        int from = 0;
+        for (int run = 0; run < runs.size(); run++) {
+            int to = from + runs.get(run).pick().laps().size();
+            heading(report, run, result.laps().subList(from, to));
+            from = to;
         }
-        report.item(
-                "Laps",
-                String.join("; ", result.laps().stream().map(FitReport::lap).toList()));
-        pick.leftOut().forEach(left -> report.item("Left out", left));
         report.gap()
                 .line("What the laps say of the car (intervals of " + Numbers.plain(PERCENT * result.confidence())
                         + " %):")
@@ -267,8 +322,20 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                     .line("Taken with doubt (one standard deviation), and what the laps make of it:")
                     .rows(NUISANCES, result.doubts().nuisances());
         }
+        result.doubts().words().forEach(word -> report.gap().paragraph(FitWords.word(word)));
+        if (!result.doubts().next().isEmpty()) {
+            report.gap()
+                    .paragraph(
+                            "What one more run, of as many laps, would leave of the two doubts by which tyres decide between"
+                                    + " setups (one standard deviation, expected; the best first):")
+                    .rows(
+                            NEXT,
+                            result.doubts().next().stream().limit(NEXT_SHOWN).toList());
+        }
         FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
-        DrivenLineOffer.of(result, logs).ifPresent(offer -> report.gap().paragraph(offer));
+        DrivenLineOffer.of(
+                        result, runs.stream().flatMap(run -> run.logs().stream()).toList())
+                .ifPresent(offer -> report.gap().paragraph(offer));
         agreement(report.gap());
         report.gap()
                 .paragraph(
@@ -279,15 +346,51 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
         cautions().forEach(report::caution);
         return fields(report)
                 .field("trace", new Report().columns(trace, cells).fields())
-                .field("setup", subject.setup().name())
-                .field("line", subject.line().tree())
-                .field("logs", LOGS, logs)
-                .field("leftOut", pick.leftOut())
+                .field("setup", subject().setup().name())
+                .field("line", subject().line().tree())
+                .field(
+                        "logs",
+                        LOGS,
+                        runs.stream().flatMap(run -> run.logs().stream()).toList())
+                .field(
+                        "leftOut",
+                        runs.stream()
+                                .flatMap(run -> run.pick().leftOut().stream())
+                                .toList())
                 .field("tiesInWords", ties)
                 .field("cautions", cautions())
                 .csv(ESTIMATES, ESTIMATES_AS_VALUES, result.estimates())
                 .csv(PARTS, PARTS_IN_ROWS, result.agreement().parts())
                 .csv(TRACE, trace, cells);
+    }
+
+    private void heading(Report report, int run, List<FitResult.LapFit> laps) {
+        if (run > 0) {
+            report.item("Run " + (run + 1), "set up as in the first but for " + difference(run));
+        }
+        for (DrivenLog log : runs.get(run).logs()) {
+            report.item("Log", SafeFile.path(log.name()).getFileName() + ": " + log.columns());
+            log.remarks().forEach(remark -> report.item("", remark));
+        }
+        report.item("Laps", String.join("; ", laps.stream().map(FitReport::lap).toList()));
+        runs.get(run).pick().leftOut().forEach(left -> report.item("Left out", left));
+    }
+
+    /** What is set otherwise in a run than in the first. */
+    private String difference(int run) {
+        Subject first = subject();
+        Subject other = runs.get(run).subject();
+        List<String> changed = other.setup().settings().entrySet().stream()
+                .filter(setting -> !first.setup()
+                        .settings()
+                        .getOrDefault(setting.getKey(), Double.NaN)
+                        .equals(setting.getValue()))
+                .map(setting -> setting.getKey() + "=" + Numbers.plain(setting.getValue()))
+                .collect(Collectors.toCollection(ArrayList::new));
+        if (!other.day().equals(first.day())) {
+            changed.add("the air");
+        }
+        return changed.isEmpty() ? "nothing" : String.join(", ", changed);
     }
 
     private Report fields(Report report) {
@@ -301,6 +404,8 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                 .field("estimates", ESTIMATES_AS_FIELDS, result.estimates())
                 .field("correlation", correlation)
                 .field("nuisances", NUISANCES, result.doubts().nuisances())
+                .field("words", WORDS, result.doubts().words())
+                .field("nextRuns", NEXT, result.doubts().next())
                 .field("suspicions", SUSPICIONS, result.doubts().suspicions())
                 .field("ties", TIES, result.doubts().collinearities())
                 .field("loggedTimeS", result.loggedTime())
@@ -313,6 +418,8 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                 .field("bandwidthCells", residuals.correlationCells())
                 .field("effectiveSamples", residuals.effectiveSamples())
                 .field("laps", LAPS, result.laps())
+                .field("runs", RUNS, result.runs())
+                .field("doubt", DocumentWriter.tree(result.doubts().car()))
                 .field("parts", PARTS_AS_FIELDS, result.agreement().parts())
                 .field("notes", result.notes());
     }
@@ -350,10 +457,27 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
                     InputHash.list(lap.brake()),
                     InputHash.list(lap.gear()),
                     InputHash.list(lap.longitudinalAcceleration()),
-                    InputHash.list(lap.lateralAcceleration())));
+                    InputHash.list(lap.lateralAcceleration()),
+                    InputHash.list(lap.steering().angle()),
+                    InputHash.list(lap.steering().yawRate())));
         }
         return InputHash.of(result.car(), result.conditions(), result.track())
                 .with("laps", laps)
+                .with(
+                        "words",
+                        result.doubts().words().stream()
+                                .map(FitResult.Word::word)
+                                .map(word -> List.of(word.corner(), word.first().name(), word.error()))
+                                .toList())
+                .with(
+                        "furtherRuns",
+                        result.runs().stream()
+                                .skip(1)
+                                .map(run -> List.of(
+                                        run.car().settings(),
+                                        DocumentWriter.tree(
+                                                run.after().vehicle().conditions())))
+                                .toList())
                 .with(
                         "fitted",
                         result.estimates().stream()
@@ -370,7 +494,7 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
 
     /** The car with the fitted values as its document describes it; its description tells where they come from. */
     public Car fittedCar() {
-        return result.document(name, FitWords.description(subject, result));
+        return result.document(name, FitWords.description(subject(), result));
     }
 
     private static String lap(FitResult.LapFit fitted) {
@@ -380,18 +504,23 @@ public record FitReport(Subject subject, List<DrivenLog> logs, DrivenLapSelectio
     }
 
     private void agreement(Report report) {
+        report.item("Lap time", times(result.runs().get(0)));
+        for (int run = 1; run < result.runs().size(); run++) {
+            report.item("Run " + (run + 1), times(result.runs().get(run)));
+        }
         report.item(
-                        "Lap time",
-                        "logged " + Report.strong(Numbers.lapTime(result.loggedTime())) + ", the car as given "
-                                + Numbers.lapTime(result.before().time()) + ", fitted "
-                                + Report.strong(Numbers.lapTime(result.after().time())))
-                .item(
-                        "Speed",
-                        "logged less simulated, root mean square: "
-                                + Numbers.kmh(result.agreement().residuals().rmsBefore()) + " km/h as given, "
-                                + Numbers.kmh(result.agreement().residuals().rmsAfter()) + " km/h fitted; as good as "
-                                + Numbers.fixed(result.agreement().residuals().effectiveSamples(), 0)
-                                + " independent readings");
+                "Speed",
+                "logged less simulated, root mean square: "
+                        + Numbers.kmh(result.agreement().residuals().rmsBefore()) + " km/h as given, "
+                        + Numbers.kmh(result.agreement().residuals().rmsAfter()) + " km/h fitted; as good as "
+                        + Numbers.fixed(result.agreement().residuals().effectiveSamples(), 0)
+                        + " independent readings");
+    }
+
+    private static String times(FitResult.RunFit run) {
+        return "logged " + Report.strong(Numbers.lapTime(run.loggedTime())) + ", the car as given "
+                + Numbers.lapTime(run.before().time()) + ", fitted "
+                + Report.strong(Numbers.lapTime(run.after().time()));
     }
 
     /** What to think of before the figures are used. */

@@ -52,7 +52,7 @@ final class FitWords {
 
     /** Unit of a nuisance, and what it counts. */
     static String unit(FitResult.Nuisance nuisance) {
-        return nuisance.nuisance().meaning();
+        return nuisance.nuisance().meaning(nuisance.run());
     }
 
     static String doubt(FitResult.Nuisance nuisance) {
@@ -95,6 +95,27 @@ final class FitWords {
                 .toList();
         return Optional.of("Likelier culprit: " + first.cause().label() + ". " + capital(sign(first)) + "."
                 + (others.isEmpty() ? "" : " Odd as well: " + joined(others) + "."));
+    }
+
+    /** What a word on the axle that gives up first moved. */
+    static String word(FitResult.Word word) {
+        String where = word.word().corner().isEmpty()
+                ? "in the corners"
+                : "in " + word.word().corner();
+        String said = switch (word.word().first()) {
+            case FRONT -> "the front gives up first";
+            case REAR -> "the rear gives up first";
+            case BOTH -> "both axles give up at once";
+        };
+        return (word.bySteering() ? "The steering angle says that " : "Said is that ") + where + " " + said
+                + ", which counts as " + (word.bySteering() ? "told to " : "felt to ")
+                + Numbers.plain(PERCENT * word.word().error()) + " % of an axle's grip. By the laps alone "
+                + margin(word.before()) + "; with the word " + margin(word.after()) + ".";
+    }
+
+    private static String margin(double margin) {
+        return (margin < 0 ? "the front has " : "the rear has ") + Numbers.fixed(PERCENT * Math.abs(margin), 1)
+                + " % of its grip left when the other gives up";
     }
 
     private static String sign(FitResult.Suspicion suspicion) {

@@ -117,6 +117,13 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
         return report.csv(TRACE, LapTrace.table(lap, subject.line().line()), Table.places(lap.count()));
     }
 
+    /** The figures and the corners of the lap alone, for people. */
+    public Report inShort() {
+        Report report = new Report();
+        items(report);
+        return lap.corners().isEmpty() ? report : report.rows(CORNERS, lap.corners());
+    }
+
     /** The lap station by station: a list for each column. */
     public Report trace() {
         return LapTrace.report(lap, subject.line().line());

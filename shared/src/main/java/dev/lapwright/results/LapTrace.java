@@ -91,7 +91,8 @@ public final class LapTrace {
         return columns;
     }
 
-    static double kmh(double speed) {
+    /** A speed (m/s) in km/h, the one unit of reports for speeds. */
+    public static double kmh(double speed) {
         return Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR);
     }
 

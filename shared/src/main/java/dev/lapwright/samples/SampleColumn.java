@@ -57,12 +57,22 @@ public enum SampleColumn {
             "accx"),
     THROTTLE("throttle", Measure.PEDAL, "throttle", "throttleposition", "throttlepos", "tps", "accelerator", "pedal"),
     BRAKE("brake", Measure.PEDAL, "brake", "brakeposition", "brakepos", "brakepedal", "brakepressure", "brakepress"),
-    GEAR("gear", Measure.COUNT, "gear", "gearposition", "gearnumber", "currentgear");
+    GEAR("gear", Measure.COUNT, "gear", "gearposition", "gearnumber", "currentgear"),
+    STEERING(
+            "steering",
+            Measure.ANGLE,
+            "steering",
+            "steer",
+            "steeringangle",
+            "steerangle",
+            "steeringwheelangle",
+            "steeringposition"),
+    YAW_RATE("yaw_rate", Measure.TURN_RATE, "yawrate", "yaw", "yawvelocity", "gyroz", "gyroyaw", "rz");
 
     /** What a survey, or a logged lap that becomes one, may hold. */
     public static final Set<SampleColumn> OF_SURVEYS = EnumSet.range(X, LAP);
     /** What a log of driven laps may hold. */
-    public static final Set<SampleColumn> OF_DRIVEN_LAPS = EnumSet.range(DISTANCE, GEAR);
+    public static final Set<SampleColumn> OF_DRIVEN_LAPS = EnumSet.range(DISTANCE, YAW_RATE);
 
     /** Factors to SI, exact by definition (BIPM SI brochure, NIST SP 811); the first unit is the one assumed. */
     private enum Measure {
@@ -95,6 +105,21 @@ public enum SampleColumn {
                 "knots",
                 1852 / 3600.0),
         ACCELERATION(1e5, "m/s²", 1, "m/s2", 1, "m/s^2", 1, "mps2", 1, "ms2", 1, "g", StandardAtmosphere.GRAVITY),
+        ANGLE(1e5, "deg", Math.PI / 180, "°", Math.PI / 180, "degrees", Math.PI / 180, "rad", 1),
+        TURN_RATE(
+                1e5,
+                "deg/s",
+                Math.PI / 180,
+                "°/s",
+                Math.PI / 180,
+                "dps",
+                Math.PI / 180,
+                "degs",
+                Math.PI / 180,
+                "rad/s",
+                1,
+                "rads",
+                1),
         DEGREES(1e9, "deg", 1, "°", 1, "degrees", 1),
         /** Percent are the tangent: {@link SampleRows#angles} takes care of that. */
         BANK(

@@ -12,6 +12,38 @@ final class CarSchema {
     static void fill(ObjectSchema car) {
         section(car, CarSection.root());
         car.optional("adjustments", ObjectSchema.list("what can be turned on the car", 0, adjustment()));
+        car.optional("doubt", doubt());
+    }
+
+    private static Map<String, Object> doubt() {
+        Map<String, Object> path =
+                ObjectSchema.text("path of the quantity, as in chassis.massKg", ObjectReader.MAX_NAME_LENGTH);
+        ObjectSchema size = new ObjectSchema("how well one quantity is known").required("quantity", path);
+        size.optional(DoubtReader.DEVIATION, Double.NaN)
+                .optional(DoubtReader.DEVIATION_PERCENT, Double.NaN)
+                .optional(DoubtReader.LIMIT, Double.NaN)
+                .optional(DoubtReader.LIMIT_PERCENT, Double.NaN)
+                .optional(
+                        "source",
+                        ObjectSchema.words(
+                                "where the value comes from; estimated if left out", DoubtReader.SOURCES.keySet()))
+                .rule(Map.of(
+                        "oneOf",
+                        DoubtReader.sizes().stream().map(ObjectSchema::requires).toList()));
+        Map<String, Object> row = new ObjectSchema("a quantity whose error hangs together with others")
+                .required("quantity", path)
+                .required(
+                        DoubtReader.WITH_THOSE_ABOVE.name(),
+                        ObjectSchema.list(
+                                "correlation of its error with those of each quantity above; empty for the first",
+                                0,
+                                ObjectSchema.number(
+                                        DoubtReader.WITH_THOSE_ABOVE, DoubtReader.WITH_THOSE_ABOVE.usual())))
+                .build();
+        return new ObjectSchema("how well the quantities are known; of those not named nothing is said")
+                .optional("quantities", ObjectSchema.list("those that it is said of", 0, size.build()))
+                .optional("correlations", ObjectSchema.list("errors that hang together", 0, row))
+                .build();
     }
 
     private static void section(ObjectSchema object, CarSection section) {

@@ -229,4 +229,23 @@ class DrivenLogsTest {
                 log("distance,time,speed", i -> i == 29 ? "290,29,0x1p3" : number("%d,%d,25", 10 * i, i)),
                 "line 31, speed: '0x1p3' is not a number");
     }
+
+    /** 90 deg is a quarter turn; 180 deg/s are pi rad/s. */
+    @ParameterizedTest
+    @ValueSource(strings = {"Distance,Speed,Steering angle (deg),Yaw rate (deg/s)", "distance,speed,steer,yaw_rate"})
+    void steeringAngleAndYawRateAreRead(String headings) {
+        DrivenLap lap =
+                read(log(headings, i -> row(i, "%d,25,90,180"))).laps().get(0).lap();
+        // One rounding of a factor.
+        assertThat(lap.steering().angle()[7]).isCloseTo(Math.PI / 2, within(1e-12));
+        assertThat(lap.steering().yawRate()[7]).isCloseTo(Math.PI, within(1e-12));
+    }
+
+    @Test
+    void aSteeringThatNeverMovesIsLeftOut() {
+        DrivenLog log = read(log("distance,speed,steering (rad),yaw rate (rad/s)", i -> row(i, "%d,25,0,0.5")));
+        assertThat(log.laps().get(0).lap().steering().angle()).isEmpty();
+        assertThat(log.laps().get(0).lap().steering().yawRate()).contains(0.5);
+        assertThat(log.remarks()).anyMatch(remark -> remark.contains("steering is 0"));
+    }
 }

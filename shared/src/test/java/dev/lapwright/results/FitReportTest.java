@@ -48,7 +48,7 @@ class FitReportTest {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD);
         DrivenLapSelection pick = new DrivenLapSelection(
                 RESULT.laps().stream().map(FitResult.LapFit::lap).toList(), List.of());
-        return new FitReport(subject, List.of(), pick, RESULT, CAR.name()).report();
+        return new FitReport(List.of(new FitReport.Run(subject, List.of(), pick)), RESULT, CAR.name()).report();
     }
 
     private static String csv(String file) throws IOException {

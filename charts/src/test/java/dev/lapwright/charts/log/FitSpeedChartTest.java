@@ -3,6 +3,7 @@ package dev.lapwright.charts.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawn;
 import dev.lapwright.charts.Example;
@@ -39,14 +40,13 @@ class FitSpeedChartTest {
                 lap, new FitResult.Alignment(1, 0), Double.NaN, 100, 1, 0, Double.NaN, Double.NaN, Double.NaN);
         return new FitResult(
                 Example.car(),
-                GIVEN,
-                FITTED,
                 Example.car(),
+                List.of(new FitResult.RunFit(Example.car(), GIVEN, FITTED, 100)),
                 List.of(entered),
-                100,
                 List.of(),
                 0.95,
-                new FitResult.Doubts(new double[0][0], List.of(), List.of(), List.of()),
+                new FitResult.Doubts(
+                        new double[0][0], List.of(), CarDoubt.NONE, List.of(), List.of(), List.of(), List.of()),
                 new FitResult.Agreement(
                         new FitResult.Trace(columns[0], columns[1], columns[2], columns[3], columns[4]),
                         List.of(),

@@ -1,5 +1,6 @@
 package dev.lapwright.cli.study;
 
+import dev.lapwright.car.Setup;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.log.FitSpeedChart;
@@ -15,21 +16,24 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
+import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitDoubts;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
-import dev.lapwright.fit.FitResult;
+import dev.lapwright.fit.LimitWord;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.FitReport;
+import dev.lapwright.results.NextRunChoices;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
@@ -51,7 +55,8 @@ import picocli.CommandLine.Parameters;
         },
         customSynopsis = {
             "lapwright fit CAR CIRCUIT LOG... [--lap N]... [--column NAME=HEADING[:UNIT]]...",
-            "              [--fit WHAT[,WHAT]...] [--doubt NAME=SIZE]... [--to FILE] [OPTIONS]"
+            "              [--also LOG --with SETTING...]... [--gives-up [CORNER=]END]... [--fit WHAT[,WHAT]...]",
+            "              [--doubt NAME=SIZE]... [--to FILE] [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -61,7 +66,9 @@ import picocli.CommandLine.Parameters;
             "      What three laps say of the car, and where the fitted model differs from them.",
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
             "      One lap, all but grip and power held; the fitted car becomes a document. With --doubt mass=0.3",
-            "      for a car that was weighed: what hangs on its mass is told better."
+            "      for a car that was weighed: what hangs on its mass is told better.",
+            "  lapwright fit my-car.json my-circuit.json two.csv -s rear-wing=2 --also seven.csv --with rear-wing=7",
+            "      Laps on two wings in one fit: front grip, rear grip and load sensitivity are told apart better."
         })
 public final class FitCommand extends StudyCommand<FitReport> {
     private static final String NAME = "--name";
@@ -78,6 +85,12 @@ public final class FitCommand extends StudyCommand<FitReport> {
 
     @ArgGroup(validate = false, heading = "%nFit:%n")
     private final Asked asked = new Asked();
+
+    @ArgGroup(
+            exclusive = false,
+            multiplicity = "0..*",
+            heading = "%nFurther runs, each of the same car set up otherwise:%n")
+    private List<FurtherRun> further = new ArrayList<>();
 
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -122,6 +135,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
         double confidence = asked.confidence();
         Set<FitParameter> wanted = asked.wanted();
         FitDoubts doubts = asked.doubts();
+        List<LimitWord> said = asked.said();
         List<ColumnChoice> columns = asked.choices();
         if (LineOptions.REFRESH.equals(line.line)) {
             throw new InvalidValueException(
@@ -129,18 +143,32 @@ public final class FitCommand extends StudyCommand<FitReport> {
         }
         Subject subject = documents.subject(setup, conditions.day(), console);
         String name = name(subject);
+        Subject driven = line.drive(subject, console);
+        FitReport.Run first = run(driven, logs, columns, asked.laps);
+        List<FitReport.Run> runs = new ArrayList<>();
+        runs.add(first);
+        Fit fit = Fit.of(driven.car(), driven.driven(), driven.day())
+                .laps(first.pick().laps())
+                .fitting(wanted)
+                .doubting(doubts)
+                .hearing(said)
+                .consideringNext(asked.nextRun ? NextRunChoices.of(driven) : List.of())
+                .confidence(confidence);
+        for (FurtherRun one : further) {
+            FitReport.Run run = run(one.subject(driven, console), List.of(one.log), columns, one.laps);
+            runs.add(run);
+            fit = fit.also(new DrivenRun(
+                    run.subject().car(), run.subject().day(), run.pick().laps()));
+        }
+        return new FitReport(runs, fit.run(), name);
+    }
+
+    private static FitReport.Run run(
+            Subject driven, List<String> logs, List<ColumnChoice> columns, List<Integer> laps) {
         List<DrivenLog> read = logs.stream()
                 .map(log -> DrivenLogs.read(DrivenLogs.find(log), columns))
                 .toList();
-        Subject driven = line.drive(subject, console);
-        DrivenLapSelection pick = DrivenLapSelection.of(read, driven.driven(), asked.laps);
-        FitResult result = Fit.of(driven.car(), driven.driven(), driven.day())
-                .laps(pick.laps())
-                .fitting(wanted)
-                .doubting(doubts)
-                .confidence(confidence)
-                .run();
-        return new FitReport(driven, read, pick, result, name);
+        return new FitReport.Run(driven, read, DrivenLapSelection.of(read, driven.driven(), laps));
     }
 
     @Override
@@ -156,6 +184,51 @@ public final class FitCommand extends StudyCommand<FitReport> {
         return Documents.checkedName(NAME, name);
     }
 
+    /** Run of the same car set up otherwise. */
+    static final class FurtherRun {
+        @Option(
+                names = "--also",
+                required = true,
+                paramLabel = "LOG",
+                description =
+                        "A log of a further run: a file, or the name of a demo log. May be repeated, each followed by its"
+                                + " own --with. Its laps may lie in the log of another run: see --also-lap.")
+        String log;
+
+        @Option(
+                names = "--with",
+                paramLabel = "SETTING",
+                description =
+                        "What was set otherwise in that run: NAME=VALUE as in -s, or a setup, a file or the name of a demo."
+                                + " May be repeated. What is not named stands as in the first run.")
+        List<String> settings = new ArrayList<>();
+
+        @Option(
+                names = "--also-lap",
+                paramLabel = "N",
+                description = "Takes lap N of that log; may be repeated. If left out: all whole laps at pace.")
+        List<Integer> laps = new ArrayList<>();
+
+        Subject subject(Subject first, Console console) {
+            Subject subject = first;
+            for (String text : settings) {
+                if (text.indexOf('=') >= 0) {
+                    subject = subject.with(List.of(text));
+                    continue;
+                }
+                Setup all = subject.setup();
+                for (Map.Entry<String, Double> setting : SetupOptions.read(text, first.bare(), console)
+                        .settings()
+                        .entrySet()) {
+                    all = all.with(setting.getKey(), setting.getValue());
+                }
+                subject = subject.in(all);
+            }
+            SetupOptions.remark(subject, first, console);
+            return subject;
+        }
+    }
+
     /** How the log is read, and what is fitted to it. */
     public static final class Asked {
         private static final double PERCENT = 100;
@@ -165,8 +238,9 @@ public final class FitCommand extends StudyCommand<FitReport> {
         @Option(
                 names = "--column",
                 paramLabel = "NAME=HEADING[:UNIT]",
-                description = "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
-                        + " longitudinal_acceleration, lateral_acceleration or lap. May be repeated.")
+                description =
+                        "Says which column of the log holds what: distance, time, speed, throttle, brake, gear,"
+                                + " longitudinal_acceleration, lateral_acceleration, steering, yaw_rate or lap. May be repeated.")
         List<String> columns = new ArrayList<>();
 
         @Option(
@@ -193,9 +267,25 @@ public final class FitCommand extends StudyCommand<FitReport> {
                 description = "How far something that is not fitted may be off, one standard deviation; 0 is known"
                         + " exactly. May be repeated. Percent: mass, load-sensitivity, grip-balance (front over rear), line"
                         + " (radius driven), speed-scale, way-length; percentage points: aero-balance, front-weight,"
-                        + " brake-balance; cg-height in mm, sensor-lag in s. What is left out has its usual doubt,"
+                        + " brake-balance; cg-height in mm, sensor-lag in s; of further runs run-grip and setup-effect, in percent."
+                        + " What is left out has its usual doubt,"
                         + " which the result prints.")
         List<String> doubts = new ArrayList<>();
+
+        @Option(
+                names = "--gives-up",
+                paramLabel = "[CORNER=]END",
+                description =
+                        "What the driver says gives up first at the limit: front, rear or both; of one corner by its number"
+                                + " or name, as in T6=front, or of all. May be repeated. It counts as felt to 3 %% of an axle's grip.")
+        List<String> said = new ArrayList<>();
+
+        @Option(
+                names = "--next-run",
+                description =
+                        "Also says which further run would tell front grip, rear grip and load sensitivity apart: one"
+                                + " with a wing, bar or spring at either end of its range. Takes about as long as the fit.")
+        boolean nextRun;
 
         @Option(
                 names = "--confidence-percent",
@@ -255,6 +345,24 @@ public final class FitCommand extends StudyCommand<FitReport> {
                                     + Arrays.stream(FitNuisance.values())
                                             .map(FitNuisance::word)
                                             .collect(Collectors.joining(", "))));
+        }
+
+        List<LimitWord> said() {
+            return said.stream().map(Asked::word).toList();
+        }
+
+        private static LimitWord word(String text) {
+            int at = text.lastIndexOf('=');
+            String corner = at < 0 ? "" : text.substring(0, at).trim();
+            String end = text.substring(at + 1).trim();
+            return Arrays.stream(LimitWord.End.values())
+                    .filter(one -> one.name().equalsIgnoreCase(end))
+                    .findFirst()
+                    .map(one -> LimitWord.of(corner, one))
+                    .orElseThrow(() -> new InvalidValueException(
+                            "--gives-up",
+                            "'" + end + "' is no end of a car",
+                            "say front, rear or both, as in T6=front"));
         }
 
         Set<FitParameter> wanted() {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.CarDoubt;
 import dev.lapwright.cli.CsvRows;
 import dev.lapwright.cli.JsonTree;
 import dev.lapwright.cli.Run;
@@ -26,6 +27,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class FitCommandTest {
     private static final String DEMO = "castelvane-laps.csv";
+    private static final String ON_HARD_BAR = "castelvane-laps-bar.csv";
     private static final int SPEED = 3;
     private static final int DISTANCE = 2;
 
@@ -102,13 +104,17 @@ class FitCommandTest {
     }
 
     @Test
-    void theDemoLogIsTheOneThatItsToolPrints() {
-        String text = LapLogs.demos().stream()
-                .filter(d -> d.fileName().equals(DEMO))
+    void theDemoLogsAreThoseThatTheirToolPrints() {
+        assertThat(demo(DEMO)).isEqualTo(DrivenLapsDemo.text());
+        assertThat(demo(ON_HARD_BAR)).isEqualTo(DrivenLapsDemo.textOnHardBar());
+    }
+
+    private static String demo(String name) {
+        return LapLogs.demos().stream()
+                .filter(d -> d.fileName().equals(name))
                 .findFirst()
                 .orElseThrow()
                 .text();
-        assertThat(text).isEqualTo(DrivenLapsDemo.text());
     }
 
     @Test
@@ -301,5 +307,83 @@ class FitCommandTest {
         assertThat(run.code()).as(run.out()).isEqualTo(2);
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.errorLines().get(0)).contains(told).matches("lapwright: .+; .+");
+    }
+
+    @Test
+    void lapsOnTwoBarsAreFittedTogether() {
+        Map<String, Object> tree = json(DEMO, "--also", ON_HARD_BAR, "--with", "front-bar=6");
+        assertThat(JsonTree.objects(tree, "runs")).hasSize(2);
+        assertThat(JsonTree.objects(tree, "laps")).hasSize(6);
+        tellsTheTruth(tree, "gripFactor", DrivenLapsDemo.GRIP);
+        tellsTheTruth(tree, "powerFactor", DrivenLapsDemo.POWER);
+        assertThat(JsonTree.objects(tree, "nuisances"))
+                .anySatisfy(nuisance -> assertThat(nuisance).containsEntry("doubtOf", "run-grip"))
+                .anySatisfy(nuisance -> assertThat(nuisance).containsEntry("doubtOf", "setup-effect"));
+    }
+
+    @Test
+    void theSecondRunAndWhatWasSetOtherwiseAreSaid() {
+        Run run = done(DEMO, "--also", ON_HARD_BAR, "--with", "front-bar=6");
+        assertThat(run.line("Run 2")).contains("front-bar=6");
+        assertThat(run.out()).contains("lap 13 of castelvane-laps-bar.csv").contains("setup effect");
+    }
+
+    @Test
+    void aSettingThatNoCarHasIsRefused() {
+        Run run = Run.of("fit", "gt-talvex", "castelvane", DEMO, "--also", ON_HARD_BAR, "--with", "front-baar=6");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("front-baar").contains("front-bar");
+    }
+
+    @Test
+    void whatWasSetWithoutARunIsRefused() {
+        Run run = Run.of("fit", "gt-talvex", "castelvane", DEMO, "--with", "front-bar=6");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("--also");
+    }
+
+    @Test
+    void theRunThatWouldTellIsNamed() {
+        Map<String, Object> tree = json(DEMO, "--next-run");
+        List<Map<String, Object>> next = JsonTree.objects(tree, "nextRuns");
+        assertThat(next).isNotEmpty().allSatisfy(run -> {
+            assertThat((String) run.get("setup")).containsPattern("(wing|planes|bar|spring)=");
+            assertThat(JsonTree.number(run, "gripBalanceStandardErrorPercent")).isPositive();
+        });
+        assertThat(JsonTree.objects(json(DEMO), "nextRuns")).isEmpty();
+    }
+
+    @Test
+    void theFittedDocumentSaysHowWellItIsKnown() throws IOException {
+        Path file = folder.resolve("fitted.json");
+        Run.of("fit", "gt-talvex", "castelvane", DEMO, "--to", file.toString());
+        CarDoubt doubt = Documents.car(file.toString()).doubt();
+        assertThat(doubt.quantities()).containsKeys("tyres.front.frictionY", "chassis.massKg", "aero.cdAM2");
+        assertThat(doubt.correlated()).hasSameElementsAs(doubt.quantities().keySet());
+    }
+
+    @Test
+    void whatTheDriverSaysGivesUpFirstMovesTheGripBalanceThatWay() {
+        double before = gripBalance(json(DEMO));
+        double front = gripBalance(json(DEMO, "--gives-up", "T6=front"));
+        double rear = gripBalance(json(DEMO, "--gives-up", "T6=rear"));
+        // Of less front grip the front gives up first.
+        assertThat(front).isLessThan(before);
+        assertThat(rear).isGreaterThan(before);
+    }
+
+    private static double gripBalance(Map<String, Object> tree) {
+        return JsonTree.objects(tree, "nuisances").stream()
+                .filter(nuisance -> nuisance.get("doubtOf").equals("grip-balance"))
+                .mapToDouble(nuisance -> JsonTree.number(nuisance, "found"))
+                .sum();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"T6=left, 'front, rear or both'", "T99=front, T6"})
+    void wordsThatNobodyUnderstandsAreRefused(String word, String remedy) {
+        Run run = fit(DEMO, "--gives-up", word);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(remedy);
     }
 }

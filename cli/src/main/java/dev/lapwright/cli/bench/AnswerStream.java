@@ -1,0 +1,48 @@
+package dev.lapwright.cli.bench;
+
+import com.sun.net.httpserver.HttpExchange;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/** Answer that is told message by message, a line of JSON each, to somebody who may go away meanwhile. */
+final class AnswerStream implements AutoCloseable {
+    private final OutputStream out;
+    private volatile boolean broken;
+
+    AnswerStream(HttpExchange exchange) throws IOException {
+        exchange.getResponseHeaders().set("Content-Type", "application/x-ndjson; charset=utf-8");
+        exchange.sendResponseHeaders(200, 0);
+        out = exchange.getResponseBody();
+    }
+
+    /** Tells one message at once; nothing happens where nobody listens any more. */
+    synchronized void tell(Map<String, ?> message) {
+        if (broken) {
+            return;
+        }
+        try {
+            out.write((Wire.text(message) + "\n").getBytes(StandardCharsets.UTF_8));
+            out.flush();
+        } catch (IOException gone) {
+            broken = true;
+        }
+    }
+
+    /** Whether nobody listens any more. */
+    boolean isBroken() {
+        return broken;
+    }
+
+    /** Ends it; what a study that was stopped still tells afterwards is not heard. */
+    @Override
+    public synchronized void close() {
+        broken = true;
+        try {
+            out.close();
+        } catch (IOException gone) {
+            // Nobody is there to notice.
+        }
+    }
+}

@@ -1,0 +1,487 @@
+package dev.lapwright.cli.bench;
+
+import com.sun.net.httpserver.Headers;
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import dev.lapwright.cli.brief.BriefReport;
+import dev.lapwright.cli.output.VersionText;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.report.JsonLayout;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.StudyStoppedException;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.BindException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
+
+/**
+ * Server of the bench, on this machine alone: it hands out the page, reads the states that the page sends, asks studies, and
+ * tells what they say. A window's newest question stops the work for its older ones.
+ */
+final class BenchServer implements AutoCloseable {
+    /** Threads, and so requests at the same time; an open window takes one. */
+    private static final int MOST_THREADS = 160;
+
+    private static final int MOST_WINDOWS = 60;
+    private static final int MOST_PAGES_KEPT = 8;
+    private static final int TICKS_PER_LOOK = 2;
+    private static final int TICKS_PER_SIGN = 5;
+    private static final long PROGRESS_NS = 150_000_000;
+    private static final String NONE = "";
+    private static final String POLICY =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+                    + " connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+    /** The page that is made of a brief brings its style along, and no script. */
+    private static final String BRIEF_POLICY =
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; frame-ancestors 'none'";
+
+    static {
+        // Read once, when the server's class is: seconds for a request to arrive whole, and no waiting for fuller
+        // packets.
+        System.setProperty("sun.net.httpserver.maxReqTime", "10");
+        System.setProperty("sun.net.httpserver.maxReqHeaders", "60");
+        System.setProperty("sun.net.httpserver.nodelay", "true");
+        System.setProperty("jdk.httpserver.maxConnections", "400");
+    }
+
+    private final HttpServer server;
+    private final Guard guard;
+    private final PageFiles files = new PageFiles();
+    private final Sheets sheets;
+    private final SavedFiles saved;
+    private final Question first;
+    private final Windows windows;
+    private final int cores = Runtime.getRuntime().availableProcessors();
+    /** Laps go first: what takes longer is done for one window at a time. */
+    private final Semaphore laps = new Semaphore(cores, true);
+
+    private final Semaphore slow = new Semaphore(1, true);
+    private final Semaphore studies = new Semaphore(1, true);
+    private final Map<String, byte[]> made = Collections.synchronizedMap(new LinkedHashMap<>() {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, byte[]> eldest) {
+            return size() > MOST_PAGES_KEPT;
+        }
+    });
+    private final AtomicLong pages = new AtomicLong();
+    private final ThreadPoolExecutor threads;
+    private final Thread clock;
+    private volatile List<String> news = List.of();
+    private volatile boolean ended;
+
+    /**
+     * Starts it.
+     *
+     * @param first state that a new page begins with
+     * @param port 0 for any that is free
+     * @param patience seconds without a window after which {@link Windows#awaitDesertion} returns
+     * @throws LapwrightException if the port is taken
+     */
+    BenchServer(Sheets sheets, SavedFiles saved, Question first, int port, int patience) {
+        this.sheets = sheets;
+        this.saved = saved;
+        this.first = first;
+        windows = new Windows(patience);
+        try {
+            InetAddress here = InetAddress.getByAddress("localhost", new byte[] {127, 0, 0, 1});
+            server = HttpServer.create(new InetSocketAddress(here, port), 0);
+        } catch (BindException taken) {
+            throw new LapwrightException(
+                    "--port " + port,
+                    "it cannot be had: another program listens there, or it is kept for the system",
+                    "leave --port out for one that is free, or name another",
+                    taken);
+        } catch (IOException e) {
+            throw new LapwrightException("bench", "no server can be started: " + e.getMessage(), NONE, e);
+        }
+        guard = new Guard(server.getAddress().getPort());
+        threads = new ThreadPoolExecutor(
+                0,
+                MOST_THREADS,
+                30,
+                TimeUnit.SECONDS,
+                new SynchronousQueue<>(),
+                task -> daemon(task, "bench"),
+                // Never answered: the server ends its connection after some seconds.
+                new ThreadPoolExecutor.DiscardPolicy());
+        server.setExecutor(threads);
+        server.createContext("/", this::handle);
+        clock = daemon(this::tick, "bench clock");
+        clock.start();
+        server.start();
+    }
+
+    private static Thread daemon(Runnable task, String name) {
+        Thread thread = new Thread(task, name);
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Counts seconds, and looks now and then whether documents were edited. */
+    private void tick() {
+        try {
+            for (long ticks = 1; !ended; ticks++) {
+                Thread.sleep(1000);
+                windows.tick();
+                if (ticks % TICKS_PER_LOOK == 0) {
+                    news = sheets.catalogue().news();
+                }
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Address of the page, with its secret. */
+    String address() {
+        return "http://127.0.0.1:" + server.getAddress().getPort() + "/" + guard.secret() + "/";
+    }
+
+    Windows windows() {
+        return windows;
+    }
+
+    @Override
+    public void close() {
+        ended = true;
+        server.stop(0);
+        threads.shutdownNow();
+        clock.interrupt();
+    }
+
+    private void handle(HttpExchange exchange) {
+        try (exchange) {
+            headers(exchange.getResponseHeaders(), POLICY);
+            try {
+                String asked = guard.admitted(exchange);
+                windows.heard();
+                if (exchange.getRequestMethod().equals("GET")) {
+                    get(exchange, asked);
+                } else {
+                    post(exchange, asked, Guard.body(exchange));
+                }
+            } catch (Refusal refusal) {
+                refuse(exchange, refusal.status(), refusal.getMessage());
+            } catch (LapwrightException fault) {
+                refuse(exchange, 400, ReportBlocks.told(fault.getMessage()));
+            } catch (RuntimeException fault) {
+                refuse(exchange, 500, "a fault of Lapwright: " + fault);
+            }
+        } catch (IOException gone) {
+            // Who asked has gone, or the answer had begun already: there is nobody to tell.
+        }
+    }
+
+    private static void headers(Headers headers, String policy) {
+        headers.set("Content-Security-Policy", policy);
+        headers.set("X-Content-Type-Options", "nosniff");
+        headers.set("Referrer-Policy", "no-referrer");
+        headers.set("Cross-Origin-Resource-Policy", "same-origin");
+        headers.set("Cross-Origin-Opener-Policy", "same-origin");
+        headers.set("Cache-Control", "no-store");
+    }
+
+    private static void refuse(HttpExchange exchange, int status, String reason) throws IOException {
+        send(exchange, status, "application/json; charset=utf-8", Wire.text(Map.of("what", reason)));
+    }
+
+    private static void send(HttpExchange exchange, int status, String type, String text) throws IOException {
+        send(exchange, status, type, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void send(HttpExchange exchange, int status, String type, byte[] bytes) throws IOException {
+        exchange.getResponseHeaders().set("Content-Type", type);
+        exchange.sendResponseHeaders(status, bytes.length == 0 ? -1 : bytes.length);
+        try (OutputStream out = exchange.getResponseBody()) {
+            out.write(bytes);
+        }
+    }
+
+    private static void json(HttpExchange exchange, Map<String, ?> message) throws IOException {
+        send(exchange, 200, "application/json; charset=utf-8", Wire.text(message));
+    }
+
+    // --- What the page is made of ---------------------------------------------------------------------------------
+
+    private void get(HttpExchange exchange, String asked) throws IOException {
+        switch (asked) {
+            case "start" -> json(exchange, start());
+            case "presence" -> presence(exchange);
+            default -> {
+                byte[] page = made.get(asked);
+                byte[] file = page == null ? files.bytes(asked) : page;
+                if (file == null) {
+                    throw new Refusal(404, "there is nothing here");
+                }
+                if (page != null) {
+                    headers(exchange.getResponseHeaders(), BRIEF_POLICY);
+                }
+                send(exchange, 200, PageFiles.type(asked), file);
+            }
+        }
+    }
+
+    private Map<String, Object> start() {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "start");
+        tree.put("version", VersionText.version());
+        tree.put("folder", saved.folder().toString());
+        tree.put("mostPins", Question.MOST_PINS);
+        tree.put("views", ViewAnswer.VIEWS);
+        tree.putAll(sheets.catalogue().tree());
+        tree.put("state", first.tree());
+        return tree;
+    }
+
+    /** Tells a window what there is to know, and knows by it that the window is open. */
+    private void presence(HttpExchange exchange) throws IOException {
+        if (windows.open() >= MOST_WINDOWS) {
+            throw new Refusal(503, "there are " + MOST_WINDOWS + " windows open already");
+        }
+        exchange.getResponseHeaders().set("Content-Type", "text/event-stream; charset=utf-8");
+        exchange.sendResponseHeaders(200, 0);
+        windows.opened();
+        try (OutputStream out = exchange.getResponseBody()) {
+            event(out, "retry: 1000\n\n");
+            List<String> said = List.of();
+            for (int tick = 0; !ended; tick++) {
+                List<String> latest = news;
+                if (!latest.equals(said)) {
+                    said = latest;
+                    event(out, "event: news\ndata: " + Wire.text(Map.of("edited", latest)) + "\n\n");
+                } else if (tick % TICKS_PER_SIGN == 0) {
+                    event(out, ":\n\n");
+                }
+                Thread.sleep(1000);
+            }
+            event(out, "event: bye\ndata: {}\n\n");
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        } finally {
+            windows.closed();
+        }
+    }
+
+    private static void event(OutputStream out, String text) throws IOException {
+        out.write(text.getBytes(StandardCharsets.UTF_8));
+        out.flush();
+    }
+
+    // --- What the page asks ---------------------------------------------------------------------------------------
+
+    private void post(HttpExchange exchange, String asked, String body) throws IOException {
+        Fields fields = Fields.of("state", body);
+        switch (asked) {
+            case "sheet" -> sheet(exchange, Question.of(fields));
+            case "lap" -> lap(exchange, fields);
+            case "study" -> study(exchange, fields);
+            case "save" -> save(exchange, fields);
+            case "again" -> {
+                sheets.catalogue().again();
+                news = sheets.catalogue().news();
+                json(exchange, start());
+            }
+            default -> throw new Refusal(404, "there is nothing here");
+        }
+    }
+
+    private static Map<String, Object> fault(LapwrightException fault) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "fault");
+        tree.put("what", ReportBlocks.told(fault.getMessage()));
+        return tree;
+    }
+
+    private void sheet(HttpExchange exchange, Question question) throws IOException {
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            try {
+                StudyRun how = StudyRun.onThreads(1).stoppedWhen(stream::isBroken);
+                Telling telling = new Telling(stream);
+                stream.tell(sheets.of(question, (steps, difference) -> {
+                            telling.report(steps, 0);
+                            how.stopIfWanted();
+                        })
+                        .tree());
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
+    /** Tells progress, not too often. */
+    private static final class Telling implements Progress {
+        private final AnswerStream stream;
+        private long toldAt = System.nanoTime() - PROGRESS_NS;
+
+        Telling(AnswerStream stream) {
+            this.stream = stream;
+        }
+
+        @Override
+        public void report(int done, int total) {
+            long now = System.nanoTime();
+            if (now - toldAt >= PROGRESS_NS) {
+                toldAt = now;
+                stream.tell(Map.of("type", "progress", "done", done, "total", total));
+            }
+        }
+    }
+
+    private void lap(HttpExchange exchange, Fields fields) throws IOException {
+        String window = fields.text("window", NONE);
+        long number = (long) fields.number("number", 0, 0, 1e15);
+        Question question = Question.of(fields);
+        windows.ask(window, number);
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            BooleanSupplier stop = () -> stream.isBroken() || windows.isOutOfDate(window, number);
+            try {
+                LapAnswer answer = null;
+                Sheet sheet = sheets.of(question, (steps, difference) -> {});
+                acquire(laps, stop);
+                try {
+                    answer = new LapAnswer(question, sheet);
+                    stream.tell(answer.tree());
+                } finally {
+                    laps.release();
+                }
+                acquire(slow, stop);
+                try {
+                    StudyRun how = StudyRun.onThreads(cores).stoppedWhen(stop);
+                    new ViewAnswer(question, sheet, answer)
+                            .tree(question.view(), how)
+                            .ifPresent(stream::tell);
+                    new LandscapeAnswer(question, sheet, answer).tell(how, stream::tell);
+                } finally {
+                    slow.release();
+                }
+                stream.tell(Map.of("type", "end"));
+            } catch (StudyStoppedException stopped) {
+                stream.tell(Map.of("type", "stopped"));
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
+    /** Waits for its turn, unless nobody waits for it any more. */
+    private static void acquire(Semaphore turn, BooleanSupplier stop) {
+        StudyRun how = StudyRun.onThreads(1).stoppedWhen(stop);
+        try {
+            do {
+                how.stopIfWanted();
+            } while (!turn.tryAcquire(20, TimeUnit.MILLISECONDS));
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            StudyRun.onThreads(1).stoppedWhen(() -> true).stopIfWanted();
+        }
+    }
+
+    private void study(HttpExchange exchange, Fields fields) throws IOException {
+        String kind = fields.text("study", NONE);
+        String complaint = fields.text("complaint", NONE);
+        String name = fields.text("name", NONE);
+        Question question = Question.of(fields);
+        if (!BackgroundStudy.KINDS.contains(kind)) {
+            throw new Refusal(400, "there is no study of that name");
+        }
+        if (kind.equals("brief")) {
+            saved.file(name, ".html");
+        }
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            BooleanSupplier stop = stream::isBroken;
+            // One core is left for the laps.
+            StudyRun how = StudyRun.onThreads(Math.max(1, cores - 1)).stoppedWhen(stop);
+            try {
+                acquire(studies, stop);
+                try {
+                    BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
+                    stream.tell(kind.equals("brief") ? brief(study, name) : study.run(kind, complaint));
+                } finally {
+                    studies.release();
+                }
+            } catch (StudyStoppedException stopped) {
+                stream.tell(Map.of("type", "stopped"));
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
+    private Map<String, Object> brief(BackgroundStudy study, String name) {
+        BriefReport brief = study.brief();
+        String page = BackgroundStudy.page(brief);
+        Path file = saved.save(name, ".html", page);
+        String kept = "brief-" + pages.incrementAndGet() + ".html";
+        made.put(kept, page.getBytes(StandardCharsets.UTF_8));
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "result");
+        tree.put("study", "brief");
+        tree.put("blocks", ReportBlocks.of(brief.report()));
+        tree.put("take", List.of());
+        tree.put("saved", file.toString());
+        tree.put("page", kept);
+        return tree;
+    }
+
+    // --- What is kept ---------------------------------------------------------------------------------------------
+
+    private void save(HttpExchange exchange, Fields fields) throws IOException {
+        Question question = Question.of(fields);
+        String name = fields.text("name", NONE);
+        Path file = switch (fields.text("kind", NONE)) {
+            case "setup" -> saved.save(name, ".json", setup(question, name));
+            case "state" -> saved.save(name, ".json", JsonLayout.text(question.tree()));
+            case "page" -> {
+                saved.file(name, ".html");
+                yield saved.save(name, ".html", FrozenPage.html(files, messages(question)));
+            }
+            default -> throw new InvalidValueException("kind", "that cannot be saved", "take setup, state or page");
+        };
+        json(exchange, Map.of("saved", file.toString()));
+    }
+
+    private String setup(Question question, String name) {
+        Sheet sheet = sheets.of(question, (steps, difference) -> {});
+        Subject subject = sheet.subject(question.now());
+        return DocumentWriter.text(subject.setup().named(name), subject.bare());
+    }
+
+    /** All that the page would be answered about a state. */
+    private List<Map<String, Object>> messages(Question question) {
+        List<Map<String, Object>> messages = Collections.synchronizedList(new ArrayList<>());
+        Map<String, Object> start = start();
+        start.put("state", question.tree());
+        start.put("folder", NONE);
+        messages.add(start);
+        Sheet sheet = sheets.of(question, (steps, difference) -> {});
+        messages.add(sheet.tree());
+        LapAnswer answer = new LapAnswer(question, sheet);
+        messages.add(answer.tree());
+        StudyRun how = StudyRun.onThreads(cores);
+        ViewAnswer view = new ViewAnswer(question, sheet, answer);
+        ViewAnswer.VIEWS.forEach(name -> view.tree(name, how).ifPresent(messages::add));
+        new LandscapeAnswer(question, sheet, answer).tell(how, messages::add);
+        return messages;
+    }
+}

@@ -1,0 +1,178 @@
+package dev.lapwright.cli.bench;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.documents.Demos;
+import dev.lapwright.documents.DocumentKind;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Cars and circuits that the page may ask for: the demos, and the two named on the command line. Whatever else a request
+ * names is not there; no file is opened for it. A document is read once, and again only when that is asked for.
+ */
+final class Catalogue {
+    private final Map<String, Entry> cars = new LinkedHashMap<>();
+    private final Map<String, Entry> circuits = new LinkedHashMap<>();
+    private int edition;
+
+    /** Document that was named, as it was when it was read. */
+    private static final class Entry {
+        private final DocumentKind kind;
+        private final String given;
+        private final String title;
+        private DocumentSource source;
+        private Object read;
+
+        Entry(DocumentKind kind, String given, String title) {
+            this.kind = kind;
+            this.given = given;
+            this.title = title;
+        }
+
+        Object read() {
+            if (read == null) {
+                DocumentSource found = Documents.find(kind, given);
+                read = kind == DocumentKind.CAR ? Documents.car(found) : Documents.circuit(found);
+                source = found;
+            }
+            return read;
+        }
+
+        /** What became of it since it was read: empty, or a sentence. */
+        String news() {
+            if (read == null) {
+                return "";
+            }
+            try {
+                boolean same = Documents.find(kind, given).text().equals(source.text());
+                return same ? "" : source.name() + " was edited after it was read.";
+            } catch (LapwrightException gone) {
+                return source.name() + " can no longer be read: " + gone.problem() + ".";
+            }
+        }
+
+        /** Reads it anew; where it has faults nothing changes. */
+        boolean again() {
+            if (news().isEmpty()) {
+                return false;
+            }
+            Entry fresh = new Entry(kind, given, title);
+            read = fresh.read();
+            source = fresh.source;
+            return true;
+        }
+    }
+
+    /**
+     * @param car file or name of a demo; empty for none
+     * @param circuit the same
+     */
+    Catalogue(String car, String circuit) {
+        enter(cars, DocumentKind.CAR, car);
+        enter(circuits, DocumentKind.CIRCUIT, circuit);
+    }
+
+    private static void enter(Map<String, Entry> entries, DocumentKind kind, String named) {
+        boolean demo = false;
+        for (Demos.Document document : Documents.demos()) {
+            if (document.kind() == kind) {
+                entries.put(document.name(), new Entry(kind, document.name(), document.title()));
+                demo |= document.name().equals(named);
+            }
+        }
+        if (!named.isEmpty() && !demo) {
+            Entry own = new Entry(kind, named, "");
+            Object read = own.read();
+            String title = read instanceof Car car ? car.name() : ((Track) read).name();
+            Entry titled = new Entry(kind, named, title);
+            titled.read = read;
+            titled.source = own.source;
+            entries.put(named, titled);
+        }
+        if (entries.isEmpty()) {
+            throw new InvalidValueException(kind.word(), "none was named, and no demos are installed", "name a file");
+        }
+    }
+
+    /** The first car, for who names none. */
+    String firstCar() {
+        return cars.keySet().iterator().next();
+    }
+
+    /** The first circuit, for who names none. */
+    String firstCircuit() {
+        return circuits.keySet().iterator().next();
+    }
+
+    synchronized Car car(String name) {
+        return (Car) entry(cars, "car", name).read();
+    }
+
+    synchronized Track circuit(String name) {
+        return (Track) entry(circuits, "circuit", name).read();
+    }
+
+    private static Entry entry(Map<String, Entry> entries, String kind, String name) {
+        Entry entry = entries.get(name);
+        if (entry == null) {
+            throw new InvalidValueException(
+                    kind, "'" + name + "' is not on this bench", "take one of " + String.join(", ", entries.keySet()));
+        }
+        return entry;
+    }
+
+    /** How often documents were read anew: what was made of older ones is out of date. */
+    synchronized int edition() {
+        return edition;
+    }
+
+    /** Documents that were edited after they were read, a sentence each. */
+    synchronized List<String> news() {
+        List<String> news = new ArrayList<>();
+        for (Map<String, Entry> entries : List.of(cars, circuits)) {
+            for (Entry entry : entries.values()) {
+                String said = entry.news();
+                if (!said.isEmpty()) {
+                    news.add(said);
+                }
+            }
+        }
+        return news;
+    }
+
+    /** Reads what was edited anew; where that has faults it is refused, and all stays as it was. */
+    synchronized void again() {
+        boolean any = false;
+        for (Map<String, Entry> entries : List.of(cars, circuits)) {
+            for (Entry entry : entries.values()) {
+                any |= entry.again();
+            }
+        }
+        edition += any ? 1 : 0;
+    }
+
+    Map<String, Object> tree() {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("cars", titles(cars));
+        tree.put("circuits", titles(circuits));
+        return tree;
+    }
+
+    private static List<Map<String, Object>> titles(Map<String, Entry> entries) {
+        List<Map<String, Object>> list = new ArrayList<>();
+        entries.forEach((name, entry) -> {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("name", name);
+            one.put("title", entry.title);
+            list.add(one);
+        });
+        return list;
+    }
+}

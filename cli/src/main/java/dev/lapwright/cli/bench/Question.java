@@ -1,0 +1,210 @@
+package dev.lapwright.cli.bench;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.fault.InvalidValueException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * State of the page, and so a question: what lap is driven, what it is held against, and what is looked at.
+ *
+ * @param car name in the catalogue
+ * @param circuit name in the catalogue
+ * @param line that all laps are driven on
+ * @param now the setup and day in hand
+ * @param pins setups and days kept for comparison; the first is the reference
+ * @param hand what is being turned; empty if nothing is
+ * @param view which part of the page is looked at
+ * @param zoom distances between which every station is wanted, m
+ * @param laps clean laps there are to try something, both setups together
+ * @param scatter standard deviation of the driver's lap times, s
+ * @param minutes length of a race, min
+ */
+record Question(
+        String car,
+        String circuit,
+        LineWish line,
+        Stand now,
+        List<Stand> pins,
+        String hand,
+        String view,
+        Zoom zoom,
+        int laps,
+        double scatter,
+        double minutes) {
+    /** Kept for comparison at most. */
+    static final int MOST_PINS = 6;
+
+    /** Kind of file that a state is saved as. */
+    static final String MARK = "bench/1";
+
+    private static final int MOST_SETTINGS = 200;
+    private static final Set<String> NAMES = Set.of(
+            "lapwright",
+            "window",
+            "number",
+            "car",
+            "circuit",
+            "line",
+            "now",
+            "pins",
+            "hand",
+            "view",
+            "zoom",
+            "laps",
+            "scatterS",
+            "minutes",
+            "study",
+            "complaint",
+            "name",
+            "kind");
+
+    Question {
+        pins = List.copyOf(pins);
+    }
+
+    /**
+     * A setup on a day, under a name.
+     *
+     * @param name for people
+     * @param set settings of the car, by name, in the unit of each
+     * @param day what differs from the standard day, by name without "conditions."
+     */
+    record Stand(String name, Map<String, Double> set, Map<String, Double> day) {
+        /** As the car's document has it, on the standard day. */
+        static final Stand STANDARD = new Stand(Setup.STANDARD.name(), Map.of(), Map.of());
+
+        Stand {
+            set = new LinkedHashMap<>(set);
+            day = new LinkedHashMap<>(day);
+        }
+
+        static Stand of(Fields fields) {
+            fields.only(Set.of("name", "set", "day"));
+            return new Stand(
+                    Documents.checkedName("name", fields.text("name", "now")),
+                    fields.numbers("set", MOST_SETTINGS),
+                    fields.numbers("day", Conditions.NAMES.size()));
+        }
+
+        Setup setup() {
+            return new Setup(name, set);
+        }
+
+        Conditions conditions() {
+            Conditions conditions = Conditions.STANDARD;
+            for (Map.Entry<String, Double> one : day.entrySet()) {
+                conditions = conditions.with("conditions." + one.getKey(), one.getValue());
+            }
+            return conditions;
+        }
+
+        Map<String, Object> tree() {
+            Map<String, Object> tree = new LinkedHashMap<>();
+            tree.put("name", name);
+            tree.put("set", set);
+            tree.put("day", day);
+            return tree;
+        }
+    }
+
+    /**
+     * Line that is asked for.
+     *
+     * @param kind smoothest, fastest or middle
+     * @param as the setup and day for which the fastest was found
+     */
+    record LineWish(LineKind kind, Stand as) {
+        static LineWish of(Fields fields) {
+            fields.only(Set.of("kind", "as"));
+            String word = fields.text("kind", LineKind.SMOOTHEST.word());
+            return new LineWish(kind(word), fields.has("as") ? Stand.of(fields.object("as")) : Stand.STANDARD);
+        }
+
+        /** The kind that a word stands for. */
+        static LineKind kind(String word) {
+            List<String> words = new ArrayList<>();
+            for (LineKind kind : LineKind.values()) {
+                if (kind.word().equals(word)) {
+                    return kind;
+                }
+                words.add(kind.word());
+            }
+            throw new InvalidValueException("line", "'" + word + "' is no line", "take " + String.join(", ", words));
+        }
+
+        Map<String, Object> tree() {
+            Map<String, Object> tree = new LinkedHashMap<>();
+            tree.put("kind", kind.word());
+            if (kind == LineKind.FASTEST) {
+                tree.put("as", as.tree());
+            }
+            return tree;
+        }
+    }
+
+    /** Part of the lap, distances in m; all of it where the second is not beyond the first. */
+    record Zoom(double from, double to) {
+        private static final double FARTHEST = 1e6;
+
+        static Zoom of(Fields fields) {
+            return new Zoom(fields.number("from", 0, 0, FARTHEST), fields.number("to", 0, 0, FARTHEST));
+        }
+    }
+
+    /**
+     * Reads one.
+     *
+     * @throws dev.lapwright.fault.LapwrightException saying what is wrong with it
+     */
+    static Question of(Fields fields) {
+        fields.only(NAMES);
+        List<Stand> pins = new ArrayList<>();
+        fields.objects("pins", MOST_PINS).forEach(pin -> pins.add(Stand.of(pin)));
+        return new Question(
+                fields.text("car", ""),
+                fields.text("circuit", ""),
+                LineWish.of(fields.object("line")),
+                Stand.of(fields.object("now")),
+                pins,
+                fields.text("hand", ""),
+                fields.text("view", "lap"),
+                Zoom.of(fields.object("zoom")),
+                (int) fields.number("laps", 30, 4, 100_000),
+                fields.number("scatterS", 0.3, 0.001, 60),
+                fields.number("minutes", 20, 0.1, 360));
+    }
+
+    /** The reference; what is in hand where nothing is pinned. */
+    Stand reference() {
+        return pins.isEmpty() ? now : pins.get(0);
+    }
+
+    /** For a file, or for the page to begin with. */
+    Map<String, Object> tree() {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("lapwright", MARK);
+        tree.put("car", car);
+        tree.put("circuit", circuit);
+        tree.put("line", line.tree());
+        tree.put("now", now.tree());
+        tree.put("pins", pins.stream().map(Stand::tree).toList());
+        tree.put("view", view);
+        tree.put("laps", laps);
+        tree.put("scatterS", scatter);
+        tree.put("minutes", minutes);
+        return tree;
+    }
+
+    /** The car as its document has it, set up so; refuses what it does not have. */
+    static Car car(Car bare, Stand stand) {
+        return bare.with(stand.setup());
+    }
+}

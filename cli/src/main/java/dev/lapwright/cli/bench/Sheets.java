@@ -1,0 +1,81 @@
+package dev.lapwright.cli.bench;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.line.Line;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
+import dev.lapwright.results.ChosenLine;
+import dev.lapwright.track.Track;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Sheets made so far, of which the last used are kept. */
+final class Sheets {
+    private static final int MOST = 4;
+
+    private final Catalogue catalogue;
+    private final Map<Object, Sheet> sheets = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Object, Sheet> eldest) {
+            return size() > MOST;
+        }
+    };
+
+    Sheets(Catalogue catalogue) {
+        this.catalogue = catalogue;
+    }
+
+    Catalogue catalogue() {
+        return catalogue;
+    }
+
+    /**
+     * The sheet that a question is about; made if it is not there, which takes seconds where the fastest line is to be found.
+     *
+     * @param told of the steps of a search
+     */
+    Sheet of(Question question, LineSearch.Progress told) {
+        Question.LineWish wish = question.line();
+        Question.Stand as = wish.kind() == LineKind.FASTEST ? wish.as() : Question.Stand.STANDARD;
+        Object key = List.of(catalogue.edition(), question.car(), question.circuit(), wish.kind(), as.set(), as.day());
+        synchronized (sheets) {
+            Sheet known = sheets.get(key);
+            if (known != null) {
+                return known;
+            }
+        }
+        Sheet made = make(catalogue.car(question.car()), catalogue.circuit(question.circuit()), wish, as, told);
+        synchronized (sheets) {
+            sheets.put(key, made);
+        }
+        return made;
+    }
+
+    private static Sheet make(
+            Car car, Track road, Question.LineWish wish, Question.Stand as, LineSearch.Progress told) {
+        LineChoices choices = LineChoices.DEFAULT;
+        LineKind kind = road.path() == Track.Path.ROAD ? wish.kind() : LineKind.MIDDLE;
+        if (kind == LineKind.MIDDLE) {
+            return new Sheet(car, road, ChosenLine.of(road, kind.word(), null, choices), "");
+        }
+        if (kind == LineKind.FASTEST) {
+            Car driven = Question.car(car, as);
+            Line fastest =
+                    LineSearch.of(road, driven, choices).reporting(told).fastest(Vehicle.of(driven, as.conditions()));
+            return new Sheet(car, road, ChosenLine.of(road, kind.word(), fastest, choices), "");
+        }
+        try {
+            Line smoothest = LineSearch.of(road, car, choices).smoothest();
+            return new Sheet(car, road, ChosenLine.of(road, kind.word(), smoothest, choices), "");
+        } catch (InvalidValueException none) {
+            String note = "The circuit's own path is driven, as no line was found: " + none.getMessage();
+            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), note);
+        }
+    }
+}

@@ -1,0 +1,563 @@
+// The page: a state, what the server answers about it, and where that is shown.
+
+import { table } from "./blocks.js";
+import { byId, el, fixed, strong } from "./dom.js";
+import { Knobs, told, turn } from "./knobs.js";
+import { TrackMap } from "./map.js";
+import { valueAt } from "./plot.js";
+import { ask, once, presence } from "./server.js";
+import { fromAddress, History } from "./state.js";
+import { Tasks } from "./tasks.js";
+import { Traces } from "./traces.js";
+import { TITLES, view as layView } from "./views.js";
+
+const frozen = byId("frozen") !== null;
+const page = { number: 0, waiting: false, again: false, turnedAt: null, answers: {}, cursor: null, news: [], alive: true, note: "" };
+const WINDOW = Math.random().toString(36).slice(2, 12);
+
+const state = () => page.history.state;
+const letter = (i) => "ABCDEF"[i];
+
+const knobs = new Knobs(byId("knobs"), turned, frozen);
+const tasks = new Tasks(el("section", { id: "tasks", "aria-label": "Ask and keep" }), state, takeOver, (edit) => page.history.change(edit));
+
+// --- Turning ---------------------------------------------------------------------------------------------------------
+
+function turned(knob, value) {
+  page.turnedAt = page.turnedAt ?? performance.now();
+  page.history.change((next) => turn(knob, next.now, value), knob.name);
+}
+
+function takeOver(one) {
+  page.history.change((next) => {
+    if (one.line) {
+      next.line = one.line;
+    } else {
+      Object.assign(next.now.set, one.set);
+    }
+  });
+}
+
+/** Tells the settings in which a setup differs from the one pinned first. */
+function differing(stand, from) {
+  return page.sheet.knobs
+    .filter((knob) => valueOf(knob, stand) !== valueOf(knob, from))
+    .map((knob) => `${knob.day ? knob.label.toLowerCase() : knob.name} ${told(knob, valueOf(knob, stand))}`);
+}
+
+function valueOf(knob, stand) {
+  const part = knob.day ? stand.day : stand.set;
+  return part[knob.day ? knob.name.slice("conditions.".length) : knob.name] ?? knob.standard;
+}
+
+function pin() {
+  if (state().pins.length >= page.start.mostPins) {
+    note(`There are ${page.start.mostPins} pins already: take one off first.`);
+    return;
+  }
+  const reference = state().pins[0];
+  const words = reference ? differing(state().now, reference) : [];
+  const name = (words.length > 0 ? words.join(", ") : "standard").slice(0, 60);
+  page.history.change((next) => next.pins.push({ ...next.now, name }));
+}
+
+// --- Asking ----------------------------------------------------------------------------------------------------------
+
+/** Asks for the lap of the state; while a lap is on its way, only the newest state is kept. */
+async function question() {
+  if (frozen || !page.sheet) {
+    return;
+  }
+  if (page.waiting) {
+    page.again = true;
+    return;
+  }
+  page.waiting = true;
+  page.again = false;
+  const number = ++page.number;
+  const began = page.turnedAt;
+  const seen = new Set();
+  let looked = false;
+  page.turnedAt = null;
+  const arrived = () => {
+    if (page.waiting && number === page.number) {
+      page.waiting = false;
+      if (page.again) {
+        question();
+      }
+    }
+  };
+  try {
+    await ask("lap", { ...state(), window: WINDOW, number, hand: knobs.hand, zoom: page.zoom ?? {} }, (message) => {
+      if (message.type === "lap" || number === page.number) {
+        hear(message, began);
+      }
+      if (message.type === "landscape" && number === page.number) {
+        seen.add(message.name);
+        if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
+          looked = true;
+          performance.measure("turned to all landscapes", { start: began, end: performance.now() });
+        }
+      }
+      if (message.type === "lap" || message.type === "fault") {
+        arrived();
+      }
+    });
+    if (number === page.number) {
+      performance.mark("all told");
+      if (began !== null) {
+        performance.measure("turned to all told", { start: began, end: performance.now() });
+      }
+    }
+  } catch {
+    gone(false);
+  }
+  arrived();
+}
+
+/** Fetches the sheet of the state's car, circuit and line, then asks. */
+async function fetchSheet() {
+  const asked = state();
+  page.sheet = null;
+  page.answers = {};
+  note("Laying out the sheet …");
+  try {
+    await ask("sheet", asked, (message) => {
+      if (asked.car !== state().car || asked.circuit !== state().circuit) {
+        return;
+      }
+      if (message.type === "progress") {
+        note(`Looking for the fastest line: step ${message.done} …`);
+      } else if (message.type === "fault") {
+        note(message.what);
+      } else if (message.type === "sheet") {
+        note("");
+        hear(message);
+        question();
+      }
+    });
+  } catch {
+    gone(false);
+  }
+}
+
+function hear(message, began = null) {
+  if (message.type === "sheet") {
+    page.sheet = message;
+    page.lap = null;
+    knobs.build(message);
+    knobs.show(state());
+    if (!frozen) {
+      tasks.build(message, page.start.folder);
+    }
+    subject();
+    pins();
+  } else if (message.type === "lap") {
+    page.lap = message;
+    knobs.visible = message.visibleS;
+    knobs.refuse(null);
+    knobs.old();
+    knobs.show(state());
+    headline();
+    pins();
+    if (state().view === "lap") {
+      showLap();
+    }
+    if (began !== null) {
+      performance.measure("turned to drawn", { start: began, end: performance.now() });
+    }
+  } else if (message.type === "landscape") {
+    knobs.fresh(message);
+    if (state().view === "air" && page.answers.air && knobs.sheet.knobs.find((k) => k.name === message.name)?.air) {
+      showView();
+    }
+  } else if (message.type === "view") {
+    page.answers[message.view] = message;
+    if (message.view === state().view) {
+      showView();
+    }
+  } else if (message.type === "fault") {
+    knobs.refuse(message.what);
+    byId("head").classList.add("older");
+    note(`No lap so: ${message.what} What is shown is the lap before.`);
+  }
+}
+
+// --- What is shown ---------------------------------------------------------------------------------------------------
+
+function note(text) {
+  page.note = text;
+  notes();
+}
+
+function notes() {
+  const list = [];
+  if (!page.alive) {
+    list.push(el("p", { class: "caution" }, page.ended
+      ? "The bench has ended. What you see stays; start 'lapwright bench' again to turn knobs."
+      : "The bench does not answer. It may have been stopped: what you see stays, and goes on when it is back."));
+  }
+  if (page.note) {
+    list.push(el("p", {}, page.note));
+  }
+  for (const news of page.news) {
+    list.push(el("p", {}, news + " The laps here are of the older text; the file is left alone. ",
+      el("button", { type: "button", class: "word", onclick: readAgain }, "read it again")));
+  }
+  for (const caution of page.lap?.cautions ?? []) {
+    list.push(el("p", { class: "caution" }, el("strong", {}, "Caution: "), caution));
+  }
+  for (const remark of [...(page.lap?.notes ?? []), page.sheet?.note ?? ""].filter(Boolean)) {
+    list.push(el("p", {}, remark));
+  }
+  byId("notes").replaceChildren(...list);
+}
+
+async function readAgain() {
+  try {
+    await once("again", state());
+    page.news = [];
+    fetchSheet();
+  } catch (fault) {
+    note(fault.message);
+  }
+}
+
+function choice(label, list, value, chosen) {
+  if (frozen) {
+    return el("span", { class: "plain" }, list.find((one) => one.name === value)?.title ?? value);
+  }
+  return el("select", { "aria-label": label, onchange: (event) => chosen(event.target.value) },
+    list.map((one) => el("option", { value: one.name, selected: one.name === value }, one.title)));
+}
+
+function subject() {
+  const now = state();
+  const set = (edit) => page.history.change(edit);
+  byId("subject").replaceChildren(...[
+    choice("Car", page.start.cars, now.car, (value) => set((next) => {
+      next.car = value;
+      next.now = { name: "now", set: {}, day: next.now.day };
+      next.pins = [{ name: "standard", set: {}, day: next.now.day }];
+      next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
+    })),
+    " at ",
+    choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => {
+      next.circuit = value;
+      next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
+    })),
+    ", ",
+    el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
+    now.line.kind === "fastest" && !frozen
+      ? el("button", { type: "button", class: "word", onclick: () => set((next) => { next.line = { kind: "smoothest" }; }) }, "back to the smoothest line")
+      : null,
+    frozen ? el("span", { class: "frozen" }, "A frozen page: its knobs do not turn. 'lapwright bench' has one that does.") : tools(),
+  ].filter(Boolean));
+  document.title = page.sheet ? `${page.sheet.title} – Lapwright bench` : "Lapwright bench";
+}
+
+function tools() {
+  const button = (text, keys, run, off) => el("button", { type: "button", class: "word", title: `${text} (key ${keys})`, onclick: run, disabled: off }, text);
+  return el("span", { class: "tools" },
+    button("undo", "U", () => page.history.undo(), page.history.past.length === 0),
+    button("redo", "R", () => page.history.redo(), page.history.future.length === 0),
+    button("keys", "?", keysShown));
+}
+
+function keysShown() {
+  note(byId("notes").dataset.keys === "on" ? "" : "Keys: Tab goes from knob to knob, arrows turn one click, Page up and down several, Home and End to the ends, Backspace back to the pin. "
+    + "P pins, U undoes, R redoes, 1 to 5 choose the view, N and B go to the next corner and the one before, A shows the whole lap.");
+  byId("notes").dataset.keys = byId("notes").dataset.keys === "on" ? "off" : "on";
+}
+
+function headline() {
+  const lap = page.lap;
+  byId("head").classList.remove("older");
+  byId("time").textContent = lap.time;
+  const [first, ...rest] = lap.headline;
+  byId("words").replaceChildren(...[first ? el("p", { class: "first" }, first) : null,
+    ...rest.map((text) => el("p", {}, text))].filter(Boolean));
+  page.note = page.note.startsWith("No lap so") || page.note.startsWith("Laying") ? "" : page.note;
+  notes();
+}
+
+function pins() {
+  const list = state().pins.map((one, i) => {
+    const answer = page.lap?.pins[i];
+    const act = (text, label, edit) => frozen ? null : el("button", { type: "button", class: "word small", "aria-label": `${label} ${letter(i)}`, onclick: () => page.history.change(edit) }, text);
+    return el("li", { class: i === 0 ? "reference" : null, title: answer ? `${answer.setup}; ${answer.day}` : null },
+      el("span", { class: "letter" }, letter(i)), " ",
+      el("span", { class: "name" }, one.name), " ",
+      el("span", { class: "figure" }, answer ? answer.time ?? answer.failure : "…"),
+      i > 0 && answer?.difference ? el("span", { class: "figure held", title: "less the lap in hand" }, ` ${answer.difference}`) : null,
+      " ",
+      act("go to it", "Turn all knobs to", (next) => { next.now = { ...next.pins[i], name: "now" }; }),
+      i > 0 ? act("hold against", "Hold the lap against", (next) => { next.pins.unshift(...next.pins.splice(i, 1)); }) : null,
+      act("×", "Take off", (next) => { next.pins.splice(i, 1); }));
+  });
+  byId("pinline").replaceChildren(
+    el("ol", { class: "pins", "aria-label": "Pins: setups to hold the lap against; the first is the reference" }, list),
+    frozen ? "" : el("button", { type: "button", class: "pin", title: "Pin this setup (key P)", onclick: pin }, "pin this"));
+}
+
+function views() {
+  byId("views").replaceChildren(...page.start.views.map((name, i) => el("button", {
+    type: "button", role: "tab", id: `tab-${name}`, "aria-selected": String(name === state().view), "aria-controls": "view",
+    title: `key ${i + 1}`, tabindex: name === state().view ? "0" : "-1",
+    onclick: () => page.history.turn((next) => { next.view = name; }),
+    onkeydown: (event) => {
+      const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+      if (by) {
+        event.preventDefault();
+        const next = page.start.views.at((i + by) % page.start.views.length);
+        page.history.turn((changed) => { changed.view = next; });
+        byId(`tab-${next}`).focus();
+      }
+    },
+  }, TITLES[name])));
+  byId("view").setAttribute("aria-labelledby", `tab-${state().view}`);
+}
+
+function showView() {
+  const name = state().view;
+  if (name === "lap") {
+    showLap();
+  } else if (page.answers[name]) {
+    layView(byId("view"), name, page.answers[name], knobs, race());
+  } else {
+    byId("view").replaceChildren(el("p", { class: "reading" }, frozen ? "This part was not kept." : "…"));
+  }
+}
+
+function race() {
+  if (frozen) {
+    return null;
+  }
+  const input = el("input", { type: "number", id: "minutes", min: "1", max: "360", value: String(state().minutes), onchange: () => {
+    const minutes = Math.max(1, Math.min(360, Number(input.value) || 20));
+    page.history.change((next) => { next.minutes = minutes; });
+  } });
+  return el("p", {}, el("label", { for: "minutes" }, "Race of "), input, " minutes");
+}
+
+// --- The lap ---------------------------------------------------------------------------------------------------------
+
+let traces = null;
+let map = null;
+
+function layLap() {
+  const base = el("canvas", { "aria-hidden": "true" });
+  const over = el("canvas", { tabindex: "0", role: "img", "aria-label": "Speed, speed difference, time gap and gear over distance; arrow keys move the cursor. The table below holds the figures." });
+  const plan = el("canvas", { class: "plan", role: "img", "aria-label": "The circuit from above, with ticks where time is won and lost" });
+  traces = new Traces(base, over, cursor, zoom);
+  map = new TrackMap(plan, cursor);
+  byId("view").replaceChildren(
+    el("div", { class: "zoom", id: "zoom" }),
+    el("div", { class: "traces" }, base, over),
+    el("div", { class: "below" },
+      el("div", { class: "mapbox" }, plan, el("p", { class: "reading", id: "mapwords" })),
+      el("div", { id: "under" })),
+    el("div", { id: "facts" }),
+    el("div", { id: "parts" }));
+  byId("view").dataset.kind = "lap";
+}
+
+function showLap() {
+  if (!page.lap || !page.sheet) {
+    return;
+  }
+  if (!byId("zoom")) {
+    layLap();
+  }
+  const reference = state().pins[0]?.name ?? "";
+  traces.set(page.sheet, page.lap, { reference }, page.zoom);
+  map.set(page.sheet, page.lap, page.zoom);
+  byId("mapwords").textContent = page.lap.behind
+    ? `Ticks to the right of the way driven: time won on ${reference}; to the left: time lost.`
+    : "Pin a setup to see where time is won and lost.";
+  byId("facts").replaceChildren(el("dl", { class: "items" }, page.lap.facts.map((item) =>
+    el("div", {}, el("dt", {}, item.name), el("dd", {}, strong(item.text))))));
+  const zoomed = page.lap.parts.findIndex((part) => page.zoom && part.label === page.zoom.label);
+  byId("parts").replaceChildren(...page.lap.table.map((block) => table(block, (r) => near(page.lap.parts[r]), zoomed)));
+  zoomWords();
+  under();
+}
+
+function near(part) {
+  if (!part) {
+    return;
+  }
+  const length = page.sheet.lengthM;
+  const room = part.corner ? Math.min(150, 0.1 * length) : 20;
+  const to = part.to < part.from ? length : part.to;
+  zoom({ from: Math.max(0, part.from - room), to: Math.min(length, to + room), label: part.label });
+}
+
+function zoom(part) {
+  page.zoom = part.to > part.from ? part : null;
+  showLap();
+  question();
+}
+
+function zoomWords() {
+  const corners = page.sheet.corners;
+  byId("zoom").replaceChildren(
+    page.zoom
+      ? el("span", { class: "reading" }, `${fixed(page.zoom.from, 0)} to ${fixed(page.zoom.to, 0)} m: `, el("button", { type: "button", class: "word", title: "key A", onclick: () => zoom({ from: 0, to: 0 }) }, "the whole lap"), " or")
+      : el("span", { class: "reading" }, `All ${fixed(page.sheet.lengthM, 0)} m. Drag over a part to look closer, or go to`),
+    " ",
+    el("select", { "aria-label": "Look at a corner", onchange: (event) => event.target.value === "" ? zoom({ from: 0, to: 0 }) : nearCorner(Number(event.target.value)) },
+      el("option", { value: "" }, "a corner"),
+      corners.map((corner, i) => el("option", { value: String(i), selected: page.zoom?.label === corner.label }, corner.label))));
+}
+
+function nearCorner(i) {
+  const corner = page.sheet.corners[i];
+  near({ ...corner, corner: true });
+}
+
+/** The next corner, or the one before. */
+function walk(by) {
+  const n = page.sheet.corners.length;
+  const here = page.sheet.corners.findIndex((corner) => corner.label === page.zoom?.label);
+  if (n > 0) {
+    nearCorner(here < 0 ? (by > 0 ? 0 : n - 1) : (here + by + n) % n);
+  }
+}
+
+let drawing = 0;
+
+function cursor(at) {
+  page.cursor = at;
+  if (!drawing) {
+    drawing = requestAnimationFrame(() => {
+      drawing = 0;
+      if (byId("zoom")) {
+        traces.draw(page.cursor);
+        map.draw(page.cursor);
+        under();
+      }
+    });
+  }
+}
+
+/** What holds at the cursor: place, speed, accelerations, and how the car stands on its wheels. */
+function under() {
+  const c = page.lap.columns;
+  if (page.cursor === null) {
+    byId("under").replaceChildren(el("p", { class: "reading" }, "Move over the lap or the map: what each wheel carries stands here."));
+    return;
+  }
+  const at = page.cursor;
+  const value = (name) => valueAt(c.s, c[name], at);
+  const row = Math.max(0, c.s.findLastIndex((s) => s <= at));
+  const inside = page.sheet.corners.find((corner) => corner.from <= corner.to
+    ? at >= corner.from && at <= corner.to : at >= corner.from || at <= corner.to);
+  const most = Math.max(...["loadFL", "loadFR", "loadRL", "loadRR"].map((name) => Math.max(...c[name])));
+  const wheel = (name, label) => {
+    const block = el("span", { class: "tyre" });
+    block.style.height = `${(100 * Math.max(0, value(name))) / most}%`;
+    return el("div", {}, el("span", { class: "pot" }, block), el("span", { class: "figure" }, `${label} ${fixed(value(name) / 1000, 1)} kN`));
+  };
+  const fact = (name, text) => el("div", {}, el("dt", {}, name), el("dd", {}, text));
+  byId("under").replaceChildren(
+    el("dl", { class: "items tight" },
+      fact("At", `${fixed(at, 0)} m${inside ? ", " + inside.label : ""}`),
+      fact("Speed", `${fixed(value("v"), 1)} km/h in gear ${c.gear[row]}`),
+      fact("Pull", `${fixed(Math.abs(value("along")), 2)} g ${value("along") < 0 ? "braking" : "driving"}, ${fixed(Math.abs(value("across")), 2)} g to the ${value("across") < 0 ? "right" : "left"}`),
+      fact("Limited by", c.limit[row]),
+      fact("Grip in use", `front ${fixed(100 * value("useF"), 0)} %, rear ${fixed(100 * value("useR"), 0)} %`)),
+    el("div", { class: "car" }, wheel("loadFL", "FL"), wheel("loadFR", "FR"), wheel("loadRL", "RL"), wheel("loadRR", "RR")));
+}
+
+// --- Keys, window, start ---------------------------------------------------------------------------------------------
+
+function key(event) {
+  if (event.target.matches("input, select, textarea") || event.ctrlKey || event.metaKey || event.altKey || !page.sheet) {
+    return;
+  }
+  const run = {
+    p: frozen ? null : pin,
+    u: () => page.history.undo(),
+    r: () => page.history.redo(),
+    n: () => walk(1),
+    b: () => walk(-1),
+    a: () => zoom({ from: 0, to: 0 }),
+    "?": keysShown,
+  }[event.key.toLowerCase()];
+  const number = Number(event.key);
+  if (run) {
+    event.preventDefault();
+    run();
+  } else if (number >= 1 && number <= page.start.views.length) {
+    page.history.turn((next) => { next.view = page.start.views[number - 1]; });
+  }
+}
+
+function changed(next, before) {
+  if (!before || next.view !== before.view) {
+    views();
+    byId("view").replaceChildren();
+    showView();
+  }
+  if (!before || next.car !== before.car || next.circuit !== before.circuit || JSON.stringify(next.line) !== JSON.stringify(before.line)) {
+    page.zoom = null;
+    page.cursor = null;
+    subject();
+    fetchSheet();
+    return;
+  }
+  subject();
+  if (page.sheet) {
+    knobs.show(next);
+  }
+  pins();
+  question();
+}
+
+function gone(alive, ended = false) {
+  const back = alive && !page.alive;
+  page.alive = alive;
+  page.ended = ended;
+  notes();
+  if (back) {
+    page.waiting = false;
+    if (page.sheet) {
+      question();
+    } else {
+      fetchSheet();
+    }
+  }
+}
+
+function resized() {
+  if (page.sheet && page.lap) {
+    showView();
+  }
+}
+
+async function begin() {
+  if (frozen) {
+    const { messages } = JSON.parse(byId("frozen").textContent);
+    page.start = messages[0];
+    page.history = new History(page.start.state, (next) => {
+      views();
+      byId("view").replaceChildren();
+      showView();
+    });
+    views();
+    messages.slice(1).forEach((message) => hear(message));
+  } else {
+    page.start = await once("start");
+    page.history = new History(fromAddress(location.hash.slice(1)) ?? page.start.state, changed);
+    document.querySelector("main").before(tasks.root);
+    presence((news) => { page.news = news; notes(); }, gone);
+    changed(page.history.state, null);
+  }
+  byId("foot").append(el("p", {}, `Lapwright ${page.start.version}. Tyre pressures, brakes, ride heights and speed can hurt people: the makers' limits, the rules of the event and practice under licence come first.`));
+  addEventListener("keydown", key);
+  addEventListener("resize", resized);
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", resized);
+}
+
+begin();

@@ -1,0 +1,105 @@
+// What takes longer, with progress and a way to stop it; what is found can be taken over. And what is saved.
+
+import { blocks } from "./blocks.js";
+import { el } from "./dom.js";
+import { ask, once } from "./server.js";
+
+const PHASES = ["entry", "lift-off", "middle", "exit"];
+
+export class Tasks {
+  /** State gives the question, take is told what to take over, set changes the state. */
+  constructor(root, state, take, set) {
+    this.root = root;
+    this.set = set;
+    this.state = state;
+    this.take = take;
+    this.running = null;
+    this.out = el("div", { class: "found", "aria-live": "polite" });
+  }
+
+  build(sheet, folder) {
+    const button = (text, kind) => el("button", { type: "button", class: "word", onclick: () => this.run(kind, {}, text) }, text);
+    const tendency = el("select", { "aria-label": "The car" }, ["understeer", "oversteer"].map((w) => el("option", {}, w)));
+    const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
+    const corner = el("select", { "aria-label": "In which corner" }, el("option", { value: "" }, "every corner"),
+      sheet.corners.map((c) => el("option", { value: `:T${c.number}` }, c.label)));
+    const number = (label, key, least, most, step) => {
+      const input = el("input", { type: "number", "aria-label": label, min: least, max: most, step, value: this.state()[key], onchange: () => {
+        const value = Math.max(least, Math.min(most, Number(input.value) || this.state()[key]));
+        input.value = value;
+        this.set((next) => { next[key] = value; });
+      } });
+      return input;
+    };
+    const name = el("input", { type: "text", id: "save-name", maxlength: "60", value: "my-setup", size: "14", autocomplete: "off", spellcheck: "false" });
+    const said = el("span", { role: "status" });
+    const save = (text, kind) => el("button", { type: "button", class: "word", onclick: async () => {
+      said.textContent = "…";
+      try {
+        said.textContent = "Wrote " + (await once("save", { ...this.state(), kind, name: name.value })).saved;
+      } catch (fault) {
+        said.textContent = fault.message;
+      }
+    } }, text);
+    this.root.replaceChildren(
+      el("p", { class: "ask" }, el("strong", {}, "Ask "),
+        button("what each knob is worth", "sensitivity"), button("for the best setup", "optimise"),
+        button("for the fastest line", "line"),
+        el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " ",
+          el("button", { type: "button", class: "word", onclick: () => this.run("complaint", { complaint: `${tendency.value}:${phase.value}${corner.value}` }, "what helps") }, "what helps?")),
+        el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
+          number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
+      el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",
+        save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
+        el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
+        el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
+      this.out);
+  }
+
+  async run(study, more, title) {
+    this.running?.abort();
+    const stop = new AbortController();
+    this.running = stop;
+    const bar = el("progress", { "aria-label": "How far it has come" });
+    const text = el("span", {}, "begun");
+    this.out.replaceChildren(el("p", { class: "running" }, `${title}: `, bar, " ", text, " ",
+      el("button", { type: "button", class: "word", onclick: () => stop.abort() }, "stop")));
+    const close = el("button", { type: "button", class: "word", onclick: () => this.out.replaceChildren() }, "put away");
+    try {
+      await ask("study", { ...this.state(), study, ...more }, (message) => {
+        if (message.type === "progress") {
+          if (message.total > 0) {
+            bar.max = message.total;
+            bar.value = message.done;
+            text.textContent = `${message.done} of ${message.total}`;
+          } else {
+            text.textContent = `step ${message.done}`;
+          }
+        } else if (message.type === "result") {
+          this.show(message, title, close);
+        } else if (message.type === "fault") {
+          this.out.replaceChildren(el("p", { class: "caution" }, message.what, " ", close));
+        }
+      }, stop.signal);
+    } catch (fault) {
+      this.out.replaceChildren(el("p", {}, stop.signal.aborted ? "Stopped. " : `The bench does not answer: ${fault.message}. `, close));
+    }
+    if (this.running === stop) {
+      this.running = null;
+    }
+  }
+
+  show(message, title, close) {
+    const parts = [el("h2", {}, title[0].toUpperCase() + title.slice(1)), close];
+    if (message.take.length > 0) {
+      parts.push(el("ul", { class: "take" }, message.take.map((one) =>
+        el("li", {}, el("button", { type: "button", class: "word", onclick: () => this.take(one) }, `take over ${one.label}`), ` ${one.words}`))));
+    }
+    if (message.saved) {
+      parts.push(el("p", {}, `Wrote ${message.saved}. `, el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it")));
+    }
+    parts.push(...blocks(message.blocks));
+    this.out.replaceChildren(...parts);
+    this.out.querySelector("button").focus();
+  }
+}
