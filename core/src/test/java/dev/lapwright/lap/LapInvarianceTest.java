@@ -1,6 +1,7 @@
 package dev.lapwright.lap;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
@@ -10,12 +11,14 @@ import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -92,6 +95,21 @@ class LapInvarianceTest {
             double heldTime = fixed.points().get(i).figures().orElseThrow().lapTime();
             assertThat(anew.points().get(i).figures().orElseThrow().lapTime()).isLessThan(heldTime);
         }
+    }
+
+    /** Asked after each step of a search, not only between laps. */
+    @Test
+    void aSweepIsStoppedInTheMiddleOfASearchForALine() {
+        LineChoices coarse = new LineChoices(0.25, 6);
+        Line smoothest = LineSearch.of(track, car, coarse).smoothest();
+        AtomicInteger asked = new AtomicInteger();
+        StudyRun how = StudyRun.onThreads(1).stoppedWhen(() -> asked.incrementAndGet() > 2);
+        assertThatThrownBy(() -> Sweep.refreshing(car, smoothest, coarse, Conditions.STANDARD)
+                        .over(SweepAxis.stepped("aero.wings.rear.angleDeg", 0, 12, 6))
+                        .run(how))
+                .isInstanceOf(StudyStoppedException.class);
+        // The baseline's own search alone takes more steps than that.
+        assertThat(asked).hasValue(3);
     }
 
     @Test

@@ -116,15 +116,15 @@ public final class Sweep implements Study<SweepResult> {
         }
         int total = laps();
         checkSettings();
-        LapFigures baseline = figures(new LapSolver(stations), car, conditions);
+        LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
         List<SweepResult.Point> points = how.inParallel(
-                total, () -> new LapSolver(stations), (solver, i) -> point(i, solver), done -> how.report(done, total));
+                total, () -> new LapSolver(stations), (solver, i) -> point(i, solver, how), done -> how.report(done, total));
         return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
     }
 
-    private LapFigures figures(LapSolver solver, Car driven, Conditions day) {
+    private LapFigures figures(LapSolver solver, Car driven, Conditions day, StudyRun how) {
         Vehicle vehicle = Vehicle.of(driven, day);
-        return refresh.map(line -> line.figures(driven, vehicle)).orElseGet(() -> solver.figures(vehicle));
+        return refresh.map(line -> line.figures(driven, vehicle, how)).orElseGet(() -> solver.figures(vehicle));
     }
 
     private void checkSettings() {
@@ -143,7 +143,7 @@ public final class Sweep implements Study<SweepResult> {
         return axis.name().startsWith("conditions.");
     }
 
-    private SweepResult.Point point(int index, LapSolver solver) {
+    private SweepResult.Point point(int index, LapSolver solver, StudyRun how) {
         Car changed = car;
         Conditions day = conditions;
         List<Double> settings = new ArrayList<>(axes.size());
@@ -159,7 +159,7 @@ public final class Sweep implements Study<SweepResult> {
             }
         }
         try {
-            return new SweepResult.Point(settings, Optional.of(figures(solver, changed, day)), "");
+            return new SweepResult.Point(settings, Optional.of(figures(solver, changed, day, how)), "");
         } catch (NoLapException | InvalidValueException noLap) {
             return new SweepResult.Point(settings, Optional.empty(), noLap.getMessage());
         }

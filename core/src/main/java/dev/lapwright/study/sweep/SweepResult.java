@@ -9,6 +9,7 @@ import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
@@ -90,13 +91,16 @@ public record SweepResult(
      */
     public record LineRefresh(Line from, LineChoices choices, LineFinder finder) {
         /** The fastest line found from there for this car. */
-        Line line(Car car, Vehicle vehicle) {
-            return finder.fastest(LineSearch.of(from.road(), car, choices).from(from), vehicle);
+        Line line(Car car, Vehicle vehicle, StudyRun how) {
+            LineSearch search = LineSearch.of(from.road(), car, choices)
+                    .from(from)
+                    .reporting((steps, difference) -> how.stopIfWanted());
+            return finder.fastest(search, vehicle);
         }
 
         /** A lap in short on the fastest line found from there for this car. */
-        LapFigures figures(Car car, Vehicle vehicle) {
-            return LapSolver.on(line(car, vehicle).driven()).figures(vehicle);
+        LapFigures figures(Car car, Vehicle vehicle, StudyRun how) {
+            return LapSolver.on(line(car, vehicle, how).driven()).figures(vehicle);
         }
     }
 }
