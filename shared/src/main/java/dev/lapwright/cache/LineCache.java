@@ -232,13 +232,15 @@ public final class LineCache implements LineFinder {
     private void bound() throws IOException {
         List<Path> files = new ArrayList<>();
         try (Stream<Path> all = Files.list(folder)) {
-            all.filter(file -> file.toString().endsWith(ENDING) || file.toString().endsWith(DRAFT))
+            all.filter(file ->
+                            file.toString().endsWith(ENDING) || file.toString().endsWith(DRAFT))
                     .forEach(files::add);
         }
         if (files.size() <= MOST_LINES) {
             return;
         }
-        List<Aged> aged = files.stream().map(LineCache::aged).sorted(Aged.OLDEST_FIRST).toList();
+        List<Aged> aged =
+                files.stream().map(LineCache::aged).sorted(Aged.OLDEST_FIRST).toList();
         aged.subList(0, aged.size() - LINES_LEFT).forEach(old -> delete(old.file()));
     }
 

@@ -176,7 +176,8 @@ final class CircuitReader {
             double right = fields.optional(RoadFields.BEYOND_RIGHT, Double.NaN);
             if (!fields.has(RoadFields.BEYOND_LEFT) && !fields.has(RoadFields.BEYOND_RIGHT)) {
                 fields.missing(
-                        List.of(RoadFields.BEYOND_LEFT.name(), RoadFields.BEYOND_RIGHT.name()), "limit of a side at least");
+                        List.of(RoadFields.BEYOND_LEFT.name(), RoadFields.BEYOND_RIGHT.name()),
+                        "limit of a side at least");
             }
             fields.close();
             if (Double.isFinite(from) && Double.isFinite(to) && !(Double.isNaN(left) && Double.isNaN(right))) {

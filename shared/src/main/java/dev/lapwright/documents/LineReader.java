@@ -20,8 +20,8 @@ final class LineReader {
             NumberField.only("roadLength", Unit.METRE, 10, MAX_LENGTH, "length of the road's own path");
     static final NumberField MARGIN =
             NumberField.only("margin", Unit.METRE, 0, 20, "free road kept between the car's side and the road's edge");
-    static final NumberField MARGIN_RIGHT =
-            NumberField.only("marginRight", Unit.METRE, 0, 20, "the same on the right, where it is another than on the left");
+    static final NumberField MARGIN_RIGHT = NumberField.only(
+            "marginRight", Unit.METRE, 0, 20, "the same on the right, where it is another than on the left");
     static final NumberField LAP_TIME =
             NumberField.only("lapTime", Unit.SECOND, 0, 1e5, "lap time of the car for which it was found");
     static final NumberField DISTANCES = NumberField.only(
@@ -71,7 +71,13 @@ final class LineReader {
                 name,
                 road,
                 length,
-                new StoredLine.Search(Optional.ofNullable(kinds.get(kind)), car, setup, maybe(lapTime), maybe(margin), maybe(marginRight)),
+                new StoredLine.Search(
+                        Optional.ofNullable(kinds.get(kind)),
+                        car,
+                        setup,
+                        maybe(lapTime),
+                        maybe(margin),
+                        maybe(marginRight)),
                 distances,
                 offsets);
     }

@@ -57,11 +57,7 @@ final class RoadFields {
             TrackLimit.MOST_BEYOND,
             "how far beyond the left edge the car's side may lie, below zero how far inside it must stay; in place of a margin");
     static final NumberField BEYOND_RIGHT = NumberField.only(
-            "beyondRight",
-            Unit.METRE,
-            -TrackLimit.MOST_BEYOND,
-            TrackLimit.MOST_BEYOND,
-            "the same on the right");
+            "beyondRight", Unit.METRE, -TrackLimit.MOST_BEYOND, TrackLimit.MOST_BEYOND, "the same on the right");
 
     // its segments
     static final NumberField LENGTH =

@@ -98,7 +98,8 @@ public record StoredLine(
         double left = search.margin().orElse(choices.marginLeft());
         double right = search.marginRight().orElse(search.margin().orElse(choices.marginRight()));
         if (isEven() && step >= CLOSEST && step <= FARTHEST) {
-            return LineSearch.of(track, forCar, new LineChoices(left, right, step)).at(exact(track), offsets);
+            return LineSearch.of(track, forCar, new LineChoices(left, right, step))
+                    .at(exact(track), offsets);
         }
         LineSearch line = LineSearch.of(track, forCar, new LineChoices(left, right, choices.spacing()));
         double[] nodes = line.middle().distances();

@@ -66,7 +66,8 @@ public record ChosenLine(
             return shortText();
         }
         String length = ", " + Numbers.fixed(line.get().length(), 0) + " m; distances below are along it";
-        return stored.map(read -> shortText() + length + foundFor(read) + moved()).orElse(shortText() + length);
+        return stored.map(read -> shortText() + length + foundFor(read) + moved())
+                .orElse(shortText() + length);
     }
 
     /** The same without what there is to say of it. */
@@ -93,7 +94,9 @@ public record ChosenLine(
         if (stored.isPresent()) {
             return shortText();
         }
-        return word.equals(LineKind.SMOOTHEST.word()) ? "the smoothest line" : "the fastest line for this car as set up";
+        return word.equals(LineKind.SMOOTHEST.word())
+                ? "the smoothest line"
+                : "the fastest line for this car as set up";
     }
 
     private static String foundFor(StoredLine stored) {

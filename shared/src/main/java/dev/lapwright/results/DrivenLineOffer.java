@@ -24,7 +24,8 @@ final class DrivenLineOffer {
         return logs.stream()
                 .filter(log -> log.columns().contains(LATERAL))
                 .findFirst()
-                .map(log -> "The log holds the line that was driven: 'lapwright circuit import " + log.name()
-                        + " --log --out driven.json' makes a circuit of it, and a fit on that circuit drives it as it was.");
+                .map(
+                        log -> "The log holds the line that was driven: 'lapwright circuit import " + log.name()
+                                + " --log --out driven.json' makes a circuit of it, and a fit on that circuit drives it as it was.");
     }
 }

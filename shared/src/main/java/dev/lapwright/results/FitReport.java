@@ -334,7 +334,8 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
         }
         FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
         DrivenLineOffer.of(
-                        result, runs.stream().flatMap(run -> run.logs().stream()).toList())
+                        result,
+                        runs.stream().flatMap(run -> run.logs().stream()).toList())
                 .ifPresent(offer -> report.gap().paragraph(offer));
         agreement(report.gap());
         report.gap()

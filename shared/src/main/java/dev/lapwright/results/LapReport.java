@@ -169,7 +169,8 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
     /** The lap on another line in a few words. */
     private String said(Beside other) {
         return Numbers.lapTime(other.lap().time()) + ", "
-                + DifferenceWords.said(other.lap().time() - lap.time()) + ", on " + other.line().besideText();
+                + DifferenceWords.said(other.lap().time() - lap.time()) + ", on "
+                + other.line().besideText();
     }
 
     private void items(Report report) {
@@ -178,15 +179,14 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
         Extreme front = Extreme.least(lap, Channel.RIDE_HEIGHT_FRONT);
         Extreme rear = Extreme.least(lap, Channel.RIDE_HEIGHT_REAR);
         report.item(
-                        lap.track().isClosed() ? "Lap time" : "Run time",
-                        Report.strong(Numbers.lapTime(lap.time())) + " (" + Numbers.fixed(lap.time(), 3)
-                                + " s), mean speed " + Numbers.kmh(figures.meanSpeed()) + " km/h");
+                lap.track().isClosed() ? "Lap time" : "Run time",
+                Report.strong(Numbers.lapTime(lap.time())) + " (" + Numbers.fixed(lap.time(), 3) + " s), mean speed "
+                        + Numbers.kmh(figures.meanSpeed()) + " km/h");
         beside.forEach(other -> report.item("Beside", said(other)));
         if (beside.isEmpty() && subject.line().isSmoothest()) {
             report.item("Beside", "this car's fastest line takes less: --beside fastest quotes its lap");
         }
-        report
-                .item("Sectors", sectors())
+        report.item("Sectors", sectors())
                 // The highest speed lies between stations, its place is told to the nearest one.
                 .item("Top speed", Numbers.kmh(figures.topSpeed()) + " km/h at " + Numbers.fixed(top.at(), 0) + " m")
                 .item("Lowest speed", lowest())

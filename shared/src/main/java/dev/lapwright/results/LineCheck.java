@@ -66,8 +66,7 @@ public record LineCheck(String what, double held, double before, double after) {
      */
     public String reading(String subject) {
         double own = difference();
-        String found =
-                "With the fastest line found anew for each car " + subject + " is " + DifferenceWords.said(own);
+        String found = "With the fastest line found anew for each car " + subject + " is " + DifferenceWords.said(own);
         if (!isOtherChoice()) {
             return LapTimeDifference.counts(own) ? found + ": the same choice." : found + ".";
         }

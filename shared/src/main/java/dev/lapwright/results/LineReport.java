@@ -98,8 +98,7 @@ public record LineReport(Subject subject, LineChoices choices, List<Row> rows) {
     private String hash() {
         InputHash hash = InputHash.of(subject.car(), subject.day(), subject.track());
         ChosenLine.margins(choices).forEach(hash::with);
-        return hash.with("spacingM", choices.spacing())
-                .sha256();
+        return hash.with("spacingM", choices.spacing()).sha256();
     }
 
     private Table<Row> table() {

@@ -95,8 +95,7 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                         figures(result.best()) + ", difference " + Numbers.signed(result.difference(result.best()), 3)
                                 + " s");
         check.ifPresent(one -> report.item("Own lines", one.text()));
-        report
-                .item(
+        report.item(
                         "Unstepped",
                         Numbers.lapTime(result.search().between().lapTime())
                                 + " would be possible between the legal steps")

@@ -105,7 +105,11 @@ class LineCacheTest {
         byte[] flipped = whole.clone();
         flipped[whole.length / 2] ^= 1;
         List<byte[]> damaged = List.of(
-                new byte[0], Arrays.copyOf(whole, 7), Arrays.copyOf(whole, whole.length - 8), flipped, new byte[whole.length]);
+                new byte[0],
+                Arrays.copyOf(whole, 7),
+                Arrays.copyOf(whole, whole.length - 8),
+                flipped,
+                new byte[whole.length]);
         for (byte[] bytes : damaged) {
             int before = searches.get();
             Files.write(onlyFile(), bytes);

@@ -24,7 +24,8 @@ class LineCheckTest {
         LineCheck check = check(-0.2, 0.1);
         assertThat(check.isOtherChoice()).isTrue();
         assertThat(check.reading("it"))
-                .contains("it is 0.100 s slower", "-0.200 s", "The choice differs", "the car as it stands is the better");
+                .contains(
+                        "it is 0.100 s slower", "-0.200 s", "The choice differs", "the car as it stands is the better");
     }
 
     @Test

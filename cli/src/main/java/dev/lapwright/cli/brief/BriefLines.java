@@ -37,8 +37,7 @@ public record BriefLines(double lapTime, Optional<LineCheck> setup, List<LineChe
         suggested.ifPresent(found -> cars.add(found.car()));
         Optional<GearingReport> gearing =
                 brief.gearing().value().map(found -> new GearingReport(subject, BriefGearing.BEFORE_BRAKING_S, found));
-        List<GearingResult.Candidate> toFit =
-                gearing.map(GearingReport::toFit).orElse(List.of());
+        List<GearingResult.Candidate> toFit = gearing.map(GearingReport::toFit).orElse(List.of());
         toFit.forEach(choice -> cars.add(choice.car()));
         return search.apply(cars).map(found -> {
             int first = suggested.isPresent() ? 1 : 0;

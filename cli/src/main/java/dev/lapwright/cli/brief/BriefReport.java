@@ -18,8 +18,7 @@ import java.util.Optional;
  * @param result what was found
  * @param lines what it recommends on lines of their own; empty where no line is driven
  */
-public record BriefReport(
-        Subject subject, Optional<LapLogFile> log, BriefResult result, Optional<BriefLines> lines) {
+public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult result, Optional<BriefLines> lines) {
     /** What it comes to, for people, and all of it for machines. */
     public Report report() {
         Report report = subject.heading().gap();

@@ -40,9 +40,9 @@ public final class BriefSetup {
         blocks.add(Page.Block.paragraph(inAll(found)));
         brief.lines()
                 .flatMap(BriefLines::setup)
-                .ifPresent(check -> blocks.add(Page.Block.paragraph(
-                        check.reading("it") + " Lap times there: " + Numbers.lapTime(check.before()) + " as the car stands, "
-                                + Numbers.lapTime(check.after()) + " in the suggested setup.")));
+                .ifPresent(check -> blocks.add(Page.Block.paragraph(check.reading("it") + " Lap times there: "
+                        + Numbers.lapTime(check.before()) + " as the car stands, " + Numbers.lapTime(check.after())
+                        + " in the suggested setup.")));
         if (!found.changes().isEmpty()) {
             blocks.add(changes(found));
             together(found).ifPresent(text -> blocks.add(Page.Block.paragraph(text)));

@@ -23,7 +23,8 @@ public final class CacheFolder {
     /** Ours, by variables of the environment, the name of the system and the user's home. */
     static Optional<Path> of(UnaryOperator<String> environment, String system, String home) {
         if (system.startsWith("Windows")) {
-            return absolute(environment.apply("LOCALAPPDATA")).map(local -> local.resolve(OURS).resolve("cache"));
+            return absolute(environment.apply("LOCALAPPDATA"))
+                    .map(local -> local.resolve(OURS).resolve("cache"));
         }
         return absolute(environment.apply("XDG_CACHE_HOME"))
                 .or(() -> absolute(home).map(folder -> folder.resolve(".cache")))
@@ -32,7 +33,9 @@ public final class CacheFolder {
 
     private static Optional<Path> absolute(String path) {
         try {
-            return path == null || path.isBlank() ? Optional.empty() : Optional.of(Path.of(path)).filter(Path::isAbsolute);
+            return path == null || path.isBlank()
+                    ? Optional.empty()
+                    : Optional.of(Path.of(path)).filter(Path::isAbsolute);
         } catch (InvalidPathException e) {
             return Optional.empty();
         }

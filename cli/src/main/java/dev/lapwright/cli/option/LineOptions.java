@@ -143,8 +143,9 @@ public final class LineOptions extends LineRoomOptions {
                     .against(others)
                     .run(how.reporting(progress)));
         } catch (InvalidValueException | NoLapException e) {
-            console.remark("Note: what is recommended is not checked with the line found anew, as one could not be found: "
-                    + e.getMessage());
+            console.remark(
+                    "Note: what is recommended is not checked with the line found anew, as one could not be found: "
+                            + e.getMessage());
             return Optional.empty();
         }
     }

@@ -35,8 +35,8 @@ public class LineRoomOptions {
     /** Who looks for fastest lines: with a memory in the user's own folder, unless that is not wanted. */
     public final LineFinder finder(Console console) {
         Optional<String> program = noCache || console.cache().isEmpty() ? Optional.empty() : console.program();
-        return program.<LineFinder>map(text ->
-                        new LineCache(console.cache().orElseThrow().resolve("lines"), text, LineFinder.SEARCH))
+        return program.<LineFinder>map(
+                        text -> new LineCache(console.cache().orElseThrow().resolve("lines"), text, LineFinder.SEARCH))
                 .orElse(LineFinder.SEARCH);
     }
 

@@ -37,7 +37,11 @@ public final class VersionText implements IVersionProvider {
      */
     public static Optional<String> fingerprint() {
         try {
-            Path jar = Path.of(VersionText.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            Path jar = Path.of(VersionText.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toURI());
             if (!Files.isRegularFile(jar)) {
                 return Optional.empty();
             }

@@ -130,8 +130,8 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        GearingReport found =
-                new GearingReport(subject, gearing.beforeBrakingS, gearing(subject).run());
+        GearingReport found = new GearingReport(
+                subject, gearing.beforeBrakingS, gearing(subject).run());
         List<GearingResult.Candidate> toFit = found.toFit();
         if (toFit.isEmpty()) {
             return found;

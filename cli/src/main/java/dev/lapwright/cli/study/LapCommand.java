@@ -192,8 +192,9 @@ public final class LapCommand extends StudyCommand<LapReport> {
                 names = "--beside",
                 paramLabel = "LINE",
                 completionCandidates = LineOptions.Words.class,
-                description = "Also quotes the lap of the same car on another line, as --line names them, and the difference;"
-                        + " may be repeated. The fastest takes a second or so, unless it has been found before.")
+                description =
+                        "Also quotes the lap of the same car on another line, as --line names them, and the difference;"
+                                + " may be repeated. The fastest takes a second or so, unless it has been found before.")
         List<String> beside = new ArrayList<>();
     }
 }

@@ -126,7 +126,10 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
             double best = worth.best().setting();
             return line.ownLines(subject, List.of(subject.car().with(name, best)), how, console)
                     .map(own -> LineCheck.of(
-                            Subject.said(subject.car(), name, best), worth.best().difference(), own, 0));
+                            Subject.said(subject.car(), name, best),
+                            worth.best().difference(),
+                            own,
+                            0));
         });
     }
 

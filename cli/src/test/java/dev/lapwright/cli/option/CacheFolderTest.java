@@ -9,7 +9,9 @@ import org.junit.jupiter.api.Test;
 /** Where what was found is kept: the XDG Base Directory Specification, and the custom of Windows; both from memory. */
 class CacheFolderTest {
     private static String folder(Map<String, String> environment, String system, String home) {
-        return CacheFolder.of(environment::get, system, home).map(Path::toString).orElse("none");
+        return CacheFolder.of(environment::get, system, home)
+                .map(Path::toString)
+                .orElse("none");
     }
 
     @Test

@@ -227,7 +227,8 @@ class LineOptionTest {
         List<Map<String, Object>> beside = JsonTree.objects(lap, "beside");
         double time = (double) lap.get("lapTimeS");
         for (int i = 0; i < 2; i++) {
-            double other = (double) json("lap", "--line", i == 0 ? fastest : "middle").get("lapTimeS");
+            double other =
+                    (double) json("lap", "--line", i == 0 ? fastest : "middle").get("lapTimeS");
             assertThat(beside.get(i)).containsEntry("lapTimeS", other).containsEntry("differenceS", other - time);
         }
         assertThat(run("lap", "--beside", "middle").out()).contains("slower, on the middle, the circuit's own path");

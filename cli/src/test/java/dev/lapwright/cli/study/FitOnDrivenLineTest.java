@@ -19,13 +19,16 @@ class FitOnDrivenLineTest {
     void whereTheLineIsToBlameTheLogsOwnIsOfferedAndServes() {
         String log = folder.resolve("driven.csv").toString();
         String own = folder.resolve("own.json").toString();
-        assertThat(Run.of("lap", "gt-talvex", "harrowmere", "--line", "fastest", "--trace", log).code())
+        assertThat(Run.of("lap", "gt-talvex", "harrowmere", "--line", "fastest", "--trace", log)
+                        .code())
                 .isZero();
         Run off = Run.of("fit", "gt-talvex", "harrowmere", log);
         assertThat(off.code()).as(off.err()).isZero();
         assertThat(String.join(" ", off.out().split("\\s+")))
-                .contains("Likelier culprit: the line", "'lapwright circuit import " + log + " --log --out driven.json'");
-        assertThat(Run.of("circuit", "import", log, "--log", "--out", own).code()).isZero();
+                .contains(
+                        "Likelier culprit: the line", "'lapwright circuit import " + log + " --log --out driven.json'");
+        assertThat(Run.of("circuit", "import", log, "--log", "--out", own).code())
+                .isZero();
         Run on = Run.of("fit", "gt-talvex", own, log, "--json");
         assertThat(on.code()).as(on.err()).isZero();
         assertThat(on.out()).doesNotContain("circuit import");

@@ -220,7 +220,8 @@ class OptimiseCommandTest {
     /** Neither car is slower on its own line than on one that was found for the other, or than on the smoothest. */
     @Test
     void theBestIsCheckedWithTheLineFoundAnewForBoth() {
-        Map<String, Object> result = JsonTree.object(small("--spacing-m", "5", "--json").out());
+        Map<String, Object> result =
+                JsonTree.object(small("--spacing-m", "5", "--json").out());
         Map<String, Object> own = JsonTree.object(result, "ownLines");
         double before = (double) own.get("lapTimeBeforeS");
         double after = (double) own.get("lapTimeAfterS");
@@ -229,10 +230,8 @@ class OptimiseCommandTest {
         assertThat((double) own.get("differenceS")).isEqualTo(after - before);
         assertThat(after).isLessThan((double) best.get("lapTimeS"));
         String fastest = "touring-merrow harrowmere --line fastest --spacing-m 5 --json";
-        assertThat(before)
-                .isLessThanOrEqualTo((double) JsonTree.object(
-                                Run.of(("lap " + fastest).split(" ")).out())
-                        .get("lapTimeS"));
+        assertThat(before).isLessThanOrEqualTo((double)
+                JsonTree.object(Run.of(("lap " + fastest).split(" ")).out()).get("lapTimeS"));
         assertThat(text(small("--spacing-m", "5"))).contains("Own lines before", "With the fastest line found anew");
     }
 

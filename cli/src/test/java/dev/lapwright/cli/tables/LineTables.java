@@ -99,16 +99,16 @@ public final class LineTables {
                 Timed<Line> smoothest = timed(search::smoothest);
                 Timed<Line> fastest = timed(() -> search.fastest(vehicle));
                 boolean student = name.equals("student-pipit");
-                List<Track> driven =
-                        List.of(road, smoothest.found().driven(), fastest.found().driven());
+                List<Track> driven = List.of(
+                        road, smoothest.found().driven(), fastest.found().driven());
                 Ranked wing = ranked(name, circuit, car, road, student ? "rear-flap" : "rear-wing", driven);
                 wings.add(wing);
                 drives.add(ranked(name, circuit, car, road, student ? "rear-sprocket" : "final-drive", driven));
                 Car other = car.with(wing.adjustment(), wing.settings().get(wing.best(REFRESHED)));
                 double refreshed = own(car, road, List.of(other)).first().lapTime();
                 laps.add(times(car, driven) + seconds(refreshed));
-                Timed<Line> anew = timed(
-                        () -> search.from(fastest.found()).fastest(Vehicle.of(other, Conditions.STANDARD)));
+                Timed<Line> anew =
+                        timed(() -> search.from(fastest.found()).fastest(Vehicle.of(other, Conditions.STANDARD)));
                 taken.add(String.format(
                         Locale.ROOT,
                         "| %s | %s | %.0f | %.2f | %.2f |",
@@ -187,7 +187,8 @@ public final class LineTables {
     private static Ranked ranked(
             String name, String circuit, Car car, Track road, String adjustment, List<Track> driven) {
         List<Double> settings = car.adjustment(adjustment).legalSettings();
-        List<Car> cars = settings.stream().map(setting -> car.with(adjustment, setting)).toList();
+        List<Car> cars =
+                settings.stream().map(setting -> car.with(adjustment, setting)).toList();
         double[][] times = new double[LINES.size()][];
         for (int line = 0; line < REFRESHED; line++) {
             LapSolver solver = LapSolver.on(driven.get(line));
@@ -207,8 +208,7 @@ public final class LineTables {
 
     private static String times(Car car, List<Track> driven) {
         StringBuilder text = new StringBuilder();
-        driven.forEach(line -> text.append(
-                seconds(LapSolver.on(line).lapTime(Vehicle.of(car, Conditions.STANDARD)))));
+        driven.forEach(line -> text.append(seconds(LapSolver.on(line).lapTime(Vehicle.of(car, Conditions.STANDARD)))));
         return text.toString();
     }
 

@@ -118,7 +118,10 @@ public final class Sweep implements Study<SweepResult> {
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
         List<SweepResult.Point> points = how.inParallel(
-                total, () -> new LapSolver(stations), (solver, i) -> point(i, solver, how), done -> how.report(done, total));
+                total,
+                () -> new LapSolver(stations),
+                (solver, i) -> point(i, solver, how),
+                done -> how.report(done, total));
         return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
     }
 
