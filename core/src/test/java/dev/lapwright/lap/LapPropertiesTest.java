@@ -25,6 +25,8 @@ import net.jqwik.api.Provide;
 class LapPropertiesTest {
     /** The solver is smooth to 0.1 ms; a law may be broken by that and no more. */
     private static final double NOISE = 1e-4;
+    /** What the project allows the default spacing of stations, s. */
+    private static final double SPACING = 1e-3;
     /** Scale of the test engine's power (375 kW) for each kilogram that makes 150 W/kg. */
     private static final double MODERATE_POWER = 4e-4;
 
@@ -77,8 +79,9 @@ class LapPropertiesTest {
 
     @Property(tries = 40)
     void startingElsewhereGivesTheSameTime(@ForAll("cars") Car car, @ForAll("flatCircuits") Track track) {
+        // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may leave.
         assertThat(Math.abs(time(car, track.startingAt(0.37 * track.length())) - time(car, track)))
-                .isLessThan(NOISE);
+                .isLessThan(0.5 * SPACING);
     }
 
     @Property(tries = 300)
