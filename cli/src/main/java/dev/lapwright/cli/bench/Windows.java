@@ -64,6 +64,11 @@ final class Windows {
         deserted.await();
     }
 
+    /** Whether the last window has been closed for long. */
+    boolean isDeserted() {
+        return deserted.getCount() == 0;
+    }
+
     /** Takes down the number of a window's question: older ones are out of date. */
     synchronized void ask(String window, long number) {
         newest.merge(window, number, Math::max);
