@@ -79,7 +79,8 @@ class LapPropertiesTest {
 
     @Property(tries = 40)
     void startingElsewhereGivesTheSameTime(@ForAll("cars") Car car, @ForAll("flatCircuits") Track track) {
-        // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may leave.
+        // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may
+        // leave.
         assertThat(Math.abs(time(car, track.startingAt(0.37 * track.length())) - time(car, track)))
                 .isLessThan(0.5 * SPACING);
     }

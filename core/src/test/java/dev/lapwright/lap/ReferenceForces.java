@@ -41,7 +41,7 @@ final class ReferenceForces {
         // The largest acceleration for which grip suffices and no more than the engine's force is needed.
         double low = -30;
         double high = 60;
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 70; i++) {
             double a = 0.5 * (low + high);
             State s = new State(p, v, a, delta, 0);
             if (s.tyres <= 0 || (s.needed <= engine && s.within())) {
@@ -68,7 +68,7 @@ final class ReferenceForces {
                 q(Quantity.OVERRUN_DRAG) / 100 * greatest * (1 + revs) / 2 * overall / q(Quantity.EFFICIENCY);
         double low = -60;
         double high = 20;
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 70; i++) {
             double a = 0.5 * (low + high);
             State s = new State(p, v, a, delta, engineDrag);
             if (s.tyres >= 0 || s.within()) {
@@ -332,7 +332,7 @@ final class ReferenceForces {
         private double asOne(double x) {
             double low = Math.max(-mostInner, x - mostOuter);
             double high = Math.min(mostInner, x + mostOuter);
-            for (int i = 0; i < 100; i++) {
+            for (int i = 0; i < 46; i++) {
                 double middle = 0.5 * (low + high);
                 if (slip(middle, ki, mostInner) - slip(x - middle, ko, mostOuter) > way) {
                     high = middle;

@@ -31,7 +31,7 @@ public final class ChartLayout {
         plot.setOutlineVisible(false);
         JFreeChart chart = new JFreeChart(null, null, plot, false);
         chart.setBackgroundPaint(style.palette().background());
-        chart.setPadding(new RectangleInsets(12, 14, 10, 26));
+        chart.setPadding(new RectangleInsets(12, 14, 10, 30));
         TextTitle title = new Heading(heading, style.title());
         place(title, style, 2);
         chart.setTitle(title);

@@ -66,9 +66,8 @@ import picocli.CommandLine.Parameters;
             "      What three laps say of the car, and where the fitted model differs from them.",
             "  lapwright fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power --to fitted.json",
             "      One lap, all but grip and power held; the fitted car becomes a document. With --doubt mass=0.3",
-            "      for a car that was weighed: what hangs on its mass is told better.",
-            "  lapwright fit my-car.json my-circuit.json two.csv -s rear-wing=2 --also seven.csv --with rear-wing=7",
-            "      Laps on two wings in one fit: front grip, rear grip and load sensitivity are told apart better."
+            "      for a car that was weighed: what hangs on its mass is told better; with laps on another wing or",
+            "      bar beside it (--also LOG --with SETTING), grip front and rear and load sensitivity are."
         })
 public final class FitCommand extends StudyCommand<FitReport> {
     private static final String NAME = "--name";

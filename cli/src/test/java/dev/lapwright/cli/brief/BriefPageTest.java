@@ -73,7 +73,7 @@ class BriefPageTest {
                 "gt-talvex",
                 "castelvane",
                 "-s",
-                "rear-wing=2",
+                "rear-wing=0",
                 "--laps",
                 "castelvane-wings.csv",
                 "--vary",
@@ -146,7 +146,7 @@ class BriefPageTest {
                 .stream()
                 .mapToDouble(Double::parseDouble)
                 .sum();
-        Car car = Documents.car("gt-talvex").with("rear-wing", 2);
+        Car car = Documents.car("gt-talvex").with("rear-wing", 0);
         Track line = LineSearch.of(Documents.circuit("castelvane"), car, LineChoices.DEFAULT)
                 .smoothest()
                 .driven();

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.io.TempDir;
@@ -59,6 +60,16 @@ class GuidePagesTest {
                 command.replace(" --out ", " --out " + folder + "/").split(" ");
         Run run = Run.of(arguments);
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out().strip().replace(folder + "/", "")).as(page).isEqualTo(output);
+        String said = run.out().strip().replace(folder + "/", "");
+        // A line of "…" stands for output left out.
+        List<String> parts = Arrays.stream(output.split("(?m)^…$"))
+                .map(String::strip)
+                .filter(part -> !part.isEmpty())
+                .toList();
+        if (output.lines().noneMatch("…"::equals)) {
+            assertThat(said).as(page).isEqualTo(output);
+        } else {
+            assertThat(said).as(page).containsSubsequence(parts);
+        }
     }
 }
