@@ -29,6 +29,7 @@ class FaultyDayTest {
     }
 
     @Test
+    @Tag("long")
     void intervalsHoldTheTruthWhereEverythingIsWrongAtOnce() {
         holds(FaultyDay.Fault.ALL, 6, 0.95);
     }

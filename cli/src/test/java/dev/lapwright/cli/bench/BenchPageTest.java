@@ -15,6 +15,7 @@ import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -400,8 +401,19 @@ class BenchPageTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"360,false", "360,true", "800,false", "800,true", "1400,false", "1400,true"})
+    @CsvSource({"360,true", "1400,false"})
     void itFitsAndIsReadable(int width, boolean dark) throws Exception {
+        fits(width, dark);
+    }
+
+    @ParameterizedTest
+    @Tag("long")
+    @CsvSource({"360,false", "800,false", "800,true", "1400,true"})
+    void itFitsAndIsReadableInAllWidthsAndThemes(int width, boolean dark) throws Exception {
+        fits(width, dark);
+    }
+
+    private void fits(int width, boolean dark) throws Exception {
         browser.width(width);
         browser.lessMotion(dark);
         fresh();

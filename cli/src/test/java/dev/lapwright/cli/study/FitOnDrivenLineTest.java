@@ -6,6 +6,7 @@ import dev.lapwright.cli.JsonTree;
 import dev.lapwright.cli.Run;
 import java.nio.file.Path;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -16,6 +17,7 @@ class FitOnDrivenLineTest {
 
     /** A lap of the model's own on its fastest line, fitted on the smoothest and then on the line that the log itself holds. */
     @Test
+    @Tag("long")
     void whereTheLineIsToBlameTheLogsOwnIsOfferedAndServes() {
         String log = folder.resolve("driven.csv").toString();
         String own = folder.resolve("own.json").toString();

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -91,6 +92,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("long")
     void theSameSeedGivesTheSameTextWhateverTheThreads() {
         assertThat(small("--seed", "3", "--threads", "1").out())
                 .isEqualTo(small("--seed", "3", "--threads", "3").out());
@@ -141,6 +143,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("long")
     void severalCircuitsAndDaysAreSaid() {
         String text = text(small("--circuit", "castelvane=0.5", "--range", "conditions.airTempC=5,35", "--worst"));
         assertThat(text)
@@ -163,6 +166,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("long")
     void movedRideHeightsBrakesAndPressuresComeWithCautions() {
         String text = text(Run.of(
                 "optimise",
