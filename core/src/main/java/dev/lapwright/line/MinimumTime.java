@@ -29,6 +29,10 @@ final class MinimumTime {
     private static final double SMALL_GAIN = 2e-4;
 
     private static final int SMALL_STEPS = 4;
+    /** The same where the line is wanted to some milliseconds only. */
+    private static final double ROUGHLY_SMALL_GAIN = 1e-3;
+
+    private static final int ROUGHLY_SMALL_STEPS = 2;
     private static final double FIRST_PRICE = 300;
     private static final double HIGHEST_PRICE = 1e9;
     /** What a step that fell short of its promise, or kept it, does to the price of the next. */
@@ -55,9 +59,11 @@ final class MinimumTime {
     private final RoadNodes road;
     private final Vehicle vehicle;
     private final LineSearch.Progress progress;
+    private final boolean rough;
     private final int n;
 
-    MinimumTime(RoadNodes road, Vehicle vehicle, LineSearch.Progress progress) {
+    MinimumTime(RoadNodes road, Vehicle vehicle, LineSearch.Progress progress, boolean rough) {
+        this.rough = rough;
         this.road = road;
         this.vehicle = vehicle;
         this.progress = progress;
@@ -71,8 +77,10 @@ final class MinimumTime {
         LineCurvature shape = new LineCurvature(road);
         double price = FIRST_PRICE;
         double first = lap.time();
+        double smallGain = rough ? ROUGHLY_SMALL_GAIN : SMALL_GAIN;
+        int smallSteps = rough ? ROUGHLY_SMALL_STEPS : SMALL_STEPS;
         int small = 0;
-        for (int step = 1; step <= MOST_STEPS && small < SMALL_STEPS && price < HIGHEST_PRICE; step++) {
+        for (int step = 1; step <= MOST_STEPS && small < smallSteps && price < HIGHEST_PRICE; step++) {
             shape.at(best);
             BandedQpSolver qp = qp(best, shape, lap, price);
             double[] move = qp.minimise();
@@ -95,7 +103,7 @@ final class MinimumTime {
                 best = tried;
                 lap = solver(best).linearised(vehicle);
             }
-            small = Math.max(gain, 0.1 * expected) < SMALL_GAIN ? small + 1 : 0;
+            small = Math.max(gain, 0.1 * expected) < smallGain ? small + 1 : 0;
             if (kept) {
                 price /= CHEAPER;
             } else if (failed) {

@@ -72,15 +72,30 @@ public final class LineCache implements LineFinder {
 
     @Override
     public Line fastest(LineSearch search, Vehicle vehicle) {
-        Path file = folder.resolve(key(search, vehicle) + ENDING);
-        double[] distances = search.nodes();
-        Optional<double[]> kept = read(file).filter(offsets -> offsets.length == distances.length);
+        Path file = file(search, vehicle);
+        Optional<Line> kept = kept(file, search);
         if (kept.isPresent()) {
-            return search.at(distances, kept.get());
+            return kept.get();
         }
         Line found = finder.fastest(search, vehicle);
         write(file, found.offsets());
         return found;
+    }
+
+    /** The line that a search would find, if it was found before; nobody looks for it. */
+    public Optional<Line> kept(LineSearch search, Vehicle vehicle) {
+        return Files.isDirectory(folder) ? kept(file(search, vehicle), search) : Optional.empty();
+    }
+
+    private Path file(LineSearch search, Vehicle vehicle) {
+        return folder.resolve(key(search, vehicle) + ENDING);
+    }
+
+    private static Optional<Line> kept(Path file, LineSearch search) {
+        double[] distances = search.nodes();
+        return read(file)
+                .filter(offsets -> offsets.length == distances.length)
+                .map(offsets -> search.at(distances, offsets));
     }
 
     private String key(LineSearch search, Vehicle vehicle) {
@@ -93,6 +108,7 @@ public final class LineCache implements LineFinder {
             to.writeDouble(search.choices().marginRight());
             to.writeDouble(search.choices().spacing());
             numbers(to, search.start().orElse(new double[0]));
+            to.writeBoolean(search.isRough());
             car(to, vehicle.car());
             day(to, vehicle.conditions());
         } catch (IOException e) {

@@ -12,7 +12,7 @@ import java.util.Map;
  *
  * @param what is recommended, for people
  * @param held its difference on the one line that all laps were driven on, s, minus where faster
- * @param before lap time of the car as it stands on its own line, s; of several circuits the mean by weight
+ * @param before lap time of the car as it stands on its own line, s; of several circuits and days the mean by weight
  * @param after the same of the car as recommended
  */
 public record LineCheck(String what, double held, double before, double after) {
@@ -23,9 +23,9 @@ public record LineCheck(String what, double held, double before, double after) {
     }
 
     /**
-     * The check on several circuits.
+     * The check on several circuits and days.
      *
-     * @param found with one other car, for each circuit
+     * @param found with one other car, for each circuit and day
      * @param weights of the circuits, as many
      */
     public static LineCheck of(String what, double held, List<OwnLinesResult> found, List<Double> weights) {

@@ -31,7 +31,7 @@ import java.util.stream.IntStream;
  * @param subject the car as it stood, and where
  * @param result what was found
  * @param best lap in the best setup, on the first circuit and day
- * @param check of the best with the line found anew, on the first day; empty where it was not asked for
+ * @param check of the best with the line found anew for each circuit and day; empty where it was not asked for
  */
 public record OptimisationReport(Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check) {
     private static final int FRONT_ROWS = 8;

@@ -26,9 +26,13 @@ import java.util.stream.Collectors;
  *
  * @param subject the car as it stands
  * @param result what was found
- * @param check of the adjustment whose best setting gains most with the line found anew; empty where none is faster by what counts, or it was not asked for
+ * @param checks of the adjustments whose best settings gain most with the line found anew; empty where none is faster by what counts, or it was not
+ *     asked for
  */
-public record SensitivityReport(Subject subject, SensitivityResult result, Optional<LineCheck> check) {
+public record SensitivityReport(Subject subject, SensitivityResult result, List<LineCheck> checks) {
+    /** So many adjustments are checked with lines found anew. */
+    private static final int CHECKED = 3;
+
     private static final int PAIRS_SHOWN = 5;
     /** More than anybody drives to compare two setups. */
     private static final int MOST_LAPS_SHOWN = 1000;
@@ -53,6 +57,10 @@ public record SensitivityReport(Subject subject, SensitivityResult result, Optio
                     "s",
                     Numbers.signed(DECIMALS),
                     SensitivityResult.Interaction::beyond);
+
+    public SensitivityReport {
+        checks = List.copyOf(checks);
+    }
 
     /** All that was found, for people, machines and files. */
     public Report report() {
@@ -85,7 +93,7 @@ public record SensitivityReport(Subject subject, SensitivityResult result, Optio
         return report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
-                .field("ownLines", check.map(LineCheck::tree).orElse(null))
+                .field("ownLines", checks.stream().map(LineCheck::tree).toList())
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("sensitivity.csv", table(result), result.worths());
@@ -286,7 +294,9 @@ public record SensitivityReport(Subject subject, SensitivityResult result, Optio
                 said,
                 "Faster by the model, but cannot be seen in " + laps + "; choose it by the model or leave it alone",
                 joined(large, worth -> isFaster(worth) && !result.canBeSeen(worth)));
-        check.ifPresent(one -> said.add(one.reading(one.what())));
+        if (!checks.isEmpty()) {
+            said.add(checks.stream().map(one -> one.reading(one.what())).collect(Collectors.joining(" ")));
+        }
         add(
                 said,
                 "Faster by less than " + DifferenceWords.least() + ", which does not count",
@@ -316,17 +326,19 @@ public record SensitivityReport(Subject subject, SensitivityResult result, Optio
     }
 
     /**
-     * Of the adjustments with a faster setting by what counts, the one that gains most by it: what a reader turns first. Those of which
-     * a lap time says too little, as fuel, are left out.
+     * Of the adjustments with a faster setting by what counts, the few that gain most by it, the most first: what a reader turns first. Those of
+     * which a lap time says too little, as fuel, are left out.
      */
-    public static Optional<SensitivityResult.Worth> first(SensitivityResult result) {
+    public static List<SensitivityResult.Worth> first(SensitivityResult result) {
         List<OptimisationResult.LeftAlone> delicate = Optimisation.leftAlone(result.car());
         return result.worths().stream()
                 .filter(SensitivityReport::isFaster)
                 .filter(worth -> delicate.stream()
                         .noneMatch(kept -> kept.name().equals(worth.adjustment().name())))
-                .min(Comparator.comparingDouble(
-                        (SensitivityResult.Worth worth) -> worth.best().difference()));
+                .sorted(Comparator.comparingDouble(
+                        (SensitivityResult.Worth worth) -> worth.best().difference()))
+                .limit(CHECKED)
+                .toList();
     }
 
     /** Whether another setting is faster by what counts. */

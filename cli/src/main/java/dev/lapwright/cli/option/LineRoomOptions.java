@@ -34,10 +34,16 @@ public class LineRoomOptions {
 
     /** Who looks for fastest lines: with a memory in the user's own folder, unless that is not wanted. */
     public final LineFinder finder(Console console) {
-        Optional<String> program = noCache || console.cache().isEmpty() ? Optional.empty() : console.program();
-        return program.<LineFinder>map(
-                        text -> new LineCache(console.cache().orElseThrow().resolve("lines"), text, LineFinder.SEARCH))
-                .orElse(LineFinder.SEARCH);
+        return cache(console).<LineFinder>map(found -> found).orElse(LineFinder.SEARCH);
+    }
+
+    /** The lines found before, unless they are not wanted. */
+    final Optional<LineCache> cache(Console console) {
+        return noCache
+                ? Optional.empty()
+                : console.program()
+                        .flatMap(program -> console.cache()
+                                .map(folder -> new LineCache(folder.resolve("lines"), program, LineFinder.SEARCH)));
     }
 
     /** What they say. */

@@ -20,7 +20,9 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.results.ChosenLine;
+import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.results.LapReport;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
@@ -109,7 +111,19 @@ public final class LapCommand extends StudyCommand<LapReport> {
             ChosenLine chosen = line.beside(word, base, console);
             beside.add(new LapReport.Beside(chosen, lap(LapSolver.on(chosen.driven()), base)));
         }
+        if (beside.isEmpty()) {
+            remarkFastest(base, lap);
+        }
         return new LapReport(base, lap, driven, beside);
+    }
+
+    /** A remark, as a result must be the same whatever was found before. */
+    private void remarkFastest(Subject base, Lap lap) {
+        line.fastestKnown(base, console).ifPresent(known -> {
+            double time = LapSolver.on(known.driven()).lapTime(Vehicle.of(base.car(), base.day()));
+            console.remark("Note: on this car's fastest line, found before, " + Numbers.lapTime(time) + ", "
+                    + DifferenceWords.said(time - lap.time()) + ".");
+        });
     }
 
     @Override

@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.LapTimeFront;
@@ -208,7 +209,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         return checked(OptimisationReport.of(subject, found), places, weights);
     }
 
-    /** With the best setup on a line of its own, on the first day; on every circuit or not at all. */
+    /** With the best setup on a line of its own for each circuit and day; on all of them or not at all. */
     private OptimisationReport checked(OptimisationReport found, List<Subject> places, List<Double> weights) {
         String moved = found.moved();
         if (moved.isEmpty()) {
@@ -216,14 +217,20 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         }
         OptimisationResult result = found.result();
         List<OwnLinesResult> own = new ArrayList<>();
-        for (Subject place : places) {
-            Subject onTheDay = place.on(result.task().days().get(0));
-            Car best = onTheDay.in(result.setup("best", result.best())).car();
-            line.ownLines(onTheDay, List.of(best), how(), console).ifPresent(own::add);
+        List<Double> shares = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            for (Conditions day : result.task().days()) {
+                Subject onTheDay = places.get(i).on(day);
+                Car best = onTheDay.in(result.setup("best", result.best())).car();
+                Optional<OwnLinesResult> lines = line.ownLines(onTheDay, List.of(best), how(), console);
+                if (lines.isEmpty()) {
+                    return found;
+                }
+                own.add(lines.get());
+                shares.add(weights.get(i));
+            }
         }
-        return own.size() < places.size()
-                ? found
-                : found.checked(LineCheck.of(moved, result.difference(result.best()), own, weights));
+        return found.checked(LineCheck.of(moved, result.difference(result.best()), own, shares));
     }
 
     @Override

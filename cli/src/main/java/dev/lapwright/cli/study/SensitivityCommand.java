@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.setup.RankedWorth;
@@ -19,8 +20,10 @@ import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
@@ -116,21 +119,31 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
             found = study.run(how.reporting(bar));
         }
-        return new SensitivityReport(subject, found, check(subject, found, how));
+        return new SensitivityReport(subject, found, checks(subject, found, how));
     }
 
-    /** The one that gains most, on a line of its own. */
-    private Optional<LineCheck> check(Subject subject, SensitivityResult found, StudyRun how) {
-        return SensitivityReport.first(found).flatMap(worth -> {
-            String name = worth.adjustment().name();
-            double best = worth.best().setting();
-            return line.ownLines(subject, List.of(subject.car().with(name, best)), how, console)
-                    .map(own -> LineCheck.of(
-                            Subject.said(subject.car(), name, best),
-                            worth.best().difference(),
-                            own,
-                            0));
-        });
+    /** Those that gain most, each on a line of its own. */
+    private List<LineCheck> checks(Subject subject, SensitivityResult found, StudyRun how) {
+        List<SensitivityResult.Worth> first = SensitivityReport.first(found);
+        if (first.isEmpty()) {
+            return List.of();
+        }
+        List<Car> cars = first.stream()
+                .map(worth ->
+                        subject.car().with(worth.adjustment().name(), worth.best().setting()))
+                .toList();
+        Optional<OwnLinesResult> own = line.ownLines(subject, cars, how, console);
+        List<LineCheck> checks = new ArrayList<>();
+        for (int i = 0; own.isPresent() && i < first.size(); i++) {
+            SensitivityResult.Worth worth = first.get(i);
+            checks.add(LineCheck.of(
+                    Subject.said(
+                            subject.car(), worth.adjustment().name(), worth.best().setting()),
+                    worth.best().difference(),
+                    own.get(),
+                    i));
+        }
+        return checks;
     }
 
     @Override

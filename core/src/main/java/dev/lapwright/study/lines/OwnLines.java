@@ -14,15 +14,15 @@ import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Comparison of cars, each on the minimum-time line found for itself. On one line for all, a car that turns faster or slower than the
  * one it was laid for cannot make use of it.
  *
- * <p>A search ends in a local minimum; from another start it may end some hundredths lower or higher. So each car's line is sought from
- * the minimum-curvature line and from the first car's, and the first car's from all of the others': whatever one finds, all may use. The
- * lowest counts.
+ * <p>A search ends in a local minimum; from another start it may end some hundredths lower or higher, which would be taken for a difference of the
+ * cars. So only the first car's line is sought from the minimum-curvature line. The others' are sought from there, {@linkplain
+ * LineSearch#roughly() roughly}, as they lie near; then the first car's once more, from that of the others' on which it is
+ * fastest. In the end each car takes the fastest of all lines found: whatever one finds, all may use.
  *
  * <pre>{@code
  * OwnLinesResult found = OwnLines.of(road, car, Conditions.STANDARD).against(List.of(car.with("rear-wing", 8))).run();
@@ -76,31 +76,26 @@ public final class OwnLines implements Study<OwnLinesResult> {
      */
     @Override
     public OwnLinesResult run(StudyRun how) {
-        List<Car> cars = new ArrayList<>();
-        cars.add(first);
-        cars.addAll(others);
-        int count = cars.size();
-        int total = count + 2 * others.size();
-        List<Drive> drives = cars.stream().map(car -> new Drive(car, how)).toList();
+        int count = others.size();
+        int total = others.isEmpty() ? 1 : count + 2;
         how.report(0, total);
-        List<OwnLinesResult.OwnLap> anew =
-                how.inParallel(count, () -> drives, (all, i) -> all.get(i).anew(), done -> how.report(done, total));
-        // Second, the others from the first's line, and the first from each of the others'.
-        List<OwnLinesResult.OwnLap> again = how.inParallel(
-                2 * others.size(),
+        Drive one = new Drive(first, how);
+        List<Drive> drives = others.stream().map(car -> new Drive(car, how)).toList();
+        List<Line> lines = new ArrayList<>();
+        lines.add(one.anew());
+        how.report(1, total);
+        lines.addAll(how.inParallel(
+                count,
                 () -> drives,
-                (all, i) -> i % 2 == 0
-                        ? all.get(1 + i / 2).from(anew.get(0).line())
-                        : all.get(0).from(anew.get(1 + i / 2).line()),
-                done -> how.report(count + done, total));
-        List<OwnLinesResult.OwnLap> best = new ArrayList<>(anew);
-        IntStream.range(0, again.size()).forEach(i -> {
-            int car = i % 2 == 0 ? 1 + i / 2 : 0;
-            if (again.get(i).lapTime() < best.get(car).lapTime()) {
-                best.set(car, again.get(i));
-            }
-        });
-        return new OwnLinesResult(best.get(0), best.subList(1, count));
+                (all, i) -> all.get(i).from(lines.get(0)),
+                done -> how.report(1 + done, total)));
+        if (count > 0) {
+            lines.add(one.from(one.quickest(lines.subList(1, count + 1)).line()));
+            how.report(total, total);
+        }
+        List<OwnLinesResult.OwnLap> best =
+                how.inParallel(count, () -> drives, (all, i) -> all.get(i).quickest(lines), done -> {});
+        return new OwnLinesResult(one.quickest(lines), best);
     }
 
     /** One car and the search for its line; nothing in it changes. */
@@ -115,18 +110,33 @@ public final class OwnLines implements Study<OwnLinesResult> {
             search = LineSearch.of(road, car, choices).reporting((steps, difference) -> how.stopIfWanted());
         }
 
-        OwnLinesResult.OwnLap anew() {
-            return found(search);
+        Line anew() {
+            return finder.fastest(search, vehicle);
         }
 
-        OwnLinesResult.OwnLap from(Line start) {
-            return found(search.from(start));
+        Line from(Line start) {
+            return finder.fastest(search.from(start).roughly(), vehicle);
         }
 
-        private OwnLinesResult.OwnLap found(LineSearch from) {
-            Line line = finder.fastest(from, vehicle);
-            return new OwnLinesResult.OwnLap(
-                    car, line, LapSolver.on(line.driven()).lapTime(vehicle));
+        /** The lap on the one of some lines on which it is fastest. */
+        OwnLinesResult.OwnLap quickest(List<Line> lines) {
+            OwnLinesResult.OwnLap best = null;
+            for (Line line : lines) {
+                OwnLinesResult.OwnLap lap = on(line);
+                best = best == null || lap.lapTime() < best.lapTime() ? lap : best;
+            }
+            return best;
+        }
+
+        /** A lap on a line that may have been found for a narrower car. */
+        private OwnLinesResult.OwnLap on(Line found) {
+            Line line = search.at(found.distances(), found.offsets());
+            try {
+                return new OwnLinesResult.OwnLap(
+                        car, line, LapSolver.on(line.driven()).lapTime(vehicle));
+            } catch (NoLapException onlyOnItsOwn) {
+                return new OwnLinesResult.OwnLap(car, line, Double.POSITIVE_INFINITY);
+            }
         }
     }
 }

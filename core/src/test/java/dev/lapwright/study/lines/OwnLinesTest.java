@@ -2,6 +2,7 @@ package dev.lapwright.study.lines;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
@@ -57,12 +58,39 @@ class OwnLinesTest {
         assertThat(compare(WEAK, WEAK, StudyRun.onThreads(2)).difference(0)).isZero();
     }
 
-    /** Each may use what was found for the other, so it does not matter who is asked first. */
+    /**
+     * Each may use what was found for the other, so it hardly matters who is asked first. Within 5 ms: a rough search leaves what two steps in turn
+     * gain less than a millisecond of, one for each car and way.
+     */
     @Test
     void theOtherWayRoundTheDifferenceIsTheOpposite() {
         double there = compare(WEAK, STRONG, StudyRun.onThreads(2)).difference(0);
         double back = compare(STRONG, WEAK, StudyRun.onThreads(1)).difference(0);
-        assertThat(there).isNegative().isEqualTo(-back);
+        assertThat(there).isLessThan(-0.05).isCloseTo(-back, within(0.005));
+    }
+
+    @Test
+    void anyNumberOfThreadsFindsTheSame() {
+        OwnLinesResult one = compare(WEAK, STRONG, StudyRun.onThreads(1));
+        OwnLinesResult two = compare(WEAK, STRONG, StudyRun.onThreads(2));
+        assertThat(two.first().lapTime()).isEqualTo(one.first().lapTime());
+        assertThat(two.difference(0)).isEqualTo(one.difference(0));
+    }
+
+    /** Of a wider car the line lies farther inside; what was found for a narrow one would put it over the edge. */
+    @Test
+    void aWiderCarKeepsItsRoomOnALineOfANarrowOne() {
+        Car wide = PlainCar.ofMass(1000)
+                .power(120_000, 5, 80)
+                .friction(1.2)
+                .with(Quantity.WIDTH, 2.4)
+                .car();
+        OwnLinesResult found = compare(WEAK, wide, StudyRun.onThreads(1));
+        double free = 5 - 2.4 / 2 - LineChoices.DEFAULT.marginLeft();
+        for (double offset : found.others().get(0).line().offsets()) {
+            assertThat(Math.abs(offset)).isLessThanOrEqualTo(free + 1e-9);
+        }
+        assertThat(found.difference(0)).isPositive();
     }
 
     @Test
