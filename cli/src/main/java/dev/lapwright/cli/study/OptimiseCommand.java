@@ -281,7 +281,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     }
 
     private static SweepAxis range(String text, Subject subject) {
-        if (!text.trim().startsWith("conditions.")) {
+        if (!Conditions.isMeantBy(text.trim())) {
             throw new InvalidValueException(
                     "--range " + text, "it is not one of the conditions", "write it like conditions.airTempC=5,35");
         }
