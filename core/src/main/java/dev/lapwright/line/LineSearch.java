@@ -51,7 +51,10 @@ public final class LineSearch {
                             + " widths into its document");
         }
         return new LineSearch(
-                new RoadNodes(track, car.value(Quantity.WIDTH), choices), Optional.empty(), (steps, difference) -> {}, false);
+                new RoadNodes(track, car.value(Quantity.WIDTH), choices),
+                Optional.empty(),
+                (steps, difference) -> {},
+                false);
     }
 
     /** The same beginning at another line along the same road. */

@@ -172,7 +172,11 @@ final class StationPlan {
     /** The point after one that is the next station to be, the points between passed over; the very next where none is. */
     private int passingOver(int from, int end) {
         int to = from + 1;
-        while (to < end && isDense(from) && isDense(to) && !marked.contains(points.get(to).s()) && mayPass(from, to + 1)) {
+        while (to < end
+                && isDense(from)
+                && isDense(to)
+                && !marked.contains(points.get(to).s())
+                && mayPass(from, to + 1)) {
             to++;
         }
         return to;

@@ -123,12 +123,11 @@ public final class LineOptions extends LineRoomOptions {
      * a result must not depend on it.
      */
     public Optional<Line> fastestKnown(Subject subject, Console console) {
-        boolean smoothest = subject.line().line().isPresent()
-                && subject.line().word().equals(LineKind.SMOOTHEST.word());
+        boolean smoothest =
+                subject.line().line().isPresent() && subject.line().word().equals(LineKind.SMOOTHEST.word());
         return cache(console)
                 .filter(any -> smoothest)
-                .flatMap(found ->
-                        found.kept(search(subject), Vehicle.of(subject.car(), subject.day())));
+                .flatMap(found -> found.kept(search(subject), Vehicle.of(subject.car(), subject.day())));
     }
 
     private LineSearch search(Subject subject) {

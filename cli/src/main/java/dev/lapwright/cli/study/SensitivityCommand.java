@@ -129,8 +129,8 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
             return List.of();
         }
         List<Car> cars = first.stream()
-                .map(worth ->
-                        subject.car().with(worth.adjustment().name(), worth.best().setting()))
+                .map(worth -> subject.car()
+                        .with(worth.adjustment().name(), worth.best().setting()))
                 .toList();
         Optional<OwnLinesResult> own = line.ownLines(subject, cars, how, console);
         List<LineCheck> checks = new ArrayList<>();
@@ -138,7 +138,9 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
             SensitivityResult.Worth worth = first.get(i);
             checks.add(LineCheck.of(
                     Subject.said(
-                            subject.car(), worth.adjustment().name(), worth.best().setting()),
+                            subject.car(),
+                            worth.adjustment().name(),
+                            worth.best().setting()),
                     worth.best().difference(),
                     own.get(),
                     i));

@@ -249,8 +249,7 @@ class LineOptionTest {
         assertThat(kept.resolve("lines")).isDirectoryContaining("glob:**.line");
         assertThat(keeping(kept, "--spacing-m", "6")).isEqualTo(anew);
         Run smoothest = Run.keeping(kept, "lap", CAR, CIRCUIT, "--spacing-m", "6");
-        assertThat(smoothest.out())
-                .isEqualTo(run("lap", "--spacing-m", "6").out());
+        assertThat(smoothest.out()).isEqualTo(run("lap", "--spacing-m", "6").out());
         assertThat(smoothest.err()).startsWith("Note: on this car's fastest line, found before, 1:");
         Path unused = folder.resolve("unused");
         assertThat(keeping(unused, "--spacing-m", "6", "--no-cache")).isEqualTo(anew);

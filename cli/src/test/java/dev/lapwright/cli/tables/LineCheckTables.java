@@ -41,8 +41,7 @@ public final class LineCheckTables {
     /** A car on a road, and the searches for its line. */
     private record Driven(Car car, Vehicle vehicle, LineSearch search) {
         static Driven of(Car car, Track road) {
-            return new Driven(
-                    car, Vehicle.of(car, Conditions.STANDARD), LineSearch.of(road, car, LineChoices.DEFAULT));
+            return new Driven(car, Vehicle.of(car, Conditions.STANDARD), LineSearch.of(road, car, LineChoices.DEFAULT));
         }
 
         double on(Line line) {
@@ -78,7 +77,8 @@ public final class LineCheckTables {
                 }
             }
         }
-        System.out.println("| way, " + changes + " changes | root mean square of the error, ms | most, ms | processor, s |");
+        System.out.println(
+                "| way, " + changes + " changes | root mean square of the error, ms | most, ms | processor, s |");
         System.out.println("|---|---|---|---|");
         WAYS.forEach((way, told) -> System.out.printf(
                 Locale.ROOT,
@@ -89,7 +89,11 @@ public final class LineCheckTables {
                                 .mapToDouble(one -> one.error() * one.error())
                                 .average()
                                 .orElseThrow()),
-                1e3 * told.stream().mapToDouble(one -> Math.abs(one.error())).max().orElseThrow(),
+                1e3
+                        * told.stream()
+                                .mapToDouble(one -> Math.abs(one.error()))
+                                .max()
+                                .orElseThrow(),
                 told.stream().mapToDouble(Told::seconds).average().orElseThrow()));
     }
 
@@ -136,8 +140,7 @@ public final class LineCheckTables {
         double back = other.on(from) - first.on(from);
         told("3 held, mean of both cars' lines", 0.5 * (held + back) - worth, search + further);
         told("4 each on a line sought from the smoothest", other.on(anew) - before - worth, search + again);
-        Line roughly =
-                timed(() -> other.search().from(own).roughly().fastest(other.vehicle()), seconds);
+        Line roughly = timed(() -> other.search().from(own).roughly().fastest(other.vehicle()), seconds);
         told("6 the same roughly", other.on(roughly) - before - worth, search + seconds[0]);
         told("5 the other car's line sought from that of the first", other.on(from) - before - worth, search + further);
         OwnLinesResult check = timed(
@@ -145,7 +148,10 @@ public final class LineCheckTables {
                         .against(List.of(other.car()))
                         .run(StudyRun.onThreads(1)),
                 seconds);
-        told("7 as it is checked: roughly, and the first once more from there", check.difference(0) - worth, seconds[0]);
+        told(
+                "7 as it is checked: roughly, and the first once more from there",
+                check.difference(0) - worth,
+                seconds[0]);
         System.err.printf(
                 Locale.ROOT, "%s worth %.3f held %.3f checked %.3f%n", what, worth, held, check.difference(0));
     }

@@ -85,10 +85,7 @@ public final class OwnLines implements Study<OwnLinesResult> {
         lines.add(one.anew());
         how.report(1, total);
         lines.addAll(how.inParallel(
-                count,
-                () -> drives,
-                (all, i) -> all.get(i).from(lines.get(0)),
-                done -> how.report(1 + done, total)));
+                count, () -> drives, (all, i) -> all.get(i).from(lines.get(0)), done -> how.report(1 + done, total)));
         if (count > 0) {
             lines.add(one.from(one.quickest(lines.subList(1, count + 1)).line()));
             how.report(total, total);
