@@ -253,7 +253,7 @@ function subject() {
     })),
     ", ",
     el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
-    now.line.kind === "fastest" && !frozen
+    (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
       ? el("button", { type: "button", class: "word", onclick: () => set((next) => { next.line = { kind: "smoothest" }; }) }, "back to the smoothest line")
       : null,
     frozen ? el("span", { class: "frozen" }, "A frozen page: its knobs do not turn. 'lapwright bench' has one that does.") : tools(),
