@@ -3,15 +3,19 @@ package dev.lapwright.documents;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
+import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.JsonValue;
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Reader of a circuit document, which describes the road by segments or by stations. */
@@ -23,6 +27,7 @@ final class CircuitReader {
 
     static final String PATH = "path";
     static final String TRACK_LIMITS = "trackLimits";
+    static final String LIMIT_CORNER = "corner";
     static final List<String> WORDS = List.of(Track.Path.ROAD.word(), Track.Path.DRIVEN.word());
 
     private final FaultList faults;
@@ -57,7 +62,7 @@ final class CircuitReader {
         StationReader stationReader = new StationReader(faults, closed);
         List<TrackPoint> stations = stationReader.read(list("stations", 2));
         List<Track.NamedPlace> corners = corners();
-        List<TrackLimit> limits = limits();
+        List<WrittenLimit> limits = limits();
         root.close();
         faults.throwIfAny();
         segmentReader.checkSlopes(segments, root.objects("segments"), closed, easeLength);
@@ -88,7 +93,9 @@ final class CircuitReader {
         faults.throwIfAny();
         Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude))
                 .withPath(path(kind));
-        Track limited = attempt(TRACK_LIMITS, () -> placed.withLimits(limits));
+        List<TrackLimit> placedLimits = limits(limits, placed);
+        faults.throwIfAny();
+        Track limited = attempt(TRACK_LIMITS, () -> placed.withLimits(placedLimits));
         return sectorEnds.length == 0 ? limited : attempt("sectorEndsM", () -> limited.withSectorEnds(sectorEnds));
     }
 
@@ -167,11 +174,30 @@ final class CircuitReader {
         }
     }
 
-    private List<TrackLimit> limits() {
-        List<TrackLimit> limits = new ArrayList<>();
+    /**
+     * Track limit as it was written, before it is known where corners lie.
+     *
+     * @param corner empty where distances are given
+     */
+    private record WrittenLimit(
+            ObjectReader fields, String corner, double from, double to, OptionalDouble left, OptionalDouble right) {}
+
+    private List<WrittenLimit> limits() {
+        List<WrittenLimit> limits = new ArrayList<>();
         for (ObjectReader fields : root.objects(TRACK_LIMITS)) {
-            double from = fields.required(RoadFields.LIMIT_FROM);
-            double to = fields.required(RoadFields.LIMIT_TO);
+            String corner = "";
+            double from;
+            double to;
+            if (fields.has(LIMIT_CORNER)) {
+                corner = fields.name(LIMIT_CORNER, "number or name of a corner");
+                from = fields.optional(RoadFields.LIMIT_BEFORE, 0);
+                to = fields.optional(RoadFields.LIMIT_AFTER, 0);
+                refuseBesideCorner(fields, RoadFields.LIMIT_FROM);
+                refuseBesideCorner(fields, RoadFields.LIMIT_TO);
+            } else {
+                from = fields.required(RoadFields.LIMIT_FROM);
+                to = fields.required(RoadFields.LIMIT_TO);
+            }
             double left = fields.optional(RoadFields.BEYOND_LEFT, Double.NaN);
             double right = fields.optional(RoadFields.BEYOND_RIGHT, Double.NaN);
             if (!fields.has(RoadFields.BEYOND_LEFT) && !fields.has(RoadFields.BEYOND_RIGHT)) {
@@ -180,11 +206,68 @@ final class CircuitReader {
                         "limit of a side at least");
             }
             fields.close();
-            if (Double.isFinite(from) && Double.isFinite(to) && !(Double.isNaN(left) && Double.isNaN(right))) {
-                limits.add(new TrackLimit(from, to, maybe(left), maybe(right)));
+            boolean sided = !(Double.isNaN(left) && Double.isNaN(right));
+            if (corner != null && Double.isFinite(from) && Double.isFinite(to) && sided) {
+                limits.add(new WrittenLimit(fields, corner, from, to, maybe(left), maybe(right)));
             }
         }
         return limits;
+    }
+
+    private static void refuseBesideCorner(ObjectReader fields, NumberField field) {
+        if (fields.has(field)) {
+            fields.optional(field, 0);
+            fields.form(
+                    fields.nameGiven(field),
+                    "a corner is given already",
+                    "keep one of the two; beforeM and afterM say how far the limit reaches beyond the corner");
+        }
+    }
+
+    private List<TrackLimit> limits(List<WrittenLimit> written, Track track) {
+        List<TrackLimit> limits = new ArrayList<>();
+        List<Corner> corners = List.of();
+        for (WrittenLimit limit : written) {
+            if (limit.corner().isEmpty()) {
+                limits.add(new TrackLimit(limit.from(), limit.to(), limit.left(), limit.right()));
+                continue;
+            }
+            corners = corners.isEmpty() ? track.stations(StationSpacing.DEFAULT).corners() : corners;
+            Optional<Corner> found = Corner.find(corners, limit.corner());
+            if (found.isPresent()) {
+                limits.add(limit(limit, found.get(), track));
+            } else {
+                String all = corners.isEmpty()
+                        ? "the circuit has none"
+                        : "corners are numbered from T1 to T" + corners.size() + " in driving order";
+                limit.fields()
+                        .meaning(
+                                LIMIT_CORNER,
+                                "there is no corner " + Excerpt.of(limit.corner()) + ", " + all,
+                                "give the number or the name that 'lapwright circuit show' lists");
+            }
+        }
+        return limits;
+    }
+
+    private static TrackLimit limit(WrittenLimit limit, Corner corner, Track track) {
+        double length = track.length();
+        double inside = corner.exit() - corner.entry() + (corner.exit() < corner.entry() ? length : 0);
+        double reach = inside + limit.from() + limit.to();
+        if (reach >= length) {
+            return new TrackLimit(0, length, limit.left(), limit.right());
+        }
+        return new TrackLimit(
+                within(corner.entry() - limit.from(), track),
+                within(corner.exit() + limit.to(), track),
+                limit.left(),
+                limit.right());
+    }
+
+    /** A distance on a circuit beyond its start line is one of the lap before or after; on an open run it is cut off. */
+    private static double within(double distance, Track track) {
+        double length = track.length();
+        return track.isClosed() ? (distance + length) % length : Math.max(0, Math.min(length, distance));
     }
 
     private static OptionalDouble maybe(double value) {

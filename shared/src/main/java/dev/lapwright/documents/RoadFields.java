@@ -50,6 +50,10 @@ final class RoadFields {
             0,
             MAX_LENGTH,
             "distance at which it ends; on a closed circuit before its start if it runs over the start line");
+    static final NumberField LIMIT_BEFORE = NumberField.only(
+            "before", Unit.METRE, -500, 500, "how far before the corner's entry it begins, 0 if left out");
+    static final NumberField LIMIT_AFTER =
+            NumberField.only("after", Unit.METRE, -500, 500, "how far behind the corner's exit it ends, 0 if left out");
     static final NumberField BEYOND_LEFT = NumberField.only(
             "beyondLeft",
             Unit.METRE,

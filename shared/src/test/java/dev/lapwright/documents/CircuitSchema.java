@@ -126,9 +126,18 @@ final class CircuitSchema {
     }
 
     private static Map<String, Object> limit() {
-        return new ObjectSchema("a track limit, of one side at least")
-                .required(RoadFields.LIMIT_FROM)
-                .required(RoadFields.LIMIT_TO)
+        List<String> distances = new ArrayList<>(RoadFields.LIMIT_FROM.names());
+        distances.addAll(RoadFields.LIMIT_TO.names());
+        List<String> besides = new ArrayList<>(RoadFields.LIMIT_BEFORE.names());
+        besides.addAll(RoadFields.LIMIT_AFTER.names());
+        return new ObjectSchema("a track limit, of one side at least, from a distance to another or at a corner")
+                .optional(RoadFields.LIMIT_FROM, Double.NaN)
+                .optional(RoadFields.LIMIT_TO, Double.NaN)
+                .optional(
+                        CircuitReader.LIMIT_CORNER,
+                        ObjectSchema.name("a corner by number or name: the limit holds from its entry to its exit"))
+                .optional(RoadFields.LIMIT_BEFORE, 0)
+                .optional(RoadFields.LIMIT_AFTER, 0)
                 .optional(RoadFields.BEYOND_LEFT, Double.NaN)
                 .optional(RoadFields.BEYOND_RIGHT, Double.NaN)
                 .rule(Map.of(
@@ -136,6 +145,13 @@ final class CircuitSchema {
                         List.of(
                                 ObjectSchema.requires(RoadFields.BEYOND_LEFT.name()),
                                 ObjectSchema.requires(RoadFields.BEYOND_RIGHT.name()))))
+                .rule(Map.of(
+                        "anyOf",
+                        List.of(
+                                ObjectSchema.requires(CircuitReader.LIMIT_CORNER),
+                                Map.of("required", List.of(RoadFields.LIMIT_FROM.name(), RoadFields.LIMIT_TO.name())))))
+                .exclusive(List.of(CircuitReader.LIMIT_CORNER), distances)
+                .exclusive(distances, besides)
                 .build();
     }
 

@@ -248,4 +248,16 @@ class RoundTripTest {
         Track back = Documents.circuit(new DocumentSource("circuit", DocumentWriter.text(track)));
         assertThat(back.limits()).isEqualTo(track.limits());
     }
+
+    /** The ring has straights of 300 m and half circles of 60 m radius; the second limit runs over the start line. Rounding alone. */
+    @Test
+    void aTrackLimitAtACornerHoldsFromItsEntryToItsExit() {
+        Track track = Documents.circuit(TestDocuments.source("valid/circuit/limits-at-corners.json"));
+        double half = Math.PI * 60;
+        assertThat(track.limits().get(0).from()).isCloseTo(300, within(1e-9));
+        assertThat(track.limits().get(0).to()).isCloseTo(300 + half + 40, within(1e-9));
+        assertThat(track.limits().get(0).beyondLeft()).isEmpty();
+        assertThat(track.limits().get(1).from()).isCloseTo(600 + half - 20, within(1e-9));
+        assertThat(track.limits().get(1).to()).isCloseTo(60, within(1e-9));
+    }
 }

@@ -143,7 +143,7 @@ final class BackgroundStudy {
 
     /** The fastest line for the setup in hand, held against the line driven so far. */
     private void line(Map<String, Object> tree, Sheet sheet) {
-        Question.LineWish wish = new Question.LineWish(LineKind.FASTEST, question.now());
+        Question.LineWish wish = new Question.LineWish(LineKind.FASTEST.word(), question.now());
         Question other = new Question(
                 question.car(),
                 question.circuit(),

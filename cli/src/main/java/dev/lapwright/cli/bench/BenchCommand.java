@@ -4,6 +4,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.option.LineRoomOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
@@ -12,6 +13,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
+import dev.lapwright.line.LineChoices;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -99,8 +101,14 @@ public final class BenchCommand implements Callable<Integer> {
                 completionCandidates = Lines.class,
                 description =
                         "Line to begin with: smoothest, the least bending, if left out; fastest, the least time for the"
-                                + " car as set up, found first; middle, the circuit's own path.")
+                                + " car as set up, found first; middle, the circuit's own path; or a FILE that 'lapwright line'"
+                                + " wrote.")
         private String line;
+
+        @Option(
+                names = "--no-cache",
+                description = "Looks for each fastest line anew, though it may have been found before, and keeps none.")
+        private boolean noCache;
 
         @Option(
                 names = "--folder",
@@ -154,7 +162,9 @@ public final class BenchCommand implements Callable<Integer> {
         SavedFiles saved = new SavedFiles(SafeFile.path(place.folder));
         Question first = place.state == null ? null : state(place.state);
         Catalogue catalogue = new Catalogue(
-                first == null ? named(car) : first.car(), first == null ? named(circuit) : first.circuit());
+                first == null ? named(car) : first.car(),
+                first == null ? named(circuit) : first.circuit(),
+                isKind(place.line) ? "" : place.line);
         if (first == null) {
             first = question(
                     car == null ? catalogue.firstCar() : car, circuit == null ? catalogue.firstCircuit() : circuit);
@@ -162,7 +172,16 @@ public final class BenchCommand implements Callable<Integer> {
         // What is wrong with the documents is said here, not on the page.
         catalogue.car(first.car());
         catalogue.circuit(first.circuit());
-        return new BenchServer(new Sheets(catalogue), saved, first, place.port, PATIENCE_S);
+        if (first.line().word().equals(Question.LineWish.FILE)) {
+            catalogue.line().on(catalogue.circuit(first.circuit()), catalogue.car(first.car()), LineChoices.DEFAULT);
+        }
+        LineRoomOptions lines = new LineRoomOptions();
+        lines.noCache = place.noCache;
+        return new BenchServer(new Sheets(catalogue, lines.finder(console)), saved, first, place.port, PATIENCE_S);
+    }
+
+    private static boolean isKind(String line) {
+        return new Lines().contains(line);
     }
 
     private static String named(String document) {
@@ -196,11 +215,11 @@ public final class BenchCommand implements Callable<Integer> {
         String name = setup.settings.isEmpty() ? subject.setup().name() : "as started";
         Question.Stand pinned = new Question.Stand(name, subject.setup().settings(), day);
         Question.Stand now = new Question.Stand("now", pinned.set(), day);
-        LineKind kind = Question.LineWish.kind(place.line);
+        String line = isKind(place.line) ? place.line : Question.LineWish.FILE;
         return new Question(
                 carName,
                 circuitName,
-                new Question.LineWish(kind, pinned),
+                new Question.LineWish(line, pinned),
                 now,
                 List.of(pinned),
                 "",

@@ -1,17 +1,22 @@
 package dev.lapwright.cli.bench;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.StoredLine;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.files.DocumentSource;
+import dev.lapwright.line.LineChoices;
+import dev.lapwright.results.ChosenLine;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Cars and circuits that the page may ask for: the demos, and the two named on the command line. Whatever else a request
@@ -20,7 +25,20 @@ import java.util.Map;
 final class Catalogue {
     private final Map<String, Entry> cars = new LinkedHashMap<>();
     private final Map<String, Entry> circuits = new LinkedHashMap<>();
+    private final Optional<NamedLine> line;
     private int edition;
+
+    /**
+     * Line that was named on the command line.
+     *
+     * @param file as it was named
+     */
+    record NamedLine(String file, StoredLine stored) {
+        /** The same on a road. */
+        ChosenLine on(Track road, Car car, LineChoices choices) {
+            return new ChosenLine(road, file, Optional.of(stored.on(road, car, choices)), Optional.of(stored), choices);
+        }
+    }
 
     /** Document that was named, as it was when it was read. */
     private static final class Entry {
@@ -73,8 +91,10 @@ final class Catalogue {
     /**
      * @param car file or name of a demo; empty for none
      * @param circuit the same
+     * @param line file of a line; empty for none
      */
-    Catalogue(String car, String circuit) {
+    Catalogue(String car, String circuit, String line) {
+        this.line = line.isEmpty() ? Optional.empty() : Optional.of(new NamedLine(line, LineOptions.stored(line)));
         enter(cars, DocumentKind.CAR, car);
         enter(circuits, DocumentKind.CIRCUIT, circuit);
     }
@@ -117,6 +137,12 @@ final class Catalogue {
 
     synchronized Track circuit(String name) {
         return (Track) entry(circuits, "circuit", name).read();
+    }
+
+    /** The line whose file was named. */
+    NamedLine line() {
+        return line.orElseThrow(() -> new InvalidValueException(
+                "line", "no file of a line is on this bench", "start it with --line FILE, or take another line"));
     }
 
     private static Entry entry(Map<String, Entry> entries, String kind, String name) {

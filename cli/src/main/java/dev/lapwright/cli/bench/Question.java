@@ -118,32 +118,39 @@ record Question(
     /**
      * Line that is asked for.
      *
-     * @param kind smoothest, fastest or middle
+     * @param word smoothest, fastest or middle, or {@link #FILE} for the one named on the command line
      * @param as the setup and day for which the fastest was found
      */
-    record LineWish(LineKind kind, Stand as) {
+    record LineWish(String word, Stand as) {
+        /** Word for the line whose file was named on the command line. */
+        static final String FILE = "file";
+
+        LineWish {
+            List<String> words = new ArrayList<>();
+            for (LineKind kind : LineKind.values()) {
+                words.add(kind.word());
+            }
+            words.add(FILE);
+            if (!words.contains(word)) {
+                throw new InvalidValueException(
+                        "line", "'" + word + "' is no line", "take " + String.join(", ", words));
+            }
+        }
+
         static LineWish of(Fields fields) {
             fields.only(Set.of("kind", "as"));
             String word = fields.text("kind", LineKind.SMOOTHEST.word());
-            return new LineWish(kind(word), fields.has("as") ? Stand.of(fields.object("as")) : Stand.STANDARD);
+            return new LineWish(word, fields.has("as") ? Stand.of(fields.object("as")) : Stand.STANDARD);
         }
 
-        /** The kind that a word stands for. */
-        static LineKind kind(String word) {
-            List<String> words = new ArrayList<>();
-            for (LineKind kind : LineKind.values()) {
-                if (kind.word().equals(word)) {
-                    return kind;
-                }
-                words.add(kind.word());
-            }
-            throw new InvalidValueException("line", "'" + word + "' is no line", "take " + String.join(", ", words));
+        boolean is(LineKind kind) {
+            return word.equals(kind.word());
         }
 
         Map<String, Object> tree() {
             Map<String, Object> tree = new LinkedHashMap<>();
-            tree.put("kind", kind.word());
-            if (kind == LineKind.FASTEST) {
+            tree.put("kind", word);
+            if (is(LineKind.FASTEST)) {
                 tree.put("as", as.tree());
             }
             return tree;

@@ -6,6 +6,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.track.Track;
@@ -18,6 +19,7 @@ final class Sheets {
     private static final int MOST = 4;
 
     private final Catalogue catalogue;
+    private final LineFinder finder;
     private final Object making = new Object();
     private final Map<Object, Sheet> sheets = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
@@ -28,8 +30,12 @@ final class Sheets {
         }
     };
 
-    Sheets(Catalogue catalogue) {
+    /**
+     * @param finder who looks for fastest lines
+     */
+    Sheets(Catalogue catalogue, LineFinder finder) {
         this.catalogue = catalogue;
+        this.finder = finder;
     }
 
     Catalogue catalogue() {
@@ -43,15 +49,15 @@ final class Sheets {
      */
     Sheet of(Question question, LineSearch.Progress told) {
         Question.LineWish wish = question.line();
-        Question.Stand as = wish.kind() == LineKind.FASTEST ? wish.as() : Question.Stand.STANDARD;
-        Object key = List.of(catalogue.edition(), question.car(), question.circuit(), wish.kind(), as.set(), as.day());
+        Question.Stand as = wish.is(LineKind.FASTEST) ? wish.as() : Question.Stand.STANDARD;
+        Object key = List.of(catalogue.edition(), question.car(), question.circuit(), wish.word(), as.set(), as.day());
         synchronized (sheets) {
             Sheet known = sheets.get(key);
             if (known != null) {
                 return known;
             }
         }
-        if (wish.kind() == LineKind.FASTEST) {
+        if (wish.is(LineKind.FASTEST)) {
             return made(key, question, as, told);
         }
         // Made in a moment, and often asked for by two at once: by who starts the bench and by its first page.
@@ -75,22 +81,23 @@ final class Sheets {
         return made;
     }
 
-    private static Sheet make(
-            Car car, Track road, Question.LineWish wish, Question.Stand as, LineSearch.Progress told) {
+    private Sheet make(Car car, Track road, Question.LineWish wish, Question.Stand as, LineSearch.Progress told) {
         LineChoices choices = LineChoices.DEFAULT;
-        LineKind kind = road.path() == Track.Path.ROAD ? wish.kind() : LineKind.MIDDLE;
-        if (kind == LineKind.MIDDLE) {
-            return new Sheet(car, road, ChosenLine.of(road, kind.word(), null, choices), "");
+        if (wish.word().equals(Question.LineWish.FILE)) {
+            return new Sheet(car, road, catalogue.line().on(road, car, choices), "");
         }
-        if (kind == LineKind.FASTEST) {
+        if (wish.is(LineKind.MIDDLE) || road.path() != Track.Path.ROAD) {
+            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), "");
+        }
+        if (wish.is(LineKind.FASTEST)) {
             Car driven = Question.car(car, as);
-            Line fastest =
-                    LineSearch.of(road, driven, choices).reporting(told).fastest(Vehicle.of(driven, as.conditions()));
-            return new Sheet(car, road, ChosenLine.of(road, kind.word(), fastest, choices), "");
+            LineSearch search = LineSearch.of(road, driven, choices).reporting(told);
+            Line fastest = finder.fastest(search, Vehicle.of(driven, as.conditions()));
+            return new Sheet(car, road, ChosenLine.of(road, wish.word(), fastest, choices), "");
         }
         try {
             Line smoothest = LineSearch.of(road, car, choices).smoothest();
-            return new Sheet(car, road, ChosenLine.of(road, kind.word(), smoothest, choices), "");
+            return new Sheet(car, road, ChosenLine.of(road, wish.word(), smoothest, choices), "");
         } catch (InvalidValueException none) {
             String note = "The circuit's own path is driven, as no line was found: " + none.getMessage();
             return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), note);

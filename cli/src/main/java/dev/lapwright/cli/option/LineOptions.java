@@ -89,8 +89,7 @@ public final class LineOptions extends LineRoomOptions {
         if (word.equals(LineKind.FASTEST.word()) || word.equals(REFRESH)) {
             return ChosenLine.of(road, word, fastest(search(subject), subject, console), choices());
         }
-        checkFile(word);
-        StoredLine stored = Documents.line(word);
+        StoredLine stored = stored(word);
         Line read = stored.on(road, subject.car(), choices());
         return new ChosenLine(road, word, Optional.of(read), Optional.of(stored), choices());
     }
@@ -185,13 +184,15 @@ public final class LineOptions extends LineRoomOptions {
         }
     }
 
-    private static void checkFile(String word) {
+    /** The line of a file; refuses what is neither a word for a line nor a file. */
+    public static StoredLine stored(String word) {
         boolean file = word.contains("/") || word.endsWith(".json") || Files.exists(SafeFile.path(word));
         if (!file) {
             List<String> words = new Words();
             throw new InvalidValueException(
                     "--line " + word, "there is neither a line nor a file of that name", Nearest.remedy(word, words));
         }
+        return Documents.line(word);
     }
 
     /** Words for lines, for shell completion. */

@@ -253,7 +253,7 @@ function subject() {
     })),
     ", ",
     el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
-    now.line.kind === "fastest" && !frozen
+    (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
       ? el("button", { type: "button", class: "word", onclick: () => set((next) => { next.line = { kind: "smoothest" }; }) }, "back to the smoothest line")
       : null,
     frozen ? el("span", { class: "frozen" }, "A frozen page: its knobs do not turn. 'lapwright bench' has one that does.") : tools(),
@@ -286,12 +286,61 @@ function headline() {
   notes();
 }
 
+/** Puts a pin elsewhere in the row; the first is the reference. */
+function movePin(from, to) {
+  if (to >= 0 && to < state().pins.length && to !== from) {
+    page.history.change((next) => { next.pins.splice(to, 0, ...next.pins.splice(from, 1)); });
+    document.querySelectorAll(".pins .letter")[to]?.focus();
+  }
+}
+
+/** The letter of a pin, by which it is dragged to another place; arrow keys do the same. */
+function handle(i) {
+  return el("button", {
+    type: "button",
+    class: "letter",
+    title: "Drag it elsewhere, or use the arrow keys; the first is the reference",
+    "aria-label": `Move ${letter(i)}: drag, or arrow keys`,
+    onpointerdown: (event) => dragPin(event, i),
+    onkeydown: (event) => {
+      const by = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key];
+      if (by) {
+        event.preventDefault();
+        event.stopPropagation();
+        movePin(i, i + by);
+      }
+    },
+  }, letter(i));
+}
+
+/** Listens on the window: the row may be drawn anew while a pin is on its way. */
+function dragPin(event, from) {
+  event.preventDefault();
+  const items = () => [...document.querySelectorAll(".pins li")];
+  let to = from;
+  const over = (move) => {
+    const under = document.elementFromPoint(move.clientX, move.clientY)?.closest(".pins li");
+    to = under ? items().indexOf(under) : from;
+    items().forEach((item, k) => item.classList.toggle("target", k === to && k !== from));
+  };
+  const end = (last) => {
+    window.removeEventListener("pointermove", over);
+    ["pointerup", "pointercancel"].forEach((kind) => window.removeEventListener(kind, end));
+    items().forEach((item) => item.classList.remove("target"));
+    if (last.type === "pointerup") {
+      movePin(from, to);
+    }
+  };
+  window.addEventListener("pointermove", over);
+  ["pointerup", "pointercancel"].forEach((kind) => window.addEventListener(kind, end));
+}
+
 function pins() {
   const list = state().pins.map((one, i) => {
     const answer = page.lap?.pins[i];
     const act = (text, label, edit) => frozen ? null : el("button", { type: "button", class: "word small", "aria-label": `${label} ${letter(i)}`, onclick: () => page.history.change(edit) }, text);
     return el("li", { class: i === 0 ? "reference" : null, title: answer ? `${answer.setup}; ${answer.day}` : null },
-      el("span", { class: "letter" }, letter(i)), " ",
+      frozen || state().pins.length < 2 ? el("span", { class: "letter" }, letter(i)) : handle(i), " ",
       el("span", { class: "name" }, one.name), " ",
       el("span", { class: "figure" }, answer ? answer.time ?? answer.failure : "…"),
       i > 0 && answer?.difference ? el("span", { class: "figure held", title: "less the lap in hand" }, ` ${answer.difference}`) : null,
@@ -300,9 +349,12 @@ function pins() {
       i > 0 ? act("hold against", "Hold the lap against", (next) => { next.pins.unshift(...next.pins.splice(i, 1)); }) : null,
       act("×", "Take off", (next) => { next.pins.splice(i, 1); }));
   });
+  const focused = document.activeElement?.closest(".pins") ? document.activeElement.getAttribute("aria-label") : null;
   byId("pinline").replaceChildren(
     el("ol", { class: "pins", "aria-label": "Pins: setups to hold the lap against; the first is the reference" }, list),
     frozen ? "" : el("button", { type: "button", class: "pin", title: "Pin this setup (key P)", onclick: pin }, "pin this"));
+  // Drawn anew it would lose the keyboard.
+  [...document.querySelectorAll(".pins button")].find((one) => focused && one.getAttribute("aria-label") === focused)?.focus();
 }
 
 function views() {

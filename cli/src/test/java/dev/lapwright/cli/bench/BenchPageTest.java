@@ -181,6 +181,12 @@ class BenchPageTest {
         return now;
     }
 
+    private double[] middle(String selector) throws Exception {
+        Object found = browser.value("(() => { const b = document.querySelector('" + selector
+                + "').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()");
+        return ((List<?>) found).stream().mapToDouble(value -> (Double) value).toArray();
+    }
+
     @Test
     void pinsAreComparedExchangedAndTakenOff() throws Exception {
         focus("rear-flap");
@@ -189,6 +195,16 @@ class BenchPageTest {
         browser.await("document.querySelectorAll('.pins .held').length === 1");
         click("hold against");
         browser.await(FIRST + ".includes('This is rear-flap 28 deg')");
+        // The second pin is dragged onto the first, and put back by its keys.
+        double[] first = middle(".pins li:nth-child(1) .name");
+        double[] second = middle(".pins li:nth-child(2) .letter");
+        browser.mouse("mouseMoved", second[0], second[1]);
+        browser.mouse("mousePressed", second[0], second[1]);
+        browser.mouse("mouseMoved", first[0], first[1]);
+        browser.mouse("mouseReleased", first[0], first[1]);
+        browser.await("document.querySelector('.pins li .name').textContent === 'standard'");
+        browser.press("ArrowRight");
+        browser.await("document.querySelector('.pins li .name').textContent === 'rear-flap 28 deg'");
         click("go to it");
         for (int i = 0; i < 6; i++) {
             browser.press("p");

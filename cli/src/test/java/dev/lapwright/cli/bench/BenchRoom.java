@@ -1,6 +1,7 @@
 package dev.lapwright.cli.bench;
 
 import dev.lapwright.documents.LineKind;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.report.JsonLayout;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
@@ -28,10 +29,15 @@ final class BenchRoom implements AutoCloseable {
     }
 
     BenchRoom(String car, String circuit, Path folder) {
+        this(car, circuit, "", folder, LineFinder.SEARCH);
+    }
+
+    /** With a file of a line, empty for none, and somebody who looks for others. */
+    BenchRoom(String car, String circuit, String line, Path folder, LineFinder finder) {
         Question first = new Question(
                 car,
                 circuit,
-                new Question.LineWish(LineKind.SMOOTHEST, Question.Stand.STANDARD),
+                new Question.LineWish(LineKind.SMOOTHEST.word(), Question.Stand.STANDARD),
                 Question.Stand.STANDARD,
                 List.of(Question.Stand.STANDARD),
                 "",
@@ -40,7 +46,8 @@ final class BenchRoom implements AutoCloseable {
                 30,
                 0.3,
                 20);
-        server = new BenchServer(new Sheets(new Catalogue(car, circuit)), new SavedFiles(folder), first, 0, PATIENCE_S);
+        server = new BenchServer(
+                new Sheets(new Catalogue(car, circuit, line), finder), new SavedFiles(folder), first, 0, PATIENCE_S);
         address = URI.create(server.address());
     }
 

@@ -11,6 +11,7 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -27,6 +28,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.AfterAll;
@@ -251,6 +253,44 @@ class BenchServerTest {
                         Conditions.STANDARD)
                 .time();
         assertThat((Double) lap.get("timeS")).isEqualTo(alone, Offset.offset(1e-9));
+    }
+
+    /** A line of a file is that of the command; without one on the command line it is refused in words. */
+    @Test
+    void aLineOfAFileIsDriven(@TempDir Path own) throws IOException {
+        Path file = own.resolve("line.json");
+        double length = Documents.circuit("harrowmere").length();
+        Files.writeString(
+                file,
+                "{\"lapwright\": \"line/1\", \"name\": \"By hand\", \"road\": \"Harrowmere\", \"roadLengthM\": "
+                        + length
+                        + ", \"distancesM\": [0, 500, 1000, 1500, 2000, 2500, " + length
+                        + "], \"offsetsM\": [1, 1, 0, -1, 0, 1, 1]}");
+        Map<String, Object> wish = Map.of("line", Map.of("kind", "file"));
+        try (BenchRoom with = new BenchRoom("gt-talvex", "harrowmere", file.toString(), own, LineFinder.SEARCH)) {
+            Map<String, Object> lap = message(with.until("lap", BenchRoom.state(1, Map.of(), wish), "lap"), "lap");
+            Run alone = Run.of("lap", "gt-talvex", "harrowmere", "--line", file.toString(), "--json");
+            assertThat((Double) lap.get("timeS"))
+                    .isEqualTo((double) JsonTree.object(alone.out()).get("lapTimeS"), Offset.offset(1e-9));
+        }
+        assertThat(room.until("lap", BenchRoom.state(1, Map.of(), wish), "fault")
+                        .toString())
+                .contains("start it with --line FILE");
+    }
+
+    /** Who is asked for the fastest line may have it already. */
+    @Test
+    void theFastestLineIsAskedOfWhoeverKeepsThem(@TempDir Path own) throws IOException {
+        AtomicInteger asked = new AtomicInteger();
+        LineFinder keeper = (search, vehicle) -> {
+            asked.incrementAndGet();
+            return search.middle();
+        };
+        try (BenchRoom with = new BenchRoom("gt-talvex", "harrowmere", "", own, keeper)) {
+            Map<String, Object> wish = Map.of("line", Map.of("kind", "fastest"));
+            message(with.until("lap", BenchRoom.state(1, Map.of(), wish), "lap"), "lap");
+        }
+        assertThat(asked).hasValue(1);
     }
 
     /** The words are the command's. */
@@ -483,7 +523,7 @@ class BenchServerTest {
     @Test
     void aPortThatIsTakenIsSaid() {
         assertThatThrownBy(() -> new BenchServer(
-                        new Sheets(new Catalogue("", "")),
+                        new Sheets(new Catalogue("", "", ""), LineFinder.SEARCH),
                         new SavedFiles(folder),
                         Question.of(Fields.of("state", "{}")),
                         room.port(),
@@ -499,7 +539,7 @@ class BenchServerTest {
         Path car = own.resolve("mine.json");
         String text = Documents.demoText(DocumentKind.CAR, "gt-talvex");
         Files.writeString(car, text);
-        Catalogue catalogue = new Catalogue(car.toString(), "harrowmere");
+        Catalogue catalogue = new Catalogue(car.toString(), "harrowmere", "");
         assertThat(catalogue.car(car.toString()).name()).isEqualTo("Talvex GT");
         assertThat(catalogue.news()).isEmpty();
         String edited = text.replaceFirst("Talvex GT", "Talvex Two");
