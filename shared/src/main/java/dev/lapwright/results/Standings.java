@@ -56,6 +56,31 @@ public record Standings(RobustnessResult result) {
         return Numbers.signed(difference, standing == null ? MOST_DECIMALS : decimals(standing.halfWidth()));
     }
 
+    /** A difference in words, with as many digits as a standing leaves it: "0.12 s faster". */
+    static String said(double difference, RobustnessResult.Standing standing) {
+        if (standing == null || LapTimeDifference.isNone(difference)) {
+            return DifferenceWords.said(difference);
+        }
+        return Numbers.fixed(Math.abs(difference), decimals(standing.halfWidth())) + " s "
+                + DifferenceWords.way(difference) + DifferenceWords.remark(difference);
+    }
+
+    /** A standing in a line: interval, chance and verdict. */
+    String told(RobustnessResult.Standing standing) {
+        if (standing.laps() == 0) {
+            return "no lap on any of " + cars() + " that this one may be";
+        }
+        return interval(standing) + " s in nine of ten of " + cars() + " that this one may be, faster on "
+                + percent(standing, result::chanceOfGain) + " %: "
+                + Report.strong(standing.verdict().label());
+    }
+
+    /** A standing for machines. */
+    Map<String, Object> fields(RobustnessResult.Standing standing) {
+        return addTo(Table.of("Standing"), (RobustnessResult.Standing one) -> one, false)
+                .map(standing);
+    }
+
     /**
      * Adds the columns of a setting's standing.
      *
@@ -79,7 +104,7 @@ public record Standings(RobustnessResult result) {
                             "%",
                             row -> known(of.apply(row), result::chanceOfBest),
                             row -> percent(of.apply(row), result::chanceOfBest))
-                    .value("meanCostS", row -> known(of.apply(row), RobustnessResult.Standing::cost));
+                    .value("differenceToBestS", row -> known(of.apply(row), RobustnessResult.Standing::cost));
         }
         return table.value(
                 "standing",
@@ -101,7 +126,7 @@ public record Standings(RobustnessResult result) {
 
     /** Whether there is nothing to tell: no lap, or the car as it stands itself. */
     private static boolean isNone(RobustnessResult.Standing standing) {
-        return standing == null || standing.laps() == 0 || standing.low() == 0 && standing.high() == 0;
+        return standing == null || standing.laps() == 0 || (standing.low() == 0 && standing.high() == 0);
     }
 
     private static String percent(
@@ -119,10 +144,11 @@ public record Standings(RobustnessResult result) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("draws", result.draws());
         tree.put("lapped", result.lapped());
+        result.before().ifPresent(before -> tree.put("lappedBeforeTheDriversWord", before.lapped()));
         tree.put("seed", result.seed());
         tree.put("assumed", result.assumed());
         tree.put("intervalPercent", 90);
-        tree.put("meanCostOfKeepingS", result.present().cost());
+        tree.put("differenceToBestAsItStandsS", result.present().cost());
         tree.put("bestAsItStands", result.present().best());
         tree.put("hangsOn", SHARES.maps(result.shares()));
         tree.put("leastShareTold", result.leastShare());
@@ -182,19 +208,28 @@ public record Standings(RobustnessResult result) {
                     + Numbers.fixed(100 * result.leastShare(), 0) + " %.";
         }
         List<String> said = new ArrayList<>();
-        for (RobustnessResult.Share share : first()) {
+        for (RobustnessResult.Share share : foremost()) {
             said.add(share.unknown().title() + " (" + Numbers.fixed(100 * share.share(), 0) + " %)");
         }
         return answer + " hangs most on " + String.join(", ", said) + "; shares of its variance, each alone.";
     }
 
-    private List<RobustnessResult.Share> first() {
+    private List<RobustnessResult.Share> foremost() {
         return result.shares().subList(0, Math.min(SHARES_SAID, result.shares().size()));
+    }
+
+    /** What to measure first, in a sentence; empty where nothing stands out. */
+    String first() {
+        return foremost().stream()
+                .filter(share -> !share.unknown().measure().isEmpty())
+                .findFirst()
+                .map(share -> "To know it better, first " + share.unknown().measure() + " (common practice).")
+                .orElse("");
     }
 
     /** Adds what to measure first, a line each. */
     void addMeasures(Report report) {
-        List<RobustnessResult.Share> measured = first().stream()
+        List<RobustnessResult.Share> measured = foremost().stream()
                 .filter(share -> !share.unknown().measure().isEmpty())
                 .toList();
         if (!measured.isEmpty()) {
@@ -204,10 +239,29 @@ public record Standings(RobustnessResult result) {
         }
     }
 
+    /** What hearing the driver changes of the best setting; empty where nothing was said. */
+    String heard(int asked, String name) {
+        return heard(before ->
+                name + " was the best for " + before.standings().get(asked).best());
+    }
+
+    /** What hearing the driver changes of a single setting; empty where nothing was said. */
+    String heard() {
+        return heard(before ->
+                "it was " + new Standings(before).told(before.standings().get(0)));
+    }
+
+    private String heard(Function<RobustnessResult, String> said) {
+        return result.before()
+                .map(before -> "What the driver says goes with " + result.lapped() + " of " + before.lapped()
+                        + " cars drawn, and only they count. Of all, " + said.apply(before) + ".")
+                .orElse("");
+    }
+
     /** From what the cars were drawn. */
     String drawn() {
         int unknowns = result.unknowns().size();
-        int lost = result.draws() - result.lapped();
+        int lost = result.draws() - result.before().orElse(result).lapped();
         return result.draws() + " cars were drawn (seed " + result.seed() + ") by " + unknowns
                 + (unknowns == 1 ? " unknown" : " unknowns") + ", " + (unknowns - result.assumed())
                 + " stated in the car's document and " + result.assumed() + " assumed by their class"

@@ -95,7 +95,11 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         List<String> said = new ArrayList<>();
         result.fastest().ifPresent(fastest -> {
             if (names.size() > 1) {
-                said.add(standings.best(lapped.indexOf(fastest), names) + " " + standings.cost(names));
+                int asked = lapped.indexOf(fastest);
+                said.add(standings.best(asked, names) + " " + standings.cost(names));
+                if (standings.result().before().isPresent()) {
+                    said.add(standings.heard(asked, names.get(asked)));
+                }
                 said.add(standings.hangsOn(result.axes().size() == 1 ? "Which setting is best" : "What it is worth"));
             }
         });

@@ -6,8 +6,8 @@ import dev.lapwright.charts.sweep.SweepTime;
 import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
-import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -70,7 +70,7 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
     private final ConditionsOptions conditions = new ConditionsOptions();
 
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
-    private final DoubtOptions doubt = new DoubtOptions();
+    private final SeededDoubtOptions doubt = new SeededDoubtOptions();
 
     public SweepCommand(Console console) {
         super(

@@ -7,11 +7,14 @@ import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.VarianceShares;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
+import dev.lapwright.fit.LimitWord;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -21,6 +24,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
@@ -47,6 +52,12 @@ public final class Robustness implements Study<RobustnessResult> {
     private static final double MIDDLE = 50;
     private static final double HIGH = 95;
 
+    /** Draws of what is heard are not those of the cars. */
+    private static final long HEARING = 0x9E3779B97F4A7C15L;
+
+    private static final int WHICH = -1;
+    private static final int NOTHING = -2;
+
     private final Car present;
     private final Stations stations;
     private final Conditions day;
@@ -54,6 +65,10 @@ public final class Robustness implements Study<RobustnessResult> {
     private final int draws;
     private final long seed;
     private final boolean assuming;
+    /** Place of the setting that is asked of; negative if that is left to the study. */
+    private final int asked;
+    /** What the driver says of the car as it stands. */
+    private final List<LimitWord> words;
 
     /** Setting that is driven, and what number stands for it. */
     private record Setting(Car car, Conditions day, double number) {}
@@ -65,7 +80,9 @@ public final class Robustness implements Study<RobustnessResult> {
             List<Setting> settings,
             int draws,
             long seed,
-            boolean assuming) {
+            boolean assuming,
+            int asked,
+            List<LimitWord> words) {
         this.present = present;
         this.stations = stations;
         this.day = day;
@@ -73,11 +90,14 @@ public final class Robustness implements Study<RobustnessResult> {
         this.draws = draws;
         this.seed = seed;
         this.assuming = assuming;
+        this.asked = asked;
+        this.words = words;
     }
 
     /** A study about a car as it stands; add settings before running it. */
     public static Robustness of(Car present, Track track, Conditions day) {
-        return new Robustness(present, track.stations(StationSpacing.DEFAULT), day, List.of(), DRAWS, 1, true);
+        return new Robustness(
+                present, track.stations(StationSpacing.DEFAULT), day, List.of(), DRAWS, 1, true, -1, List.of());
     }
 
     /** A study of the settings of a sweep that have a lap, in its order, held against its baseline, all on the line that was swept on. */
@@ -101,6 +121,17 @@ public final class Robustness implements Study<RobustnessResult> {
         return study;
     }
 
+    /** A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order. */
+    public static Robustness of(SensitivityResult sensitivity) {
+        Robustness study = of(sensitivity.car(), sensitivity.track(), sensitivity.conditions());
+        for (SensitivityResult.Worth worth : sensitivity.worths()) {
+            study = study.against(sensitivity
+                    .car()
+                    .with(worth.adjustment().name(), worth.shown().setting()));
+        }
+        return study;
+    }
+
     /** The same with one more setting of the car. */
     public Robustness against(Car setUp) {
         return against(setUp, day, Double.NaN);
@@ -115,12 +146,13 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness against(Car setUp, Conditions on, double number) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, on, number));
-        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming);
+        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
     }
 
     /** The same with this many cars drawn. */
     public Robustness withDraws(int count) {
-        return new Robustness(present, stations, day, settings, checkedDraws("draws", count), seed, assuming);
+        return new Robustness(
+                present, stations, day, settings, checkedDraws("draws", count), seed, assuming, asked, words);
     }
 
     /**
@@ -140,12 +172,30 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /** The same with other draws. */
     public Robustness withSeed(long other) {
-        return new Robustness(present, stations, day, settings, draws, other, assuming);
+        return new Robustness(present, stations, day, settings, draws, other, assuming, asked, words);
+    }
+
+    /**
+     * The same, its shares those of the difference that one setting makes. If none is asked of they are those of which number is best,
+     * where settings have numbers, or else of the setting that loses least on average.
+     *
+     * @param place of the setting, in the order given
+     */
+    public Robustness asking(int place) {
+        return new Robustness(present, stations, day, settings, draws, seed, assuming, place, words);
+    }
+
+    /**
+     * The same, counting only drawn cars that go with what the driver says of the car as it stands, here on this day: each is kept with the
+     * chance that a driver of it would say all these words (rejection sampling).
+     */
+    public Robustness hearing(List<LimitWord> said) {
+        return new Robustness(present, stations, day, settings, draws, seed, assuming, asked, List.copyOf(said));
     }
 
     /** The same by what the car's document states alone: of what it does not speak of nothing is assumed. */
     public Robustness asStated() {
-        return new Robustness(present, stations, day, settings, draws, seed, false);
+        return new Robustness(present, stations, day, settings, draws, seed, false, asked, words);
     }
 
     /** Number of laps it will drive. */
@@ -171,12 +221,56 @@ public final class Robustness implements Study<RobustnessResult> {
                     "assume it by class, or state some");
         }
         double[][] drawn = cars.draws(draws, seed);
-        List<double[]> times = how.inParallel(
+        if (!words.isEmpty()) {
+            // What is said of a corner that is not there is refused before the waiting.
+            Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
+            words.forEach(word -> word.margin(lap));
+        }
+        List<Drive> drives = how.inParallel(
                 draws,
                 () -> new LapSolver(stations),
-                (solver, i) -> times(cars, drawn[i], solver),
+                (solver, i) -> drive(cars, drawn[i], solver),
                 done -> how.report(done, draws));
-        return new Reading(cars.unknowns(), drawn, times).result();
+        RobustnessResult all = new Reading(cars.unknowns(), drawn, drives).result(Optional.empty());
+        if (words.isEmpty()) {
+            return all;
+        }
+        RandomGenerator random = new Well19937c(seed ^ HEARING);
+        List<Drive> heard = new ArrayList<>();
+        for (Drive drive : drives) {
+            heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
+        }
+        RobustnessResult result = new Reading(cars.unknowns(), drawn, heard).result(Optional.of(all));
+        if (result.lapped() < FEWEST_DRAWS) {
+            throw new InvalidValueException(
+                    "what the driver says",
+                    "only " + result.lapped() + " of " + draws + " cars drawn go with it",
+                    "draw more, doubt the word, or the car's document");
+        }
+        return result;
+    }
+
+    /**
+     * What was driven on one drawn car.
+     *
+     * @param times of the car as it stands, then of each setting, s; NaN where there is none
+     * @param likelihood of what the driver says
+     */
+    private record Drive(double[] times, double likelihood) {
+        /** One that does not count. */
+        private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
+    }
+
+    private Drive drive(PlausibleCars cars, double[] draw, LapSolver solver) {
+        double[] times = times(cars, draw, solver);
+        double likelihood = 1;
+        if (!words.isEmpty() && !Double.isNaN(times[0])) {
+            Lap lap = solver.solve(Vehicle.of(cars.car(present, draw), cars.day(day, draw)));
+            for (LimitWord word : words) {
+                likelihood *= word.likelihood(word.margin(lap));
+            }
+        }
+        return new Drive(times, likelihood);
     }
 
     /** Lap time of the car as it stands, then of each setting, s; NaN where there is none. */
@@ -205,12 +299,12 @@ public final class Robustness implements Study<RobustnessResult> {
         /** Of each draw that counts: place of the fastest, 0 for the car as it stands. */
         private final int[] fastest;
 
-        Reading(List<Unknown> unknowns, double[][] drawn, List<double[]> all) {
+        Reading(List<Unknown> unknowns, double[][] drawn, List<Drive> all) {
             this.unknowns = unknowns;
             for (int i = 0; i < all.size(); i++) {
-                if (!Double.isNaN(all.get(i)[0])) {
+                if (!Double.isNaN(all.get(i).times()[0])) {
                     this.drawn.add(drawn[i]);
-                    times.add(all.get(i));
+                    times.add(all.get(i).times());
                 }
             }
             fastest = times.stream().mapToInt(Reading::fastest).toArray();
@@ -227,14 +321,15 @@ public final class Robustness implements Study<RobustnessResult> {
             return row[0] < row[best] || Double.isNaN(row[best]) ? 0 : best;
         }
 
-        RobustnessResult result() {
+        RobustnessResult result(Optional<RobustnessResult> before) {
             List<RobustnessResult.Standing> standings = new ArrayList<>();
             for (int j = 1; j <= settings.size(); j++) {
                 standings.add(standing(j));
             }
             double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), unknowns.size());
+            int of = question(standings);
             return new RobustnessResult(
-                    draws, times.size(), seed, unknowns, standings, standing(0), shares(standings, least), least);
+                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of, least), least, before);
         }
 
         private RobustnessResult.Standing standing(int j) {
@@ -268,12 +363,16 @@ public final class Robustness implements Study<RobustnessResult> {
                     cost / laps);
         }
 
-        private List<RobustnessResult.Share> shares(List<RobustnessResult.Standing> standings, double least) {
-            Optional<double[]> answers = answers(standings);
-            if (answers.isEmpty() || unknowns.isEmpty() || times.size() < FEWEST_DRAWS) {
+        private List<RobustnessResult.Share> shares(int of, double least) {
+            if (of == NOTHING || times.size() < FEWEST_DRAWS) {
                 return List.of();
             }
-            double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers.get());
+            double[] answers = of == WHICH
+                    ? Arrays.stream(fastest)
+                            .mapToDouble(place -> settings.get(place - 1).number())
+                            .toArray()
+                    : times.stream().mapToDouble(row -> row[of + 1] - row[0]).toArray();
+            double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers);
             List<RobustnessResult.Share> told = new ArrayList<>();
             for (int k = 0; k < shares.length; k++) {
                 if (shares[k] > least) {
@@ -284,30 +383,23 @@ public final class Robustness implements Study<RobustnessResult> {
             return told;
         }
 
-        /** What is asked, for each draw: which number is best, or else the difference of the setting that loses least. */
-        private Optional<double[]> answers(List<RobustnessResult.Standing> standings) {
+        /** The setting that is asked of; WHICH number is best; or NOTHING. */
+        private int question(List<RobustnessResult.Standing> standings) {
             boolean numbered = settings.size() > 1
                     && settings.stream().noneMatch(setting -> Double.isNaN(setting.number()))
                     && Arrays.stream(fastest).noneMatch(place -> place == 0);
-            if (numbered) {
-                return Optional.of(Arrays.stream(fastest)
-                        .mapToDouble(place -> settings.get(place - 1).number())
-                        .toArray());
+            if (asked < 0 && numbered) {
+                return WHICH;
             }
-            int asked = 0;
+            int question = asked < 0 ? NOTHING : asked;
             double cost = Double.POSITIVE_INFINITY;
-            for (int j = 0; j < standings.size(); j++) {
+            for (int j = 0; j < standings.size() && asked < 0; j++) {
                 if (standings.get(j).laps() == times.size() && standings.get(j).cost() < cost) {
-                    asked = j + 1;
+                    question = j;
                     cost = standings.get(j).cost();
                 }
             }
-            int place = asked;
-            return place == 0
-                    ? Optional.empty()
-                    : Optional.of(times.stream()
-                            .mapToDouble(row -> row[place] - row[0])
-                            .toArray());
+            return question >= 0 && standings.get(question).laps() < times.size() ? NOTHING : question;
         }
     }
 }

@@ -11,13 +11,15 @@ import java.util.Optional;
  * on the same drawn car and day: minus where the setting is faster.
  *
  * @param draws cars drawn
- * @param lapped those of them on which the car as it stands had a lap, and which alone count
+ * @param lapped those of them that count: on which the car as it stands had a lap, and which go with what the driver says
  * @param seed of the draws
  * @param unknowns what was drawn
  * @param standings one for each setting, in the order given
  * @param present that of the car as it stands: its differences are 0
+ * @param asked place of the setting of whose difference the shares are; negative where they are of which setting is the best, or of nothing
  * @param shares what the answer hangs on, the greatest first: unknowns whose share is more than chance
  * @param leastShare a share below this may be chance
+ * @param before the same of all drawn cars, where only those count that go with what the driver says; empty where all count
  */
 public record RobustnessResult(
         int draws,
@@ -26,8 +28,10 @@ public record RobustnessResult(
         List<Unknown> unknowns,
         List<Standing> standings,
         Standing present,
+        int asked,
         List<Share> shares,
-        double leastShare) {
+        double leastShare,
+        Optional<RobustnessResult> before) {
     public RobustnessResult {
         unknowns = List.copyOf(unknowns);
         standings = List.copyOf(standings);
@@ -53,25 +57,24 @@ public record RobustnessResult(
 
         /** What can be said of it. */
         public Verdict verdict() {
+            if (low > -LapTimeDifference.COUNTS && high < LapTimeDifference.COUNTS) {
+                return Verdict.ALIKE;
+            }
             if (LapTimeDifference.isFaster(high)) {
                 return Verdict.FASTER;
             }
-            if (LapTimeDifference.isSlower(low)) {
-                return Verdict.SLOWER;
-            }
-            boolean within = low > -LapTimeDifference.COUNTS && high < LapTimeDifference.COUNTS;
-            return within ? Verdict.ALIKE : Verdict.UNTOLD;
+            return LapTimeDifference.isSlower(low) ? Verdict.SLOWER : Verdict.UNTOLD;
         }
     }
 
     /** What can be said of a setting beside the car as it stands, by the interval of 90 % alone. */
     public enum Verdict {
+        /** None of it counts. */
+        ALIKE("no difference that counts"),
         /** All of it is faster. */
         FASTER("faster"),
         /** All of it is slower. */
         SLOWER("slower"),
-        /** Neither, and none of it counts. */
-        ALIKE("no difference that counts"),
         /** It may be one or the other, by an amount that counts; or there was no lap. */
         UNTOLD("cannot be told");
 
