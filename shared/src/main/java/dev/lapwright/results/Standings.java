@@ -101,7 +101,7 @@ public record Standings(RobustnessResult result) {
 
     /** Whether there is nothing to tell: no lap, or the car as it stands itself. */
     private static boolean isNone(RobustnessResult.Standing standing) {
-        return standing == null || standing.laps() == 0 || standing.low() == 0 && standing.high() == 0;
+        return standing == null || standing.laps() == 0 || (standing.low() == 0 && standing.high() == 0);
     }
 
     private static String percent(
