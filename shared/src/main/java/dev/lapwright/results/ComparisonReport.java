@@ -73,12 +73,10 @@ public record ComparisonReport(
                 .gap()
                 .paragraph(reading());
         if (!isSame()) {
-            doubt.ifPresent(drawn -> report.gap()
-                    .paragraph(drawn.heard())
-                    .paragraph(drawn.hangsOn(HANGS))
-                    .paragraph(drawn.first())
-                    .gap()
-                    .paragraph(drawn.drawn()));
+            doubt.ifPresent(drawn -> {
+                drawn.said(HANGS).forEach(sentence -> report.gap().paragraph(sentence));
+                report.gap().paragraph(drawn.drawn());
+            });
         }
         Cautions.of(comparison.first()).forEach(report::caution);
         Cautions.of(comparison.second())
@@ -129,7 +127,7 @@ public record ComparisonReport(
                 .field("reading", reading());
         doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
                 .field("doubt", drawn.tree())
-                .field("doubtReading", drawn.hangsOn(HANGS)));
+                .field("doubtReading", drawn.said(HANGS)));
     }
 
     private String hash() {

@@ -1,7 +1,5 @@
 package dev.lapwright.results;
 
-import dev.lapwright.track.Track;
-import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;

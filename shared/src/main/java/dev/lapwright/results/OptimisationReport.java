@@ -123,16 +123,15 @@ public record OptimisationReport(
         front(report);
         report.paragraph(reading()).gap();
         doubt.ifPresent(drawn -> {
-            report.paragraph(drawn.heard()).paragraph(drawn.hangsOn(HANGS));
-            drawn.addMeasures(report);
-            report.gap().paragraph(drawn.drawn()).gap();
+            drawn.said(HANGS).forEach(sentence -> report.paragraph(sentence).gap());
+            report.paragraph(drawn.drawn()).gap();
         });
         leftAlone(report);
         cautions().forEach(report::caution);
         report.fields(fields(result));
         doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
                 .field("doubt", drawn.tree())
-                .field("doubtReading", drawn.hangsOn(HANGS)));
+                .field("doubtReading", drawn.said(HANGS)));
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))

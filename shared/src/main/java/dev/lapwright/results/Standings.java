@@ -218,8 +218,18 @@ public record Standings(RobustnessResult result) {
         return result.shares().subList(0, Math.min(SHARES_SAID, result.shares().size()));
     }
 
+    /** What a single setting's difference hangs on, what to measure first, and what hearing the driver changes: a paragraph each. */
+    List<String> said(String answer) {
+        List<String> said = new ArrayList<>();
+        if (result.before().isPresent()) {
+            said.add(heard());
+        }
+        said.add((hangsOn(answer) + " " + first()).strip());
+        return said;
+    }
+
     /** What to measure first, in a sentence; empty where nothing stands out. */
-    String first() {
+    private String first() {
         return foremost().stream()
                 .filter(share -> !share.unknown().measure().isEmpty())
                 .findFirst()
@@ -246,7 +256,7 @@ public record Standings(RobustnessResult result) {
     }
 
     /** What hearing the driver changes of a single setting; empty where nothing was said. */
-    String heard() {
+    private String heard() {
         return heard(before ->
                 "it was " + new Standings(before).told(before.standings().get(0)));
     }

@@ -127,7 +127,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
             found = study.run(how.reporting(bar));
         }
         return new SensitivityReport(
-                subject, found, check(subject, found, how), doubt.standings(() -> Robustness.of(found), how, console));
+                subject, found, check(subject, found, how), doubt.standings(() -> robustness(found), how, console));
     }
 
     /** Asked of the one that gains most. */

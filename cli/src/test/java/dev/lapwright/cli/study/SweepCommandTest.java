@@ -325,6 +325,9 @@ class SweepCommandTest {
         "--draws -1, -1, give 20 to 100000",
         "--seed 4, no cars are drawn, add --draws 200",
         "--as-stated, no cars are drawn, add --draws 200",
+        "--gives-up front, no cars are drawn, add --draws 200",
+        "--draws 20 --gives-up T6=left, 'left' is no end of a car, 'say front, rear or both'",
+        "--draws 20 --gives-up T99=rear, has no corner of that name, use one of",
         "--draws 20 --line refresh, all driven on one line, take --line fastest"
     })
     void drawsThatCannotBeAreRefused(String options, String what, String remedy) {
@@ -338,5 +341,14 @@ class SweepCommandTest {
         Run run = Run.of(("sweep " + CAR + " " + CIRCUIT + " --vary rear-wing --draws 20 --as-stated").split(" "));
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("states no doubt");
+    }
+
+    @Test
+    void carsThatDoNotGoWithTheDriversWordDoNotCount() {
+        String[] heard = {"--vary", "rear-wing=2,6,10", "--line", "middle", "--draws", "60", "--gives-up", "rear"};
+        Map<String, Object> doubt = JsonTree.object(json(heard), "doubt");
+        assertThat(JsonTree.number(doubt, "lapped")).isBetween(20.0, 59.0);
+        assertThat(JsonTree.number(doubt, "lappedBeforeTheDriversWord")).isEqualTo(60);
+        assertThat(String.join(" ", sweep(heard).lines())).contains("of 60 cars drawn, and only they count");
     }
 }

@@ -11,6 +11,7 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.doubt.PlausibleCars;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fit.LimitWord;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.StudyCars;
@@ -206,5 +207,56 @@ class RobustnessTest {
     void nineOfTenOfManyTrueCarsLieInTheInterval() {
         // Deviation 0.55 in 3000, and at most as much again from the ends; two of both: the band that is promised.
         assertThat(inside(3000, 3000)).isBetween(88.0, 92.0);
+    }
+
+    /**
+     * A car alike front and rear but for its front tyres' friction, whose value is that of the rear tyres give or take 5 %: by a word of hardly
+     * any error those cars are kept whose friction is less, half of all.
+     */
+    @Test
+    void onlyCarsThatGoWithTheDriversWordCount() {
+        Car car = doubting(StudyCars.with(PlainCar.ofMass(1000).friction(1.2)), Quantity.FRICTION_Y_FRONT, 5, true);
+        Robustness study = Robustness.of(car, StudyCars.oval(200, 60), Conditions.STANDARD)
+                .against(car.with(Quantity.MASS, 990))
+                .asStated()
+                .withDraws(100);
+        RobustnessResult front = study.hearing(List.of(new LimitWord("", LimitWord.End.FRONT, 1e-3)))
+                .run();
+        RobustnessResult rear = study.hearing(List.of(new LimitWord("", LimitWord.End.REAR, 1e-3)))
+                .run();
+        // Slices hold one draw each; a word's error of 0.001 beside 0.05 leaves two or so to chance.
+        assertThat(front.lapped()).isBetween(45, 55);
+        assertThat(rear.lapped()).isBetween(45, 55);
+        assertThat(front.before().orElseThrow()).isEqualTo(study.run());
+        assertThat(front.before().orElseThrow().lapped()).isEqualTo(100);
+        // Where the front limits, its friction sets the pace; where the rear does it matters little: other cars, other
+        // gains.
+        assertThat(front.standings()).isNotEqualTo(rear.standings());
+    }
+
+    @Test
+    void aWordThatHardlyAnyCarGoesWithIsRefused() {
+        Car car = doubting(
+                StudyCars.with(PlainCar.ofMass(1000).friction(1.2).with(Quantity.FRICTION_Y_FRONT, 1.4)),
+                Quantity.MASS,
+                1,
+                true);
+        Robustness study = Robustness.of(car, StudyCars.oval(200, 60), Conditions.STANDARD)
+                .against(car.with(Quantity.MASS, 990))
+                .asStated()
+                .withDraws(20)
+                .hearing(List.of(new LimitWord("", LimitWord.End.FRONT, 1e-2)));
+        assertThatThrownBy(study::run)
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("of 20 cars drawn go with it");
+    }
+
+    @Test
+    void aWordOnACornerThatIsNotThereIsRefused() {
+        Car car = PlainCar.ofMass(1000).friction(1.2).car();
+        Robustness study = Robustness.of(car, StudyCars.oval(200, 60), Conditions.STANDARD)
+                .against(car.with(Quantity.MASS, 990))
+                .hearing(List.of(LimitWord.of("T9", LimitWord.End.FRONT)));
+        assertThatThrownBy(study::run).isInstanceOf(InvalidValueException.class).hasMessageContaining("T9");
     }
 }
