@@ -44,6 +44,13 @@ public record Conditions(
             "conditions.windFromDeg",
             "conditions.grip");
 
+    private static final String PREFIX = "conditions.";
+
+    /** Whether a name is meant as one of {@link #NAMES}, rightly or not, and not as something of a car. */
+    public static boolean isMeantBy(String name) {
+        return name.startsWith(PREFIX);
+    }
+
     public Conditions {
         Check.inRange("airTempC", airTempC, -40, 60);
         Check.inRange("airPressureHpa", airPressureHpa, 400, 1100);

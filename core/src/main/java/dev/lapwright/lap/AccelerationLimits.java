@@ -206,7 +206,7 @@ final class AccelerationLimits {
     }
 
     /**
-     * The greatest y for which the acceleration sign·y can be had, searched from steady speed outwards: up to its cornering
+     * The greatest y near a guess for which the acceleration sign·y can be had; without one, from steady speed outwards: up to its cornering
      * limit a car can hold its speed, while it may be unable to lift off. Beyond the limit, where only trial steps look, it
      * holds under drive, so that a step that overshoots falls back on the limit and not below it, and coasts otherwise.
      */

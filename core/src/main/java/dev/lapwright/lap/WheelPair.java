@@ -72,7 +72,7 @@ final class WheelPair {
     double outerForce;
     private boolean pulled;
     /** Difference of forces, outer less inner, that the differential makes, N. */
-    private double apart;
+    private double byDifferential;
 
     /** How fast {@link #slipApart} falls with the difference of forces. */
     private double slipSlope;
@@ -243,7 +243,7 @@ final class WheelPair {
         weigh();
         double difference = held(force, data.differential.friction(through, true), curvature, lateralShare);
         split(force, Differential.withinPeaks(force, difference, innerAlong, outerAlong));
-        apart = difference;
+        byDifferential = difference;
     }
 
     /**
@@ -325,6 +325,7 @@ final class WheelPair {
         return 1 - data.slipStiffnessFall * fall(spent2);
     }
 
+    /** How fast {@link #chord} falls with that square. */
     private double fallRate(double spent2) {
         double z2 = spent2 * spent2;
         return spent2 < 1 ? data.slipStiffnessFall * (FALL + 6 * LAST_FALL * z2 * z2 * spent2) : 0;
@@ -334,9 +335,10 @@ final class WheelPair {
         innerForce = 0.5 * (force - difference);
         outerForce = 0.5 * (force + difference);
         pulled = innerForce != 0 || outerForce != 0;
-        apart = difference;
+        byDifferential = difference;
     }
 
+    /** Finds {@link #innerPerAlong} and {@link #outerPerAlong}, which an axle without force along does without. */
     private void weigh() {
         double inner = larger(innerAlong, TINY);
         double outer = larger(outerAlong, TINY);
@@ -350,7 +352,7 @@ final class WheelPair {
      * other does not is left out: it would make harder braking easier on the axle, and what a car can do would have gaps.
      */
     double yawMoment() {
-        return pulled ? 0.5 * data.track * apart : 0;
+        return pulled ? 0.5 * data.track * byDifferential : 0;
     }
 
     /** Force across the car that both wheels have left, N. */

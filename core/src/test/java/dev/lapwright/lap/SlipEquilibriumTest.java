@@ -27,20 +27,19 @@ class SlipEquilibriumTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0, 0, 0, 0, 1.0, 0.8",
-        "0, 40, 50, 0, 0.4, 0.5",
-        "100, 0, 0, 0, 1.9, 0.3",
-        "100, 40, 50, 0, 0.7, 0.4",
-        "40, 0, 0, 0, 1.2, 0.5",
-        "40, 40, 50, 40, -0.2, 0.3"
+        "0, 0, 0, 0, 0.8",
+        "0, 40, 50, 0, 0.5",
+        "100, 0, 0, 0, 0.5",
+        "100, 40, 50, 0, 0.5",
+        "40, 0, 0, 0, 0.5",
+        "40, 40, 50, 40, 0.5"
     })
-    void aTestCarDiffersLittle(
-            double frontShare, double lock, double preload, double centre, double around, double drive) {
+    void aTestCarDiffersLittle(double frontShare, double lock, double preload, double centre, double drive) {
         Car car = SlipTable.car(frontShare, lock, preload, centre);
         for (double radius : SlipTable.RADII) {
             SlipTable.Ring ring = SlipTable.compare(car, radius);
-            // The fast model's steer does not tilt forces: a percent or two high.
-            assertThat(ring.limitPercent()).as("limit at %f m", radius).isCloseTo(around, within(0.9));
+            // The fast model's steer does not tilt forces: two and a half percent high at most.
+            assertThat(ring.limitPercent()).as("limit at %f m", radius).isBetween(-1.0, 2.5);
             assertThat(apart(ring.fastDrive(), ring.drive()))
                     .as("drive at %f m", radius)
                     .isLessThan(drive);

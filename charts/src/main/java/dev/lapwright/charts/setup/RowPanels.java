@@ -33,6 +33,9 @@ final class RowPanels {
     private static final int NARROW_AROUND = 80;
     /** A few rows leave a seventh of their height to the heading, which is a line of text. */
     private static final int NARROW_LEAST = 7 * 16;
+    /** Between panels, px: the labels at the ends of two axes stand half in it each. */
+    private static final double GAP = 32;
+
     /** Pages of less than this have panels beneath each other, px. */
     static final int NARROW_BELOW = 900;
 
@@ -48,7 +51,7 @@ final class RowPanels {
         this.names = List.copyOf(names);
         this.style = style;
         panels = new Panels(this.names, style);
-        panels.setGap(18);
+        panels.setGap(GAP);
         panels.setInsets(RectangleInsets.ZERO_INSETS);
         panels.setOutlineVisible(false);
     }

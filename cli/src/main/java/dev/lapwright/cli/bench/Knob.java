@@ -156,7 +156,7 @@ record Knob(String name, String label, String group, Unit unit, List<Double> set
 
     /** Whether it is one of the conditions of the day. */
     boolean isOfTheDay() {
-        return name.startsWith("conditions.");
+        return Conditions.isMeantBy(name);
     }
 
     /** A setting as people write it, with its unit. */

@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.LapTimeFront;
@@ -304,7 +305,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     }
 
     private static SweepAxis range(String text, Subject subject) {
-        if (!text.trim().startsWith("conditions.")) {
+        if (!Conditions.isMeantBy(text.trim())) {
             throw new InvalidValueException(
                     "--range " + text, "it is not one of the conditions", "write it like conditions.airTempC=5,35");
         }

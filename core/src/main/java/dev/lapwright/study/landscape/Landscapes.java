@@ -148,12 +148,8 @@ public final class Landscapes implements Study<List<Landscape>> {
         return looks;
     }
 
-    private static boolean isCondition(String name) {
-        return name.startsWith("conditions.");
-    }
-
     private static double standing(Car car, Conditions day, String name) {
-        if (isCondition(name)) {
+        if (Conditions.isMeantBy(name)) {
             return day.value(name);
         }
         boolean adjustment = car.adjustments().stream().anyMatch(a -> a.name().equals(name));
@@ -162,7 +158,7 @@ public final class Landscapes implements Study<List<Landscape>> {
 
     private static Landscape.Point point(LapSolver solver, Car car, Conditions day, String name, double setting) {
         try {
-            Vehicle changed = isCondition(name)
+            Vehicle changed = Conditions.isMeantBy(name)
                     ? Vehicle.of(car, day.with(name, setting))
                     : Vehicle.of(car.with(name, setting), day);
             return new Landscape.Point(setting, Optional.of(solver.figures(changed)), "");

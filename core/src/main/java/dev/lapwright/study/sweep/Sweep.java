@@ -133,17 +133,13 @@ public final class Sweep implements Study<SweepResult> {
     private void checkSettings() {
         for (SweepAxis axis : axes) {
             for (int i = 0; i < axis.count(); i++) {
-                if (isCondition(axis)) {
+                if (Conditions.isMeantBy(axis.name())) {
                     conditions.with(axis.name(), axis.value(i));
                 } else {
                     car.with(axis.name(), axis.value(i));
                 }
             }
         }
-    }
-
-    private static boolean isCondition(SweepAxis axis) {
-        return axis.name().startsWith("conditions.");
     }
 
     private SweepResult.Point point(int index, LapSolver solver, StudyRun how) {
@@ -155,7 +151,7 @@ public final class Sweep implements Study<SweepResult> {
             SweepAxis axis = axes.get(k);
             double value = axis.value(place[k]);
             settings.add(value);
-            if (isCondition(axis)) {
+            if (Conditions.isMeantBy(axis.name())) {
                 day = day.with(axis.name(), value);
             } else {
                 changed = changed.with(axis.name(), value);
