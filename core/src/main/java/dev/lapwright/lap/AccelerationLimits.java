@@ -36,6 +36,8 @@ final class AccelerationLimits {
 
     private static final double TRIAL_STEP = 0.8;
     private static final int STAGES = 3;
+    /** Least that a trial step beyond a shift's band is left of its distance. */
+    static final double LEAST_STRETCH = 0.3;
     private static final int MAX_ITERATIONS = 60;
     /** Steps in which a bracket must halve, else it is halved. */
     private static final int HALVING = 4;
@@ -65,6 +67,11 @@ final class AccelerationLimits {
 
     /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
     double stretch;
+
+    // What the last call of drive found, N, m/s² and from 0.
+    private double lastDrive;
+    private double lastGain;
+    private int lastGear;
 
     AccelerationLimits(Vehicle car, WheelForces wheels) {
         this.car = car;
@@ -112,6 +119,9 @@ final class AccelerationLimits {
         limit = spent ? tyres : Limit.POWER;
         double force = spent ? Math.max(wheels.requiredForce, 0) : engine;
         double a = ax - wheels.climb;
+        lastDrive = force;
+        lastGain = a;
+        lastGear = gear;
         stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
         return a;
     }
@@ -168,7 +178,12 @@ final class AccelerationLimits {
         // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
         double x = (v - p.bandStart[band]) * p.bandInverseWidth[band];
         double lost = p.bandDensity[band] * x * (1 - x) * drive / (car.mass * p.massFactor[to]);
-        return Math.max(0.3, 1 + lost * a * regained);
+        return Math.max(LEAST_STRETCH, 1 + lost * a * regained);
+    }
+
+    /** The {@link #stretch} that the acceleration last found would make of a shift's band at an energy near by. */
+    double stretchAt(double energy, int band) {
+        return lastGain > 0 && energy > 0 ? stretch(Math.sqrt(2 * energy), lastGear, band, lastGain, lastDrive) : 1;
     }
 
     /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy in a gear (from 0), m/s². */
