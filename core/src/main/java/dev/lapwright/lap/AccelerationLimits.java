@@ -10,8 +10,14 @@ final class AccelerationLimits {
     /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
-    /** A secant step this short leaves an error far below it, or where a wheel is near its peak, of its size. */
-    private static final double LAST_STEP = 1e-6;
+    /**
+     * Two secant steps in turn whose product, m²/s⁴, leaves an error of that times half the curvature of the utilisation over its slope:
+     * some 0.1 s²/m, where a wheel nears its peak more.
+     */
+    private static final double LAST_STEPS = 1e-5;
+
+    /** Excess within which the utilisation is taken to run evenly. */
+    private static final double NEAR = 1e-3;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
@@ -142,7 +148,7 @@ final class AccelerationLimits {
         double step = (engine - before) / (engineRate * inertia);
         if (grounded && wheels.lateral == 0 && Math.abs(step) < 1) {
             // What is needed grows evenly with acceleration where nothing turns.
-            rootUtilisation = wheels.spent(at, massFactor);
+            rootUtilisation = engineUtilisation(at, massFactor);
             if (rootUtilisation < CLEAR) {
                 return engineCourse.found(at + step, stage);
             }
@@ -157,8 +163,13 @@ final class AccelerationLimits {
             before = wheels.requiredForce;
             step = (engine - before) / (engineRate * inertia);
         }
-        rootUtilisation = grounded ? wheels.spent(at, massFactor) : wheels.frontUtilisation;
+        rootUtilisation = grounded ? engineUtilisation(at, massFactor) : wheels.frontUtilisation;
         return engineCourse.found(at + step, stage);
+    }
+
+    /** The utilisation, or 0 where it is far from 1 at sight. */
+    private double engineUtilisation(double ax, double massFactor) {
+        return wheels.plainlyLeft(ax) ? 0 : wheels.spent(ax, massFactor);
     }
 
     /**
@@ -236,6 +247,7 @@ final class AccelerationLimits {
         rootSlope = slope;
         boolean lowKnown = false;
         double width = Double.POSITIVE_INFINITY;
+        double stepped = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -246,7 +258,7 @@ final class AccelerationLimits {
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
             }
-            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+            if (Math.abs(g) < NEAR && Math.abs(next - x) * stepped < LAST_STEPS) {
                 return next;
             }
             if (i % HALVING == 0) {
@@ -271,6 +283,7 @@ final class AccelerationLimits {
             }
             double before = g;
             double moved = next - x;
+            stepped = Math.abs(moved);
             x = next;
             g = excess(sign * x, massFactor);
             double secant = (g - before) / moved;

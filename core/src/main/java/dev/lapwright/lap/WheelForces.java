@@ -16,6 +16,8 @@ final class WheelForces {
     private static final double MOST_PITCH = 40;
 
     private static final double MOST_HEAVE = 20;
+    /** Share of what tips a car over that is far from it. */
+    private static final double PLAINLY_UPRIGHT = 0.9;
 
     private final Vehicle car;
     private final boolean ellipse;
@@ -233,6 +235,27 @@ final class WheelForces {
         tyreForce = car.mass * ax + drag + rolling + front.toeDrag + rear.toeDrag + cornering;
         requiredForce = tyreForce + car.mass * (massFactor - 1) * (ax - climb);
         return true;
+    }
+
+    /**
+     * Whether a car under drive is at sight far from all that can run out, however its differentials share: after {@link #require}. False
+     * where that takes a closer look.
+     */
+    boolean plainlyLeft(double ax) {
+        if (tyreForce < 0
+                || car.centreLock > 0
+                || !ellipse
+                || rollUtilisation > PLAINLY_UPRIGHT
+                || pitchUtilisation > PLAINLY_UPRIGHT) {
+            return false;
+        }
+        double frontX = driven(car.frontDriveShare, ax - climb);
+        double rearX = driven(1 - car.frontDriveShare, ax - climb);
+        double frontHeld = front.data.differential.friction(frontX, false);
+        double rearHeld = rear.data.differential.friction(rearX, false);
+        double turning = 0.5 * (front.data.track * frontHeld + rear.data.track * rearHeld) / car.wheelbase;
+        return front.plainlyLeft(frontX, frontHeld, frontSide + turning)
+                && rear.plainlyLeft(rearX, rearHeld, rearSide + turning);
     }
 
     /** What those forces take of wheels, axles and brakes: see {@link #utilisation}, after {@link #require}. */

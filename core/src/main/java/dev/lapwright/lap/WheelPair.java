@@ -387,6 +387,22 @@ final class WheelPair {
         return larger(both, power(along));
     }
 
+    /**
+     * Whether less than its limit is taken of an axle at the worst split of a drive force: the weaker wheel takes the more, and the other
+     * gives nothing across. For friction ellipses.
+     *
+     * @param force of both wheels, N, not negative
+     * @param held greatest difference of forces between them, N
+     * @param side force across, N, not negative
+     */
+    boolean plainlyLeft(double force, double held, double side) {
+        double weaker = smaller(innerAlong, outerAlong);
+        double most = 0.5 * (force + held);
+        // One of two wheels gives at least half of what both give.
+        double across = 2 * side * perLateralPeak;
+        return most * most < weaker * weaker * (1 - across * across);
+    }
+
     /** The wheel that spends more of its grip along the car. */
     AxleMargins.FirstWheel firstWheel() {
         double inner = Math.abs(innerForce) * outerAlong;
