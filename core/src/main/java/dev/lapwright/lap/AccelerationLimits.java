@@ -16,6 +16,10 @@ final class AccelerationLimits {
      */
     private static final double LAST_STEPS = 1e-5;
 
+
+    /** The step before a first one, so to speak, m/s²: a slope from the last place serves if it leads no further than a product says. */
+    private static final double BEFORE_FIRST = 0.1;
+
     /** Excess within which the utilisation is taken to run evenly. */
     private static final double NEAR = 1e-3;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
@@ -32,6 +36,9 @@ final class AccelerationLimits {
 
     /** How far from steady speed searches begin at least, m/s². */
     private static final double OFF_STEADY = 0.05;
+
+    /** Force over what is needed that is enough in the rest of a cell too. */
+    private static final double ENOUGH = 1.1;
 
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
@@ -67,6 +74,9 @@ final class AccelerationLimits {
 
     /** Where in a step of integration the next search stands: at its start, middle or end, from 0. Searches begin by it. */
     int stage;
+
+    /** Length of that step, m. */
+    double reach = 1;
 
     /** What limited the last acceleration found by {@link #drive}. */
     Limit limit = Limit.POWER;
@@ -111,7 +121,7 @@ final class AccelerationLimits {
         double massFactor = p.massFactor[gear];
         double engine = p.force(gear, v);
         // What limited last most likely limits still: then the engine's root need not be looked for.
-        Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage), massFactor);
+        Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage, reach), massFactor);
         boolean spent = tyres != Limit.POWER && engine >= wheels.requiredForce;
         double ax = gripCourse.last;
         if (!spent) {
@@ -132,9 +142,16 @@ final class AccelerationLimits {
         return a;
     }
 
+    /** Whether the engine in a gear (from 0) has more than enough to hold a speed at v²/2 = energy. */
+    boolean holds(double[] rows, int row, double energy, int gear) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        return wheels.require(wheels.climb, 1) && car.propulsion.force(gear, v) > ENOUGH * wheels.requiredForce;
+    }
+
     /** Finds where the tyres give up under drive, and what of them. */
     private Limit gripDrive(double guess, double massFactor) {
-        gripCourse.found(gripRoot(1, guess, slopeDrive, massFactor), stage);
+        gripCourse.found(gripRoot(1, guess, slopeDrive, massFactor), stage, reach);
         slopeDrive = rootSlope;
         return wheels.tightest();
     }
@@ -142,7 +159,7 @@ final class AccelerationLimits {
     /** Acceleration at which the car needs the force of the engine; the utilisation close to it is left in {@link #rootUtilisation}. */
     private double engineRoot(double engine, double massFactor) {
         double inertia = car.mass * massFactor;
-        double at = engineCourse.guess(stage);
+        double at = engineCourse.guess(stage, reach);
         boolean grounded = wheels.require(at, massFactor);
         double before = wheels.requiredForce;
         double step = (engine - before) / (engineRate * inertia);
@@ -150,7 +167,7 @@ final class AccelerationLimits {
             // What is needed grows evenly with acceleration where nothing turns.
             rootUtilisation = engineUtilisation(at, massFactor);
             if (rootUtilisation < CLEAR) {
-                return engineCourse.found(at + step, stage);
+                return engineCourse.found(at + step, stage, reach);
             }
         }
         for (int i = 0; i < MAX_ITERATIONS && Math.abs(step) >= ENGINE_TOLERANCE; i++) {
@@ -164,7 +181,7 @@ final class AccelerationLimits {
             step = (engine - before) / (engineRate * inertia);
         }
         rootUtilisation = grounded ? engineUtilisation(at, massFactor) : wheels.frontUtilisation;
-        return engineCourse.found(at + step, stage);
+        return engineCourse.found(at + step, stage, reach);
     }
 
     /** The utilisation, or 0 where it is far from 1 at sight. */
@@ -207,7 +224,7 @@ final class AccelerationLimits {
             brakeCourse.begin(-hardestTrial(massFactor));
             lookingForBrakes = false;
         }
-        double ax = brakeCourse.found(-gripRoot(-1, -brakeCourse.guess(stage), slopeBrake, massFactor), stage);
+        double ax = brakeCourse.found(-gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
         slopeBrake = rootSlope;
         return ax - wheels.climb;
     }
@@ -247,7 +264,7 @@ final class AccelerationLimits {
         rootSlope = slope;
         boolean lowKnown = false;
         double width = Double.POSITIVE_INFINITY;
-        double stepped = Double.POSITIVE_INFINITY;
+        double stepped = BEFORE_FIRST;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -309,22 +326,35 @@ final class AccelerationLimits {
         return (inverseExponent == 0.5 ? Math.sqrt(utilisation) : Math.pow(utilisation, inverseExponent)) - 1;
     }
 
-    /** Roots of one kind on their way from stage to stage of the steps; the next is guessed as far on from the last as a step before. */
+    /** Roots of one kind on their way from stage to stage of the steps; the next is guessed by how they moved over the last step. */
     private static final class Course {
         double last;
-        private final double[] move = new double[STAGES];
+        /** At the start of the step. */
+        private double start;
+
+        /** Change over a metre of a step: from its start to the middle, and on to the end. */
+        private final double[] rate = new double[STAGES];
 
         void begin(double value) {
             last = value;
-            Arrays.fill(move, 0);
+            start = value;
+            Arrays.fill(rate, 0);
         }
 
-        double guess(int stage) {
-            return last + move[stage];
+        double guess(int stage, double reach) {
+            return from(stage) + reach * rate[stage];
         }
 
-        double found(double root, int stage) {
-            move[stage] = root - last;
+        private double from(int stage) {
+            return stage == 1 ? start : last;
+        }
+
+        double found(double root, int stage, double reach) {
+            if (stage > 0) {
+                rate[stage] = (root - from(stage)) / reach;
+            } else {
+                start = root;
+            }
             last = root;
             return root;
         }

@@ -77,6 +77,13 @@ final class IntervalIntegrator {
         return across(road.length[index], share, energy, 1);
     }
 
+    /** Whether the engine plainly holds the speed where a cell begins, on the gears named (from 0). */
+    boolean holds(Road road, int index, double energy, int lowestGear, int highestGear) {
+        Propulsion p = car.propulsion;
+        int gear = p.gear(p.pieceAt(energy), lowestGear, highestGear);
+        return acceleration.holds(road.rows, 2 * index * Road.STRIDE, energy, gear);
+    }
+
     /** Braking begins anew, not on from the cell after. */
     void meetBrakes() {
         acceleration.meetBrakes();
@@ -220,6 +227,7 @@ final class IntervalIntegrator {
     private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
         double signed = sign * reach;
         double half = e + 0.5 * signed * k1;
+        acceleration.reach = reach;
         acceleration.stage = 1;
         double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
         double q2 = stretch;
