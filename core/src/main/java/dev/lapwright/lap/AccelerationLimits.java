@@ -11,14 +11,13 @@ final class AccelerationLimits {
     private static final double TOLERANCE = 1e-10;
 
     /**
-     * Two secant steps in turn whose product, m²/s⁴, leaves an error of that times half the curvature of the utilisation over its slope:
-     * some 0.1 s²/m, where a wheel nears its peak more.
+     * Two secant steps in turn whose product, m²/s⁴, leaves an error of that times half the curvature of the utilisation over its slope,
+     * some 0.1 s²/m; where the utilisation has a kink as much as the last of them.
      */
-    private static final double LAST_STEPS = 1e-5;
+    private static final double LAST_STEPS = 1e-6;
 
-
-    /** The step before a first one, so to speak, m/s²: a slope from the last place serves if it leads no further than a product says. */
-    private static final double BEFORE_FIRST = 0.1;
+    /** The same where an acceleration is told, not driven on. */
+    private static final double LAST_STEPS_TOLD = 1e-11;
 
     /** Excess within which the utilisation is taken to run evenly. */
     private static final double NEAR = 1e-3;
@@ -58,6 +57,7 @@ final class AccelerationLimits {
     private final Vehicle car;
     private final WheelForces wheels;
     private final double inverseExponent;
+    private final double lastSteps;
 
     // Where the last searches ended: good guesses for the next station.
     private final Course engineCourse = new Course();
@@ -89,11 +89,22 @@ final class AccelerationLimits {
     private double lastGain;
     private int lastGear;
 
-    AccelerationLimits(Vehicle car, WheelForces wheels) {
+    private AccelerationLimits(Vehicle car, WheelForces wheels, double lastSteps) {
+        this.lastSteps = lastSteps;
         this.car = car;
         this.wheels = wheels;
         inverseExponent = 1 / car.ellipseExponent;
         forget();
+    }
+
+    /** As exact as a lap needs them. */
+    static AccelerationLimits toDriveBy(Vehicle car, WheelForces wheels) {
+        return new AccelerationLimits(car, wheels, LAST_STEPS);
+    }
+
+    /** As exact as they go. */
+    static AccelerationLimits toTell(Vehicle car, WheelForces wheels) {
+        return new AccelerationLimits(car, wheels, LAST_STEPS_TOLD);
     }
 
     /** Forgets the guesses, so that results never depend on what was solved before. */
@@ -264,7 +275,7 @@ final class AccelerationLimits {
         rootSlope = slope;
         boolean lowKnown = false;
         double width = Double.POSITIVE_INFINITY;
-        double stepped = BEFORE_FIRST;
+        double stepped = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -275,7 +286,7 @@ final class AccelerationLimits {
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
             }
-            if (Math.abs(g) < NEAR && Math.abs(next - x) * stepped < LAST_STEPS) {
+            if (Math.abs(g) < NEAR && Math.abs(next - x) * stepped < lastSteps) {
                 return next;
             }
             if (i % HALVING == 0) {

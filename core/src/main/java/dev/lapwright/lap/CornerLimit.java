@@ -16,10 +16,7 @@ final class CornerLimit {
     private static final double FAR = 2;
 
     /** Two secant steps in turn whose product, relative to the energy, leaves an error of about that. */
-    private static final double LAST_STEPS = 1e-8;
-
-    /** The step before a first one, so to speak: the slope at the last station is as good as that. */
-    private static final double BEFORE_FIRST = 1e-3;
+    private static final double LAST_STEPS = 1e-12;
 
     /** Excess within which the use is taken to run evenly. */
     private static final double NEAR = 0.1;
@@ -77,7 +74,7 @@ final class CornerLimit {
         double g = excess(road.rows, row, x);
         // The use grows about as v², that is in proportion to energy.
         double next = g < NEAR ? x * (1 - g / relativeSlope) : x / (1 + Math.min(g, 3));
-        double stepped = BEFORE_FIRST;
+        double stepped = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;

@@ -65,7 +65,7 @@ final class Kernel {
         WheelForces wheels = new WheelForces(vehicle);
         cornerLimit = new CornerLimit(vehicle, wheels);
         cornerLimit.fill(road, limit);
-        step = new IntervalIntegrator(vehicle, new AccelerationLimits(vehicle, wheels));
+        step = new IntervalIntegrator(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
