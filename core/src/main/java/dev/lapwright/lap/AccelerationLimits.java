@@ -50,6 +50,7 @@ final class AccelerationLimits {
     private static final int STAGES = 3;
     /** Least that a trial step beyond a shift's band is left of its distance. */
     static final double LEAST_STRETCH = 0.3;
+
     private static final int MAX_ITERATIONS = 60;
     /** Steps in which a bracket must halve, else it is halved. */
     private static final int HALVING = 4;
@@ -235,7 +236,8 @@ final class AccelerationLimits {
             brakeCourse.begin(-hardestTrial(massFactor));
             lookingForBrakes = false;
         }
-        double ax = brakeCourse.found(-gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
+        double ax = brakeCourse.found(
+                -gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
         slopeBrake = rootSlope;
         return ax - wheels.climb;
     }
@@ -286,7 +288,8 @@ final class AccelerationLimits {
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
             }
-            if (Math.abs(g) < NEAR && Math.abs(next - x) * stepped < lastSteps) {
+            double step = Math.abs(next - x);
+            if (Math.abs(g) < NEAR && step < stepped && step * stepped < lastSteps) {
                 return next;
             }
             if (i % HALVING == 0) {

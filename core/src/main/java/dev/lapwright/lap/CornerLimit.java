@@ -91,7 +91,8 @@ final class CornerLimit {
             if (high - low < RELATIVE_TOLERANCE * high || (g > 0 && x < 1e-7)) {
                 break;
             }
-            if (Math.abs(g) < NEAR && Math.abs(next - x) * stepped < LAST_STEPS * x) {
+            double step = Math.abs(next - x) / x;
+            if (Math.abs(g) < NEAR && step < stepped && step * stepped < LAST_STEPS) {
                 return Math.min(next, cap);
             }
             if (i % HALVING == 0) {

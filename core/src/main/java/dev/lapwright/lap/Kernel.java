@@ -187,8 +187,11 @@ final class Kernel {
     /** Drives over a cell from the energy at its start. */
     void forward(int i) {
         double entered = energy[i];
-        if (entered >= limit[i] && limit[i + 1] <= entered && step.holds(road, i, entered, lowestGear[i], highestGear[i])) {
-            // From a limit that does not rise a car that holds its speed leads to the next: there is nothing to integrate.
+        if (entered >= limit[i]
+                && limit[i + 1] <= entered
+                && step.holds(road, i, entered, lowestGear[i], highestGear[i])) {
+            // From a limit that does not rise a car that holds its speed leads to the next: there is nothing to
+            // integrate.
             startSlope[i] = Double.NaN;
             freeEnd[i] = entered;
             mode[i] = DRIVING;
