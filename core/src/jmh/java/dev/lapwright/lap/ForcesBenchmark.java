@@ -50,7 +50,7 @@ public class ForcesBenchmark {
         Stations stations = track.stations(StationSpacing.DEFAULT);
         road = new Road(stations, vehicle.wind);
         wheels = new WheelForces(vehicle);
-        fast = new AccelerationLimits(vehicle, wheels);
+        fast = AccelerationLimits.toDriveBy(vehicle, wheels);
         plain = new ReferenceForces(car, Conditions.STANDARD);
         double[] limit = new double[road.cells + 1];
         new CornerLimit(vehicle, wheels).fill(road, limit);

@@ -10,8 +10,17 @@ final class AccelerationLimits {
     /** On the utilisation of the tyres, and on acceleration (m/s²) where that is steep. */
     private static final double TOLERANCE = 1e-10;
 
-    /** A secant step this short leaves an error far below it, or where a wheel is near its peak, of its size. */
-    private static final double LAST_STEP = 1e-6;
+    /**
+     * Two secant steps in turn whose product, m²/s⁴, leaves an error of that times half the curvature of the utilisation over its slope,
+     * some 0.1 s²/m; where the utilisation has a kink as much as the last of them.
+     */
+    private static final double LAST_STEPS = 1e-6;
+
+    /** The same where an acceleration is told, not driven on. */
+    private static final double LAST_STEPS_TOLD = 1e-11;
+
+    /** Excess within which the utilisation is taken to run evenly. */
+    private static final double NEAR = 1e-3;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
     private static final double CLEAR = 0.5;
 
@@ -27,6 +36,9 @@ final class AccelerationLimits {
     /** How far from steady speed searches begin at least, m/s². */
     private static final double OFF_STEADY = 0.05;
 
+    /** Force over what is needed that is enough in the rest of a cell too. */
+    private static final double ENOUGH = 1.1;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
@@ -36,6 +48,9 @@ final class AccelerationLimits {
 
     private static final double TRIAL_STEP = 0.8;
     private static final int STAGES = 3;
+    /** Least that a trial step beyond a shift's band is left of its distance. */
+    static final double LEAST_STRETCH = 0.3;
+
     private static final int MAX_ITERATIONS = 60;
     /** Steps in which a bracket must halve, else it is halved. */
     private static final int HALVING = 4;
@@ -43,6 +58,7 @@ final class AccelerationLimits {
     private final Vehicle car;
     private final WheelForces wheels;
     private final double inverseExponent;
+    private final double lastSteps;
 
     // Where the last searches ended: good guesses for the next station.
     private final Course engineCourse = new Course();
@@ -60,17 +76,36 @@ final class AccelerationLimits {
     /** Where in a step of integration the next search stands: at its start, middle or end, from 0. Searches begin by it. */
     int stage;
 
+    /** Length of that step, m. */
+    double reach = 1;
+
     /** What limited the last acceleration found by {@link #drive}. */
     Limit limit = Limit.POWER;
 
     /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
     double stretch;
 
-    AccelerationLimits(Vehicle car, WheelForces wheels) {
+    // What the last call of drive found, N, m/s² and from 0.
+    private double lastDrive;
+    private double lastGain;
+    private int lastGear;
+
+    private AccelerationLimits(Vehicle car, WheelForces wheels, double lastSteps) {
+        this.lastSteps = lastSteps;
         this.car = car;
         this.wheels = wheels;
         inverseExponent = 1 / car.ellipseExponent;
         forget();
+    }
+
+    /** As exact as a lap needs them. */
+    static AccelerationLimits toDriveBy(Vehicle car, WheelForces wheels) {
+        return new AccelerationLimits(car, wheels, LAST_STEPS);
+    }
+
+    /** As exact as they go. */
+    static AccelerationLimits toTell(Vehicle car, WheelForces wheels) {
+        return new AccelerationLimits(car, wheels, LAST_STEPS_TOLD);
     }
 
     /** Forgets the guesses, so that results never depend on what was solved before. */
@@ -98,7 +133,7 @@ final class AccelerationLimits {
         double massFactor = p.massFactor[gear];
         double engine = p.force(gear, v);
         // What limited last most likely limits still: then the engine's root need not be looked for.
-        Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage), massFactor);
+        Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage, reach), massFactor);
         boolean spent = tyres != Limit.POWER && engine >= wheels.requiredForce;
         double ax = gripCourse.last;
         if (!spent) {
@@ -112,13 +147,23 @@ final class AccelerationLimits {
         limit = spent ? tyres : Limit.POWER;
         double force = spent ? Math.max(wheels.requiredForce, 0) : engine;
         double a = ax - wheels.climb;
+        lastDrive = force;
+        lastGain = a;
+        lastGear = gear;
         stretch = band < 0 || !(a > 0) ? 1 : stretch(v, gear, band, a, force);
         return a;
     }
 
+    /** Whether the engine in a gear (from 0) has more than enough to hold a speed at v²/2 = energy. */
+    boolean holds(double[] rows, int row, double energy, int gear) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        return wheels.require(wheels.climb, 1) && car.propulsion.force(gear, v) > ENOUGH * wheels.requiredForce;
+    }
+
     /** Finds where the tyres give up under drive, and what of them. */
     private Limit gripDrive(double guess, double massFactor) {
-        gripCourse.found(gripRoot(1, guess, slopeDrive, massFactor), stage);
+        gripCourse.found(gripRoot(1, guess, slopeDrive, massFactor), stage, reach);
         slopeDrive = rootSlope;
         return wheels.tightest();
     }
@@ -126,15 +171,15 @@ final class AccelerationLimits {
     /** Acceleration at which the car needs the force of the engine; the utilisation close to it is left in {@link #rootUtilisation}. */
     private double engineRoot(double engine, double massFactor) {
         double inertia = car.mass * massFactor;
-        double at = engineCourse.guess(stage);
+        double at = engineCourse.guess(stage, reach);
         boolean grounded = wheels.require(at, massFactor);
         double before = wheels.requiredForce;
         double step = (engine - before) / (engineRate * inertia);
         if (grounded && wheels.lateral == 0 && Math.abs(step) < 1) {
             // What is needed grows evenly with acceleration where nothing turns.
-            rootUtilisation = wheels.spent(at, massFactor);
+            rootUtilisation = engineUtilisation(at, massFactor);
             if (rootUtilisation < CLEAR) {
-                return engineCourse.found(at + step, stage);
+                return engineCourse.found(at + step, stage, reach);
             }
         }
         for (int i = 0; i < MAX_ITERATIONS && Math.abs(step) >= ENGINE_TOLERANCE; i++) {
@@ -147,8 +192,13 @@ final class AccelerationLimits {
             before = wheels.requiredForce;
             step = (engine - before) / (engineRate * inertia);
         }
-        rootUtilisation = grounded ? wheels.spent(at, massFactor) : wheels.frontUtilisation;
-        return engineCourse.found(at + step, stage);
+        rootUtilisation = grounded ? engineUtilisation(at, massFactor) : wheels.frontUtilisation;
+        return engineCourse.found(at + step, stage, reach);
+    }
+
+    /** The utilisation, or 0 where it is far from 1 at sight. */
+    private double engineUtilisation(double ax, double massFactor) {
+        return wheels.plainlyLeft(ax) ? 0 : wheels.spent(ax, massFactor);
     }
 
     /**
@@ -168,7 +218,12 @@ final class AccelerationLimits {
         // Not cut off at the band's ends: a trial step may look a little beyond, and must see a smooth course.
         double x = (v - p.bandStart[band]) * p.bandInverseWidth[band];
         double lost = p.bandDensity[band] * x * (1 - x) * drive / (car.mass * p.massFactor[to]);
-        return Math.max(0.3, 1 + lost * a * regained);
+        return Math.max(LEAST_STRETCH, 1 + lost * a * regained);
+    }
+
+    /** The {@link #stretch} that the acceleration last found would make of a shift's band at an energy near by. */
+    double stretchAt(double energy, int band) {
+        return lastGain > 0 && energy > 0 ? stretch(Math.sqrt(2 * energy), lastGear, band, lastGain, lastDrive) : 1;
     }
 
     /** Lowest dv/dt under braking (negative: slowing) at v²/2 = energy in a gear (from 0), m/s². */
@@ -181,7 +236,8 @@ final class AccelerationLimits {
             brakeCourse.begin(-hardestTrial(massFactor));
             lookingForBrakes = false;
         }
-        double ax = brakeCourse.found(-gripRoot(-1, -brakeCourse.guess(stage), slopeBrake, massFactor), stage);
+        double ax = brakeCourse.found(
+                -gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
         slopeBrake = rootSlope;
         return ax - wheels.climb;
     }
@@ -221,6 +277,7 @@ final class AccelerationLimits {
         rootSlope = slope;
         boolean lowKnown = false;
         double width = Double.POSITIVE_INFINITY;
+        double stepped = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -231,7 +288,8 @@ final class AccelerationLimits {
             if (Math.abs(g) < TOLERANCE || high - low < TOLERANCE) {
                 return x;
             }
-            if (i > 0 && Math.abs(next - x) < LAST_STEP && Math.abs(g) < LAST_STEP) {
+            double step = Math.abs(next - x);
+            if (Math.abs(g) < NEAR && step < stepped && step * stepped < lastSteps) {
                 return next;
             }
             if (i % HALVING == 0) {
@@ -256,6 +314,7 @@ final class AccelerationLimits {
             }
             double before = g;
             double moved = next - x;
+            stepped = Math.abs(moved);
             x = next;
             g = excess(sign * x, massFactor);
             double secant = (g - before) / moved;
@@ -281,22 +340,35 @@ final class AccelerationLimits {
         return (inverseExponent == 0.5 ? Math.sqrt(utilisation) : Math.pow(utilisation, inverseExponent)) - 1;
     }
 
-    /** Roots of one kind on their way from stage to stage of the steps; the next is guessed as far on from the last as a step before. */
+    /** Roots of one kind on their way from stage to stage of the steps; the next is guessed by how they moved over the last step. */
     private static final class Course {
         double last;
-        private final double[] move = new double[STAGES];
+        /** At the start of the step. */
+        private double start;
+
+        /** Change over a metre of a step: from its start to the middle, and on to the end. */
+        private final double[] rate = new double[STAGES];
 
         void begin(double value) {
             last = value;
-            Arrays.fill(move, 0);
+            start = value;
+            Arrays.fill(rate, 0);
         }
 
-        double guess(int stage) {
-            return last + move[stage];
+        double guess(int stage, double reach) {
+            return from(stage) + reach * rate[stage];
         }
 
-        double found(double root, int stage) {
-            move[stage] = root - last;
+        private double from(int stage) {
+            return stage == 1 ? start : last;
+        }
+
+        double found(double root, int stage, double reach) {
+            if (stage > 0) {
+                rate[stage] = (root - from(stage)) / reach;
+            } else {
+                start = root;
+            }
             last = root;
             return root;
         }

@@ -15,12 +15,20 @@ final class CornerLimit {
     /** Use in excess of 1 beyond which a secant is no guide. */
     private static final double FAR = 2;
 
-    /** A secant step this short, relative to the energy, leaves an error far below it. */
-    private static final double LAST_STEP = 1e-6;
+    /** Two secant steps in turn whose product, relative to the energy, leaves an error of about that. */
+    private static final double LAST_STEPS = 1e-12;
+
+    /** Excess within which the use is taken to run evenly. */
+    private static final double NEAR = 0.1;
+
+    /** Relative step below which a difference is mostly rounding. */
+    private static final double LEAST_MOVE = 1e-6;
 
     private final Vehicle car;
     private final WheelForces wheels;
     private final double inverseExponent;
+    /** Growth of the use over that of the energy, relative, at the last limit found. */
+    private double relativeSlope;
 
     CornerLimit(Vehicle car, WheelForces wheels) {
         this.car = car;
@@ -31,13 +39,17 @@ final class CornerLimit {
     /** Fills {@code energy} (one for each station, written) with the limits v²/2. */
     void fill(Road road, double[] energy) {
         double top = 0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed;
-        double guess = top;
+        double across = Double.POSITIVE_INFINITY;
+        relativeSlope = 1;
         for (int i = 0; i <= road.cells; i++) {
             int row = 2 * i * Road.STRIDE;
             double rule = road.rows[row + Road.RULE];
             double cap = Math.min(top, 0.5 * rule * rule);
-            energy[i] = highest(road, row, cap, Math.min(guess, cap), i);
-            guess = energy[i];
+            // As much acceleration across as at the last station.
+            double curvature = road.rows[row + Road.LATERAL_CURVATURE];
+            double guess = 0.5 * (across + road.rows[row + Road.LATERAL_GRAVITY]) / curvature;
+            energy[i] = highest(road, row, cap, guess > 0 && guess < cap ? guess : cap, i);
+            across = 2 * energy[i] * curvature - road.rows[row + Road.LATERAL_GRAVITY];
         }
     }
 
@@ -60,8 +72,9 @@ final class CornerLimit {
         }
         double x = guess;
         double g = excess(road.rows, row, x);
-        // use grows about as v², that is in proportion to energy
-        double next = x / (1 + Math.min(g, 3));
+        // The use grows about as v², that is in proportion to energy.
+        double next = g < NEAR ? x * (1 - g / relativeSlope) : x / (1 + Math.min(g, 3));
+        double stepped = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
             if (g > 0) {
                 high = x;
@@ -78,7 +91,8 @@ final class CornerLimit {
             if (high - low < RELATIVE_TOLERANCE * high || (g > 0 && x < 1e-7)) {
                 break;
             }
-            if (i > 0 && Math.abs(next - x) < LAST_STEP * x && Math.abs(g) < LAST_STEP) {
+            double step = Math.abs(next - x) / x;
+            if (Math.abs(g) < NEAR && step < stepped && step * stepped < LAST_STEPS) {
                 return Math.min(next, cap);
             }
             if (i % HALVING == 0) {
@@ -87,11 +101,17 @@ final class CornerLimit {
             }
             double before = g;
             double moved = next - x;
+            stepped = Math.abs(moved) / x;
             x = next;
             g = excess(road.rows, row, x);
             double slope = (g - before) / moved;
             // Far beyond the limit the use says nothing of where the limit is.
-            next = slope > 0 && before < FAR && g < FAR ? x - g / slope : Double.NaN;
+            if (slope > 0 && before < FAR && g < FAR) {
+                next = x - g / slope;
+                relativeSlope = stepped > LEAST_MOVE ? slope * x : relativeSlope;
+            } else {
+                next = Double.NaN;
+            }
             if (Math.abs(g) < RELATIVE_TOLERANCE) {
                 return x;
             }

@@ -10,6 +10,10 @@ final class IntervalIntegrator {
     private static final int MAX_SPLITS = 60;
     /** On the place of a break, m. */
     private static final double PLACE_TOLERANCE = 1e-6;
+    /** Distance up to which a step is moved on by its own slope, m: what that leaves is far below the tolerance. */
+    private static final double NEARLY_THERE = 5e-3;
+
+    private static final int PREDICTIONS = 2;
 
     private final Vehicle car;
     private final AccelerationLimits acceleration;
@@ -22,8 +26,10 @@ final class IntervalIntegrator {
 
     double endSlope;
 
-    /** Distance of the last step, m. */
+    /** Distance of the last step, m, and the same without what a shift costs. */
     private double distance;
+
+    private double reach;
 
     /** ds/ds' at the last slope; above 1 where a shift is under way. */
     private double stretch;
@@ -69,6 +75,13 @@ final class IntervalIntegrator {
         cell = index;
         braking = false;
         return across(road.length[index], share, energy, 1);
+    }
+
+    /** Whether the engine plainly holds the speed where a cell begins, on the gears named (from 0). */
+    boolean holds(Road road, int index, double energy, int lowestGear, int highestGear) {
+        Propulsion p = car.propulsion;
+        int gear = p.gear(p.pieceAt(energy), lowestGear, highestGear);
+        return acceleration.holds(road.rows, 2 * index * Road.STRIDE, energy, gear);
     }
 
     /** Braking begins anew, not on from the cell after. */
@@ -135,10 +148,9 @@ final class IntervalIntegrator {
             }
             double h = length * (until - done);
             int above = upperPiece(piece);
-            double reach = stretch == 1 && !p.shifting(piece, lowest, highest)
-                    ? h
-                    : reachOver(h, done, sign, length, e, k1, piece);
-            double end = step(done, sign, reach, length, e, k1, q1, piece);
+            double end = stretch == 1 && !p.shifting(piece, lowest, highest)
+                    ? step(done, sign, h, length, e, k1, q1, piece)
+                    : stepOver(h, done, sign, length, e, k1, piece);
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
             int nextPiece = piece;
@@ -215,6 +227,7 @@ final class IntervalIntegrator {
     private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
         double signed = sign * reach;
         double half = e + 0.5 * signed * k1;
+        acceleration.reach = reach;
         acceleration.stage = 1;
         double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
         double q2 = stretch;
@@ -223,6 +236,7 @@ final class IntervalIntegrator {
         double q3 = stretch;
         double end = e + signed / 6 * (k1 + 4 * k2 + k3);
         endSlope = k3 / q3;
+        this.reach = reach;
         distance = reach / 6 * (q1 + 4 * q2 + q3);
         stretched = q1 + q2 + q3 != 3;
         if (stretched) {
@@ -235,27 +249,42 @@ final class IntervalIntegrator {
         return stretched ? bandTime : duration(h, e0, e1, slope0, slope1);
     }
 
-    /** The reach of the step that covers the distance h. */
-    private double reachOver(double h, double done, int sign, double length, double e, double k1, int piece) {
+    /** The step that covers the distance h inside a shift's band; leaves its reach. */
+    private double stepOver(double h, double done, int sign, double length, double e, double k1, int piece) {
         double q1 = stretch;
         double low = 0;
-        double high = h;
-        double reach = h / q1;
-        for (int i = 0; i < MAX_SPLITS; i++) {
-            step(done, sign, reach, length, e, k1, q1, piece);
+        double high = h / AccelerationLimits.LEAST_STRETCH;
+        double guess = predicted(h, sign, e, k1, q1, piece);
+        for (int i = 0; ; i++) {
+            double end = step(done, sign, guess, length, e, k1, q1, piece);
             double over = distance - h;
-            if (Math.abs(over) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {
-                return reach;
+            if (Math.abs(over) < NEARLY_THERE || high - low < PLACE_TOLERANCE || i == MAX_SPLITS) {
+                // The little that is left, or too much, at the speed and slope of the far end.
+                distance = h;
+                reach = guess - over / stretch;
+                bandTime -= over / speed(end);
+                return end - sign * endSlope * over;
             }
             if (over > 0) {
-                high = reach;
+                high = guess;
             } else {
-                low = reach;
+                low = guess;
             }
-            double next = reach - over / stretch;
-            reach = next > low && next < high ? next : 0.5 * (low + high);
+            double next = guess - over / stretch;
+            guess = next > low && next < high ? next : 0.5 * (low + high);
         }
-        return reach;
+    }
+
+    /** About the reach over the distance h, were drive and acceleration to stay as they are. */
+    private double predicted(double h, int sign, double e, double k1, double q1, int piece) {
+        double guess = h / q1;
+        for (int i = 0; i < PREDICTIONS; i++) {
+            double half = 0.5 * sign * guess * k1;
+            double q2 = acceleration.stretchAt(e + half, piece);
+            double q3 = acceleration.stretchAt(e + 2 * half, piece);
+            guess -= (guess / 6 * (q1 + 4 * q2 + q3) - h) / q3;
+        }
+        return guess > 0 ? guess : h / q1;
     }
 
     /** Distance of the step that ends at {@code target}, which the step of the given reach goes beyond. */

@@ -65,7 +65,7 @@ final class Kernel {
         WheelForces wheels = new WheelForces(vehicle);
         cornerLimit = new CornerLimit(vehicle, wheels);
         cornerLimit.fill(road, limit);
-        step = new IntervalIntegrator(vehicle, new AccelerationLimits(vehicle, wheels));
+        step = new IntervalIntegrator(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
@@ -186,15 +186,23 @@ final class Kernel {
 
     /** Drives over a cell from the energy at its start. */
     void forward(int i) {
-        step.use(lowestGear[i], highestGear[i]);
         double entered = energy[i];
-        double end = step.forward(road, i, entered);
+        if (entered >= limit[i]
+                && limit[i + 1] <= entered
+                && step.holds(road, i, entered, lowestGear[i], highestGear[i])) {
+            // From a limit that does not rise a car that holds its speed leads to the next: there is nothing to
+            // integrate.
+            startSlope[i] = Double.NaN;
+            freeEnd[i] = entered;
+            mode[i] = DRIVING;
+            time[i] = IntervalIntegrator.duration(road.length[i], entered, limit[i + 1], 0, 0);
+            store(i + 1, limit[i + 1]);
+            return;
+        }
+        double end = driveFreely(i, entered);
         if (!(end > 1e-9)) {
             throw cornerLimit.stopped(road, i, entered);
         }
-        startSlope[i] = step.startSlope;
-        endSlope[i] = step.endSlope;
-        freeEnd[i] = end;
         mode[i] = DRIVING;
         time[i] = step.time;
         double capped = Math.min(end, limit[i + 1]);
@@ -202,6 +210,15 @@ final class Kernel {
             time[i] = IntervalIntegrator.duration(road.length[i], entered, capped, 0, 0);
         }
         store(i + 1, capped);
+    }
+
+    /** Drives over a cell as if nothing came after; returns the energy at its end. */
+    private double driveFreely(int i, double entered) {
+        step.use(lowestGear[i], highestGear[i]);
+        freeEnd[i] = step.forward(road, i, entered);
+        startSlope[i] = step.startSlope;
+        endSlope[i] = step.endSlope;
+        return freeEnd[i];
     }
 
     /** Change of a station's limit with the curvature there; zero where something else sets the limit. */
@@ -238,12 +255,15 @@ final class Kernel {
     private void crossing(int i, double before, double after) {
         double h = road.length[i];
         double up = energy[i];
-        double upEnd = freeEnd[i];
-        double upSlope = startSlope[i] * h;
-        double upEndSlope = endSlope[i] * h;
         // Backward steps run from the cell's end, so their first slope is the one there.
         double downSlope = step.endSlope * h;
         double downEndSlope = step.startSlope * h;
+        if (Double.isNaN(startSlope[i])) {
+            driveFreely(i, up);
+        }
+        double upEnd = freeEnd[i];
+        double upSlope = startSlope[i] * h;
+        double upEndSlope = endSlope[i] * h;
         double gap0 = before - up;
         double gap1 = after - upEnd;
         double x = gap0 - gap1 > 0 ? gap0 / (gap0 - gap1) : 1;

@@ -23,7 +23,7 @@ final class LapColumns {
         columns = new double[Channel.values().length][n];
         limits = new Limit[n];
         wheels = new WheelForces(car);
-        acceleration = new AccelerationLimits(car, wheels);
+        acceleration = AccelerationLimits.toTell(car, wheels);
         cornerLimit = new CornerLimit(car, wheels);
     }
 

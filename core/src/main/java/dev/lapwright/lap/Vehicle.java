@@ -34,6 +34,10 @@ public final class Vehicle {
 
     final double mass;
     final double wheelbase;
+    final double perWheelbase;
+    /** Load that an axle loses and the other gains for each m/s² along the car, N. */
+    final double pitchPerAx;
+
     final double frontShare;
     final double cgHeight;
     final double airDensity;
@@ -125,9 +129,10 @@ public final class Vehicle {
         propulsion = new Propulsion(car, mass, car.powerCorrection().powerFactor(air));
         platform = platform(frontSpring, rearSpring);
         double topAirSpeed = propulsion.topSpeed + wind.speed() + 1;
-        double transferred = mass * cgHeight / wheelbase;
-        frontPitch = -transferred * car.value(Quantity.PITCH_FRONT) / 100;
-        rearPitch = transferred * car.value(Quantity.PITCH_REAR) / 100;
+        perWheelbase = 1 / wheelbase;
+        pitchPerAx = mass * cgHeight / wheelbase;
+        frontPitch = -pitchPerAx * car.value(Quantity.PITCH_FRONT) / 100;
+        rearPitch = pitchPerAx * car.value(Quantity.PITCH_REAR) / 100;
         heave = mass * car.value(Quantity.HEAVE) / 100;
         aero = new AeroTable(
                 platform,

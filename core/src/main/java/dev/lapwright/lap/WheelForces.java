@@ -1,6 +1,7 @@
 package dev.lapwright.lap;
 
 import dev.lapwright.air.StandardAtmosphere;
+import dev.lapwright.powertrain.Differential;
 
 /**
  * Force balance of a car at one place and speed (sections 4 to 7 of docs/theory.md): loads on four wheels, the utilisation of each axle, and what
@@ -16,6 +17,8 @@ final class WheelForces {
     private static final double MOST_PITCH = 40;
 
     private static final double MOST_HEAVE = 20;
+    /** Share of what tips a car over that is far from it. */
+    private static final double PLAINLY_UPRIGHT = 0.9;
 
     private final Vehicle car;
     private final boolean ellipse;
@@ -212,7 +215,7 @@ final class WheelForces {
             airborne(ax, massFactor);
             return false;
         }
-        double pitch = car.mass * car.cgHeight / car.wheelbase * ax;
+        double pitch = car.pitchPerAx * ax;
         frontLoad = frontAtRest - pitch;
         rearLoad = rearAtRest + pitch;
         pitchUtilisation = pitch > 0 ? pitch / larger(frontAtRest, TINY) : -pitch / larger(rearAtRest, TINY);
@@ -235,6 +238,27 @@ final class WheelForces {
         return true;
     }
 
+    /**
+     * Whether a car under drive is at sight far from all that can run out, however its differentials share: after {@link #require}. False
+     * where that takes a closer look.
+     */
+    boolean plainlyLeft(double ax) {
+        if (tyreForce < 0
+                || car.centreLock > 0
+                || !ellipse
+                || rollUtilisation > PLAINLY_UPRIGHT
+                || pitchUtilisation > PLAINLY_UPRIGHT) {
+            return false;
+        }
+        double frontX = driven(car.frontDriveShare, ax - climb);
+        double rearX = driven(1 - car.frontDriveShare, ax - climb);
+        double frontHeld = front.data.differential.friction(frontX, false);
+        double rearHeld = rear.data.differential.friction(rearX, false);
+        double turning = 0.5 * (front.data.track * frontHeld + rear.data.track * rearHeld) * car.perWheelbase;
+        return front.plainlyLeft(frontX, frontHeld, frontSide + turning)
+                && rear.plainlyLeft(rearX, rearHeld, rearSide + turning);
+    }
+
     /** What those forces take of wheels, axles and brakes: see {@link #utilisation}, after {@link #require}. */
     double spent(double ax, double massFactor) {
         double frontAlong;
@@ -243,8 +267,8 @@ final class WheelForces {
         if (!braking) {
             brakeUtilisation = 0;
             boolean overrun = tyreForce < 0;
-            double frontMost = front.driveCapacity(overrun);
-            double rearMost = rear.driveCapacity(overrun);
+            double frontMost = car.frontDriveShare > 0 ? front.driveCapacity(overrun) : TINY;
+            double rearMost = car.frontDriveShare < 1 ? rear.driveCapacity(overrun) : TINY;
             double share = frontDriveShare(frontMost, rearMost);
             double frontX = driven(share, ax - climb);
             double rearX = driven(1 - share, ax - climb);
@@ -274,7 +298,7 @@ final class WheelForces {
         }
         yawMoment = front.yawMoment() + rear.yawMoment();
         if (yawMoment != 0) {
-            double shifted = yawMoment / car.wheelbase;
+            double shifted = yawMoment * car.perWheelbase;
             frontLateralUtilisation = Math.abs(frontSide - shifted) * front.perLateralPeak;
             rearLateralUtilisation = Math.abs(rearSide + shifted) * rear.perLateralPeak;
         }
@@ -311,8 +335,8 @@ final class WheelForces {
         // Ways of the axles: front and rear wheels run on circles about one centre, their radii a wheelbase apart in
         // square.
         double way = 0.5 * car.front.slipStiffness * car.wheelbase * car.wheelbase * curvature * curvature;
-        double sum = front.stiffness + rear.stiffness;
-        double locked = (front.stiffness - front.stiffness * rear.stiffness * way / tyreForce) / sum;
+        double apart = Differential.turningAsOne(tyreForce, rear.stiffness, front.stiffness, way);
+        double locked = 0.5 + 0.5 * apart / tyreForce;
         double most = smaller(1, frontMost / Math.abs(tyreForce));
         double least = larger(0, 1 - rearMost / Math.abs(tyreForce));
         locked = larger(least, smaller(most, locked));

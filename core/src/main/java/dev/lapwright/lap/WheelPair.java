@@ -74,6 +74,9 @@ final class WheelPair {
     /** Difference of forces, outer less inner, that the differential makes, N. */
     private double byDifferential;
 
+    /** Where the last search for two wheels that turn as one ended, N. */
+    private double guess;
+
     /** How fast {@link #slipApart} falls with the difference of forces. */
     private double slipSlope;
 
@@ -228,8 +231,14 @@ final class WheelPair {
      * @param lateralShare of the lateral peak that is taken
      */
     void drive(double force, double curvature, double lateralShare, boolean overrun) {
+        double friction = data.differential.friction(force, overrun);
+        if (force == 0 && friction == 0) {
+            // An axle without half shafts.
+            split(0, 0);
+            return;
+        }
         weigh();
-        split(force, held(force, data.differential.friction(force, overrun), curvature, lateralShare));
+        split(force, held(force, friction, curvature, lateralShare));
     }
 
     /**
@@ -257,17 +266,15 @@ final class WheelPair {
             return 0;
         }
         double across = lateralShare * lateralShare;
-        double left = chord(across);
-        double difference = Differential.turningAsOne(force, innerStiffness * left, outerStiffness * left, way);
         double low = larger(-friction, larger(force - 2 * innerAlong, -2 * outerAlong - force));
         double high = smaller(friction, smaller(force + 2 * innerAlong, 2 * outerAlong - force));
         if (low < high) {
-            difference = asOne(force, difference, low, high, way, across);
+            guess = asOne(force, guess, low, high, way, across);
         }
-        return Differential.outerLessInner(force, difference, friction, innerAlong, outerAlong);
+        return Differential.outerLessInner(force, guess, friction, innerAlong, outerAlong);
     }
 
-    /** The root of {@link #slipApart}, or the bound beyond which it lies. */
+    /** The root of {@link #slipApart}, or the far side of a bound beyond which it lies: a guess for the next search too. */
     private double asOne(double force, double guess, double least, double most, double way, double across) {
         double tolerance = AS_ONE * (innerAlong + outerAlong);
         double low = least;
@@ -288,12 +295,12 @@ final class WheelPair {
             }
             if (over > 0) {
                 if (difference == most) {
-                    return most;
+                    return Double.POSITIVE_INFINITY;
                 }
                 low = difference;
             } else {
                 if (difference == least) {
-                    return least;
+                    return Double.NEGATIVE_INFINITY;
                 }
                 high = difference;
             }
@@ -385,6 +392,22 @@ final class WheelPair {
         }
         double both = across + 1 - power(lateralLeft() * perLateralPeak);
         return larger(both, power(along));
+    }
+
+    /**
+     * Whether less than its limit is taken of an axle at the worst split of a drive force: the weaker wheel takes the more, and the other
+     * gives nothing across. For friction ellipses.
+     *
+     * @param force of both wheels, N, not negative
+     * @param held greatest difference of forces between them, N
+     * @param side force across, N, not negative
+     */
+    boolean plainlyLeft(double force, double held, double side) {
+        double weaker = smaller(innerAlong, outerAlong);
+        double most = 0.5 * (force + held);
+        // One of two wheels gives at least half of what both give.
+        double across = 2 * side * perLateralPeak;
+        return most * most < weaker * weaker * (1 - across * across);
     }
 
     /** The wheel that spends more of its grip along the car. */

@@ -60,7 +60,7 @@ enum BalanceTerm {
                         new TrackPoint(100, 0, slope, 0, 0, 1, 5, 5, any)));
         Vehicle car = bare().force(3000).vehicle();
         Road road = new Road(track.stations(StationSpacing.DEFAULT), car.wind);
-        return 3 - new AccelerationLimits(car, new WheelForces(car)).drive(road.rows, 2 * Road.STRIDE, 50, 0, -1);
+        return 3 - AccelerationLimits.toTell(car, new WheelForces(car)).drive(road.rows, 2 * Road.STRIDE, 50, 0, -1);
     }),
     /** m v² κ into the road, in a dip of 500 m. */
     DIP(1000 * 2500 * 0.002, Constants.ROUNDING, f -> {

@@ -113,7 +113,7 @@ final class SlipTable {
     static double fastDrive(Car car, double radius, double speed) {
         Road road = ring(radius);
         Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
-        AccelerationLimits limits = new AccelerationLimits(vehicle, new WheelForces(vehicle));
+        AccelerationLimits limits = AccelerationLimits.toTell(vehicle, new WheelForces(vehicle));
         double a = limits.drive(road.rows, 2 * Road.STRIDE, 0.5 * speed * speed, 0, -1);
         if (limits.limit == Limit.POWER) {
             throw new IllegalStateException("the engine limits, not the tyres");
@@ -125,7 +125,7 @@ final class SlipTable {
     static double fastBrake(Car car, double radius, double speed) {
         Road road = ring(radius);
         Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
-        return new AccelerationLimits(vehicle, new WheelForces(vehicle))
+        return AccelerationLimits.toTell(vehicle, new WheelForces(vehicle))
                 .brake(road.rows, 2 * Road.STRIDE, 0.5 * speed * speed, 0);
     }
 
