@@ -88,9 +88,12 @@ public record SensitivityReport(
         doubt.ifPresent(drawn -> doubt(report, drawn));
         cautions().forEach(report::caution);
         report.fields(fields(result));
-        doubt.ifPresent(drawn -> report.field("doubt", drawn.tree())
-                .field("standings", standings(drawn), result.worths())
-                .field("doubtReading", doubted(drawn)));
+        doubt.ifPresent(drawn -> {
+            drawn.rehash(report);
+            report.field("doubt", drawn.tree())
+                    .field("standings", standings(drawn), result.worths())
+                    .field("doubtReading", doubted(drawn));
+        });
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))
