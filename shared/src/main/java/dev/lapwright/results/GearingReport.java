@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
@@ -112,8 +113,7 @@ public record GearingReport(
                         .boxed()
                         .min(Comparator.comparingDouble(k -> result.asGiven().difference(lapped.get(k))))
                         .orElseThrow();
-                said.add(drawn.best(fastest, names) + " " + drawn.cost(names) + " " + drawn.hangsOn("Which is best")
-                        + " " + drawn.drawn());
+                said.add(drawn.best(fastest, names) + " " + drawn.cost(names) + " " + drawn.hangsOn("Which is best"));
             }
         }
         return said;
@@ -157,6 +157,11 @@ public record GearingReport(
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
         doubted().forEach(paragraph -> report.gap().paragraph(paragraph));
+        result.axes().stream()
+                .map(axis -> doubts.get(axis.name()))
+                .filter(Objects::nonNull)
+                .findFirst()
+                .ifPresent(drawn -> report.gap().paragraph(drawn.drawn()));
         report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())

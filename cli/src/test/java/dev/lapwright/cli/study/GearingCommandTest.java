@@ -266,8 +266,8 @@ class GearingCommandTest {
 
     @Test
     void howSureAFinalDriveIsIsSaidIfAsked() {
-        String[] drawn = {"--final-drives", "3.417,3.615,3.818", "--line", "middle", "--draws", "20"};
-        Map<String, Object> result = json("gt-talvex", "harrowmere", drawn);
+        String asked = "gt-talvex harrowmere --final-drives 3.417,3.615,3.818 --line middle --draws 20";
+        Map<String, Object> result = json(asked.split(" "));
         Map<String, Object> doubts = JsonTree.object(result, "doubts");
         assertThat(doubts).hasSize(1);
         assertThat(result.get("doubtReading").toString()).contains("Of 20 cars that this one may be");
