@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
@@ -31,8 +32,14 @@ import java.util.stream.IntStream;
  * @param beforeBraking how short before braking an upshift is pointed out, s
  * @param result what was found
  * @param checks of what is recommended with the line found anew; empty where nothing is, or it was not asked for
+ * @param doubts by axis, how its gearings that have a lap as given stand on drawn cars, in their order; empty if none were drawn
  */
-public record GearingReport(Subject subject, double beforeBraking, GearingResult result, List<LineCheck> checks) {
+public record GearingReport(
+        Subject subject,
+        double beforeBraking,
+        GearingResult result,
+        List<LineCheck> checks,
+        Map<String, Standings> doubts) {
     private static final int THOUSAND = 1000;
 
     private static final Table<GearingResult.Gear> GEARS = Table.<GearingResult.Gear>of("Gears")
@@ -74,16 +81,42 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
 
     public GearingReport {
         checks = List.copyOf(checks);
+        doubts = Map.copyOf(doubts);
     }
 
     /** The same, what it recommends not checked on other lines. */
     public GearingReport(Subject subject, double beforeBraking, GearingResult result) {
-        this(subject, beforeBraking, result, List.of());
+        this(subject, beforeBraking, result, List.of(), Map.of());
     }
 
     /** The same with what it recommends checked on lines of their own. */
     public GearingReport checked(List<LineCheck> found) {
-        return new GearingReport(subject, beforeBraking, result, found);
+        return new GearingReport(subject, beforeBraking, result, found, doubts);
+    }
+
+    /** The same with how the gearings of each axis that have a lap as given stand on drawn cars, in their order. */
+    public GearingReport doubted(Map<String, Standings> drawn) {
+        return new GearingReport(subject, beforeBraking, result, checks, drawn);
+    }
+
+    /** What of it stands on drawn cars, axis by axis. */
+    private List<String> doubted() {
+        List<String> said = new ArrayList<>();
+        for (SweepAxis axis : result.axes()) {
+            Standings drawn = doubts.get(axis.name());
+            List<GearingResult.Candidate> lapped = result.asGiven().choices(axis.name()).stream()
+                    .filter(choice -> choice.lap().isPresent())
+                    .toList();
+            if (drawn != null && lapped.size() > 1) {
+                List<String> names = lapped.stream().map(this::said).toList();
+                int fastest = IntStream.range(0, lapped.size())
+                        .boxed()
+                        .min(Comparator.comparingDouble(k -> result.asGiven().difference(lapped.get(k))))
+                        .orElseThrow();
+                said.add(drawn.best(fastest, names) + " " + drawn.cost(names) + " " + drawn.hangsOn("Which is best"));
+            }
+        }
+        return said;
     }
 
     /** The gearings that it tells to fit in place of the one fitted, for the car and day as given. */
@@ -123,12 +156,29 @@ public record GearingReport(Subject subject, double beforeBraking, GearingResult
             report.line("  * fastest of its column");
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
+        doubted().forEach(paragraph -> report.gap().paragraph(paragraph));
+        result.axes().stream()
+                .map(axis -> doubts.get(axis.name()))
+                .filter(Objects::nonNull)
+                .findFirst()
+                .ifPresent(drawn -> report.gap().paragraph(drawn.drawn()));
         report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("beforeBrakingS", beforeBraking)
                 .field("ownLines", checks.stream().map(LineCheck::tree).toList())
                 .field("reading", reading());
+        if (!doubts.isEmpty()) {
+            Map<String, Object> trees = new LinkedHashMap<>();
+            result.axes().stream()
+                    .map(SweepAxis::name)
+                    .filter(doubts::containsKey)
+                    .forEach(axis -> {
+                        doubts.get(axis).rehash(report);
+                        trees.put(axis, doubts.get(axis).tree());
+                    });
+            report.field("doubts", trees).field("doubtReading", doubted());
+        }
         return tables(report);
     }
 

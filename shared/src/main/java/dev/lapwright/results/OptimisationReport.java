@@ -129,9 +129,12 @@ public record OptimisationReport(
         leftAlone(report);
         cautions().forEach(report::caution);
         report.fields(fields(result));
-        doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
-                .field("doubt", drawn.tree())
-                .field("doubtReading", drawn.said(HANGS)));
+        doubt.ifPresent(drawn -> {
+            drawn.rehash(report);
+            report.fields(drawn.fields(standing()))
+                    .field("doubt", drawn.tree())
+                    .field("doubtReading", drawn.said(HANGS));
+        });
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))

@@ -10,13 +10,16 @@ import java.util.Map;
 
 /** What every result in JSON begins with: what it is, what made it, and from what. */
 final class ResultHeader {
+    /** Name of the hash of what a result was computed from. */
+    static final String HASH = "inputsSha256";
+
     private ResultHeader() {}
 
     static Map<String, Object> of(String mark, String inputHash, Car car, Track track, Conditions conditions) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put(DocumentKind.MARK, mark);
         tree.put("version", version());
-        tree.put("inputsSha256", inputHash);
+        tree.put(HASH, inputHash);
         tree.put("car", car.name());
         tree.put("circuit", track.name());
         tree.put("circuitLengthM", track.length());

@@ -96,9 +96,12 @@ public record SensitivityReport(
         doubt.ifPresent(drawn -> doubt(report, drawn));
         cautions().forEach(report::caution);
         report.fields(fields(result));
-        doubt.ifPresent(drawn -> report.field("doubt", drawn.tree())
-                .field("standings", standings(drawn), result.worths())
-                .field("doubtReading", doubted(drawn)));
+        doubt.ifPresent(drawn -> {
+            drawn.rehash(report);
+            report.field("doubt", drawn.tree())
+                    .field("standings", standings(drawn), result.worths())
+                    .field("doubtReading", doubted(drawn));
+        });
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", checks.stream().map(LineCheck::tree).toList())

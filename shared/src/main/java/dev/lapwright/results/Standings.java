@@ -139,6 +139,13 @@ public record Standings(RobustnessResult result) {
         hash.with("draws", result.draws()).with("seed", result.seed()).with("assumed", result.assumed());
     }
 
+    /** Writes over a report's hash of its inputs one that knows the draws too. */
+    void rehash(Report report) {
+        InputHash hash = new InputHash().with("undoubted", report.fields().get(ResultHeader.HASH));
+        addTo(hash);
+        report.field(ResultHeader.HASH, hash.sha256());
+    }
+
     /** What machines read of the draws. */
     Map<String, Object> tree() {
         Map<String, Object> tree = new LinkedHashMap<>();

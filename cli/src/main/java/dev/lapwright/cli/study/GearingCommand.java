@@ -5,6 +5,7 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
@@ -13,6 +14,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.GearingReport;
 import dev.lapwright.results.LineCheck;
+import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
@@ -20,9 +22,12 @@ import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.lines.OwnLinesResult;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -65,6 +70,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nDoubt (of the day as given, without tow or wind):%n")
+    private final SeededDoubtOptions doubt = new SeededDoubtOptions();
 
     public GearingCommand(Console console) {
         super(
@@ -126,12 +134,17 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     }
 
     @Override
+    public void check() {
+        doubt.check(line);
+    }
+
+    @Override
     public GearingReport study() {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        GearingReport found = new GearingReport(
-                subject, gearing.beforeBrakingS, gearing(subject).run());
+        GearingReport found = doubted(new GearingReport(
+                subject, gearing.beforeBrakingS, gearing(subject).run()));
         List<GearingResult.Candidate> toFit = found.toFit();
         if (toFit.isEmpty()) {
             return found;
@@ -143,6 +156,15 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
                         console)
                 .map(own -> found.checked(checks(found, toFit, own)))
                 .orElse(found);
+    }
+
+    private GearingReport doubted(GearingReport found) {
+        Map<String, Standings> drawn = new LinkedHashMap<>();
+        for (SweepAxis axis : found.result().axes()) {
+            doubt.standings(() -> Robustness.of(found.result(), axis.name()), StudyRun.onAllCores(), console)
+                    .ifPresent(standings -> drawn.put(axis.name(), standings));
+        }
+        return found.doubted(drawn);
     }
 
     private static List<LineCheck> checks(

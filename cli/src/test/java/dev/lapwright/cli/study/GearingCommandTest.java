@@ -263,4 +263,13 @@ class GearingCommandTest {
         assertThat(run.err().lines()).hasSize(1);
         assertThat(run.err()).contains(said);
     }
+
+    @Test
+    void howSureAFinalDriveIsIsSaidIfAsked() {
+        String asked = "gt-talvex harrowmere --final-drives 3.417,3.615,3.818 --line middle --draws 20";
+        Map<String, Object> result = json(asked.split(" "));
+        Map<String, Object> doubts = JsonTree.object(result, "doubts");
+        assertThat(doubts).hasSize(1);
+        assertThat(result.get("doubtReading").toString()).contains("Of 20 cars that this one may be");
+    }
 }

@@ -35,7 +35,7 @@ import java.util.stream.Collectors;
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
     private static final int DRAWS = 1000;
-    private static final int TRUTHS = 1000;
+    private static final int TRUTHS = 400;
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
     private static final int BEST_DRAWS = 300;

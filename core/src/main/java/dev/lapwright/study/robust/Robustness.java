@@ -14,6 +14,7 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
@@ -128,6 +129,17 @@ public final class Robustness implements Study<RobustnessResult> {
             study = study.against(sensitivity
                     .car()
                     .with(worth.adjustment().name(), worth.shown().setting()));
+        }
+        return study;
+    }
+
+    /** A study of the gearings of one axis that have a lap as given, in their order. */
+    public static Robustness of(GearingResult gearing, String axis) {
+        Robustness study = of(gearing.car(), gearing.track(), gearing.conditions());
+        for (GearingResult.Candidate choice : gearing.asGiven().choices(axis)) {
+            if (choice.lap().isPresent()) {
+                study = study.against(choice.car(), gearing.conditions(), choice.value());
+            }
         }
         return study;
     }
