@@ -45,6 +45,7 @@ module dev.lapwright.core {
     exports dev.lapwright.brief;
     exports dev.lapwright.car;
     exports dev.lapwright.chassis;
+    exports dev.lapwright.doubt;
     exports dev.lapwright.evidence;
     exports dev.lapwright.fault;
     exports dev.lapwright.fit;
@@ -61,6 +62,7 @@ module dev.lapwright.core {
     exports dev.lapwright.study.optimise;
     exports dev.lapwright.study.pressures;
     exports dev.lapwright.study.ride;
+    exports dev.lapwright.study.robust;
     exports dev.lapwright.study.sensitivity;
     exports dev.lapwright.study.stint;
     exports dev.lapwright.study.sweep;

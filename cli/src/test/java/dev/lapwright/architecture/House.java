@@ -33,6 +33,7 @@ final class House {
             "fit",
             "ride",
             "evidence",
+            "doubt",
             "study",
             "brief");
 

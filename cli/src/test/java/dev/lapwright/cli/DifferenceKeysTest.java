@@ -84,7 +84,7 @@ class DifferenceKeysTest {
             strings = {
                 "lap gt-talvex harrowmere --against rear-wing=3",
                 "compare gt-talvex harrowmere --against rear-wing=3",
-                "sweep gt-talvex harrowmere --vary rear-wing=2:10:4",
+                "sweep gt-talvex harrowmere --vary rear-wing=2:10:4 --draws 20",
                 "sensitivity student-pipit harrowmere",
                 "optimise gt-talvex harrowmere --over rear-wing,front-bar",
                 "gearing gt-talvex harrowmere --tow-percent 20",

@@ -49,9 +49,15 @@ public final class Car {
             TorqueCurve torqueCurve,
             PowerCorrection powerCorrection,
             List<Adjustment> adjustments,
-            CarDoubt doubt) {
+            CarDoubt doubt,
+            boolean deviates) {
         Fixed doubting(CarDoubt other) {
-            return new Fixed(name, description, wings, torqueCurve, powerCorrection, adjustments, other);
+            return new Fixed(name, description, wings, torqueCurve, powerCorrection, adjustments, other, deviates);
+        }
+
+        Fixed deviating(List<Wing> others) {
+            return new Fixed(
+                    name, description, List.copyOf(others), torqueCurve, powerCorrection, adjustments, doubt, true);
         }
     }
 
@@ -126,7 +132,8 @@ public final class Car {
                         torqueCurve,
                         powerCorrection,
                         List.copyOf(adjustments),
-                        CarDoubt.NONE),
+                        CarDoubt.NONE,
+                        false),
                 values,
                 angles,
                 gearRatios.clone(),
@@ -193,6 +200,9 @@ public final class Car {
 
     /** The document's car with settings applied in their order. */
     private Car set(Map<String, Double> all) {
+        if (fixed.deviates()) {
+            throw new IllegalStateException("this car deviates from its document: set it up first");
+        }
         Car from = document();
         Car car = from;
         for (Map.Entry<String, Double> setting : all.entrySet()) {
@@ -340,6 +350,25 @@ public final class Car {
     /** How well its quantities are known, as far as its document says. */
     public CarDoubt doubt() {
         return fixed.doubt();
+    }
+
+    /**
+     * The same car, set up as it is, with numbers that it may truly have in place of what document and settings say. It can be driven,
+     * but no longer set up.
+     *
+     * @param quantities values by their names, each in its quantity's unit
+     * @param wings in place of its own, of the same names in the same order
+     * @throws InvalidValueException if a value is out of range, or a wing's angle is not in its new table
+     */
+    public Car deviating(Map<String, Double> quantities, List<Wing> wings) {
+        Car car = new Car(fixed.deviating(wings), values, wingAngles, gearRatios, models, settings, document());
+        for (int i = 0; i < wingAngles.length; i++) {
+            wings.get(i).at(wingAngles[i]);
+        }
+        for (Map.Entry<String, Double> quantity : quantities.entrySet()) {
+            car = car.withQuantity(quantity.getKey(), quantity.getValue());
+        }
+        return car;
     }
 
     private Car with(Models own) {

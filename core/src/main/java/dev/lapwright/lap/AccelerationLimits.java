@@ -19,6 +19,9 @@ final class AccelerationLimits {
     /** The same where an acceleration is told, not driven on. */
     private static final double LAST_STEPS_TOLD = 1e-11;
 
+    /** A step over the one before that tells that a search has come near its end. */
+    private static final double CONVERGING = 0.1;
+
     /** Excess within which the utilisation is taken to run evenly. */
     private static final double NEAR = 1e-3;
     /** Use below which a moderate change of acceleration cannot reach the limit. */
@@ -304,7 +307,7 @@ final class AccelerationLimits {
                 return x;
             }
             double step = Math.abs(next - x);
-            if (Math.abs(g) < NEAR && step < stepped && step * stepped < lastSteps) {
+            if (Math.abs(g) < NEAR && step < CONVERGING * stepped && step * stepped < lastSteps) {
                 return next;
             }
             if (i % HALVING == 0) {

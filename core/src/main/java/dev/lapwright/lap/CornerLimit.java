@@ -18,6 +18,9 @@ final class CornerLimit {
     /** Two secant steps in turn whose product, relative to the energy, leaves an error of about that. */
     private static final double LAST_STEPS = 1e-12;
 
+    /** A step over the one before that tells that a search has come near its end. */
+    private static final double CONVERGING = 0.1;
+
     /** Excess within which the use is taken to run evenly. */
     private static final double NEAR = 0.1;
 
@@ -92,7 +95,7 @@ final class CornerLimit {
                 break;
             }
             double step = Math.abs(next - x) / x;
-            if (Math.abs(g) < NEAR && step < stepped && step * stepped < LAST_STEPS) {
+            if (Math.abs(g) < NEAR && step < CONVERGING * stepped && step * stepped < LAST_STEPS) {
                 return Math.min(next, cap);
             }
             if (i % HALVING == 0) {

@@ -10,6 +10,7 @@ import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.doubt.Unknown;
 import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.NormalMixture;
@@ -34,6 +35,7 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.study.weight.WeightResult;
@@ -168,7 +170,11 @@ class RecordGuardTest {
             BriefResult.AeroExchange.class,
             BriefResult.StartPressures.class,
             TestPlan.class,
-            Proof.class);
+            Proof.class,
+            Unknown.class,
+            RobustnessResult.class,
+            RobustnessResult.Standing.class,
+            RobustnessResult.Share.class);
 
     private static List<Integer> numbersOf(Class<?> type) {
         RecordComponent[] components = type.getRecordComponents();

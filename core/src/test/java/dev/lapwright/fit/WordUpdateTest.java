@@ -67,4 +67,18 @@ class WordUpdateTest {
         assertThat(update.shift.getEntry(0)).isNegative().isFinite();
         assertThat(update.covariance.getEntry(0, 0)).isPositive().isLessThanOrEqualTo(1e-6);
     }
+
+    /** With one deviation of margin 84 words of 100 are right: Φ(1) = 0.8413, from a table of the normal distribution. */
+    @Test
+    void aWordIsAsLikelyAsItIsRight() {
+        LimitWord front = new LimitWord("", LimitWord.End.FRONT, 0.03);
+        LimitWord rear = new LimitWord("", LimitWord.End.REAR, 0.03);
+        // Half of the table's last digit.
+        assertThat(front.likelihood(0.03)).isEqualTo(0.8413, within(5e-5));
+        assertThat(rear.likelihood(0.03)).isEqualTo(1 - 0.8413, within(5e-5));
+        LimitWord both = new LimitWord("", LimitWord.End.BOTH, 0.03);
+        assertThat(both.likelihood(0)).isEqualTo(1);
+        // e^(−1/2); rounding.
+        assertThat(both.likelihood(-0.03)).isEqualTo(Math.exp(-0.5), within(1e-12));
+    }
 }

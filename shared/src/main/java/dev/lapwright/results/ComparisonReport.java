@@ -8,11 +8,13 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Report of two laps side by side. Differences are the second lap less the first: minus where the second is faster.
@@ -21,10 +23,14 @@ import java.util.Map;
  * @param name of the other, for people
  * @param other what is compared
  * @param comparison what was found
+ * @param doubt how the other setup stands on drawn cars; empty if none were drawn, and for two cars
  */
-public record ComparisonReport(Subject subject, String name, Subject other, Comparison comparison) {
+public record ComparisonReport(
+        Subject subject, String name, Subject other, Comparison comparison, Optional<Standings> doubt) {
     /** Name of the trace's file. */
     public static final String TRACE = "trace.csv";
+
+    private static final String HANGS = "The difference";
 
     private static final Table<Comparison.Part.Drive> DRIVE = Table.<Comparison.Part.Drive>of("How a part was driven")
             .value("timeS", Comparison.Part.Drive::time)
@@ -52,6 +58,11 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             .value("drive", part -> DRIVE.map(part.first()))
             .value("otherDrive", part -> DRIVE.map(part.second()));
 
+    /** The same of two laps that no cars were drawn for. */
+    public ComparisonReport(Subject subject, String name, Subject other, Comparison comparison) {
+        this(subject, name, other, comparison, Optional.empty());
+    }
+
     /** All that was found, for people, machines and files. */
     public Report report() {
         Report report = subject.heading().item("Against", against()).gap();
@@ -61,6 +72,12 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .rows(PARTS, comparison.parts())
                 .gap()
                 .paragraph(reading());
+        if (!isSame()) {
+            doubt.ifPresent(drawn -> {
+                drawn.said(HANGS).forEach(sentence -> report.gap().paragraph(sentence));
+                report.gap().paragraph(drawn.drawn());
+            });
+        }
         Cautions.of(comparison.first()).forEach(report::caution);
         Cautions.of(comparison.second())
                 .forEach(caution -> report.caution("Caution with " + Report.verbatim(name) + ":", caution));
@@ -108,13 +125,22 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
                 .field("cautions", Cautions.of(comparison.first()))
                 .field("otherCautions", Cautions.of(comparison.second()))
                 .field("reading", reading());
+        doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
+                .field("doubt", drawn.tree())
+                .field("doubtReading", drawn.said(HANGS)));
     }
 
     private String hash() {
-        return new InputHash()
+        InputHash hash = new InputHash()
                 .with("first", InputHash.of(comparison.first()))
-                .with("second", InputHash.of(comparison.second()))
-                .sha256();
+                .with("second", InputHash.of(comparison.second()));
+        doubt.ifPresent(drawn -> drawn.addTo(hash));
+        return hash.sha256();
+    }
+
+    /** How the other setup stands on drawn cars; null where none were drawn. */
+    private RobustnessResult.Standing standing() {
+        return doubt.map(drawn -> drawn.result().standings().get(0)).orElse(null);
     }
 
     private static Map<String, Object> causes(Map<Limit, Double> byCause) {
@@ -160,12 +186,14 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             sectors.add(Numbers.signed(sector, 3));
         }
         report.item(
-                        comparison.first().track().isClosed() ? "Lap time" : "Run time",
-                        Numbers.lapTime(comparison.first().time()) + " against "
-                                + Report.strong(
-                                        Numbers.lapTime(comparison.second().time()))
-                                + ": " + Numbers.signed(comparison.difference(), 3) + " s")
-                .item("Sectors", String.join(", ", sectors) + " s")
+                comparison.first().track().isClosed() ? "Lap time" : "Run time",
+                Numbers.lapTime(comparison.first().time()) + " against "
+                        + Report.strong(Numbers.lapTime(comparison.second().time()))
+                        + ": " + Standings.signed(comparison.difference(), standing()) + " s");
+        if (!isSame()) {
+            doubt.ifPresent(drawn -> report.item("In doubt", drawn.told(standing())));
+        }
+        report.item("Sectors", String.join(", ", sectors) + " s")
                 .item("Corners", Numbers.signed(comparison.inCorners(), 3) + " s")
                 .item("Straights", Numbers.signed(comparison.onStraights(), 3) + " s")
                 .item("By cause", causes() + " s");
@@ -186,7 +214,7 @@ public record ComparisonReport(Subject subject, String name, Subject other, Comp
             return Report.verbatim(name) + " drives the same lap.";
         }
         String split = split();
-        return Report.verbatim(name) + " is " + DifferenceWords.said(comparison.difference())
+        return Report.verbatim(name) + " is " + Standings.said(comparison.difference(), standing())
                 + (split.isEmpty() ? "" : ": " + split) + "." + most();
     }
 

@@ -333,7 +333,7 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                             result.doubts().next().stream().limit(NEXT_SHOWN).toList());
         }
         FitWords.culprits(result).ifPresent(culprits -> report.gap().paragraph(culprits));
-        DrivenLineOffer.of(
+        FitWords.drivenLine(
                         result,
                         runs.stream().flatMap(run -> run.logs().stream()).toList())
                 .ifPresent(offer -> report.gap().paragraph(offer));

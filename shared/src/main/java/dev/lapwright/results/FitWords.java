@@ -3,13 +3,18 @@ package dev.lapwright.results;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** What a fit found, in words. */
 final class FitWords {
+    /** What a log says of its columns where it has what a line takes, beside speed. */
+    private static final String LATERAL = "lateral_acceleration from";
+
     private static final int PERCENT = 100;
 
     /** As long as a description may be. */
@@ -208,5 +213,21 @@ final class FitWords {
         List<String> names =
                 result.laps().stream().map(fitted -> fitted.lap().name()).toList();
         return names.size() <= LAPS_NAMED ? String.join(", ", names) : names.size() + " laps";
+    }
+
+    /** How to fit on the line that was driven; empty where no line is to blame, it was driven, or the log does not hold it. */
+    static Optional<String> drivenLine(FitResult result, List<DrivenLog> logs) {
+        boolean blamed = result.doubts().suspicions().stream()
+                .limit(1)
+                .anyMatch(suspicion -> suspicion.cause() == FitResult.Cause.LINE);
+        if (!blamed || result.track().path() == Track.Path.DRIVEN) {
+            return Optional.empty();
+        }
+        return logs.stream()
+                .filter(log -> log.columns().contains(LATERAL))
+                .findFirst()
+                .map(
+                        log -> "The log holds the line that was driven: 'lapwright circuit import " + log.name()
+                                + " --log --out driven.json' makes a circuit of it, and a fit on that circuit drives it as it was.");
     }
 }

@@ -14,6 +14,7 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -32,8 +33,12 @@ import java.util.stream.IntStream;
  * @param result what was found
  * @param best lap in the best setup, on the first circuit and day
  * @param check of the best with the line found anew, on the first day; empty where it was not asked for
+ * @param doubt how the best setup stands on drawn cars; empty if none were drawn
  */
-public record OptimisationReport(Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check) {
+public record OptimisationReport(
+        Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check, Optional<Standings> doubt) {
+    private static final String HANGS = "What the best setup gains";
+
     private static final int FRONT_ROWS = 8;
     private static final double SAME = 1e-9;
     private static final String DEFER = " Keep to the maker's limits and the rules of the event, change one thing at a"
@@ -68,12 +73,22 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 subject,
                 result,
                 LapSolver.lap(best.car(), best.driven(), result.task().days().get(0)),
+                Optional.empty(),
                 Optional.empty());
     }
 
     /** The same with the best setup checked on lines of their own. */
     public OptimisationReport checked(LineCheck found) {
-        return new OptimisationReport(subject, result, best, Optional.of(found));
+        return new OptimisationReport(subject, result, best, Optional.of(found), doubt);
+    }
+
+    /** The same with how the best setup stands on drawn cars. */
+    public OptimisationReport doubted(Optional<Standings> drawn) {
+        return new OptimisationReport(subject, result, best, check, drawn);
+    }
+
+    private RobustnessResult.Standing standing() {
+        return doubt.map(drawn -> drawn.result().standings().get(0)).orElse(null);
     }
 
     /** What the best setup has elsewhere than the one that was there before, for people; empty if nothing. */
@@ -92,8 +107,9 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
                 .item("Before", figures(result.before()) + before())
                 .item(
                         "Best",
-                        figures(result.best()) + ", difference " + Numbers.signed(result.difference(result.best()), 3)
-                                + " s");
+                        figures(result.best()) + ", difference "
+                                + Standings.signed(result.difference(result.best()), standing()) + " s");
+        doubt.ifPresent(drawn -> report.item("In doubt", drawn.told(standing())));
         check.ifPresent(one -> report.item("Own lines", one.text()));
         report.item(
                         "Unstepped",
@@ -106,10 +122,17 @@ public record OptimisationReport(Subject subject, OptimisationResult result, Lap
         report.gap();
         front(report);
         report.paragraph(reading()).gap();
+        doubt.ifPresent(drawn -> {
+            drawn.said(HANGS).forEach(sentence -> report.paragraph(sentence).gap());
+            report.paragraph(drawn.drawn()).gap();
+        });
         leftAlone(report);
         cautions().forEach(report::caution);
-        return report.fields(fields(result))
-                .field("setup", subject.setup().name())
+        report.fields(fields(result));
+        doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
+                .field("doubt", drawn.tree())
+                .field("doubtReading", drawn.said(HANGS)));
+        return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))
                 .field("reading", reading())

@@ -9,10 +9,12 @@ import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,8 +29,10 @@ import java.util.stream.Collectors;
  * @param subject the car as it stands
  * @param result what was found
  * @param check of the adjustment whose best setting gains most with the line found anew; empty where none is faster by what counts, or it was not asked for
+ * @param doubt how what is shown of each adjustment stands on drawn cars, in their order; empty if none were drawn
  */
-public record SensitivityReport(Subject subject, SensitivityResult result, Optional<LineCheck> check) {
+public record SensitivityReport(
+        Subject subject, SensitivityResult result, Optional<LineCheck> check, Optional<Standings> doubt) {
     private static final int PAIRS_SHOWN = 5;
     /** More than anybody drives to compare two setups. */
     private static final int MOST_LAPS_SHOWN = 1000;
@@ -81,14 +85,87 @@ public record SensitivityReport(Subject subject, SensitivityResult result, Optio
                                                     result.interactions().size())));
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
+        doubt.ifPresent(drawn -> doubt(report, drawn));
         cautions().forEach(report::caution);
-        return report.fields(fields(result))
-                .field("setup", subject.setup().name())
+        report.fields(fields(result));
+        doubt.ifPresent(drawn -> report.field("doubt", drawn.tree())
+                .field("standings", standings(drawn), result.worths())
+                .field("doubtReading", doubted(drawn)));
+        return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))
                 .field("reading", reading())
                 .field("cautions", cautions())
                 .csv("sensitivity.csv", table(result), result.worths());
+    }
+
+    /** What of it stands on the cars that this one may be. */
+    private void doubt(Report report, Standings drawn) {
+        report.gap()
+                .paragraph("On " + drawn.result().lapped() + " cars that this one may be, each adjustment alone at the"
+                        + " setting named above:")
+                .rows(standings(drawn), felt());
+        doubted(drawn).forEach(sentence -> report.gap().paragraph(sentence));
+        drawn.addMeasures(report);
+        report.gap().paragraph(drawn.drawn());
+    }
+
+    private Table<SensitivityResult.Worth> standings(Standings drawn) {
+        Map<SensitivityResult.Worth, RobustnessResult.Standing> standings = new HashMap<>();
+        for (int i = 0; i < result.worths().size(); i++) {
+            standings.put(result.worths().get(i), drawn.result().standings().get(i));
+        }
+        Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("How each adjustment stands")
+                .words("adjustment", "adjustment", worth -> worth.adjustment().name())
+                .said(
+                        "setting",
+                        "at",
+                        "",
+                        worth -> worth.shown().setting(),
+                        worth -> setting(worth, worth.shown().setting()))
+                .said(
+                        "differenceS",
+                        "delta",
+                        "s",
+                        worth -> worth.shown().difference(),
+                        worth -> Standings.signed(worth.shown().difference(), standings.get(worth)));
+        return drawn.addTo(table, standings::get, false)
+                .words("", "stands", worth -> standings.get(worth).verdict().label());
+    }
+
+    /** One rule for all: what nine of ten cars agree on, each on its own list. */
+    private List<String> doubted(Standings drawn) {
+        List<String> gains = new ArrayList<>();
+        List<String> right = new ArrayList<>();
+        List<String> alike = new ArrayList<>();
+        List<String> untold = new ArrayList<>();
+        for (int i = 0; i < result.worths().size(); i++) {
+            SensitivityResult.Worth worth = result.worths().get(i);
+            String name = worth.adjustment().name();
+            if (!felt().contains(worth)) {
+                continue;
+            }
+            switch (drawn.result().standings().get(i).verdict()) {
+                case FASTER ->
+                    gains.add(name + " at " + setting(worth, worth.shown().setting()));
+                case SLOWER -> right.add(name);
+                case ALIKE -> alike.add(name);
+                default -> untold.add(name);
+            }
+        }
+        List<String> said = new ArrayList<>();
+        add(said, "A gain on nearly all these cars", String.join(", ", gains));
+        add(
+                said,
+                "At their fastest already, of the settings tried, and the slowest is slower on nearly all of them",
+                String.join(", ", right));
+        add(said, "No difference that counts on nearly all of them", String.join(", ", alike));
+        add(said, "Cannot be told: a gain on some, a loss on others", String.join(", ", untold));
+        drawn.result()
+                .least()
+                .ifPresent(i -> said.add(drawn.hangsOn(
+                        "What " + result.worths().get(i).adjustment().name() + " is worth")));
+        return said;
     }
 
     /** What was found, for machines. */

@@ -8,11 +8,13 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,8 +28,9 @@ import java.util.stream.DoubleStream;
  * @param subject the baseline
  * @param varied what was varied, as it was typed
  * @param result what was found
+ * @param doubt how the settings that have a lap stand on drawn cars, in their order; empty if none were drawn
  */
-public record SweepReport(Subject subject, List<Vary> varied, SweepResult result) {
+public record SweepReport(Subject subject, List<Vary> varied, SweepResult result, Optional<Standings> doubt) {
     /** Name of the table's file. */
     public static final String TABLE = "sweep.csv";
 
@@ -36,6 +39,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
 
     private static final int ROWS_OF_LONG_TABLE = 20;
     private static final int FAILURES_SHOWN = 3;
+    private static final int MOST_DECIMALS = 3;
     private static final String LAP_TIME = "lapTimeS";
     private static final String DIFFERENCE = "differenceS";
     private static final String TOP_SPEED = "topSpeedKmh";
@@ -73,7 +77,60 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         }
         failures(report);
         fields(report);
-        return report.paragraph(reading()).csv(TABLE, table, result.points());
+        report.paragraph(reading());
+        doubt.ifPresent(standings -> doubt(report, standings));
+        return report.csv(TABLE, table, result.points());
+    }
+
+    /** What the answer leans on. */
+    private void doubt(Report report, Standings standings) {
+        doubted(standings).forEach(sentence -> report.gap().paragraph(sentence));
+        standings.addMeasures(report);
+        report.gap().paragraph(standings.drawn());
+    }
+
+    private List<String> doubted(Standings standings) {
+        List<SweepResult.Point> lapped = lapped();
+        List<String> names = lapped.stream().map(this::said).toList();
+        List<String> said = new ArrayList<>();
+        result.fastest().ifPresent(fastest -> {
+            if (names.size() > 1) {
+                int asked = lapped.indexOf(fastest);
+                said.add(standings.best(asked, names) + " " + standings.cost(names));
+                if (standings.result().before().isPresent()) {
+                    said.add(standings.heard(asked, names.get(asked)));
+                }
+                said.add(standings.hangsOn(result.axes().size() == 1 ? "Which setting is best" : "What it is worth"));
+            }
+        });
+        return said;
+    }
+
+    private List<SweepResult.Point> lapped() {
+        return result.points().stream()
+                .filter(point -> point.figures().isPresent())
+                .toList();
+    }
+
+    /** How points stand on drawn cars; those without a lap do not. */
+    private Map<SweepResult.Point, RobustnessResult.Standing> standings() {
+        Map<SweepResult.Point, RobustnessResult.Standing> standings = new HashMap<>();
+        doubt.ifPresent(drawn -> {
+            List<SweepResult.Point> lapped = lapped();
+            for (int i = 0; i < lapped.size(); i++) {
+                standings.put(lapped.get(i), drawn.result().standings().get(i));
+            }
+        });
+        return standings;
+    }
+
+    /** Decimals of what the whole range is worth: as the widest interval leaves them. */
+    private int decimals() {
+        return doubt.stream()
+                .flatMap(drawn -> drawn.result().standings().stream())
+                .mapToInt(standing -> Standings.decimals(standing.halfWidth()))
+                .min()
+                .orElse(MOST_DECIMALS);
     }
 
     private void fields(Report report) {
@@ -89,6 +146,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                 .field("line", subject.line().tree())
                 .field("baselineSettings", baseline)
                 .field("reading", reading());
+        doubt.ifPresent(drawn -> report.field("doubt", drawn.tree()).field("doubtReading", doubted(drawn)));
     }
 
     private String hash() {
@@ -99,6 +157,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
             ChosenLine.margins(refresh.choices()).forEach(hash::with);
             hash.with("spacingM", refresh.choices().spacing());
         });
+        doubt.ifPresent(drawn -> drawn.addTo(hash));
         return hash.sha256();
     }
 
@@ -115,9 +174,11 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
             int axis = k;
             table.value(result.axes().get(k).name(), point -> point.settings().get(axis));
         }
-        return table.all(FIGURES, point -> point.figures().orElse(null))
-                .value(DIFFERENCE, point -> point.figures().isPresent() ? result.difference(point) : null)
-                .value(FAILURE, point -> point.figures().isPresent() ? null : point.failure());
+        table.all(FIGURES, point -> point.figures().orElse(null))
+                .value(DIFFERENCE, point -> point.figures().isPresent() ? result.difference(point) : null);
+        Map<SweepResult.Point, RobustnessResult.Standing> standings = standings();
+        doubt.ifPresent(drawn -> drawn.addTo(table, standings::get, true));
+        return table.value(FAILURE, point -> point.figures().isPresent() ? null : point.failure());
     }
 
     /** What people and files read, where an axis has its unit in its name. */
@@ -142,10 +203,17 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                     Numbers::plain,
                     point -> point.settings().get(axis));
         }
+        Map<SweepResult.Point, RobustnessResult.Standing> standings = standings();
+        table.number(LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
+                .said(
+                        DIFFERENCE,
+                        "delta",
+                        "s",
+                        result::difference,
+                        point -> Standings.signed(result.difference(point), standings.get(point)));
+        doubt.ifPresent(drawn -> drawn.addTo(table, standings::get, true));
         return table.number(
-                        LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
-                .number(DIFFERENCE, "delta", "s", Numbers.signed(3), result::difference)
-                .number(TOP_SPEED, "top speed", "km/h", Numbers.fixed(1), point -> speed(point, LapFigures::topSpeed))
+                        TOP_SPEED, "top speed", "km/h", Numbers.fixed(1), point -> speed(point, LapFigures::topSpeed))
                 .with(Table.Trait.LESSER)
                 .number(
                         SLOWEST_CORNER,
@@ -249,7 +317,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                     + " a lap between the fastest, " + said(fastest.get()) + " at "
                     + Numbers.lapTime(times.getMin()) + ", and the slowest, less than " + DifferenceWords.least() + ".";
         }
-        return range + " is worth " + Numbers.fixed(worth, 3) + " s a lap. The fastest is "
+        return range + " is worth " + Numbers.fixed(worth, decimals()) + " s a lap. The fastest is "
                 + said(fastest.get()) + ": " + Numbers.lapTime(times.getMin()) + ", "
                 + against(fastest.get()) + ends(fastest.get()) + ".";
     }
@@ -258,7 +326,13 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         if (isBaseline(point)) {
             return "the baseline itself";
         }
-        return DifferenceWords.than(result.difference(point), "the baseline");
+        double difference = result.difference(point);
+        RobustnessResult.Standing standing = standings().get(point);
+        return standing == null
+                ? DifferenceWords.than(difference, "the baseline")
+                : Standings.signed(difference, standing) + " s beside the baseline, from "
+                        + Standings.interval(standing) + " s in nine cars of ten: "
+                        + standing.verdict().label();
     }
 
     private String ranges() {

@@ -55,7 +55,7 @@ class ResultsTest {
         Subject subject = new Subject(CAR, Setup.STANDARD, CAR, sweep.track(), DAY);
         List<Vary> varied =
                 sweep.axes().stream().map(axis -> new Vary(axis, "", List.of())).toList();
-        return new SweepReport(subject, varied, sweep).report("");
+        return new SweepReport(subject, varied, sweep, Optional.empty()).report("");
     }
 
     private static Report lapReport() {

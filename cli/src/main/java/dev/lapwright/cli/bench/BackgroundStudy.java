@@ -104,7 +104,9 @@ final class BackgroundStudy {
                 .withLaps(question.laps())
                 .withScatter(question.scatter())
                 .run(how);
-        tree.put("blocks", ReportBlocks.of(new SensitivityReport(subject, result, Optional.empty()).report()));
+        tree.put(
+                "blocks",
+                ReportBlocks.of(new SensitivityReport(subject, result, Optional.empty(), Optional.empty()).report()));
         List<Map<String, Object>> take = new ArrayList<>();
         for (SensitivityResult.Worth worth : result.worths()) {
             double gain = worth.best().difference();

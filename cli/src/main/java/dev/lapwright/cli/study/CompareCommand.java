@@ -7,8 +7,10 @@ import dev.lapwright.charts.lap.SpeedComparison;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.Documents;
@@ -18,11 +20,15 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ComparisonReport;
+import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.Robustness;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,6 +69,9 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nDoubt (of two setups of one car):%n")
+    private final UsualDoubtOptions doubt = new UsualDoubtOptions();
+
     public CompareCommand(Console console) {
         super(
                 console,
@@ -79,6 +88,17 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
                                 "Draws both speeds and the difference in time over distance as .svg or .png.")
                         .out("A folder for everything: result, trace and chart. Or one file, by its ending:"
                                 + " .json for the result, .csv for the trace, .svg or .png for the chart."));
+    }
+
+    @Override
+    public void check() {
+        doubt.check(line);
+        if (doubt.isAsked() && compared.car != null) {
+            throw new InvalidValueException(
+                    DoubtOptions.DRAWS,
+                    "two cars have errors of their own, and only those of one car are drawn",
+                    "compare two setups of one car, or leave it out");
+        }
     }
 
     @Override
@@ -101,7 +121,18 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.driven());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
-        return new ComparisonReport(subject, name(other, against), other, comparison);
+        return new ComparisonReport(subject, name(other, against), other, comparison, standing(subject, other));
+    }
+
+    /** Of two cars none, as each has errors of its own. */
+    private Optional<Standings> standing(Subject subject, Subject other) {
+        return compared.car != null
+                ? Optional.empty()
+                : doubt.standings(
+                        () -> Robustness.of(subject.car(), subject.driven(), subject.day())
+                                .against(other.car(), other.day(), Double.NaN),
+                        StudyRun.onAllCores(),
+                        console);
     }
 
     @Override

@@ -6,6 +6,7 @@ import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.log.FitSpeedChart;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.LimitWordText;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -347,21 +348,7 @@ public final class FitCommand extends StudyCommand<FitReport> {
         }
 
         List<LimitWord> said() {
-            return said.stream().map(Asked::word).toList();
-        }
-
-        private static LimitWord word(String text) {
-            int at = text.lastIndexOf('=');
-            String corner = at < 0 ? "" : text.substring(0, at).trim();
-            String end = text.substring(at + 1).trim();
-            return Arrays.stream(LimitWord.End.values())
-                    .filter(one -> one.name().equalsIgnoreCase(end))
-                    .findFirst()
-                    .map(one -> LimitWord.of(corner, one))
-                    .orElseThrow(() -> new InvalidValueException(
-                            "--gives-up",
-                            "'" + end + "' is no end of a car",
-                            "say front, rear or both, as in T6=front"));
+            return said.stream().map(LimitWordText::read).toList();
         }
 
         Set<FitParameter> wanted() {

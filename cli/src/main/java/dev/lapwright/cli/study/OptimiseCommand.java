@@ -8,6 +8,7 @@ import dev.lapwright.charts.sweep.LapTimeFront;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
+import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -21,6 +22,7 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.OptimisationReport;
+import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
@@ -28,11 +30,13 @@ import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -76,6 +80,9 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nDoubt (of the best setup):%n")
+    private final DoubtOptions doubt = new DoubtOptions();
 
     public OptimiseCommand(Console console) {
         super(
@@ -128,7 +135,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         @Option(
                 names = "--seed",
                 paramLabel = "N",
-                description = "Seed of the random numbers of the search between the steps; 1 if left out.")
+                description =
+                        "Seed of the random numbers, of the search between the steps and of --draws; 1 if left out.")
         Long seed;
 
         @Option(
@@ -196,6 +204,27 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     }
 
     @Override
+    public void check() {
+        doubt.check(line);
+        if (doubt.isAsked() && !(search.circuits.isEmpty() && search.ranges.isEmpty())) {
+            throw new InvalidValueException(
+                    DoubtOptions.DRAWS,
+                    "cars are drawn for one circuit on one day",
+                    "leave out --circuit and --range, or leave it out");
+        }
+    }
+
+    private Optional<Standings> standing(Subject subject, OptimisationResult found) {
+        Car best = subject.in(found.setup("best", found.best())).car();
+        Supplier<Robustness> study = () -> {
+            Robustness one = Robustness.of(subject.car(), subject.driven(), subject.day())
+                    .against(best);
+            return search.seed == null ? one : one.withSeed(search.seed);
+        };
+        return doubt.standings(study, how(), console);
+    }
+
+    @Override
     public OptimisationReport study() {
         OptimisationLimits kept = limits.limits();
         line.refuseRefresh();
@@ -206,7 +235,8 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         weights.add(1.0);
         search.circuits.forEach(text -> add(text, subject, places, weights));
         OptimisationResult found = run(study(places, weights).within(kept));
-        return checked(OptimisationReport.of(subject, found), places, weights);
+        OptimisationReport report = checked(OptimisationReport.of(subject, found), places, weights);
+        return report.moved().isEmpty() ? report : report.doubted(standing(subject, found));
     }
 
     /** With the best setup on a line of its own, on the first day; on every circuit or not at all. */

@@ -7,6 +7,7 @@ import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.MinusSign;
@@ -19,6 +20,7 @@ import dev.lapwright.results.LineCheck;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.List;
@@ -68,6 +70,9 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nDoubt:%n")
+    private final SeededDoubtOptions doubt = new SeededDoubtOptions();
+
     public SensitivityCommand(Console console) {
         super(
                 console,
@@ -103,6 +108,11 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     }
 
     @Override
+    public void check() {
+        doubt.check(line);
+    }
+
+    @Override
     public SensitivityReport study() {
         Check.inRange("--scatter-s", screen.scatterS, LEAST_SCATTER_S, MOST_SCATTER_S);
         Check.inRange("--laps", screen.laps, FEWEST_LAPS, MOST_LAPS);
@@ -116,7 +126,16 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
             found = study.run(how.reporting(bar));
         }
-        return new SensitivityReport(subject, found, check(subject, found, how));
+        return new SensitivityReport(
+                subject, found, check(subject, found, how), doubt.standings(() -> robustness(found), how, console));
+    }
+
+    /** Asked of the one that gains most. */
+    private static Robustness robustness(SensitivityResult found) {
+        Robustness study = Robustness.of(found);
+        return SensitivityReport.first(found)
+                .map(worth -> study.asking(found.worths().indexOf(worth)))
+                .orElse(study);
     }
 
     /** The one that gains most, on a line of its own. */

@@ -7,6 +7,7 @@ import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -18,6 +19,7 @@ import dev.lapwright.results.Subject;
 import dev.lapwright.results.SweepReport;
 import dev.lapwright.results.Vary;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.Sweep;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
@@ -67,6 +69,9 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nDoubt:%n")
+    private final SeededDoubtOptions doubt = new SeededDoubtOptions();
+
     public SweepCommand(Console console) {
         super(
                 console,
@@ -79,6 +84,11 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
                         .option(TRADE_OFF, "Draws top speed against speed in corners as .svg or .png.")
                         .out("A folder for everything: result, table and charts. Or one file: .json for the result,"
                                 + " .csv for the table, .svg or .png for the chart of the lap time."));
+    }
+
+    @Override
+    public void check() {
+        doubt.check(line);
     }
 
     @Override
@@ -102,7 +112,8 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
                 sweep.vary.stream().map(text -> Vary.parse(text, subject)).toList();
         varied.forEach(vary -> vary.note(subject.bare()).ifPresent(note -> console.remark("Note: " + note)));
         Subject driven = line.drive(subject, console);
-        return new SweepReport(driven, varied, run(driven, varied));
+        SweepResult found = run(driven, varied);
+        return new SweepReport(driven, varied, found, doubt.standings(() -> Robustness.of(found), how(), console));
     }
 
     @Override
@@ -119,10 +130,13 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         for (Vary vary : varied) {
             study = study.over(vary.axis());
         }
-        StudyRun how = sweep.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sweep.threads);
         try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            return study.run(how.reporting(bar));
+            return study.run(how().reporting(bar));
         }
+    }
+
+    private StudyRun how() {
+        return sweep.threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(sweep.threads);
     }
 
     private static Drawing lapTime(SweepReport found) {

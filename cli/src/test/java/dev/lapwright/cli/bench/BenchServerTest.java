@@ -257,7 +257,7 @@ class BenchServerTest {
     @Test
     void theHeadlineSaysWhatTheCommandsSay() throws IOException {
         Map<String, Object> lap = first("lap", 2, Map.of("rear-wing", 2), Map.of());
-        String printed = Run.of("compare", "gt-talvex", "harrowmere", "--against", "rear-wing=2")
+        String printed = Run.of("compare", "gt-talvex", "harrowmere", "--against", "rear-wing=2", "--no-doubt")
                 .out()
                 .replaceAll("\\s+", " ");
         @SuppressWarnings("unchecked")

@@ -27,6 +27,7 @@ class GuidePagesTest {
         List<Arguments> shown = new ArrayList<>();
         for (String page : List.of(
                 "brief.md",
+                "doubt.md",
                 "sensitivity.md",
                 "weight.md",
                 "gearing.md",

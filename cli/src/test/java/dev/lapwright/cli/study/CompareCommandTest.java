@@ -26,8 +26,9 @@ class CompareCommandTest {
     @TempDir
     private Path folder;
 
+    /** Without drawn cars, which a test of doubt asks for. */
     private static Run compare(String... more) {
-        Run run = Run.of(Stream.concat(Stream.of("compare", CAR, CIRCUIT), Stream.of(more))
+        Run run = Run.of(Stream.concat(Stream.of("compare", CAR, CIRCUIT, "--no-doubt"), Stream.of(more))
                 .toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
         return run;
@@ -144,6 +145,10 @@ class CompareCommandTest {
                 "--against-car nothing | nothing",
                 "--against-car touring-merrow --against dive-planes=3 | dive-planes",
                 "--against rear-wing=3 --out result.txt | the file's kind is not known",
+                "--against rear-wing=3 --draws 3 | give 20 to 100000",
+                "--against rear-wing=3 --draws 20 --no-doubt | keep one of them",
+                "--against rear-wing=3 --seed 2 --no-doubt | keep one of them",
+                "--against-car touring-merrow --draws 20 | two cars have errors of their own",
             })
     void aMistakeIsNamedInOneLine(String arguments, String said) {
         Stream<String> more = arguments == null ? Stream.of() : Stream.of(arguments.split(" "));
@@ -152,5 +157,28 @@ class CompareCommandTest {
         assertThat(run.out()).isEmpty();
         assertThat(run.err().lines()).hasSize(1);
         assertThat(run.err()).contains(said);
+    }
+
+    /** Cars are drawn if nothing is said: the interval stands in the report, with no more digits than it leaves. */
+    @Test
+    void howSureADifferenceIsIsSaidUnasked() {
+        String[] asked = {"compare", CAR, CIRCUIT, "--line", "middle", "--against", "rear-wing=2", "--json"};
+        Map<String, Object> result = JsonTree.object(Run.of(asked).out());
+        double low = JsonTree.number(result, "differenceLowS");
+        double high = JsonTree.number(result, "differenceHighS");
+        assertThat(low).isLessThan(high);
+        assertThat(JsonTree.number(result, "differenceS")).isBetween(low, high);
+        assertThat(JsonTree.number(result, "chanceOfGain")).isBetween(0.0, 1.0);
+        assertThat(JsonTree.number(JsonTree.object(result, "doubt"), "draws")).isEqualTo(60);
+        assertThat(json("--line", "middle", "--against", "rear-wing=2")).doesNotContainKey("doubt");
+        Run run = Run.of("compare", CAR, CIRCUIT, "--line", "middle", "--against", "rear-wing=2");
+        assertThat(String.join(" ", run.lines())).contains("in nine of ten of 60 cars that this one may be");
+    }
+
+    /** Each car has errors of its own: of two nothing is drawn. */
+    @Test
+    void ofTwoCarsNoDoubtIsTold() {
+        Run run = Run.of("compare", CAR, CIRCUIT, "--line", "middle", "--against-car", "touring-merrow", "--json");
+        assertThat(JsonTree.object(run.out())).doesNotContainKey("doubt");
     }
 }

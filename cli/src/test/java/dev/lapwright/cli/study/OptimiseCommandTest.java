@@ -245,4 +245,20 @@ class OptimiseCommandTest {
         assertThat(JsonTree.object(run.out()).get("ownLines")).isNull();
         assertThat(text(small("--line", "middle"))).doesNotContain("Own lines");
     }
+
+    @Test
+    void howSureTheBestSetupIsIsSaidIfAsked() {
+        Run run = small("--line", "middle", "--draws", "20", "--json");
+        assertThat(run.code()).as(run.err()).isZero();
+        Map<String, Object> result = JsonTree.object(run.out());
+        assertThat(JsonTree.number(result, "differenceLowS")).isLessThan(JsonTree.number(result, "differenceHighS"));
+        assertThat(result).containsKeys("chanceOfGain", "standing", "doubt");
+    }
+
+    @Test
+    void carsAreDrawnForOneCircuitOnOneDay() {
+        Run run = small("--draws", "20", "--circuit", "skarnfell=1");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("one circuit on one day");
+    }
 }

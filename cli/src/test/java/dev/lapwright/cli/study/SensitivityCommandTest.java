@@ -237,4 +237,28 @@ class SensitivityCommandTest {
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.err()).contains(said);
     }
+
+    /** Every adjustment that moves the lap stands on one list, by one rule. */
+    @Test
+    void onDrawnCarsEachAdjustmentStandsSomewhere() {
+        String[] drawn = {"--line", "middle", "--draws", "20"};
+        Map<String, Object> result = json("student-pipit", CIRCUIT, drawn);
+        List<Map<String, Object>> standings = JsonTree.objects(result, "standings");
+        assertThat(standings).hasSameSizeAs(JsonTree.objects(result, "adjustments"));
+        String said = text(sensitivity("student-pipit", CIRCUIT, drawn));
+        assertThat(said).contains("On 20 cars that this one may be");
+        for (Map<String, Object> one : standings) {
+            double low = JsonTree.number(one, "differenceLowS");
+            double high = JsonTree.number(one, "differenceHighS");
+            assertThat(low).isLessThanOrEqualTo(high);
+            // The rule of docs/doubt.md, for intervals that are clear of its ends.
+            if (high < -0.06) {
+                assertThat(one.get("standing")).isEqualTo("faster");
+            } else if (low > 0.06) {
+                assertThat(one.get("standing")).isEqualTo("slower");
+            } else if (low < -0.06 && high > 0.06) {
+                assertThat(one.get("standing")).isEqualTo("cannot be told");
+            }
+        }
+    }
 }

@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.cli.CsvRows;
 import dev.lapwright.cli.JsonTree;
@@ -15,6 +16,8 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class SweepCommandTest {
     private static final String CAR = "gt-talvex";
@@ -272,5 +275,80 @@ class SweepCommandTest {
         Run run = sweep(
                 "--vary", "suspension.front.antiRollBarNmPerDeg=1000,2000", "--vary", "conditions.airTempC=50,70degF");
         assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+    }
+
+    private static final String[] DRAWN = {"--vary", "rear-wing=2,6,10", "--line", "middle", "--draws", "20"};
+
+    @Test
+    void drawnCarsGiveEachSettingItsIntervalAndChances() {
+        Map<String, Object> result = json(DRAWN);
+        double best = 0;
+        for (Map<String, Object> point : JsonTree.objects(result, "points")) {
+            double low = JsonTree.number(point, "differenceLowS");
+            double high = JsonTree.number(point, "differenceHighS");
+            if (JsonTree.number(point, "rear-wing") == 6) {
+                // The baseline itself.
+                assertThat(low).isZero();
+                assertThat(high).isZero();
+            } else {
+                assertThat(low).isLessThan(high);
+                assertThat(JsonTree.number(point, "differenceS")).isBetween(low, high);
+            }
+            best += JsonTree.number(point, "chanceOfBest");
+        }
+        // Shares of the same draws; rounding of their sum.
+        assertThat(best).isEqualTo(1, within(1e-9));
+        Map<String, Object> doubt = JsonTree.object(result, "doubt");
+        assertThat(JsonTree.number(doubt, "draws")).isEqualTo(20);
+        assertThat(JsonTree.objects(doubt, "unknowns"))
+                .allSatisfy(unknown -> assertThat(unknown.get("source")).isEqualTo("assumed"));
+    }
+
+    @Test
+    void whatIsSaidOfDrawnCarsIsWhatWasCounted() {
+        Run run = sweep(DRAWN);
+        String said = String.join(" ", run.lines());
+        assertThat(said).contains("Of 20 cars that this one may be").contains("20 cars were drawn (seed 1)");
+        assertThat(rows(run)).hasSize(3);
+        assertThat(rows(run).get(0)).contains(" to ");
+        assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+        // Nothing of the kind where no cars are drawn.
+        assertThat(String.join(
+                        " ",
+                        sweep("--vary", "rear-wing=2,6,10", "--line", "middle").lines()))
+                .doesNotContain("that this one may be");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--draws 5, '5 are no number of cars to draw', give 20 to 100000",
+        "--draws -1, -1, give 20 to 100000",
+        "--seed 4, no cars are drawn, add --draws 200",
+        "--as-stated, no cars are drawn, add --draws 200",
+        "--gives-up front, no cars are drawn, add --draws 200",
+        "--draws 20 --gives-up T6=left, 'left' is no end of a car, 'say front, rear or both'",
+        "--draws 20 --gives-up T99=rear, has no corner of that name, use one of",
+        "--draws 20 --line refresh, all driven on one line, take --line fastest"
+    })
+    void drawsThatCannotBeAreRefused(String options, String what, String remedy) {
+        Run run = Run.of(("sweep " + CAR + " " + CIRCUIT + " --vary rear-wing " + options).split(" "));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err().replaceAll("\\s+", " ")).contains(what).contains(remedy);
+    }
+
+    @Test
+    void byWhatIsStatedAloneACarThatStatesNothingIsRefused() {
+        Run run = Run.of(("sweep " + CAR + " " + CIRCUIT + " --vary rear-wing --draws 20 --as-stated").split(" "));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("states no doubt");
+    }
+
+    @Test
+    void carsThatDoNotGoWithTheDriversWordDoNotCount() {
+        String[] heard = {"--vary", "rear-wing=2,6,10", "--line", "middle", "--draws", "60", "--gives-up", "rear"};
+        Map<String, Object> doubt = JsonTree.object(json(heard), "doubt");
+        assertThat(JsonTree.number(doubt, "lapped")).isBetween(20.0, 59.0);
+        assertThat(JsonTree.number(doubt, "lappedBeforeTheDriversWord")).isEqualTo(60);
+        assertThat(String.join(" ", sweep(heard).lines())).contains("of 60 cars drawn, and only they count");
     }
 }

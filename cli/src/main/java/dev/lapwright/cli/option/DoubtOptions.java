@@ -1,0 +1,89 @@
+package dev.lapwright.cli.option;
+
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.results.Standings;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.Robustness;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Supplier;
+import picocli.CommandLine.Option;
+
+/** Options for how well the car is known. */
+public class DoubtOptions {
+    /** As which the number of draws is given. */
+    public static final String DRAWS = "--draws";
+
+    @Option(
+            names = DRAWS,
+            paramLabel = "N",
+            description =
+                    "Draws so many cars that this one may be, by what is known of it, and tells each difference with its"
+                            + " interval of nine in ten and its chance; 200 are a good number.")
+    Integer draws;
+
+    @Option(
+            names = "--as-stated",
+            description = "Draws by what the car's document states of doubt alone, and assumes nothing of the rest.")
+    boolean asStated;
+
+    @Option(
+            names = LimitWordText.GIVES_UP,
+            paramLabel = "[CORNER=]END",
+            description =
+                    "What the driver says gives up first at the limit, with the setup above: front, rear or both; of one"
+                            + " corner, as in T6=front, or of all. May be repeated. Only drawn cars that go with it count.")
+    List<String> said = new ArrayList<>();
+
+    /** How many cars are drawn; none if that is not asked for. */
+    OptionalInt count() {
+        return draws == null ? OptionalInt.empty() : OptionalInt.of(draws);
+    }
+
+    /** Name of an option that asks for something of the draws; null if none is given. */
+    String ofTheDraws() {
+        if (!said.isEmpty()) {
+            return LimitWordText.GIVES_UP;
+        }
+        return asStated ? "--as-stated" : null;
+    }
+
+    /** Whether a number of draws was asked for by name. */
+    public boolean isAsked() {
+        return draws != null;
+    }
+
+    /** Finds fault with what does not go together. */
+    public void check(LineOptions line) {
+        if (count().isEmpty() && ofTheDraws() != null) {
+            throw new InvalidValueException(ofTheDraws(), "no cars are drawn", "add --draws 200, or leave it out");
+        }
+        said.forEach(LimitWordText::read);
+        if (draws != null) {
+            Robustness.checkedDraws(DRAWS, draws);
+            if (LineOptions.REFRESH.equals(line.line)) {
+                throw new InvalidValueException(
+                        DRAWS,
+                        "drawn cars are all driven on one line, and --line refresh finds one for each",
+                        "take --line fastest, or leave " + DRAWS + " out");
+            }
+        }
+    }
+
+    /** How settings stand on drawn cars, if that is asked for; progress is shown. */
+    public Optional<Standings> standings(Supplier<Robustness> settings, StudyRun how, Console console) {
+        if (count().isEmpty()) {
+            return Optional.empty();
+        }
+        Robustness study = settings.get().withDraws(count().getAsInt());
+        study = asStated ? study.asStated() : study;
+        study = study.hearing(said.stream().map(LimitWordText::read).toList());
+        try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
+            return Optional.of(new Standings(study.run(how.reporting(bar))));
+        }
+    }
+}

@@ -1,0 +1,397 @@
+package dev.lapwright.doubt;
+
+import dev.lapwright.aero.Areas;
+import dev.lapwright.aero.Wing;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.CarDoubt;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.apache.commons.math3.distribution.NormalDistribution;
+
+/**
+ * All cars that a car may truly be, and all days: each number as far off as its document says, or as is usual in its class ({@link
+ * DoubtClass}). What is positive is off by a lognormal factor, the stated value in its middle; what may be negative by a normal amount;
+ * what has a limit by any amount within it alike. An error is the same in all settings of the car. Immutable.
+ *
+ * <pre>{@code
+ * PlausibleCars cars = PlausibleCars.of(car, Conditions.STANDARD);
+ * double[][] draws = cars.draws(100, 1);
+ * Car one = cars.car(car.with("rear-wing", 8), draws[0]);
+ * }</pre>
+ *
+ * <p>Not in doubt: the circuit and the line, the shape of torque curve and aero maps, and what a document gives as 0 and its class
+ * in percent.
+ */
+public final class PlausibleCars {
+    private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
+    private static final double PERCENT = 100;
+    /** An error that hangs so closely on those above has nothing of its own: correlations are written in five digits. */
+    private static final double OWN = 1e-2;
+
+    private static final Map<String, Quantity> BY_PATH =
+            Arrays.stream(Quantity.values()).collect(Collectors.toMap(Quantity::path, Function.identity()));
+
+    private final Car reference;
+    private final List<Unknown> unknowns = new ArrayList<>();
+    private final List<Move> moves = new ArrayList<>();
+
+    /** Movement of a car or a day by what was drawn. */
+    @FunctionalInterface
+    private interface Move {
+        void by(double[] draw, Draft draft);
+    }
+
+    /** What becomes of one car and its day. */
+    private static final class Draft {
+        private final Map<String, Double> factors = new HashMap<>();
+        private final Map<String, Double> shifts = new HashMap<>();
+        private final Map<String, Double> wingDrag = new HashMap<>();
+        private final Map<String, Double> wingLift = new HashMap<>();
+        private double drag = 1;
+        private double lift = 1;
+        private double temperature;
+        private double pressure;
+        private double windNorth;
+        private double windEast;
+
+        void factor(String quantity, double factor) {
+            factors.merge(quantity, factor, (a, b) -> a * b);
+        }
+
+        void shift(String quantity, double amount) {
+            shifts.merge(quantity, amount, Double::sum);
+        }
+    }
+
+    private PlausibleCars(Car reference, boolean assuming) {
+        this.reference = reference;
+        stated();
+        if (assuming) {
+            for (DoubtClass kind : DoubtClass.values()) {
+                assumed(kind);
+            }
+        }
+    }
+
+    /** The cars that one may be, and the days: what its document does not state is assumed by its class. */
+    public static PlausibleCars of(Car car) {
+        return new PlausibleCars(car, true);
+    }
+
+    /** The cars that one may be by what its document states alone. */
+    public static PlausibleCars asStated(Car car) {
+        return new PlausibleCars(car, false);
+    }
+
+    /** The unknowns, those that the document states first; independent of each other. */
+    public List<Unknown> unknowns() {
+        return List.copyOf(unknowns);
+    }
+
+    /**
+     * Draws of all unknowns, each standard normal, by {@link LatinHypercube}.
+     *
+     * @return draws by unknowns; the caller's
+     */
+    public double[][] draws(int count, long seed) {
+        return LatinHypercube.normal(count, unknowns.size(), seed);
+    }
+
+    /**
+     * A car of the same document, set up as it is, as it would be if the errors were these.
+     *
+     * @param setUp the car in any setting
+     * @param draw one number for each unknown; not modified
+     * @throws dev.lapwright.fault.InvalidValueException if no car can be so
+     */
+    public Car car(Car setUp, double[] draw) {
+        Draft draft = draft(draw);
+        Map<String, Double> values = new HashMap<>();
+        draft.factors.forEach((name, factor) -> values.put(name, factor * setUp.value(name)));
+        draft.shifts.forEach((name, shift) -> values.merge(name, setUp.value(name) + shift, (a, b) -> a + shift));
+        values.replaceAll(PlausibleCars::within);
+        List<Wing> wings = new ArrayList<>();
+        for (Wing wing : setUp.wings()) {
+            wings.add(drawn(wing, draft));
+        }
+        return setUp.deviating(values, wings);
+    }
+
+    /** A day as it would be if the errors were these. */
+    public Conditions day(Conditions day, double[] draw) {
+        Draft draft = draft(draw);
+        double from = Math.toRadians(day.windFromDeg());
+        double north = day.windSpeedMps() * Math.cos(from) + draft.windNorth;
+        double east = day.windSpeedMps() * Math.sin(from) + draft.windEast;
+        return new Conditions(
+                day.name(),
+                clamped(day.airTempC() + draft.temperature, -40, 60),
+                clamped(day.airPressureHpa() + draft.pressure, 400, 1100),
+                day.humidityPercent(),
+                Math.min(Conditions.MAX_WIND_SPEED_MPS, Math.hypot(north, east)),
+                Math.toDegrees(Math.atan2(east, north)),
+                day.grip());
+    }
+
+    private Draft draft(double[] draw) {
+        Draft draft = new Draft();
+        moves.forEach(move -> move.by(draw, draft));
+        return draft;
+    }
+
+    private static double within(String name, double value) {
+        Quantity quantity = BY_PATH.get(name);
+        return quantity == null ? value : clamped(value, quantity.min(), quantity.max());
+    }
+
+    private static double clamped(double value, double least, double most) {
+        return Math.max(least, Math.min(most, value));
+    }
+
+    /** A wing whose level is that of the whole car's areas, and whose effect turns about where it stands in the reference. */
+    private Wing drawn(Wing wing, Draft draft) {
+        Areas pivot = wing.at(reference.value(angle(wing)));
+        double drag = draft.wingDrag.getOrDefault(wing.name(), 1.0);
+        double lift = draft.wingLift.getOrDefault(wing.name(), 1.0);
+        List<Wing.Setting> table = new ArrayList<>();
+        for (Wing.Setting setting : wing.settings()) {
+            Areas areas = setting.areas();
+            table.add(new Wing.Setting(
+                    setting.angleDeg(),
+                    new Areas(
+                            draft.drag * (pivot.drag() + drag * (areas.drag() - pivot.drag())),
+                            draft.lift * (pivot.liftFront() + lift * (areas.liftFront() - pivot.liftFront())),
+                            draft.lift * (pivot.liftRear() + lift * (areas.liftRear() - pivot.liftRear())))));
+        }
+        return new Wing(wing.name(), table);
+    }
+
+    private static String angle(Wing wing) {
+        return "aero.wings." + wing.name() + ".angleDeg";
+    }
+
+    /** Adds an unknown; its place in a draw. */
+    private int add(Unknown unknown) {
+        unknowns.add(unknown);
+        return unknowns.size() - 1;
+    }
+
+    /** Quantities of which the document speaks; of those that hang together each adds what the ones above leave open. */
+    private void stated() {
+        CarDoubt doubt = reference.doubt();
+        List<String> together = doubt.correlated();
+        double[][] root = root(doubt.correlation());
+        int[] places = new int[together.size()];
+        for (int i = 0; i < places.length; i++) {
+            places[i] = root[i][i] > 0 ? add(stated(together.get(i), doubt)) : -1;
+            double[] row = root[i];
+            moves.add(move(together.get(i), doubt.quantities().get(together.get(i)), draw -> mixed(row, places, draw)));
+        }
+        doubt.quantities().forEach((name, size) -> {
+            if (!together.contains(name)) {
+                int place = add(stated(name, doubt));
+                moves.add(move(name, size, draw -> draw[place]));
+            }
+        });
+    }
+
+    private static double mixed(double[] row, int[] places, double[] draw) {
+        double sum = 0;
+        for (int j = 0; j < row.length; j++) {
+            sum += places[j] < 0 ? 0 : row[j] * draw[places[j]];
+        }
+        return sum;
+    }
+
+    /** Lower triangle R of R Rᵀ = C by Cholesky's rows; a row that hangs wholly on those above has nothing of its own. */
+    private static double[][] root(double[][] c) {
+        int n = c.length;
+        double[][] r = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            double rest = c[i][i];
+            for (int j = 0; j < i; j++) {
+                double sum = c[i][j];
+                for (int k = 0; k < j; k++) {
+                    sum -= r[i][k] * r[j][k];
+                }
+                r[i][j] = r[j][j] > 0 ? sum / r[j][j] : 0;
+                rest -= r[i][j] * r[i][j];
+            }
+            r[i][i] = rest > OWN * OWN ? Math.sqrt(rest) : 0;
+        }
+        return r;
+    }
+
+    private Unknown stated(String name, CarDoubt doubt) {
+        CarDoubt.Size size = doubt.quantities().get(name);
+        String measure = Arrays.stream(DoubtClass.values())
+                .filter(kind ->
+                        kind.quantities().stream().anyMatch(q -> q.path().equals(name)))
+                .map(DoubtClass::measure)
+                .findFirst()
+                .orElse("");
+        String unit = size.percent() ? "%" : reference.unitOf(name).symbol();
+        return new Unknown(name, size.amount(), unit, size.limit(), Optional.of(size.source()), measure);
+    }
+
+    /** How a stated doubt moves its quantity: by a factor where it is positive, or given in percent within limits. */
+    private Move move(String name, CarDoubt.Size size, Function<double[], Double> normal) {
+        double value = reference.value(name);
+        Quantity known = BY_PATH.get(name);
+        boolean positive = value > 0 && (known == null ? !name.endsWith("angleDeg") : known.min() >= 0);
+        if (size.limit()) {
+            double amount = size.amount();
+            return size.percent()
+                    ? (draw, draft) -> draft.factor(name, 1 + amount / PERCENT * even(normal.apply(draw)))
+                    : (draw, draft) -> draft.shift(name, amount * even(normal.apply(draw)));
+        }
+        double deviation = size.standardDeviation(value);
+        if (positive) {
+            double sigma = lognormal(deviation / value);
+            return (draw, draft) -> draft.factor(name, Math.exp(sigma * normal.apply(draw)));
+        }
+        return (draw, draft) -> draft.shift(name, deviation * normal.apply(draw));
+    }
+
+    /** Deviation of the logarithm of a lognormal number with this deviation, relative to its mean. */
+    private static double lognormal(double relative) {
+        return Math.sqrt(Math.log1p(relative * relative));
+    }
+
+    /** A standard normal number as one of even chance from −1 to 1. */
+    private static double even(double normal) {
+        return 2 * NORMAL.cumulativeProbability(normal) - 1;
+    }
+
+    private void assumed(DoubtClass kind) {
+        switch (kind) {
+            case DRAG, DOWNFORCE -> wholeCar(kind);
+            case AERO_BALANCE -> aeroBalance();
+            case GRIP_BALANCE -> gripBalance();
+            case WING_DRAG, WING_DOWNFORCE -> wings(kind);
+            case AIR_TEMPERATURE -> {
+                int place = add(unknown(kind, ""));
+                moves.add((draw, draft) -> draft.temperature += kind.size() * draw[place]);
+            }
+            case AIR_PRESSURE -> {
+                int place = add(unknown(kind, ""));
+                moves.add((draw, draft) -> draft.pressure += kind.size() * draw[place]);
+            }
+            case WIND -> {
+                int north = add(unknown(kind, "north"));
+                int east = add(unknown(kind, "east"));
+                moves.add((draw, draft) -> draft.windNorth += kind.size() * draw[north]);
+                moves.add((draw, draft) -> draft.windEast += kind.size() * draw[east]);
+            }
+            default -> quantities(kind);
+        }
+    }
+
+    private static Unknown unknown(DoubtClass kind, String of) {
+        String title = kind.title().replace("%s", of);
+        return new Unknown(title, kind.size(), kind.unit(), kind.isLimit(), Optional.empty(), kind.measure());
+    }
+
+    /** Paths of what a class moves and the document does not speak of. */
+    private List<String> open(DoubtClass kind) {
+        List<String> paths = new ArrayList<>();
+        for (Quantity quantity : kind.quantities()) {
+            boolean moved = kind.way != DoubtClass.Way.PERCENT || reference.value(quantity) != 0;
+            if (moved && !isStated(quantity)) {
+                paths.add(quantity.path());
+            }
+        }
+        return paths;
+    }
+
+    private boolean isStated(Quantity quantity) {
+        return reference.doubt().quantities().containsKey(quantity.path());
+    }
+
+    private void quantities(DoubtClass kind) {
+        List<String> paths = open(kind);
+        if (paths.isEmpty()) {
+            return;
+        }
+        int place = add(unknown(kind, ""));
+        double sigma = lognormal(kind.size() / PERCENT);
+        for (String path : paths) {
+            moves.add(
+                    switch (kind.way) {
+                        case PERCENT -> (draw, draft) -> draft.factor(path, Math.exp(sigma * draw[place]));
+                        case LIMIT -> (draw, draft) -> draft.shift(path, kind.size() * even(draw[place]));
+                        default -> (draw, draft) -> draft.shift(path, kind.size() * draw[place]);
+                    });
+        }
+    }
+
+    /** Base and wings alike, as far as the document is silent; wings where it says nothing of the base. */
+    private void wholeCar(DoubtClass kind) {
+        List<String> paths = open(kind);
+        if (paths.isEmpty()) {
+            return;
+        }
+        int place = add(unknown(kind, ""));
+        double sigma = lognormal(kind.size() / PERCENT);
+        boolean wings = paths.size() == kind.quantities().size();
+        moves.add((draw, draft) -> {
+            double factor = Math.exp(sigma * draw[place]);
+            paths.forEach(path -> draft.factor(path, factor));
+            if (wings && kind == DoubtClass.DRAG) {
+                draft.drag *= factor;
+            } else if (wings) {
+                draft.lift *= factor;
+            }
+        });
+    }
+
+    private void aeroBalance() {
+        List<String> paths = open(DoubtClass.AERO_BALANCE);
+        double total = reference.value(Quantity.LIFT_AREA_FRONT) + reference.value(Quantity.LIFT_AREA_REAR);
+        for (Wing wing : reference.wings()) {
+            Areas areas = wing.at(reference.value(angle(wing)));
+            total += areas.liftFront() + areas.liftRear();
+        }
+        if (paths.isEmpty() || total == 0) {
+            return;
+        }
+        int place = add(unknown(DoubtClass.AERO_BALANCE, ""));
+        double amount = DoubtClass.AERO_BALANCE.size() / PERCENT * total;
+        for (String path : paths) {
+            double signed = path.equals(Quantity.LIFT_AREA_FRONT.path()) ? amount : -amount;
+            moves.add((draw, draft) -> draft.shift(path, signed * draw[place]));
+        }
+    }
+
+    private void gripBalance() {
+        List<String> paths = open(DoubtClass.GRIP_BALANCE);
+        if (paths.isEmpty()) {
+            return;
+        }
+        int place = add(unknown(DoubtClass.GRIP_BALANCE, ""));
+        double half = lognormal(DoubtClass.GRIP_BALANCE.size() / PERCENT) / 2;
+        for (String path : paths) {
+            double signed = path.startsWith("tyres.front.") ? half : -half;
+            moves.add((draw, draft) -> draft.factor(path, Math.exp(signed * draw[place])));
+        }
+    }
+
+    private void wings(DoubtClass kind) {
+        double sigma = lognormal(kind.size() / PERCENT);
+        for (Wing wing : reference.wings()) {
+            if (wing.settings().size() > 1) {
+                int place = add(unknown(kind, wing.name()));
+                moves.add((draw, draft) -> (kind == DoubtClass.WING_DRAG ? draft.wingDrag : draft.wingLift)
+                        .put(wing.name(), Math.exp(sigma * draw[place])));
+            }
+        }
+    }
+}

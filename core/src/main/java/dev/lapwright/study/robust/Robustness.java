@@ -1,0 +1,405 @@
+package dev.lapwright.study.robust;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.Unknown;
+import dev.lapwright.doubt.VarianceShares;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.fit.LimitWord;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.sweep.SweepResult;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
+
+/**
+ * Study of how settings stand on all the cars that a car may be: cars and days are drawn from what is known of them ({@link
+ * PlausibleCars}), and on each of them all settings are driven, and the car as it stands. So what is off in both alike cancels, as it
+ * does on the track. The result is the same for any number of threads.
+ *
+ * <pre>{@code
+ * RobustnessResult wings = Robustness.of(car, track, Conditions.STANDARD)
+ *         .against(car.with("rear-wing", 4))
+ *         .against(car.with("rear-wing", 8))
+ *         .run();
+ * }</pre>
+ */
+public final class Robustness implements Study<RobustnessResult> {
+    /** Cars drawn if nothing is said. */
+    public static final int DRAWS = 200;
+    /** Fewest draws that tell an interval of 90 %, roughly: one of them lies beyond each end. */
+    public static final int FEWEST_DRAWS = 20;
+    /** Most draws. */
+    public static final int MOST_DRAWS = 100_000;
+
+    private static final double LOW = 5;
+    private static final double MIDDLE = 50;
+    private static final double HIGH = 95;
+
+    /** Draws of what is heard are not those of the cars. */
+    private static final long HEARING = 0x9E3779B97F4A7C15L;
+
+    private static final int WHICH = -1;
+    private static final int NOTHING = -2;
+
+    private final Car present;
+    private final Stations stations;
+    private final Conditions day;
+    private final List<Setting> settings;
+    private final int draws;
+    private final long seed;
+    private final boolean assuming;
+    /** Place of the setting that is asked of; negative if that is left to the study. */
+    private final int asked;
+    /** What the driver says of the car as it stands. */
+    private final List<LimitWord> words;
+
+    /** Setting that is driven, and what number stands for it. */
+    private record Setting(Car car, Conditions day, double number) {}
+
+    private Robustness(
+            Car present,
+            Stations stations,
+            Conditions day,
+            List<Setting> settings,
+            int draws,
+            long seed,
+            boolean assuming,
+            int asked,
+            List<LimitWord> words) {
+        this.present = present;
+        this.stations = stations;
+        this.day = day;
+        this.settings = settings;
+        this.draws = draws;
+        this.seed = seed;
+        this.assuming = assuming;
+        this.asked = asked;
+        this.words = words;
+    }
+
+    /** A study about a car as it stands; add settings before running it. */
+    public static Robustness of(Car present, Track track, Conditions day) {
+        return new Robustness(
+                present, track.stations(StationSpacing.DEFAULT), day, List.of(), DRAWS, 1, true, -1, List.of());
+    }
+
+    /** A study of the settings of a sweep that have a lap, in its order, held against its baseline, all on the line that was swept on. */
+    public static Robustness of(SweepResult sweep) {
+        Robustness study = of(sweep.car(), sweep.track(), sweep.conditions());
+        boolean single = sweep.axes().size() == 1;
+        for (SweepResult.Point point : sweep.points()) {
+            if (point.figures().isPresent()) {
+                Car setUp = sweep.car();
+                Conditions on = sweep.conditions();
+                for (int k = 0; k < sweep.axes().size(); k++) {
+                    String name = sweep.axes().get(k).name();
+                    double value = point.settings().get(k);
+                    boolean condition = Conditions.NAMES.contains(name);
+                    setUp = condition ? setUp : setUp.with(name, value);
+                    on = condition ? on.with(name, value) : on;
+                }
+                study = study.against(setUp, on, single ? point.settings().get(0) : Double.NaN);
+            }
+        }
+        return study;
+    }
+
+    /** A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order. */
+    public static Robustness of(SensitivityResult sensitivity) {
+        Robustness study = of(sensitivity.car(), sensitivity.track(), sensitivity.conditions());
+        for (SensitivityResult.Worth worth : sensitivity.worths()) {
+            study = study.against(sensitivity
+                    .car()
+                    .with(worth.adjustment().name(), worth.shown().setting()));
+        }
+        return study;
+    }
+
+    /** The same with one more setting of the car. */
+    public Robustness against(Car setUp) {
+        return against(setUp, day, Double.NaN);
+    }
+
+    /**
+     * The same with one more setting of the car.
+     *
+     * @param on its conditions, off by the same errors
+     * @param number that stands for the setting, as its angle: if all have one, the best of them is what shares explain; NaN if it has none
+     */
+    public Robustness against(Car setUp, Conditions on, double number) {
+        List<Setting> more = new ArrayList<>(settings);
+        more.add(new Setting(setUp, on, number));
+        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
+    }
+
+    /** The same with this many cars drawn. */
+    public Robustness withDraws(int count) {
+        return new Robustness(
+                present, stations, day, settings, checkedDraws("draws", count), seed, assuming, asked, words);
+    }
+
+    /**
+     * Returns the number if so many cars can be drawn.
+     *
+     * @param name as which it was given
+     */
+    public static int checkedDraws(String name, int count) {
+        if (count < FEWEST_DRAWS || count > MOST_DRAWS) {
+            throw new InvalidValueException(
+                    name,
+                    count + " are no number of cars to draw that tells an interval",
+                    "give " + FEWEST_DRAWS + " to " + MOST_DRAWS);
+        }
+        return count;
+    }
+
+    /** The same with other draws. */
+    public Robustness withSeed(long other) {
+        return new Robustness(present, stations, day, settings, draws, other, assuming, asked, words);
+    }
+
+    /**
+     * The same, its shares those of the difference that one setting makes. If none is asked of they are those of which number is best,
+     * where settings have numbers, or else of the setting that loses least on average.
+     *
+     * @param place of the setting, in the order given
+     */
+    public Robustness asking(int place) {
+        return new Robustness(present, stations, day, settings, draws, seed, assuming, place, words);
+    }
+
+    /**
+     * The same, counting only drawn cars that go with what the driver says of the car as it stands, here on this day: each is kept with the
+     * chance that a driver of it would say all these words (rejection sampling).
+     */
+    public Robustness hearing(List<LimitWord> said) {
+        return new Robustness(present, stations, day, settings, draws, seed, assuming, asked, List.copyOf(said));
+    }
+
+    /** The same by what the car's document states alone: of what it does not speak of nothing is assumed. */
+    public Robustness asStated() {
+        return new Robustness(present, stations, day, settings, draws, seed, false, asked, words);
+    }
+
+    /** Number of laps it will drive. */
+    public long laps() {
+        return (long) draws * (settings.size() + 1);
+    }
+
+    /**
+     * Runs it. A drawn car on which the car as it stands has no lap does not count; the result says how many do.
+     *
+     * @throws InvalidValueException if no setting was given, or nothing is in doubt
+     */
+    @Override
+    public RobustnessResult run(StudyRun how) {
+        if (settings.isEmpty()) {
+            throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
+        }
+        PlausibleCars cars = assuming ? PlausibleCars.of(present) : PlausibleCars.asStated(present);
+        if (cars.unknowns().isEmpty()) {
+            throw new InvalidValueException(
+                    "doubt",
+                    "the document of " + present.name() + " states no doubt",
+                    "assume it by class, or state some");
+        }
+        double[][] drawn = cars.draws(draws, seed);
+        if (!words.isEmpty()) {
+            // What is said of a corner that is not there is refused before the waiting.
+            Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
+            words.forEach(word -> word.margin(lap));
+        }
+        List<Drive> drives = how.inParallel(
+                draws,
+                () -> new LapSolver(stations),
+                (solver, i) -> drive(cars, drawn[i], solver),
+                done -> how.report(done, draws));
+        RobustnessResult all = new Reading(cars.unknowns(), drawn, drives).result(Optional.empty());
+        if (words.isEmpty()) {
+            return all;
+        }
+        RandomGenerator random = new Well19937c(seed ^ HEARING);
+        List<Drive> heard = new ArrayList<>();
+        for (Drive drive : drives) {
+            heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
+        }
+        RobustnessResult result = new Reading(cars.unknowns(), drawn, heard).result(Optional.of(all));
+        if (result.lapped() < FEWEST_DRAWS) {
+            throw new InvalidValueException(
+                    "what the driver says",
+                    "only " + result.lapped() + " of " + draws + " cars drawn go with it",
+                    "draw more, doubt the word, or the car's document");
+        }
+        return result;
+    }
+
+    /**
+     * What was driven on one drawn car.
+     *
+     * @param times of the car as it stands, then of each setting, s; NaN where there is none
+     * @param likelihood of what the driver says
+     */
+    private record Drive(double[] times, double likelihood) {
+        /** One that does not count. */
+        private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
+    }
+
+    private Drive drive(PlausibleCars cars, double[] draw, LapSolver solver) {
+        double[] times = times(cars, draw, solver);
+        double likelihood = 1;
+        if (!words.isEmpty() && !Double.isNaN(times[0])) {
+            Lap lap = solver.solve(Vehicle.of(cars.car(present, draw), cars.day(day, draw)));
+            for (LimitWord word : words) {
+                likelihood *= word.likelihood(word.margin(lap));
+            }
+        }
+        return new Drive(times, likelihood);
+    }
+
+    /** Lap time of the car as it stands, then of each setting, s; NaN where there is none. */
+    private double[] times(PlausibleCars cars, double[] draw, LapSolver solver) {
+        double[] times = new double[settings.size() + 1];
+        times[0] = time(cars, new Setting(present, day, Double.NaN), draw, solver);
+        for (int j = 1; j < times.length; j++) {
+            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(cars, settings.get(j - 1), draw, solver);
+        }
+        return times;
+    }
+
+    private static double time(PlausibleCars cars, Setting setting, double[] draw, LapSolver solver) {
+        try {
+            return solver.lapTime(Vehicle.of(cars.car(setting.car(), draw), cars.day(setting.day(), draw)));
+        } catch (NoLapException | InvalidValueException noLap) {
+            return Double.NaN;
+        }
+    }
+
+    /** What the lap times say. */
+    private final class Reading {
+        private final List<Unknown> unknowns;
+        private final List<double[]> drawn = new ArrayList<>();
+        private final List<double[]> times = new ArrayList<>();
+        /** Of each draw that counts: place of the fastest, 0 for the car as it stands. */
+        private final int[] fastest;
+
+        Reading(List<Unknown> unknowns, double[][] drawn, List<Drive> all) {
+            this.unknowns = unknowns;
+            for (int i = 0; i < all.size(); i++) {
+                if (!Double.isNaN(all.get(i).times()[0])) {
+                    this.drawn.add(drawn[i]);
+                    times.add(all.get(i).times());
+                }
+            }
+            fastest = times.stream().mapToInt(Reading::fastest).toArray();
+        }
+
+        private static int fastest(double[] row) {
+            // Any setting before the car as it stands, which may be one of them.
+            int best = 1;
+            for (int j = 2; j < row.length; j++) {
+                if (row[j] < row[best] || Double.isNaN(row[best])) {
+                    best = j;
+                }
+            }
+            return row[0] < row[best] || Double.isNaN(row[best]) ? 0 : best;
+        }
+
+        RobustnessResult result(Optional<RobustnessResult> before) {
+            List<RobustnessResult.Standing> standings = new ArrayList<>();
+            for (int j = 1; j <= settings.size(); j++) {
+                standings.add(standing(j));
+            }
+            double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), unknowns.size());
+            int of = question(standings);
+            return new RobustnessResult(
+                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of, least), least, before);
+        }
+
+        private RobustnessResult.Standing standing(int j) {
+            double[] differences = new double[times.size()];
+            int laps = 0;
+            int gains = 0;
+            int best = 0;
+            double cost = 0;
+            for (int i = 0; i < times.size(); i++) {
+                double[] row = times.get(i);
+                if (!Double.isNaN(row[j])) {
+                    double difference = row[j] - row[0];
+                    differences[laps++] = difference;
+                    gains += LapTimeDifference.isFaster(difference) ? 1 : 0;
+                    best += fastest[i] == j ? 1 : 0;
+                    cost += row[j] - row[fastest[i]];
+                }
+            }
+            if (laps == 0) {
+                return new RobustnessResult.Standing(0, Double.NaN, Double.NaN, Double.NaN, 0, 0, Double.NaN);
+            }
+            Percentile percentile = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
+            percentile.setData(differences, 0, laps);
+            return new RobustnessResult.Standing(
+                    laps,
+                    percentile.evaluate(LOW),
+                    percentile.evaluate(MIDDLE),
+                    percentile.evaluate(HIGH),
+                    gains,
+                    best,
+                    cost / laps);
+        }
+
+        private List<RobustnessResult.Share> shares(int of, double least) {
+            if (of == NOTHING || times.size() < FEWEST_DRAWS) {
+                return List.of();
+            }
+            double[] answers = of == WHICH
+                    ? Arrays.stream(fastest)
+                            .mapToDouble(place -> settings.get(place - 1).number())
+                            .toArray()
+                    : times.stream().mapToDouble(row -> row[of + 1] - row[0]).toArray();
+            double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers);
+            List<RobustnessResult.Share> told = new ArrayList<>();
+            for (int k = 0; k < shares.length; k++) {
+                if (shares[k] > least) {
+                    told.add(new RobustnessResult.Share(unknowns.get(k), Math.min(1, shares[k])));
+                }
+            }
+            told.sort(Comparator.comparingDouble(RobustnessResult.Share::share).reversed());
+            return told;
+        }
+
+        /** The setting that is asked of; WHICH number is best; or NOTHING. */
+        private int question(List<RobustnessResult.Standing> standings) {
+            boolean numbered = settings.size() > 1
+                    && settings.stream().noneMatch(setting -> Double.isNaN(setting.number()))
+                    && Arrays.stream(fastest).noneMatch(place -> place == 0);
+            if (asked < 0 && numbered) {
+                return WHICH;
+            }
+            int question = asked < 0 ? NOTHING : asked;
+            double cost = Double.POSITIVE_INFINITY;
+            for (int j = 0; j < standings.size() && asked < 0; j++) {
+                if (standings.get(j).laps() == times.size() && standings.get(j).cost() < cost) {
+                    question = j;
+                    cost = standings.get(j).cost();
+                }
+            }
+            return question >= 0 && standings.get(question).laps() < times.size() ? NOTHING : question;
+        }
+    }
+}
