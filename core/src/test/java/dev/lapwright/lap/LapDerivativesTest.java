@@ -63,28 +63,29 @@ class LapDerivativesTest {
      * than its kinks. One percent and 0.2 ms for what integrals over cells leave, and for what the laps' own smoothness leaves of the difference.
      */
     @ParameterizedTest
-    @ValueSource(strings = {
-        "chassis.massKg",
-        "chassis.cgHeightM",
-        "chassis.frontWeightPercent",
-        "tyres.front.frictionX",
-        "tyres.front.frictionY",
-        "tyres.rear.frictionX",
-        "tyres.rear.frictionY",
-        "tyres.rear.corneringStiffnessPerRad",
-        "suspension.front.antiRollBarNmPerDeg",
-        "aero.cdAM2",
-        "aero.clARearM2",
-        "engine.powerScale",
-        "gearbox.finalDrive",
-        "gearbox.ratios.3",
-        "gearbox.shiftTimeS",
-        "drive.rear.powerLockPercent",
-        "brakes.frontSharePercent",
-        "conditions.grip",
-        "conditions.airTempC",
-        "conditions.windSpeedMps"
-    })
+    @ValueSource(
+            strings = {
+                "chassis.massKg",
+                "chassis.cgHeightM",
+                "chassis.frontWeightPercent",
+                "tyres.front.frictionX",
+                "tyres.front.frictionY",
+                "tyres.rear.frictionX",
+                "tyres.rear.frictionY",
+                "tyres.rear.corneringStiffnessPerRad",
+                "suspension.front.antiRollBarNmPerDeg",
+                "aero.cdAM2",
+                "aero.clARearM2",
+                "engine.powerScale",
+                "gearbox.finalDrive",
+                "gearbox.ratios.3",
+                "gearbox.shiftTimeS",
+                "drive.rear.powerLockPercent",
+                "brakes.frontSharePercent",
+                "conditions.grip",
+                "conditions.airTempC",
+                "conditions.windSpeedMps"
+            })
     void differencesOfLapsAgree(String name) {
         Car car = TestCars.winged();
         Conditions day = Conditions.STANDARD.with("conditions.windSpeedMps", 3);
