@@ -205,7 +205,7 @@ final class AccelerationLimits {
      * Road that a shift takes over what it would be without one. While there is no drive the car loses what resists it, and regains
      * that in the gear that the shift leads to: so t F' / (m δ' a') to the same speed, with that gear's force and acceleration.
      */
-    private double stretch(double v, int gear, int band, double a, double force) {
+    double stretch(double v, int gear, int band, double a, double force) {
         Propulsion p = car.propulsion;
         int to = p.bandGear[band];
         double own = a;
@@ -240,6 +240,21 @@ final class AccelerationLimits {
                 -gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
         slopeBrake = rootSlope;
         return ax - wheels.climb;
+    }
+
+    /** Begins a search under drive at an acceleration along the car, m/s², where grip or the engine is the limit. */
+    void driveFrom(double ax, boolean grip) {
+        forget();
+        engineCourse.begin(ax);
+        gripCourse.begin(ax);
+        limit = grip ? Limit.REAR_GRIP : Limit.POWER;
+    }
+
+    /** Begins a search under brakes. */
+    void brakeFrom(double ax) {
+        forget();
+        brakeCourse.begin(ax);
+        lookingForBrakes = false;
     }
 
     /** Brakes are met anew, not on from the last search. */

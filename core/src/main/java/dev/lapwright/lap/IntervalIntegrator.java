@@ -15,6 +15,7 @@ final class IntervalIntegrator {
 
     private static final int PREDICTIONS = 2;
 
+    private final double nearlyThere;
     private final Vehicle car;
     private final AccelerationLimits acceleration;
     private final double[] place = new double[Road.STRIDE];
@@ -45,10 +46,21 @@ final class IntervalIntegrator {
 
     private int highest;
 
-    IntervalIntegrator(Vehicle car, AccelerationLimits acceleration) {
+    private IntervalIntegrator(Vehicle car, AccelerationLimits acceleration, double nearlyThere) {
+        this.nearlyThere = nearlyThere;
         this.car = car;
         this.acceleration = acceleration;
         use(0, car.propulsion.massFactor.length - 1);
+    }
+
+    /** As exact as a lap needs it. */
+    static IntervalIntegrator toDriveBy(Vehicle car, AccelerationLimits acceleration) {
+        return new IntervalIntegrator(car, acceleration, NEARLY_THERE);
+    }
+
+    /** As smooth as it goes, for differences between steps. */
+    static IntervalIntegrator toTell(Vehicle car, AccelerationLimits acceleration) {
+        return new IntervalIntegrator(car, acceleration, PLACE_TOLERANCE);
     }
 
     /** Uses no gear below {@code lowestGear} and none above {@code highestGear} (from 0) from now on. */
@@ -258,7 +270,7 @@ final class IntervalIntegrator {
         for (int i = 0; ; i++) {
             double end = step(done, sign, guess, length, e, k1, q1, piece);
             double over = distance - h;
-            if (Math.abs(over) < NEARLY_THERE || high - low < PLACE_TOLERANCE || i == MAX_SPLITS) {
+            if (Math.abs(over) < nearlyThere || high - low < PLACE_TOLERANCE || i == MAX_SPLITS) {
                 // The little that is left, or too much, at the speed and slope of the far end.
                 distance = h;
                 reach = guess - over / stretch;

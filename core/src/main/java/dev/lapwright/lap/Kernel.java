@@ -30,6 +30,8 @@ final class Kernel {
 
     private final double[] startSlope;
     private final double[] endSlope;
+    /** Share of a cell that lies before the place where drive meets braking. */
+    final double[] turn;
     /** Highest energy inside a cell where drive meets braking. */
     final double[] peak;
     /** Lowest and highest gear (from 0) used in each cell. */
@@ -55,6 +57,7 @@ final class Kernel {
         startSlope = new double[n];
         endSlope = new double[n];
         peak = new double[n];
+        turn = new double[n];
         lowestGear = new byte[n];
         highestGear = new byte[n];
     }
@@ -65,7 +68,7 @@ final class Kernel {
         WheelForces wheels = new WheelForces(vehicle);
         cornerLimit = new CornerLimit(vehicle, wheels);
         cornerLimit.fill(road, limit);
-        step = new IntervalIntegrator(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
+        step = IntervalIntegrator.toDriveBy(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
@@ -301,6 +304,7 @@ final class Kernel {
             to = meeting(i, before, after, downSlope, downEndSlope, 1, x);
         }
         this.peak[i] = Math.min(peak, bound(i, x));
+        turn[i] = x;
         double high1 = from < to ? Math.max(bound(i, from), up) : peak;
         double high2 = from < to ? Math.max(bound(i, to), after) : peak;
         double slopeUp = hermiteSlope(up, upEnd, upSlope, upEndSlope, from) / h;
@@ -340,6 +344,7 @@ final class Kernel {
         }
         time[i] = spent;
         this.peak[i] = peak;
+        turn[i] = x;
         return true;
     }
 

@@ -3,9 +3,13 @@ package dev.lapwright.lap;
 import dev.lapwright.air.Wind;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
@@ -18,6 +22,13 @@ import java.util.concurrent.atomic.AtomicBoolean;
  * }</pre>
  */
 public final class LapSolver {
+    /** Step of a quantity over its value, or over the least value that counts as one. */
+    private static final double DERIVATIVE_STEP = 1e-5;
+
+    private static final double LEAST_SIZE = 0.05;
+    /** Difference between the derivatives over a step and over half of it, relative, that only a jump makes. */
+    private static final double JUMP = 0.5;
+
     private final Stations stations;
     private Wind wind;
     private Kernel kernel;
@@ -129,6 +140,60 @@ public final class LapSolver {
         } finally {
             leave();
         }
+    }
+
+    /**
+     * The lap time with its derivatives by quantities of the car and the day, on both sides each.
+     *
+     * @param names of {@link Car#settableNames} and {@link Conditions#NAMES}; whole numbers, such as the lowest gear, have none
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws dev.lapwright.fault.InvalidValueException if the car has no quantity of a name
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public LapDerivatives derivatives(Vehicle vehicle, Collection<String> names) {
+        enter();
+        try {
+            double time = solved(vehicle);
+            LapAdjoint adjoint = new LapAdjoint(kernel, vehicle);
+            Map<String, LapDerivatives.Sides> sides = new LinkedHashMap<>();
+            for (String name : names) {
+                double below = derivative(adjoint, vehicle, name, -1);
+                sides.put(name, new LapDerivatives.Sides(below, derivative(adjoint, vehicle, name, 1)));
+            }
+            return new LapDerivatives(time, sides);
+        } finally {
+            leave();
+        }
+    }
+
+    private double derivative(LapAdjoint adjoint, Vehicle vehicle, String name, int side) {
+        boolean ofDay = Conditions.isMeantBy(name);
+        double value = ofDay ? vehicle.conditions().value(name) : standing(vehicle.car(), name);
+        double step = side * DERIVATIVE_STEP * Math.max(Math.abs(value), LEAST_SIZE);
+        double found = derivative(adjoint, vehicle, name, value, step);
+        if (value == 0 && Math.abs(derivative(adjoint, vehicle, name, value, 0.5 * step) / found - 1) > JUMP) {
+            // Nothing may mean that it is not given: then there is no way that leads there.
+            return Double.NaN;
+        }
+        return found;
+    }
+
+    private double derivative(LapAdjoint adjoint, Vehicle vehicle, String name, double value, double step) {
+        Vehicle other;
+        try {
+            other = Conditions.isMeantBy(name)
+                    ? Vehicle.of(vehicle.car(), vehicle.conditions().with(name, value + step))
+                    : Vehicle.of(vehicle.car().with(name, value + step), vehicle.conditions());
+        } catch (InvalidValueException endOfRange) {
+            return Double.NaN;
+        }
+        Road road = other.wind.equals(vehicle.wind) ? kernel.road : new Road(stations, other.wind);
+        return adjoint.derivative(new LocalSlopes.Hair(other, road), step);
+    }
+
+    private static double standing(Car car, String name) {
+        boolean adjustment = car.adjustments().stream().anyMatch(a -> a.name().equals(name));
+        return adjustment ? car.setting(name) : car.value(name);
     }
 
     /** The stations it solves at. */

@@ -1,0 +1,350 @@
+package dev.lapwright.lap;
+
+import java.util.Arrays;
+
+/**
+ * Slopes de/ds and limits of a solved lap, and how they change with a car that differs by a hair: one step of Newton's method from
+ * the solved acceleration, so one evaluation of the forces each. Places are rows of the road: stations, and half-way between them.
+ */
+final class LocalSlopes {
+    private static final double ENERGY_STEP = 1e-6;
+    /** On acceleration, m/s², towards what cannot be had and away from it. */
+    private static final double ACCELERATION_STEP = 1e-5;
+
+    /** Rows that are at most left out between two that are looked at, twice. */
+    private static final int MOST_APART = 8;
+    /** Departure from a straight course up to which neighbours tell of a place: of acceleration, m/s², and of its change with energy, 1/m. */
+    private static final double EVEN = 0.02;
+
+    private static final double EVEN_PER_ENERGY = 2e-4;
+
+    private final Kernel kernel;
+    private final Road road;
+    private final Vehicle car;
+    private final Hair base;
+    private final Course drive;
+    private final Course brake;
+    private final double[] limitPerUse;
+    /** Of cells asked as a whole: the energy to which the solver's step leads, forward under drive and back under braking. */
+    private final double[] endDriven;
+
+    private final double[] startBraked;
+    /** Slopes with what a shift costs by row, NaN where not yet found. */
+    private final double[] shifting;
+
+    /** What was found once at each row, under drive or under brakes. */
+    private static final class Course {
+        final boolean driving;
+        final boolean[] known;
+        final double[] energy;
+        /** Whether grip is the limit, not the engine. */
+        final boolean[] grip;
+        /** Acceleration along the car, m/s². */
+        final double[] ax;
+        /** Growth of what an acceleration takes, beyond what there is and short of it: at a wheel's peak they differ. */
+        final double[] rateOver;
+
+        final double[] rateUnder;
+        final double[] slope;
+        /** Change of the slope with energy, 1/m. */
+        final double[] perEnergy;
+
+        Course(boolean driving, int rows) {
+            this.driving = driving;
+            known = new boolean[rows];
+            energy = new double[rows];
+            grip = new boolean[rows];
+            ax = new double[rows];
+            rateOver = new double[rows];
+            rateUnder = new double[rows];
+            slope = new double[rows];
+            perEnergy = new double[rows];
+        }
+    }
+
+    /** A car that differs by a hair or not at all, with scratch of its own. */
+    static final class Hair {
+        final Vehicle car;
+        private final Road road;
+        private final double[] rows;
+        private final WheelForces wheels;
+        private final AccelerationLimits acceleration;
+        private final CornerLimit corner;
+        private final IntervalIntegrator step;
+
+        /** @param road with the wind of that car's day */
+        Hair(Vehicle car, Road road) {
+            this.car = car;
+            this.road = road;
+            rows = road.rows;
+            wheels = new WheelForces(car);
+            acceleration = AccelerationLimits.toTell(car, wheels);
+            corner = new CornerLimit(car, wheels);
+            step = IntervalIntegrator.toTell(car, acceleration);
+        }
+    }
+
+    LocalSlopes(Kernel kernel, Vehicle car) {
+        this.kernel = kernel;
+        this.car = car;
+        road = kernel.road;
+        base = new Hair(car, road);
+        drive = new Course(true, 2 * road.cells + 1);
+        brake = new Course(false, 2 * road.cells + 1);
+        limitPerUse = new double[road.cells + 1];
+        endDriven = new double[road.cells];
+        startBraked = new double[road.cells];
+        shifting = new double[2 * road.cells + 1];
+        Arrays.fill(shifting, Double.NaN);
+    }
+
+    double drivePerEnergy(int row) {
+        know(drive, row);
+        return drive.perEnergy[row];
+    }
+
+    double brakePerEnergy(int row) {
+        know(brake, row);
+        return brake.perEnergy[row];
+    }
+
+    /** Change of the slope under drive with another car, m/s². */
+    double driveChange(Hair other, int row) {
+        know(drive, row);
+        return slope(other, drive, row, drive.energy[row]) - drive.slope[row];
+    }
+
+    /** Change of the slope under drive where a shift may be under way, with another car whose gears change where this one's do, m/s². */
+    double shiftChange(Hair other, int row) {
+        know(drive, row);
+        if (Double.isNaN(shifting[row])) {
+            shifting[row] = shiftingSlope(base, row);
+        }
+        return shiftingSlope(other, row) - shifting[row];
+    }
+
+    private double shiftingSlope(Hair hair, int row) {
+        double e = drive.energy[row];
+        int gear = kernel.gear(cell(row), e);
+        int band = kernel.shift(cell(row), piece(e));
+        double a = slope(hair, drive, row, e);
+        if (band < 0 || !(a > 0)) {
+            return a;
+        }
+        double moved = a + hair.wheels.climb - drive.ax[row];
+        double force = drive.grip[row]
+                ? Math.max(hair.wheels.requiredForce + hair.car.mass * hair.car.propulsion.massFactor[gear] * moved, 0)
+                : hair.car.propulsion.force(gear, hair.wheels.speed);
+        return a / hair.acceleration.stretch(hair.wheels.speed, gear, band, a, force);
+    }
+
+    /** Change of the slope under brakes with another car, m/s². */
+    double brakeChange(Hair other, int row) {
+        know(brake, row);
+        return slope(other, brake, row, brake.energy[row]) - brake.slope[row];
+    }
+
+    /** Change of a station's limit with another car, m²/s². */
+    double limitChange(Hair other, int station) {
+        int at = 2 * station * Road.STRIDE;
+        double top = top(car);
+        double rule = road.rows[at + Road.RULE];
+        double e = kernel.limit[station];
+        if (e >= Math.min(top, 0.5 * rule * rule)) {
+            return 0.5 * rule * rule < top ? 0 : top(other.car) - top;
+        }
+        double here = base.corner.excess(road.rows, at, e);
+        if (limitPerUse[station] == 0) {
+            double step = ENERGY_STEP * e;
+            limitPerUse[station] = step / (base.corner.excess(road.rows, at, e + step) - here);
+        }
+        return -(other.corner.excess(other.rows, at, e) - here) * limitPerUse[station];
+    }
+
+    private static double top(Vehicle car) {
+        return 0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed;
+    }
+
+    /** Whether gears change in a cell that is driven, or a shift is under way: then the solver's own step tells of it. */
+    boolean isShifting(int cell) {
+        Propulsion p = car.propulsion;
+        int from = piece(kernel.energy[cell]);
+        int to = piece(kernel.energy[cell + 1]);
+        return from != to
+                || kernel.shift(cell, from) >= 0
+                || kernel.energy[cell + 1] == p.breakEnergy[from]
+                || kernel.energy[cell + 1] == p.breakEnergy[from + 1];
+    }
+
+    /** The same of a cell under braking, where only a change of gear counts. */
+    boolean isShiftingDown(int cell) {
+        return kernel.gear(cell, kernel.energy[cell]) != kernel.gear(cell, kernel.energy[cell + 1]);
+    }
+
+    /** Growth of an error of energy over a whole cell that is driven. */
+    double stepGrowth(int cell) {
+        double step = ENERGY_STEP * kernel.energy[cell];
+        endDriven[cell] = driven(base, cell, kernel.energy[cell]);
+        return (driven(base, cell, kernel.energy[cell] + step) - endDriven[cell]) / step;
+    }
+
+    /** The same over a cell under braking, backwards. */
+    double stepGrowthBack(int cell) {
+        double step = ENERGY_STEP * kernel.energy[cell + 1];
+        startBraked[cell] = braked(base, cell, kernel.energy[cell + 1]);
+        return (braked(base, cell, kernel.energy[cell + 1] + step) - startBraked[cell]) / step;
+    }
+
+    /** Change of the energy where a driven cell ends with another car that enters it alike. */
+    double stepChange(Hair other, int cell) {
+        return driven(other, cell, kernel.energy[cell]) - endDriven[cell];
+    }
+
+    /** Change of the energy where a cell under braking begins. */
+    double stepChangeBack(Hair other, int cell) {
+        return braked(other, cell, kernel.energy[cell + 1]) - startBraked[cell];
+    }
+
+    private double driven(Hair hair, int cell, double energy) {
+        know(drive, 2 * cell);
+        hair.acceleration.driveFrom(drive.ax[2 * cell], drive.grip[2 * cell]);
+        hair.step.use(kernel.lowest(cell), kernel.highest(cell));
+        return hair.step.forward(hair.road, cell, energy);
+    }
+
+    private double braked(Hair hair, int cell, double energy) {
+        know(brake, 2 * cell + 2);
+        hair.acceleration.brakeFrom(brake.ax[2 * cell + 2]);
+        hair.step.use(kernel.lowest(cell), kernel.highest(cell));
+        return hair.step.backward(hair.road, cell, energy);
+    }
+
+    private int piece(double energy) {
+        return Math.min(car.propulsion.pieceAt(energy), car.propulsion.pieces - 1);
+    }
+
+    private int cell(int row) {
+        return Math.min(row / 2, road.cells - 1);
+    }
+
+    private void know(Course course, int row) {
+        if (course.known[row]) {
+            return;
+        }
+        course.known[row] = true;
+        double e = energy(course, row);
+        course.energy[row] = e;
+        int gear = kernel.gear(cell(row), e);
+        double massFactor = car.propulsion.massFactor[gear];
+        base.acceleration.forget();
+        int at = row * Road.STRIDE;
+        double a;
+        if (course.driving) {
+            a = base.acceleration.drive(road.rows, at, e, gear, -1);
+            course.grip[row] = base.acceleration.limit != Limit.POWER;
+        } else {
+            a = base.acceleration.brake(road.rows, at, e, gear);
+            course.grip[row] = true;
+        }
+        double ax = a + base.wheels.climb;
+        course.ax[row] = ax;
+        stand(base, course, row, e, gear);
+        boolean grip = course.grip[row];
+        double here = residual(base, grip, ax, massFactor, gear);
+        double over = course.driving ? ACCELERATION_STEP : -ACCELERATION_STEP;
+        course.rateOver[row] = (residual(base, grip, ax + over, massFactor, gear) - here) / over;
+        course.rateUnder[row] = (here - residual(base, grip, ax - over, massFactor, gear)) / over;
+        course.slope[row] = slope(base, course, row, e);
+        double step = ENERGY_STEP * e;
+        course.perEnergy[row] = (slope(base, course, row, e + step) - course.slope[row]) / step;
+    }
+
+    void thinDrive(double[] weights) {
+        thin(drive, weights);
+    }
+
+    void thinBrake(double[] weights) {
+        thin(brake, weights);
+    }
+
+    /**
+     * Hands the weights of rows on to their neighbours where the course runs so evenly that these tell of them, over ever greater
+     * distances: fewer places to look at for each quantity.
+     */
+    private void thin(Course course, double[] weights) {
+        for (int apart = 1; apart <= MOST_APART; apart *= 2) {
+            for (int row = apart; row + apart < weights.length; row += 2 * apart) {
+                int before = row - apart;
+                int after = row + apart;
+                if (weights[row] != 0 && even(course, before, row, after)) {
+                    double share = (place(row) - place(before)) / (place(after) - place(before));
+                    weights[before] += (1 - share) * weights[row];
+                    weights[after] += share * weights[row];
+                    weights[row] = 0;
+                }
+            }
+        }
+    }
+
+    private double place(int row) {
+        int i = row / 2;
+        return row % 2 == 0 ? road.s[i] : 0.5 * (road.s[i] + road.s[i + 1]);
+    }
+
+    private boolean even(Course course, int before, int row, int after) {
+        if (!course.known[before] || !course.known[after]) {
+            return false;
+        }
+        int piece = piece(course.energy[row]);
+        if (piece != piece(course.energy[before])
+                || piece != piece(course.energy[after])
+                || course.grip[row] != course.grip[before]
+                || course.grip[row] != course.grip[after]
+                || !(place(after) > place(before))) {
+            return false;
+        }
+        double share = (place(row) - place(before)) / (place(after) - place(before));
+        double off = course.perEnergy[row] - (1 - share) * course.perEnergy[before] - share * course.perEnergy[after];
+        double bend = course.ax[row] - (1 - share) * course.ax[before] - share * course.ax[after];
+        return Math.abs(off) < EVEN_PER_ENERGY && Math.abs(bend) < EVEN;
+    }
+
+    /** At a station as solved; half-way of the cubic through both ends. */
+    private double energy(Course course, int row) {
+        int i = row / 2;
+        if (row % 2 == 0) {
+            return kernel.energy[i];
+        }
+        know(course, row - 1);
+        know(course, row + 1);
+        double bend = course.slope[row - 1] - course.slope[row + 1];
+        return 0.5 * (kernel.energy[i] + kernel.energy[i + 1]) + road.length[i] * bend / 8;
+    }
+
+    private static void stand(Hair hair, Course course, int row, double energy, int gear) {
+        double v = Math.sqrt(2 * energy);
+        hair.wheels.at(hair.rows, row * Road.STRIDE, v);
+        if (!course.driving) {
+            hair.wheels.engineDrag = hair.car.propulsion.drag(gear, v);
+        }
+    }
+
+    /** What an acceleration takes beyond what there is: of grip, or of the engine's force, N. */
+    private static double residual(Hair hair, boolean grip, double ax, double massFactor, int gear) {
+        if (grip) {
+            return Math.pow(hair.wheels.utilisation(ax, massFactor), 1 / hair.car.ellipseExponent) - 1;
+        }
+        hair.wheels.require(ax, massFactor);
+        return hair.wheels.requiredForce - hair.car.propulsion.force(gear, hair.wheels.speed);
+    }
+
+    /** The gear is that of the solved lap, whatever the energy. */
+    private double slope(Hair hair, Course course, int row, double energy) {
+        int gear = kernel.gear(cell(row), course.energy[row]);
+        double massFactor = hair.car.propulsion.massFactor[gear];
+        stand(hair, course, row, energy, gear);
+        double over = residual(hair, course.grip[row], course.ax[row], massFactor, gear);
+        double moved = -over / (over > 0 ? course.rateOver[row] : course.rateUnder[row]);
+        return course.ax[row] + moved - hair.wheels.climb;
+    }
+}
