@@ -7,6 +7,7 @@ import java.util.Arrays;
  * the solved acceleration, so one evaluation of the forces each. Places are rows of the road: stations, and half-way between them.
  */
 final class LocalSlopes {
+    /** Of an energy, or of 1 m²/s² near rest. */
     private static final double ENERGY_STEP = 1e-6;
     /** On acceleration, m/s², towards what cannot be had and away from it. */
     private static final double ACCELERATION_STEP = 1e-5;
@@ -183,14 +184,14 @@ final class LocalSlopes {
 
     /** Growth of an error of energy over a whole cell that is driven. */
     double stepGrowth(int cell) {
-        double step = ENERGY_STEP * kernel.energy[cell];
+        double step = ENERGY_STEP * Math.max(1, kernel.energy[cell]);
         endDriven[cell] = driven(base, cell, kernel.energy[cell]);
         return (driven(base, cell, kernel.energy[cell] + step) - endDriven[cell]) / step;
     }
 
     /** The same over a cell under braking, backwards. */
     double stepGrowthBack(int cell) {
-        double step = ENERGY_STEP * kernel.energy[cell + 1];
+        double step = ENERGY_STEP * Math.max(1, kernel.energy[cell + 1]);
         startBraked[cell] = braked(base, cell, kernel.energy[cell + 1]);
         return (braked(base, cell, kernel.energy[cell + 1] + step) - startBraked[cell]) / step;
     }
@@ -255,7 +256,7 @@ final class LocalSlopes {
         course.rateOver[row] = (residual(base, grip, ax + over, massFactor, gear) - here) / over;
         course.rateUnder[row] = (here - residual(base, grip, ax - over, massFactor, gear)) / over;
         course.slope[row] = slope(base, course, row, e);
-        double step = ENERGY_STEP * e;
+        double step = ENERGY_STEP * Math.max(1, e);
         course.perEnergy[row] = (slope(base, course, row, e + step) - course.slope[row]) / step;
     }
 

@@ -109,6 +109,22 @@ class LapDerivativesTest {
                 : Vehicle.of(car.with(name, value), day);
     }
 
+    /** From rest in the first gear as on a lap. */
+    @Test
+    void aStandingStartHasDerivatives() {
+        Car car = TestCars.winged();
+        LapSolver solver = LapSolver.on(TestTracks.opening(0));
+        double slope = solver.derivatives(Vehicle.of(car, Conditions.STANDARD), List.of(GRIP))
+                .of(GRIP)
+                .mean();
+        double step = 1e-4;
+        double difference = (solver.lapTime(Vehicle.of(car.with(GRIP, 1 + step), Conditions.STANDARD))
+                        - solver.lapTime(Vehicle.of(car.with(GRIP, 1 - step), Conditions.STANDARD)))
+                / (2 * step);
+        // The first metres are few cells, and speed grows from nothing.
+        assertThat(slope).isCloseTo(difference, within(0.03 * Math.abs(difference)));
+    }
+
     @Test
     void theEndOfARangeHasOneSide() {
         LapDerivatives slopes = derivatives(
