@@ -19,6 +19,7 @@ import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.CarFigures;
 import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
+import dev.lapwright.lap.LapDerivatives;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
@@ -78,6 +79,7 @@ class RecordGuardTest {
             EventLaps.OfSurvey.class,
             LapPick.RecordedLap.class,
             CornerFigures.class,
+            LapDerivatives.Sides.class,
             LapFigures.class,
             Line.Figures.class,
             CarFigures.class,
