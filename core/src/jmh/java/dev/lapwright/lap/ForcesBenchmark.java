@@ -38,7 +38,6 @@ public class ForcesBenchmark {
     private AccelerationLimits fast;
     private ReferenceForces plain;
     private WheelForces wheels;
-    private int piece;
     private int gear;
 
     /** Builds car and road, and chooses the speeds. */
@@ -58,8 +57,7 @@ public class ForcesBenchmark {
             energies[i] = 0.81 * limit[i * road.cells / PLACES];
             points[i] = track.pointAt(road.s[i * road.cells / PLACES]);
         }
-        piece = vehicle.propulsion.pieces - 1;
-        gear = vehicle.propulsion.gear[piece];
+        gear = vehicle.propulsion.gear[vehicle.propulsion.pieces - 1];
     }
 
     /** By the kernel: a secant search started from the last answer. */
@@ -68,7 +66,7 @@ public class ForcesBenchmark {
     public double braking() {
         double sum = 0;
         for (int i = 0; i < PLACES; i++) {
-            sum += fast.brake(road.rows, 2 * (i * road.cells / PLACES) * Road.STRIDE, energies[i], piece);
+            sum += fast.brake(road.rows, 2 * (i * road.cells / PLACES) * Road.STRIDE, energies[i], gear);
         }
         return sum;
     }
