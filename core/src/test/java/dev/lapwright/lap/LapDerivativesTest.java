@@ -41,6 +41,8 @@ class LapDerivativesTest {
         assertThat(slopes.time()).isCloseTo(time, within(STEP * time));
         assertThat(slopes.of(GRIP).above()).isCloseTo(-time / 2, within(STEP * time));
         assertThat(slopes.of(GRIP).below()).isCloseTo(-time / 2, within(STEP * time));
+        assertThat(slopes.of(GRIP).isKink(0.01)).as("even on both sides").isFalse();
+        assertThat(new LapDerivatives.Sides(-1, -2).isKink(0.4)).isTrue();
         assertThat(1000 * slopes.of("chassis.massKg").mean()).isCloseTo(0, within(STEP * time));
     }
 
