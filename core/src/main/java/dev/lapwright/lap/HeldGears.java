@@ -163,7 +163,7 @@ final class HeldGears {
                 best = last;
             }
         }
-        if (best != last) {
+        if (!last.equals(best)) {
             putBack(last);
             best = best == null ? null : driven(best.held);
         }
@@ -182,7 +182,7 @@ final class HeldGears {
             natural.take(kernel.course, i);
             natural.energy[i] = before;
             int behind = from + count - held.from;
-            holding = behind >= 0 && (behind < held.count || holding && kernel.energy[i] > p.bandFrom(held.gear));
+            holding = behind >= 0 && (behind < held.count || (holding && kernel.energy[i] > p.bandFrom(held.gear)));
             if (holding) {
                 int lowest = kernel.lowest(i);
                 kernel.gears(i, lowest, Math.max(lowest, Math.min(kernel.highest(i), held.gear - 1)));
