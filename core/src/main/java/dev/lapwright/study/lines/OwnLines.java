@@ -21,8 +21,8 @@ import java.util.List;
  *
  * <p>A search ends in a local minimum; from another start it may end some hundredths lower or higher, which would be taken for a difference of the
  * cars. So only the first car's line is sought from the minimum-curvature line. The others' are sought from there, {@linkplain
- * LineSearch#roughly() roughly}, as they lie near; then the first car's once more, from that of the others' on which it is
- * fastest. In the end each car takes the fastest of all lines found: whatever one finds, all may use.
+ * LineSearch#roughly() roughly}, as they lie near; one that is slower so than the first car is sought from the minimum-curvature line too; then the
+ * first car's once more, from that of the others' on which it is fastest. In the end each car takes the fastest of all lines found: whatever one finds, all may use.
  *
  * <pre>{@code
  * OwnLinesResult found = OwnLines.of(road, car, Conditions.STANDARD).against(List.of(car.with("rear-wing", 8))).run();
@@ -87,7 +87,15 @@ public final class OwnLines implements Study<OwnLinesResult> {
         lines.addAll(how.inParallel(
                 count, () -> drives, (all, i) -> all.get(i).from(lines.get(0)), done -> how.report(1 + done, total)));
         if (count > 0) {
-            lines.add(one.from(one.quickest(lines.subList(1, count + 1)).line()));
+            double reference = one.quickest(lines).lapTime();
+            // Searches may end beside the best. Where a change that was made for a reason loses, it gets one of its
+            // own.
+            List<Drive> slower = drives.stream()
+                    .filter(drive -> drive.quickest(lines).lapTime() > reference)
+                    .toList();
+            lines.addAll(how.inParallel(
+                    slower.size(), () -> slower, (all, i) -> all.get(i).anew(), done -> {}));
+            lines.add(one.from(one.quickest(lines.subList(1, lines.size())).line()));
             how.report(total, total);
         }
         List<OwnLinesResult.OwnLap> best =
