@@ -71,6 +71,7 @@ public final class Brief implements Study<BriefResult> {
                 choices.compound(),
                 choices.vary(),
                 choices.pairs(),
+                choices.draws(),
                 choices.log(),
                 choices.evidence()));
     }
@@ -85,6 +86,7 @@ public final class Brief implements Study<BriefResult> {
                 choices.compound(),
                 choices.vary(),
                 choices.pairs(),
+                choices.draws(),
                 choices.log(),
                 choices.evidence()));
     }
@@ -104,6 +106,7 @@ public final class Brief implements Study<BriefResult> {
                 compound,
                 choices.vary(),
                 choices.pairs(),
+                choices.draws(),
                 choices.log(),
                 choices.evidence()));
     }
@@ -122,6 +125,7 @@ public final class Brief implements Study<BriefResult> {
                 choices.compound(),
                 adjustments,
                 choices.pairs(),
+                choices.draws(),
                 choices.log(),
                 choices.evidence()));
     }
@@ -136,6 +140,22 @@ public final class Brief implements Study<BriefResult> {
                 choices.compound(),
                 choices.vary(),
                 pairs,
+                choices.draws(),
+                choices.log(),
+                choices.evidence()));
+    }
+
+    /** The same with this many cars drawn for each question, to say how far a difference is to be trusted; 0 for none. */
+    public Brief withDraws(int count) {
+        return with(new BriefChoices(
+                choices.scatter(),
+                choices.laps(),
+                choices.race(),
+                choices.consumption(),
+                choices.compound(),
+                choices.vary(),
+                choices.pairs(),
+                count,
                 choices.log(),
                 choices.evidence()));
     }
@@ -155,6 +175,7 @@ public final class Brief implements Study<BriefResult> {
                 choices.compound(),
                 choices.vary(),
                 choices.pairs(),
+                choices.draws(),
                 Optional.of(log),
                 how));
     }
@@ -177,20 +198,30 @@ public final class Brief implements Study<BriefResult> {
         BriefResult.Part<SuggestedSetup> suggestion =
                 new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
         StudyRun rest = whole.next(REST_PERCENT);
+        BriefDoubt doubt = new BriefDoubt(track, conditions, choices.draws(), rest.reporting(Progress.NONE));
+        BriefResult.Part<ChangePlan> plan = suggestion.isThere()
+                ? BriefResult.Part.ask(() ->
+                        new ChangePlanner(laps, doubt).plan(suggestion.value().orElseThrow()))
+                : suggestion.missingToo();
         WingTrades wings = new WingTrades(laps);
         BriefResult result = new BriefResult(
                 choices,
                 lap,
                 BriefResult.PlaceShare.of(lap),
                 sensitivity,
+                sensitivity.isThere()
+                        ? BriefResult.Part.ask(
+                                () -> AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), doubt.halved()))
+                        : sensitivity.missingToo(),
                 suggestion,
+                plan,
                 BriefResult.Part.ask(wings::trades),
                 BriefResult.Part.ask(wings::exchange),
                 BriefResult.Part.ask(() -> Gearing.of(car, track, conditions).run(rest.reporting(Progress.NONE))),
                 BriefResult.Part.ask(() -> Balance.of(lap).run(rest)),
                 BriefResult.Part.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
                 BriefResult.Part.ask(() -> stint(rest.reporting(Progress.NONE))),
-                new TestPlanner(choices, laps).plan(suggestion, sensitivity),
+                new TestPlanner(choices, doubt).plan(plan),
                 new LapProof(choices, laps).proof());
         whole.end();
         return result;

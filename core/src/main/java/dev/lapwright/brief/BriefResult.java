@@ -38,7 +38,9 @@ import java.util.function.Supplier;
  * @param lap of the car as it stands
  * @param places corners and what lies between them, in driving order, one that spans the start line last
  * @param sensitivity what is worth changing
+ * @param verdicts the adjustments by what can be said of each
  * @param suggestion the setup suggested, and why
+ * @param plan the way there, step by step
  * @param wings what each adjustment that moves wings or areas trades, at least one
  * @param exchange what drag, downforce and grip are worth to each other
  * @param gearing what the lap makes of the gears, and of others
@@ -53,7 +55,9 @@ public record BriefResult(
         Lap lap,
         List<PlaceShare> places,
         Part<Priorities> sensitivity,
+        Part<AdjustmentVerdicts> verdicts,
         Part<SuggestedSetup> suggestion,
+        Part<ChangePlan> plan,
         Part<List<WingTrade>> wings,
         Part<AeroExchange> exchange,
         Part<GearingResult> gearing,

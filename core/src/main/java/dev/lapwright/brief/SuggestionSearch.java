@@ -42,6 +42,7 @@ final class SuggestionSearch {
             List<String> names = chosen ? chosen(sensitivity.value().orElseThrow()) : brief.choices.vary();
             OptimisationResult study = Optimisation.of(brief.car, brief.track, brief.conditions)
                     .over(names)
+                    .roughly()
                     .run(how);
             return suggested(study, chosen);
         });

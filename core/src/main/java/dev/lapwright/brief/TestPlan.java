@@ -1,11 +1,14 @@
 package dev.lapwright.brief;
 
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * Tests in the order in which to drive them: the one that makes the most faster for each lap spent first.
+ * Tests in the order in which to drive them, that of the plan of changes: a step of it each, or as many steps together as it takes to
+ * show in the laps there are.
  *
- * @param runs all that could be tested, also what is not worth it
+ * @param runs all steps of the plan, also those that the laps cannot show
  * @param laps there are
  * @param scatter standard deviation of lap times taken, s
  */
@@ -25,22 +28,24 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
     }
 
     /**
-     * Test of a change: the car as it stands, with the change, and as it stands again. Laps are clean ones; each of the
+     * Test of a change: the car as it stood, with the change, and as it stood again. Laps are clean ones; each of the
      * three runs takes an out lap and an in lap beside.
      *
-     * @param changes what is turned, at least one; several where the suggestion is tried as a whole
-     * @param effect what the model expects
+     * @param steps of the plan that are tried, at least one; several where fewer would not show
+     * @param effect what the model expects, against the car with all steps of the tests before
+     * @param doubt how that stands on drawn cars; empty where none were drawn
      * @param lapsToSee laps with each of the two setups that it takes to see that on the timing screen;
      *     {@link Integer#MAX_VALUE} if never
-     * @param firstLaps to drive as the car stands, before
+     * @param firstLaps to drive as the car stood, before
      * @param changedLaps to drive with the change
-     * @param lastLaps to drive as the car stands, after
+     * @param lastLaps to drive as the car stood, after
      * @param total laps of this and all tests before it that are to be driven
      * @param fate whether it is to be driven
      */
     public record Run(
-            List<BriefResult.SettingChange> changes,
+            List<ChangePlan.Step> steps,
             BriefResult.ChangeEffect effect,
+            Optional<RobustnessResult.Standing> doubt,
             int lapsToSee,
             int firstLaps,
             int changedLaps,
@@ -48,7 +53,7 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
             int total,
             Fate fate) {
         public Run {
-            changes = List.copyOf(changes);
+            steps = List.copyOf(steps);
         }
 
         /** Decision about a test. */
@@ -61,20 +66,20 @@ public record TestPlan(List<Run> runs, int laps, double scatter) {
             NOT_SEEN
         }
 
-        /** Whether it tries several changes at once, as the suggestion as a whole; false for one change by itself. */
-        public boolean isWhole() {
-            return changes.size() > 1;
+        /** Whether it tries several steps of the plan at once. */
+        public boolean isBundle() {
+            return steps.size() > 1;
+        }
+
+        /** What is turned. */
+        public List<BriefResult.SettingChange> changes() {
+            return steps.stream().flatMap(step -> step.changes().stream()).toList();
         }
 
         /** Laps of all three runs; {@link Integer#MAX_VALUE} if no number would do. */
         public int laps() {
             long all = (long) firstLaps + changedLaps + lastLaps;
             return (int) Math.min(Integer.MAX_VALUE, all);
-        }
-
-        /** Difference expected for each lap spent, s, minus where faster; 0 where no number of laps would do. */
-        public double differencePerLap() {
-            return lapsToSee == Integer.MAX_VALUE ? 0 : effect.difference() / laps();
         }
     }
 }

@@ -1,91 +1,108 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.evidence.LapsToSee;
-import dev.lapwright.lap.LapTimeDifference;
-import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
-/** Planner of tests: which changes, in which order, and with how many laps. */
+/** Planner of tests: which steps of a plan of changes are driven by themselves, which together, and with how many laps. */
 final class TestPlanner {
     /** Fewer cannot be split into two runs of two, without which nobody can say whether the old setup came back. */
     private static final int FEWEST = 4;
 
     private final BriefChoices choices;
-    private final BriefLaps laps;
-    private final List<TestPlan.Run> candidates = new ArrayList<>();
+    private final BriefDoubt doubt;
 
-    TestPlanner(BriefChoices choices, BriefLaps laps) {
+    TestPlanner(BriefChoices choices, BriefDoubt doubt) {
         this.choices = choices;
-        this.laps = laps;
+        this.doubt = doubt;
     }
 
-    /** Tests of the suggestion; without one, of what the sensitivity finds worth changing. */
-    BriefResult.Part<TestPlan> plan(
-            BriefResult.Part<SuggestedSetup> suggestion, BriefResult.Part<BriefResult.Priorities> sensitivity) {
-        if (suggestion.isThere()) {
-            suggestion.value().ifPresent(this::suggested);
-        } else if (sensitivity.isThere()) {
-            sensitivity.value().orElseThrow().worthChanging().forEach(this::best);
-        } else {
-            return sensitivity.missingToo();
+    /** Tests of a plan. */
+    BriefResult.Part<TestPlan> plan(BriefResult.Part<ChangePlan> plan) {
+        if (!plan.isThere()) {
+            return plan.missingToo();
         }
-        if (candidates.isEmpty()) {
+        List<ChangePlan.Step> steps = plan.value().orElseThrow().steps();
+        if (steps.isEmpty()) {
             return BriefResult.Part.missing(
                     "as far as the model knows the car stands as well as it can: there is no change to test",
                     "drive it as it stands; how its laps scatter tells what a test could show");
         }
-        return BriefResult.Part.of(new TestPlan(inOrder(), choices.laps(), choices.scatter()));
-    }
-
-    private void suggested(SuggestedSetup setup) {
-        if (setup.changes().size() > 1) {
-            add(setup.changes().stream().map(SuggestedSetup.Change::change).toList(), setup.effect());
-        }
-        for (SuggestedSetup.Change change : setup.changes()) {
-            change.alone().value().ifPresent(effect -> add(List.of(change.change()), effect));
-        }
-    }
-
-    private void best(SensitivityResult.Worth worth) {
-        BriefResult.SettingChange change = new BriefResult.SettingChange(
-                worth.adjustment(), worth.setting(), worth.best().setting());
-        laps.effect(() -> laps.changed(List.of(change))).value().ifPresent(effect -> add(List.of(change), effect));
-    }
-
-    /** What makes no difference that counts, or a slower lap, when made by itself is no test by itself. */
-    private void add(List<BriefResult.SettingChange> changes, BriefResult.ChangeEffect effect) {
-        if (!(effect.difference() <= -LapTimeDifference.COUNTS)) {
-            return;
-        }
-        int toSee = LapsToSee.perSetup(effect.difference(), choices.scatter());
-        int each = Math.max(FEWEST, toSee);
-        TestPlan.Run.Fate fate = each > choices.laps() / 2 ? TestPlan.Run.Fate.NOT_SEEN : TestPlan.Run.Fate.DRIVE;
-        candidates.add(new TestPlan.Run(changes, effect, toSee, each / 2 + each % 2, each, each / 2, 0, fate));
-    }
-
-    private List<TestPlan.Run> inOrder() {
         List<TestPlan.Run> runs = new ArrayList<>();
         int total = 0;
-        candidates.sort(Comparator.comparingDouble(TestPlan.Run::differencePerLap)
-                .thenComparingDouble(run -> run.effect().difference()));
-        for (TestPlan.Run run : candidates) {
-            TestPlan.Run.Fate fate = run.fate();
-            if (fate == TestPlan.Run.Fate.DRIVE && total + run.laps() > choices.laps()) {
-                fate = TestPlan.Run.Fate.LAPS_USED_UP;
-            }
-            total += fate == TestPlan.Run.Fate.DRIVE ? run.laps() : 0;
-            runs.add(new TestPlan.Run(
-                    run.changes(),
-                    run.effect(),
-                    run.lapsToSee(),
-                    run.firstLaps(),
-                    run.changedLaps(),
-                    run.lastLaps(),
-                    total,
-                    fate));
+        for (List<ChangePlan.Step> together : parted(steps)) {
+            TestPlan.Run run = run(together, total);
+            total = run.total();
+            runs.add(run);
         }
-        return runs;
+        return BriefResult.Part.of(new TestPlan(runs, choices.laps(), choices.scatter()));
+    }
+
+    /**
+     * As few steps to a test as the laps can show; what is left at the end and would not show goes with the test before it. If all of them
+     * together would not show, each stands by itself.
+     */
+    private List<List<ChangePlan.Step>> parted(List<ChangePlan.Step> steps) {
+        List<List<ChangePlan.Step>> tests = new ArrayList<>();
+        List<ChangePlan.Step> together = new ArrayList<>();
+        for (ChangePlan.Step step : steps) {
+            together.add(step);
+            if (isSeen(together)) {
+                tests.add(List.copyOf(together));
+                together.clear();
+            }
+        }
+        if (tests.isEmpty()) {
+            return steps.stream().map(List::of).toList();
+        }
+        if (!together.isEmpty()) {
+            List<ChangePlan.Step> last = new ArrayList<>(tests.remove(tests.size() - 1));
+            last.addAll(together);
+            tests.add(last);
+        }
+        return tests;
+    }
+
+    private boolean isSeen(List<ChangePlan.Step> steps) {
+        return each(effect(steps)) <= choices.laps() / 2;
+    }
+
+    private int each(BriefResult.ChangeEffect effect) {
+        return Math.max(FEWEST, LapsToSee.perSetup(effect.difference(), choices.scatter()));
+    }
+
+    private static BriefResult.ChangeEffect effect(List<ChangePlan.Step> steps) {
+        return BriefLaps.effect(
+                steps.get(0).effect().comparison().first(),
+                steps.get(steps.size() - 1).effect().comparison().second());
+    }
+
+    private TestPlan.Run run(List<ChangePlan.Step> steps, int before) {
+        BriefResult.ChangeEffect effect = effect(steps);
+        int each = each(effect);
+        long laps = 2L * each;
+        TestPlan.Run.Fate fate = laps > choices.laps()
+                ? TestPlan.Run.Fate.NOT_SEEN
+                : before + laps > choices.laps() ? TestPlan.Run.Fate.LAPS_USED_UP : TestPlan.Run.Fate.DRIVE;
+        return new TestPlan.Run(
+                steps,
+                effect,
+                doubt(steps, effect),
+                LapsToSee.perSetup(effect.difference(), choices.scatter()),
+                each / 2 + each % 2,
+                each,
+                each / 2,
+                before + (fate == TestPlan.Run.Fate.DRIVE ? (int) laps : 0),
+                fate);
+    }
+
+    private Optional<RobustnessResult.Standing> doubt(List<ChangePlan.Step> steps, BriefResult.ChangeEffect effect) {
+        return steps.size() == 1
+                ? steps.get(0).doubt()
+                : doubt.between(
+                        effect.comparison().first().vehicle().car(),
+                        effect.comparison().second().vehicle().car());
     }
 }

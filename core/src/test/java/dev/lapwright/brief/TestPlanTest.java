@@ -4,10 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.evidence.LapsToSee;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What to test, in which order, with how many laps. */
+/** What to test, in which order, with how many laps: the steps of the plan, together where fewer would not show. */
 class TestPlanTest {
     private static final TestPlan PLAN = plan(BriefCars.brief().withScatter(0.3).withLaps(400));
 
@@ -15,22 +14,46 @@ class TestPlanTest {
         return BriefCars.run(brief).tests().value().orElseThrow();
     }
 
-    @Test
-    void theSuggestionAsAWholeAndEachOfItsChangesIsATest() {
-        assertThat(PLAN.runs().stream().map(run -> run.changes().size())).containsExactlyInAnyOrder(2, 1, 1);
+    private static ChangePlan steps(Brief brief) {
+        return BriefCars.run(brief).plan().value().orElseThrow();
     }
 
     @Test
-    void eachShowsWhatTheModelExpectsOfTheCarSoChanged() {
-        double before = BriefCars.time(BriefCars.CAR);
-        for (TestPlan.Run run : PLAN.runs()) {
-            var car = BriefCars.CAR;
-            for (BriefResult.SettingChange change : run.changes()) {
-                car = car.with(change.adjustment().name(), change.to());
-            }
-            // Double precision.
-            assertThat(run.effect().difference()).isCloseTo(BriefCars.time(car) - before, within(1e-9));
-        }
+    void withLapsInPlentyEachStepOfThePlanIsATest() {
+        TestPlan plan = plan(BriefCars.brief().withScatter(0.01).withLaps(400));
+        assertThat(plan.runs()).hasSameSizeAs(steps(BriefCars.brief()).steps());
+        assertThat(plan.runs()).noneMatch(TestPlan.Run::isBundle);
+    }
+
+    /** Each is held against the car with the steps of the tests before: a telescoping sum. */
+    @Test
+    void theTestsAddUpToThePlan() {
+        ChangePlan steps = steps(BriefCars.brief());
+        double sum = PLAN.runs().stream()
+                .mapToDouble(run -> run.effect().difference())
+                .sum();
+        // Double precision.
+        assertThat(sum).isCloseTo(steps.effect().difference(), within(1e-9));
+        assertThat(PLAN.runs().stream().flatMap(run -> run.steps().stream()).map(ChangePlan.Step::changes))
+                .containsExactlyElementsOf(
+                        steps.steps().stream().map(ChangePlan.Step::changes).toList());
+    }
+
+    @Test
+    void stepsThatWouldNotShowByThemselvesGoTogether() {
+        ChangePlan steps = steps(BriefCars.brief());
+        assertThat(steps.steps()).hasSize(2);
+        int whole = LapsToSee.perSetup(steps.effect().difference(), 5);
+        int most = steps.steps().stream()
+                .mapToInt(step -> LapsToSee.perSetup(step.effect().difference(), 5))
+                .max()
+                .orElseThrow();
+        assertThat(whole).isLessThan(most);
+        // Enough for both together, too few for the lesser of them.
+        TestPlan plan = plan(BriefCars.brief().withScatter(5).withLaps(2 * whole));
+        assertThat(plan.runs()).hasSize(1);
+        assertThat(plan.runs().get(0).isBundle()).isTrue();
+        assertThat(plan.runs().get(0).changes()).hasSize(2);
     }
 
     @Test
@@ -53,16 +76,6 @@ class TestPlanTest {
     }
 
     @Test
-    void theFastestForEachLapSpentComesFirst() {
-        List<TestPlan.Run> runs = PLAN.runs();
-        for (int i = 1; i < runs.size(); i++) {
-            assertThat(runs.get(i).effect().difference() / runs.get(i).laps())
-                    .isGreaterThanOrEqualTo(runs.get(i - 1).effect().difference()
-                            / runs.get(i - 1).laps());
-        }
-    }
-
-    @Test
     void theRunningTotalCountsTheLapsOfWhatIsDriven() {
         int total = 0;
         for (TestPlan.Run run : PLAN.runs()) {
@@ -75,53 +88,21 @@ class TestPlanTest {
 
     @Test
     void withLapsForTheFirstTestAloneTheOthersAreLeftForWantOfLaps() {
-        TestPlan.Run first = PLAN.runs().get(0);
-        TestPlan.Run second = PLAN.runs().get(1);
-        // Enough for either of the two, not for both.
-        int laps = Math.max(first.laps(), second.laps()) + first.laps() - 1;
-        TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(laps));
+        // Laps this even show each step in the fewest there are, 4 with each setup: 8 a test, and 15 are too few for
+        // two.
+        TestPlan plan = plan(BriefCars.brief().withScatter(0.01).withLaps(15));
         assertThat(plan.runs().get(0).fate()).isEqualTo(TestPlan.Run.Fate.DRIVE);
         assertThat(plan.runs().get(1).fate()).isEqualTo(TestPlan.Run.Fate.LAPS_USED_UP);
         assertThat(plan.toDrive()).hasSize(1);
     }
 
     @Test
-    void whatTheLapsCannotShowIsSaidAndNotDriven() {
-        TestPlan.Run first = PLAN.runs().get(0);
-        TestPlan plan = plan(BriefCars.brief().withScatter(0.3).withLaps(Math.max(4, first.laps() - 1)));
+    void lapsThatScatterByAMinuteNeverShowItAndNothingIsDriven() {
+        TestPlan plan = plan(BriefCars.brief().withScatter(60));
         assertThat(plan.runs()).allSatisfy(run -> assertThat(run.fate()).isEqualTo(TestPlan.Run.Fate.NOT_SEEN));
+        assertThat(plan.runs()).noneMatch(TestPlan.Run::isBundle);
+        assertThat(plan.runs().get(0).laps()).isPositive();
         assertThat(plan.toDrive()).isEmpty();
         assertThat(plan.lapsLeft()).isEqualTo(plan.laps());
-    }
-
-    @Test
-    void lapsThatScatterByAMinuteNeverShowIt() {
-        TestPlan.Run run = plan(BriefCars.brief().withScatter(60)).runs().get(0);
-        assertThat(run.fate()).isEqualTo(TestPlan.Run.Fate.NOT_SEEN);
-        assertThat(run.laps()).isPositive();
-        assertThat(run.differencePerLap()).isNotPositive();
-    }
-
-    @Test
-    void withoutASuggestionWhatIsWorthChangingIsTested() {
-        BriefLaps laps = new BriefLaps(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY);
-        BriefResult.Priorities sensitivity =
-                BriefCars.run(BriefCars.brief()).sensitivity().value().orElseThrow();
-        TestPlan plan = new TestPlanner(BriefChoices.DEFAULT, laps)
-                .plan(BriefResult.Part.missing("none", ""), BriefResult.Part.of(sensitivity))
-                .value()
-                .orElseThrow();
-        assertThat(plan.runs()).hasSameSizeAs(sensitivity.worthChanging());
-        for (TestPlan.Run run : plan.runs()) {
-            double best = sensitivity.worthChanging().stream()
-                    .filter(worth ->
-                            worth.adjustment().equals(run.changes().get(0).adjustment()))
-                    .findFirst()
-                    .orElseThrow()
-                    .best()
-                    .difference();
-            // Double precision.
-            assertThat(run.effect().difference()).isCloseTo(best, within(1e-9));
-        }
     }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.ChangePlan;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
@@ -173,6 +174,8 @@ class RecordGuardTest {
             BriefResult.AeroExchange.class,
             BriefResult.StartPressures.class,
             TestPlan.class,
+            ChangePlan.class,
+            ChangePlan.Turn.class,
             Proof.class,
             Unknown.class,
             RobustnessResult.class,

@@ -1,5 +1,6 @@
 package dev.lapwright.results;
 
+import dev.lapwright.brief.AdjustmentVerdicts;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.lap.Lap;
@@ -39,6 +40,7 @@ public final class BriefSummary {
         tree.put("map", map(brief.lap()));
         tree.put("places", brief.places().stream().map(BriefSummary::place).toList());
         tree.put("sensitivity", part(brief.sensitivity(), BriefSummary::sensitivity));
+        tree.put("verdicts", part(brief.verdicts(), BriefSummary::verdicts));
         tree.put("suggestion", part(brief.suggestion(), BriefChanges::suggestion));
         tree.put("wings", part(brief.wings(), BriefChanges::wings));
         tree.put("exchange", part(brief.exchange(), BriefSummary::exchange));
@@ -99,6 +101,7 @@ public final class BriefSummary {
         tree.put("wearPercentPerLap", PERCENT * choices.compound().wear());
         tree.put("cliffLap", choices.compound().cliffLap());
         tree.put("cliffWearPercentPerLap", PERCENT * choices.compound().cliffWear());
+        tree.put("draws", choices.draws());
         tree.put("pressurePairs", choices.pairs().size());
         tree.put("lapsLogged", choices.log().map(log -> log.laps().size()).orElse(0));
         return tree;
@@ -149,6 +152,17 @@ public final class BriefSummary {
 
     private static List<String> names(List<SensitivityResult.Worth> worths) {
         return worths.stream().map(worth -> worth.adjustment().name()).toList();
+    }
+
+    private static Map<String, Object> verdicts(AdjustmentVerdicts found) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("gains", names(found.gains()));
+        tree.put("alreadyRight", names(found.right()));
+        tree.put("noDifference", names(found.alike()));
+        tree.put("notInThisModel", names(found.unseen()));
+        tree.put("cannotBeTold", names(found.untold()));
+        tree.put("doubt", part(found.doubt(), drawn -> new Standings(drawn).tree()));
+        return tree;
     }
 
     private static Map<String, Object> exchange(BriefResult.AeroExchange exchange) {

@@ -42,6 +42,34 @@ public final class BriefCautions {
         return new ArrayList<>(cautions);
     }
 
+    /** The same in short, of what the plan turns alone: for the first sheet. */
+    static List<String> shortly(BriefReport brief) {
+        List<String> cautions = new ArrayList<>();
+        cautions.add(
+                "The makers' limits, the rules of the event and practice under licence on a closed circuit come before"
+                        + " anything here. Change one thing at a time, check clearances at rest, try it with a margin where there is"
+                        + " room.");
+        Set<Caution> turned = EnumSet.noneOf(Caution.class);
+        brief.result()
+                .plan()
+                .value()
+                .ifPresent(plan -> plan.steps().stream()
+                        .flatMap(step -> step.changes().stream())
+                        .map(BriefResult.SettingChange::cautions)
+                        .forEach(turned::addAll));
+        turned.forEach(caution -> cautions.add(caution.text()));
+        if (brief.result().pressures().isThere() && !turned.contains(Caution.PRESSURE)) {
+            cautions.add(Caution.PRESSURE.text());
+        }
+        if (brief.result().stint().isThere()) {
+            cautions.add("A car that runs dry stops where it is: check its use of fuel yourself.");
+        }
+        if (!Cautions.of(brief.result().lap()).isEmpty()) {
+            cautions.add(Cautions.of(brief.result().lap()).get(0));
+        }
+        return cautions;
+    }
+
     private static void withSuggested(Set<String> cautions, SuggestedSetup suggested, Lap now) {
         List<String> already = Cautions.of(now);
         Lap lap = suggested.effect().comparison().second();

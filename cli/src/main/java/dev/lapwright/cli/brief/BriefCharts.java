@@ -6,6 +6,7 @@ import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
 import dev.lapwright.charts.InlineImage;
 import dev.lapwright.charts.gearing.GearSawtooth;
+import dev.lapwright.charts.lap.LimitMap;
 import dev.lapwright.charts.lap.SpeedTrace;
 import dev.lapwright.charts.log.LapLog;
 import dev.lapwright.charts.setup.BalancePhases;
@@ -33,6 +34,7 @@ import java.util.function.Supplier;
 public final class BriefCharts {
     private static final int WIDE = 860;
     private static final int NARROW = 320;
+    private static final int HALF = 500;
     private static final ChartStyle FOR_WIDE = ChartStyle.STANDARD.withTextSize(14);
 
     /** A screen of 360 px shows the picture at 300 px of its 320 beside a scroll bar: the smallest letters, of 12 px, have 11.2 there. */
@@ -55,6 +57,24 @@ public final class BriefCharts {
                         style,
                         id("circuit", style),
                         title));
+    }
+
+    /** The map of the first sheet: laid out for half of its width, or for a small screen. */
+    public Page.Block limits(String caption) {
+        String title = "What limits the car where on " + brief.subject().track().name();
+        try {
+            return Page.Block.figure(new Page.Figure(
+                    limits(title, "limits-half", new ImageSize(HALF, 280)),
+                    limits(title, "limits-narrow", new ImageSize(NARROW, 320)),
+                    false,
+                    caption));
+        } catch (ChartException broken) {
+            return undrawn(title, broken);
+        }
+    }
+
+    private String limits(String title, String id, ImageSize size) {
+        return InlineImage.svg(LimitMap.of(brief.result().lap(), FOR_NARROW), size, FOR_NARROW, id, title);
     }
 
     public Page.Block speed(String caption) {

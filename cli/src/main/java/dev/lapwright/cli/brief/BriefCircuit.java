@@ -134,6 +134,7 @@ public final class BriefCircuit {
                 .map(share -> new Page.Share(
                         said(share.getKey()),
                         Numbers.percent(share.getValue()) + " %",
+                        "0%",
                         Numbers.fixed(100 * share.getValue() / most, 1) + "%"))
                 .toList()));
         blocks.add(Page.Block.paragraph(meaning(shares)));

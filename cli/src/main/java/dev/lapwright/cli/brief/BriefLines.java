@@ -1,7 +1,7 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.SuggestedSetup;
+import dev.lapwright.brief.ChangePlan;
 import dev.lapwright.car.Car;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.GearingReport;
@@ -20,7 +20,7 @@ import java.util.function.Function;
  * What a brief recommends, with the fastest line found anew for each car.
  *
  * @param lapTime of the car as it stands on its own line, s
- * @param setup the suggested setup; empty where it changes nothing
+ * @param setup the car after all changes of the plan; empty where it changes nothing
  * @param gearing the gearings to fit
  */
 public record BriefLines(double lapTime, Optional<LineCheck> setup, List<LineCheck> gearing) {
@@ -32,8 +32,8 @@ public record BriefLines(double lapTime, Optional<LineCheck> setup, List<LineChe
     static Optional<BriefLines> of(
             Subject subject, BriefResult brief, Function<List<Car>, Optional<OwnLinesResult>> search) {
         List<Car> cars = new ArrayList<>();
-        Optional<SuggestedSetup> suggested =
-                brief.suggestion().value().filter(found -> !found.changes().isEmpty());
+        Optional<ChangePlan> suggested =
+                brief.plan().value().filter(found -> !found.steps().isEmpty());
         suggested.ifPresent(found -> cars.add(found.car()));
         Optional<GearingReport> gearing =
                 brief.gearing().value().map(found -> new GearingReport(subject, BriefGearing.BEFORE_BRAKING_S, found));
@@ -50,7 +50,7 @@ public record BriefLines(double lapTime, Optional<LineCheck> setup, List<LineChe
             return new BriefLines(
                     found.first().lapTime(),
                     suggested.map(one ->
-                            LineCheck.of("the suggested setup", one.effect().difference(), found, 0)),
+                            LineCheck.of("the plan of changes", one.effect().difference(), found, 0)),
                     fitted);
         });
     }
@@ -59,7 +59,7 @@ public record BriefLines(double lapTime, Optional<LineCheck> setup, List<LineChe
     Map<String, Object> tree() {
         return new LinkedHashMap<>(new Report()
                 .field("lapTimeS", lapTime)
-                .field("suggestion", setup.map(LineCheck::tree).orElse(null))
+                .field("plan", setup.map(LineCheck::tree).orElse(null))
                 .field("gearing", gearing.stream().map(LineCheck::tree).toList())
                 .fields());
     }

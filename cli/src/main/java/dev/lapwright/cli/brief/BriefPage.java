@@ -4,10 +4,8 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageHtml;
-import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
-import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,10 +28,9 @@ public final class BriefPage {
         BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(brief);
         return new Page(
                 Report.verbatim(brief.subject().title()) + ": the brief",
-                facts(),
-                new BriefShort(brief).facts(),
-                BriefCautions.of(brief),
+                List.of(answer(charts), new BriefRunCard(brief).sheet()),
                 List.of(
+                        cautions(),
                         circuit.circuit(),
                         circuit.limits(),
                         new BriefWorth(brief, charts).section(),
@@ -43,7 +40,6 @@ public final class BriefPage {
                         new BriefBalance(brief, charts).section(),
                         tyresAndFuel.pressures(),
                         tyresAndFuel.fuel(),
-                        new BriefTests(brief).section(),
                         new BriefProof(brief, charts).section(),
                         BriefGlossary.section()),
                 "Made by Lapwright, version " + VersionText.version()
@@ -51,14 +47,52 @@ public final class BriefPage {
                         + " conditions give the same page again; all numbers are in the JSON file beside it.");
     }
 
+    /** The first sheet. */
+    private Page.Sheet answer(BriefCharts charts) {
+        BriefResult result = brief.result();
+        BriefShort shortly = new BriefShort(brief);
+        BriefPlan plan = new BriefPlan(brief);
+        List<Page.Block> first = new ArrayList<>();
+        first.add(Page.Block.paragraph(shortly.lap()));
+        shortly.proved().ifPresent(text -> first.add(Page.Block.paragraph("Driven: " + text)));
+        if (plan.rows().isEmpty()) {
+            plan.reading()
+                    .ifPresentOrElse(
+                            text -> first.add(Page.Block.paragraph("What to change: " + text)),
+                            () -> first.add(missing(result.plan())));
+        } else {
+            first.add(Page.Block.table(plan.table(), plan.rows()));
+        }
+        List<Page.Band> bands = new ArrayList<>();
+        bands.add(new Page.Band(first, List.of()));
+        if (!plan.rows().isEmpty()) {
+            bands.add(Page.Band.of(plan.waterfall(), Page.Block.paragraph(plan.remarks() + shortly.ownLine())));
+        }
+        bands.add(Page.Band.of(Page.Block.terms(plan.verdicts())));
+        List<Page.Block> map = List.of(charts.limits("What limits the car where, by share of the time."));
+        List<Page.Block> beside = new ArrayList<>();
+        result.pressures()
+                .value()
+                .ifPresentOrElse(
+                        found -> beside.add(BriefTyresAndFuel.coldPressures(found)),
+                        () -> beside.add(missing(result.pressures())));
+        beside.add(Page.Block.paragraph(
+                result.stint().value().map(BriefTyresAndFuel::carry).orElse("No fuel told: see Fuel for the race.")));
+        bands.add(new Page.Band(map, beside));
+        bands.add(Page.Band.of(Page.Block.cautions(BriefCautions.shortly(brief))));
+        return new Page.Sheet("answer", Report.verbatim(brief.subject().title()), facts(), bands);
+    }
+
+    private Page.Section cautions() {
+        return new Page.Section(
+                "cautions",
+                "Before you act on it: all cautions",
+                "What to mind about this car, everything that the page suggests to turn, tyres and fuel.",
+                List.of(Page.Block.cautions(BriefCautions.of(brief))));
+    }
+
     private List<Page.Fact> facts() {
-        Track track = brief.subject().track();
         List<Page.Fact> facts = new ArrayList<>();
-        facts.add(new Page.Fact("Car", Report.verbatim(brief.subject().car().name())));
-        facts.add(new Page.Fact(
-                "Circuit",
-                Report.verbatim(track.name()) + ", " + (track.isClosed() ? "closed circuit" : "open run") + " of "
-                        + Numbers.fixed(track.length(), 0) + " m"));
         facts.add(new Page.Fact("Setup now", brief.subject().setupTold()));
         facts.add(
                 new Page.Fact("Conditions", Subject.told(brief.subject().day()).replace("degC", "°C")));

@@ -26,14 +26,26 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
             // What must not be broken on the page is an ordinary space here.
             report.item(fact.name(), fact.text().replace('\u00A0', ' '));
         }
-        return report.caution("Read the cautions at the top of the page before you turn anything; the makers'"
+        return report.caution("Read the cautions on the page before you turn anything; the makers'"
                         + " limits and the rules of the event come first.")
                 .gap()
                 .fields(BriefSummary.tree(result, BriefTyresAndFuel.KG_PER_LITRE, log))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", lines.map(BriefLines::tree).orElse(null))
+                .field("plan", new BriefPlan(this).tree())
+                .field("inShort", shortly())
                 .field("cautions", BriefCautions.of(this));
+    }
+
+    /** The facts that people read, for machines. */
+    private Map<String, Object> shortly() {
+        Map<String, Object> facts = new LinkedHashMap<>();
+        new BriefShort(this)
+                .facts()
+                .forEach(
+                        fact -> facts.put(fact.name(), Report.plain(fact.text()).replace('\u00A0', ' ')));
+        return facts;
     }
 
     /** The parts that could not be found, by what they are about; a log that was not given is not missed. */
@@ -41,6 +53,8 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
         Map<String, BriefResult.Part<?>> parts = new LinkedHashMap<>();
         parts.put("what is worth changing", result.sensitivity());
         parts.put("the suggested setup", result.suggestion());
+        parts.put("what can be said of each adjustment", result.verdicts());
+        parts.put("the plan of changes", result.plan());
         parts.put("wings and drag", result.wings());
         parts.put("drag, downforce and grip", result.exchange());
         parts.put("gearing", result.gearing());

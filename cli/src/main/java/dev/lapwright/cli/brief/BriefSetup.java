@@ -11,7 +11,6 @@ import dev.lapwright.report.Table;
 import dev.lapwright.results.DifferenceWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** Section of a brief on the setup: the suggested one beside the current one. */
 public final class BriefSetup {
@@ -29,24 +28,15 @@ public final class BriefSetup {
         part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
         return new Page.Section(
                 "setup",
-                "The suggested setup beside the current one",
+                "The fastest setup found beside the current one",
                 "The setup with the fewest changes that is within " + DifferenceWords.least()
-                        + " of the best that the model finds on legal settings; each change with what it is worth in"
-                        + " that setup and why.",
+                        + " of the best that the model finds on legal settings: where the plan on the first sheet leads, and not to be"
+                        + " gone to in one step.",
                 blocks);
     }
 
     private void fill(List<Page.Block> blocks, SuggestedSetup found) {
         blocks.add(Page.Block.paragraph(inAll(found)));
-        brief.lines()
-                .flatMap(BriefLines::setup)
-                .ifPresent(check -> blocks.add(Page.Block.paragraph(check.reading("it") + " Lap times there: "
-                        + Numbers.lapTime(check.before()) + " as the car stands, " + Numbers.lapTime(check.after())
-                        + " in the suggested setup.")));
-        if (!found.changes().isEmpty()) {
-            blocks.add(changes(found));
-            together(found).ifPresent(text -> blocks.add(Page.Block.paragraph(text)));
-        }
         if (!now.adjustments().isEmpty()) {
             blocks.add(Page.Block.subheading("The whole setup sheet"));
             blocks.add(sheet(found));
@@ -80,61 +70,6 @@ public final class BriefSetup {
         return LapTimeDifference.isFaster(left)
                 ? " The very best found has more changes and is only " + DifferenceWords.than(left, "that") + "."
                 : " Nothing found is faster.";
-    }
-
-    private static Page.Block changes(SuggestedSetup found) {
-        Table<SuggestedSetup.Change> table = Table.<SuggestedSetup.Change>of("The changes, the one worth most first")
-                .words("", "Change", change -> BriefWords.name(change.change().adjustment()))
-                .text(
-                        "Now",
-                        "",
-                        change -> BriefWords.setting(
-                                change.change().adjustment(), change.change().from()))
-                .text(
-                        "Suggested",
-                        "",
-                        change -> BriefWords.setting(
-                                change.change().adjustment(), change.change().to()))
-                .text(
-                        "Worth",
-                        "s",
-                        change -> change.undone()
-                                .value()
-                                .map(effect -> BriefWords.signed(effect.difference()))
-                                .orElse("limit"))
-                .words("", "Why", BriefSetup::why)
-                .with(Table.Trait.LONG);
-        return Page.Block.table(table, found.changes());
-    }
-
-    private static String why(SuggestedSetup.Change change) {
-        Optional<BriefResult.ChangeEffect> undone = change.undone().value();
-        if (undone.isEmpty()) {
-            return BriefWords.sentence(
-                    "it cannot be put back alone: " + change.undone().problem());
-        }
-        String alone = change.alone()
-                .value()
-                .map(effect -> " Made alone: " + DifferenceWords.said(effect.difference()) + ".")
-                .orElse("");
-        double difference = undone.get().difference();
-        String lead = LapTimeDifference.isNone(difference)
-                ? "Needed by the others rather than by itself"
-                : (difference < 0 ? "" : "costs a little, for the sake of the others: ")
-                        + BriefWords.where(undone.get());
-        return BriefWords.sentence(lead) + alone;
-    }
-
-    private static Optional<String> together(SuggestedSetup found) {
-        double together = found.together();
-        if (!Double.isFinite(together) || found.changes().size() < 2 || LapTimeDifference.isNone(together)) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                "Made together the changes are " + DifferenceWords.than(together, "the sum of that column") + ": "
-                        + (together < 0
-                                ? "one makes up for another."
-                                : "each is worth more for the others, so make them together."));
     }
 
     private Page.Block sheet(SuggestedSetup found) {

@@ -62,6 +62,19 @@ public final class BriefTyresAndFuel {
         }
     }
 
+    /** Cold pressures to set, in short. */
+    static Page.Block coldPressures(BriefResult.StartPressures found) {
+        PressureResult study = found.study();
+        Table<PressureResult.Tyre> table = Table.<PressureResult.Tyre>of("Cold pressures to set, for air at "
+                        + Numbers.fixed(study.next().airTempC(), 0) + " °C"
+                        + (found.logged() ? "" : "; a place to begin, nothing was logged"))
+                .words("", "Tyre", tyre -> tyre.wheel().label())
+                .text("Cold", "psi", tyre -> psi(study.nextCold(tyre)))
+                .text("Cold", "bar", tyre -> bar(study.nextCold(tyre)))
+                .text("Hot wanted", "psi", tyre -> psi(tyre.targetKpa()));
+        return Page.Block.table(table, study.tyres());
+    }
+
     private static String weather(PressureResult study, PressureResult.Tyre tyre) {
         List<String> said = new ArrayList<>();
         for (PressureDay other : study.weather()) {

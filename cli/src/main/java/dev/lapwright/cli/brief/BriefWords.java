@@ -42,6 +42,28 @@ public final class BriefWords {
                 + setting(change.adjustment(), change.to());
     }
 
+    /** A change for a table, with its clicks or steps: "3 → 5 (2 steps up)". */
+    public static String fromTo(BriefResult.SettingChange change) {
+        return Numbers.plain(change.from()) + "\u00A0→\u00A0" + setting(change.adjustment(), change.to())
+                + clicks(change);
+    }
+
+    private static String clicks(BriefResult.SettingChange change) {
+        Adjustment adjustment = change.adjustment();
+        double click = adjustment.clickSize();
+        double size = click > 0 ? click : adjustment.choices().isEmpty() ? adjustment.step() : 0;
+        if (!(size > 0)) {
+            return "";
+        }
+        double moved = Math.abs(change.to() - change.from()) / size;
+        double count = Math.rint(moved);
+        if (!(Math.abs(moved - count) < 1e-6)) {
+            return "";
+        }
+        return " (" + Numbers.plain(count) + (click > 0 ? " click" : " step") + (count == 1 ? "" : "s")
+                + (change.to() > change.from() ? " up)" : " down)");
+    }
+
     /** Changes as a heading names them. */
     public static String changes(List<BriefResult.SettingChange> changes) {
         String said = listed(changes.stream().map(BriefWords::change).toList());

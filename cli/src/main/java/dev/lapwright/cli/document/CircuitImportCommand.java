@@ -11,7 +11,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.CircuitImportReport;
+import dev.lapwright.results.circuit.CircuitImportReport;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.surveys.SurveyFile;

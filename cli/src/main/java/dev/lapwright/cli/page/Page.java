@@ -8,31 +8,54 @@ import java.util.Objects;
  * Page for people: what stands on it, as texts ready to print.
  *
  * @param title the heading, and the document's title
- * @param facts what it is about, in a few lines
- * @param summary what it comes to, read first; the name is what each is about
- * @param cautions what to mind before acting on it; may be empty
- * @param sections in the order to read them
+ * @param sheets what is read first, and printed: a sheet of paper each
+ * @param sections what is behind it, folded, in the order to read them; printed where unfolded
  * @param footer where it comes from
  */
-public record Page(
-        String title,
-        List<Fact> facts,
-        List<Fact> summary,
-        List<String> cautions,
-        List<Section> sections,
-        String footer) {
+public record Page(String title, List<Sheet> sheets, List<Section> sections, String footer) {
     public Page {
         Objects.requireNonNull(title, "title");
-        facts = List.copyOf(facts);
-        summary = List.copyOf(summary);
-        cautions = List.copyOf(cautions);
+        sheets = List.copyOf(sheets);
         sections = List.copyOf(sections);
         Objects.requireNonNull(footer, "footer");
     }
 
-    /** Whether there is something to mind. */
-    public boolean cautioned() {
-        return !cautions.isEmpty();
+    /**
+     * Sheet of paper.
+     *
+     * @param id for links: lower-case letters and hyphens
+     * @param heading what it is called
+     * @param facts what it is about, in a few words each
+     * @param bands one under the other
+     */
+    public record Sheet(String id, String heading, List<Fact> facts, List<Band> bands) {
+        public Sheet {
+            facts = List.copyOf(facts);
+            bands = List.copyOf(bands);
+        }
+    }
+
+    /**
+     * Band of a sheet: blocks over its whole width, or in two columns where there is room.
+     *
+     * @param blocks to the left
+     * @param beside to the right; empty where the others take the whole width
+     */
+    public record Band(List<Block> blocks, List<Block> beside) {
+        public Band {
+            blocks = List.copyOf(blocks);
+            beside = List.copyOf(beside);
+        }
+
+        /** One over the whole width. */
+        public static Band of(Block... blocks) {
+            return new Band(List.of(blocks), List.of());
+        }
+
+        /** Whether it has two columns. */
+        public boolean parted() {
+            return !beside.isEmpty();
+        }
     }
 
     /**
@@ -68,6 +91,7 @@ public record Page(
      * @param missing what could not be found
      * @param terms words and what they mean
      * @param gauges shares of a whole, drawn as bars
+     * @param cautions what to mind before acting on it
      */
     public record Block(
             String paragraph,
@@ -77,46 +101,52 @@ public record Page(
             Figure figure,
             Missing missing,
             List<Fact> terms,
-            List<Share> gauges) {
+            List<Share> gauges,
+            List<String> cautions) {
 
         /** Running text. */
         public static Block paragraph(String text) {
-            return new Block(text, null, null, null, null, null, null, null);
+            return new Block(text, null, null, null, null, null, null, null, null);
         }
 
         /** The heading of what follows. */
         public static Block subheading(String text) {
-            return new Block(null, text, null, null, null, null, null, null);
+            return new Block(null, text, null, null, null, null, null, null, null);
         }
 
         /** Points, at least one. */
         public static Block list(List<String> points) {
-            return new Block(null, null, List.copyOf(points), null, null, null, null, null);
+            return new Block(null, null, List.copyOf(points), null, null, null, null, null, null);
         }
 
         /** Rows of a table. */
         public static <R> Block table(Table<R> table, Iterable<R> rows) {
-            return new Block(null, null, null, LaidTable.of(table, rows), null, null, null, null);
+            return new Block(null, null, null, LaidTable.of(table, rows), null, null, null, null, null);
         }
 
         /** A drawing. */
         public static Block figure(Figure figure) {
-            return new Block(null, null, null, null, figure, null, null, null);
+            return new Block(null, null, null, null, figure, null, null, null, null);
         }
 
         /** What could not be found, and what to do. */
         public static Block missing(String problem, String remedy) {
-            return new Block(null, null, null, null, null, new Missing(problem, remedy), null, null);
+            return new Block(null, null, null, null, null, new Missing(problem, remedy), null, null, null);
         }
 
         /** Words and what they mean. */
         public static Block terms(List<Fact> terms) {
-            return new Block(null, null, null, null, null, null, List.copyOf(terms), null);
+            return new Block(null, null, null, null, null, null, List.copyOf(terms), null, null);
+        }
+
+        /** What to mind before acting on it. */
+        public static Block cautions(List<String> cautions) {
+            return new Block(null, null, null, null, null, null, null, null, List.copyOf(cautions));
         }
 
         /** Shares of a whole. */
         public static Block shares(List<Share> shares) {
-            return new Block(null, null, null, null, null, null, null, List.copyOf(shares));
+            return new Block(null, null, null, null, null, null, null, List.copyOf(shares), null);
         }
     }
 
@@ -135,9 +165,10 @@ public record Page(
      *
      * @param name of what
      * @param text the share with its unit
-     * @param width of its bar in percent of the widest, as CSS takes it
+     * @param from where its bar begins in percent of the widest, as CSS takes it
+     * @param width of its bar likewise
      */
-    public record Share(String name, String text, String width) {}
+    public record Share(String name, String text, String from, String width) {}
 
     /**
      * Note in the place of a result that could not be found.

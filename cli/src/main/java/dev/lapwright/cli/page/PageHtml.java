@@ -5,6 +5,7 @@ import com.samskivert.mustache.Mustache;
 import dev.lapwright.cli.output.MinusSign;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -25,6 +26,7 @@ public final class PageHtml {
         return Mustache.compiler()
                 .emptyStringIsFalse(true)
                 .withEscaper(text -> Escapers.HTML.escape(MinusSign.in(text)))
+                .withLoader(name -> new StringReader(resource(name + ".html")))
                 .compile(resource(TEMPLATE))
                 .execute(context);
     }

@@ -81,7 +81,7 @@ class BriefCommandTest {
                 .contains("cannot be a log of this car at Harrowmere");
         assertThat(Files.readString(folder.resolve("x.html")))
                 .contains("cannot be a log of this car at Harrowmere")
-                .contains("The suggested setup beside the current one");
+                .contains("The fastest setup found beside the current one");
         assertThat(folder.resolve("x.json")).isNotEmptyFile();
     }
 
@@ -126,6 +126,7 @@ class BriefCommandTest {
                 "--out|page.pdf|end a file in .html",
                 "--test-laps|2|outside its range",
                 "--scatter-s|NaN|not a number",
+                "--draws|7|no number of cars to draw",
                 "--minutes|0|outside its range",
                 "--race-laps|0|outside its range",
                 "--vary|sail|sail",

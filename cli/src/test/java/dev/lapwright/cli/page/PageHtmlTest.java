@@ -18,9 +18,12 @@ class PageHtmlTest {
     private static String html(Page.Block... blocks) {
         return PageHtml.text(new Page(
                 EVIL,
-                List.of(new Page.Fact(EVIL, EVIL)),
-                List.of(new Page.Fact(EVIL, EVIL)),
-                List.of(EVIL),
+                List.of(new Page.Sheet(
+                        "sheet",
+                        EVIL,
+                        List.of(new Page.Fact(EVIL, EVIL)),
+                        List.of(new Page.Band(
+                                List.of(Page.Block.paragraph(EVIL)), List.of(Page.Block.cautions(List.of(EVIL))))))),
                 List.of(new Page.Section("one", EVIL, EVIL, List.of(blocks))),
                 EVIL));
     }
@@ -35,13 +38,12 @@ class PageHtmlTest {
                 Page.Block.table(table, List.of(EVIL)),
                 Page.Block.missing(EVIL, EVIL),
                 Page.Block.terms(List.of(new Page.Fact(EVIL, EVIL))),
-                Page.Block.shares(List.of(new Page.Share(EVIL, EVIL, "50%"))),
+                Page.Block.shares(List.of(new Page.Share(EVIL, EVIL, "0%", "50%"))),
                 Page.Block.figure(new Page.Figure("<svg><b/></svg>", null, false, EVIL)));
         assertThat(html).doesNotContain("<i>").contains("<svg><b/></svg>");
-        // Two times in head and heading, two of a fact, two of the summary, one caution, contents, heading, reading and
-        // footer;
+        // Title, heading of the sheet, two of a fact, a paragraph and a caution; heading, reading and footer;
         // then one, one, two, caption, two of the heading, label and two cells, two, two, two and one.
-        assertThat(html.split("&lt;i&gt;&amp;", -1)).hasSizeGreaterThan(25);
+        assertThat(html.split("&lt;i&gt;&amp;", -1)).hasSizeGreaterThan(24);
     }
 
     @Test
@@ -55,9 +57,10 @@ class PageHtmlTest {
     }
 
     @Test
-    void aPageWithoutCautionsHasNoBoxForThem() {
-        String html = PageHtml.text(new Page("t", List.of(), List.of(), List.of(), List.of(), "f"));
-        assertThat(html).doesNotContain("Before you act on it");
+    void aBandWithNothingBesideHasOneColumn() {
+        Page.Sheet sheet = new Page.Sheet("a", "t", List.of(), List.of(Page.Band.of(Page.Block.paragraph("p"))));
+        String html = PageHtml.text(new Page("t", List.of(sheet), List.of(), "f"));
+        assertThat(html).contains("<div class=\"band\">").doesNotContain("band parted");
     }
 
     @Test

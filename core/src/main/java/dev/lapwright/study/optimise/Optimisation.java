@@ -39,6 +39,7 @@ public final class Optimisation implements Study<OptimisationResult> {
     final OptimisationLimits limits;
     final boolean worst;
     final long seed;
+    final boolean rough;
 
     private Optimisation(
             Car car,
@@ -48,7 +49,8 @@ public final class Optimisation implements Study<OptimisationResult> {
             List<String> named,
             OptimisationLimits limits,
             boolean worst,
-            long seed) {
+            long seed,
+            boolean rough) {
         this.car = car;
         this.circuits = circuits;
         this.conditions = conditions;
@@ -57,6 +59,7 @@ public final class Optimisation implements Study<OptimisationResult> {
         this.limits = limits;
         this.worst = worst;
         this.seed = seed;
+        this.rough = rough;
     }
 
     /** An optimisation of a car as it stands, which is the setup it is compared with. */
@@ -70,7 +73,15 @@ public final class Optimisation implements Study<OptimisationResult> {
             throw new InvalidValueException("circuits", "there are none", "name at least one");
         }
         return new Optimisation(
-                car, List.copyOf(circuits), conditions, List.of(), List.of(), OptimisationLimits.NONE, false, SEED);
+                car,
+                List.copyOf(circuits),
+                conditions,
+                List.of(),
+                List.of(),
+                OptimisationLimits.NONE,
+                false,
+                SEED,
+                false);
     }
 
     /**
@@ -78,7 +89,8 @@ public final class Optimisation implements Study<OptimisationResult> {
      * compound, brake balance, toe and overrun locking, about which a lap time says too little.
      */
     public Optimisation over(List<String> adjustments) {
-        return new Optimisation(car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed);
+        return new Optimisation(
+                car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed, rough);
     }
 
     /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
@@ -88,7 +100,7 @@ public final class Optimisation implements Study<OptimisationResult> {
 
     /** The same with limits to keep on every circuit and day. */
     public Optimisation within(OptimisationLimits kept) {
-        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed);
+        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, rough);
     }
 
     /**
@@ -105,17 +117,25 @@ public final class Optimisation implements Study<OptimisationResult> {
             }
         }
         more.add(range);
-        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed);
+        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, rough);
     }
 
     /** The same, but the day on which it makes the lap least faster counts, not the mean. */
     public Optimisation forTheWorstDay() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, rough);
     }
 
     /** The same with another seed for the random numbers of the search between the steps. */
     public Optimisation withSeed(long number) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, rough);
+    }
+
+    /**
+     * The same at a quarter of the laps: it goes down from the setup that the car stands in and from the middle of all ranges alone, and
+     * does not walk over setups that are as good. For a question whose answer is looked at further, as a brief's.
+     */
+    public Optimisation roughly() {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, true);
     }
 
     /** The days that the setup is to serve. */

@@ -62,7 +62,7 @@ public record OptimisationResult(
      *
      * @param axes adjustments searched
      * @param leftAlone adjustments that were not
-     * @param between the best setup found between the legal steps
+     * @param between the best setup found between the legal steps; of a rough search the middle of all ranges
      * @param met all legal setups driven that keep the limits, the least cost first
      * @param driven number of setups driven, between the steps and on them
      */

@@ -33,8 +33,11 @@ final class OptimisationRun {
                 study.car, choice.axes(), study.circuits, study.days(), study.limits.needCorners(), study.worst);
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
         int n = counts.length;
-        expected =
-                2 * LatticeSearch.Continuum.population(n) * ending(n).generations() + FLAT_SETUPS + 100 * n + 4 * n * n;
+        expected = (study.rough
+                        ? 0
+                        : 2 * LatticeSearch.Continuum.population(n) * ending(n).generations() + FLAT_SETUPS)
+                + 100 * n
+                + 4 * n * n;
     }
 
     /** Enough to come within the steps of the best; the steps are searched anyway. */
@@ -62,7 +65,9 @@ final class OptimisationRun {
             centre[i] = 0.5 * (counts[i] - 1);
         }
         double[] start = before.stream().mapToDouble(i -> i).toArray();
-        List<double[]> between = search.between(List.of(start, centre), this::score, study.seed, ending(counts.length));
+        List<double[]> between = study.rough
+                ? List.of(centre)
+                : search.between(List.of(start, centre), this::score, study.seed, ending(counts.length));
         List<List<Integer>> starts = new ArrayList<>(List.of(List.copyOf(before)));
         OptimisationResult.Candidate bestBetween = null;
         for (double[] place : between) {
@@ -96,7 +101,7 @@ final class OptimisationRun {
         OptimumNeighbourhood around = new OptimumNeighbourhood(search, study.limits, this::score);
         List<Integer> optimum = first;
         boolean complete = false;
-        for (int k = 0; k < MOST_OPTIMA; k++) {
+        for (int k = 0; k < (study.rough ? 0 : MOST_OPTIMA); k++) {
             double cost = search.at(optimum).cost();
             complete = around.spread(optimum, cost + LapTimeDifference.COUNTS, FLAT_SETUPS);
             around.front(optimum);

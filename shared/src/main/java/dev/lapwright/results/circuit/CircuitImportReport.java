@@ -1,9 +1,10 @@
-package dev.lapwright.results;
+package dev.lapwright.results.circuit;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.track.Track;

@@ -1,0 +1,52 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.track.Track;
+import java.util.List;
+import java.util.Optional;
+
+/** Doubt of a brief's differences: cars drawn, the same for all of its questions. */
+final class BriefDoubt {
+    private final Track track;
+    private final Conditions conditions;
+    private final int draws;
+    private final StudyRun how;
+
+    /** @param draws cars drawn for each question; 0 for none */
+    BriefDoubt(Track track, Conditions conditions, int draws, StudyRun how) {
+        this.track = track;
+        this.conditions = conditions;
+        this.draws = draws;
+        this.how = how;
+    }
+
+    /** How a car stands beside another; empty where none are drawn, or where they cannot be. */
+    Optional<RobustnessResult.Standing> between(Car before, Car after) {
+        return beside(before, List.of(after))
+                .value()
+                .map(found -> found.standings().get(0));
+    }
+
+    /** The same with half of the draws, where many are asked of at once; no fewer than tell an interval. */
+    BriefDoubt halved() {
+        return new BriefDoubt(track, conditions, draws == 0 ? 0 : Math.max(Robustness.FEWEST_DRAWS, draws / 2), how);
+    }
+
+    /** How cars stand beside another; missing where none are drawn, or where they cannot be. */
+    BriefResult.Part<RobustnessResult> beside(Car before, List<Car> others) {
+        if (draws == 0) {
+            return BriefResult.Part.missing("no cars were drawn, so nothing is known of the doubt", "ask for draws");
+        }
+        return BriefResult.Part.ask(() -> {
+            Robustness study = Robustness.of(before, track, conditions).withDraws(draws);
+            for (Car other : others) {
+                study = study.against(other);
+            }
+            return study.run(how);
+        });
+    }
+}

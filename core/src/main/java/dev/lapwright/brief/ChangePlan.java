@@ -1,0 +1,74 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.study.robust.RobustnessResult;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Plan of changes on the way to a suggested setup: steps one after the other, each held against the car as the steps before it left
+ * it, so that their differences add up to that of the whole.
+ *
+ * <p>Their order, and how far each goes, follows what race engineers hold to (common practice, no source): one change at a time, several
+ * only where by themselves they make no difference; first what gains most, as that takes the fewest laps to see; bars before springs; and no
+ * adjustment goes to the end of its range in one step, but to the last setting before it. What gains most is told by the median over the
+ * drawn cars: a change that most of them do not gain from is on no plan, whatever the car as it is described makes of it.
+ *
+ * @param steps in order, at most {@link #MOST_STEPS}, each of which counts; may be empty
+ * @param left what the suggested setup turns as well, from where the plan leaves it to where the suggestion has it
+ * @param car after all steps
+ * @param effect of all steps: the lap as the car stands first, that after all steps second
+ * @param doubt how the whole stands on drawn cars; empty where none were drawn
+ * @param leftToGoal difference of the suggested setup to the end of the plan, s, minus where faster
+ */
+public record ChangePlan(
+        List<Step> steps,
+        List<BriefResult.SettingChange> left,
+        Car car,
+        BriefResult.ChangeEffect effect,
+        Optional<RobustnessResult.Standing> doubt,
+        double leftToGoal) {
+    /** More changes than these nobody tries in a day (common practice, no source). */
+    public static final int MOST_STEPS = 4;
+
+    public ChangePlan {
+        steps = List.copyOf(steps);
+        left = List.copyOf(left);
+    }
+
+    /**
+     * Step of a plan.
+     *
+     * @param turns what is turned: one change, or several where each needs the other
+     * @param effect the lap before this step first, that after it second
+     * @param doubt how it stands on drawn cars beside the car before it; empty where none were drawn
+     */
+    public record Step(List<Turn> turns, BriefResult.ChangeEffect effect, Optional<RobustnessResult.Standing> doubt) {
+        public Step {
+            turns = List.copyOf(turns);
+        }
+
+        /** Whether it turns several things at once, because by itself none of them makes a difference that counts. */
+        public boolean isBundle() {
+            return turns.size() > 1;
+        }
+
+        /** What is turned. */
+        public List<BriefResult.SettingChange> changes() {
+            return turns.stream().map(Turn::change).toList();
+        }
+    }
+
+    /**
+     * Turn of one adjustment in a step.
+     *
+     * @param change from where to where
+     * @param goal setting that the suggestion has
+     */
+    public record Turn(BriefResult.SettingChange change, double goal) {
+        /** Whether it stops on the way to the suggestion, whose setting is an end of the range. */
+        public boolean isPartial() {
+            return change.to() != goal;
+        }
+    }
+}
