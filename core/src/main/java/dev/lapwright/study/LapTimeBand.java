@@ -12,15 +12,12 @@ import dev.lapwright.track.survey.ImportedTrack;
  * ({@link CurvatureBand}).
  *
  * <p>The lap of the most probable track stays in the middle: a drawn one has wiggles that no road has, and is slower. The
- * spread of the drawn laps is widened by {@value #WIDENED}: on circuits drawn at random, with five kinds of errors each, the
- * truth lay 2.4 to 2.7 of their deviations away in the root of mean squares, since no road is rough in just the way taken.
+ * spread of the drawn laps is {@linkplain CurvatureBand#widened() widened}.
  *
  * @param lapTime on the track, s
  * @param deviation standard deviation of what the track's errors change of it, s
  */
 public record LapTimeBand(double lapTime, double deviation) {
-    /** See docs/limits.md. */
-    private static final double WIDENED = 2.5;
     /** Quantile of a normal distribution that nine of ten lie within. */
     private static final double NINE_OF_TEN = 1.645;
 
@@ -42,7 +39,7 @@ public record LapTimeBand(double lapTime, double deviation) {
             squares += change * change;
         }
         int n = band.draws();
-        return new LapTimeBand(lapTime, WIDENED * Math.sqrt(Math.max(0, squares - sum * sum / n) / (n - 1)));
+        return new LapTimeBand(lapTime, band.widened() * Math.sqrt(Math.max(0, squares - sum * sum / n) / (n - 1)));
     }
 
     /** Half the width of the band that the true lap time should lie in nine times of ten, s. */

@@ -59,8 +59,9 @@ public final class ImportTables {
         List<Row> rows =
                 sources.stream().map(source -> tables.row(source, circuits)).toList();
         System.out.println("| points | refused | lap time: root mean square, s | attainable, s | mean error, s"
-                + " | radius: root mean square | attainable | within the band of nine of ten | its half, s |");
-        System.out.println("|---|---|---|---|---|---|---|---|---|");
+                + " | radius: root mean square | attainable | within the band of nine of ten | its half, s"
+                + " | error over the band's deviation, root mean square |");
+        System.out.println("|---|---|---|---|---|---|---|---|---|---|");
         rows.forEach(row -> System.out.println(row.errors()));
         System.out.println();
         System.out.println("| points | corners as many as in truth | one more or fewer | told the form, as many"
@@ -94,6 +95,7 @@ public final class ImportTables {
         private int within;
         private int bands;
         private double half;
+        private double scores;
 
         Row(Source source) {
             this.source = source;
@@ -108,7 +110,7 @@ public final class ImportTables {
         String errors() {
             return String.format(
                     Locale.ROOT,
-                    "| %s | %d of %d | %.2f | %.2f | %+.2f | %.1f %% | %.1f %% | %s | %.2f |",
+                    "| %s | %d of %d | %.2f | %.2f | %+.2f | %.1f %% | %.1f %% | %s | %.2f | %.2f |",
                     source.words(),
                     refused,
                     count + refused,
@@ -118,7 +120,8 @@ public final class ImportTables {
                     100 * Math.sqrt(found.radii / found.corners),
                     100 * Math.sqrt(told.radii / told.corners),
                     bands == 0 ? "none" : within + " of " + bands,
-                    half / bands);
+                    half / bands,
+                    Math.sqrt(scores / bands));
         }
 
         String decisions() {
@@ -177,6 +180,7 @@ public final class ImportTables {
             LapTimeBand band = LapTimeBand.of(found, car, Conditions.STANDARD);
             row.bands++;
             row.half += band.nineOfTen();
+            row.scores += Math.pow(miss / band.deviation(), 2);
             row.within += Math.abs(miss) <= band.nineOfTen() ? 1 : 0;
         }
     }

@@ -25,15 +25,18 @@ public final class CurvatureBand {
     private final Track track;
     private final double[] deviation;
     private final List<double[]> draws;
+    private final double widened;
 
     /**
      * @param deviation at each of the track's points, 1/m; copied
      * @param draws changes of the curvature at each of the track's points, 1/m; not copied
+     * @param widened by how much more lap times err than those of the draws spread
      */
-    CurvatureBand(Track track, double[] deviation, List<double[]> draws) {
+    CurvatureBand(Track track, double[] deviation, List<double[]> draws, double widened) {
         this.track = track;
         this.deviation = deviation.clone();
         this.draws = List.copyOf(draws);
+        this.widened = widened;
     }
 
     /** Standard deviation of the curvature at each of the track's points, 1/m; a copy. */
@@ -75,6 +78,14 @@ public final class CurvatureBand {
                     curvature > half ? 1 / (curvature - half) : Double.POSITIVE_INFINITY));
         }
         return bands;
+    }
+
+    /**
+     * By how much more lap times err than those of the drawn tracks spread: no road is rough in just the way taken. Found on circuits
+     * drawn at random; see docs/limits.md.
+     */
+    public double widened() {
+        return widened;
     }
 
     /** How many tracks are drawn. */

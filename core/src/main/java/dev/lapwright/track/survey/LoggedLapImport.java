@@ -8,11 +8,13 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 
 /**
- * The import of a logged lap as a track: κ = a/v², from speed and lateral acceleration smoothed each for itself over the distance.
- * The errors of a sensor of acceleration are as large in slow corners as in fast ones, those of a/v² are not; so it is the
- * acceleration that is smoothed. The path follows from κ, and is closed by {@link LoopClosure}.
+ * The import of a logged lap as a track: κ = a/v², from speed and lateral acceleration over the distance, both smoothed each for itself to
+ * begin with. The errors of a sensor of acceleration are as large in slow corners as in fast ones, those of a/v² are not; so it is the
+ * acceleration that is smoothed. The path follows from κ, and is closed by {@link LoopClosure}. Unless the smoothing is set by hand, the
+ * road most probable from the samples is sought near it ({@link TurningFit}).
  *
  * <p>The line is that of the car, not the middle of the road. Bank, body roll and slip of the car are in its acceleration and
  * are not taken out; the road is flat, and level unless altitudes are given.
@@ -30,6 +32,8 @@ public final class LoggedLapImport {
     private static final double SAME_SPEED = 0.25;
     private static final double LARGE_HEADING = Math.toRadians(20);
     private static final double LARGE_GAP = 0.03;
+    /** Root mean square of the lap times' errors over the draws' deviations, on circuits drawn at random. */
+    private static final double WIDENED = 1;
 
     private final ImportChoices choices;
     private final List<String> warnings = new ArrayList<>();
@@ -111,6 +115,7 @@ public final class LoggedLapImport {
         }
         ImportReport.LogReport report =
                 new ImportReport.LogReport(samples, samples - distance.length, turning.noise(), 0, 0, 0);
+        double[] measured = curvature;
         if (choices.closed()) {
             warnOfEnds();
             LoopClosure closure = new LoopClosure(curvature, step, choices.crossesItself(), hint);
@@ -124,17 +129,38 @@ public final class LoggedLapImport {
                     closure.largestChange());
             warnOfClosure(report, knots.span());
         }
+        TurningFit fit = choices.smoothing().isPresent()
+                ? null
+                : fit(knots, smoothSpeed, turning.noise(), measured, curvature, step);
+        if (fit != null) {
+            curvature = fit.curvature();
+            // To the last micrometre: the fit's conditions are linear.
+            curvature = choices.closed()
+                    ? new LoopClosure(curvature, step, choices.crossesItself(), hint).curvature()
+                    : curvature;
+        }
         Survey flat = survey(new DeadReckoning(curvature, step));
         Survey survey = elevation == null ? flat : elevation.joined(flat, choices.closed());
         ImportedTrack found = SurveyImport.of(name, survey, choices.withSmoothing(0));
         ImportReport plan = found.report();
         warnings.addAll(plan.warnings());
-        double uncertainty =
-                turning.noise() * Math.sqrt(passed(turning.wavelength(), knots.meanStep())) * Math.sqrt(inverse);
+        CurvatureBand band = fit == null ? null : band(fit, found.track());
+        double uncertainty = fit != null
+                ? Math.sqrt(
+                        Arrays.stream(fit.deviation()).map(d -> d * d).average().orElse(Double.NaN))
+                : turning.noise() * Math.sqrt(passed(turning.wavelength(), knots.meanStep())) * Math.sqrt(inverse);
         ImportReport.SmoothingReport smoothing = new ImportReport.SmoothingReport(
-                turning.wavelength(), choices.smoothing().isEmpty(), Double.NaN, 0, Double.NaN, uncertainty, 0, 0);
+                fit == null ? turning.wavelength() : fit.wave(),
+                fit != null,
+                Double.NaN,
+                0,
+                Double.NaN,
+                uncertainty,
+                0,
+                0);
+        Track track = found.track().withPath(Track.Path.DRIVEN);
         return new ImportedTrack(
-                found.track().withPath(Track.Path.DRIVEN),
+                band == null ? track : track.withCurvatureDeviation(band.deviation()),
                 new ImportReport(
                         samples,
                         samples - report.slow(),
@@ -142,10 +168,43 @@ public final class LoggedLapImport {
                         plan.shape(),
                         plan.elevation(),
                         report,
-                        null,
+                        fit == null ? null : fit.logger(),
                         1,
                         warnings),
-                null);
+                band);
+    }
+
+    /** The road most probable from the samples, near a curvature that closes. */
+    private TurningFit fit(
+            SplineKnots knots, CubicSpline smoothSpeed, double error, double[] measured, double[] near, double step) {
+        int n = distance.length;
+        double[] place = new double[n];
+        double[] smooth = new double[n];
+        for (int i = 0; i < n; i++) {
+            place[i] = distance[i] - distance[0];
+            smooth[i] = Math.max(SLOW, i < knots.intervals() ? smoothSpeed.value(i, 0) : speed[i]);
+        }
+        return new TurningFit(place, smooth, acceleration, error, measured, near, step, choices.closed());
+    }
+
+    private static CurvatureBand band(TurningFit fit, Track track) {
+        int count = track.points().size();
+        List<double[]> draws = new ArrayList<>();
+        for (int k = 0; k < SurveyImport.DRAWS; k++) {
+            draws.add(sampled(fit.drawn(new Random(k)), count));
+        }
+        return new CurvatureBand(track, sampled(fit.deviation(), count), draws, WIDENED);
+    }
+
+    /** Values at even steps taken to as many others. */
+    private static double[] sampled(double[] values, int count) {
+        double[] taken = new double[count];
+        for (int i = 0; i < count; i++) {
+            double at = (double) i / (count - 1) * (values.length - 1);
+            int low = Math.min(values.length - 2, (int) at);
+            taken[i] = values[low] + (at - low) * (values[low + 1] - values[low]);
+        }
+        return taken;
     }
 
     /** Leaves the samples out that tell no curvature; returns the share of the way that they covered. */

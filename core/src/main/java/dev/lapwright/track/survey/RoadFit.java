@@ -44,7 +44,11 @@ final class RoadFit {
     private static final double ACCURACY_SPREAD = 0.2;
 
     private static final int FIRST_STEPS = 4;
+    private static final int FIRST_ROUNDS = 3;
     private static final int ROUNDS = 12;
+    /** In more rounds the road follows the errors of accelerations, and laps come out slower. */
+    private static final int ROUNDS_WITH_ACCELERATIONS = 1;
+
     private static final int STRETCH_STEPS = 2;
     private static final double LEAST_ROUGHNESS = 1e-3;
     /** A step that moves the line farther is shortened, m. */
@@ -186,7 +190,7 @@ final class RoadFit {
             takeAccelerations();
         }
         chooseWave(Math.max(lowest, Math.log(wave) - 0.3), Math.log(wave) + 0.3);
-        adapt(3);
+        adapt(samples.count() > 0 ? ROUNDS_WITH_ACCELERATIONS : FIRST_ROUNDS);
         dropKnocks();
         use(numbers(Math.log(wave)), WanderKind.NONE);
         ReferenceLine white = line;
@@ -206,7 +210,7 @@ final class RoadFit {
             build();
             use(numbers(Math.log(wave)), WanderKind.NONE);
         }
-        adapt(ROUNDS);
+        adapt(samples.count() > 0 ? ROUNDS_WITH_ACCELERATIONS : ROUNDS);
         chosen = wave;
         move(solution);
         solution = posterior.solve(posterior.strength(wave), errors);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.Random;
@@ -174,6 +175,51 @@ class LoggedLapImportTest {
         ImportedTrack found = imported(new LoggedLap(s, v, a));
         assertThat(found.report().log().slow()).isEqualTo(standing);
         assertThat(found.report().shape().smallestRadius()).isCloseTo(66.667, within(1e-3 * 66.667));
+    }
+
+    /**
+     * The ellipse turns one way, so its closing tells b and g together and the priors share it out: 0.2 m/s² turns a lap by b ∫ds/v² = 0.2 · 1.3, 2 %
+     * by 0.02 · 2π. Of what a scale of 2 % turns too far, 0.126 rad, the scale takes 0.126²/(0.126² + 0.26²) = 0.19, and told to a third.
+     */
+    @Test
+    void whatTheLoggerAddsAndItsScaleAreSharedOutByWhatLoggersUsuallyHave() {
+        ImportReport.MotionReport told = imported(log(a -> 1.02 * a)).report().motion();
+        assertThat(told.scale()).isCloseTo(0.19 * 0.02, within(0.33 * 0.19 * 0.02));
+        assertThat(told.bias()).isGreaterThan(0);
+    }
+
+    /** Two samples in 800 on which the car hit a kerb, 25 m/s² off. */
+    @Test
+    void knocksAreLeftOutOfALog() {
+        int[] sample = {0};
+        Random random = new Random(4);
+        ImportReport.MotionReport told = imported(
+                        log(a -> a + 0.3 * random.nextGaussian() + (sample[0]++ % 400 == 200 ? 25 : 0)))
+                .report()
+                .motion();
+        assertThat(told.samples() - told.used()).isBetween(2, 4);
+        assertThat(told.accelerationNoise()).isCloseTo(0.3, within(0.05));
+    }
+
+    /** The truth lies within three of the deviations that the import tells, at all but a few of 100 places; they are far below 1/66 m. */
+    @Test
+    void aLogHasABandOfCurvature() {
+        Random random = new Random(5);
+        ImportedTrack found = imported(log(a -> a + 0.4 * random.nextGaussian()));
+        Track truth = imported(log(a -> a)).track();
+        int beyond = 0;
+        for (int i = 0; i < 100; i++) {
+            double s = i * found.track().length() / 100;
+            double known = found.track().curvatureDeviationAt(s);
+            double miss = found.track().pointAt(s).curvature()
+                    - truth.pointAt(i * truth.length() / 100).curvature();
+            beyond += Math.abs(miss) > 3 * known ? 1 : 0;
+            assertThat(known).isLessThan(0.1 / 66);
+        }
+        assertThat(beyond).isLessThan(5);
+        assertThat(found.band().draws()).isPositive();
+        assertThat(found.band().drawn(0).stations(StationSpacing.DEFAULT).planeGap())
+                .isLessThan(3);
     }
 
     @Test

@@ -28,6 +28,7 @@ import java.util.Map;
  */
 public record CircuitImportReport(ImportedTrack imported, ImportSource source, LapTimeBand lap, String car) {
     private static final String CROSS_VALIDATION = "generalised cross-validation";
+    private static final String LIKELIHOOD = "restricted likelihood";
 
     private static final Table<CurvatureBand.CornerBand> CORNERS = Table.<CurvatureBand.CornerBand>of("Corners")
             .value("apexM", corner -> corner.corner().apex())
@@ -103,7 +104,7 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                         + imported.track().points().size());
         told.item(
                 "Smoothing",
-                smoothing(report.smoothing().wavelength(), report.smoothing().chosen(), "restricted likelihood")
+                smoothing(report.smoothing().wavelength(), report.smoothing().chosen(), LIKELIHOOD)
                         + "; moves points by up to "
                         + Numbers.fixed(report.smoothing().largestMove(), 2) + " m, at "
                         + Numbers.fixed(report.smoothing().largestMoveAt(), 0)
@@ -120,6 +121,10 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
         if (report.motion() != null) {
             motion(told, report.motion());
         }
+        bands(told);
+    }
+
+    private void bands(Report told) {
         if (imported.band() != null) {
             corners(told, imported.band().corners());
         }
@@ -128,7 +133,9 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                     "Lap time",
                     Numbers.fixed(lap.lapTime(), 1) + " s with " + car + ", to "
                             + Numbers.fixed(lap.nineOfTen(), lap.nineOfTen() < 1 ? 2 : 1)
-                            + " s either way in nine of ten: what the points' errors leave open");
+                            + " s either way in nine of ten: what "
+                            + (imported.report().log() == null ? "the points' errors" : "the samples' errors")
+                            + " leave open");
         }
     }
 
@@ -144,8 +151,7 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                 motion.used() + " speeds and lateral accelerations tell the curvature with the positions"
                         + (knocks > 0 ? " (" + knocks + " far from the others left out)" : "")
                         + "; the accelerations err by " + Numbers.fixed(LapTrace.g(motion.accelerationNoise()), 3)
-                        + " g, and read " + Numbers.signed(LapTrace.g(motion.bias()), 3) + " g and "
-                        + Numbers.signed(100 * motion.scale(), 1) + " % too much");
+                        + " g, and read " + faults(motion));
     }
 
     private static String wander(ImportReport.SmoothingReport smoothing) {
@@ -181,18 +187,20 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                 "Samples",
                 report.pointsUsed() + " used of " + report.pointsRead() + ", the rest standing or too slow; stations "
                         + imported.track().points().size());
+        ImportReport.MotionReport motion = report.motion();
         told.item(
                 "Smoothing",
                 "of lateral acceleration: "
                         + smoothing(
                                 report.smoothing().wavelength(),
                                 report.smoothing().chosen(),
-                                CROSS_VALIDATION));
+                                motion == null ? CROSS_VALIDATION : LIKELIHOOD));
+        double noise = motion == null ? log.accelerationNoise() : motion.accelerationNoise();
         told.item(
                 "Errors",
-                Double.isNaN(log.accelerationNoise())
+                Double.isNaN(noise)
                         ? "cannot be told: the curve goes through the samples"
-                        : "samples " + Numbers.fixed(log.accelerationNoise(), 2)
+                        : "samples " + Numbers.fixed(noise, 2)
                                 + " m/s2, which leaves the curvature uncertain by "
                                 + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (both one standard deviation, if the samples err independently)");
@@ -203,8 +211,15 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                             + (log.headingError() * report.shape().totalTurning() < 0 ? "little" : "much")
                             + ", then ended " + Numbers.fixed(log.positionGap(), 1)
                             + " m from its start; closing it changed the curvature by up to "
-                            + Numbers.fixed(1000 * log.largestCurvatureChange(), 2) + " per km");
+                            + Numbers.fixed(1000 * log.largestCurvatureChange(), 2) + " per km"
+                            + (motion == null ? "" : "; so the logger reads likeliest " + faults(motion)));
         }
+        bands(told);
+    }
+
+    private static String faults(ImportReport.MotionReport motion) {
+        return Numbers.signed(LapTrace.g(motion.bias()), 3) + " g and " + Numbers.signed(100 * motion.scale(), 1)
+                + " % too much";
     }
 
     private static void elevation(Report told, ImportReport report) {
