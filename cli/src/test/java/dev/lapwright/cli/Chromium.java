@@ -186,6 +186,16 @@ public final class Chromium implements AutoCloseable {
         requests.clear();
         complaints.clear();
         command("Page.navigate", Map.of("url", address.toString()));
+        awaitLoaded();
+    }
+
+    /** Loads the page anew and waits until it is there; a script that does so may lose its own answer. */
+    public void reload() throws IOException, InterruptedException {
+        command("Page.reload", Map.of());
+        awaitLoaded();
+    }
+
+    private void awaitLoaded() throws IOException, InterruptedException {
         while (!"Page.loadEventFired".equals(next().get("method"))) {
             // Other news first.
         }

@@ -22,8 +22,7 @@ import java.util.stream.Stream;
 
 /**
  * Record of everything that the commands of the README and the guide print and write: exit code, both streams, JSON, tables,
- * pages and the text of pictures. Two checkouts are compared by {@code diff -r} of two records, and a change of the model by
- * the difference of the list of digests that is kept in this folder's resources.
+ * pages and the text of pictures. Two checkouts are compared by {@code diff -r} of two records.
  *
  * <p>From the folder {@code cli} of a packaged checkout, with {@code target/lapwright.jar:target/test-classes} as class path:
  *

@@ -69,11 +69,11 @@ final class IntervalIntegrator {
         highest = highestGear;
     }
 
-    /** Whether a shift or a break of the drive lies between two energies, so that no cubic tells the course between. */
+    /** Whether a shift, a break of the drive or the limiter lies between two energies, so that no cubic tells the course between. */
     boolean shifting(double from, double to) {
         Propulsion p = car.propulsion;
         int piece = p.pieceAt(from);
-        return p.shifting(piece, lowest, highest) || to > p.breakEnergy[piece + 1];
+        return p.shifting(piece, lowest, highest) || to > p.breakEnergy[piece + 1] || to >= p.limitEnergy[highest];
     }
 
     /** Energy at the end of the cell, entered with {@code energy}, driving as hard as possible. */

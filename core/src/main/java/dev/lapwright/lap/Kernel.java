@@ -22,6 +22,7 @@ final class Kernel {
 
     final Road road;
     final double[] limit;
+    final Course course;
     final double[] energy;
     final double[] time;
     final byte[] mode;
@@ -38,6 +39,7 @@ final class Kernel {
     private final byte[] lowestGear;
 
     private final byte[] highestGear;
+    private final HeldGears heldGears;
 
     /** Highest v²/2 between stations, where drive meets braking. */
     double peakEnergy;
@@ -48,18 +50,60 @@ final class Kernel {
 
     Kernel(Road road) {
         this.road = road;
-        int n = road.cells;
-        limit = new double[n + 1];
-        energy = new double[n + 1];
-        time = new double[n];
-        mode = new byte[n];
-        freeEnd = new double[n];
-        startSlope = new double[n];
-        endSlope = new double[n];
-        peak = new double[n];
-        turn = new double[n];
-        lowestGear = new byte[n];
-        highestGear = new byte[n];
+        limit = new double[road.cells + 1];
+        course = new Course(road.cells);
+        energy = course.energy;
+        time = course.time;
+        mode = course.mode;
+        freeEnd = course.freeEnd;
+        startSlope = course.startSlope;
+        endSlope = course.endSlope;
+        peak = course.peak;
+        turn = course.turn;
+        lowestGear = course.lowestGear;
+        highestGear = course.highestGear;
+        heldGears = new HeldGears(this, road);
+    }
+
+    /** What a way of driving is, cell by cell; energies at stations. */
+    static final class Course {
+        final double[] energy;
+        final double[] time;
+        final byte[] mode;
+        final double[] freeEnd;
+        final double[] startSlope;
+        final double[] endSlope;
+        final double[] peak;
+        final double[] turn;
+        final byte[] lowestGear;
+        final byte[] highestGear;
+
+        Course(int n) {
+            energy = new double[n + 1];
+            time = new double[n];
+            mode = new byte[n];
+            freeEnd = new double[n];
+            startSlope = new double[n];
+            endSlope = new double[n];
+            peak = new double[n];
+            turn = new double[n];
+            lowestGear = new byte[n];
+            highestGear = new byte[n];
+        }
+
+        /** Takes over a cell, and the energy where it begins, from another. */
+        void take(Course other, int i) {
+            energy[i] = other.energy[i];
+            time[i] = other.time[i];
+            mode[i] = other.mode[i];
+            freeEnd[i] = other.freeEnd[i];
+            startSlope[i] = other.startSlope[i];
+            endSlope[i] = other.endSlope[i];
+            peak[i] = other.peak[i];
+            turn[i] = other.turn[i];
+            lowestGear[i] = other.lowestGear[i];
+            highestGear[i] = other.highestGear[i];
+        }
     }
 
     /** Solves; the answer stands in {@link #energy}, {@link #time} and {@link #mode}. Returns the lap time, s. */
@@ -77,6 +121,7 @@ final class Kernel {
         } else {
             solveOpen();
         }
+        heldGears.choose(vehicle);
         double sum = 0;
         peakEnergy = 0;
         for (int i = 0; i < road.cells; i++) {
@@ -185,6 +230,17 @@ final class Kernel {
     void gears(int cell, int lowest, int highest) {
         lowestGear[cell] = (byte) lowest;
         highestGear[cell] = (byte) highest;
+    }
+
+    /** Makes a cell, and the energy where it begins, what it was in another way of driving. */
+    void putBack(Course other, int cell) {
+        course.take(other, cell);
+        store(cell, energy[cell]);
+    }
+
+    /** Brakes are met anew. */
+    void meetBrakes() {
+        step.meetBrakes();
     }
 
     /** Drives over a cell from the energy at its start. */

@@ -19,12 +19,16 @@ public final class SegmentPath {
     private static final int EASE_POINTS = 8;
 
     private static final int SHIFTS = 3;
+    /** Length of a transition where nobody gives one, m: so far a car goes in half a second as it turns in. Ours, no source. */
+    public static final double USUAL_TRANSITION = 20;
 
     private final List<Segment> segments;
     private final boolean closed;
     private final double easeLength;
     /** Length of the curvature's change where it would jump, m. */
     private final double transition;
+
+    private final boolean usual;
 
     private final double[] joints;
     private final double[] easeHalf;
@@ -35,12 +39,13 @@ public final class SegmentPath {
      * @param easeLength length over which slope, bank, grip and width change between neighbours, m
      */
     public SegmentPath(List<Segment> segments, boolean closed, double easeLength) {
-        this(segments, closed, easeLength, 0);
+        this(segments, closed, easeLength, 0, false);
     }
 
-    private SegmentPath(List<Segment> segments, boolean closed, double easeLength, double transition) {
+    private SegmentPath(List<Segment> segments, boolean closed, double easeLength, double transition, boolean usual) {
         this.easeLength = easeLength;
         this.transition = transition;
+        this.usual = usual;
         if (segments.isEmpty()) {
             throw new InvalidValueException("segments", "there are none", "give at least one segment");
         }
@@ -63,8 +68,31 @@ public final class SegmentPath {
 
     /** The same with transitions of a length (m) wherever curvature would jump; 0 for none. */
     public SegmentPath withTransitions(double length) {
+        return withTransitions(length, false);
+    }
+
+    /**
+     * The same with transitions of {@value #USUAL_TRANSITION} m wherever curvature would jump, for a car's path has no jumps; as it is
+     * where none do, or where its straights cannot make up for the shift of its arcs.
+     *
+     * @param tolerance greatest gap that a closed path may have, m
+     */
+    public SegmentPath withUsualTransitions(double tolerance) {
+        if (!hasJumps()) {
+            return this;
+        }
+        SegmentPath bent = withTransitions(USUAL_TRANSITION, true);
+        return !closed || bent.gap() <= Math.max(gap(), tolerance) ? bent : this;
+    }
+
+    private double gap() {
+        Stations.Place place = end();
+        return Math.hypot(place.x(), place.y());
+    }
+
+    private SegmentPath withTransitions(double length, boolean nobodyGaveOne) {
         Check.inRange("transitionLengthM", length, 0, 200);
-        SegmentPath bent = new SegmentPath(segments, closed, easeLength, length);
+        SegmentPath bent = new SegmentPath(segments, closed, easeLength, length, nobodyGaveOne);
         for (int i = 0; i < SHIFTS && closed && length > 0; i++) {
             bent = bent.endingAs(this);
         }
@@ -119,7 +147,7 @@ public final class SegmentPath {
                             : new Segment(
                                     segment.length() * Math.max(0.5, 1 + share), 0, 0, segment.road(), segment.name()));
         }
-        return new SegmentPath(changed, closed, easeLength, transition);
+        return new SegmentPath(changed, closed, easeLength, transition, usual);
     }
 
     private Stations.Place end() {
@@ -134,12 +162,16 @@ public final class SegmentPath {
      * @throws InvalidValueException saying by how much the path misses
      */
     public Track closedTrack(String name, double tolerance) {
-        return Track.closed(name, points()).withCornerNames(names()).requireClosed(tolerance);
+        return said(Track.closed(name, points())).requireClosed(tolerance);
     }
 
     /** The open run, entered at a speed in m/s. */
     public Track openTrack(String name, double entrySpeed) {
-        return Track.open(name, entrySpeed, points()).withCornerNames(names());
+        return said(Track.open(name, entrySpeed, points()));
+    }
+
+    private Track said(Track track) {
+        return track.withCornerNames(names()).withUsualTransitions(usual ? transition : 0);
     }
 
     private List<Track.NamedPlace> names() {

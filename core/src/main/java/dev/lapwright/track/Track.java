@@ -54,6 +54,8 @@ public final class Track {
      * What is said of a road beside its geometry. Arrays are this track's own.
      *
      * @param deviation of the curvature at the points, 1/m; empty where it is not known
+     * @param transition length of the transitions that were laid where curvature would have jumped, though nobody gave one, m; 0 for
+     *     none
      */
     private record Marks(
             double[] sectorEnds,
@@ -61,13 +63,34 @@ public final class Track {
             List<Corner> corners,
             List<TrackLimit> limits,
             Path path,
-            double[] deviation) {
+            double[] deviation,
+            double transition) {
         private static Marks of(double[] sectorEnds) {
-            return new Marks(sectorEnds, List.of(), List.of(), List.of(), Path.ROAD, new double[0]);
+            return new Marks(sectorEnds, List.of(), List.of(), List.of(), Path.ROAD, new double[0], 0);
         }
 
         private Marks with(List<NamedPlace> names, List<Corner> known) {
-            return new Marks(sectorEnds, names, known, limits, path, deviation);
+            return new Marks(sectorEnds, names, known, limits, path, deviation, transition);
+        }
+
+        private Marks ending(double[] ends) {
+            return new Marks(ends, cornerNames, corners, limits, path, deviation, transition);
+        }
+
+        private Marks limited(List<TrackLimit> others) {
+            return new Marks(sectorEnds, cornerNames, corners, others, path, deviation, transition);
+        }
+
+        private Marks of(Path kind) {
+            return new Marks(sectorEnds, cornerNames, corners, limits, kind, deviation, transition);
+        }
+
+        private Marks known(double[] to) {
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, to, transition);
+        }
+
+        private Marks laid(double length) {
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, deviation, length);
         }
     }
 
@@ -173,8 +196,7 @@ public final class Track {
         }
         double[] exact = ends.clone();
         exact[exact.length - 1] = length();
-        return with(new Marks(
-                exact, marks.cornerNames(), marks.corners(), marks.limits(), marks.path(), marks.deviation()));
+        return with(marks.ending(exact));
     }
 
     private Track with(Marks other) {
@@ -215,19 +237,12 @@ public final class Track {
                         "let it end behind its start; only a circuit goes on over its start line");
             }
         }
-        return with(new Marks(
-                marks.sectorEnds(),
-                marks.cornerNames(),
-                marks.corners(),
-                List.copyOf(limits),
-                marks.path(),
-                marks.deviation()));
+        return with(marks.limited(List.copyOf(limits)));
     }
 
     /** The same track, its path said to be the road's own line or one that a car drove. */
     public Track withPath(Path kind) {
-        return with(new Marks(
-                marks.sectorEnds(), marks.cornerNames(), marks.corners(), marks.limits(), kind, marks.deviation()));
+        return with(marks.of(kind));
     }
 
     /**
@@ -258,13 +273,8 @@ public final class Track {
                     p.speedLimit()));
         }
         Start turned = new Start(start.speed(), -start.heading(), start.altitude());
-        Marks kept = new Marks(
-                marks.sectorEnds(),
-                marks.cornerNames(),
-                List.of(),
-                marks.limits().stream().map(TrackLimit::mirrored).toList(),
-                marks.path(),
-                marks.deviation());
+        Marks kept = marks.with(marks.cornerNames(), List.of())
+                .limited(marks.limits().stream().map(TrackLimit::mirrored).toList());
         return new Track(name, closed, turned, mirror, kept);
     }
 
@@ -302,7 +312,10 @@ public final class Track {
                 true,
                 new Start(0, heading, start.altitude()),
                 moved,
-                new Marks(thirds(length), List.copyOf(names), List.of(), limits, marks.path(), new double[0]));
+                marks.ending(thirds(length))
+                        .with(List.copyOf(names), List.of())
+                        .limited(limits)
+                        .known(new double[0]));
     }
 
     /** The track's values at a distance (m) within its length, by linear variation; after a jump. */
@@ -398,13 +411,7 @@ public final class Track {
         for (double value : deviation) {
             Check.inRange("curvature deviation (1/m)", value, 0, 1);
         }
-        return with(new Marks(
-                marks.sectorEnds(),
-                marks.cornerNames(),
-                marks.corners(),
-                marks.limits(),
-                marks.path(),
-                deviation.clone()));
+        return with(marks.known(deviation.clone()));
     }
 
     /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
@@ -423,6 +430,16 @@ public final class Track {
         double step = points.get(i + 1).s() - points.get(i).s();
         double share = step > 0 ? Math.min(1, (distance - points.get(i).s()) / step) : 0;
         return deviation[i] + share * (deviation[i + 1] - deviation[i]);
+    }
+
+    /** The same, with the word that transitions were laid where curvature would have jumped, though nobody gave their length (m). */
+    Track withUsualTransitions(double length) {
+        return with(marks.laid(length));
+    }
+
+    /** Length of the transitions that were laid where curvature would have jumped, though nobody gave one, m; 0 for none. */
+    public double usualTransitions() {
+        return marks.transition();
     }
 
     /** Limits of their own for stretches of it; unmodifiable. */

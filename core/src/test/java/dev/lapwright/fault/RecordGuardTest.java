@@ -111,6 +111,7 @@ class RecordGuardTest {
             CurvatureBand.CornerBand.class,
             LapTimeBand.class,
             ImportReport.SmoothingReport.class,
+            ImportReport.MotionReport.class,
             ImportReport.ShapeReport.class,
             ArcLengthCurve.Place.class,
             Stations.Place.class,

@@ -189,6 +189,7 @@ final class RecordSamples {
                 new Sample(BriefChoices.DEFAULT, "lap-to-lap scatter"),
                 new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
                 new Sample(new PressureResult.Tyre(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
+                new Sample(new SurveyPoint.Motion(0, 0, 0), "way (m)", "speed (m/s)", "lateral acceleration (m/s²)"),
                 new Sample(
                         new SurveyPoint(0, 0, 0, 5, 5),
                         "x (m)",

@@ -53,7 +53,8 @@ final class CircuitReader {
         double entrySpeed = root.optional(RoadFields.ENTRY_SPEED, 0);
         double tolerance = root.optional(RoadFields.CLOSURE_TOLERANCE, CLOSURE_TOLERANCE);
         double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
-        double transition = root.optional(RoadFields.TRANSITION_LENGTH, 0);
+        boolean bent = root.has(RoadFields.TRANSITION_LENGTH);
+        double transition = root.optional(RoadFields.TRANSITION_LENGTH, SegmentPath.USUAL_TRANSITION);
         double[] sectorEnds = sectorEnds();
         String kind = root.choice(PATH, WORDS, null);
         refuseWhatDoesNotApply(closedFlag);
@@ -71,7 +72,8 @@ final class CircuitReader {
         String shape = root.has("segments") ? "segments" : "stations";
         Track track = attempt(shape, () -> {
             if (root.has("segments")) {
-                SegmentPath path = new SegmentPath(segments, closed, easeLength).withTransitions(transition);
+                SegmentPath drawn = new SegmentPath(segments, closed, easeLength);
+                SegmentPath path = bent ? drawn.withTransitions(transition) : drawn.withUsualTransitions(tolerance);
                 return closed ? path.closedTrack(name, tolerance) : path.openTrack(name, entrySpeed);
             }
             Track laid = closed ? Track.closed(name, stations) : Track.open(name, entrySpeed, stations);

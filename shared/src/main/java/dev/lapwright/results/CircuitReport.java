@@ -94,13 +94,21 @@ public final class CircuitReport {
             double speed = track.entrySpeed();
             report.item("Start", speed > 0 ? "flying at " + Numbers.kmh(speed) + " km/h" : "standing");
         }
+        if (track.usualTransitions() > 0) {
+            report.item(
+                    "Curvature",
+                    "would jump where the document gives no transition: one of "
+                            + Numbers.fixed(track.usualTransitions(), 0)
+                            + " m is laid there; \"transitionLengthM\" sets their length, 0 lets it jump");
+        }
         int jumps = jumps();
         if (jumps > 0) {
             report.item(
                     "Curvature",
                     "jumps at " + jumps + (jumps == 1 ? " joint" : " joints")
                             + ", where no car can follow: entry and exit of such a corner have no length;"
-                            + " \"transitionLengthM\": 20 in the document lays transitions over them");
+                            + " \"transitionLengthM\": 20 in the document lays transitions over them, if straights can make"
+                            + " up for what they shift");
         }
         for (DoubtfulPlace doubt : doubts) {
             report.item(

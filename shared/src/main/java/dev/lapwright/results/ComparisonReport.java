@@ -275,6 +275,6 @@ public record ComparisonReport(
     private static String place(Comparison.Part part) {
         String cause = part.mainCause().map(Limit::label).orElse("");
         return Report.verbatim(part.label()) + ", " + DifferenceWords.size(part.difference())
-                + (cause.isEmpty() ? "" : ", where " + cause + " limits");
+                + (cause.isEmpty() ? "" : ", limited by " + cause);
     }
 }

@@ -25,8 +25,14 @@ import java.util.Optional;
  *
  * @param file the log as it was read
  * @param result what it shows
+ * @param drawn cars by which the doubt of the model's prediction was found; 0 if it was given, or the usual one was taken
  */
-public record EvidenceReport(LapLogFile file, EvidenceResult result) {
+public record EvidenceReport(LapLogFile file, EvidenceResult result, int drawn) {
+    /** The same with a prediction that was given, or with none. */
+    public EvidenceReport(LapLogFile file, EvidenceResult result) {
+        this(file, result, 0);
+    }
+
     /** Pace of each setup. */
     static final Table<EvidenceResult.SetupPace> PACES = Table.<EvidenceResult.SetupPace>of("Pace of each setup")
             .names("setup", "setup", EvidenceResult.SetupPace::setup)
@@ -188,7 +194,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
                 + Numbers.fixed(1.96 * result.how().doubt(), 2)
                 + " s"
                 + (result.how().predictedDoubt().isPresent()
-                        ? ""
+                        ? drawn > 0 ? " (as the change stands on " + drawn + " cars that this one may be)" : ""
                         : " (a doubt of " + Numbers.fixed(100 * Evidence.DOUBT, 0) + " %: common practice, no source)")
                 + ", seen " + Numbers.signed(difference.mean(), 2) + " give or take "
                 + Numbers.fixed(difference.once().half(), 2) + ", together " + Numbers.signed(together.mean(), 2)
@@ -399,6 +405,7 @@ public record EvidenceReport(LapLogFile file, EvidenceResult result) {
                 .field("scatter", seen.scatter().map(EvidenceReport::fields).orElse(null))
                 .field("differencePredictedS", how.predicted().orElse(Double.NaN))
                 .field("predictedDoubtS", how.predicted().isPresent() ? how.doubt() : Double.NaN)
+                .field("predictedOnDrawnCars", drawn)
                 .field(
                         "differenceTogetherS",
                         seen.together().map(NormalMixture::mean).orElse(null))

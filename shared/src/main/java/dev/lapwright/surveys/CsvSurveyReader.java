@@ -1,5 +1,6 @@
 package dev.lapwright.surveys;
 
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
@@ -15,6 +16,7 @@ import dev.lapwright.track.survey.SurveyPoint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Reader of comma-separated values under a line that names the columns, in any order: points in metres or degrees, or a logged
@@ -39,6 +41,11 @@ final class CsvSurveyReader {
             SampleColumn.BANK,
             SampleColumn.GRIP,
             SampleColumn.TIME);
+
+    private static final List<SampleColumn> OF_MOVING_POINTS = Stream.concat(
+                    OF_POINTS.stream(),
+                    Stream.of(SampleColumn.DISTANCE, SampleColumn.SPEED, SampleColumn.LATERAL_ACCELERATION))
+            .toList();
 
     private final DocumentSource source;
     private final List<ColumnChoice> choices;
@@ -183,6 +190,7 @@ final class CsvSurveyReader {
         double[] bank = values.angles(SampleColumn.BANK);
         double[] grip = values.numbers(SampleColumn.GRIP);
         double[] times = header.has(SampleColumn.TIME) ? values.times() : new double[0];
+        List<SurveyPoint.Motion> motions = motions(header, values, times);
         faults.throwIfAny();
         List<SurveyPoint> plane;
         LocalPlane.Origin origin = null;
@@ -211,7 +219,8 @@ final class CsvSurveyReader {
                     left[i] + whole[i] / 2,
                     right[i] + whole[i] / 2,
                     bank[i],
-                    header.has(SampleColumn.GRIP) ? grip[i] : 1));
+                    header.has(SampleColumn.GRIP) ? grip[i] : 1,
+                    motions.isEmpty() ? null : motions.get(i)));
         }
         boolean widths = header.has(SampleColumn.WIDTH_LEFT) || header.has(SampleColumn.WIDTH);
         Survey survey = new Survey(points, header.has(SampleColumn.Z), widths);
@@ -219,8 +228,34 @@ final class CsvSurveyReader {
                 survey,
                 times,
                 List.of(),
-                header.said(OF_POINTS),
-                header.passedOver(OF_POINTS),
+                header.said(motions.isEmpty() ? OF_POINTS : OF_MOVING_POINTS),
+                header.passedOver(motions.isEmpty() ? OF_POINTS : OF_MOVING_POINTS),
                 SurveyFile.plane(origin));
+    }
+
+    /** Speeds and lateral accelerations beside the positions, by the way gone; empty where the file has not both. */
+    private List<SurveyPoint.Motion> motions(SampleHeader header, SampleRows values, double[] times) {
+        if (!header.isLog()) {
+            return List.of();
+        }
+        double[] distance = values.numbers(SampleColumn.DISTANCE);
+        double[] speed = values.held(SampleColumn.SPEED);
+        double[] lateral = values.held(SampleColumn.LATERAL_ACCELERATION);
+        List<SurveyPoint.Motion> motions = new ArrayList<>(speed.length);
+        double way = 0;
+        for (int i = 0; i < speed.length; i++) {
+            // What begins anew at a lap's line goes on here.
+            if (i > 0) {
+                way += header.has(SampleColumn.DISTANCE)
+                        ? Math.max(0, distance[i] - distance[i - 1])
+                        : Math.max(0, (speed[i - 1] + speed[i]) / 2 * Math.max(0, times[i] - times[i - 1]));
+            }
+            try {
+                motions.add(new SurveyPoint.Motion(way, speed[i], lateral[i]));
+            } catch (InvalidValueException e) {
+                faults.meaning(values.line(i), "", e);
+            }
+        }
+        return motions;
     }
 }

@@ -49,6 +49,11 @@ public record ImportSource(
         return survey != null && survey.hasWidths();
     }
 
+    /** Whether speed and lateral acceleration came with the points. */
+    public boolean hasMotion() {
+        return survey != null && survey.points().stream().anyMatch(point -> point.motion() != null);
+    }
+
     /** What the line is, as far as the file tells: with speeds or times it was driven. */
     public Track.Path path() {
         return log != null || file.times().length > 0 ? Track.Path.DRIVEN : Track.Path.ROAD;
@@ -56,6 +61,10 @@ public record ImportSource(
 
     /** The same, of a log that counts a right turn's lateral acceleration as positive. */
     public ImportSource mirrored() {
+        if (log == null) {
+            // Positions tell which way a bend turns.
+            return this;
+        }
         return new ImportSource(file, survey, log.mirrored(), pick, drift, elevation);
     }
 

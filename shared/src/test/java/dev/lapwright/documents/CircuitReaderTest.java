@@ -56,15 +56,37 @@ class CircuitReaderTest {
     }
 
     @Test
-    void transitionsAreLaidOnlyWhereTheDocumentAsksForThem() {
+    void transitionsOfTwentyMetresAreLaidUnlessTheDocumentSaysOtherwise() {
         String body = "\"closed\": false, %s\"segments\": [ { \"type\": \"straight\", \"lengthM\": 50 },"
                 + " { \"type\": \"arc\", \"radiusM\": 50, \"lengthM\": 60, \"turn\": \"left\" } ]";
-        assertThat(read(body.formatted("")).pointAt(48).curvature()).isZero();
+        Track jumping = read(body.formatted("\"transitionLengthM\": 0, "));
+        assertThat(jumping.pointAt(48).curvature()).isZero();
+        assertThat(jumping.usualTransitions()).isZero();
         // Over 20 m about the joint at 50 m: at 48 m four tenths of 1/50 per metre.
-        assertThat(read(body.formatted("\"transitionLengthM\": 20, "))
-                        .pointAt(48)
-                        .curvature())
-                .isCloseTo(0.4 / 50, within(ROUNDING));
+        Track usual = read(body.formatted(""));
+        assertThat(usual.pointAt(48).curvature()).isCloseTo(0.4 / 50, within(ROUNDING));
+        assertThat(usual.usualTransitions()).isEqualTo(20);
+        // Over 10 m: at 48 m three tenths.
+        Track shorter = read(body.formatted("\"transitionLengthM\": 10, "));
+        assertThat(shorter.pointAt(48).curvature()).isCloseTo(0.3 / 50, within(ROUNDING));
+        assertThat(shorter.usualTransitions()).isZero();
+    }
+
+    /**
+     * Straights along x alone: a quarter circle of 40 m and one of 60 m lead back as far across as half a circle of 50 m, but transitions
+     * shift them by other amounts (L²/24R each), which no straight along x makes up for.
+     */
+    @Test
+    void curvatureJumpsWhereNoStraightCanMakeUpForTransitions() {
+        String body = "\"closed\": true, \"closureToleranceM\": %s, \"segments\": ["
+                + " { \"type\": \"straight\", \"lengthM\": 120 },"
+                + " { \"type\": \"arc\", \"radiusM\": 40, \"angleDeg\": 90, \"turn\": \"left\" },"
+                + " { \"type\": \"arc\", \"radiusM\": 60, \"angleDeg\": 90, \"turn\": \"left\" },"
+                + " { \"type\": \"straight\", \"lengthM\": 100 },"
+                + " { \"type\": \"arc\", \"radiusM\": 50, \"angleDeg\": 180, \"turn\": \"left\" } ]";
+        assertThat(read(body.formatted("1")).usualTransitions()).isEqualTo(20);
+        body = body.formatted("0.001");
+        assertThat(read(body).usualTransitions()).isZero();
     }
 
     @Test

@@ -25,7 +25,7 @@ final class CircuitSchema {
                 .optional(RoadFields.START_ALTITUDE, 0)
                 .optional(RoadFields.ENTRY_SPEED, 0)
                 .optional(RoadFields.EASE_LENGTH, 40)
-                .optional(RoadFields.TRANSITION_LENGTH, 0)
+                .optional(RoadFields.TRANSITION_LENGTH, 20)
                 .optional(RoadFields.CLOSURE_TOLERANCE, 1)
                 .optional(
                         "sectorEndsM",

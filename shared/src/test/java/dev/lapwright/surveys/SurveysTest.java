@@ -126,6 +126,29 @@ class SurveysTest {
         assertThat(survey.hasElevation() && survey.hasWidths()).isTrue();
     }
 
+    /** At 36 km/h, 10 m/s, a tenth of a second is a metre; an empty cell holds the value above it. g by definition 9.80665 m/s². */
+    @Test
+    void speedAndLateralAccelerationBesidePositionsAreTheCarsMotion() {
+        Survey survey = read("a.csv", "time,x,y,speed (km/h),G Lat\n0,1,2,36,0.5\n0.1,2,2,36,-1\n0.2,3,2,,0\n");
+        assertThat(survey.points()).extracting(p -> p.motion().way()).containsExactly(0.0, 1.0, 2.0);
+        assertThat(survey.points().get(1).motion().lateralAcceleration()).isEqualTo(-9.80665);
+        assertThat(survey.points().get(2).motion().speed()).isEqualTo(10);
+    }
+
+    @Test
+    void aDistanceThatBeginsAnewAtTheLineGoesOn() {
+        Survey survey = read(
+                "a.csv", "distance,x,y,speed,lateral_acceleration\n50,0,0,9,0\n90,40,0,9,0\n5,45,0,9,0\n15,55,0,9,0\n");
+        // What was gone between the last sample of one lap and the first of the next is not told.
+        assertThat(survey.points()).extracting(p -> p.motion().way()).containsExactly(0.0, 40.0, 40.0, 50.0);
+    }
+
+    @Test
+    void positionsWithSpeedAloneHaveNoMotion() {
+        assertThat(read("a.csv", "time,x,y,speed\n0,1,2,36\n0.1,2,2,36\n").points())
+                .allMatch(p -> p.motion() == null);
+    }
+
     @Test
     void faultyValuesAreAllToldWithTheirLines() {
         assertThatThrownBy(() -> read("a.csv", "x,y\n1,2\n1,two\n,3\nNaN,1\n"))

@@ -9,6 +9,7 @@ import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.landscape.Landscapes;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,23 +36,22 @@ final class LandscapeAnswer {
 
     /** Tells each landscape when something of it is found: the knob in hand first. */
     void tell(StudyRun how, Consumer<Map<String, Object>> told) {
-        List<Knob> order = new ArrayList<>();
-        for (Knob knob : sheet.knobs()) {
-            if (!knob.traits().seen()) {
-                told.accept(unseen(knob));
-            } else if (knob.name().equals(question.hand())) {
-                order.add(0, knob);
-            } else {
-                order.add(knob);
-            }
-        }
+        sheet.knobs().stream().filter(knob -> !knob.traits().seen()).forEach(knob -> told.accept(unseen(knob)));
         Landscapes study = Landscapes.about(lap.lap());
-        for (Knob knob : order) {
+        for (Knob knob : order(sheet.knobs(), question.hand())) {
             int most = knob.name().equals(question.hand()) ? IN_HAND : AWAY;
             study = study.over(knob.name(), knob.lookedAt(most, Sheet.standing(knob, lap.subject())));
         }
         study.telling(found -> told.accept(tree(sheet.knob(found.name()), found)))
                 .run(how);
+    }
+
+    /** The knobs that a lap sees, as they are looked at: the one in hand first. */
+    static List<Knob> order(List<Knob> knobs, String hand) {
+        return knobs.stream()
+                .filter(knob -> knob.traits().seen())
+                .sorted(Comparator.comparing(knob -> !knob.name().equals(hand)))
+                .toList();
     }
 
     private static Map<String, Object> unseen(Knob knob) {

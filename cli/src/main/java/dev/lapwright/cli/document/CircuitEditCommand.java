@@ -10,7 +10,7 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.RoadEditReport;
+import dev.lapwright.results.circuit.RoadEditReport;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.RoadEdit;
 import dev.lapwright.track.StationSpacing;

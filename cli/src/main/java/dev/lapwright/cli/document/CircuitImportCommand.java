@@ -11,7 +11,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.Report;
-import dev.lapwright.results.CircuitImportReport;
+import dev.lapwright.results.circuit.CircuitImportReport;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.surveys.SurveyFile;
@@ -37,8 +37,8 @@ import picocli.CommandLine.Parameters;
             "Makes a circuit document from the points of a centre line or from a logged lap, and",
             "reports what was done to them. Reads GeoJSON and GPX 1.1 in degrees (WGS 84), and CSV",
             "with headings in any order: x, y, and if known z, width_left and width_right (or width),",
-            "bank and grip; or distance or time, speed, and lateral acceleration. A unit may stand behind",
-            "a heading, as in speed (km/h). Of several laps one is taken, and said."
+            "bank and grip; or distance or time, speed, and lateral acceleration; or both, which are fused.",
+            "A unit may stand behind a heading, as in speed (km/h). Positions of several laps are pooled."
         },
         customSynopsis = "lapwright circuit import FILE --out FILE [OPTIONS]",
         parameterListHeading = "%n",
@@ -131,8 +131,9 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
         @Option(
                 names = "--lap",
                 paramLabel = "N",
-                description = "Takes the Nth whole lap of a file with several; the fastest if left out, or the first"
-                        + " where no times are known.")
+                description =
+                        "Takes the Nth whole lap of a file with several, alone; if left out, the fastest, or the first"
+                                + " where no times are known, with positions of up to three like it.")
         Integer lap;
 
         @Option(
@@ -141,7 +142,9 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
                 description = "Says which column of a CSV file holds what; may be repeated.")
         List<String> columns = new ArrayList<>();
 
-        @Option(names = "--log", description = "Takes speed and lateral acceleration though the file has positions.")
+        @Option(
+                names = "--log",
+                description = "Takes speed and lateral acceleration alone, though the file has positions as well.")
         boolean log;
 
         @Option(
@@ -197,7 +200,7 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
         }
         String name = name();
         if (reading.rightPositive) {
-            if (source.log() == null) {
+            if (source.log() == null && !source.hasMotion()) {
                 throw new InvalidValueException("--right-positive", "the file is no log", "leave it out, or add --log");
             }
             source = source.mirrored();

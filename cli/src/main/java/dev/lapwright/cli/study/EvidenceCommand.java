@@ -8,6 +8,7 @@ import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
@@ -20,8 +21,12 @@ import dev.lapwright.logs.LapLogs;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.EvidenceReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -90,15 +95,26 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
 
     @Override
     public EvidenceReport study() {
-        Evidence how = asked.how(model.predicted(setup, conditions, console));
+        Optional<Predicted> predicted = model.predicted(setup, conditions, asked.doubt == null, console);
+        Evidence how = asked.how(predicted);
         LapLogFile file = LapLogs.read(LapLogs.find(log));
-        return new EvidenceReport(file, how.run(file.log()));
+        return new EvidenceReport(
+                file, how.run(file.log()), predicted.map(Predicted::drawn).orElse(0));
     }
 
     @Override
     public Report report(EvidenceReport found) {
         return found.report();
     }
+
+    /**
+     * What the lap model predicts.
+     *
+     * @param difference of the lap time, s, minus where faster
+     * @param doubt its standard deviation on drawn cars, s; none if it was not asked for, or too few of them had a lap
+     * @param drawn cars that tell it
+     */
+    private record Predicted(double difference, OptionalDouble doubt, int drawn) {}
 
     /** Which laps count, what is compared, and what is supposed of the day. */
     static final class Asked {
@@ -126,7 +142,9 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         @Option(
                 names = "--predicted-doubt-s",
                 paramLabel = "SECONDS",
-                description = "Standard deviation of that prediction; 35 %% of it if left out.")
+                description =
+                        "Standard deviation of that prediction. If left out it is how the change stands on 60 cars that"
+                                + " this one may be where --change asks the model, and 35 %% of the prediction otherwise.")
         Double doubt;
 
         @Option(
@@ -170,12 +188,15 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         double slowLimit;
 
         /** @param modelled what the model predicts, if it was asked */
-        Evidence how(OptionalDouble modelled) {
+        Evidence how(Optional<Predicted> modelled) {
             if (predicted != null && modelled.isPresent()) {
                 throw new InvalidValueException(
                         "--predicted-s", "the prediction is given, and asked of the model too", "leave one out");
             }
-            OptionalDouble change = predicted == null ? modelled : OptionalDouble.of(predicted);
+            OptionalDouble change = predicted != null
+                    ? OptionalDouble.of(predicted)
+                    : modelled.map(one -> OptionalDouble.of(one.difference)).orElse(OptionalDouble.empty());
+            OptionalDouble drawn = modelled.map(Predicted::doubt).orElse(OptionalDouble.empty());
             if (doubt != null && change.isEmpty()) {
                 throw new InvalidValueException(
                         "--predicted-doubt-s", "there is no prediction to doubt", "add --predicted-s or --change");
@@ -184,13 +205,17 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
                     .rule(new CleanLaps.Rule(warmUpLaps, slowLimit))
                     .prior(Evidence.Prior.DEFAULT.runToRun(runToRun).drift(drift, drift / LAPS_OF_DRIFT))
                     .between(before, after)
-                    .predicted(change, doubt == null ? OptionalDouble.empty() : OptionalDouble.of(doubt))
+                    .predicted(change, doubt == null ? drawn : OptionalDouble.of(doubt))
                     .worth(worth);
         }
     }
 
     /** What the lap model predicts for a change of setup. */
     static final class Model {
+        private static final int DRAWS = 60;
+        /** Half of an interval of 90 % over the standard deviation. */
+        private static final double NORMAL_90 = 1.645;
+
         @Option(
                 names = "--change",
                 paramLabel = "NAME=BEFORE:AFTER",
@@ -213,8 +238,9 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
                 description = "Circuit: a file, or the name of a demo.")
         private String circuit;
 
-        /** The change of lap time that it predicts, s, minus where faster; none if nothing is said to have changed. */
-        OptionalDouble predicted(SetupOptions setup, ConditionsOptions conditions, Console console) {
+        /** What it predicts; none if nothing is said to have changed. */
+        Optional<Predicted> predicted(
+                SetupOptions setup, ConditionsOptions conditions, boolean doubted, Console console) {
             if (changes.isEmpty()) {
                 if (car != null || circuit != null) {
                     throw new InvalidValueException(
@@ -222,7 +248,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
                             "they say nothing without a change",
                             "add --change NAME=BEFORE:AFTER, as in --change rear-wing=2:6");
                 }
-                return OptionalDouble.empty();
+                return Optional.empty();
             }
             if (car == null || circuit == null) {
                 throw new InvalidValueException(
@@ -234,7 +260,28 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             Subject subject =
                     LineOptions.driveStandard(setup.subject(car, circuit, conditions.day(), console), console);
             LapSolver solver = LapSolver.on(subject.driven());
-            return OptionalDouble.of(lapTime(solver, subject.with(after)) - lapTime(solver, subject.with(before)));
+            Subject from = subject.with(before);
+            Subject to = subject.with(after);
+            double difference = lapTime(solver, to) - lapTime(solver, from);
+            return Optional.of(doubted ? drawn(difference, from, to, console) : none(difference));
+        }
+
+        private static Predicted none(double difference) {
+            return new Predicted(difference, OptionalDouble.empty(), 0);
+        }
+
+        /** The standard deviation that has the interval of drawn cars, as the normal distribution has it. */
+        private static Predicted drawn(double difference, Subject from, Subject to, Console console) {
+            Robustness study = Robustness.of(from.car(), from.driven(), from.day())
+                    .against(to.car(), to.day(), Double.NaN)
+                    .withDraws(DRAWS);
+            try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
+                RobustnessResult found = study.run(StudyRun.onAllCores().reporting(bar));
+                double doubt = found.standings().get(0).halfWidth() / NORMAL_90;
+                return doubt > 0
+                        ? new Predicted(difference, OptionalDouble.of(doubt), found.lapped())
+                        : none(difference);
+            }
         }
 
         private static void read(String change, List<String> before, List<String> after) {

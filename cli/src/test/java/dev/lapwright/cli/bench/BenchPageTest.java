@@ -160,11 +160,10 @@ class BenchPageTest {
         browser.press("ArrowLeft");
         browser.await("location.hash.length > 40 && " + FIRST + ".includes('than standard')");
         String words = settled();
-        browser.value("location.reload()");
-        Thread.sleep(200);
+        browser.reload();
         browser.await(READY + " && " + FIRST + ".includes('than standard')");
         assertThat(knob("rear-flap")).isEqualTo("26 deg");
-        assertThat(settled()).isEqualTo(words);
+        browser.await("document.getElementById('words').textContent === `" + words + "`");
         assertThat(text(".pins")).contains("rear-flap 28 deg");
         clean();
     }
@@ -367,8 +366,8 @@ class BenchPageTest {
                     now: {name: 'now', set: {'powertrain.powerScale': 0.0001}, day: {}}, pins: [{name: 'standard', set: {}, day: {}}],
                     view: 'lap', laps: 30, scatterS: 0.3, minutes: 20};
                   location.hash = toAddress(state);
-                  location.reload();
                 })()""");
+        browser.reload();
         browser.await("document.getElementById('notes').textContent.includes('No lap so')");
         assertThat(before).contains(":");
     }

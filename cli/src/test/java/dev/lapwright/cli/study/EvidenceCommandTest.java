@@ -58,7 +58,24 @@ class EvidenceCommandTest {
         double difference = solver.lapTime(Vehicle.of(car.with("rear-wing", 6), Conditions.STANDARD))
                 - solver.lapTime(Vehicle.of(car.with("rear-wing", 2), Conditions.STANDARD));
         // Written in millionths of a second at the coarsest.
-        assertThat(JsonTree.number(comparison(MODEL), "differencePredictedS")).isCloseTo(difference, within(1e-6));
+        Map<String, Object> seen = comparison(MODEL);
+        assertThat(JsonTree.number(seen, "differencePredictedS")).isCloseTo(difference, within(1e-6));
+        // Its doubt is what compare prints: 90 % of a normal distribution lie within 1.645 standard deviations (its
+        // tables).
+        Map<String, Object> compared = JsonTree.object(Run.of(
+                        "compare",
+                        "gt-talvex",
+                        "castelvane",
+                        "--set",
+                        "rear-wing=2",
+                        "--against",
+                        "rear-wing=6",
+                        "--json")
+                .out());
+        double half =
+                0.5 * (JsonTree.number(compared, "differenceHighS") - JsonTree.number(compared, "differenceLowS"));
+        assertThat(JsonTree.number(seen, "predictedDoubtS")).isCloseTo(half / 1.645, within(1e-6));
+        assertThat(JsonTree.number(seen, "predictedOnDrawnCars")).isEqualTo(60);
     }
 
     @ParameterizedTest

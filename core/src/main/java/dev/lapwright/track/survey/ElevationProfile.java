@@ -69,13 +69,21 @@ public final class ElevationProfile {
      *     5 %; by position, where a point of the survey lies more than 50 m from all of them
      */
     public Survey joined(Survey survey, boolean closed) {
-        double[] z = points.isEmpty() ? byDistance(survey.points(), closed) : byPosition(survey.points(), closed);
+        return new Survey(
+                joined(survey.points(), closed),
+                true,
+                survey.hasWidths(),
+                survey.otherLaps().stream().map(lap -> joined(lap, closed)).toList());
+    }
+
+    private List<SurveyPoint> joined(List<SurveyPoint> road, boolean closed) {
+        double[] z = points.isEmpty() ? byDistance(road, closed) : byPosition(road, closed);
         List<SurveyPoint> raised = new ArrayList<>(z.length);
         for (int i = 0; i < z.length; i++) {
-            SurveyPoint p = survey.points().get(i);
+            SurveyPoint p = road.get(i);
             raised.add(p.at(p.x(), p.y(), z[i]));
         }
-        return new Survey(raised, true, survey.hasWidths());
+        return raised;
     }
 
     private double[] byDistance(List<SurveyPoint> road, boolean closed) {

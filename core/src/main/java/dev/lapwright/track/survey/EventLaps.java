@@ -26,6 +26,9 @@ public final class EventLaps {
     /** Of the gates on what was driven twice, the share that must have been passed twice. */
     private static final double SHARED = 0.5;
 
+    /** Laps that are pooled with the one picked: the errors of four in common are half of one's. */
+    private static final int MOST_OTHERS = 3;
+
     private final List<SurveyPoint> points;
     private final double[] times;
     private final double[] way;
@@ -56,7 +59,7 @@ public final class EventLaps {
     public record OfSurvey(Survey survey, LapPick pick, double drift) {}
 
     /**
-     * Picks one lap.
+     * Picks one lap, and unless it was asked for by its number a few like it to pool with it.
      *
      * @param survey of one lap or several
      * @param times of its points, s; empty if not known
@@ -91,7 +94,17 @@ public final class EventLaps {
                 .toArray();
         LapPick pick = LapPick.of(durations, wanted);
         int[] lap = laps.get(pick.number() - 1);
-        return cut(survey, pick, passages.get(lap[0]), passages.get(lap[1]));
+        List<List<SurveyPoint>> others = new ArrayList<>();
+        if (wanted.isEmpty()) {
+            for (int k : pick.like(durations, MOST_OTHERS)) {
+                int[] other = laps.get(k);
+                others.add(cut(passages.get(other[0]), passages.get(other[1])));
+            }
+        }
+        Passage start = passages.get(lap[0]);
+        Passage end = passages.get(lap[1]);
+        Survey found = new Survey(cut(start, end), survey.hasElevation(), survey.hasWidths(), others);
+        return new OfSurvey(found, pick, between(start).distanceTo(between(end)));
     }
 
     /** The passages of the gate that is passed most often; of several, the one that comes first. */
@@ -185,7 +198,7 @@ public final class EventLaps {
     }
 
     /** The points of a lap; what its end misses its start by is taken off evenly along the way. */
-    private OfSurvey cut(Survey survey, LapPick pick, Passage start, Passage end) {
+    private List<SurveyPoint> cut(Passage start, Passage end) {
         SurveyPoint first = between(start);
         SurveyPoint last = between(end);
         List<SurveyPoint> lap = new ArrayList<>();
@@ -198,7 +211,7 @@ public final class EventLaps {
                     p.y() - share * (last.y() - first.y()),
                     p.z() - share * (last.z() - first.z())));
         }
-        return new OfSurvey(new Survey(lap, survey.hasElevation(), survey.hasWidths()), pick, first.distanceTo(last));
+        return lap;
     }
 
     private SurveyPoint between(Passage passage) {

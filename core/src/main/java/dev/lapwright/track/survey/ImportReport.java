@@ -12,6 +12,8 @@ import java.util.List;
  * @param shape what came of it
  * @param elevation what was done to the elevation, or null where the survey has none
  * @param log what was done to a logged lap; null for a survey
+ * @param motion what was found out about speed and lateral acceleration that were logged with points; null where none were used
+ * @param laps how many were pooled
  * @param warnings what a person should look at, each a sentence; unmodifiable
  */
 public record ImportReport(
@@ -21,6 +23,8 @@ public record ImportReport(
         ShapeReport shape,
         ElevationReport elevation,
         LogReport log,
+        MotionReport motion,
+        int laps,
         List<String> warnings) {
     /** The warnings cannot be changed. */
     public ImportReport {
@@ -31,7 +35,7 @@ public record ImportReport(
     public ImportReport warning(List<String> more) {
         List<String> all = new ArrayList<>(more);
         all.addAll(warnings);
-        return new ImportReport(pointsRead, pointsUsed, smoothing, shape, elevation, log, all);
+        return new ImportReport(pointsRead, pointsUsed, smoothing, shape, elevation, log, motion, laps, all);
     }
 
     /**
@@ -105,4 +109,15 @@ public record ImportReport(
             double headingError,
             double positionGap,
             double largestCurvatureChange) {}
+
+    /**
+     * The account of the speeds and lateral accelerations that were logged with points.
+     *
+     * @param samples of the laps pooled, fast enough to tell a curvature
+     * @param used without those far from all others, as over kerbs
+     * @param accelerationNoise standard deviation of the lateral acceleration's errors, m/s²
+     * @param bias constant by which the logger reads too much to the left, m/s²
+     * @param scale share by which it reads too much
+     */
+    public record MotionReport(int samples, int used, double accelerationNoise, double bias, double scale) {}
 }

@@ -2,6 +2,7 @@ package dev.lapwright.track.survey;
 
 import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
@@ -16,6 +17,8 @@ import java.util.OptionalInt;
 public record LapPick(int number, int count, String how) {
     /** A lap whose length differs more from that of the others went another way, or was not whole. */
     private static final double SAME_LENGTH = 0.05;
+    /** A slower lap was driven on another line: warming up, or in traffic. Ours, no source. */
+    private static final double SAME_PACE = 0.05;
 
     /**
      * Picks one.
@@ -45,6 +48,27 @@ public record LapPick(int number, int count, String how) {
         return fastest < 0
                 ? new LapPick(1, count, said(1, count, durations, "the first; no times are known"))
                 : new LapPick(fastest + 1, count, said(fastest + 1, count, durations, "the fastest"));
+    }
+
+    /**
+     * Other laps to pool with the one picked: those as fast, to {@value #SAME_PACE}, the likest first; without times those next to it.
+     *
+     * @param durations of the laps, s; NaN where not known
+     * @param most how many at most
+     * @return their indices, from 0
+     */
+    List<Integer> like(double[] durations, int most) {
+        double own = durations[number - 1];
+        boolean timed = own > 0;
+        List<Integer> others = new ArrayList<>();
+        for (int i = 0; i < durations.length; i++) {
+            boolean same = !timed || Math.abs(durations[i] - own) <= SAME_PACE * own;
+            if (i != number - 1 && same) {
+                others.add(i);
+            }
+        }
+        others.sort(Comparator.comparingDouble(i -> timed ? Math.abs(durations[i] - own) : Math.abs(i - number + 1)));
+        return List.copyOf(others.subList(0, Math.min(most, others.size())));
     }
 
     private static String said(int number, int count, double[] durations, String why) {

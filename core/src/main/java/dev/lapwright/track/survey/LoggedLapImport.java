@@ -136,7 +136,15 @@ public final class LoggedLapImport {
         return new ImportedTrack(
                 found.track().withPath(Track.Path.DRIVEN),
                 new ImportReport(
-                        samples, samples - report.slow(), smoothing, plan.shape(), plan.elevation(), report, warnings),
+                        samples,
+                        samples - report.slow(),
+                        smoothing,
+                        plan.shape(),
+                        plan.elevation(),
+                        report,
+                        null,
+                        1,
+                        warnings),
                 null);
     }
 

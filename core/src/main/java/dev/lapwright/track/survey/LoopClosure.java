@@ -24,6 +24,9 @@ final class LoopClosure {
     /** Less than half of what lies between the ratios told apart, 9.8 and 13. */
     private static final double SAME_RATIO = 0.08;
 
+    /** Rounds turned that are those of more laps than one. */
+    private static final double SEVERAL = 1.7;
+
     private static final int STEPS = 30;
     private static final double CLOSED = 1e-6;
 
@@ -81,6 +84,11 @@ final class LoopClosure {
             looks = "speeds look like mph taken for m/s; put the unit in the heading, as in speed (mph); ";
         } else if (near(ratio, StandardAtmosphere.GRAVITY)) {
             looks = "lateral accelerations look like g; put the unit in the heading, as in lateral acceleration (g); ";
+        }
+        if (looks.isEmpty() && 1 / ratio > SEVERAL) {
+            looks =
+                    "there seem to be several laps and nothing that parts them: add a column lap, or let distance or time start"
+                            + " anew at the line; ";
         }
         return looks + "give one whole lap, and check the units of speed and acceleration";
     }

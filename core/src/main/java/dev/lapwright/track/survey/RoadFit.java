@@ -2,8 +2,10 @@ package dev.lapwright.track.survey;
 
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.numerics.ArcLengthCurve;
+import dev.lapwright.track.survey.RoadPosterior.Errors;
+import dev.lapwright.track.survey.RoadPosterior.Placed;
 import dev.lapwright.track.survey.RoadPosterior.Solution;
-import dev.lapwright.track.survey.RoadPosterior.Wander;
+import dev.lapwright.track.survey.RoadPosterior.Turning;
 import dev.lapwright.track.survey.RoadPosterior.WanderKind;
 import java.util.Arrays;
 import java.util.OptionalDouble;
@@ -15,6 +17,7 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.nonlinear.scalar.ObjectiveFunction;
 import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
 import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
+import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 
 /**
  * The road most probable from surveyed points, whose smoothness and errors the points tell themselves: Gauss and Newton's steps
@@ -50,11 +53,26 @@ final class RoadFit {
     private static final double LOST = 1.5;
 
     private static final double REFUSED = 1e9;
+    /** How far along the line a point of another lap is looked for from where its chord leads, m. */
+    private static final double REACH_OF_ANOTHER_LAP = 20;
+    /** Where the search for the accelerations' error begins: a logger's in a racing car, m/s². */
+    private static final double USUAL_ACCELERATION_ERROR = 0.5;
+
+    private static final double LEAST_ACCELERATION_ERROR = 0.02;
+    private static final double MOST_ACCELERATION_ERROR = 5;
+    /** Deviations beyond which an acceleration is a knock, not an error. */
+    private static final double KNOCK = 5;
+    /** Correlation below which accelerations are not those of the line: of a car that slides, or of another log. */
+    static final double LEAST_AGREEMENT = 0.7;
+    /** Of a normal distribution over its median size. */
+    private static final double DEVIATION_OF_MEDIAN = 1.4826;
     /** Logarithm of the longest wave, m: a kilometre. */
     private static final double HIGHEST = 7;
 
+    private final Points on;
     private final double[] x;
     private final double[] y;
+    private LoggedSamples samples;
     private final OptionalDouble accuracy;
     private final double scale;
     private final double reach;
@@ -67,7 +85,12 @@ final class RoadFit {
     private double rate;
     private double rootMeanSquare;
     private RoadPosterior posterior;
-    private Wander wander = Wander.NONE;
+    private Errors errors = Errors.OWN;
+    private Turning turning = Turning.NONE;
+    /** Correlation of the accelerations with those of the line that positions alone give. */
+    private double agreement = Double.NaN;
+
+    private boolean mirrored;
     private double wave;
     /** The wave that the points chose, m. */
     private double chosen;
@@ -76,6 +99,8 @@ final class RoadFit {
     private Solution solution;
 
     private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
+        on = points;
+        samples = points.samples();
         x = points.x();
         y = points.y();
         this.accuracy = accuracy;
@@ -87,24 +112,34 @@ final class RoadFit {
         foot = new double[x.length];
         double[] arcs = first.knotArcs();
         for (int i = 0; i < x.length; i++) {
-            foot[i] = line.foot(x[i], y[i], arcs[i], reach);
+            if (i < arcs.length) {
+                foot[i] = line.foot(x[i], y[i], arcs[i], reach);
+            } else if (points.lap()[i] != points.lap()[i - 1]) {
+                foot[i] = line.foot(x[i], y[i], 0, longest / 2);
+            } else {
+                double on = foot[i - 1] + Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
+                foot[i] = line.foot(x[i], y[i], on, REACH_OF_ANOTHER_LAP);
+            }
         }
         // Across gaps a line without a corner's length would go on bending as it did.
         rate = 1 / scale;
         build();
         for (int i = 0; i < FIRST_STEPS; i++) {
-            move(posterior.solve(posterior.strength(scale), Wander.NONE));
+            move(posterior.solve(posterior.strength(scale), Errors.OWN));
         }
     }
 
     /**
-     * Points on the plane.
+     * Points on the plane, and what was logged with them.
      *
      * @param x m
      * @param y m
+     * @param lap of each, from 0, rising; those of the first have a knot each in the line that the search begins with
+     * @param way of each, gone in its lap, m; zeros where there are no samples
      * @param closed whether the last joins the first
+     * @param samples none, or those of the same laps
      */
-    record Points(double[] x, double[] y, boolean closed) {}
+    record Points(double[] x, double[] y, int[] lap, double[] way, boolean closed, LoggedSamples samples) {}
 
     /**
      * The road whose smoothness the points tell.
@@ -126,9 +161,9 @@ final class RoadFit {
         fit.rate = 0;
         fit.build();
         for (int i = 0; i < FIRST_STEPS; i++) {
-            fit.move(fit.posterior.solve(fit.posterior.strength(wave), Wander.NONE));
+            fit.move(fit.posterior.solve(fit.posterior.strength(wave), Errors.OWN));
         }
-        fit.solution = fit.posterior.solve(fit.posterior.strength(wave), Wander.NONE);
+        fit.solution = fit.posterior.solve(fit.posterior.strength(wave), Errors.OWN);
         return fit;
     }
 
@@ -147,32 +182,125 @@ final class RoadFit {
         ReferenceLine stiff = line;
         double[] stiffFoot = foot;
         chooseWave(lowest, Math.max(lowest + 1, Math.log(400)));
+        if (samples.count() > 0 && agree()) {
+            takeAccelerations();
+        }
         chooseWave(Math.max(lowest, Math.log(wave) - 0.3), Math.log(wave) + 0.3);
         adapt(3);
-        use(new double[] {Math.log(wave)}, WanderKind.NONE);
+        dropKnocks();
+        use(numbers(Math.log(wave)), WanderKind.NONE);
         ReferenceLine white = line;
         double[] whiteFoot = foot;
+        Errors own = errors;
         double deviation = Math.sqrt(solution.variance());
         line = stiff;
         foot = stiffFoot;
         build();
         for (int i = 0; i < 2; i++) {
-            move(posterior.solve(posterior.strength(scale), Wander.NONE));
+            move(posterior.solve(posterior.strength(scale), Errors.OWN));
         }
         if (!wanders(deviation)) {
             line = white;
             foot = whiteFoot;
+            errors = own;
             build();
-            use(new double[] {Math.log(wave)}, WanderKind.NONE);
+            use(numbers(Math.log(wave)), WanderKind.NONE);
         }
         adapt(ROUNDS);
         chosen = wave;
         move(solution);
-        solution = posterior.solve(posterior.strength(wave), wander);
+        solution = posterior.solve(posterior.strength(wave), errors);
+    }
+
+    /** Whether the accelerations go with the line that positions alone give; turned about where they count right as positive. */
+    private boolean agree() {
+        int n = samples.count();
+        double[] wanted = new double[n];
+        for (int i = 0; i < n; i++) {
+            double node = turning.place()[i] / line.step();
+            int at = Math.min(line.count() - 1, (int) node);
+            wanted[i] = samples.speed()[i] * samples.speed()[i] * line.curvature(at);
+        }
+        agreement = n < 2 ? 0 : new PearsonsCorrelation().correlation(wanted, samples.acceleration());
+        mirrored = agreement < 0;
+        agreement = Math.abs(agreement);
+        samples = agreement >= LEAST_AGREEMENT ? (mirrored ? samples.mirrored() : samples) : LoggedSamples.NONE;
+        build();
+        return samples.count() > 0;
+    }
+
+    /** Lets the accelerations speak, whose error is looked for about what loggers usually have. */
+    private void takeAccelerations() {
+        double error = USUAL_ACCELERATION_ERROR;
+        for (int round = 0; round < 2; round++) {
+            errors = new Errors(solution.variance() / (error * error));
+            use(numbers(Math.log(wave)), WanderKind.NONE);
+            double least = Double.POSITIVE_INFINITY;
+            double[] best = numbers(Math.log(wave));
+            for (int k = -8; k <= 4; k++) {
+                for (int m = -4; m <= 4; m++) {
+                    double[] tried = numbers(Math.max(lowest, Math.log(wave) + 0.25 * m));
+                    tried[1] += 0.7 * k;
+                    double score = score(tried, WanderKind.NONE);
+                    if (score < least) {
+                        least = score;
+                        best = tried;
+                    }
+                }
+            }
+            use(best, WanderKind.NONE);
+            error = solution.accelerationDeviation();
+        }
+    }
+
+    /** Leaves out accelerations far from that of the road: kerbs, and samples that a logger lost. */
+    private void dropKnocks() {
+        if (samples.count() == 0) {
+            return;
+        }
+        double[] left = solution.accelerationResiduals(turning);
+        double[] sizes = Arrays.stream(left).map(Math::abs).sorted().toArray();
+        double limit = KNOCK * DEVIATION_OF_MEDIAN * sizes[sizes.length / 2];
+        boolean[] kept = new boolean[left.length];
+        for (int i = 0; i < left.length; i++) {
+            kept[i] = Math.abs(left[i]) <= limit;
+        }
+        samples = samples.kept(kept);
+        build();
+    }
+
+    /** The numbers that are searched, without a wander: the wave's logarithm, and that of the accelerations' precision. */
+    private double[] numbers(double logWave) {
+        return errors.precision() > 0 ? new double[] {logWave, Math.log(errors.precision())} : new double[] {logWave};
+    }
+
+    /** The numbers that hold now. */
+    private double[] numbers() {
+        double[] alone = numbers(Math.log(wave));
+        if (errors.kind() == WanderKind.NONE) {
+            return alone;
+        }
+        double[] all = new double[2 + alone.length];
+        all[0] = alone[0];
+        all[1] = Math.log(errors.ratio());
+        all[2] = Math.log(errors.length());
+        System.arraycopy(alone, 1, all, 3, alone.length - 1);
+        return all;
+    }
+
+    private Errors errors(double[] numbers, WanderKind kind) {
+        boolean wanders = kind != WanderKind.NONE;
+        int last = wanders ? 3 : 1;
+        return new Errors(
+                kind,
+                wanders ? Math.exp(numbers[1]) : 0,
+                wanders ? Math.exp(numbers[2]) : 1,
+                numbers.length > last ? Math.exp(numbers[last]) : 0);
     }
 
     private void build() {
-        posterior = new RoadPosterior(line, x, y, foot, rate);
+        turning = samples.count() == 0 ? Turning.NONE : samples.on(line, on.lap(), on.way(), foot);
+        posterior = new RoadPosterior(line, new Placed(x, y, on.lap(), foot), turning, rate);
         double[] weight = new double[line.count()];
         for (int i = 0; i < weight.length; i++) {
             weight[i] = 1 / roughness[(int) ((i + 0.5) * roughness.length / weight.length)];
@@ -207,43 +335,48 @@ final class RoadFit {
         double found = low;
         for (int i = 0; i <= 24; i++) {
             double log = low + (high - low) * i / 24;
-            double score = score(new double[] {log}, WanderKind.NONE);
+            double score = score(numbers(log), WanderKind.NONE);
             if (score < least) {
                 least = score;
                 found = log;
             }
         }
-        use(new double[] {found}, WanderKind.NONE);
+        use(numbers(found), WanderKind.NONE);
     }
 
     /** Takes these numbers, and the line that they give. */
     private void use(double[] numbers, WanderKind kind) {
         wave = Math.exp(numbers[0]);
-        wander = kind == WanderKind.NONE ? Wander.NONE : new Wander(kind, Math.exp(numbers[1]), Math.exp(numbers[2]));
-        move(posterior.solve(posterior.strength(wave), wander));
-        solution = posterior.solve(posterior.strength(wave), wander);
+        errors = errors(numbers, kind);
+        move(posterior.solve(posterior.strength(wave), errors));
+        solution = posterior.solve(posterior.strength(wave), errors);
     }
 
     /**
      * −2 log of the restricted likelihood, with what is known beforehand of roads and surveys.
      *
-     * @param numbers logarithms of the wave (m) and, where there is a wander, its ratio and length (m)
+     * @param numbers logarithms of the wave (m), where there is a wander of its ratio and length (m), and where there are
+     *     accelerations of their precision (s⁴)
      */
     private double score(double[] numbers, WanderKind kind) {
         if (!(numbers[0] >= lowest && numbers[0] < HIGHEST)) {
             return REFUSED;
         }
-        Wander tried = Wander.NONE;
         if (kind != WanderKind.NONE) {
             double longest = kind == WanderKind.SMOOTHED ? LONGEST_SMOOTHED * line.step() : LONGEST_WANDER;
             double length = Math.exp(numbers[2]);
             if (Math.abs(numbers[1]) > 16 || !(length >= 1 && length <= longest)) {
                 return REFUSED;
             }
-            tried = new Wander(kind, Math.exp(numbers[1]), length);
         }
+        Errors tried = errors(numbers, kind);
         double strength = posterior.strength(Math.exp(numbers[0]));
         Solution here = posterior.solve(strength, tried);
+        if (tried.precision() > 0
+                && !(here.accelerationDeviation() > LEAST_ACCELERATION_ERROR
+                        && here.accelerationDeviation() < MOST_ACCELERATION_ERROR)) {
+            return REFUSED;
+        }
         double density = here.variance() / strength / Math.pow(rootMeanSquare, 7);
         double unusual = (Math.log10(density) - USUAL_ROUGHNESS) / ROUGHNESS_SPREAD;
         double wandered = here.variance() * tried.ratio() / (LARGE_WANDER * LARGE_WANDER);
@@ -257,9 +390,10 @@ final class RoadFit {
 
     /** Looks for a wander; if one is clearly likelier than none, takes it. */
     private boolean wanders(double deviation) {
-        double none = score(new double[] {Math.log(wave)}, WanderKind.NONE);
+        double none = score(numbers(Math.log(wave)), WanderKind.NONE);
+        double sampled = errors.precision() > 0 ? deviation / Math.sqrt(errors.precision()) : 0;
         double squares = Arrays.stream(
-                        posterior.solve(posterior.strength(scale), Wander.NONE).residuals())
+                        posterior.solve(posterior.strength(scale), Errors.OWN).residuals())
                 .map(r -> r * r)
                 .sum();
         double whole = Math.sqrt(squares / posterior.points());
@@ -272,7 +406,11 @@ final class RoadFit {
                 double start = Math.max(lowest, Math.log(posterior.wave(own * own / density)));
                 for (double size : new double[] {whole, whole / 3}) {
                     for (double length : new double[] {5, 15, 60}) {
-                        double[] from = {start, 2 * Math.log(size / own), Math.log(length)};
+                        double[] from = sampled > 0
+                                ? new double[] {
+                                    start, 2 * Math.log(size / own), Math.log(length), 2 * Math.log(own / sampled)
+                                }
+                                : new double[] {start, 2 * Math.log(size / own), Math.log(length)};
                         double score = score(from, tried);
                         if (score < least) {
                             least = score;
@@ -349,18 +487,30 @@ final class RoadFit {
                     .map(r -> Math.max(LEAST_ROUGHNESS, r / mean))
                     .toArray();
             build();
-            double log = Math.log(wave);
+            double[] now = numbers();
+            double[] best = now;
             double least = Double.POSITIVE_INFINITY;
             for (int k = -3; k <= 3; k++) {
-                double[] numbers = {log + 0.04 * k, Math.log(Math.max(1e-9, wander.ratio())), Math.log(wander.length())
-                };
-                double score = score(numbers, wander.kind());
+                double[] tried = now.clone();
+                tried[0] += 0.04 * k;
+                double score = score(tried, errors.kind());
                 if (score < least) {
                     least = score;
-                    wave = Math.exp(numbers[0]);
+                    best = tried;
                 }
             }
-            solution = posterior.solve(posterior.strength(wave), wander);
+            for (int k = -3; k <= 3 && errors.precision() > 0; k++) {
+                double[] tried = best.clone();
+                tried[tried.length - 1] += 0.1 * k;
+                double score = score(tried, errors.kind());
+                if (score < least) {
+                    least = score;
+                    best = tried;
+                }
+            }
+            wave = Math.exp(best[0]);
+            errors = errors(best, errors.kind());
+            solution = posterior.solve(posterior.strength(wave), errors);
             if (before - least < 1) {
                 return;
             }
@@ -393,9 +543,9 @@ final class RoadFit {
     void stretch(double factor) {
         wave = chosen * factor;
         for (int i = 0; i < STRETCH_STEPS; i++) {
-            move(posterior.solve(posterior.strength(wave), wander));
+            move(posterior.solve(posterior.strength(wave), errors));
         }
-        solution = posterior.solve(posterior.strength(wave), wander);
+        solution = posterior.solve(posterior.strength(wave), errors);
     }
 
     /** The road's centre line. */
@@ -420,12 +570,37 @@ final class RoadFit {
 
     /** Standard deviation of the errors that neighbouring points have in common, m; 0 if there are none. */
     double wanderDeviation() {
-        return Math.sqrt(solution.variance() * wander.ratio());
+        return Math.sqrt(solution.variance() * errors.ratio());
     }
 
     /** Length over which such errors are correlated, m. */
     double wanderLength() {
-        return wander.length();
+        return errors.length();
+    }
+
+    /**
+     * The account of the accelerations logged with the points.
+     *
+     * @param agreement correlation with those of the line that positions alone give
+     * @param mirrored whether they counted right turns as positive
+     * @param used samples, without knocks
+     * @param deviation of their own errors, m/s²
+     * @param bias constant that the logger adds, m/s²
+     * @param scale share by which it reads too much
+     */
+    record Logged(double agreement, boolean mirrored, int used, double deviation, double bias, double scale) {}
+
+    /** What was found out about the logger; null without samples. */
+    Logged logged() {
+        return Double.isNaN(agreement)
+                ? null
+                : new Logged(
+                        agreement,
+                        mirrored,
+                        samples.count(),
+                        solution.accelerationDeviation(),
+                        solution.bias(),
+                        solution.scale());
     }
 
     /** Standard deviation of the curvature at the line's nodes, 1/m. */

@@ -15,22 +15,56 @@ import java.util.Random;
  * <pre>Σ (d − n − w)² + λ ∫ v(s) (κ″ − κ/ℓ²)² ds + σ² wᵀ Q w</pre>
  *
  * where d is how far a point lies beside the line, ℓ the length of corners and v a weight that lets the road be rough where it
- * is. λ and w's variance and length are those of the greatest restricted likelihood (H. D. Patterson and R. Thompson, Biometrika
- * 58, 1971; for splines G. Wahba, Annals of Statistics 13, 1985; both cited from memory).
+ * is. Several laps each have a wander of their own. Where lateral acceleration a was logged with the points, ρ Σ (a − b − (1 + g)
+ * u² κ)² is added, u being the speed and ρ = σ²/σₐ²; its constant b and what is wrong with its scale, g, are found with the road,
+ * g to first order about the line. λ, ρ and w's variance and length are those of the greatest restricted likelihood (H. D. Patterson
+ * and R. Thompson, Biometrika 58, 1971; for splines G. Wahba, Annals of Statistics 13, 1985; both cited from memory).
  */
 final class RoadPosterior {
     private static final int REACH = 4;
     private static final double LEAST_VARIANCE = 1e-12;
+    /** What is found with the road and has no prior: a logger's constant and scale. */
+    private static final int FIXED = 2;
 
     /**
-     * A stationary error that neighbouring points have in common.
+     * Errors beside the points' own: a stationary one that neighbouring points have in common, and that of accelerations.
      *
-     * @param kind none, or how smooth it is
+     * @param kind of what neighbours have in common, none, or how smooth it is
      * @param ratio of its variance to that of the points' own errors
      * @param length over which it is correlated, m
+     * @param precision variance of the points' own errors over that of the accelerations, s⁴; 0 leaves those out
      */
-    record Wander(WanderKind kind, double ratio, double length) {
-        static final Wander NONE = new Wander(WanderKind.NONE, 0, 1);
+    record Errors(WanderKind kind, double ratio, double length, double precision) {
+        static final Errors OWN = new Errors(WanderKind.NONE, 0, 1, 0);
+
+        Errors(double precision) {
+            this(WanderKind.NONE, 0, 1, precision);
+        }
+    }
+
+    /**
+     * Points on the plane.
+     *
+     * @param x m
+     * @param y m
+     * @param lap of each, from 0
+     * @param foot of each on the line, m from its start
+     */
+    record Placed(double[] x, double[] y, int[] lap, double[] foot) {
+        int laps() {
+            return Arrays.stream(lap).max().orElse(0) + 1;
+        }
+    }
+
+    /**
+     * Samples of speed and lateral acceleration.
+     *
+     * @param place of each on the line, m from its start
+     * @param speed m/s
+     * @param acceleration to the left, m/s²
+     */
+    record Turning(double[] place, double[] speed, double[] acceleration) {
+        static final Turning NONE = new Turning(new double[0], new double[0], new double[0]);
     }
 
     /** Kinds of correlated errors by the power of 1/(1/ℓ² + ω²) in their spectrum: Matérn's of smoothness 1/2, 3/2 and 7/2. */
@@ -63,27 +97,47 @@ final class RoadPosterior {
 
     private final double[] constant;
     private final double[] weight;
+    private final int[] lap;
+    private final int laps;
+    private final int samples;
+    /** Of the accelerations, but for ρ: squares with n, four entries each from the diagonal on. */
+    private final double[] turned;
+    /** Right side of n, and of b and g with n, one after the other. */
+    private final double[][] turnedRight = new double[1 + FIXED][];
+
+    private final double[][] fixed = new double[FIXED][FIXED];
+    private final double[] fixedRight = new double[FIXED];
+    private double turnedSquares;
 
     /**
      * @param line to look beside
-     * @param x of the points, m
-     * @param y of the points, m
-     * @param foot of each point on the line, m from its start
+     * @param on the points; not modified
+     * @param turning what was logged with them; not modified
      * @param rate 1/ℓ, 1/m; 0 for a road that is rough in κ″ alone
      */
-    RoadPosterior(ReferenceLine line, double[] x, double[] y, double[] foot, double rate) {
+    RoadPosterior(ReferenceLine line, Placed on, Turning turning, double rate) {
         this.line = line;
         this.rate = rate;
         nodes = line.count();
-        cell = new int[x.length];
-        share = new double[x.length];
-        beside = new double[x.length];
-        points = x.length;
+        points = on.x().length;
+        cell = new int[points];
+        share = new double[points];
+        beside = new double[points];
+        lap = on.lap();
+        laps = on.laps();
         for (int i = 0; i < points; i++) {
-            double u = foot[i] / line.step();
-            cell[i] = Math.min(line.closed() ? nodes - 1 : nodes - 2, (int) u);
-            share[i] = u - cell[i];
-            beside[i] = line.beside(x[i], y[i], foot[i]);
+            double foot = on.foot()[i];
+            cell[i] = cell(foot);
+            share[i] = foot / line.step() - cell[i];
+            beside[i] = line.beside(on.x()[i], on.y()[i], foot);
+        }
+        samples = turning.place().length;
+        turned = new double[samples == 0 ? 0 : nodes * REACH];
+        for (int i = 0; i <= FIXED; i++) {
+            turnedRight[i] = new double[samples == 0 ? 0 : nodes];
+        }
+        for (int i = 0; i < samples; i++) {
+            addSample(turning.place()[i], turning.speed()[i], turning.acceleration()[i]);
         }
         rough = new double[nodes * 5];
         constant = new double[nodes];
@@ -99,6 +153,46 @@ final class RoadPosterior {
                 rough[i * 5 + 2 + j] += w * (k * k - 2 / h2);
                 rough[i * 5 + 3 + j] += w / h2;
                 constant[i] += w * k;
+            }
+        }
+    }
+
+    private int cell(double place) {
+        return Math.min(line.closed() ? nodes - 1 : nodes - 2, (int) (place / line.step()));
+    }
+
+    /** Sums of a sample whose acceleration is a = u² κ + b + g u² κ₀ and κ linear in the offsets of four nodes. */
+    private void addSample(double place, double speed, double acceleration) {
+        int at = line.closed() ? cell(place) : Math.max(1, Math.min(nodes - 3, cell(place)));
+        int next = (at + 1) % nodes;
+        double w = place / line.step() - at;
+        double square = speed * speed;
+        double[] here = curvatureRow(at);
+        double[] there = curvatureRow(next);
+        double[] row = {
+            square * (1 - w) * here[0],
+            square * ((1 - w) * here[1] + w * there[0]),
+            square * ((1 - w) * here[2] + w * there[1]),
+            square * w * there[2]
+        };
+        double known = square * ((1 - w) * line.curvature(at) + w * line.curvature(next));
+        double left = acceleration - known;
+        double[] causes = {1, known};
+        turnedSquares += left * left;
+        for (int j = 0; j < REACH; j++) {
+            int node = Math.floorMod(at - 1 + j, nodes);
+            turnedRight[0][node] += row[j] * left;
+            for (int k = j; k < REACH; k++) {
+                turned[node * REACH + k - j] += row[j] * row[k];
+            }
+            for (int k = 0; k < FIXED; k++) {
+                turnedRight[1 + k][node] += row[j] * causes[k];
+            }
+        }
+        for (int j = 0; j < FIXED; j++) {
+            fixedRight[j] += causes[j] * left;
+            for (int k = 0; k < FIXED; k++) {
+                fixed[j][k] += causes[j] * causes[k];
             }
         }
     }
@@ -131,17 +225,17 @@ final class RoadPosterior {
     }
 
     /**
-     * The solution for one λ and one wander.
+     * The solution for one λ and one kind of errors.
      *
      * @param strength λ
      */
-    Solution solve(double strength, Wander wander) {
-        return new Solution(strength, wander);
+    Solution solve(double strength, Errors errors) {
+        return new Solution(strength, errors);
     }
 
     /** The most probable road, with its likelihood and what is uncertain about it. */
     final class Solution {
-        /** Unknowns to a node: n, or n and w. */
+        /** Unknowns to a node: n, and where points wander, w of each lap. */
         private final int per;
 
         private final int stride;
@@ -150,16 +244,19 @@ final class RoadPosterior {
         private final double[] matrix;
         private final CyclicBandedCholesky factor;
         private final double[] offset = new double[nodes];
-        private final double[] wandered = new double[nodes];
+        private final double[] unknown;
+        private final double[] found = new double[FIXED];
         private final double variance;
         private final double criterion;
+        private final double precision;
 
-        private Solution(double strength, Wander wander) {
-            per = wander.kind() == WanderKind.NONE ? 1 : 2;
+        private Solution(double strength, Errors errors) {
+            per = errors.kind() == WanderKind.NONE ? 1 : 1 + laps;
             order = nodes * per;
             stride = REACH * per + per;
             matrix = new double[order * stride];
             right = new double[order];
+            precision = samples == 0 ? 0 : errors.precision();
             double squares = addPoints();
             double logPrior = 0;
             for (int i = 0; i < nodes; i++) {
@@ -170,26 +267,33 @@ final class RoadPosterior {
                     addRoughness(i, w);
                 }
             }
-            logPrior += per == 2 ? addWander(wander) : 0;
+            logPrior += per > 1 ? addWander(errors) : 0;
+            squares += precision > 0 ? addTurning() : 0;
             factor = new CyclicBandedCholesky(order, stride - 1);
             factor.factor(matrix);
-            double[] x = right.clone();
-            factor.solve(x);
+            unknown = right.clone();
+            factor.solve(unknown);
             for (int i = 0; i < order; i++) {
-                squares -= right[i] * x[i];
+                squares -= right[i] * unknown[i];
+            }
+            double determinant = factor.logDeterminant();
+            if (precision > 0) {
+                Eliminated eliminated = eliminated();
+                squares -= eliminated.squares();
+                determinant += eliminated.logDeterminant();
             }
             for (int i = 0; i < nodes; i++) {
-                offset[i] = x[i * per];
-                wandered[i] = per == 2 ? x[i * per + 1] : 0;
+                offset[i] = unknown[i * per];
             }
             // Roads that the roughness does not see: two translations of a loop and, without ℓ, its size.
             int unseen = !line.closed() ? 4 : rate > 0 ? 2 : 3;
-            int left = points - unseen;
+            int left = points - unseen + (precision > 0 ? samples - FIXED : 0);
             if (line.closed()) {
                 logPrior -= unseen * Math.log(strength);
             }
+            logPrior += precision > 0 ? samples * Math.log(precision) : 0;
             variance = Math.max(LEAST_VARIANCE, squares / left);
-            criterion = left * Math.log(variance) + factor.logDeterminant() - logPrior;
+            criterion = left * Math.log(variance) + determinant - logPrior;
         }
 
         private double addPoints() {
@@ -201,8 +305,9 @@ final class RoadPosterior {
                 double w0 = 1 - w1;
                 double d = beside[p];
                 squares += d * d;
-                for (int q = 0; q < per; q++) {
-                    for (int r = 0; r < per; r++) {
+                int[] unknowns = per == 1 ? new int[] {0} : new int[] {0, 1 + lap[p]};
+                for (int q : unknowns) {
+                    for (int r : unknowns) {
                         if (r >= q) {
                             matrix[(i * per + q) * stride + r - q] += w0 * w0;
                             matrix[(k * per + q) * stride + r - q] += w1 * w1;
@@ -216,6 +321,57 @@ final class RoadPosterior {
             return squares;
         }
 
+        private double addTurning() {
+            for (int i = 0; i < nodes; i++) {
+                right[i * per] += precision * turnedRight[0][i];
+                for (int d = 0; d < REACH; d++) {
+                    matrix[i * per * stride + d * per] += precision * turned[i * REACH + d];
+                }
+            }
+            return precision * turnedSquares;
+        }
+
+        /** What b and g take off the squares, and the logarithm of the determinant that they add. */
+        private record Eliminated(double squares, double logDeterminant) {}
+
+        /** Finds b and g with the road: the border of the band, eliminated by Schur's complement. */
+        private Eliminated eliminated() {
+            double[][] side = new double[FIXED][order];
+            double[][] solved = new double[FIXED][];
+            double[][] left = new double[FIXED][FIXED];
+            double[] rest = new double[FIXED];
+            for (int j = 0; j < FIXED; j++) {
+                for (int i = 0; i < nodes; i++) {
+                    side[j][i * per] = precision * turnedRight[1 + j][i];
+                }
+                solved[j] = side[j].clone();
+                factor.solve(solved[j]);
+                rest[j] = precision * fixedRight[j] - product(side[j], unknown);
+            }
+            for (int j = 0; j < FIXED; j++) {
+                for (int k = 0; k < FIXED; k++) {
+                    left[j][k] = precision * fixed[j][k] - product(side[j], solved[k]);
+                }
+            }
+            double determinant = left[0][0] * left[1][1] - left[0][1] * left[1][0];
+            found[0] = (rest[0] * left[1][1] - rest[1] * left[0][1]) / determinant;
+            found[1] = (rest[1] * left[0][0] - rest[0] * left[1][0]) / determinant;
+            for (int j = 0; j < FIXED; j++) {
+                for (int i = 0; i < order; i++) {
+                    unknown[i] -= solved[j][i] * found[j];
+                }
+            }
+            return new Eliminated(rest[0] * found[0] + rest[1] * found[1], Math.log(determinant));
+        }
+
+        private double product(double[] a, double[] b) {
+            double sum = 0;
+            for (int i = 0; i < order; i++) {
+                sum += a[i] * b[i];
+            }
+            return sum;
+        }
+
         private void addRoughness(int i, double w) {
             for (int j = -2; j <= 2; j++) {
                 int at = Math.floorMod(i + j, nodes) * per;
@@ -227,10 +383,10 @@ final class RoadPosterior {
             }
         }
 
-        /** Adds the precision of the wander; returns the logarithm of its determinant, that of a closed line. */
-        private double addWander(Wander wander) {
-            int power = wander.kind().power;
-            double[] q = precision(wander);
+        /** Adds the precision of each lap's wander; returns the logarithm of their determinant, that of closed lines. */
+        private double addWander(Errors errors) {
+            int power = errors.kind().power;
+            double[] q = precision(errors);
             double trace = 0;
             double log = 0;
             for (int k = 0; k < nodes; k++) {
@@ -242,28 +398,28 @@ final class RoadPosterior {
                 trace += 1 / e;
                 log += Math.log(e);
             }
-            double scale = trace / nodes / wander.ratio();
-            for (int i = 0; i < nodes; i++) {
-                int at = (2 * i + 1) * stride;
-                for (int k = 0; k <= power; k++) {
-                    if (line.closed() || i + k < nodes) {
-                        matrix[at + 2 * k] += scale * q[k];
+            double scale = trace / nodes / errors.ratio();
+            for (int i = 0; i < order; i++) {
+                int node = i / per;
+                for (int k = 0; i % per > 0 && k <= power; k++) {
+                    if (line.closed() || node + k < nodes) {
+                        matrix[i * stride + per * k] += scale * q[k];
                     }
                 }
             }
-            return log + nodes * Math.log(scale);
+            return laps * (log + nodes * Math.log(scale));
         }
 
         /** Diagonals of (1/ℓ² − d²/ds²) to the kind's power, but for a factor. */
-        private double[] precision(Wander wander) {
-            double e = line.step() / wander.length();
-            if (wander.kind() == WanderKind.ROUGH) {
+        private double[] precision(Errors errors) {
+            double e = line.step() / errors.length();
+            if (errors.kind() == WanderKind.ROUGH) {
                 double f = Math.exp(-e);
                 return new double[] {1 + f * f, -f};
             }
             double d = 2 + e * e;
             double[] twice = {1, -2 * d, d * d + 2, -2 * d, 1};
-            if (wander.kind() == WanderKind.SMOOTH) {
+            if (errors.kind() == WanderKind.SMOOTH) {
                 return Arrays.copyOfRange(twice, 2, 5);
             }
             double[] q = new double[5];
@@ -296,9 +452,52 @@ final class RoadPosterior {
             for (int p = 0; p < points; p++) {
                 int i = cell[p];
                 int k = (i + 1) % nodes;
-                left[p] = beside[p] - (1 - share[p]) * (offset[i] + wandered[i]) - share[p] * (offset[k] + wandered[k]);
+                left[p] = beside[p] - (1 - share[p]) * across(i, lap[p]) - share[p] * across(k, lap[p]);
             }
             return left;
+        }
+
+        private double across(int node, int ofLap) {
+            return offset[node] + (per > 1 ? unknown[node * per + 1 + ofLap] : 0);
+        }
+
+        /** Standard deviation σₐ of the accelerations' own errors, m/s²; infinite where there are none. */
+        double accelerationDeviation() {
+            return Math.sqrt(variance / precision);
+        }
+
+        /** The logger's constant b, m/s². */
+        double bias() {
+            return found[0];
+        }
+
+        /** What the logger's accelerations are too large by, as a share g. */
+        double scale() {
+            return found[1];
+        }
+
+        /** How far each acceleration lies from that of the road, m/s². */
+        double[] accelerationResiduals(Turning turning) {
+            double[] left = new double[turning.place().length];
+            for (int s = 0; s < left.length; s++) {
+                double place = turning.place()[s];
+                int at = line.closed() ? cell(place) : Math.max(1, Math.min(nodes - 3, cell(place)));
+                double w = place / line.step() - at;
+                double square = turning.speed()[s] * turning.speed()[s];
+                double known = (1 - w) * line.curvature(at) + w * line.curvature((at + 1) % nodes);
+                double change = (1 - w) * change(at) + w * change((at + 1) % nodes);
+                left[s] = turning.acceleration()[s] - square * ((1 + found[1]) * known + change) - found[0];
+            }
+            return left;
+        }
+
+        private double change(int node) {
+            double[] row = curvatureRow(node);
+            double sum = 0;
+            for (int j = -1; j <= 1; j++) {
+                sum += row[j + 1] * offset[Math.floorMod(node + j, nodes)];
+            }
+            return sum;
         }
 
         /** Expected squares of κ″ − κ/ℓ² at the nodes over σ²: those of the most probable road and of what is uncertain. */

@@ -9,14 +9,29 @@ import java.util.List;
  * @param points unmodifiable
  * @param hasElevation whether their altitudes are known
  * @param hasWidths whether their widths are known
+ * @param otherLaps points of more laps on the same line, which are pooled with them; each unmodifiable, from the start line on
  */
-public record Survey(List<SurveyPoint> points, boolean hasElevation, boolean hasWidths) {
+public record Survey(
+        List<SurveyPoint> points, boolean hasElevation, boolean hasWidths, List<List<SurveyPoint>> otherLaps) {
     private static final double FARTHEST = 1e8;
     private static final double STEEPEST_BANK = Math.toRadians(65);
 
     /** @throws dev.lapwright.fault.InvalidValueException if a number is not finite or out of its range */
     public Survey {
         points = List.copyOf(points);
+        otherLaps = otherLaps.stream().map(List::copyOf).toList();
+        check(points, hasElevation, hasWidths);
+        for (List<SurveyPoint> lap : otherLaps) {
+            check(lap, hasElevation, hasWidths);
+        }
+    }
+
+    /** Points of one lap or run. */
+    public Survey(List<SurveyPoint> points, boolean hasElevation, boolean hasWidths) {
+        this(points, hasElevation, hasWidths, List.of());
+    }
+
+    private static void check(List<SurveyPoint> points, boolean hasElevation, boolean hasWidths) {
         for (int i = 0; i < points.size(); i++) {
             SurveyPoint p = points.get(i);
             String place = "point " + (i + 1) + ": ";

@@ -51,12 +51,20 @@ public final class SurveyImport {
     private static final double STRETCH = 1.1;
 
     private static final int MOST_STRETCHES = 12;
+    /** No logger's scale is that wrong; units are. */
+    private static final double ODD_SCALE = 0.2;
 
     private final String name;
     private final ImportChoices choices;
     private final List<String> warnings;
     private final List<SurveyPoint> points;
     private final Survey survey;
+    /** Points of all laps that are pooled, lap by lap. */
+    private final List<SurveyPoint> pooled;
+
+    private final int[] lapOf;
+    private final LoggedSamples samples;
+    private final int laps;
 
     /**
      * The plan of the line.
@@ -77,6 +85,11 @@ public final class SurveyImport {
         SurveyPreparation preparation = new SurveyPreparation(choices);
         points = preparation.prepare(survey);
         warnings = preparation.warnings();
+        PooledLaps all = new PooledLaps(survey, points, choices);
+        pooled = all.points();
+        lapOf = all.lapOf();
+        laps = all.laps();
+        samples = all.samples();
     }
 
     /**
@@ -127,14 +140,43 @@ public final class SurveyImport {
         return new ImportedTrack(
                 band == null ? track : track.withCurvatureDeviation(band.deviation()),
                 new ImportReport(
-                        survey.points().size(),
-                        points.size(),
+                        survey.points().size()
+                                + survey.otherLaps().stream()
+                                        .mapToInt(List::size)
+                                        .sum(),
+                        plan.fit() == null ? points.size() : pooled.size(),
                         plan.fit() == null ? unsmoothed() : smoothing(plan.fit()),
                         shape,
                         survey.hasElevation() ? elevationReport(elevation, z, sampled) : null,
                         null,
+                        plan.fit() == null ? null : motion(plan.fit()),
+                        plan.fit() == null ? 1 : laps,
                         warnings),
                 band);
+    }
+
+    /** What was found out about the logger, with what is odd about it; null where none spoke. */
+    private ImportReport.MotionReport motion(RoadFit fit) {
+        RoadFit.Logged logged = fit.logged();
+        if (logged == null) {
+            return null;
+        }
+        if (logged.agreement() < RoadFit.LEAST_AGREEMENT) {
+            warnings.add("the lateral acceleration does not go with the positions (correlation "
+                    + Check.text(Math.rint(100 * logged.agreement()) / 100)
+                    + ") and was left aside; --log takes it alone");
+            return null;
+        }
+        if (logged.mirrored()) {
+            warnings.add("the log counts a right turn's lateral acceleration as positive, as the positions show; it was"
+                    + " taken so");
+        }
+        if (Math.abs(logged.scale()) > ODD_SCALE) {
+            warnings.add("the lateral acceleration is " + Check.text(Math.rint(100 * (1 + logged.scale())) / 100)
+                    + " times what speed and positions give; check the units of speed and acceleration");
+        }
+        return new ImportReport.MotionReport(
+                samples.count(), logged.used(), logged.deviation(), logged.bias(), logged.scale());
     }
 
     /** Says where the line has more corners than so few points can tell apart. */
@@ -210,7 +252,15 @@ public final class SurveyImport {
             waves = knots.fit(knots.strengthOf(wave));
             first = new ArcLengthCurve(knots, waves.spline(x), waves.spline(y));
         }
-        RoadFit.Points on = new RoadFit.Points(x, y, choices.closed());
+        RoadFit.Points on = new RoadFit.Points(
+                pooled.stream().mapToDouble(SurveyPoint::x).toArray(),
+                pooled.stream().mapToDouble(SurveyPoint::y).toArray(),
+                lapOf,
+                pooled.stream()
+                        .mapToDouble(p -> p.motion() == null ? 0 : p.motion().way())
+                        .toArray(),
+                choices.closed(),
+                samples);
         RoadFit fit = choices.smoothing().isPresent()
                 ? RoadFit.byHand(on, first, choices.smoothing().getAsDouble())
                 : RoadFit.chosen(on, first, choices.accuracy());
@@ -281,7 +331,7 @@ public final class SurveyImport {
             double last = places.isEmpty() ? Double.NEGATIVE_INFINITY : places.get(places.size() - 1);
             if (along[i] - last > apart && (!choices.closed() || along[i] < length - apart)) {
                 places.add(places.isEmpty() ? 0 : along[i]);
-                stood.add(points.get(i));
+                stood.add(pooled.get(i));
             }
         }
         double[] t = places.stream().mapToDouble(Double::doubleValue).toArray();
@@ -297,7 +347,7 @@ public final class SurveyImport {
         double move = 0;
         double at = 0;
         for (int i = 0; i < feet.length; i++) {
-            SurveyPoint p = points.get(i);
+            SurveyPoint p = pooled.get(i);
             double beside = Math.abs(fit.line().beside(p.x(), p.y(), feet[i]));
             if (beside > move) {
                 move = beside;

@@ -79,6 +79,24 @@ class EventLapsTest {
         assertThat(found.pick().how()).contains("lap 2 of 3 whole laps taken, as asked");
     }
 
+    /** Of six laps of 40 s and less, 1 s from one to the next, 5 % of 35.75 s leave one beside the fastest. */
+    @Test
+    void lapsAsFastAsTheOnePickedArePooledWithItUnlessOneIsAskedFor() {
+        List<SurveyPoint> points = driven(0.25, 5.75);
+        double[] times = times(0.25, points.size());
+        Survey pooled =
+                EventLaps.pick(Shapes.plan(points), times, OptionalInt.empty()).survey();
+        assertThat(pooled.otherLaps()).hasSize(1);
+        assertThat(pooled.otherLaps().get(0).get(0).distanceTo(pooled.points().get(0)))
+                .isLessThan(0.01);
+        assertThat(EventLaps.pick(Shapes.plan(points), times, OptionalInt.of(2))
+                        .survey()
+                        .otherLaps())
+                .isEmpty();
+        // Without times all are alike, and three are enough.
+        assertThat(pick(points, OptionalInt.empty()).survey().otherLaps()).hasSize(3);
+    }
+
     @Test
     void aLapThatIsNotThereIsRefused() {
         assertThatThrownBy(() -> pick(driven(0.25, 3.75), OptionalInt.of(4)))

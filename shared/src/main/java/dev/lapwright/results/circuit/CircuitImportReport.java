@@ -1,9 +1,10 @@
-package dev.lapwright.results;
+package dev.lapwright.results.circuit;
 
 import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.track.Track;
@@ -69,6 +70,7 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
             told.item(
                     "Lap",
                     source.pick().how()
+                            + pooled(report)
                             + (report.log() == null
                                     ? "; its end missed its start by " + Numbers.fixed(source.drift(), 1)
                                             + " m, spread over the lap"
@@ -115,6 +117,9 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                                 + ", which leaves the curvature uncertain by "
                                 + Numbers.fixed(1000 * report.smoothing().curvatureUncertainty(), 2)
                                 + " per km (one standard deviation)");
+        if (report.motion() != null) {
+            motion(told, report.motion());
+        }
         if (imported.band() != null) {
             corners(told, imported.band().corners());
         }
@@ -125,6 +130,22 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                             + Numbers.fixed(lap.nineOfTen(), lap.nineOfTen() < 1 ? 2 : 1)
                             + " s either way in nine of ten: what the points' errors leave open");
         }
+    }
+
+    private static String pooled(ImportReport report) {
+        int others = report.laps() - 1;
+        return others == 0 ? "" : ", pooled with " + others + (others == 1 ? " other" : " others");
+    }
+
+    private static void motion(Report told, ImportReport.MotionReport motion) {
+        int knocks = motion.samples() - motion.used();
+        told.item(
+                "Motion",
+                motion.used() + " speeds and lateral accelerations tell the curvature with the positions"
+                        + (knocks > 0 ? " (" + knocks + " far from the others left out)" : "")
+                        + "; the accelerations err by " + Numbers.fixed(LapTrace.g(motion.accelerationNoise()), 3)
+                        + " g, and read " + Numbers.signed(LapTrace.g(motion.bias()), 3) + " g and "
+                        + Numbers.signed(100 * motion.scale(), 1) + " % too much");
     }
 
     private static String wander(ImportReport.SmoothingReport smoothing) {
@@ -254,6 +275,7 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
             lap.put("count", pick.count());
             lap.put("how", pick.how());
             lap.put("driftM", source.drift());
+            lap.put("pooled", report.laps());
             told.field("lap", lap);
         }
         ImportReport.LogReport log = report.log();
@@ -265,6 +287,16 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
             one.put("positionGapM", log.positionGap());
             one.put("largestCurvatureChangePerM", log.largestCurvatureChange());
             told.field("log", one);
+        }
+        ImportReport.MotionReport motion = report.motion();
+        if (motion != null) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("samples", motion.samples());
+            one.put("used", motion.used());
+            one.put("accelerationNoiseG", LapTrace.g(motion.accelerationNoise()));
+            one.put("biasG", LapTrace.g(motion.bias()));
+            one.put("scalePercent", 100 * motion.scale());
+            told.field("motion", one);
         }
         ImportReport.ElevationReport elevation = report.elevation();
         if (elevation != null) {

@@ -1,4 +1,4 @@
-package dev.lapwright.results;
+package dev.lapwright.results.circuit;
 
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
