@@ -112,7 +112,7 @@ class HelpTest {
     @ParameterizedTest
     @MethodSource("allExamples")
     void everyExampleRuns(String example) throws IOException {
-        Run run = Run.in(folder, example.substring(EXAMPLE.length()).strip().split(" "));
+        Run run = Run.in(folder, Run.words(example.substring(EXAMPLE.length()).strip()));
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).isNotBlank();
     }

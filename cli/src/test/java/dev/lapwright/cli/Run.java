@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -149,5 +150,14 @@ public record Run(int code, String out, String err) {
                 .filter(line -> line.strip().startsWith(beginning))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no line begins with '" + beginning + "' in:\n" + out));
+    }
+
+    /** The words of a command line as a shell parts them: what stands in double quotes is one. */
+    public static String[] words(String line) {
+        return Pattern.compile("\"([^\"]*)\"|\\S+")
+                .matcher(line)
+                .results()
+                .map(found -> found.group(1) == null ? found.group() : found.group(1))
+                .toArray(String[]::new);
     }
 }

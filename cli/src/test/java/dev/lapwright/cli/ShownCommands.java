@@ -31,7 +31,7 @@ public final class ShownCommands {
          * written before, goes to a folder of the test.
          */
         public Run run(Path folder) throws IOException {
-            String[] words = command.split(" ");
+            String[] words = Run.words(command);
             for (int i = 1; i < words.length; i++) {
                 if (words[i].startsWith("docs/")) {
                     words[i] = "../" + words[i];

@@ -27,6 +27,7 @@ import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.LapTimeBand;
+import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
@@ -174,6 +175,8 @@ class RecordGuardTest {
             BriefResult.AeroExchange.class,
             BriefResult.StartPressures.class,
             TestPlan.class,
+            AdviceResult.Choice.class,
+            AdviceResult.PracticeMove.class,
             ChangePlan.class,
             ChangePlan.Turn.class,
             Proof.class,

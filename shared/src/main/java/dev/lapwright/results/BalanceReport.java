@@ -1,19 +1,22 @@
 package dev.lapwright.results;
 
+import dev.lapwright.car.Caution;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -22,9 +25,9 @@ import java.util.function.Function;
  *
  * @param subject the car, set up, and where
  * @param result what was found
- * @param remedies against the complaint, if there was one
+ * @param advice against what the driver says, if that was asked for
  */
-public record BalanceReport(Subject subject, BalanceResult result, Optional<RemedyResult> remedies) {
+public record BalanceReport(Subject subject, BalanceResult result, Optional<AdviceResult> advice) {
     private static final double PERCENT = 100;
 
     private static final Table<BalanceResult.PhaseBalance> PHASES = Table.<BalanceResult.PhaseBalance>of("Phases")
@@ -97,10 +100,8 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("cautions", cautions);
-        Optional<RemedyReport> against = remedies.map(found -> new RemedyReport(subject.car(), found));
-        if (against.isPresent()) {
-            against.get().addTo(report);
-            report.field("complaint", against.get().fields());
+        if (advice.isPresent()) {
+            advice(report, advice.get());
         } else {
             yaw(report);
             report.gap()
@@ -112,6 +113,25 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Reme
                 .flatMap(corner -> corner.phases().stream().map(phase -> new CornerPhase(corner, phase)))
                 .toList();
         return report.csv("balance.csv", CORNER_PHASES, rows);
+    }
+
+    private void advice(Report report, AdviceResult found) {
+        AdviceReport answer = new AdviceReport(found);
+        List<RemedyReport> against = found.against().stream()
+                .map(one -> new RemedyReport(subject.car(), one))
+                .toList();
+        against.forEach(one -> one.told(report));
+        answer.addTo(report);
+        for (RemedyReport one : against) {
+            one.addTo(report.gap());
+        }
+        RemedyReport.table(against, report);
+        Set<Caution> dangers = EnumSet.noneOf(Caution.class);
+        dangers.addAll(answer.cautions());
+        against.forEach(one -> dangers.addAll(one.cautions()));
+        dangers.forEach(caution -> report.caution(caution.text()));
+        report.field("complaints", against.stream().map(RemedyReport::fields).toList())
+                .field("advice", answer.fields());
     }
 
     /** What was found, for machines. */

@@ -6,12 +6,14 @@ import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -28,28 +30,43 @@ record RemedyReport(Car car, RemedyResult result) {
 
     private static final int MOST_ROWS = 15;
 
-    /** Adds what people read, and the table of all remedies. */
-    void addTo(Report report) {
-        boolean everywhere = result.complaint().corner() == 0;
-        String against =
-                "Against " + result.complaint().label() + ", " + (everywhere ? "all corners." : corner() + ".");
+    /** Adds what the model says of the complaint. */
+    void told(Report report) {
+        BalanceComplaint complaint = result.complaint();
+        String against = "Against " + complaint.label() + ", " + complaint.where() + ".";
         String verdict = result.isConfirmed()
                 ? "The model agrees: "
                 : "The model does not see it, so look first for a cause that it does not know: ";
         report.paragraph(Report.strong(against) + " " + verdict + "the " + (result.understeer() > 0 ? "front" : "rear")
                         + " axle gives up first there, by "
                         + Numbers.fixed(Math.abs(LapTrace.g(result.understeer())), 3) + " g"
-                        + (everywhere ? " in the mean." : "."))
+                        + (complaint.isOfSeveral() ? " in the mean." : "."))
                 .gap();
+    }
+
+    /** Adds what people read of all steps. */
+    void addTo(Report report) {
         remedies(report);
         belowTheLimit(report);
         result.failures().forEach(failure -> report.paragraph("Not looked at: " + failure + "."));
+    }
+
+    /** Where its steps can hurt. */
+    Set<Caution> cautions() {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         result.remedies().forEach(remedy -> cautions.addAll(remedy.cautions()));
-        cautions.forEach(caution -> report.caution(caution.text()));
-        List<RemedyResult.Remedy> all = Stream.concat(result.remedies().stream(), result.belowTheLimit().stream())
+        return cautions;
+    }
+
+    /** Declares the table of all steps against all complaints. */
+    static void table(List<RemedyReport> against, Report report) {
+        if (against.isEmpty()) {
+            return;
+        }
+        List<RemedyResult.Remedy> all = against.stream()
+                .flatMap(one -> Stream.concat(one.result().remedies().stream(), one.result().belowTheLimit().stream()))
                 .toList();
-        report.csv(TABLE, table(), all);
+        report.csv(TABLE, against.get(0).table(), all);
     }
 
     /** What was found, for machines. */
@@ -65,7 +82,7 @@ record RemedyReport(Car car, RemedyResult result) {
         return new Report()
                 .field("tendency", result.complaint().tendency())
                 .field("phase", result.complaint().phase().label())
-                .field("corner", result.complaint().corner() == 0 ? "all" : corner())
+                .field("corner", corner())
                 .field("rearLessFrontG", LapTrace.g(result.understeer()))
                 .field("confirmed", result.isConfirmed())
                 .field("remedies", table, result.remedies())
@@ -75,7 +92,10 @@ record RemedyReport(Car car, RemedyResult result) {
     }
 
     private String corner() {
-        return "T" + result.complaint().corner();
+        BalanceComplaint complaint = result.complaint();
+        return complaint.corner() > 0
+                ? complaint.where()
+                : complaint.kind().name().toLowerCase(Locale.ROOT);
     }
 
     private Table<RemedyResult.Remedy> steps() {
@@ -132,7 +152,8 @@ record RemedyReport(Car car, RemedyResult result) {
             report.line("No step of any adjustment of this car moves that limit by 0.001 g.");
             return;
         }
-        report.paragraph("One step each, best first: steps that cost no time that counts (less than "
+        report.paragraph("Against " + result.complaint().label()
+                        + ", one step each, best first: steps that cost no time that counts (less than "
                         + DifferenceWords.least() + ") by their gain of balance, then the others by"
                         + " gain per tenth of a second. Under the phases: the change, + is towards understeer.")
                 .rows(table(), result.remedies().subList(0, Math.min(MOST_ROWS, count)));

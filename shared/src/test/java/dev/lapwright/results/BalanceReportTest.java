@@ -12,11 +12,12 @@ import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.report.Report;
+import dev.lapwright.study.advice.Advice;
+import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.Balance;
-import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.balance.DriverWords;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.track.Track;
 import java.io.IOException;
@@ -32,12 +33,17 @@ class BalanceReportTest {
     private static final Track TRACK = Documents.circuit(TestDocuments.source("valid/circuit/segments.json"));
     private static final BalanceResult BALANCE =
             Balance.of(LapSolver.lap(CAR, TRACK, Conditions.STANDARD)).run();
-    private static final RemedyResult REMEDIES = Remedies.against(
-                    new BalanceComplaint(true, BalancePhase.MIDDLE, 0), BALANCE)
+    private static final AdviceResult ADVICE = Advice.on(
+                    DriverWords.read(
+                            List.of("pushes in the middle"),
+                            BALANCE.lap().stations().corners()),
+                    BALANCE)
+            .withDraws(20)
             .run();
+    private static final RemedyResult REMEDIES = ADVICE.against().get(0);
 
     private static final Report REPORT = new BalanceReport(
-                    new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD), BALANCE, Optional.of(REMEDIES))
+                    new Subject(CAR, Setup.STANDARD, CAR, TRACK, Conditions.STANDARD), BALANCE, Optional.of(ADVICE))
             .report();
 
     private static List<CSVRecord> rows(String file) throws IOException {
@@ -83,11 +89,22 @@ class BalanceReportTest {
 
     @Test
     void aRemedyInTheDocumentIsThatOfTheStudy() throws IOException {
-        JsonNode tree = new ObjectMapper().readTree(REPORT.json()).get("complaint");
+        JsonNode tree =
+                new ObjectMapper().readTree(REPORT.json()).get("complaints").get(0);
         JsonNode first = tree.get("remedies").get(0);
         assertThat(first.get("adjustment").asText())
                 .isEqualTo(REMEDIES.remedies().get(0).adjustment());
         assertThat(first.get("gainG").asDouble())
                 .isEqualTo(LapTrace.g(REMEDIES.remedies().get(0).gain()));
+    }
+
+    @Test
+    void theAnswerSaysWhatToTurnWhatItCostsAndWhatPracticeWould() throws IOException {
+        String said = String.join("\n", new AdviceReport(ADVICE).sentences());
+        assertThat(said).contains("Common practice (no source):").contains("nine of ten of 20 cars");
+        JsonNode advice = new ObjectMapper().readTree(REPORT.json()).get("advice");
+        assertThat(advice.get("choices").get(0).get("differenceS").asDouble())
+                .isEqualTo(ADVICE.choices().get(0).difference());
+        assertThat(advice.get("practice")).hasSameSizeAs(ADVICE.practice());
     }
 }

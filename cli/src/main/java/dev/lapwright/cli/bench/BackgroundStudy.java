@@ -19,10 +19,11 @@ import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.advice.Advice;
+import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.Balance;
-import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.balance.DriverWords;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -34,6 +35,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Studies that take seconds: they tell of their progress, can be stopped, and what they find can be taken over. */
 final class BackgroundStudy {
@@ -182,29 +184,53 @@ final class BackgroundStudy {
     }
 
     private void complaint(Map<String, Object> tree, Sheet sheet, Subject subject, String text) {
-        BalanceComplaint complaint =
-                BalanceComplaint.parse(text, sheet.stations().corners());
+        DriverWords words = DriverWords.read(List.of(text), sheet.stations().corners());
         BalanceResult result = Balance.of(sheet.lap(question.now())).run(how);
-        RemedyResult remedies = Remedies.against(complaint, result).run(how);
+        AdviceResult advice = Advice.on(words, result).run(how);
         List<Map<String, Object>> blocks =
-                ReportBlocks.of(new BalanceReport(subject, result, Optional.of(remedies)).report());
+                ReportBlocks.of(new BalanceReport(subject, result, Optional.of(advice)).report());
         // The balance itself has a view of its own: here stands what is said of the complaint.
         int from = 0;
-        while (from < blocks.size()
-                && !String.valueOf(blocks.get(from).get("text")).contains("Against ")) {
+        while (from < blocks.size() && !isAnswer(String.valueOf(blocks.get(from).get("text")))) {
             from++;
         }
         tree.put("blocks", blocks.subList(from, blocks.size()));
         List<Map<String, Object>> take = new ArrayList<>();
-        for (RemedyResult.Remedy remedy : remedies.remedies()) {
-            if (take.size() < MOST_REMEDIES) {
-                String label = remedy.adjustment() + " "
-                        + Numbers.with(remedy.to(), subject.bare().unitOf(remedy.adjustment()));
-                String words = Numbers.signed(LapTrace.g(remedy.gain()), 3) + " g against it, "
-                        + DifferenceWords.said(remedy.difference());
-                take.add(taken(label, words, Map.of(remedy.adjustment(), remedy.to())));
+        for (AdviceResult.Choice choice : advice.choices()) {
+            taken(
+                    take,
+                    subject,
+                    choice.adjustment(),
+                    choice.to(),
+                    choice.gains().get(0),
+                    choice.difference());
+        }
+        for (RemedyResult one : advice.against()) {
+            for (RemedyResult.Remedy remedy : one.remedies()) {
+                taken(take, subject, remedy.adjustment(), remedy.to(), remedy.gain(), remedy.difference());
             }
         }
         tree.put("take", take);
+    }
+
+    private static boolean isAnswer(String text) {
+        return Stream.of("Against ", "Common practice", "A kerb is", "does not say when")
+                .anyMatch(text::contains);
+    }
+
+    /** Adds what can be taken over, each once. */
+    private static void taken(
+            List<Map<String, Object>> take,
+            Subject subject,
+            String adjustment,
+            double to,
+            double gain,
+            double difference) {
+        String label = adjustment + " " + Numbers.with(to, subject.bare().unitOf(adjustment));
+        boolean known = take.stream().anyMatch(one -> label.equals(one.get("label")));
+        if (take.size() < MOST_REMEDIES && !known) {
+            String words = Numbers.signed(LapTrace.g(gain), 3) + " g against it, " + DifferenceWords.said(difference);
+            take.add(taken(label, words, Map.of(adjustment, to)));
+        }
     }
 }

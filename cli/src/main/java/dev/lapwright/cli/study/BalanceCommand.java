@@ -8,18 +8,19 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.StudyFiles;
-import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.BalanceReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.advice.Advice;
 import dev.lapwright.study.balance.Balance;
-import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
-import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.balance.DriverWords;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.List;
@@ -36,7 +37,7 @@ import picocli.CommandLine.Option;
         descriptionHeading = "%n",
         description = {"Says which axle gives up first in each corner, and what to turn against it."},
         customSynopsis = {
-            "lapwright balance CAR CIRCUIT [--complaint COMPLAINT]",
+            "lapwright balance CAR CIRCUIT [--complaint WORDS]...",
             "                  [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
         },
         parameterListHeading = "%n",
@@ -45,8 +46,8 @@ import picocli.CommandLine.Option;
         footer = {
             "  lapwright balance gt-talvex castelvane",
             "      Entry, lift-off, middle and exit of each corner, understeer gradient and aero balance.",
-            "  lapwright balance gt-talvex castelvane --complaint understeer:entry",
-            "      What to turn against understeer in the entries, and what each step costs or gains."
+            "  lapwright balance gt-talvex castelvane --complaint \"loose on power out of T6\"",
+            "      One change against it, what it costs, what to try next, and what each other step does."
         })
 public final class BalanceCommand extends StudyCommand<BalanceReport> {
     @Mixin
@@ -72,7 +73,7 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
                 .option("--chart", "Draws the balance of each corner, phase by phase, as .svg or .png.")
                 .csv("remedies.csv")
                 .onlyInFolder()
-                .onlyIf(() -> said.complaint().isPresent())
+                .onlyIf(() -> said.isGiven())
                 .out("A folder for everything: result, tables and chart. Or one file: .json for the result, .csv"
                         + " for the table of phases, .svg or .png for the chart.");
     }
@@ -81,19 +82,23 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
     public static final class Complaint {
         @Option(
                 names = "--complaint",
-                paramLabel = "COMPLAINT",
-                description = "What the driver complains of: understeer or oversteer, the phase of the corner (entry,"
-                        + " lift-off, middle, exit) and, if it is one corner only, that corner: understeer:entry,"
-                        + " oversteer:exit:T3. Gives what to turn against it.")
+                paramLabel = "WORDS",
+                description =
+                        "What the driver says, in the words of the trade: \"loose on power out of T3\", \"pushes in long"
+                                + " corners\"; several parted by commas or \"and\", or the option again. Gives one change against it, its"
+                                + " cost, what to try next and what common practice would do. Words: "
+                                + DriverWords.VOCABULARY + ". Or short: oversteer:exit:T3.")
         private List<String> complaints = List.of();
 
-        /** The one complaint; empty if there is none. */
-        Optional<String> complaint() {
-            if (complaints.size() > 1) {
-                throw new InvalidValueException(
-                        "--complaint", "it is given " + complaints.size() + " times", BalanceComplaint.ONE_AT_A_TIME);
-            }
-            return complaints.stream().findFirst();
+        @Option(
+                names = "--draws",
+                paramLabel = "N",
+                description = "Cars drawn to tell what the change costs with its interval; 40 if left out, 0 for none.")
+        private int draws = Advice.DRAWS;
+
+        /** Whether anything is said. */
+        boolean isGiven() {
+            return !complaints.isEmpty();
         }
     }
 
@@ -102,19 +107,34 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         Stations stations = subject.driven().stations(StationSpacing.DEFAULT);
-        Optional<BalanceComplaint> complaint =
-                said.complaint().map(text -> BalanceComplaint.parse(text, stations.corners()));
+        Optional<DriverWords> words =
+                said.isGiven() ? Optional.of(DriverWords.read(said.complaints, stations.corners())) : Optional.empty();
         BalanceResult result = Balance.of(new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day())))
                 .run();
         return new BalanceReport(
                 subject,
                 result,
-                complaint.map(against -> Remedies.against(against, result).run()));
+                words.map(
+                        heard -> Advice.on(heard, result).withDraws(said.draws).run(StudyRun.onAllCores())));
     }
 
     @Override
     public Report report(BalanceReport found) {
         return found.report();
+    }
+
+    /** A car that has nothing to turn against what is said is bad input, told beside the result. */
+    @Override
+    public int end(BalanceReport found) {
+        boolean nothing = found.advice().isPresent()
+                && !found.advice().get().against().isEmpty()
+                && found.advice().get().choices().isEmpty();
+        if (nothing) {
+            console.remark(
+                    "lapwright: complaint: no adjustment of this car helps against it; see what common practice would"
+                            + " turn, and list it in the car's document if there is one");
+        }
+        return nothing ? ExitCode.BAD_INPUT : ExitCode.DONE;
     }
 
     private static Drawing chart(BalanceReport found) {

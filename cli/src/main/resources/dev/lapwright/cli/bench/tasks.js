@@ -23,6 +23,12 @@ export class Tasks {
     const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
     const corner = el("select", { "aria-label": "In which corner" }, el("option", { value: "" }, "every corner"),
       sheet.corners.map((c) => el("option", { value: `:T${c.number}` }, c.label)));
+    const phrases = ["pushes on entry", "pushes in long corners", "pushes on power", "loose under braking", "snaps when I lift",
+      "loose in fast corners", "loose on power", "will not take the kerb", ...sheet.corners.map((c) => `loose on power out of T${c.number}`),
+      ...sheet.corners.map((c) => `pushes in T${c.number}`)];
+    const words = el("input", { type: "text", id: "driver-words", "aria-label": "Or in the driver's words", list: "driver-phrases", maxlength: "200", size: "22",
+      autocomplete: "off", spellcheck: "false", placeholder: "loose on power out of T3", onkeydown: (e) => { if (e.key === "Enter") helps(); } });
+    const helps = () => this.run("complaint", { complaint: words.value.trim() || `${tendency.value}:${phase.value}${corner.value}` }, "what helps");
     const number = (label, key, least, most, step) => {
       const input = el("input", { type: "number", "aria-label": label, min: least, max: most, step, value: this.state()[key], onchange: () => {
         const value = Math.max(least, Math.min(most, Number(input.value) || this.state()[key]));
@@ -45,8 +51,9 @@ export class Tasks {
       el("p", { class: "ask" }, el("strong", {}, "Ask "),
         button("what each knob is worth", "sensitivity"), button("for the best setup", "optimise"),
         button("for the fastest line", "line"),
-        el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " ",
-          el("button", { type: "button", class: "word", onclick: () => this.run("complaint", { complaint: `${tendency.value}:${phase.value}${corner.value}` }, "what helps") }, "what helps?")),
+        el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " or: ", words, " ",
+          el("datalist", { id: "driver-phrases" }, phrases.map((phrase) => el("option", { value: phrase }))),
+          el("button", { type: "button", class: "word", onclick: helps }, "what helps?")),
         el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
           number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
       el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",

@@ -294,7 +294,7 @@ class BenchPageTest {
         click("what helps?");
         browser.await("document.querySelector('.found .take button') !== null");
         String label = text(".found .take button");
-        assertThat(text(".found")).contains("One step each, best first");
+        assertThat(text(".found")).contains("Turn first:").contains("one step each, best first");
         browser.value("document.querySelector('.found .take button').click()");
         browser.await(FIRST + ".includes('than standard')");
         assertThat(label).startsWith("take over ");

@@ -379,10 +379,13 @@ class BenchServerTest {
         List<Map<String, Object>> take = JsonTree.objects(result, "take");
         assertThat(take).isNotEmpty();
         assertThat(take.get(0)).containsKeys("label", "words", "set");
-        assertThat(result.get("blocks").toString()).contains("One step each, best first");
-        String nonsense = BenchRoom.state(6, Map.of(), Map.of("study", "complaint", "complaint", "wobbly"));
+        assertThat(result.get("blocks").toString())
+                .contains("one step each, best first")
+                .contains("Turn first:")
+                .contains("Common practice");
+        String nonsense = BenchRoom.state(6, Map.of(), Map.of("study", "complaint", "complaint", "slow"));
         assertThat((String) message(room.post("study", nonsense), "fault").get("what"))
-                .contains("neither understeer nor oversteer");
+                .contains("does not say which end slides");
     }
 
     @Test

@@ -44,7 +44,7 @@ class BalancePageTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("shown")
     void shownOutputIsTheRealOne(Shown shown) {
-        Run run = Run.of(shown.command().split(" "));
+        Run run = Run.of(Run.words(shown.command()));
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out().strip()).isEqualTo(shown.output().strip());
     }

@@ -62,7 +62,7 @@ class ReadmeTest {
 
     /** Runs a command line, its outputs moved into a folder of the test. */
     private Run run(String commandLine) {
-        List<String> arguments = new ArrayList<>(List.of(commandLine.strip().split(" ")));
+        List<String> arguments = new ArrayList<>(List.of(Run.words(commandLine.strip())));
         for (int i = 1; i < arguments.size(); i++) {
             Matcher output = Pattern.compile("--out|--to").matcher(arguments.get(i - 1));
             if (output.matches()) {

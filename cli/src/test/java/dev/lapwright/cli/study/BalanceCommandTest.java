@@ -104,8 +104,24 @@ class BalanceCommandTest {
     }
 
     @Test
+    void aComplaintInTheDriversWordsGetsOneChangeItsCostAndWhatPracticeWouldDo() {
+        String out = String.join(
+                " ",
+                balance("--complaint", "loose on power out of T3", "--draws", "20")
+                        .lines());
+        assertThat(out)
+                .contains("Against oversteer on exit, T3.")
+                .contains("Turn first: ")
+                .contains("nine of ten of 20 cars")
+                .contains("It spoils")
+                .contains("If that does not help, put it back and try ")
+                .contains("Common practice (no source): ");
+    }
+
+    @Test
     void aComplaintOfOneCornerLooksThere() {
-        Map<String, Object> complaint = JsonTree.object(json("--complaint", "understeer:middle:T3"), "complaint");
+        Map<String, Object> complaint = JsonTree.objects(json("--complaint", "understeer:middle:T3"), "complaints")
+                .get(0);
         Map<String, Object> corner = JsonTree.objects(json(), "corners").get(2);
         Map<String, Object> middle = JsonTree.objects(corner, "phases").get(2);
         assertThat(complaint.get("corner")).isEqualTo("T3");
@@ -158,9 +174,10 @@ class BalanceCommandTest {
 
     @ParameterizedTest
     @CsvSource({
-        "slow:exit, neither understeer nor oversteer",
-        "oversteer, does not say in which phase",
-        "oversteer:straight, is no phase of a corner",
+        "slow:exit, does not say which end slides",
+        "wobbly at exit, in these words: understeer",
+        "oversteer:straight, 'straight' is not understood",
+        "pushes on exit and loose on exit, contradict each other",
         "oversteer:exit:T99, has no corner 't99'"
     })
     void aComplaintThatIsNoneIsRefused(String complaint, String words) {

@@ -1,41 +1,58 @@
 package dev.lapwright.study.balance;
 
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.track.Corner;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 
 /**
- * Complaint of a driver about the balance: {@code understeer:entry}, {@code oversteer:exit:T3}.
+ * Complaint of a driver about the balance, as {@link DriverWords} reads it.
  *
  * @param understeer the front axle gives up first; else the rear does
  * @param phase when
- * @param corner number of the corner; 0 for all
+ * @param corner number of the corner; 0 for all of the kind
+ * @param kind which corners, where no number is given
  */
-public record BalanceComplaint(boolean understeer, BalancePhase phase, int corner) {
-    private static final Map<String, Boolean> TENDENCIES =
-            Map.of("understeer", true, "push", true, "oversteer", false, "loose", false);
-    private static final Map<String, BalancePhase> PHASES = Map.of(
-            "entry", BalancePhase.ENTRY,
-            "lift-off", BalancePhase.LIFT_OFF,
-            "middle", BalancePhase.MIDDLE,
-            "mid", BalancePhase.MIDDLE,
-            "exit", BalancePhase.EXIT);
-    private static final String EXAMPLE =
-            "write understeer or oversteer, the phase (entry, lift-off, middle or exit) and,"
-                    + " for one corner, that corner: oversteer:exit:T3";
+public record BalanceComplaint(boolean understeer, BalancePhase phase, int corner, CornerKind kind) {
+    private static final double METRES_PER_SECOND_PER_KMH = 1 / 3.6;
+    /** At their slowest speed, km/h: common practice, no source. */
+    private static final double SLOW_KMH = 100;
 
-    private static final String SEVERAL = "it holds more than one complaint";
-    /** What to do about several complaints, and why. */
-    public static final String ONE_AT_A_TIME = "ask for one at a time: what helps against one may make another worse";
+    private static final double FAST_KMH = 160;
+    /** Driven at their slowest speed, s: our choice, no source. */
+    private static final double LONG_S = 3;
+
+    /** Kinds of corners that drivers speak of. */
+    public enum CornerKind {
+        /** Every one. */
+        ALL("all corners"),
+        /** Below 100 km/h where it is slowest. */
+        SLOW("slow corners (below 100 km/h)"),
+        /** Between slow and fast. */
+        MEDIUM("medium corners (100 to 160 km/h)"),
+        /** 160 km/h or more where it is slowest. */
+        FAST("fast corners (160 km/h or more)"),
+        /** One that takes three seconds or more. */
+        LONG("long corners (3 s or more)");
+
+        private final String label;
+
+        CornerKind(String label) {
+            this.label = label;
+        }
+
+        /** For people. */
+        public String label() {
+            return label;
+        }
+    }
 
     public BalanceComplaint {
         if (corner < 0) {
             throw new InvalidValueException("complaint", "corner " + corner + " does not exist", "number them from 1");
         }
+    }
+
+    /** A complaint of one corner, or with 0 of all. */
+    public BalanceComplaint(boolean understeer, BalancePhase phase, int corner) {
+        this(understeer, phase, corner, CornerKind.ALL);
     }
 
     /** The same as people say it: oversteer on exit. */
@@ -46,63 +63,43 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
                 + phase.label();
     }
 
+    /** Where, as people say it: T3, all corners, slow corners. */
+    public String where() {
+        return corner > 0 ? "T" + corner : kind.label();
+    }
+
     /** Understeer or oversteer. */
     public String tendency() {
         return understeer ? "understeer" : "oversteer";
     }
 
-    /**
-     * Reads a complaint.
-     *
-     * @param text tendency, phase and perhaps a corner, parted by colons or spaces
-     * @param corners of the circuit, by number, T and number, or name
-     * @throws InvalidValueException saying which word is not known
-     */
-    public static BalanceComplaint parse(String text, List<Corner> corners) {
-        refuseSeveral(text);
-        List<String> words = new ArrayList<>(
-                Arrays.asList(text.strip().toLowerCase(Locale.ROOT).split("[:\\s]+", 3)));
-        Boolean tendency = TENDENCIES.get(words.get(0));
-        if (tendency == null) {
-            throw fault(text, "'" + words.get(0) + "' is neither understeer nor oversteer");
-        }
-        if (words.size() < 2) {
-            throw fault(text, "it does not say in which phase of a corner");
-        }
-        BalancePhase phase = PHASES.get(words.get(1));
-        if (phase == null) {
-            throw fault(text, "'" + words.get(1) + "' is no phase of a corner");
-        }
-        return new BalanceComplaint(tendency, phase, words.size() < 3 ? 0 : corner(text, words.get(2), corners));
+    /** Whether it is of more than one corner. */
+    public boolean isOfSeveral() {
+        return corner == 0;
     }
 
-    /** What helps against one may make another worse, so each is asked by itself. */
-    private static void refuseSeveral(String text) {
-        String[] words = text.toLowerCase(Locale.ROOT).split("[^a-z-]+");
-        long tendencies = Arrays.stream(words).filter(TENDENCIES::containsKey).count();
-        String phases = text.strip().replaceFirst("^[^:\\s]+[:\\s]+", "");
-        boolean severalPhases = Arrays.stream(phases.split("[,;+&/]|\\band\\b"))
-                        .filter(part -> PHASES.containsKey(part.strip().toLowerCase(Locale.ROOT)))
-                        .count()
-                > 1;
-        if (tendencies > 1 || severalPhases) {
-            throw new InvalidValueException("complaint '" + text + "'", SEVERAL, ONE_AT_A_TIME);
+    /** Whether it is of this corner. */
+    boolean concerns(BalanceResult.CornerBalance one) {
+        if (corner > 0) {
+            return one.corner().number() == corner;
         }
+        double speed = one.in(BalancePhase.MIDDLE)
+                .map(phaseThere -> phaseThere.state().speed())
+                .orElse(Double.NaN);
+        double slow = SLOW_KMH * METRES_PER_SECOND_PER_KMH;
+        double fast = FAST_KMH * METRES_PER_SECOND_PER_KMH;
+        return switch (kind) {
+            case ALL -> true;
+            case SLOW -> speed < slow;
+            case MEDIUM -> speed >= slow && speed < fast;
+            case FAST -> speed >= fast;
+            // One that spans the start line is left out, as its length is not known without the track.
+            case LONG -> one.corner().exit() - one.corner().entry() >= LONG_S * speed;
+        };
     }
 
-    private static int corner(String text, String wanted, List<Corner> corners) {
-        if (wanted.equals("all")) {
-            return 0;
-        }
-        return Corner.find(corners, wanted)
-                .map(Corner::number)
-                .orElseThrow(() -> new InvalidValueException(
-                        "complaint '" + text + "'",
-                        "the circuit has no corner '" + wanted + "'",
-                        "take T1 to T" + corners.size() + ", a corner's name, or all"));
-    }
-
-    private static InvalidValueException fault(String text, String problem) {
-        return new InvalidValueException("complaint '" + text + "'", problem, EXAMPLE);
+    /** Whether another says the opposite of the same phase of the same corners. */
+    public boolean contradicts(BalanceComplaint other) {
+        return understeer != other.understeer && phase == other.phase && corner == other.corner && kind == other.kind;
     }
 }

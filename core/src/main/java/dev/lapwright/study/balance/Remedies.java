@@ -26,7 +26,7 @@ import java.util.Map;
  */
 public final class Remedies implements Study<RemedyResult> {
     /** A shift of the limits below this is none, m/s²: a thousandth of g, and about of what tyres hold. */
-    private static final double NOTHING = 0.001 * StandardAtmosphere.GRAVITY;
+    public static final double NOTHING = 0.001 * StandardAtmosphere.GRAVITY;
     /** A shift of the understeer gradient below this is none, rad per m/s²: a thousandth of a degree per g. */
     private static final double NO_GRADIENT = 1.8e-6;
     /** A phase is disturbed if its limits part by this much more, m/s². */
@@ -55,7 +55,9 @@ public final class Remedies implements Study<RemedyResult> {
         if (Double.isNaN(now)) {
             throw new InvalidValueException(
                     "complaint",
-                    (complaint.corner() == 0 ? "no corner of this lap" : "corner T" + complaint.corner())
+                    (complaint.isOfSeveral()
+                                    ? "none of " + complaint.where() + " of this lap"
+                                    : "corner " + complaint.where())
                             + " has a phase of "
                             + complaint.phase().label(),
                     "look at the table of balance for the phases there are");
@@ -84,6 +86,7 @@ public final class Remedies implements Study<RemedyResult> {
     /** Steps tried so far, in the order in which they were tried. */
     private final class Search {
         private final LapSolver solver = new LapSolver(lap.stations());
+        private final List<RemedyResult.Remedy> steps = new ArrayList<>();
         private final List<RemedyResult.Remedy> remedies = new ArrayList<>();
         private final List<RemedyResult.Remedy> belowTheLimit = new ArrayList<>();
         private final List<String> failures = new ArrayList<>();
@@ -115,7 +118,7 @@ public final class Remedies implements Study<RemedyResult> {
                     .thenComparing(remedy -> remedy.isFree() ? -remedy.gain() : -remedy.gainPerTenth()));
             double sign = complaint.understeer() ? 1 : -1;
             belowTheLimit.sort(Comparator.comparingDouble(remedy -> sign * remedy.gradientShift()));
-            return new RemedyResult(complaint, now, remedies, belowTheLimit, failures);
+            return new RemedyResult(complaint, now, steps, remedies, belowTheLimit, failures);
         }
 
         private void look(Adjustment adjustment, double from, double to) {
@@ -133,6 +136,7 @@ public final class Remedies implements Study<RemedyResult> {
         }
 
         private void sort(RemedyResult.Remedy remedy) {
+            steps.add(remedy);
             double sign = complaint.understeer() ? -1 : 1;
             if (remedy.gain() >= NOTHING) {
                 remedies.add(remedy);
@@ -186,9 +190,9 @@ public final class Remedies implements Study<RemedyResult> {
 
     /** Mean over the corners, in the phase complained of over those complained of; NaN if none has it. */
     private double understeer(BalancePhase phase, AxleLimits limits) {
-        boolean all = phase != complaint.phase() || complaint.corner() == 0;
+        boolean all = phase != complaint.phase();
         return balance.corners().stream()
-                .filter(corner -> all || corner.corner().number() == complaint.corner())
+                .filter(corner -> all || complaint.concerns(corner))
                 .flatMap(corner -> corner.in(phase).stream())
                 .mapToDouble(one -> limits.in(one.state()).understeer())
                 .average()

@@ -13,6 +13,7 @@ import java.util.Set;
  *
  * @param complaint of the driver
  * @param understeer what the model says of it: mean over the corners complained of of rear less front limit, m/s²
+ * @param steps all that were tried, whether they help or not, in the order of the car's adjustments
  * @param remedies against it, best first: those that cost no time by what they gain, then the others by what they gain
  *     per tenth of a second
  * @param belowTheLimit steps that leave the limits as they are and move the understeer gradient against the complaint
@@ -21,10 +22,12 @@ import java.util.Set;
 public record RemedyResult(
         BalanceComplaint complaint,
         double understeer,
+        List<Remedy> steps,
         List<Remedy> remedies,
         List<Remedy> belowTheLimit,
         List<String> failures) {
     public RemedyResult {
+        steps = List.copyOf(steps);
         remedies = List.copyOf(remedies);
         belowTheLimit = List.copyOf(belowTheLimit);
         failures = List.copyOf(failures);

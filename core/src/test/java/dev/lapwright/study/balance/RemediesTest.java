@@ -62,8 +62,11 @@ class RemediesTest {
         BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
                 .run();
         return Remedies.against(
-                        BalanceComplaint.parse(
-                                complaint, balance.lap().stations().corners()),
+                        DriverWords.read(
+                                        List.of(complaint),
+                                        balance.lap().stations().corners())
+                                .complaints()
+                                .get(0),
                         balance)
                 .run();
     }

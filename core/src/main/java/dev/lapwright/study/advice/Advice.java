@@ -1,0 +1,249 @@
+package dev.lapwright.study.advice;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.balance.BalanceComplaint;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.DriverWords;
+import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.balance.RemedyResult;
+import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.robust.RobustnessResult;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Study of advice against what a driver says: one step of one adjustment that helps against all complaints, or else against as many as
+ * any does, at no cost of lap time that counts if there is one; what it costs on drawn cars; what to try next; and what common practice
+ * would turn, with what the model makes of that.
+ *
+ * <pre>{@code
+ * DriverWords words = DriverWords.read(List.of("loose on power out of T3"), balance.lap().stations().corners());
+ * AdviceResult advice = Advice.on(words, balance).run();
+ * }</pre>
+ */
+public final class Advice implements Study<AdviceResult> {
+    /** Cars drawn if nothing is said. */
+    public static final int DRAWS = 40;
+
+    /** What moves the balance too, but is not there to set it. */
+    private static final Set<String> NOT_FOR_BALANCE = Set.of(
+            Quantity.FUEL_MASS.path(),
+            Quantity.MASS.path(),
+            Quantity.POWER_SCALE.path(),
+            Quantity.COMPOUND_GRIP.path(),
+            Quantity.TYRE_TEMPERATURE.path());
+
+    private final DriverWords words;
+    private final BalanceResult balance;
+    private final int draws;
+
+    private Advice(DriverWords words, BalanceResult balance, int draws) {
+        this.words = words;
+        this.balance = balance;
+        this.draws = draws;
+    }
+
+    /** Advice on the lap of a balance. */
+    public static Advice on(DriverWords words, BalanceResult balance) {
+        return new Advice(words, balance, DRAWS);
+    }
+
+    /** The same with so many cars drawn to tell what a change costs; 0 for none. */
+    public Advice withDraws(int count) {
+        return new Advice(words, balance, count == 0 ? 0 : Robustness.checkedDraws("draws", count));
+    }
+
+    /** @throws InvalidValueException if no corner complained of has the phase, or the car has nothing to turn */
+    @Override
+    public AdviceResult run(StudyRun how) {
+        List<RemedyResult> against = new ArrayList<>();
+        for (BalanceComplaint complaint : words.complaints()) {
+            against.add(Remedies.against(complaint, balance).run(how));
+        }
+        List<AdviceResult.Choice> choices = against.isEmpty() ? List.of() : choices(against, how);
+        return new AdviceResult(words, balance, against, choices, practice(against));
+    }
+
+    private Car car() {
+        return balance.lap().vehicle().car();
+    }
+
+    private List<AdviceResult.Choice> choices(List<RemedyResult> against, StudyRun how) {
+        List<AdviceResult.Choice> helping = new ArrayList<>();
+        List<RemedyResult.Remedy> first = against.get(0).steps();
+        for (int i = 0; i < first.size(); i++) {
+            AdviceResult.Choice choice = choice(against, i);
+            if (helps(choice) > 0 && isForBalance(choice.adjustment())) {
+                helping.add(choice);
+            }
+        }
+        helping.sort(Comparator.comparing((AdviceResult.Choice choice) -> -helps(choice))
+                .thenComparing(choice -> worsens(choice))
+                .thenComparing(choice -> !first.get(indexOf(first, choice)).isFree())
+                .thenComparing(choice ->
+                        -choice.gains().stream().mapToDouble(gain -> gain).sum()));
+        // Two steps of one adjustment are one idea.
+        List<AdviceResult.Choice> best = new ArrayList<>();
+        Set<String> taken = new LinkedHashSet<>();
+        for (AdviceResult.Choice choice : helping) {
+            if (best.size() < AdviceResult.MOST_CHOICES && taken.add(choice.adjustment())) {
+                best.add(choice);
+            }
+        }
+        return draws == 0 || best.isEmpty() ? best : doubted(best, how);
+    }
+
+    private static int indexOf(List<RemedyResult.Remedy> steps, AdviceResult.Choice choice) {
+        for (int i = 0; i < steps.size(); i++) {
+            if (steps.get(i).adjustment().equals(choice.adjustment())
+                    && steps.get(i).to() == choice.to()) {
+                return i;
+            }
+        }
+        throw new IllegalStateException("no step of " + choice.adjustment());
+    }
+
+    /** All complaints are asked of the same steps in the same order. */
+    private static AdviceResult.Choice choice(List<RemedyResult> against, int step) {
+        RemedyResult.Remedy remedy = against.get(0).steps().get(step);
+        Set<BalancePhase> disturbed = EnumSet.noneOf(BalancePhase.class);
+        List<Double> gains = new ArrayList<>();
+        for (RemedyResult one : against) {
+            RemedyResult.Remedy same = one.steps().get(step);
+            gains.add(same.gain());
+            disturbed.addAll(same.disturbed());
+        }
+        against.forEach(one -> disturbed.remove(one.complaint().phase()));
+        Set<Caution> cautions = remedy.cautions();
+        return new AdviceResult.Choice(
+                remedy.adjustment(),
+                remedy.from(),
+                remedy.to(),
+                gains,
+                remedy.difference(),
+                Optional.empty(),
+                List.copyOf(disturbed),
+                cautions);
+    }
+
+    private static long helps(AdviceResult.Choice choice) {
+        return choice.gains().stream().filter(gain -> gain >= Remedies.NOTHING).count();
+    }
+
+    private static long worsens(AdviceResult.Choice choice) {
+        return choice.gains().stream().filter(gain -> gain <= -Remedies.NOTHING).count();
+    }
+
+    private boolean isForBalance(String name) {
+        return car().adjustment(name).effects().stream()
+                .noneMatch(effect -> NOT_FOR_BALANCE.contains(effect.quantity()));
+    }
+
+    private List<AdviceResult.Choice> doubted(List<AdviceResult.Choice> best, StudyRun how) {
+        Lap lap = balance.lap();
+        Robustness study =
+                Robustness.of(car(), lap.track(), lap.vehicle().conditions()).withDraws(draws);
+        for (AdviceResult.Choice choice : best) {
+            study = study.against(car().with(choice.adjustment(), choice.to()));
+        }
+        RobustnessResult drawn = study.run(how.reporting(Progress.NONE));
+        List<AdviceResult.Choice> told = new ArrayList<>();
+        for (int i = 0; i < best.size(); i++) {
+            AdviceResult.Choice choice = best.get(i);
+            told.add(new AdviceResult.Choice(
+                    choice.adjustment(),
+                    choice.from(),
+                    choice.to(),
+                    choice.gains(),
+                    choice.difference(),
+                    Optional.of(drawn.standings().get(i)),
+                    choice.disturbed(),
+                    choice.cautions()));
+        }
+        return told;
+    }
+
+    private List<AdviceResult.PracticeMove> practice(List<RemedyResult> against) {
+        List<AdviceResult.PracticeMove> moves = new ArrayList<>();
+        Set<Practice> said = new LinkedHashSet<>();
+        for (RemedyResult one : against) {
+            for (Practice practice : Practice.against(one.complaint())) {
+                if (said.add(practice)) {
+                    moves.add(move(practice, Optional.of(one)));
+                }
+            }
+        }
+        if (words.kerb()) {
+            Practice.KERB.stream().filter(said::add).forEach(practice -> moves.add(move(practice, Optional.empty())));
+        }
+        return moves;
+    }
+
+    private AdviceResult.PracticeMove move(Practice practice, Optional<RemedyResult> one) {
+        for (Adjustment adjustment : car().adjustments()) {
+            List<String> paths =
+                    adjustment.effects().stream().map(Effect::quantity).toList();
+            Optional<String> quantity = practice.isMadeBy(paths)
+                    ? paths.stream().filter(practice::moves).findFirst()
+                    : Optional.empty();
+            double to = quantity.map(path -> step(adjustment, path, practice.more()))
+                    .orElse(Double.NaN);
+            if (!Double.isNaN(to)) {
+                return new AdviceResult.PracticeMove(
+                        practice.words(), Optional.of(adjustment.name()), to, view(adjustment, to, one));
+            }
+        }
+        return new AdviceResult.PracticeMove(
+                practice.words(), Optional.empty(), Double.NaN, AdviceResult.PracticeMove.View.NOT_THERE);
+    }
+
+    /** The legal setting nearest to now that moves a quantity as practice has it; NaN if there is none. */
+    private double step(Adjustment adjustment, String quantity, boolean more) {
+        double now = car().setting(adjustment.name());
+        double nearest = Double.NaN;
+        for (double legal : adjustment.legalSettings()) {
+            boolean nearer = Double.isNaN(nearest) || Math.abs(legal - now) < Math.abs(nearest - now);
+            if (legal != now && nearer && isRight(adjustment, legal, quantity, more)) {
+                nearest = legal;
+            }
+        }
+        return nearest;
+    }
+
+    private boolean isRight(Adjustment adjustment, double setting, String quantity, boolean more) {
+        try {
+            double change = car().with(adjustment.name(), setting).value(quantity) - car().value(quantity);
+            return more ? change > 0 : change < 0;
+        } catch (LapwrightException noCar) {
+            return false;
+        }
+    }
+
+    private static AdviceResult.PracticeMove.View view(Adjustment adjustment, double to, Optional<RemedyResult> one) {
+        return one.flatMap(result -> result.steps().stream()
+                        .filter(step -> step.adjustment().equals(adjustment.name()) && step.to() == to)
+                        .findFirst())
+                .map(step -> step.gain() >= Remedies.NOTHING
+                        ? AdviceResult.PracticeMove.View.AGREES
+                        : step.gain() <= -Remedies.NOTHING
+                                ? AdviceResult.PracticeMove.View.DISAGREES
+                                : AdviceResult.PracticeMove.View.UNSEEN)
+                .orElse(AdviceResult.PracticeMove.View.UNSEEN);
+    }
+}

@@ -1,0 +1,214 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Caution;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.report.Report;
+import dev.lapwright.report.Table;
+import dev.lapwright.study.advice.AdviceResult;
+import dev.lapwright.study.balance.BalanceComplaint;
+import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.Remedies;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Part of a report on balance that answers a driver: one change, what it costs, what to try next, and what common practice would turn.
+ *
+ * @param result what was found
+ */
+public record AdviceReport(AdviceResult result) {
+    private static final String KERB =
+            "A kerb is a matter of springs, dampers and ride height over a few hundredths of a second, which this lap does not"
+                    + " know: 'lapwright ride' drives over one.";
+
+    /** Adds what people read, a paragraph each. */
+    void addTo(Report report) {
+        sentences().forEach(text -> report.paragraph(text));
+    }
+
+    /** All that is said, in order. */
+    public List<String> sentences() {
+        List<String> said = new ArrayList<>(
+                result.words().assumed().stream().map(text -> text + ".").toList());
+        if (!result.against().isEmpty()) {
+            said.add(change());
+            spoils().ifPresent(said::add);
+            next().ifPresent(said::add);
+        }
+        if (result.words().kerb()) {
+            said.add(KERB);
+        }
+        said.add(practice());
+        return said;
+    }
+
+    private String change() {
+        if (result.choices().isEmpty()) {
+            return Report.strong("Nothing to turn:")
+                    + " no step of any adjustment of this car moves the balance there by 0.001 g"
+                    + " against what the driver says. " + missing();
+        }
+        AdviceResult.Choice choice = result.choices().get(0);
+        return Report.strong("Turn first:") + " " + said(choice) + ": " + gains(choice) + "; " + cost(choice) + ".";
+    }
+
+    private String missing() {
+        List<String> moves = result.practice().stream()
+                .filter(move -> move.view() == AdviceResult.PracticeMove.View.NOT_THERE)
+                .map(AdviceResult.PracticeMove::move)
+                .toList();
+        return moves.isEmpty()
+                ? "Look at tyres, pressures and how it is driven."
+                : "It has no adjustment, or none left, for what would help in practice: " + String.join(", ", moves)
+                        + ". List it in the car's document if there is one.";
+    }
+
+    private Car car() {
+        return result.car();
+    }
+
+    private String said(AdviceResult.Choice choice) {
+        Adjustment adjustment = car().adjustment(choice.adjustment());
+        return choice.adjustment() + " " + Numbers.plain(choice.from()) + " -> "
+                + Numbers.with(choice.to(), car().unitOf(choice.adjustment()))
+                + (adjustment.label().isBlank() ? "" : " (" + Report.verbatim(adjustment.label()) + ", ")
+                + (adjustment.label().isBlank() ? " (" : "") + "one "
+                + (adjustment.clickSize() > 0 ? "click" : "step") + ")";
+    }
+
+    /** Against each complaint. */
+    private String gains(AdviceResult.Choice choice) {
+        List<String> said = new ArrayList<>();
+        for (int i = 0; i < choice.gains().size(); i++) {
+            BalanceComplaint complaint = result.against().get(i).complaint();
+            double gain = choice.gains().get(i);
+            String size = Numbers.fixed(Math.abs(LapTrace.g(gain)), 3) + " g";
+            said.add((Math.abs(gain) < Remedies.NOTHING ? "nothing" : gain > 0 ? size : size + " the wrong way")
+                    + " against " + complaint.label() + " in " + complaint.where());
+        }
+        return String.join(", ", said);
+    }
+
+    private static String cost(AdviceResult.Choice choice) {
+        String nominal =
+                "lap time " + Standings.said(choice.difference(), choice.doubt().orElse(null));
+        return choice.doubt()
+                .map(standing -> nominal + ", " + Standings.interval(standing) + " s in nine of ten of "
+                        + standing.laps() + " cars that this one may be ("
+                        + standing.verdict().label() + ")")
+                .orElse(nominal);
+    }
+
+    private Optional<String> spoils() {
+        if (result.choices().isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> phases = result.choices().get(0).disturbed().stream()
+                .map(BalancePhase::label)
+                .toList();
+        return Optional.of(
+                phases.isEmpty()
+                        ? "It spoils no other phase by 0.005 g."
+                        : "It spoils: " + String.join(", ", phases)
+                                + ", where the two axles' limits part by 0.005 g or more.");
+    }
+
+    private Optional<String> next() {
+        if (result.choices().size() < 2) {
+            return Optional.empty();
+        }
+        List<String> others = result.choices().subList(1, result.choices().size()).stream()
+                .map(choice -> said(choice) + ": " + gains(choice) + "; " + cost(choice))
+                .toList();
+        return Optional.of("If that does not help, put it back and try " + String.join("; then ", others) + ".");
+    }
+
+    private String practice() {
+        List<String> said = new ArrayList<>();
+        add(said, "the model agrees", AdviceResult.PracticeMove.View.AGREES);
+        add(
+                said,
+                "the model says the opposite, so try it alone and believe the car",
+                AdviceResult.PracticeMove.View.DISAGREES);
+        add(said, "the model sees nothing of it", AdviceResult.PracticeMove.View.UNSEEN);
+        add(said, "not on this car, or at its end", AdviceResult.PracticeMove.View.NOT_THERE);
+        return Report.strong("Common practice (no source):") + " " + String.join("; ", said) + ".";
+    }
+
+    private void add(List<String> said, String verdict, AdviceResult.PracticeMove.View view) {
+        List<String> moves = result.practice().stream()
+                .filter(move -> move.view() == view)
+                .map(move -> move.move()
+                        + move.adjustment()
+                                .map(name -> " (" + name + " " + Numbers.with(move.to(), car().unitOf(name)) + ")")
+                                .orElse(""))
+                .toList();
+        if (!moves.isEmpty()) {
+            said.add(String.join(", ", moves) + ": " + verdict);
+        }
+    }
+
+    /** Where what is advised can hurt, and what practice turns too. */
+    Set<Caution> cautions() {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        result.choices().forEach(choice -> cautions.addAll(choice.cautions()));
+        result.practice()
+                .forEach(move -> move.adjustment()
+                        .ifPresent(
+                                name -> cautions.addAll(car().adjustment(name).cautions())));
+        return cautions;
+    }
+
+    /** What was found, for machines. */
+    Map<String, Object> fields() {
+        Table<AdviceResult.Choice> choices = Table.<AdviceResult.Choice>of("Choices")
+                .value("adjustment", AdviceResult.Choice::adjustment)
+                .value("from", AdviceResult.Choice::from)
+                .value("to", AdviceResult.Choice::to)
+                .value(
+                        "gainsG",
+                        choice -> choice.gains().stream().map(LapTrace::g).toList())
+                .value("differenceS", AdviceResult.Choice::difference)
+                .value(
+                        "differenceLowS",
+                        choice -> choice.doubt().map(one -> one.low()).orElse(null))
+                .value(
+                        "differenceHighS",
+                        choice -> choice.doubt().map(one -> one.high()).orElse(null))
+                .value(
+                        "standing",
+                        choice ->
+                                choice.doubt().map(one -> one.verdict().label()).orElse(null))
+                .value("disturbs", choice -> labels(choice.disturbed()));
+        Table<AdviceResult.PracticeMove> practice = Table.<AdviceResult.PracticeMove>of("Common practice")
+                .value("move", AdviceResult.PracticeMove::move)
+                .value("adjustment", move -> move.adjustment().orElse(null))
+                .value("to", move -> move.adjustment().isPresent() ? move.to() : null)
+                .value(
+                        "model",
+                        move -> move.view().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("choices", choices.maps(result.choices()));
+        tree.put("practice", practice.maps(result.practice()));
+        tree.put("kerb", result.words().kerb());
+        tree.put(
+                "reading",
+                sentences().stream()
+                        .map(text -> Report.plain(Report.marked(text, "", "")))
+                        .toList());
+        return tree;
+    }
+
+    private static List<String> labels(Collection<BalancePhase> phases) {
+        return phases.stream().map(BalancePhase::label).toList();
+    }
+}
