@@ -108,9 +108,11 @@ final class HeldGears {
                 while (end < last && inSpell(cell(end), g)) {
                     end++;
                 }
-                Spell spell = new Spell(i, end - i, g);
-                if (end > i && isWorthATry(spell)) {
-                    spells.add(spell);
+                if (end > i) {
+                    Spell spell = new Spell(i, end - i, g);
+                    if (isWorthATry(spell)) {
+                        spells.add(spell);
+                    }
                 }
                 i = Math.max(end, i + 1);
             }

@@ -161,7 +161,8 @@ public final class BriefCircuit {
         double rear = byLimit.getOrDefault(Limit.REAR_GRIP, 0.0);
         String first = shares.isEmpty()
                 ? ""
-                : "Most of the time the car is limited by " + shares.get(0).getKey().label() + ". ";
+                : "Most of the time the car is limited by "
+                        + shares.get(0).getKey().label() + ". ";
         String axle = front > rear
                 ? "Where grip is the limit it is more often the front tyres that run out of it: the car pushes wide"
                         + " (understeer) before its tail slides."
