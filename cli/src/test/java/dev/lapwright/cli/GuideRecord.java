@@ -2,14 +2,10 @@ package dev.lapwright.cli;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -27,17 +23,15 @@ import java.util.stream.Stream;
  * <p>From the folder {@code cli} of a packaged checkout, with {@code target/lapwright.jar:target/test-classes} as class path:
  *
  * <pre>
- * java dev.lapwright.cli.GuideRecord FOLDER [PAGE]...      writes the record, and its list of digests as FOLDER/digests.txt
+ * java dev.lapwright.cli.GuideRecord FOLDER [PAGE]...      writes the record
  * java dev.lapwright.cli.GuideRecord --rewrite [PAGE]...   prints the examples of the pages anew, into the pages
  * </pre>
  */
 final class GuideRecord {
     private static final Path TOP = Path.of("..");
     private static final Pattern IN_TABLE = Pattern.compile("`lapwright ([^`]+)`");
-    private static final Set<String> PICTURES = Set.of("svg", "png", "html");
 
     private final Path folder;
-    private final List<String> digests = new ArrayList<>();
 
     private GuideRecord(Path folder) {
         this.folder = folder;
@@ -63,7 +57,6 @@ final class GuideRecord {
             record.page(page);
         }
         record.help();
-        Files.write(folder.resolve("digests.txt"), record.digests);
     }
 
     /** Those asked for by name, as in stint; all if none is. */
@@ -110,14 +103,6 @@ final class GuideRecord {
                         work);
             }
         }
-        try (Stream<Path> files = Files.walk(work)) {
-            for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
-                String text = page.getFileName() + " " + work.relativize(file);
-                String ending = text.substring(text.lastIndexOf('.') + 1);
-                digests.add(digest(Files.readAllBytes(file)) + " " + text
-                        + (PICTURES.contains(ending) ? " (picture)" : ""));
-            }
-        }
     }
 
     /** What every command says of itself. */
@@ -142,15 +127,6 @@ final class GuideRecord {
                 .replace(work + "/", "")
                 .replace("../docs/", "docs/");
         Files.writeString(file, text);
-        digests.add(digest(text.getBytes(StandardCharsets.UTF_8)) + " " + folder.relativize(file) + " " + command);
-    }
-
-    private static String digest(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes), 0, 8);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 
     /** Replaces what a page shows below its commands by what they print now. */

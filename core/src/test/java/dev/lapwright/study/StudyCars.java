@@ -6,6 +6,7 @@ import dev.lapwright.air.PowerCorrection;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Effect;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.track.Segment;
@@ -33,6 +34,19 @@ public final class StudyCars {
             String name, double min, double max, double step, double standard, Effect effect) {
         return new Adjustment(
                 name, name, Unit.NONE, Adjustment.Range.stepped(min, max, step, standard), List.of(effect));
+    }
+
+    /** A rear-driven car with load transfer, whose axles lose grip by load alike: one to be balanced. */
+    public static PlainCar rearDriven() {
+        return PlainCar.ofMass(1000)
+                .axles(1.3, 1.2, 0.45)
+                .friction(1.4)
+                .with(Quantity.SENSITIVITY_Y_FRONT, 0.1)
+                .with(Quantity.SENSITIVITY_Y_REAR, 0.1)
+                .stiffness(25)
+                .frontDrive(0)
+                .with(Quantity.BRAKE_FRONT_SHARE, 62)
+                .topSpeed(80);
     }
 
     public static Car with(PlainCar plain, Adjustment... adjustments) {

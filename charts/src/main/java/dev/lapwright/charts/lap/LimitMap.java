@@ -1,20 +1,15 @@
 package dev.lapwright.charts.lap;
 
 import dev.lapwright.charts.ChartStyle;
-import dev.lapwright.charts.map.MapLabels;
 import dev.lapwright.charts.map.MapScale;
-import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.NumberText;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
-import dev.lapwright.track.Stations;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.Stroke;
 import java.awt.geom.Line2D;
-import java.awt.geom.Point2D;
-import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -22,9 +17,6 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.LegendItemSource;
-import org.jfree.chart.plot.Plot;
-import org.jfree.chart.plot.PlotRenderingInfo;
-import org.jfree.chart.plot.PlotState;
 
 /**
  * The track in plan, north up and true to scale, drawn by what limits the car where, each limit by a line of its own width and
@@ -65,20 +57,12 @@ public final class LimitMap {
     }
 
     /** The road in plan, and what is written beside it. */
-    static final class LimitPlot extends Plot implements LegendItemSource {
+    static final class LimitPlot extends LapPlan implements LegendItemSource {
         private static final long serialVersionUID = 1L;
         private static final double WIDEST = 10;
 
-        /** Room beneath for scale and north arrow, px. */
-        private static final double FOOT = 34;
-
-        private final transient Lap lap;
-        private final ChartStyle style;
-
         LimitPlot(Lap lap, ChartStyle style) {
-            this.lap = lap;
-            this.style = style;
-            setBackgroundPaint(null);
+            super(lap, style, 1, WIDEST);
         }
 
         @Override
@@ -88,7 +72,7 @@ public final class LimitMap {
 
         @Override
         public LegendItemCollection getLegendItems() {
-            Map<Limit, Double> shares = lap.limitShares();
+            Map<Limit, Double> shares = lap().limitShares();
             List<Limit> limits = shares.keySet().stream()
                     .filter(limit -> shares.get(limit) >= TO_SHOW)
                     .sorted(Comparator.comparing((Limit limit) -> shares.get(limit))
@@ -103,51 +87,27 @@ public final class LimitMap {
                         null,
                         new Line2D.Double(-10, 0, 10, 0),
                         stroke(limit),
-                        style.colour(GgDiagram.LimitMark.of(limit).series())));
+                        style().colour(GgDiagram.LimitMark.of(limit).series())));
             }
             return items;
         }
 
-        @Override
-        public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
-            if (info != null) {
-                info.setPlotArea(area);
-                info.setDataArea(area);
-            }
-            Stations stations = lap.stations();
-            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1, FOOT);
-            drawRoad(g2, scale, stations.x(), stations.y());
-            MapLabels labels = new MapLabels(g2, style, scale, stations, area, WIDEST / 2);
-            labels.drawStart(lap.track().isClosed());
-            labels.drawCorners();
-            new MapScaleBar(style, scale).draw(g2, area);
-        }
-
         /** The limit of a station rules from it to the next one. */
-        private void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
+        @Override
+        void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
             int n = x.length;
             int from = 0;
             while (from + 1 < n) {
-                Limit limit = lap.limit(from);
+                Limit limit = lap().limit(from);
                 int to = from + 1;
-                while (to + 1 < n && lap.limit(to) == limit) {
+                while (to + 1 < n && lap().limit(to) == limit) {
                     to++;
                 }
                 g2.setStroke(stroke(limit));
-                g2.setPaint(style.colour(GgDiagram.LimitMark.of(limit).series()));
+                g2.setPaint(style().colour(GgDiagram.LimitMark.of(limit).series()));
                 g2.draw(scale.path(x, y, from, to));
                 from = to;
             }
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return this == other;
-        }
-
-        @Override
-        public int hashCode() {
-            return System.identityHashCode(this);
         }
     }
 }

@@ -2,9 +2,7 @@ package dev.lapwright.charts.lap;
 
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.ImageSize;
-import dev.lapwright.charts.map.MapLabels;
 import dev.lapwright.charts.map.MapScale;
-import dev.lapwright.charts.map.MapScaleBar;
 import dev.lapwright.charts.plot.ChartLayout;
 import dev.lapwright.charts.plot.ColourScale;
 import dev.lapwright.charts.plot.NumberText;
@@ -12,16 +10,10 @@ import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.track.Stations;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
-import java.awt.geom.Point2D;
-import java.awt.geom.Rectangle2D;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.plot.Plot;
-import org.jfree.chart.plot.PlotRenderingInfo;
-import org.jfree.chart.plot.PlotState;
 
 /**
  * The track in plan, north up and true to scale, coloured by speed (km/h), with corners, start and driving direction. The
@@ -59,27 +51,20 @@ public final class TrackMap {
     }
 
     /** The road in plan coloured by speed, and what is written beside it. */
-    static final class MapPlot extends Plot {
+    static final class MapPlot extends LapPlan {
         private static final long serialVersionUID = 1L;
         private static final double ROAD = 7;
         private static final double CASING = 10;
-
-        /** Room beneath for scale and north arrow, px. */
-        private static final double FOOT = 34;
 
         private static final double REACH = 0.8;
         /** Colours told apart along the road. */
         private static final int SHADES = 48;
 
-        private final transient Lap lap;
         private final transient ColourScale ramp;
-        private final ChartStyle style;
 
         MapPlot(Lap lap, ColourScale ramp, ChartStyle style) {
-            this.lap = lap;
+            super(lap, style, 1.5, CASING);
             this.ramp = ramp;
-            this.style = style;
-            setBackgroundPaint(null);
         }
 
         @Override
@@ -87,30 +72,12 @@ public final class TrackMap {
             return "track map";
         }
 
-        Lap lap() {
-            return lap;
-        }
-
         @Override
-        public void draw(Graphics2D g2, Rectangle2D area, Point2D anchor, PlotState parent, PlotRenderingInfo info) {
-            if (info != null) {
-                info.setPlotArea(area);
-                info.setDataArea(area);
-            }
-            Stations stations = lap.stations();
-            MapScale scale = MapScale.labelled(stations.x(), stations.y(), area, 1.5, FOOT);
-            drawRoad(g2, scale, stations.x(), stations.y());
-            MapLabels labels = new MapLabels(g2, style, scale, stations, area, CASING / 2);
-            labels.drawStart(lap.track().isClosed());
-            labels.drawCorners();
-            new MapScaleBar(style, scale).draw(g2, area);
-        }
-
-        private void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
-            double[] v = lap.column(Channel.SPEED);
+        void drawRoad(Graphics2D g2, MapScale scale, double[] x, double[] y) {
+            double[] v = lap().column(Channel.SPEED);
             int n = x.length;
             g2.setStroke(ChartStyle.solid(CASING));
-            g2.setPaint(style.palette().muted());
+            g2.setPaint(style().palette().muted());
             g2.draw(scale.path(x, y, 0, n - 1));
             // Each stretch reaches a little under the next one, so that no seam shows between them.
             g2.setStroke(ChartStyle.solid(ROAD));
@@ -151,16 +118,6 @@ public final class TrackMap {
         private Color colour(int shade) {
             double share = (shade + 0.5) / SHADES;
             return ramp.getPaint(ramp.getLowerBound() + share * (ramp.getUpperBound() - ramp.getLowerBound()));
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return this == other;
-        }
-
-        @Override
-        public int hashCode() {
-            return System.identityHashCode(this);
         }
     }
 }

@@ -7,7 +7,7 @@ import picocli.CommandLine.Option;
 /** Options for how well the car is known, where it costs so little that cars are drawn if nothing is said. */
 public final class UsualDoubtOptions extends SeededDoubtOptions {
     /** A second or so for two setups; an interval's ends to a fifth of its width. */
-    private static final int USUAL = 60;
+    public static final int USUAL = 60;
 
     @Option(
             names = "--no-doubt",

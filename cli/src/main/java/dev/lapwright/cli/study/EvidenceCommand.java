@@ -7,6 +7,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
@@ -212,10 +213,6 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
 
     /** What the lap model predicts for a change of setup. */
     static final class Model {
-        private static final int DRAWS = 60;
-        /** Half of an interval of 90 % over the standard deviation. */
-        private static final double NORMAL_90 = 1.645;
-
         @Option(
                 names = "--change",
                 paramLabel = "NAME=BEFORE:AFTER",
@@ -270,14 +267,13 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             return new Predicted(difference, OptionalDouble.empty(), 0);
         }
 
-        /** The standard deviation that has the interval of drawn cars, as the normal distribution has it. */
         private static Predicted drawn(double difference, Subject from, Subject to, Console console) {
             Robustness study = Robustness.of(from.car(), from.driven(), from.day())
                     .against(to.car(), to.day(), Double.NaN)
-                    .withDraws(DRAWS);
+                    .withDraws(UsualDoubtOptions.USUAL);
             try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
                 RobustnessResult found = study.run(StudyRun.onAllCores().reporting(bar));
-                double doubt = found.standings().get(0).halfWidth() / NORMAL_90;
+                double doubt = found.standings().get(0).deviation();
                 return doubt > 0
                         ? new Predicted(difference, OptionalDouble.of(doubt), found.lapped())
                         : none(difference);

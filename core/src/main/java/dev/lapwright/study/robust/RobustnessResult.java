@@ -32,6 +32,9 @@ public record RobustnessResult(
         List<Share> shares,
         double leastShare,
         Optional<RobustnessResult> before) {
+    /** Half of an interval of 90 % of the normal distribution over its standard deviation (its tables). */
+    private static final double NORMAL_90 = 1.645;
+
     public RobustnessResult {
         unknowns = List.copyOf(unknowns);
         standings = List.copyOf(standings);
@@ -53,6 +56,11 @@ public record RobustnessResult(
         /** Half the interval's width, s. */
         public double halfWidth() {
             return 0.5 * (high - low);
+        }
+
+        /** Standard deviation of the normal distribution that has the interval, s. */
+        public double deviation() {
+            return halfWidth() / NORMAL_90;
         }
 
         /** What can be said of it. */

@@ -27,11 +27,11 @@ import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
  */
 final class RoadFit {
     /** Length of corners times the curvature's root mean square: 0.13 to 0.35 on circuits drawn at random. */
-    private static final double CORNER_SHARE = 0.22;
+    static final double CORNER_SHARE = 0.22;
     /** Decimal logarithm of the roughness's density over the seventh power of the curvature's root mean square, likewise. */
-    private static final double USUAL_ROUGHNESS = 6.6;
+    static final double USUAL_ROUGHNESS = 6.6;
 
-    private static final double ROUGHNESS_SPREAD = 0.7;
+    static final double ROUGHNESS_SPREAD = 0.7;
     /** Wanders far beyond it are not those of a survey, m. */
     private static final double LARGE_WANDER = 3;
 
@@ -50,7 +50,7 @@ final class RoadFit {
     private static final int ROUNDS_WITH_ACCELERATIONS = 1;
 
     private static final int STRETCH_STEPS = 2;
-    private static final double LEAST_ROUGHNESS = 1e-3;
+    static final double LEAST_ROUGHNESS = 1e-3;
     /** A step that moves the line farther is shortened, m. */
     private static final double LONGEST_MOVE = 15;
     /** A line this much longer than the first has lost its way. */

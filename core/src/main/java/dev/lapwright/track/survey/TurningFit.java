@@ -30,12 +30,6 @@ final class TurningFit {
     private static final double LEAST_GAP = 1;
     private static final double USUAL_BIAS = 0.2;
     private static final double USUAL_SCALE = 0.02;
-    /** As in {@link RoadFit}. */
-    private static final double CORNER_SHARE = 0.22;
-
-    private static final double USUAL_ROUGHNESS = 6.6;
-    private static final double ROUGHNESS_SPREAD = 0.7;
-    private static final double LEAST_ROUGHNESS = 1e-3;
     private static final double KNOCK = 5;
     private static final double NINE_OF_TEN = 0.9;
     /**
@@ -96,7 +90,7 @@ final class TurningFit {
         Arrays.fill(weight, 1);
         rootMeanSquare = Math.sqrt(
                 Math.max(1e-10, Arrays.stream(about).map(k -> k * k).average().orElse(0)));
-        rate = rootMeanSquare / CORNER_SHARE;
+        rate = rootMeanSquare / RoadFit.CORNER_SHARE;
         dropKnocks();
         if (closed) {
             findLogger(measured, Double.isNaN(error) ? 0 : error);
@@ -217,7 +211,7 @@ final class TurningFit {
         double[] rough = averaged(solution.roughness());
         double mean = Arrays.stream(rough).average().orElse(1);
         for (int i = 0; i < nodes; i++) {
-            weight[i] = 1 / Math.max(LEAST_ROUGHNESS, rough[i] / mean);
+            weight[i] = 1 / Math.max(RoadFit.LEAST_ROUGHNESS, rough[i] / mean);
         }
         double log = Math.log(wave);
         for (int k = -6; k <= 6; k++) {
@@ -312,7 +306,7 @@ final class TurningFit {
             int degrees = place.length - (closed ? 0 : 2);
             variance = Math.max(1e-12, squares / degrees);
             double density = variance / strength / Math.pow(rootMeanSquare, 7);
-            double unusual = (Math.log10(density) - USUAL_ROUGHNESS) / ROUGHNESS_SPREAD;
+            double unusual = (Math.log10(density) - RoadFit.USUAL_ROUGHNESS) / RoadFit.ROUGHNESS_SPREAD;
             double all = degrees * Math.log(variance) + determinant - logPrior + unusual * unusual;
             score = Double.isFinite(all) ? all : Double.POSITIVE_INFINITY;
         }

@@ -11,7 +11,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
-import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.powertrain.TorqueCurve;
@@ -46,17 +45,9 @@ class AdviceTest {
     private static final Adjustment FUEL = adjustment("fuel", 2, Quantity.FUEL_MASS, 10);
 
     private static Car car(Adjustment... adjustments) {
-        Map<Quantity, Double> q = new EnumMap<>(PlainCar.ofMass(1000)
-                .axles(1.3, 1.2, 0.45)
-                .friction(1.4)
-                .with(Quantity.SENSITIVITY_Y_FRONT, 0.1)
-                .with(Quantity.SENSITIVITY_Y_REAR, 0.1)
-                .stiffness(25)
-                .frontDrive(0)
-                .with(Quantity.BRAKE_FRONT_SHARE, 62)
+        Map<Quantity, Double> q = new EnumMap<>(StudyCars.rearDriven()
                 .with(Quantity.COAST_LOCK_REAR, 15)
                 .with(Quantity.BAR_FRONT, 600)
-                .topSpeed(80)
                 .car()
                 .quantities());
         TorqueCurve torque = new TorqueCurve(new double[] {0, 60_000}, new double[] {300, 300});

@@ -27,18 +27,10 @@ class BalanceTest {
 
     /** A rear-driven car with load transfer, a limited-slip differential and one gear. */
     private static PlainCar car() {
-        return PlainCar.ofMass(1000)
-                .axles(1.3, 1.2, 0.45)
-                .friction(1.4)
-                .with(Quantity.SENSITIVITY_Y_FRONT, 0.1)
-                .with(Quantity.SENSITIVITY_Y_REAR, 0.1)
-                .stiffness(25)
-                .frontDrive(0)
-                .with(Quantity.BRAKE_FRONT_SHARE, 62)
+        return StudyCars.rearDriven()
                 .with(Quantity.POWER_LOCK_REAR, 40)
                 .with(Quantity.COAST_LOCK_REAR, 20)
-                .force(5000)
-                .topSpeed(80);
+                .force(5000);
     }
 
     private static BalanceResult balance(PlainCar car, Track track) {

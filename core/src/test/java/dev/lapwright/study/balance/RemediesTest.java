@@ -12,7 +12,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
-import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
@@ -39,19 +38,11 @@ class RemediesTest {
             adjustment("shift-time", 0, 4, 1, new Effect.Absolute(Quantity.SHIFT_TIME.path(), 0, 0.02)));
 
     private static Car car(List<Adjustment> adjustments) {
-        Map<Quantity, Double> q = new EnumMap<>(PlainCar.ofMass(1000)
-                .axles(1.3, 1.2, 0.45)
-                .friction(1.4)
-                .with(Quantity.SENSITIVITY_Y_FRONT, 0.1)
-                .with(Quantity.SENSITIVITY_Y_REAR, 0.1)
-                .stiffness(25)
-                .frontDrive(0)
-                .with(Quantity.BRAKE_FRONT_SHARE, 62)
+        Map<Quantity, Double> q = new EnumMap<>(StudyCars.rearDriven()
                 .with(Quantity.COAST_LOCK_REAR, 15)
                 .with(Quantity.BAR_FRONT, 600)
                 .with(Quantity.TOE_REAR, 0.05)
                 .with(Quantity.SHIFT_TIME, 0.02)
-                .topSpeed(80)
                 .car()
                 .quantities());
         TorqueCurve torque = new TorqueCurve(new double[] {0, 60_000}, new double[] {300, 300});

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
-import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -38,19 +37,7 @@ class FusedLogTest {
 
     private static final double BIAS = 0.2;
     private static final double SCALE = 0.015;
-    private static final Track CIRCUIT = circuit();
-
-    private static Track circuit() {
-        List<TrackPoint> points = new ArrayList<>();
-        for (double from : new double[] {0, HALF}) {
-            points.add(TrackPoint.flat(from, 0));
-            points.add(TrackPoint.flat(from + STRAIGHT, 0));
-            points.add(TrackPoint.flat(from + STRAIGHT + TRANSITION, 1 / RADIUS));
-            points.add(TrackPoint.flat(from + STRAIGHT + TRANSITION + ARC, 1 / RADIUS));
-        }
-        points.add(TrackPoint.flat(2 * HALF, 0));
-        return Track.closed("driven", points);
-    }
+    private static final Track CIRCUIT = RoadFitTest.circuit(STRAIGHT);
 
     /** A lap whose acceleration is what a logger makes of the true one. */
     private static List<SurveyPoint> lap(long seed, ToDoubleBiFunction<Double, Random> logger) {

@@ -28,14 +28,20 @@ class RoadFitTest {
     private static final double HALF = STRAIGHT + 2 * TRANSITION + ARC;
 
     private static Track circuit() {
+        return circuit(STRAIGHT);
+    }
+
+    /** Two turns as above between straights of another length, m. */
+    static Track circuit(double straight) {
+        double half = straight + 2 * TRANSITION + ARC;
         List<TrackPoint> points = new ArrayList<>();
-        for (double from : new double[] {0, HALF}) {
+        for (double from : new double[] {0, half}) {
             points.add(TrackPoint.flat(from, 0));
-            points.add(TrackPoint.flat(from + STRAIGHT, 0));
-            points.add(TrackPoint.flat(from + STRAIGHT + TRANSITION, 1 / RADIUS));
-            points.add(TrackPoint.flat(from + STRAIGHT + TRANSITION + ARC, 1 / RADIUS));
+            points.add(TrackPoint.flat(from + straight, 0));
+            points.add(TrackPoint.flat(from + straight + TRANSITION, 1 / RADIUS));
+            points.add(TrackPoint.flat(from + straight + TRANSITION + ARC, 1 / RADIUS));
         }
-        points.add(TrackPoint.flat(2 * HALF, 0));
+        points.add(TrackPoint.flat(2 * half, 0));
         return Track.closed("drawn", points);
     }
 
