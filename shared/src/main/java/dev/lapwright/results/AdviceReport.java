@@ -54,7 +54,7 @@ public record AdviceReport(AdviceResult result) {
     private String change() {
         if (result.choices().isEmpty()) {
             return Report.strong("Nothing to turn:")
-                    + " no step of any adjustment of this car moves the balance there by 0.001 g"
+                    + " no step of any adjustment of this car moves the balance there by " + inG(Remedies.NOTHING)
                     + " against what the driver says. " + missing();
         }
         AdviceResult.Choice choice = result.choices().get(0);
@@ -80,8 +80,7 @@ public record AdviceReport(AdviceResult result) {
         Adjustment adjustment = car().adjustment(choice.adjustment());
         return choice.adjustment() + " " + Numbers.plain(choice.from()) + " -> "
                 + Numbers.with(choice.to(), car().unitOf(choice.adjustment()))
-                + (adjustment.label().isBlank() ? "" : " (" + Report.verbatim(adjustment.label()) + ", ")
-                + (adjustment.label().isBlank() ? " (" : "") + "one "
+                + " (" + (adjustment.label().isBlank() ? "" : Report.verbatim(adjustment.label()) + ", ") + "one "
                 + (adjustment.clickSize() > 0 ? "click" : "step") + ")";
     }
 
@@ -91,11 +90,15 @@ public record AdviceReport(AdviceResult result) {
         for (int i = 0; i < choice.gains().size(); i++) {
             BalanceComplaint complaint = result.against().get(i).complaint();
             double gain = choice.gains().get(i);
-            String size = Numbers.fixed(Math.abs(LapTrace.g(gain)), 3) + " g";
+            String size = inG(Math.abs(gain));
             said.add((Math.abs(gain) < Remedies.NOTHING ? "nothing" : gain > 0 ? size : size + " the wrong way")
                     + " against " + complaint.label() + " in " + complaint.where());
         }
         return String.join(", ", said);
+    }
+
+    private static String inG(double acceleration) {
+        return Numbers.fixed(LapTrace.g(acceleration), 3) + " g";
     }
 
     private static String cost(AdviceResult.Choice choice) {
@@ -117,9 +120,9 @@ public record AdviceReport(AdviceResult result) {
                 .toList();
         return Optional.of(
                 phases.isEmpty()
-                        ? "It spoils no other phase by 0.005 g."
-                        : "It spoils: " + String.join(", ", phases)
-                                + ", where the two axles' limits part by 0.005 g or more.");
+                        ? "It spoils no other phase by " + inG(Remedies.DISTURBING) + "."
+                        : "It spoils: " + String.join(", ", phases) + ", where the two axles' limits part by "
+                                + inG(Remedies.DISTURBING) + " or more.");
     }
 
     private Optional<String> next() {

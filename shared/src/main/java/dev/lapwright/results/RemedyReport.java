@@ -8,6 +8,7 @@ import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
+import dev.lapwright.study.balance.Remedies;
 import dev.lapwright.study.balance.RemedyResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -149,7 +150,8 @@ record RemedyReport(Car car, RemedyResult result) {
     private void remedies(Report report) {
         int count = result.remedies().size();
         if (count == 0) {
-            report.line("No step of any adjustment of this car moves that limit by 0.001 g.");
+            report.line("No step of any adjustment of this car moves that limit by "
+                    + Numbers.fixed(LapTrace.g(Remedies.NOTHING), 3) + " g.");
             return;
         }
         report.paragraph("Against " + result.complaint().label()

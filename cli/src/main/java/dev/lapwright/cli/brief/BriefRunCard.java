@@ -57,8 +57,8 @@ public final class BriefRunCard {
             bands.add(Page.Band.of(Page.Block.paragraph(
                     "Change nothing else meanwhile, write down every lap, and name the setup in the log by what is set, here "
                             + example(found.toDrive().get(0))
-                            + " for the first: 'lapwright brief' with --laps and that log says what the laps proved, and prints"
-                            + " the next card.")));
+                            + " for the first: 'lapwright brief' with --laps and that log says what the laps proved; with what"
+                            + " you keep set by -s it prints the next card.")));
         }
     }
 

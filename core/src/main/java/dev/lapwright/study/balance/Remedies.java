@@ -30,7 +30,7 @@ public final class Remedies implements Study<RemedyResult> {
     /** A shift of the understeer gradient below this is none, rad per m/s²: a thousandth of a degree per g. */
     private static final double NO_GRADIENT = 1.8e-6;
     /** A phase is disturbed if its limits part by this much more, m/s². */
-    private static final double DISTURBING = 0.005 * StandardAtmosphere.GRAVITY;
+    public static final double DISTURBING = 0.005 * StandardAtmosphere.GRAVITY;
 
     private final BalanceResult balance;
     private final BalanceComplaint complaint;
