@@ -40,6 +40,9 @@ final class AccelerationLimits {
     private static final double ENOUGH = 1.1;
 
     private static final double ENGINE_TOLERANCE = 1e-4;
+    /** Change of acceleration, m/s², over which its rate, which another place may have told, leaves no error that counts. */
+    private static final double EVENLY = 10 * ENGINE_TOLERANCE;
+
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
 
@@ -47,6 +50,11 @@ final class AccelerationLimits {
     private static final double MOST_TRIAL = 40;
 
     private static final double TRIAL_STEP = 0.8;
+    /** Excess of a trial next to which another may have none. */
+    private static final double NARROWLY = 0.05;
+
+    private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
+    private static final int SECTIONS = 16;
     private static final int STAGES = 3;
     /** Least that a trial step beyond a shift's band is left of its distance. */
     static final double LEAST_STRETCH = 0.3;
@@ -69,6 +77,10 @@ final class AccelerationLimits {
 
     private double rootUtilisation;
     private boolean lookingForBrakes;
+    private boolean thorough;
+    /** Whether the last deceleration found by {@link #brake} takes drive, less than steady speed would, and no brakes. */
+    boolean lightly;
+
     private double slopeDrive;
     private double slopeBrake;
     private double rootSlope;
@@ -117,7 +129,7 @@ final class AccelerationLimits {
         slopeDrive = 0.1;
         slopeBrake = 0.1;
         limit = Limit.POWER;
-        meetBrakes();
+        lookingForBrakes = true;
     }
 
     /**
@@ -175,7 +187,7 @@ final class AccelerationLimits {
         boolean grounded = wheels.require(at, massFactor);
         double before = wheels.requiredForce;
         double step = (engine - before) / (engineRate * inertia);
-        if (grounded && wheels.lateral == 0 && Math.abs(step) < 1) {
+        if (grounded && wheels.lateral == 0 && Math.abs(step) < EVENLY) {
             // What is needed grows evenly with acceleration where nothing turns.
             rootUtilisation = engineUtilisation(at, massFactor);
             if (rootUtilisation < CLEAR) {
@@ -232,14 +244,22 @@ final class AccelerationLimits {
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
         wheels.engineDrag = car.propulsion.drag(gear, v);
-        if (lookingForBrakes) {
+        boolean looked = lookingForBrakes;
+        if (looked) {
             brakeCourse.begin(-hardestTrial(massFactor));
             lookingForBrakes = false;
         }
-        double ax = brakeCourse.found(
-                -gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor), stage, reach);
+        double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
+        lightly = wheels.tyreForce >= 0;
+        if (lightly && thorough && !looked) {
+            double harder = hardestTrial(massFactor);
+            if (harder > y + OFF_STEADY) {
+                y = gripRoot(-1, harder, slopeBrake, massFactor);
+                lightly = wheels.tyreForce >= 0;
+            }
+        }
         slopeBrake = rootSlope;
-        return ax - wheels.climb;
+        return brakeCourse.found(-y, stage, reach) - wheels.climb;
     }
 
     /** Begins a search under drive at an acceleration along the car, m/s², where grip or the engine is the limit. */
@@ -257,9 +277,10 @@ final class AccelerationLimits {
         lookingForBrakes = false;
     }
 
-    /** Brakes are met anew, not on from the last search. */
-    void meetBrakes() {
-        lookingForBrakes = true;
+    /** Looks for the hardest braking wherever only a lighter drive was found; begins by that, not on from the last search. */
+    void thorough(boolean look) {
+        thorough = look;
+        lookingForBrakes |= look;
     }
 
     /**
@@ -268,12 +289,54 @@ final class AccelerationLimits {
      */
     private double hardestTrial(double massFactor) {
         double least = -wheels.climb;
+        double harder = Double.NaN;
+        double hard = Double.NaN;
+        double before = Double.NaN;
+        double last = Double.NaN;
         for (double beyond = MOST_TRIAL; beyond > OFF_STEADY; beyond *= TRIAL_STEP) {
-            if (excess(-(least + beyond), massFactor) <= 0) {
-                return least + beyond;
+            double trial = least + beyond;
+            double here = excess(-trial, massFactor);
+            if (here <= 0) {
+                return trial;
             }
+            if (last < NARROWLY && last <= before && last <= here) {
+                double between = between(trial, harder, massFactor);
+                if (between > 0) {
+                    return between;
+                }
+            }
+            harder = hard;
+            hard = trial;
+            before = last;
+            last = here;
         }
         return least + OFF_STEADY;
+    }
+
+    /** A deceleration between two that can be had, although neither of them can, m/s²; 0 if there is none. By golden sections. */
+    private double between(double light, double hard, double massFactor) {
+        double low = light;
+        double high = hard;
+        double left = high - GOLDEN * (high - low);
+        double right = low + GOLDEN * (high - low);
+        double atLeft = excess(-left, massFactor);
+        double atRight = excess(-right, massFactor);
+        for (int i = 0; i < SECTIONS && atLeft > 0 && atRight > 0; i++) {
+            if (atLeft < atRight) {
+                high = right;
+                right = left;
+                atRight = atLeft;
+                left = high - GOLDEN * (high - low);
+                atLeft = excess(-left, massFactor);
+            } else {
+                low = left;
+                left = right;
+                atLeft = atRight;
+                right = low + GOLDEN * (high - low);
+                atRight = excess(-right, massFactor);
+            }
+        }
+        return atRight <= 0 ? right : atLeft <= 0 ? left : 0;
     }
 
     /**

@@ -60,14 +60,13 @@ final class HeldGears {
         origin = origin();
         List<Spell> spells = spells(0, n);
         while (!spells.isEmpty()) {
-            // Spells within a spell: one of them at most.
             List<Spell> nest = new ArrayList<>(List.of(spells.remove(0)));
             int end = nest.get(0).end();
             while (!spells.isEmpty() && spells.get(0).from < end) {
                 nest.add(spells.remove(0));
                 end = Math.max(end, nest.get(nest.size() - 1).end());
             }
-            int changed = Math.min(best(nest), n);
+            int changed = Math.min(hold(nest), n);
             if (changed > end) {
                 // On the way from there the car has another speed now, and shifts elsewhere.
                 int from = end;
@@ -152,24 +151,51 @@ final class HeldGears {
 
     // --- Trials ---------------------------------------------------------------------------------------------------
 
-    /** Holds the gear that gains most of all below spells that lie within each other, if one does; returns where its changes end. */
-    private int best(List<Spell> nest) {
-        Trial best = null;
-        Trial last = null;
+    /** Holds the gears below spells that lie within each other where that gains most in all; returns where its changes end, 0 without any. */
+    private int hold(List<Spell> nest) {
+        List<Trial> gaining = new ArrayList<>();
         for (Spell spell : nest) {
-            if (last != null) {
-                putBack(last);
+            Trial trial = driven(spell);
+            if (trial.gain > 0) {
+                gaining.add(trial);
             }
-            last = driven(spell);
-            if (last.gain > (best == null ? 0 : best.gain)) {
-                best = last;
+            putBack(trial);
+        }
+        int changed = 0;
+        for (Trial chosen : together(gaining)) {
+            // What one changes may reach into the next.
+            Trial again = driven(chosen.held);
+            if (again.gain > 0) {
+                changed = again.from + again.count;
+            } else {
+                putBack(again);
             }
         }
-        if (!last.equals(best)) {
-            putBack(last);
-            best = best == null ? null : driven(best.held);
+        return changed;
+    }
+
+    /** Those of some trials whose spells do not overlap and that gain most together, in turn. */
+    private static List<Trial> together(List<Trial> trials) {
+        trials.sort(Comparator.comparingInt(trial -> trial.held.end()));
+        double[] most = new double[trials.size() + 1];
+        int[] free = new int[trials.size()];
+        for (int i = 0; i < trials.size(); i++) {
+            Trial trial = trials.get(i);
+            while (free[i] < i && trials.get(free[i]).held.end() <= trial.held.from) {
+                free[i]++;
+            }
+            most[i + 1] = Math.max(most[i], most[free[i]] + trial.gain);
         }
-        return best == null ? 0 : best.from + best.count;
+        List<Trial> together = new ArrayList<>();
+        for (int i = trials.size() - 1; i >= 0; ) {
+            if (most[i + 1] > most[i]) {
+                together.add(0, trials.get(i));
+                i = free[i] - 1;
+            } else {
+                i--;
+            }
+        }
+        return together;
     }
 
     /** Drives with a gear held until the lap by the rule is met again. */
@@ -204,7 +230,6 @@ final class HeldGears {
                 met = true;
             }
         }
-        kernel.meetBrakes();
         boolean braking = false;
         double gain = 0;
         for (int c = count - 1; c >= 0; c--) {

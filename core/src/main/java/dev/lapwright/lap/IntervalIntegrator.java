@@ -14,6 +14,10 @@ final class IntervalIntegrator {
     private static final double NEARLY_THERE = 5e-3;
 
     private static final int PREDICTIONS = 2;
+    /** On the place where brakes come within reach, m. */
+    private static final double PLACE_OF_BRAKES = 2e-4;
+    /** Change of deceleration within a step that no driving through a zero of the drive makes, m/s². */
+    private static final double SUDDEN = 0.5;
 
     private final double nearlyThere;
     private final Vehicle car;
@@ -41,6 +45,12 @@ final class IntervalIntegrator {
     private double[] rows;
     private int cell;
     private boolean braking;
+    /** Whether brakes were left alone at some stage of the way; at how many of the last two of a step. */
+    private boolean lightly;
+
+    private int lightStages;
+    private double middleSlope;
+    private boolean thorough;
     /** Gears in use, from 0. */
     private int lowest;
 
@@ -96,14 +106,24 @@ final class IntervalIntegrator {
         return acceleration.holds(road.rows, 2 * index * Road.STRIDE, energy, gear);
     }
 
-    /** Braking begins anew, not on from the cell after. */
-    void meetBrakes() {
-        acceleration.meetBrakes();
-    }
-
     /** Energy at the start of the cell from which the hardest braking leads to {@code energy} at its end. */
     double backward(Road road, int index, double energy) {
         return backward(road, index, energy, 1);
+    }
+
+    /** The same, looking at every stage for the hardest braking wherever only the lightest was found. */
+    double backwardThoroughly(Road road, int index, double energy) {
+        thorough = true;
+        acceleration.thorough(true);
+        double before = backward(road, index, energy, 1);
+        thorough = false;
+        acceleration.thorough(false);
+        return before;
+    }
+
+    /** Whether the last way back over a cell slowed the car by letting go of its drive, nowhere or in part by its brakes. */
+    boolean brakedLightly() {
+        return lightly;
     }
 
     /** The same over a share of the cell before its end. */
@@ -123,6 +143,7 @@ final class IntervalIntegrator {
             return energy;
         }
         double e = energy;
+        lightly = false;
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
         int piece = p.pieceAt(e);
@@ -153,6 +174,7 @@ final class IntervalIntegrator {
                 piece = under;
                 k1 = below;
             }
+            boolean light = acceleration.lightly;
             double q1 = stretch;
             if (first) {
                 startSlope = k1 / q1;
@@ -163,6 +185,12 @@ final class IntervalIntegrator {
             double end = stretch == 1 && !p.shifting(piece, lowest, highest)
                     ? step(done, sign, h, length, e, k1, q1, piece)
                     : stepOver(h, done, sign, length, e, k1, piece);
+            double whole = h;
+            while (thorough && lightStages != (light ? 2 : 0) && suddenly(k1) && h > PLACE_OF_BRAKES) {
+                // Brakes come within reach on the way: the step ends there.
+                h *= 0.5;
+                end = step(done, sign, h, length, e, k1, q1, piece);
+            }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
             int nextPiece = piece;
@@ -177,7 +205,12 @@ final class IntervalIntegrator {
                 nextPiece = piece - 1;
             } else {
                 time += stepTime(h, e, end, sign * k1 / q1, sign * endSlope);
-                return end;
+                if (h == whole) {
+                    return end;
+                }
+                done += h / length;
+                e = end;
+                continue;
             }
             double part = distanceTo(target, end, done, sign, reach, length, e, k1, q1, piece);
             time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
@@ -243,9 +276,12 @@ final class IntervalIntegrator {
         acceleration.stage = 1;
         double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
         double q2 = stretch;
+        lightStages = acceleration.lightly ? 1 : 0;
+        middleSlope = k2;
         acceleration.stage = 2;
         double k3 = slope(done + reach * (2 * q2 - q1) / length, sign, e + signed * (2 * k2 - k1), piece);
         double q3 = stretch;
+        lightStages += acceleration.lightly ? 1 : 0;
         double end = e + signed / 6 * (k1 + 4 * k2 + k3);
         endSlope = k3 / q3;
         this.reach = reach;
@@ -255,6 +291,11 @@ final class IntervalIntegrator {
             bandTime = reach / 6 * (q1 / speed(e) + 4 * q2 / speed(half) + q3 / speed(end));
         }
         return end;
+    }
+
+    /** Whether the slopes of the last step lie apart as those of unlike ways of braking do. */
+    private boolean suddenly(double k1) {
+        return Math.abs(middleSlope - k1) > SUDDEN || Math.abs(endSlope - k1) > SUDDEN;
     }
 
     private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
@@ -376,7 +417,9 @@ final class IntervalIntegrator {
         int gear = p.gear(piece, lowest, highest);
         if (braking) {
             stretch = 1;
-            return acceleration.brake(from, row, energy, gear);
+            double ax = acceleration.brake(from, row, energy, gear);
+            lightly |= acceleration.lightly;
+            return ax;
         }
         double a = acceleration.drive(from, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
         stretch = acceleration.stretch;

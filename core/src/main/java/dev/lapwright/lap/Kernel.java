@@ -238,11 +238,6 @@ final class Kernel {
         store(cell, energy[cell]);
     }
 
-    /** Brakes are met anew. */
-    void meetBrakes() {
-        step.meetBrakes();
-    }
-
     /** Drives over a cell from the energy at its start. */
     void forward(int i) {
         double entered = energy[i];
@@ -287,21 +282,25 @@ final class Kernel {
 
     /** Goes back over a cell; returns whether the car is braking where it begins. */
     boolean backward(int i, boolean braking) {
-        step.use(lowestGear[i], highestGear[i]);
         double after = energy[i + 1];
-        boolean stopped = freeEnd[i] > after;
-        if (!braking && !stopped) {
-            step.meetBrakes();
+        if (!braking && !(freeEnd[i] > after)) {
             return false;
         }
-        double before = step.backward(road, i, after);
+        step.use(lowestGear[i], highestGear[i]);
+        boolean onLimit = energy[i] >= limit[i] && after >= limit[i + 1];
+        double before = braking || onLimit ? step.backward(road, i, after) : Double.NaN;
+        boolean follows = onLimit && before >= energy[i];
+        if (!follows && (!braking || step.brakedLightly())) {
+            // What braking there is must not hang on where the last search ended.
+            before = step.backwardThoroughly(road, i, after);
+        }
         if (before < energy[i]) {
             mode[i] = BRAKING;
             time[i] = step.time;
             store(i, before);
             return true;
         }
-        if (energy[i] >= limit[i] && after >= limit[i + 1]) {
+        if (follows) {
             // Both ends lie on the limit and the car could do more: it follows the limit.
             time[i] = IntervalIntegrator.duration(road.length[i], energy[i], after, 0, 0);
         } else if (road.length[i] > 0) {

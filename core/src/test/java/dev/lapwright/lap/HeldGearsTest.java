@@ -12,6 +12,7 @@ import dev.lapwright.track.SegmentPath;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -65,5 +66,25 @@ class HeldGearsTest {
         assertThat(held.gearsUsed()).containsExactly(1);
         Lap shifted = solver.solve(Vehicle.of(car(0.01, 3.2, 2.3), Conditions.STANDARD));
         assertThat(shifted.gearsUsed()).containsExactly(1, 2);
+    }
+
+    /** Between two hairpins the car shifts into third on either side of a bend, and comes back into second for that. */
+    @Test
+    void aGearThatIsWorthNoShiftIsLeftAloneOnEitherSideOfABend() {
+        List<Segment> half = List.of(
+                Segment.straight(50),
+                Segment.arc(0.4 * 45, 45),
+                Segment.straight(50),
+                Segment.arc((Math.PI - 0.4) * 15, 15));
+        LapSolver kinked = LapSolver.on(
+                new SegmentPath(Stream.concat(half.stream(), half.stream()).toList(), true, 5)
+                        .closedTrack("two bends and two hairpins", 1e-3));
+        Car two = car(0.25, 3.2, 2.8).with(Quantity.FINAL_DRIVE, 3.6);
+        Car three = car(0.25, 3.2, 2.8, 2.6).with(Quantity.FINAL_DRIVE, 3.6);
+        double without = kinked.lapTime(Vehicle.of(two, Conditions.STANDARD));
+        assertThat(kinked.lapTime(Vehicle.of(three, Conditions.STANDARD))).isLessThan(without + SPLITS);
+        // Without the cost of shifts it would be used.
+        assertThat(kinked.lapTime(Vehicle.of(three.with(Quantity.SHIFT_TIME, 0), Conditions.STANDARD)))
+                .isLessThan(kinked.lapTime(Vehicle.of(two.with(Quantity.SHIFT_TIME, 0), Conditions.STANDARD)) - 1e-3);
     }
 }
