@@ -11,6 +11,7 @@ module dev.lapwright.shared {
     exports dev.lapwright.cache;
     exports dev.lapwright.documents;
     exports dev.lapwright.files;
+    exports dev.lapwright.inspection;
     exports dev.lapwright.logs;
     exports dev.lapwright.report;
     exports dev.lapwright.results;

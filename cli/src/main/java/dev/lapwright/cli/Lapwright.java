@@ -2,6 +2,7 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.bench.BenchCommand;
 import dev.lapwright.cli.brief.BriefCommand;
+import dev.lapwright.cli.document.CheckCommand;
 import dev.lapwright.cli.document.CircuitCommand;
 import dev.lapwright.cli.document.CircuitEditCommand;
 import dev.lapwright.cli.document.CircuitImportCommand;
@@ -69,6 +70,7 @@ public final class Lapwright {
         commands.put("stint", StintCommand::new);
         commands.put("evidence", EvidenceCommand::new);
         commands.put("fit", FitCommand::new);
+        commands.put("check", CheckCommand::new);
         commands.put("show", ShowCommand::new);
         commands.put(
                 "circuit",

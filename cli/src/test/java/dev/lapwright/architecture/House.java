@@ -34,12 +34,13 @@ final class House {
             "ride",
             "evidence",
             "doubt",
+            "sense",
             "study",
             "brief");
 
     /** The packages of shared from the ground up. */
-    static final List<String> SHARED_FROM_THE_GROUND_UP =
-            List.of("report", "files", "text", "documents", "cache", "samples", "logs", "surveys", "results");
+    static final List<String> SHARED_FROM_THE_GROUND_UP = List.of(
+            "report", "files", "text", "documents", "cache", "samples", "logs", "surveys", "results", "inspection");
 
     /** The packages that no user of the library needs: exported to modules of ours at most. */
     private static final List<String> HIDDEN = List.of(

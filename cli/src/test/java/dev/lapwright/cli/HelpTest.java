@@ -70,6 +70,7 @@ class HelpTest {
                         "stint",
                         "evidence",
                         "fit",
+                        "check",
                         "show",
                         "circuit",
                         "demo",

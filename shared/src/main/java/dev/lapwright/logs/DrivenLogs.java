@@ -7,6 +7,8 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.samples.SampleColumn;
 import dev.lapwright.samples.SampleHeader;
 import dev.lapwright.samples.SampleRows;
+import dev.lapwright.sense.Oddity;
+import dev.lapwright.sense.SampleOddities;
 import dev.lapwright.text.CsvTable;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
@@ -67,7 +69,31 @@ public final class DrivenLogs {
         return SampleColumn.choice(text);
     }
 
+    /**
+     * What is odd about the rows of a log: its clock, distances and speeds, each with its line.
+     *
+     * @throws DocumentException with all that is wrong with it
+     */
+    public static List<Oddity> oddities(DocumentSource source, List<ColumnChoice> columns) {
+        Read read = new DrivenLogs(source, columns).read();
+        DrivenChannels channels = read.channels;
+        return SampleOddities.ofLog(
+                channels.time(),
+                channels.distance(),
+                channels.speed(),
+                row -> "line " + read.rows.line(row).line());
+    }
+
+    /** Headings, rows and what they hold. */
+    private record Read(SampleHeader header, SampleRows rows, DrivenChannels channels) {}
+
     private DrivenLog log() {
+        Read read = read();
+        List<DrivenLog.Lap> laps = new DrivenLapSplitter(source.name(), read.channels, remarks).laps();
+        return new DrivenLog(source.name(), laps, said(read.header, read.channels), remarks);
+    }
+
+    private Read read() {
         List<CsvTable.Row> rows = CsvTable.rows(source, REMEDY);
         int at = headerAt(rows);
         SampleHeader header = new SampleHeader(rows.get(at), choices, SampleColumn.OF_DRIVEN_LAPS, faults);
@@ -87,10 +113,8 @@ public final class DrivenLogs {
             first++;
         }
         List<CsvTable.Row> values = samples(header, rows.get(at), rows.subList(first, rows.size()));
-        DrivenChannels channels =
-                DrivenChannels.of(source.name(), header, new SampleRows(header, values, faults), remarks);
-        List<DrivenLog.Lap> laps = new DrivenLapSplitter(source.name(), channels, remarks).laps();
-        return new DrivenLog(source.name(), laps, said(header, channels), remarks);
+        SampleRows samples = new SampleRows(header, values, faults);
+        return new Read(header, samples, DrivenChannels.of(source.name(), header, samples, remarks));
     }
 
     /** The first row that names what is needed, or else the first with the most headings that are known. */

@@ -1,0 +1,2 @@
+/** Oddities of cars, circuits, surveys and logs: what is allowed and yet hardly true. */
+package dev.lapwright.sense;
