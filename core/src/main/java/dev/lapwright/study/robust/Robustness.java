@@ -101,7 +101,7 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /**
-     * The same on stations that lie otherwise: twice as far apart as usual a lap takes two thirds of the time, and differences are off by a
+     * The same on stations that lie otherwise: twice as far apart as usual a lap takes three quarters of the time, and differences are off by a
      * few milliseconds (docs/performance.md).
      */
     public static Robustness of(Car present, Track track, StationSpacing spacing, Conditions day) {
