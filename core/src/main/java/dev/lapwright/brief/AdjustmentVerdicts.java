@@ -7,12 +7,15 @@ import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /**
- * Adjustments by what can be said of each turned by itself: each that can be turned is in one list. One rule for all: its fastest
- * setting of those tried, if that is faster by {@link LapTimeDifference#COUNTS} or more, and both ends of its range are held against the car
- * as it stands on drawn cars; what nine of ten of them agree on is said ({@link RobustnessResult.Verdict}).
+ * Adjustments by what can be said of each: each that can be turned is in one list. Those that the plan turns have their gain, interval and
+ * chance there. One rule for all others, turned by themselves: their fastest setting of those tried, if that is faster by {@link
+ * LapTimeDifference#COUNTS} or more, and both ends of their range are held against the car as it stands on drawn cars; what nine of ten of
+ * them agree on is said ({@link RobustnessResult.Verdict}).
  *
+ * @param planned the plan turns it, as most drawn cars gain from that
  * @param gains its fastest setting is faster
  * @param right none of those settings is faster, and at least one slower: a miss would cost
  * @param alike none of those settings makes a difference that counts
@@ -21,6 +24,7 @@ import java.util.List;
  * @param doubt the drawn cars; missing where none were drawn: then what the car as it is described does is said, and nothing is untold
  */
 public record AdjustmentVerdicts(
+        List<SensitivityResult.Worth> planned,
         List<SensitivityResult.Worth> gains,
         List<SensitivityResult.Worth> right,
         List<SensitivityResult.Worth> alike,
@@ -28,6 +32,7 @@ public record AdjustmentVerdicts(
         List<SensitivityResult.Worth> untold,
         BriefResult.Part<RobustnessResult> doubt) {
     public AdjustmentVerdicts {
+        planned = List.copyOf(planned);
         gains = List.copyOf(gains);
         right = List.copyOf(right);
         alike = List.copyOf(alike);
@@ -35,13 +40,16 @@ public record AdjustmentVerdicts(
         untold = List.copyOf(untold);
     }
 
-    static AdjustmentVerdicts of(BriefResult.Priorities found, BriefDoubt doubt) {
+    /** @param planned names of what the plan turns */
+    static AdjustmentVerdicts of(BriefResult.Priorities found, Set<String> planned, BriefDoubt doubt) {
         Sorting sorting = new Sorting(found);
         List<SensitivityResult.Worth> asked = new ArrayList<>();
         List<Car> cars = new ArrayList<>();
         List<List<Integer>> places = new ArrayList<>();
         for (SensitivityResult.Worth worth : found.study().worths()) {
-            if (LapTimeDifference.isNone(worth.range()) || found.isDelicate(worth.adjustment())) {
+            if (planned.contains(worth.adjustment().name())) {
+                sorting.planned.add(worth);
+            } else if (LapTimeDifference.isNone(worth.range()) || found.isDelicate(worth.adjustment())) {
                 sorting.unseen.add(worth);
             } else if (!LapTimeDifference.counts(worth.range())) {
                 sorting.alike.add(worth);
@@ -51,17 +59,18 @@ public record AdjustmentVerdicts(
             }
         }
         BriefResult.Part<RobustnessResult> drawn = cars.isEmpty()
-                ? BriefResult.Part.missing("no adjustment makes a difference that counts", "")
+                ? BriefResult.Part.missing("no adjustment beside those of the plan makes a difference that counts", "")
                 : doubt.beside(found.study().car(), cars);
         for (int i = 0; i < asked.size(); i++) {
             sorting.sort(asked.get(i), places.get(i), drawn);
         }
         return new AdjustmentVerdicts(
-                sorting.gains, sorting.right, sorting.alike, sorting.unseen, sorting.untold, drawn);
+                sorting.planned, sorting.gains, sorting.right, sorting.alike, sorting.unseen, sorting.untold, drawn);
     }
 
     private static final class Sorting {
         private final BriefResult.Priorities found;
+        private final List<SensitivityResult.Worth> planned = new ArrayList<>();
         private final List<SensitivityResult.Worth> gains = new ArrayList<>();
         private final List<SensitivityResult.Worth> right = new ArrayList<>();
         private final List<SensitivityResult.Worth> alike = new ArrayList<>();

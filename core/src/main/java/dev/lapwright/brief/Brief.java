@@ -5,13 +5,15 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.NoLapException;
-import dev.lapwright.lap.Lap;
+import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
+import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.Gearing;
+import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -22,6 +24,9 @@ import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Brief of one car at one circuit on one day: the answers of all studies, and the tests that would show them. Immutable:
@@ -37,7 +42,8 @@ public final class Brief implements Study<BriefResult> {
     private static final int SENSITIVITY_PERCENT = 40;
 
     private static final int SUGGESTION_PERCENT = 45;
-    private static final int REST_PERCENT = 15;
+    /** A fit to laps driven, of the whole with it. */
+    private static final int FIT_PERCENT = 50;
 
     final Car car;
     final Track track;
@@ -63,52 +69,23 @@ public final class Brief implements Study<BriefResult> {
 
     /** The same for laps that scatter by this standard deviation, s. */
     public Brief withScatter(double seconds) {
-        return with(new BriefChoices(
-                seconds,
-                choices.laps(),
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                choices.vary(),
-                choices.pairs(),
-                choices.draws(),
-                choices.log(),
-                choices.evidence()));
+        return with(choices.with(new BriefChoices.Testing(
+                OptionalDouble.of(seconds), choices.testing().laps())));
     }
 
     /** The same with this many clean laps to test with, all setups together. */
     public Brief withLaps(int count) {
-        return with(new BriefChoices(
-                choices.scatter(),
-                count,
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                choices.vary(),
-                choices.pairs(),
-                choices.draws(),
-                choices.log(),
-                choices.evidence()));
+        return with(choices.with(new BriefChoices.Testing(choices.testing().scatter(), count)));
     }
 
     /** The same for another race. */
     public Brief withRace(RaceLength race) {
-        return withRace(race, choices.consumption(), choices.compound());
+        return withRace(race, choices.racing().consumption(), choices.racing().compound());
     }
 
     /** The same for another race, engine and tyre. */
     public Brief withRace(RaceLength race, FuelConsumption consumption, Compound compound) {
-        return with(new BriefChoices(
-                choices.scatter(),
-                choices.laps(),
-                race,
-                consumption,
-                compound,
-                choices.vary(),
-                choices.pairs(),
-                choices.draws(),
-                choices.log(),
-                choices.evidence()));
+        return with(choices.with(new BriefChoices.Racing(race, consumption, compound)));
     }
 
     /**
@@ -117,71 +94,39 @@ public final class Brief implements Study<BriefResult> {
      */
     public Brief turning(List<String> adjustments) {
         adjustments.forEach(car::adjustment);
-        return with(new BriefChoices(
-                choices.scatter(),
-                choices.laps(),
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                adjustments,
-                choices.pairs(),
-                choices.draws(),
-                choices.log(),
-                choices.evidence()));
-    }
-
-    /** The same with logged pairs of cold and hot pressures, oldest first. */
-    public Brief withPressures(List<PressurePair> pairs) {
-        return with(new BriefChoices(
-                choices.scatter(),
-                choices.laps(),
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                choices.vary(),
-                pairs,
-                choices.draws(),
-                choices.log(),
-                choices.evidence()));
+        return with(choices.turning(adjustments));
     }
 
     /** The same with this many cars drawn for each question, to say how far a difference is to be trusted; 0 for none. */
     public Brief withDraws(int count) {
-        return with(new BriefChoices(
-                choices.scatter(),
-                choices.laps(),
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                choices.vary(),
-                choices.pairs(),
-                count,
-                choices.log(),
-                choices.evidence()));
+        return with(choices.withDraws(count));
+    }
+
+    /** The same with logged pairs of cold and hot pressures, oldest first. */
+    public Brief withPressures(List<PressurePair> pairs) {
+        BriefChoices.Logged logged = choices.logged();
+        return with(choices.with(new BriefChoices.Logged(pairs, logged.times(), logged.evidence(), logged.runs())));
     }
 
     /** The same after driving. */
     public Brief after(TimingLog log) {
-        return after(log, choices.evidence());
+        return after(log, choices.logged().evidence());
     }
 
     /** The same after driving, the log looked at in another way; the two setups and the prediction are not looked at. */
     public Brief after(TimingLog log, Evidence how) {
-        return with(new BriefChoices(
-                choices.scatter(),
-                choices.laps(),
-                choices.race(),
-                choices.consumption(),
-                choices.compound(),
-                choices.vary(),
-                choices.pairs(),
-                choices.draws(),
-                Optional.of(log),
-                how));
+        BriefChoices.Logged logged = choices.logged();
+        return with(choices.with(new BriefChoices.Logged(logged.pressures(), Optional.of(log), how, logged.runs())));
+    }
+
+    /** The same with laps driven with their speeds, a run for each setup: the car is fitted to them, and the plan made for that car. */
+    public Brief fitting(List<DrivenRun> runs) {
+        BriefChoices.Logged logged = choices.logged();
+        return with(choices.with(new BriefChoices.Logged(logged.pressures(), logged.times(), logged.evidence(), runs)));
     }
 
     /**
-     * Asks all studies.
+     * Asks all studies. After driving they are asked of the car that comes of it: {@link Debrief}.
      *
      * @param how its progress is told in percent of the whole
      * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief
@@ -189,55 +134,115 @@ public final class Brief implements Study<BriefResult> {
     @Override
     public BriefResult run(StudyRun how) {
         WholeProgress whole = new WholeProgress(how);
-        BriefLaps laps = new BriefLaps(car, track, conditions);
-        Lap lap = laps.asItStands();
-        StudyRun looking = whole.next(SENSITIVITY_PERCENT);
+        BriefLaps given = new BriefLaps(car, track, conditions);
+        boolean fits = !choices.logged().runs().isEmpty();
+        StudyRun fitting = whole.next(fits ? FIT_PERCENT : 0);
+        int rest = 100 - (fits ? FIT_PERCENT : 0);
+        BriefDoubt doubt = new BriefDoubt(track, conditions, choices.draws(), fitting.reporting(Progress.NONE));
+        Debrief debrief = Debrief.of(given, track, choices.logged(), doubt);
+        // From here on it is about the car that comes of what was driven.
+        BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
+        double scatter = scatter(debrief);
+        StudyRun looking = whole.next(SENSITIVITY_PERCENT * rest / 100);
         BriefResult.Part<BriefResult.Priorities> sensitivity =
-                BriefResult.Part.ask(() -> BriefResult.Priorities.of(sensitivity(looking)));
-        StudyRun searching = whole.next(SUGGESTION_PERCENT);
+                BriefResult.Part.ask(() -> BriefResult.Priorities.of(sensitivity(laps.car(), scatter, looking)));
         BriefResult.Part<SuggestedSetup> suggestion =
-                new SuggestionSearch(this, laps).suggestion(sensitivity, searching);
-        StudyRun rest = whole.next(REST_PERCENT);
-        BriefDoubt doubt = new BriefDoubt(track, conditions, choices.draws(), rest.reporting(Progress.NONE));
+                new SuggestionSearch(this, laps).suggestion(sensitivity, whole.next(SUGGESTION_PERCENT * rest / 100));
+        StudyRun last = whole.next(0);
+        RunValue value = new RunValue(scatter, choices.testing().laps());
         BriefResult.Part<ChangePlan> plan = suggestion.isThere()
-                ? BriefResult.Part.ask(() ->
-                        new ChangePlanner(laps, doubt).plan(suggestion.value().orElseThrow()))
+                ? BriefResult.Part.ask(() -> new ChangePlanner(laps, doubt, value)
+                        .plan(suggestion.value().orElseThrow()))
                 : suggestion.missingToo();
-        WingTrades wings = new WingTrades(laps);
+        Apart apart = new Apart(laps, last);
         BriefResult result = new BriefResult(
                 choices,
-                lap,
-                BriefResult.PlaceShare.of(lap),
+                laps.asItStands(),
+                BriefResult.PlaceShare.of(laps.asItStands()),
                 sensitivity,
                 sensitivity.isThere()
-                        ? BriefResult.Part.ask(
-                                () -> AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), doubt.halved()))
+                        ? BriefResult.Part.ask(() ->
+                                AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt.halved()))
                         : sensitivity.missingToo(),
                 suggestion,
                 plan,
-                BriefResult.Part.ask(wings::trades),
-                BriefResult.Part.ask(wings::exchange),
-                BriefResult.Part.ask(() -> Gearing.of(car, track, conditions).run(rest.reporting(Progress.NONE))),
-                BriefResult.Part.ask(() -> Balance.of(lap).run(rest)),
-                BriefResult.Part.ask(() -> new PressureStart(car, track, conditions).of(choices.pairs())),
-                BriefResult.Part.ask(() -> stint(rest.reporting(Progress.NONE))),
-                new TestPlanner(choices, doubt).plan(plan),
-                new LapProof(choices, laps).proof());
+                apart.wings,
+                apart.exchange,
+                apart.gearing,
+                apart.balance,
+                apart.pressures,
+                apart.stint,
+                new TestPlanner(scatter, choices.testing().laps(), doubt).plan(plan),
+                debrief);
         whole.end();
         return result;
     }
 
-    private SensitivityResult sensitivity(StudyRun how) {
-        return Sensitivity.of(car, track, conditions)
-                .withScatter(choices.scatter())
-                .withLaps(choices.laps())
+    private static Set<String> planned(BriefResult.Part<ChangePlan> plan) {
+        return plan.value().stream()
+                .flatMap(found -> found.steps().stream())
+                .flatMap(step -> step.changes().stream())
+                .map(change -> change.adjustment().name())
+                .collect(Collectors.toSet());
+    }
+
+    /** As said, or else as the log tells, or else as usual. */
+    private double scatter(Debrief debrief) {
+        return choices.testing()
+                .scatter()
+                .orElseGet(() -> debrief.proof()
+                        .value()
+                        .map(Proof::scatter)
+                        .orElse(OptionalDouble.empty())
+                        .orElse(BriefChoices.USUAL_SCATTER));
+    }
+
+    /** Parts that need no other part, and but one thread each: found side by side. */
+    private final class Apart {
+        private BriefResult.Part<List<WingTrade>> wings;
+        private BriefResult.Part<BriefResult.AeroExchange> exchange;
+        private BriefResult.Part<GearingResult> gearing;
+        private BriefResult.Part<BalanceResult> balance;
+        private BriefResult.Part<BriefResult.StartPressures> pressures;
+        private BriefResult.Part<StintResult> stint;
+
+        Apart(BriefLaps laps, StudyRun how) {
+            Car stands = laps.car();
+            StudyRun one = how.reporting(Progress.NONE).alone();
+            // What takes longest first.
+            List<Runnable> parts = List.of(
+                    () -> stint = BriefResult.Part.ask(() -> stint(stands, one)),
+                    () -> gearing = BriefResult.Part.ask(
+                            () -> Gearing.of(stands, track, conditions).run(one)),
+                    () -> wings = BriefResult.Part.ask(new WingTrades(laps.apart())::trades),
+                    () -> exchange = BriefResult.Part.ask(new WingTrades(laps.apart())::exchange),
+                    () -> balance = BriefResult.Part.ask(
+                            () -> Balance.of(laps.asItStands()).run(one)),
+                    () -> pressures = BriefResult.Part.ask(() -> new PressureStart(stands, track, conditions)
+                            .of(choices.logged().pressures())));
+            how.inParallel(
+                    parts.size(),
+                    () -> parts,
+                    (all, i) -> {
+                        all.get(i).run();
+                        return i;
+                    },
+                    done -> {});
+        }
+    }
+
+    private SensitivityResult sensitivity(Car stands, double scatter, StudyRun how) {
+        return Sensitivity.of(stands, track, conditions)
+                .withScatter(scatter)
+                .withLaps(choices.testing().laps())
                 .run(how);
     }
 
-    private StintResult stint(StudyRun how) {
-        return Stint.of(car, track, conditions, choices.race())
-                .withConsumption(choices.consumption())
-                .onCompounds(List.of(choices.compound()))
+    private StintResult stint(Car stands, StudyRun how) {
+        BriefChoices.Racing racing = choices.racing();
+        return Stint.of(stands, track, conditions, racing.length())
+                .withConsumption(racing.consumption())
+                .onCompounds(List.of(racing.compound()))
                 .run(how);
     }
 

@@ -5,12 +5,16 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
 
 /** Doubt of a brief's differences: cars drawn, the same for all of its questions. */
 final class BriefDoubt {
+    /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
+    private static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
+
     private final Track track;
     private final Conditions conditions;
     private final int draws;
@@ -42,7 +46,7 @@ final class BriefDoubt {
             return BriefResult.Part.missing("no cars were drawn, so nothing is known of the doubt", "ask for draws");
         }
         return BriefResult.Part.ask(() -> {
-            Robustness study = Robustness.of(before, track, conditions).withDraws(draws);
+            Robustness study = Robustness.of(before, track, SPACING, conditions).withDraws(draws);
             for (Car other : others) {
                 study = study.against(other);
             }

@@ -24,6 +24,17 @@ final class BriefLaps {
         asItStands = lap(car);
     }
 
+    private BriefLaps(LapSolver solver, Conditions conditions, Lap asItStands) {
+        this.solver = solver;
+        this.conditions = conditions;
+        this.asItStands = asItStands;
+    }
+
+    /** The same for another thread. */
+    BriefLaps apart() {
+        return new BriefLaps(new LapSolver(asItStands.stations()), conditions, asItStands);
+    }
+
     /** The lap of the car as it stands. */
     Lap asItStands() {
         return asItStands;

@@ -27,18 +27,19 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Supplier;
 
 /**
- * Answers of a brief, each of which may be missing. All parts but suggestion and tests are about the car as it stands; each
- * part stands alone.
+ * Answers of a brief, each of which may be missing. All parts but suggestion and tests are about the car as it stands, after driving as it
+ * is kept and as far as it is known then ({@link Debrief#car}); each part stands alone.
  *
  * @param choices what was asked
  * @param lap of the car as it stands
  * @param places corners and what lies between them, in driving order, one that spans the start line last
  * @param sensitivity what is worth changing
- * @param verdicts the adjustments by what can be said of each
+ * @param verdicts the adjustments by what can be said of each, those of the plan apart
  * @param suggestion the setup suggested, and why
  * @param plan the way there, step by step
  * @param wings what each adjustment that moves wings or areas trades, at least one
@@ -48,7 +49,7 @@ import java.util.function.Supplier;
  * @param pressures to start from
  * @param stint fuel for the race
  * @param tests what to drive to see whether it is so, in order
- * @param proof what the laps driven proved; missing also where no log was given
+ * @param debrief what was driven, and the car that comes of it
  */
 public record BriefResult(
         BriefChoices choices,
@@ -65,7 +66,7 @@ public record BriefResult(
         Part<StartPressures> pressures,
         Part<StintResult> stint,
         Part<TestPlan> tests,
-        Part<Proof> proof) {
+        Debrief debrief) {
     public BriefResult {
         places = List.copyOf(places);
     }
@@ -73,6 +74,16 @@ public record BriefResult(
     /** The car as it stands. */
     public Car car() {
         return lap.vehicle().car();
+    }
+
+    /** Whether the scatter of lap times with which tests are planned is that of the log. */
+    public boolean isScatterLogged() {
+        return choices.testing().scatter().isEmpty()
+                && debrief.proof()
+                        .value()
+                        .map(Proof::scatter)
+                        .orElse(OptionalDouble.empty())
+                        .isPresent();
     }
 
     /** Where. */

@@ -10,9 +10,10 @@ import java.util.Optional;
  * it, so that their differences add up to that of the whole.
  *
  * <p>Their order, and how far each goes, follows what race engineers hold to (common practice, no source): one change at a time, several
- * only where by themselves they make no difference; first what gains most, as that takes the fewest laps to see; bars before springs; and no
- * adjustment goes to the end of its range in one step, but to the last setting before it. What gains most is told by the median over the
- * drawn cars: a change that most of them do not gain from is on no plan, whatever the car as it is described makes of it.
+ * only where by themselves they make no difference; first what is worth most per lap of testing: what it is expected to gain if it is driven
+ * and then kept or put back, over the laps that it takes to see; bars before springs; and no adjustment goes to the end of its range in one
+ * step, but to the last setting before it. What is known of a gain before is its median and interval over the drawn cars: a change that
+ * most of them do not gain from is on no plan, whatever the car as it is described makes of it.
  *
  * @param steps in order, at most {@link #MOST_STEPS}, each of which counts; may be empty
  * @param left what the suggested setup turns as well, from where the plan leaves it to where the suggestion has it

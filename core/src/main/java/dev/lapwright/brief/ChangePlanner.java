@@ -16,14 +16,16 @@ import java.util.Optional;
 final class ChangePlanner {
     private final BriefLaps laps;
     private final BriefDoubt doubt;
+    private final RunValue value;
     private final List<ChangePlan.Turn> open = new ArrayList<>();
     private final List<ChangePlan.Step> steps = new ArrayList<>();
     private Car car;
     private Lap lap;
 
-    ChangePlanner(BriefLaps laps, BriefDoubt doubt) {
+    ChangePlanner(BriefLaps laps, BriefDoubt doubt, RunValue value) {
         this.laps = laps;
         this.doubt = doubt;
+        this.value = value;
         car = laps.car();
         lap = laps.asItStands();
     }
@@ -71,13 +73,17 @@ final class ChangePlanner {
 
     /** Turns, the lap of the car with them, and how they stand on drawn cars. */
     private record Trial(List<ChangePlan.Turn> turns, Car car, Lap lap, Optional<RobustnessResult.Standing> doubt) {
-        /** What it is ranked by: the median on drawn cars, s, or what the car as described does. */
+        /** The median on drawn cars, s, or what the car as described does. */
         double difference(double before) {
             return doubt.map(RobustnessResult.Standing::middle).orElse(lap.time() - before);
         }
+
+        double deviation() {
+            return doubt.map(RobustnessResult.Standing::deviation).orElse(0.0);
+        }
     }
 
-    /** The change that gains most; if none makes a difference that counts, several that do so together. */
+    /** The change that is worth most per lap; if none makes a difference that counts, several that do so together. */
     private Optional<Trial> next() {
         List<List<ChangePlan.Turn>> ones = new ArrayList<>();
         List<List<ChangePlan.Turn>> several = new ArrayList<>();
@@ -95,7 +101,7 @@ final class ChangePlanner {
         return best(ones).or(() -> best(several));
     }
 
-    /** The one that gains most of those that count on the car as described and gain anything on most drawn cars. */
+    /** The one that is worth most per lap of those that count on the car as described and gain anything on most drawn cars. */
     private Optional<Trial> best(List<List<ChangePlan.Turn>> choices) {
         List<Trial> counting = choices.stream()
                 .map(this::trial)
@@ -119,7 +125,8 @@ final class ChangePlanner {
         }
         return stood.stream()
                 .filter(trial -> LapTimeDifference.isFaster(trial.difference(lap.time())))
-                .min(Comparator.comparingDouble(trial -> trial.difference(lap.time())));
+                .max(Comparator.comparingDouble(
+                        trial -> value.perLap(trial.difference(lap.time()), trial.deviation())));
     }
 
     /** Empty where there is no such car, or no lap. */

@@ -40,7 +40,7 @@ final class SuggestionSearch {
         }
         return BriefResult.Part.ask(() -> {
             List<String> names = chosen ? chosen(sensitivity.value().orElseThrow()) : brief.choices.vary();
-            OptimisationResult study = Optimisation.of(brief.car, brief.track, brief.conditions)
+            OptimisationResult study = Optimisation.of(laps.car(), brief.track, brief.conditions)
                     .over(names)
                     .roughly()
                     .run(how);
@@ -73,7 +73,7 @@ final class SuggestionSearch {
 
     private SuggestedSetup suggested(OptimisationResult study, boolean chosen) {
         List<BriefResult.SettingChange> turned = turned(study);
-        Map<String, Double> settings = new LinkedHashMap<>(brief.car.settings());
+        Map<String, Double> settings = new LinkedHashMap<>(laps.car().settings());
         turned.forEach(change -> settings.put(change.adjustment().name(), change.to()));
         Car car = laps.changed(turned);
         Lap lap = laps.lap(car);
@@ -105,13 +105,13 @@ final class SuggestionSearch {
         List<BriefResult.SettingChange> turned = new ArrayList<>();
         for (int i = 0; i < study.search().axes().size(); i++) {
             OptimisationResult.Axis axis = study.search().axes().get(i);
-            double from = brief.car.setting(axis.name());
+            double from = laps.car().setting(axis.name());
             double to = study.nearOptimal().fewest().settings().get(i);
             double here = axis.settings().stream()
                     .min(Comparator.comparingDouble(legal -> Math.abs(legal - from)))
                     .orElseThrow();
             if (to != here) {
-                turned.add(new BriefResult.SettingChange(brief.car.adjustment(axis.name()), from, to));
+                turned.add(new BriefResult.SettingChange(laps.car().adjustment(axis.name()), from, to));
             }
         }
         return turned;

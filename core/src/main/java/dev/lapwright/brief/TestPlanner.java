@@ -8,15 +8,20 @@ import java.util.Optional;
 
 /** Planner of tests: which steps of a plan of changes are driven by themselves, which together, and with how many laps. */
 final class TestPlanner {
-    /** Fewer cannot be split into two runs of two, without which nobody can say whether the old setup came back. */
-    private static final int FEWEST = 4;
-
-    private final BriefChoices choices;
+    private final double scatter;
+    private final int laps;
+    private final RunValue value;
     private final BriefDoubt doubt;
 
-    TestPlanner(BriefChoices choices, BriefDoubt doubt) {
-        this.choices = choices;
+    /**
+     * @param scatter standard deviation of lap times in one setup, s
+     * @param laps that there are
+     */
+    TestPlanner(double scatter, int laps, BriefDoubt doubt) {
+        this.scatter = scatter;
+        this.laps = laps;
         this.doubt = doubt;
+        value = new RunValue(scatter, laps);
     }
 
     /** Tests of a plan. */
@@ -37,7 +42,7 @@ final class TestPlanner {
             total = run.total();
             runs.add(run);
         }
-        return BriefResult.Part.of(new TestPlan(runs, choices.laps(), choices.scatter()));
+        return BriefResult.Part.of(new TestPlan(runs, laps, scatter));
     }
 
     /**
@@ -66,11 +71,11 @@ final class TestPlanner {
     }
 
     private boolean isSeen(List<ChangePlan.Step> steps) {
-        return each(effect(steps)) <= choices.laps() / 2;
+        return each(effect(steps)) <= laps / 2;
     }
 
     private int each(BriefResult.ChangeEffect effect) {
-        return Math.max(FEWEST, LapsToSee.perSetup(effect.difference(), choices.scatter()));
+        return value.lapsWithEach(effect.difference());
     }
 
     private static BriefResult.ChangeEffect effect(List<ChangePlan.Step> steps) {
@@ -82,19 +87,19 @@ final class TestPlanner {
     private TestPlan.Run run(List<ChangePlan.Step> steps, int before) {
         BriefResult.ChangeEffect effect = effect(steps);
         int each = each(effect);
-        long laps = 2L * each;
-        TestPlan.Run.Fate fate = laps > choices.laps()
+        long both = 2L * each;
+        TestPlan.Run.Fate fate = both > laps
                 ? TestPlan.Run.Fate.NOT_SEEN
-                : before + laps > choices.laps() ? TestPlan.Run.Fate.LAPS_USED_UP : TestPlan.Run.Fate.DRIVE;
+                : before + both > laps ? TestPlan.Run.Fate.LAPS_USED_UP : TestPlan.Run.Fate.DRIVE;
         return new TestPlan.Run(
                 steps,
                 effect,
                 doubt(steps, effect),
-                LapsToSee.perSetup(effect.difference(), choices.scatter()),
+                LapsToSee.perSetup(effect.difference(), scatter),
                 each / 2 + each % 2,
                 each,
                 each / 2,
-                before + (fate == TestPlan.Run.Fate.DRIVE ? (int) laps : 0),
+                before + (fate == TestPlan.Run.Fate.DRIVE ? (int) both : 0),
                 fate);
     }
 

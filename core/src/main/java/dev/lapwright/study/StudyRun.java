@@ -42,6 +42,11 @@ public final class StudyRun {
         return new StudyRun(count, Progress.NONE, () -> false);
     }
 
+    /** The same on one thread, as for one of several studies that are run in parallel themselves. */
+    public StudyRun alone() {
+        return new StudyRun(1, progress, stop);
+    }
+
     /** The same, but telling of its progress. */
     public StudyRun reporting(Progress told) {
         return new StudyRun(threads, told, stop);

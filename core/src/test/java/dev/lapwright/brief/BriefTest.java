@@ -125,10 +125,10 @@ class BriefTest {
 
     @Test
     void fuelIsThatOfTheStudyAskedDirectly() {
-        BriefChoices choices = BriefChoices.DEFAULT;
-        StintResult direct = Stint.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, choices.race())
-                .withConsumption(choices.consumption())
-                .onCompounds(List.of(choices.compound()))
+        BriefChoices.Racing racing = BriefChoices.DEFAULT.racing();
+        StintResult direct = Stint.of(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, racing.length())
+                .withConsumption(racing.consumption())
+                .onCompounds(List.of(racing.compound()))
                 .run();
         assertThat(BRIEF.stint().value().orElseThrow().startFuel()).isEqualTo(direct.startFuel());
     }
@@ -151,8 +151,12 @@ class BriefTest {
     void aCarWithoutAdjustmentsMissesOnlyWhatNeedsThem() {
         Car bare = BriefCars.plain().car();
         BriefResult brief = BriefCars.run(Brief.of(bare, BriefCars.OVAL, BriefCars.DAY));
-        for (BriefResult.Part<?> part :
-                List.of(brief.sensitivity(), brief.suggestion(), brief.wings(), brief.tests(), brief.proof())) {
+        for (BriefResult.Part<?> part : List.of(
+                brief.sensitivity(),
+                brief.suggestion(),
+                brief.wings(),
+                brief.tests(),
+                brief.debrief().proof())) {
             assertThat(part.isThere()).isFalse();
             assertThat(part.problem()).isNotBlank();
             assertThat(part.remedy()).isNotBlank();

@@ -135,7 +135,13 @@ class ChangePlanTest {
     @Test
     void everyAdjustmentIsInOneListOfVerdicts() {
         AdjustmentVerdicts verdicts = BRIEF.verdicts().value().orElseThrow();
-        assertThat(Stream.of(verdicts.gains(), verdicts.right(), verdicts.alike(), verdicts.unseen(), verdicts.untold())
+        assertThat(Stream.of(
+                                verdicts.planned(),
+                                verdicts.gains(),
+                                verdicts.right(),
+                                verdicts.alike(),
+                                verdicts.unseen(),
+                                verdicts.untold())
                         .flatMap(List::stream))
                 .containsExactlyInAnyOrderElementsOf(
                         BRIEF.sensitivity().value().orElseThrow().study().worths());
@@ -150,7 +156,9 @@ class ChangePlanTest {
                 BriefCars.run(BriefCars.brief().withDraws(0)).verdicts().value().orElseThrow();
         assertThat(verdicts.untold()).isEmpty();
         assertThat(verdicts.doubt().isThere()).isFalse();
-        assertThat(verdicts.gains().stream().map(worth -> worth.adjustment().name()))
+        assertThat(Stream.of(verdicts.planned(), verdicts.gains())
+                        .flatMap(List::stream)
+                        .map(worth -> worth.adjustment().name()))
                 .containsExactlyInAnyOrderElementsOf(BRIEF.sensitivity().value().orElseThrow().worthChanging().stream()
                         .map(worth -> worth.adjustment().name())
                         .toList());

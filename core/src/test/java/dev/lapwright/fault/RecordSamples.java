@@ -6,7 +6,6 @@ import dev.lapwright.aero.RideHeightMap;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.air.Atmosphere;
 import dev.lapwright.air.Wind;
-import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
@@ -186,7 +185,6 @@ final class RecordSamples {
                         "lap of the cliff",
                         "wear after the cliff"),
                 new Sample(new RaceLength(10, 0, 1, 0.6, 1), "seconds", "fuel of a formation lap", "reserve laps"),
-                new Sample(BriefChoices.DEFAULT, "lap-to-lap scatter"),
                 new Sample(pair(), "FL cold pressure", "FL hot pressure", "temperature when cold"),
                 new Sample(new PressureResult.Tyre(Wheel.FRONT_LEFT, List.of(pair()), 170), "FL target"),
                 new Sample(new SurveyPoint.Motion(0, 0, 0), "way (m)", "speed (m/s)", "lateral acceleration (m/s²)"),

@@ -10,6 +10,7 @@ import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -150,6 +151,9 @@ final class BriefChanges {
         tree.put("before", change.before());
         tree.put("after", change.after());
         tree.put("expected", BriefSummary.part(change.expected(), BriefChanges::effect));
+        tree.put(
+                "expectedDeviationS",
+                change.doubt().map(RobustnessResult.Standing::deviation).orElse(null));
         tree.put("agrees", change.agrees().orElse(null));
         tree.put("seen", BriefSummary.part(change.seen(), seen -> comparison(file, seen)));
         return tree;

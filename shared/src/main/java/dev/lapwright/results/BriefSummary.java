@@ -49,7 +49,7 @@ public final class BriefSummary {
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
-        tree.put("proof", part(brief.proof(), proof -> BriefChanges.proof(proof, log)));
+        tree.put("proof", part(brief.debrief().proof(), proof -> BriefChanges.proof(proof, log)));
         return tree;
     }
 
@@ -75,10 +75,11 @@ public final class BriefSummary {
         Map<String, Object> inputs = new LinkedHashMap<>();
         inputs.put("lap", InputHash.of(brief.lap()));
         inputs.put("asked", asked(brief.choices()));
-        inputs.put("pairs", brief.choices().pairs().toString());
-        inputs.put("evidence", brief.choices().evidence().toString());
-        brief.choices()
-                .log()
+        BriefChoices.Logged logged = brief.choices().logged();
+        inputs.put("pairs", logged.pressures().toString());
+        inputs.put("evidence", logged.evidence().toString());
+        brief.debrief().fit().value().ifPresent(fit -> inputs.put("fit", FitReport.hash(fit)));
+        logged.times()
                 .ifPresent(laps -> inputs.put(
                         "laps", laps.laps().stream().map(lap -> "Timed" + lap).toList()));
         return InputHash.sha256(JsonLayout.text(inputs));
@@ -86,24 +87,32 @@ public final class BriefSummary {
 
     private static Map<String, Object> asked(BriefChoices choices) {
         Map<String, Object> tree = new LinkedHashMap<>();
-        tree.put("scatterS", choices.scatter());
-        tree.put("laps", choices.laps());
+        BriefChoices.Racing race = choices.racing();
+        tree.put(
+                "scatterS",
+                choices.testing().scatter().isPresent()
+                        ? choices.testing().scatter().getAsDouble()
+                        : null);
+        tree.put("laps", choices.testing().laps());
         tree.put("vary", choices.vary());
-        tree.put("raceLaps", choices.race().laps());
-        tree.put("raceMinutes", choices.race().seconds() / SECONDS_PER_MINUTE);
-        tree.put("formationLaps", choices.race().formationLaps());
-        tree.put("formationPercent", PERCENT * choices.race().formationShare());
-        tree.put("reserveLaps", choices.race().reserveLaps());
-        tree.put("consumptionRpm", InputHash.list(choices.consumption().rpm()));
-        tree.put("consumptionGPerKwh", InputHash.list(choices.consumption().gramPerKwh()));
-        tree.put("compound", choices.compound().name());
-        tree.put("grip", choices.compound().grip());
-        tree.put("wearPercentPerLap", PERCENT * choices.compound().wear());
-        tree.put("cliffLap", choices.compound().cliffLap());
-        tree.put("cliffWearPercentPerLap", PERCENT * choices.compound().cliffWear());
+        tree.put("raceLaps", race.length().laps());
+        tree.put("raceMinutes", race.length().seconds() / SECONDS_PER_MINUTE);
+        tree.put("formationLaps", race.length().formationLaps());
+        tree.put("formationPercent", PERCENT * race.length().formationShare());
+        tree.put("reserveLaps", race.length().reserveLaps());
+        tree.put("consumptionRpm", InputHash.list(race.consumption().rpm()));
+        tree.put("consumptionGPerKwh", InputHash.list(race.consumption().gramPerKwh()));
+        tree.put("compound", race.compound().name());
+        tree.put("grip", race.compound().grip());
+        tree.put("wearPercentPerLap", PERCENT * race.compound().wear());
+        tree.put("cliffLap", race.compound().cliffLap());
+        tree.put("cliffWearPercentPerLap", PERCENT * race.compound().cliffWear());
         tree.put("draws", choices.draws());
-        tree.put("pressurePairs", choices.pairs().size());
-        tree.put("lapsLogged", choices.log().map(log -> log.laps().size()).orElse(0));
+        tree.put("pressurePairs", choices.logged().pressures().size());
+        tree.put("runsWithSpeeds", choices.logged().runs().size());
+        tree.put(
+                "lapsLogged",
+                choices.logged().times().map(log -> log.laps().size()).orElse(0));
         return tree;
     }
 
@@ -156,6 +165,7 @@ public final class BriefSummary {
 
     private static Map<String, Object> verdicts(AdjustmentVerdicts found) {
         Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("inThePlan", names(found.planned()));
         tree.put("gains", names(found.gains()));
         tree.put("alreadyRight", names(found.right()));
         tree.put("noDifference", names(found.alike()));

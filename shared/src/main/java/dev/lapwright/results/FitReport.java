@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -97,6 +98,20 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                     "leansOn",
                     estimate -> estimate.leans().stream().map(FitNuisance::word).toList())
             .value("atBound", FitResult.Estimate::atBound);
+
+    /** The figures as they stand on a page, one row each. */
+    public static final Table<FitResult.Estimate> FIGURES = Table.<FitResult.Estimate>of(
+                    "What is known of the car now, with the interval of the confidence asked for")
+            .words("", "Figure", estimate -> estimate.parameter().title())
+            .text("Before", "", estimate -> FitWords.value(estimate.parameter(), estimate.before()))
+            .text("Now", "", estimate -> FitWords.value(estimate.parameter(), estimate.value()))
+            .text("From", "", estimate -> end(estimate, estimate.lower()))
+            .text("To", "", estimate -> end(estimate, estimate.upper()))
+            .words("", "Standing", FitReport::standingInWords);
+
+    private static String end(FitResult.Estimate estimate, double value) {
+        return Double.isNaN(value) ? "-" : Numbers.fixed(value, FitWords.decimals(estimate.parameter()));
+    }
 
     private static final Table<FitResult.Nuisance> NUISANCES = Table.<FitResult.Nuisance>of(
                     "What was taken with doubt, one standard deviation, and what the laps make of it")
@@ -345,7 +360,7 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
                 .gap();
         result.notes().forEach(report::point);
         cautions().forEach(report::caution);
-        return fields(report)
+        return fields(report, result)
                 .field("trace", new Report().columns(trace, cells).fields())
                 .field("setup", subject().setup().name())
                 .field("line", subject().line().tree())
@@ -394,7 +409,35 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
         return changed.isEmpty() ? "nothing" : String.join(", ", changed);
     }
 
-    private Report fields(Report report) {
+    /** What a fit found, for machines, without what a document begins with. */
+    public static Map<String, Object> found(FitResult found) {
+        return BriefSummary.headless(fields(new Report(), found).fields());
+    }
+
+    /** Figures told, each with its interval and what it was before, and those that are not. */
+    public static String figures(FitResult found) {
+        List<String> told = new ArrayList<>();
+        List<String> untold = new ArrayList<>();
+        for (FitResult.Estimate estimate : found.estimates()) {
+            FitParameter parameter = estimate.parameter();
+            if (estimate.identifiability() == FitResult.Identifiability.HELD) {
+                untold.add(parameter.title());
+            } else {
+                told.add(FitWords.value(estimate) + FitWords.interval(estimate, found.confidence()) + ", "
+                        + Numbers.fixed(estimate.before(), FitWords.decimals(parameter)) + " before");
+            }
+        }
+        int laps = found.laps().size();
+        return "Fitted to " + laps + (laps == 1 ? " lap" : " laps") + ": " + String.join("; ", told)
+                + (untold.isEmpty() ? "." : ". Not told: " + String.join(", ", untold) + ".");
+    }
+
+    /** Which is the likeliest culprit of what is odd; empty if nothing is. */
+    public static Optional<String> culprits(FitResult found) {
+        return FitWords.culprits(found);
+    }
+
+    private static Report fields(Report report, FitResult result) {
         FitResult.Residuals residuals = result.agreement().residuals();
         List<Object> correlation = new ArrayList<>();
         for (double[] row : result.doubts().correlation()) {

@@ -142,14 +142,16 @@ class BriefSummaryTest {
     @Test
     void aPartThatIsMissingSaysWhyAndWhatToDo() {
         JsonNode proof = before().get("proof");
-        assertThat(proof.get("missing").textValue()).isEqualTo(BEFORE.proof().problem());
-        assertThat(proof.get("remedy").textValue()).isEqualTo(BEFORE.proof().remedy());
+        assertThat(proof.get("missing").textValue())
+                .isEqualTo(BEFORE.debrief().proof().problem());
+        assertThat(proof.get("remedy").textValue())
+                .isEqualTo(BEFORE.debrief().proof().remedy());
     }
 
     @Test
     void afterDrivingItHoldsWhatWasExpectedBesideWhatWasSeen() {
         JsonNode proof = json(AFTER, Optional.of(LOG)).get("proof");
-        assertThat(AFTER.proof().problem()).isEmpty();
+        assertThat(AFTER.debrief().proof().problem()).isEmpty();
         assertThat(proof.get("log").textValue()).isEqualTo("wings.csv");
         assertThat(proof.get("setups")).hasSize(2);
         JsonNode change = proof.get("changes").get(0);

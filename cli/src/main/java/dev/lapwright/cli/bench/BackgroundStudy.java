@@ -83,7 +83,7 @@ final class BackgroundStudy {
     /** The brief of the setup in hand. */
     BriefReport brief() {
         Subject subject = sheets.of(question, steps).subject(question.now());
-        RaceLength usual = BriefChoices.DEFAULT.race();
+        RaceLength usual = BriefChoices.DEFAULT.racing().length();
         Brief brief = Brief.of(subject.car(), subject.driven(), subject.day())
                 .withLaps(question.laps())
                 .withScatter(question.scatter())
@@ -93,7 +93,7 @@ final class BackgroundStudy {
                         usual.formationLaps(),
                         usual.formationShare(),
                         usual.reserveLaps()));
-        return new BriefReport(subject, Optional.empty(), brief.run(how), Optional.empty());
+        return new BriefReport(subject, Optional.empty(), List.of(), brief.run(how), Optional.empty());
     }
 
     /** The same as a page. */

@@ -167,7 +167,7 @@ final class ViewAnswer {
     private void tyres(Map<String, Object> tree, StudyRun how) {
         tree.put("now", energy(now.lap()));
         held().ifPresent(lap -> tree.put("reference", energy(lap)));
-        RaceLength usual = BriefChoices.DEFAULT.race();
+        RaceLength usual = BriefChoices.DEFAULT.racing().length();
         RaceLength race = new RaceLength(
                 0,
                 question.minutes() * SECONDS_PER_MINUTE,

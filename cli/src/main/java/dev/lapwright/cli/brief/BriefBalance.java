@@ -122,7 +122,8 @@ public final class BriefBalance {
 
     private static String cell(double understeer) {
         if (!Double.isFinite(understeer)) {
-            return "none";
+            // No such phase, as in a corner that is not braked for.
+            return "-";
         }
         String g = Numbers.fixed(LapTrace.g(Math.abs(understeer)), 2);
         return g.equals("0.00") ? "even" : (understeer > 0 ? "front, " : "rear, ") + g;

@@ -12,13 +12,15 @@ import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.files.SafeFile;
-import dev.lapwright.logs.LapLogFile;
-import dev.lapwright.logs.LapLogs;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.Function;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,11 +32,13 @@ import picocli.CommandLine.Mixin;
         descriptionHeading = "%n",
         description = {
             "Writes one page to read before an event, and after driving what the laps proved.",
+            "Two sheets: the answer, and a card for the runs. After driving: of each change what was expected, what",
+            "the laps show, what is known now, and the next card.",
             "A part that cannot be found says why and leaves the others alone."
         },
         customSynopsis = {
-            "lapwright brief CAR CIRCUIT [--laps LOG] [--test-laps N] [--scatter-s S]",
-            "                [--minutes M | --race-laps N] [--vary NAMES]",
+            "lapwright brief CAR CIRCUIT [--after LOG [--with SETTING]...]... [--pressures LOG]",
+            "                [--test-laps N] [--scatter-s S] [--minutes M | --race-laps N] [--vary NAMES]",
             "                [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
         },
         parameterListHeading = "%n",
@@ -43,8 +47,9 @@ import picocli.CommandLine.Mixin;
         footer = {
             "  lapwright brief gt-talvex castelvane --out brief",
             "      Before the event: the page and the same as JSON go to the folder brief.",
-            "  lapwright brief gt-talvex castelvane -s rear-wing=2 --laps castelvane-wings.csv --out after.html",
-            "      After driving with the rear wing at 2: also what the log of laps proved."
+            "  lapwright brief gt-talvex castelvane -s rear-wing=2 --after castelvane-wings.csv --out after.html",
+            "      After driving with the rear wing at 2 and at 7: what the log of lap times proved, and what next. With logs",
+            "      that hold speeds, --after run1.csv --after run2.csv --with front-bar=6, the car is fitted to them too."
         })
 public final class BriefCommand extends StudyCommand<BriefReport> {
     @Mixin
@@ -52,6 +57,9 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
 
     @ArgGroup(validate = false, heading = "%nEvent:%n")
     private final BriefOptions asked = new BriefOptions();
+
+    @ArgGroup(exclusive = false, multiplicity = "0..*", heading = "%nAfter driving:%n")
+    private List<AfterOptions> after = new ArrayList<>();
 
     @ArgGroup(validate = false, heading = "%nSetup as the car stands:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -63,14 +71,51 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     private final ConditionsOptions conditions = new ConditionsOptions();
 
     public BriefCommand(Console console) {
-        super(console, new StudyFiles<>(BriefReport::report));
-        files.text(".html", BriefPage::html)
+        this(console, new Once());
+    }
+
+    private BriefCommand(Console console, Once once) {
+        super(console, new StudyFiles<>(once));
+        files.text(".html", once::page)
                 .json(".json")
+                .text("fitted-car.json", BriefReport::fittedDocument)
+                .onlyByOption()
+                .option(
+                        "--to",
+                        "After driving laps logged with their speeds: writes the car with the fitted values and their doubt"
+                                + " as a document to a .json file.")
                 .together(
                         () -> "brief-" + word(documents.car) + "-" + word(documents.circuit),
                         "The page, ending in .html; the same as JSON goes beside it. Or a folder for both. Without it"
                                 + " brief-CAR-CIRCUIT.html in this folder.")
                 .onScreen("Also prints the result for machines, as JSON.");
+    }
+
+    /** What is said of a brief, put together once for file and terminal, and while the page is drawn. */
+    private static final class Once implements Function<BriefReport, Report> {
+        private CompletableFuture<Report> said;
+
+        /** The page, beside which the rest is begun. */
+        String page(BriefReport brief) {
+            begin(brief);
+            return BriefPage.html(brief);
+        }
+
+        private void begin(BriefReport brief) {
+            if (said == null) {
+                said = CompletableFuture.supplyAsync(brief::report);
+            }
+        }
+
+        @Override
+        public Report apply(BriefReport brief) {
+            begin(brief);
+            try {
+                return said.join();
+            } catch (CompletionException failed) {
+                throw failed.getCause() instanceof RuntimeException cause ? cause : failed;
+            }
+        }
     }
 
     /** The name of a document without its folder and ending, fit for the name of a file. */
@@ -85,24 +130,25 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     public BriefReport study() {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        Brief brief = asked.of(subject);
+        AfterOptions.Read driven = AfterOptions.Read.of(after, subject, console);
+        Brief brief = driven.after(asked.of(subject));
         StudyRun how = asked.run();
-        Optional<LapLogFile> log =
-                asked.laps == null ? Optional.empty() : Optional.of(LapLogs.read(LapLogs.find(asked.laps)));
-        if (log.isPresent()) {
-            brief = brief.after(log.get().log());
-        }
         BriefResult found;
         try (ProgressBar bar = new ProgressBar(console, "percent")) {
             found = brief.run(how.reporting(bar));
         }
+        Subject now = BriefReport.now(subject, found);
         return new BriefReport(
-                subject, log, found, BriefLines.of(subject, found, cars -> line.ownLines(subject, cars, how, console)));
+                now,
+                driven.times(),
+                driven.runs(),
+                found,
+                BriefLines.of(now, found, cars -> line.ownLines(now, cars, how, console)));
     }
 
     @Override
     public Report report(BriefReport brief) {
-        return brief.report();
+        return files.report(brief);
     }
 
     /** Says what is missing, and what to do about it, beside the result. */

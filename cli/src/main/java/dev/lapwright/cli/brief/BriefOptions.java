@@ -2,10 +2,16 @@ package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefChoices;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Unit;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.logs.PressureLog;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.stint.RaceLength;
 import java.util.ArrayList;
@@ -17,23 +23,26 @@ public final class BriefOptions {
     private static final int SECONDS_PER_MINUTE = 60;
 
     @Option(
-            names = "--laps",
+            names = "--pressures",
             paramLabel = "LOG",
-            description = "After driving: a log of lap times, a file or the name of a demo, as 'lapwright evidence'"
-                    + " reads it. Setups named by what was set (rear-wing=8) are compared with the model.")
-    public String laps;
+            description =
+                    "A log of cold and hot pressures, as 'lapwright pressures' reads it: then the cold ones to start"
+                            + " from are by what these rose.")
+    public String pressures;
 
     @Option(
             names = "--test-laps",
             paramLabel = "N",
             description = "Clean laps there are to test with, all setups together; 30 if left out.")
-    public int testLaps = BriefChoices.DEFAULT.laps();
+    public int testLaps = BriefChoices.DEFAULT.testing().laps();
 
     @Option(
             names = "--scatter-s",
             paramLabel = "S",
-            description = "Standard deviation of the driver's lap times in one setup, s; 0.3 if left out.")
-    public double scatterS = BriefChoices.DEFAULT.scatter();
+            description =
+                    "Standard deviation of the driver's lap times in one setup, s. If left out that of the log given"
+                            + " by --after, and 0.3 where there is none, or too short a one.")
+    public Double scatterS;
 
     @Option(names = "--minutes", paramLabel = "M", description = "A timed race; 20 minutes if left out.")
     public Double minutes;
@@ -69,12 +78,20 @@ public final class BriefOptions {
         if (draws != 0) {
             Robustness.checkedDraws("--draws", draws);
         }
-        Check.inRange("--scatter-s", scatterS, 0.001, 60);
         Brief brief = Brief.of(subject.car(), subject.driven(), subject.day())
                 .withLaps(testLaps)
-                .withScatter(scatterS)
                 .withDraws(draws)
                 .withRace(race());
+        if (scatterS != null) {
+            brief = brief.withScatter(Check.inRange("--scatter-s", scatterS, 0.001, 60));
+        }
+        if (pressures != null) {
+            Conditions day = subject.day();
+            PressureDay run = new PressureDay(day.airTempC(), day.airTempC(), day.airPressureHpa());
+            DocumentSource log = DocumentSource.ofFile(SafeFile.path(pressures));
+            brief = brief.withPressures(
+                    PressureLog.read(log, run, Double.NaN, Unit.KILOPASCAL).pairs());
+        }
         if (!vary.isEmpty()) {
             brief = brief.turning(vary.stream().map(String::trim).toList());
         }
@@ -90,7 +107,7 @@ public final class BriefOptions {
             throw new InvalidValueException(
                     "race", "it is both counted and timed", "give --race-laps N or --minutes M");
         }
-        RaceLength standard = BriefChoices.DEFAULT.race();
+        RaceLength standard = BriefChoices.DEFAULT.racing().length();
         int laps = raceLaps == null ? 0 : (int) Check.inRange("--race-laps", raceLaps, 1, 300);
         double seconds = raceLaps != null
                 ? 0

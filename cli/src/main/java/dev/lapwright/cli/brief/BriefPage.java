@@ -6,8 +6,11 @@ import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 
 /** Brief laid out as a page. */
 public final class BriefPage {
@@ -26,22 +29,31 @@ public final class BriefPage {
         BriefCharts charts = new BriefCharts(brief);
         BriefCircuit circuit = new BriefCircuit(brief, charts);
         BriefTyresAndFuel tyresAndFuel = new BriefTyresAndFuel(brief);
+        AtomicReference<Page.Sheet> answer = new AtomicReference<>();
+        // None needs another, and what takes time is to draw: side by side.
+        List<Supplier<Page.Section>> sections = List.of(
+                () -> {
+                    answer.set(answer(charts));
+                    return cautions();
+                },
+                circuit::circuit,
+                circuit::limits,
+                new BriefWorth(brief, charts)::section,
+                new BriefSetup(brief)::section,
+                new BriefAero(brief, charts)::section,
+                new BriefGearing(brief, charts)::section,
+                new BriefBalance(brief, charts)::section,
+                tyresAndFuel::pressures,
+                tyresAndFuel::fuel,
+                new BriefProof(brief, charts)::section,
+                BriefGlossary::section);
+        List<Page.Section> written = StudyRun.onAllCores()
+                .inParallel(
+                        sections.size(), () -> sections, (all, i) -> all.get(i).get(), done -> {});
         return new Page(
                 Report.verbatim(brief.subject().title()) + ": the brief",
-                List.of(answer(charts), new BriefRunCard(brief).sheet()),
-                List.of(
-                        cautions(),
-                        circuit.circuit(),
-                        circuit.limits(),
-                        new BriefWorth(brief, charts).section(),
-                        new BriefSetup(brief).section(),
-                        new BriefAero(brief, charts).section(),
-                        new BriefGearing(brief, charts).section(),
-                        new BriefBalance(brief, charts).section(),
-                        tyresAndFuel.pressures(),
-                        tyresAndFuel.fuel(),
-                        new BriefProof(brief, charts).section(),
-                        BriefGlossary.section()),
+                List.of(answer.get(), new BriefRunCard(brief).sheet()),
+                written,
                 "Made by Lapwright, version " + VersionText.version()
                         + ", by 'lapwright brief'. The same car, circuit and"
                         + " conditions give the same page again; all numbers are in the JSON file beside it.");
@@ -54,7 +66,10 @@ public final class BriefPage {
         BriefPlan plan = new BriefPlan(brief);
         List<Page.Block> first = new ArrayList<>();
         first.add(Page.Block.paragraph(shortly.lap()));
-        shortly.proved().ifPresent(text -> first.add(Page.Block.paragraph("Driven: " + text)));
+        List<Page.Fact> driven = shortly.driven();
+        if (!driven.isEmpty()) {
+            first.add(Page.Block.terms(driven));
+        }
         if (plan.rows().isEmpty()) {
             plan.reading()
                     .ifPresentOrElse(
@@ -98,7 +113,7 @@ public final class BriefPage {
                 new Page.Fact("Conditions", Subject.told(brief.subject().day()).replace("degC", "°C")));
         facts.add(new Page.Fact("Line", brief.subject().line().text()));
         facts.add(new Page.Fact(
-                "Race", BriefTyresAndFuel.race(brief.result().choices().race())));
+                "Race", BriefTyresAndFuel.race(brief.result().choices().racing().length())));
         brief.log().ifPresent(log -> facts.add(new Page.Fact("Laps driven", Report.verbatim(log.name()))));
         return facts;
     }

@@ -85,6 +85,12 @@ public final class BriefPlan {
                 gained(effect.comparison().second()));
     }
 
+    /** The gain of several steps together, in their order, s, minus where faster: as those of the single steps add up to it where they are shown. */
+    double shown(List<ChangePlan.Step> steps) {
+        return gained(steps.get(steps.size() - 1).effect().comparison().second())
+                - gained(steps.get(0).effect().comparison().first());
+    }
+
     private double gained(Lap lap) {
         return digits(lap.time() - result.lap().time());
     }
@@ -320,7 +326,7 @@ public final class BriefPlan {
                 .map(found -> "on nine in ten of " + found.lapped() + " cars that this one may be (seed " + found.seed()
                         + ")")
                 .orElse("on the car as it is described");
-        return "One rule for the lists: each adjustment turned by itself to its fastest setting, if that is faster by "
+        return "One rule for the lists: each adjustment that the plan does not turn, turned by itself to its fastest setting, if that is faster by "
                 + DifferenceWords.least() + ", and to both ends of its range; what holds " + drawn
                 + " is said, and less than " + DifferenceWords.least() + " is no difference.";
     }

@@ -4,13 +4,16 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.evidence.EvidenceResult;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.EvidenceReport;
+import dev.lapwright.results.FitReport;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Section of a brief after driving: what the laps driven prove. */
 public final class BriefProof {
@@ -24,14 +27,20 @@ public final class BriefProof {
 
     public Page.Section section() {
         List<Page.Block> blocks = new ArrayList<>();
-        BriefResult.Part<Proof> part = brief.result().proof();
+        BriefResult.Part<Proof> part = brief.result().debrief().proof();
         if (brief.log().isEmpty()) {
             blocks.add(Page.Block.paragraph(
                     "Nothing has been driven yet, or no log was given. Afterwards make this page again"
-                            + " with --laps and the log of lap times (columns time, setup and, if known, run and flag): this section"
-                            + " then says which changes were real, and whether the model had them right."));
+                            + " with --after and a log of lap times (columns time, setup and, if known, run and flag), or of laps"
+                            + " with their speeds for each run: it then says which changes were real, what to keep, what is"
+                            + " known of the car now, and what to run next."));
         } else {
             part.value().ifPresentOrElse(found -> fill(blocks, found), () -> blocks.add(BriefPage.missing(part)));
+        }
+        if (!brief.runs().isEmpty()) {
+            BriefResult.Part<FitResult> fit = brief.result().debrief().fit();
+            blocks.add(Page.Block.subheading("What is known of the car now"));
+            fit.value().ifPresentOrElse(found -> fitted(blocks, found), () -> blocks.add(BriefPage.missing(fit)));
         }
         return new Page.Section(
                 "proof",
@@ -73,6 +82,24 @@ public final class BriefProof {
         }
     }
 
+    private static void fitted(List<Page.Block> blocks, FitResult found) {
+        blocks.add(Page.Block.table(FitReport.FIGURES, found.estimates()));
+        blocks.add(Page.Block.paragraph("Before the fit the model's laps took "
+                + found.runs().stream()
+                        .map(run -> Numbers.lapTime(run.before().time()))
+                        .collect(Collectors.joining(" and "))
+                + ", the fitted car's take "
+                + found.runs().stream()
+                        .map(run -> Numbers.lapTime(run.after().time()))
+                        .collect(Collectors.joining(" and "))
+                + "; driven were "
+                + found.runs().stream()
+                        .map(run -> Numbers.lapTime(run.loggedTime()))
+                        .collect(Collectors.joining(" and "))
+                + " on average."));
+        blocks.add(Page.Block.list(found.notes()));
+    }
+
     private static String remedy(BriefResult.Part<?> part) {
         return part.remedy().isEmpty() ? "" : "; " + part.remedy();
     }
@@ -103,41 +130,6 @@ public final class BriefProof {
     }
 
     private static Page.Block changes(Proof found) {
-        Table<Proof.Change> table = Table.<Proof.Change>of("Each change, as seen and as expected")
-                .words("", "Change", change -> change.before() + " to " + change.after())
-                .words(
-                        "",
-                        "Verdict",
-                        change -> change.comparison()
-                                .map(comparison ->
-                                        comparison.verdict().finding().label())
-                                .orElse("cannot be compared"))
-                .text(
-                        "Seen",
-                        "s a lap",
-                        change -> change.difference()
-                                .map(seen -> Numbers.signed(seen.mean(), 3))
-                                .orElse("-"))
-                .text(
-                        "Between",
-                        "s, 95 %",
-                        change -> change.difference()
-                                .map(seen -> Numbers.signed(seen.once().low(), 3) + " to "
-                                        + Numbers.signed(seen.once().high(), 3))
-                                .orElse("-"))
-                .text(
-                        "Expected",
-                        "s a lap",
-                        change -> change.expected()
-                                .value()
-                                .map(effect -> Numbers.signed(effect.difference(), 3))
-                                .orElse("-"))
-                .words(
-                        "",
-                        "Model",
-                        change -> change.agrees()
-                                .map(yes -> yes ? "agrees" : "disagrees")
-                                .orElse("not known"));
-        return Page.Block.table(table, found.changes());
+        return Page.Block.table(BriefDebrief.CHANGES, found.changes());
     }
 }

@@ -1,24 +1,68 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.Debrief;
+import dev.lapwright.car.Setup;
 import dev.lapwright.cli.page.Page;
+import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.BriefSummary;
+import dev.lapwright.results.FitReport;
 import dev.lapwright.results.Subject;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
  * Report of a brief: in short for the terminal, whole for machines; the page is laid out by {@link BriefPage}.
  *
- * @param subject the car, set up, and where
- * @param log the laps driven; empty before driving
+ * @param subject the car, set up, and where; after driving as it is kept, and fitted
+ * @param log the lap times driven; empty before driving
+ * @param runs laps driven with their speeds; may be empty
  * @param result what was found
  * @param lines what it recommends on lines of their own; empty where no line is driven
  */
-public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult result, Optional<BriefLines> lines) {
+public record BriefReport(
+        Subject subject,
+        Optional<LapLogFile> log,
+        List<FitReport.Run> runs,
+        BriefResult result,
+        Optional<BriefLines> lines) {
+    public BriefReport {
+        runs = List.copyOf(runs);
+    }
+
+    /** The subject of a brief after driving: the car as it is kept, and fitted. */
+    static Subject now(Subject before, BriefResult found) {
+        Debrief debrief = found.debrief();
+        return debrief.car() == debrief.given()
+                ? before
+                : new Subject(
+                        debrief.car().document(),
+                        new Setup(before.setup().name(), debrief.car().settings()),
+                        debrief.car(),
+                        before.track(),
+                        before.line(),
+                        before.day());
+    }
+
+    /**
+     * The car's document with the fitted figures and their doubt.
+     *
+     * @throws InvalidValueException where nothing was fitted
+     */
+    String fittedDocument() {
+        BriefResult.Part<FitResult> fit = result.debrief().fit();
+        FitResult found = fit.value()
+                .orElseThrow(
+                        () -> new InvalidValueException("--to", "nothing was fitted: " + fit.problem(), fit.remedy()));
+        return DocumentWriter.text(new FitReport(runs, found, subject.bare().name()).fittedCar());
+    }
+
     /** What it comes to, for people, and all of it for machines. */
     public Report report() {
         Report report = subject.heading().gap();
@@ -33,6 +77,7 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", lines.map(BriefLines::tree).orElse(null))
+                .field("debrief", new BriefDebrief(result.debrief()).tree())
                 .field("plan", new BriefPlan(this).tree())
                 .field("inShort", shortly())
                 .field("cautions", BriefCautions.of(this));
@@ -62,10 +107,14 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
         parts.put("tyre pressures", result.pressures());
         parts.put("fuel", result.stint());
         parts.put("test runs", result.tests());
-        parts.put("the laps driven", result.proof());
+        parts.put("the laps driven", result.debrief().proof());
+        parts.put("the fit to the laps driven", result.debrief().fit());
         parts.values().removeIf(BriefResult.Part::isThere);
         if (log.isEmpty()) {
             parts.remove("the laps driven");
+        }
+        if (runs.isEmpty()) {
+            parts.remove("the fit to the laps driven");
         }
         return parts;
     }
@@ -75,7 +124,8 @@ public record BriefReport(Subject subject, Optional<LapLogFile> log, BriefResult
      * for good reasons, as fuel for a race on an open run.
      */
     public boolean isUnusable() {
-        return (log.isPresent() && !result.proof().isThere())
+        return (log.isPresent() && !result.debrief().proof().isThere())
+                || (!runs.isEmpty() && !result.debrief().fit().isThere())
                 || !result.sensitivity().isThere();
     }
 }

@@ -20,9 +20,11 @@ public final class BriefRunCard {
     private static final int PLACES = 2;
 
     private final BriefReport brief;
+    private final BriefPlan plan;
 
     public BriefRunCard(BriefReport brief) {
         this.brief = brief;
+        plan = new BriefPlan(brief);
     }
 
     public Page.Sheet sheet() {
@@ -57,14 +59,14 @@ public final class BriefRunCard {
             bands.add(Page.Band.of(Page.Block.paragraph(
                     "Change nothing else meanwhile, write down every lap, and name the setup in the log by what is set, here "
                             + example(found.toDrive().get(0))
-                            + " for the first: 'lapwright brief' with --laps and that log says what the laps proved; with what"
-                            + " you keep set by -s it prints the next card.")));
+                            + " for the first, and base for the car as it stands: the same 'lapwright brief' with --after and that"
+                            + " log says what to keep, and prints the next card.")));
         }
     }
 
     /** How the card is driven, and why steps go together. */
-    private static String how(TestPlan found) {
-        String laps = found.laps() + " laps that scatter by " + Numbers.plain(found.scatter()) + " s";
+    private String how(TestPlan found) {
+        String laps = laps(found, brief.result().isScatterLogged());
         if (found.toDrive().isEmpty()) {
             return "No change is large enough to show in " + laps
                     + ": how many laps it takes with each setup stands beside each. Shorter runs tell what the driver feels, no"
@@ -114,7 +116,7 @@ public final class BriefRunCard {
         return BriefWords.listed(names);
     }
 
-    private static Page.Block card(List<Row> rows) {
+    private Page.Block card(List<Row> rows) {
         Table<Row> table = Table.<Row>of("The runs")
                 .words("", "Set", Row::setup)
                 .text("Laps", "", Row::laps)
@@ -122,7 +124,7 @@ public final class BriefRunCard {
                         "Expected",
                         "s",
                         row -> row.run()
-                                .map(run -> Numbers.signed(run.effect().difference(), DECIMALS))
+                                .map(run -> Numbers.signed(plan.shown(run.steps()), DECIMALS))
                                 .orElse("-"))
                 .text(
                         "Nine in ten",
@@ -148,6 +150,14 @@ public final class BriefRunCard {
         return initials.toString();
     }
 
+    /** @param logged whether the scatter is that of the log */
+    private static String laps(TestPlan found, boolean logged) {
+        return found.laps() + " laps that scatter by "
+                + (logged
+                        ? Numbers.fixed(found.scatter(), DECIMALS) + " s, as those of the log do"
+                        : Numbers.plain(found.scatter()) + " s");
+    }
+
     /** As the log names the setup. */
     private static String example(TestPlan.Run run) {
         return run.changes().stream()
@@ -156,9 +166,9 @@ public final class BriefRunCard {
     }
 
     /** The tests in a sentence, for the terminal and the first sheet. */
-    static String shortly(TestPlan found) {
+    static String shortly(TestPlan found, boolean logged) {
         List<TestPlan.Run> drive = found.toDrive();
-        String laps = found.laps() + " laps that scatter by " + Numbers.plain(found.scatter()) + " s";
+        String laps = laps(found, logged);
         if (drive.isEmpty()) {
             return "In " + laps + " no change is large enough to show on the timing screen.";
         }

@@ -1,7 +1,6 @@
 package dev.lapwright.cli.brief;
 
 import dev.lapwright.brief.BriefResult;
-import dev.lapwright.brief.Proof;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapFigures;
@@ -27,7 +26,7 @@ public final class BriefShort {
     }
 
     public List<Page.Fact> facts() {
-        List<Page.Fact> facts = new ArrayList<>();
+        List<Page.Fact> facts = new ArrayList<>(driven());
         facts.add(new Page.Fact("The lap", lap()));
         plan.reading().ifPresent(text -> facts.add(new Page.Fact("Change", text + ownLine())));
         List<String> verdicts = plan.verdicts().stream()
@@ -36,9 +35,21 @@ public final class BriefShort {
         if (!verdicts.isEmpty()) {
             facts.add(new Page.Fact("The others", String.join(" ", verdicts)));
         }
-        result.tests().value().ifPresent(found -> facts.add(new Page.Fact("Test", BriefRunCard.shortly(found))));
+        result.tests()
+                .value()
+                .ifPresent(found ->
+                        facts.add(new Page.Fact("Test", BriefRunCard.shortly(found, result.isScatterLogged()))));
         result.stint().value().ifPresent(found -> facts.add(new Page.Fact("Fuel", BriefTyresAndFuel.carry(found))));
-        proved().ifPresent(text -> facts.add(new Page.Fact("Driven", text)));
+        return facts;
+    }
+
+    /** What was driven, and what it comes to; empty before driving. */
+    List<Page.Fact> driven() {
+        BriefDebrief debrief = new BriefDebrief(result.debrief());
+        List<Page.Fact> facts = new ArrayList<>();
+        debrief.changes().ifPresent(text -> facts.add(new Page.Fact("Driven", text)));
+        debrief.figures().ifPresent(text -> facts.add(new Page.Fact("Known now", text)));
+        debrief.kept().ifPresent(text -> facts.add(new Page.Fact("Kept", text)));
         return facts;
     }
 
@@ -69,29 +80,5 @@ public final class BriefShort {
 
     private static String whole(double speed) {
         return Numbers.fixed(Unit.METRE_PER_SECOND.convert(speed, Unit.KILOMETRE_PER_HOUR), 0);
-    }
-
-    Optional<String> proved() {
-        return result.proof()
-                .value()
-                .filter(proof -> !proof.changes().isEmpty())
-                .map(proof -> String.join(
-                                "; ",
-                                proof.changes().stream().map(BriefShort::proved).toList()) + ".");
-    }
-
-    /** A change as its setups are named in the log. */
-    private static String proved(Proof.Change change) {
-        return change.after() + " against " + change.before() + ": "
-                + change.comparison()
-                        .map(comparison -> comparison.verdict().finding().label())
-                        .orElse("cannot be compared")
-                + change.difference()
-                        .map(seen -> ", " + Numbers.signed(seen.mean(), 3) + " s a lap")
-                        .orElse("")
-                + change.expected()
-                        .value()
-                        .map(effect -> ", where the model expected " + Numbers.signed(effect.difference(), 3) + " s")
-                        .orElse("");
     }
 }

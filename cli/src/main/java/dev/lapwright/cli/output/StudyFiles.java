@@ -265,6 +265,11 @@ public final class StudyFiles<R> {
                 .orElseThrow();
     }
 
+    /** What is said of a result. */
+    public Report report(R result) {
+        return report.apply(result);
+    }
+
     /** Where the table or document declared under this name goes; empty if nowhere. */
     public String placeOf(String file) {
         String name = out.getValue();
@@ -382,10 +387,13 @@ public final class StudyFiles<R> {
             }
             String name = file ? given.substring(0, given.length() - first.length()) : commonName.get();
             String folder = file ? null : given;
-            for (Entry<R> entry : entries) {
+            List<Entry<R>> beside = entries.stream()
+                    .filter(entry -> entry.use() != Use.BY_OPTION)
+                    .toList();
+            for (Entry<R> entry : beside) {
                 outputs.refuseExisting(folder, name + entry.ending());
             }
-            for (Entry<R> entry : entries) {
+            for (Entry<R> entry : beside) {
                 String full = name + entry.ending();
                 try {
                     add(folder == null ? outputs.file(full) : outputs.fileIn(folder, full), entry);

@@ -69,7 +69,7 @@ class BriefCommandTest {
         Run run = run(
                 "gt-talvex",
                 "harrowmere",
-                "--laps",
+                "--after",
                 "castelvane-wings.csv",
                 "--vary",
                 "rear-wing",
@@ -130,11 +130,41 @@ class BriefCommandTest {
                 "--minutes|0|outside its range",
                 "--race-laps|0|outside its range",
                 "--vary|sail|sail",
-                "--laps|none.csv|none.csv",
+                "--after|none.csv|none.csv",
+                "--pressures|none.csv|none.csv",
+                "--with|front-bar=6|--after",
                 "--air-temp-c|900|outside its range"
             })
     void badInputIsOneClearLine(String option, String value, String told) {
         refused(told, "--out", folder.toString(), option, value);
+    }
+
+    /** Each before any lap is driven: the driver waits for nothing. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "harrowmere|castelvane-laps.csv|front-bar=6|long and Harrowmere",
+                "castelvane|castelvane-laps.csv|front-bra=6|perhaps you meant front-bar",
+                "castelvane|castelvane-laps.csv|front-bar=60|60",
+                "castelvane|castelvane-wings.csv|front-bar=6|leave one of the two out"
+            })
+    void aLogThatDoesNotFitIsRefusedBeforeTheWork(String circuit, String log, String with, String told) {
+        Run run = run("gt-talvex", circuit, "--out", folder.toString(), "--after", log, "--with", with);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(told).doesNotContain("Exception");
+        assertThat(folder).isEmptyDirectory();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"'',empty", "'lap,time,setup\n',no laps", "'time,speed,distance\n',no samples"})
+    void anEmptyLogIsRefusedBeforeTheWork(String text, String told) throws IOException {
+        Path log = Files.createDirectory(folder.resolve("logs")).resolve("log.csv");
+        Files.writeString(log, text.replace("\\n", "\n"));
+        Run run = run("gt-talvex", "castelvane", "--out", folder.toString(), "--after", log.toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.errorLines()).hasSize(1);
+        assertThat(run.err()).contains("log.csv").contains(told);
     }
 
     @Test

@@ -1,0 +1,137 @@
+package dev.lapwright.cli.brief;
+
+import dev.lapwright.brief.Brief;
+import dev.lapwright.brief.Proof;
+import dev.lapwright.car.Setup;
+import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.evidence.CleanLaps;
+import dev.lapwright.evidence.Evidence;
+import dev.lapwright.files.ColumnChoice;
+import dev.lapwright.files.DocumentSource;
+import dev.lapwright.fit.DrivenRun;
+import dev.lapwright.logs.DrivenLapSelection;
+import dev.lapwright.logs.DrivenLog;
+import dev.lapwright.logs.DrivenLogs;
+import dev.lapwright.logs.LapLogFile;
+import dev.lapwright.logs.LapLogs;
+import dev.lapwright.logs.RunLogs;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.results.FitReport;
+import dev.lapwright.results.Subject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** A log given to the command {@code brief} after driving, and what the car was set to in it. */
+public final class AfterOptions {
+    @Option(
+            names = "--after",
+            required = true,
+            paramLabel = "LOG",
+            description =
+                    "After driving: a log of lap times, as 'lapwright evidence' reads it, or of laps with their"
+                            + " speeds, as 'lapwright fit' does; a file or the name of a demo. May be repeated, one for each run. A log"
+                            + " of lap times names setups by what was set (rear-wing=8), or base for the car as it stands here.")
+    public String log;
+
+    @Option(
+            names = "--with",
+            paramLabel = "SETTING",
+            description =
+                    "What was set otherwise than here in all of the log before it: NAME=VALUE as in -s, or a setup, a"
+                            + " file or the name of a demo. May be repeated. Without it a log that names no setups was driven as the car"
+                            + " stands here.")
+    public List<String> settings = new ArrayList<>();
+
+    @Option(
+            names = "--column",
+            paramLabel = "NAME=HEADING[:UNIT]",
+            description =
+                    "Says which column of the log of speeds before it holds what, as 'lapwright fit' takes it. May be"
+                            + " repeated.")
+    public List<String> columns = new ArrayList<>();
+
+    /** The car as it was set in this log. */
+    private Subject subject(Subject stands, Console console) {
+        Subject subject = stands;
+        for (String text : settings) {
+            if (text.indexOf('=') >= 0) {
+                subject = subject.with(List.of(text));
+                continue;
+            }
+            Setup all = subject.setup();
+            for (Map.Entry<String, Double> setting :
+                    SetupOptions.read(text, stands.bare(), console).settings().entrySet()) {
+                all = all.with(setting.getKey(), setting.getValue());
+            }
+            subject = subject.in(all);
+        }
+        SetupOptions.remark(subject, stands, console);
+        return subject;
+    }
+
+    /** As a log of lap times would name it. */
+    private static String name(Subject set, Subject stands) {
+        Map<String, Double> before = stands.setup().settings();
+        List<String> otherwise = set.setup().settings().entrySet().stream()
+                .filter(setting -> !setting.getValue().equals(before.get(setting.getKey())))
+                .map(setting -> setting.getKey() + "=" + Numbers.plain(setting.getValue()))
+                .toList();
+        return otherwise.isEmpty() ? Proof.BASE : String.join(",", otherwise);
+    }
+
+    /**
+     * Logs read.
+     *
+     * @param times lap times; empty where no log was given
+     * @param evidence how to look at them
+     * @param runs laps with their speeds; may be empty
+     */
+    record Read(Optional<LapLogFile> times, Evidence evidence, List<FitReport.Run> runs) {
+        Read {
+            runs = List.copyOf(runs);
+        }
+
+        /** All logs given, in their order. Lap times are those of the logs of lap times, where there are any. */
+        static Read of(List<AfterOptions> given, Subject stands, Console console) {
+            List<RunLogs.Timed> timed = new ArrayList<>();
+            List<RunLogs.Driven> driven = new ArrayList<>();
+            List<FitReport.Run> runs = new ArrayList<>();
+            for (AfterOptions one : given) {
+                DocumentSource source = LapLogs.find(one.log);
+                Subject set = one.subject(stands, console);
+                List<ColumnChoice> columns =
+                        one.columns.stream().map(DrivenLogs::column).toList();
+                if (!columns.isEmpty() || RunLogs.holdsSpeeds(source)) {
+                    DrivenLog log = DrivenLogs.read(source, columns);
+                    DrivenLapSelection pick = DrivenLapSelection.of(List.of(log), stands.driven(), List.of());
+                    driven.add(new RunLogs.Driven(log, pick, name(set, stands)));
+                    runs.add(new FitReport.Run(set, List.of(log), pick));
+                } else {
+                    timed.add(new RunLogs.Timed(LapLogs.read(source), one.settings.isEmpty() ? "" : name(set, stands)));
+                }
+            }
+            if (!timed.isEmpty()) {
+                return new Read(Optional.of(RunLogs.together(timed)), Evidence.DEFAULT, runs);
+            }
+            // Of laps with their speeds those at pace count from the first.
+            CleanLaps.Rule fromTheFirst = new CleanLaps.Rule(0, CleanLaps.Rule.DEFAULT.slowLimit());
+            return new Read(
+                    driven.isEmpty() ? Optional.empty() : Optional.of(RunLogs.times(driven)),
+                    Evidence.DEFAULT.rule(fromTheFirst),
+                    runs);
+        }
+
+        /** The brief after driving. */
+        Brief after(Brief brief) {
+            Brief after = times.isPresent() ? brief.after(times.get().log(), evidence) : brief;
+            return after.fitting(runs.stream()
+                    .map(run -> new DrivenRun(
+                            run.subject().car(), run.subject().day(), run.pick().laps()))
+                    .toList());
+        }
+    }
+}
