@@ -54,6 +54,7 @@ module dev.lapwright.core {
     exports dev.lapwright.powertrain;
     exports dev.lapwright.ride;
     exports dev.lapwright.sense;
+    exports dev.lapwright.slip;
     exports dev.lapwright.study;
     exports dev.lapwright.study.advice;
     exports dev.lapwright.study.balance;

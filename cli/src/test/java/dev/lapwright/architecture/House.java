@@ -29,6 +29,7 @@ final class House {
             "chassis",
             "car",
             "lap",
+            "slip",
             "line",
             "fit",
             "ride",

@@ -48,7 +48,7 @@ final class WheelForces {
     private double rearShift;
     private double frontSide;
     private double rearSide;
-    private double rolling;
+    double rolling;
     private double rollingShare;
     private double dynamicPressure;
     /** What the areas gain for each m/s² along the car and its square: drag, front, rear, m²; where ride heights follow. */
@@ -143,15 +143,28 @@ final class WheelForces {
         double weight = car.mass * normal;
         frontAtRest = weight * car.frontShare + liftFront;
         rearAtRest = weight * (1 - car.frontShare) + liftRear;
-        double side = car.mass * Math.abs(lateral);
+        push(car.mass * Math.abs(lateral), surfaceGrip, lateral >= 0);
+        rollingShare = car.rollingResistance + car.rollingResistancePerSpeed * v;
+        rolling = rollingShare * larger(frontAtRest + rearAtRest, 0);
+    }
+
+    /** What a force across the car at its centre of gravity, N, moves and leans; negative away from the inside. */
+    private void push(double side, double surfaceGrip, boolean left) {
         frontShift = side * car.front.transfer;
         rearShift = side * car.rear.transfer;
         frontSide = side * car.frontShare;
         rearSide = side - frontSide;
-        front.stand(surfaceGrip, side, lateral >= 0);
-        rear.stand(surfaceGrip, side, lateral >= 0);
-        rollingShare = car.rollingResistance + car.rollingResistancePerSpeed * v;
-        rolling = rollingShare * larger(frontAtRest + rearAtRest, 0);
+        front.stand(surfaceGrip, side, left);
+        rear.stand(surfaceGrip, side, left);
+    }
+
+    /**
+     * Puts the load on four wheels for accelerations along the car and across it, m/s², where {@link #at} has set the place, instead of
+     * those of the path; whether the car is on the ground.
+     */
+    boolean stand(double along, double across, double surfaceGrip, boolean left) {
+        push(car.mass * across, surfaceGrip, left);
+        return load(along);
     }
 
     /** Areas with the platform moved by the road's own acceleration, and how they answer to that along the car. */
@@ -206,13 +219,12 @@ final class WheelForces {
         return require(ax, massFactor) ? spent(ax, massFactor) : frontUtilisation;
     }
 
-    /** Loads and the forces that an acceleration needs, as far as {@link #requiredForce}; whether the car is on the ground. */
-    boolean require(double ax, double massFactor) {
+    /** Loads at an acceleration along the car, and what wheels can give under them; whether the car is on the ground. */
+    private boolean load(double ax) {
         if (car.aero.follows) {
             pitch(ax);
         }
         if (!(frontAtRest + rearAtRest > TINY)) {
-            airborne(ax, massFactor);
             return false;
         }
         double pitch = car.pitchPerAx * ax;
@@ -229,6 +241,15 @@ final class WheelForces {
         shareRoll();
         front.carry(frontLoad, frontTransfer);
         rear.carry(rearLoad, rearTransfer);
+        return true;
+    }
+
+    /** Loads and the forces that an acceleration needs, as far as {@link #requiredForce}; whether the car is on the ground. */
+    boolean require(double ax, double massFactor) {
+        if (!load(ax)) {
+            airborne(ax, massFactor);
+            return false;
+        }
         frontLateralUtilisation = frontSide * front.perLateralPeak;
         rearLateralUtilisation = rearSide * rear.perLateralPeak;
         cornering = front.corneringDrag(smaller(frontLateralUtilisation, 1))

@@ -137,6 +137,21 @@ final class WheelPair {
         }
     }
 
+    /** Most that the outer or the inner wheel gives along, N. */
+    double peakAlong(boolean outer) {
+        return outer ? outerAlong : innerAlong;
+    }
+
+    /** Most that it gives across, N. */
+    double peakAcross(boolean outer) {
+        return outer ? outerLateral : innerLateral;
+    }
+
+    /** Its cornering stiffness, N/rad. */
+    double stiffness(boolean outer) {
+        return outer ? outerStiffness : innerStiffness;
+    }
+
     /** Share of the friction of a tyre that leans by so many degrees from where it has most. */
     private static double leaning(double loss, double degrees) {
         return 1 / (1 + loss * degrees * degrees);
@@ -218,9 +233,20 @@ final class WheelPair {
     double brakeCapacity(double through) {
         double low = smaller(innerAlong, outerAlong);
         double high = larger(innerAlong, outerAlong);
-        double apart = high - low;
-        double slid = data.lightWheel * apart * apart / larger(low + high, TINY);
-        return larger(smaller(2 * low + slid + data.differential.friction(through, true), low + high), TINY);
+        return larger(smaller(2 * low + slide() + data.differential.friction(through, true), low + high), TINY);
+    }
+
+    /** What the stronger wheel may brake with while the weaker one slides at its peak, over that, by the policy for a light wheel, N. */
+    private double slide() {
+        double apart = outerAlong - innerAlong;
+        return data.lightWheel * apart * apart / larger(innerAlong + outerAlong, TINY);
+    }
+
+    /** See {@link FourWheels#brakeSplit}. */
+    double brakeSplit() {
+        double slide = slide();
+        double split = slide / larger(2 * smaller(innerAlong, outerAlong) + slide, TINY);
+        return outerAlong < innerAlong ? -split : split;
     }
 
     /**

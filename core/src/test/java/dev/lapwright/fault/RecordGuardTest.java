@@ -26,6 +26,7 @@ import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RidePass;
+import dev.lapwright.slip.SlipState;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.BalanceResult;
@@ -119,6 +120,8 @@ class RecordGuardTest {
             SensitivityResult.Interaction.class,
             SensitivityResult.class,
             AxleMargins.class,
+            SlipState.class,
+            SlipState.SlipWheel.class,
             Handling.AeroBalance.class,
             BalanceResult.PhaseBalance.class,
             PressureResult.Cost.class,

@@ -18,6 +18,7 @@ import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fit.LimitWord;
+import dev.lapwright.lap.Place;
 import dev.lapwright.lap.TurnState;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.powertrain.Differential;
@@ -104,6 +105,15 @@ final class RecordSamples {
                         "locking value on the overrun",
                         "preload"),
                 new Sample(new UndersteerGradient(1e-3, 2.5), "understeer gradient", "wheelbase"),
+                new Sample(
+                        Place.level(0.01),
+                        "curvature",
+                        "gravity across",
+                        "gravity into",
+                        "vertical curvature",
+                        "climb",
+                        "grip",
+                        "head wind"),
                 new Sample(
                         TurnState.level(TurnState.Pedals.COASTING, 30, 0, 1),
                         "speed",

@@ -15,13 +15,13 @@ import java.util.Random;
  * Cars to lay beside {@link SlipEquilibrium}: an engine that always suffices and turns without inertia, brakes that lock no wheel,
  * no engine drag.
  */
-final class SlipCars {
+public final class SlipCars {
     private static final double G = 9.80665;
 
     private SlipCars() {}
 
     /** The quantities of the test car, changed. */
-    static Car test(Map<Quantity, Double> changes) {
+    public static Car test(Map<Quantity, Double> changes) {
         Map<Quantity, Double> q = new EnumMap<>(Quantity.class);
         Car winged = TestCars.winged();
         for (Quantity quantity : Quantity.values()) {
@@ -58,7 +58,7 @@ final class SlipCars {
      * The numbers of the three demo cars as of their documents, which stand in another module; wings at the demo's angles, pressures
      * and temperatures at their best.
      */
-    static List<Car> demo() {
+    public static List<Car> demo() {
         return List.of(gt(), touring(), student());
     }
 
@@ -207,7 +207,7 @@ final class SlipCars {
     }
 
     /** A plausible car for the road course, none of them like another: any driven wheels, any differential, camber and toe. */
-    static Car random(long seed) {
+    public static Car random(long seed) {
         Random random = new Random(seed);
         double mass = between(random, 500, 1600);
         double weight = between(random, 42, 62);

@@ -1,0 +1,5 @@
+/**
+ * A fuller model beside that of {@link dev.lapwright.lap}: the equilibrium of four slipping wheels at each place, with steer, sideslip and yaw
+ * moment.
+ */
+package dev.lapwright.slip;
