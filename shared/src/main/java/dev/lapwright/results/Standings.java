@@ -281,8 +281,8 @@ public record Standings(RobustnessResult result) {
         int lost = result.draws() - result.before().orElse(result).lapped();
         return result.draws() + " cars were drawn (seed " + result.seed() + ") by " + unknowns
                 + (unknowns == 1 ? " unknown" : " unknowns") + ", " + (unknowns - result.assumed())
-                + " stated in the car's document and " + result.assumed() + " assumed by their class"
+                + " stated in the documents and " + result.assumed() + " assumed by their class"
                 + (lost == 0 ? "" : "; on " + lost + " of them the baseline had no lap, and they do not count")
-                + ". Circuit and line are taken as they are, so the doubt told is the least there is.";
+                + ". What the model leaves out is in none of them.";
     }
 }

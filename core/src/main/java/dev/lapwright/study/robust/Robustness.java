@@ -2,7 +2,9 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.LatinHypercube;
 import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.VarianceShares;
 import dev.lapwright.fault.InvalidValueException;
@@ -25,13 +27,14 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
- * Study of how settings stand on all the cars that a car may be: cars and days are drawn from what is known of them ({@link
- * PlausibleCars}), and on each of them all settings are driven, and the car as it stands. So what is off in both alike cancels, as it
+ * Study of how settings stand on all the cars that a car may be: cars, days and roads are drawn from what is known of them ({@link
+ * PlausibleCars}, {@link PlausibleRoads}), and on each of them all settings are driven, and the car as it stands. So what is off in both alike cancels, as it
  * does on the track. The result is the same for any number of threads.
  *
  * <pre>{@code
@@ -55,6 +58,9 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /** Draws of what is heard are not those of the cars. */
     private static final long HEARING = 0x9E3779B97F4A7C15L;
+
+    /** One of a group whose own share is more than this part of the group's is told in its place. */
+    private static final double MOST_OF_A_GROUP = 0.5;
 
     private static final int WHICH = -1;
     private static final int NOTHING = -2;
@@ -225,14 +231,19 @@ public final class Robustness implements Study<RobustnessResult> {
         if (settings.isEmpty()) {
             throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
         }
-        PlausibleCars cars = assuming ? PlausibleCars.of(present) : PlausibleCars.asStated(present);
-        if (cars.unknowns().isEmpty()) {
+        Track driven = stations.track();
+        PlausibleCars cars = assuming ? PlausibleCars.of(present, day) : PlausibleCars.asStated(present, day);
+        PlausibleRoads roads = assuming ? PlausibleRoads.of(driven) : PlausibleRoads.asStated(driven);
+        int ofCar = cars.unknowns().size();
+        List<Unknown> unknowns = new ArrayList<>(cars.unknowns());
+        unknowns.addAll(roads.unknowns());
+        if (unknowns.isEmpty()) {
             throw new InvalidValueException(
                     "doubt",
                     "the document of " + present.name() + " states no doubt",
                     "assume it by class, or state some");
         }
-        double[][] drawn = cars.draws(draws, seed);
+        double[][] drawn = LatinHypercube.normal(draws, unknowns.size(), seed);
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
             Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
@@ -241,9 +252,14 @@ public final class Robustness implements Study<RobustnessResult> {
         List<Drive> drives = how.inParallel(
                 draws,
                 () -> new LapSolver(stations),
-                (solver, i) -> drive(cars, drawn[i], solver),
+                (solver, i) -> drive(
+                        cars,
+                        Arrays.copyOf(drawn[i], ofCar),
+                        roads.unknowns().isEmpty()
+                                ? solver
+                                : LapSolver.on(roads.road(Arrays.copyOfRange(drawn[i], ofCar, drawn[i].length)))),
                 done -> how.report(done, draws));
-        RobustnessResult all = new Reading(cars.unknowns(), drawn, drives).result(Optional.empty());
+        RobustnessResult all = new Reading(unknowns, drawn, drives).result(Optional.empty());
         if (words.isEmpty()) {
             return all;
         }
@@ -252,7 +268,7 @@ public final class Robustness implements Study<RobustnessResult> {
         for (Drive drive : drives) {
             heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
         }
-        RobustnessResult result = new Reading(cars.unknowns(), drawn, heard).result(Optional.of(all));
+        RobustnessResult result = new Reading(unknowns, drawn, heard).result(Optional.of(all));
         if (result.lapped() < FEWEST_DRAWS) {
             throw new InvalidValueException(
                     "what the driver says",
@@ -338,7 +354,7 @@ public final class Robustness implements Study<RobustnessResult> {
             for (int j = 1; j <= settings.size(); j++) {
                 standings.add(standing(j));
             }
-            double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), unknowns.size());
+            double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), looked());
             int of = question(standings);
             return new RobustnessResult(
                     draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of, least), least, before);
@@ -387,12 +403,53 @@ public final class Robustness implements Study<RobustnessResult> {
             double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers);
             List<RobustnessResult.Share> told = new ArrayList<>();
             for (int k = 0; k < shares.length; k++) {
-                if (shares[k] > least) {
+                if (shares[k] > least && unknowns.get(k).group().isEmpty()) {
                     told.add(new RobustnessResult.Share(unknowns.get(k), Math.min(1, shares[k])));
                 }
             }
+            for (String group : groups()) {
+                together(group, shares, answers, least).ifPresent(told::add);
+            }
             told.sort(Comparator.comparingDouble(RobustnessResult.Share::share).reversed());
             return told;
+        }
+
+        private List<String> groups() {
+            return unknowns.stream()
+                    .map(Unknown::group)
+                    .filter(group -> !group.isEmpty())
+                    .distinct()
+                    .toList();
+        }
+
+        /** How many unknowns and groups are looked through for the greatest share. */
+        private int looked() {
+            return (int) unknowns.stream().filter(u -> u.group().isEmpty()).count() + groups().size();
+        }
+
+        /** The share of a group, where it is more than chance; that of one of it alone where that is most of it. */
+        private Optional<RobustnessResult.Share> together(
+                String group, double[] shares, double[] answers, double least) {
+            int[] of = IntStream.range(0, unknowns.size())
+                    .filter(k -> unknowns.get(k).group().equals(group))
+                    .toArray();
+            double[][] columns = drawn.stream()
+                    .map(draw -> Arrays.stream(of).mapToDouble(k -> draw[k]).toArray())
+                    .toArray(double[][]::new);
+            double share = VarianceShares.together(columns, answers);
+            if (!(share > VarianceShares.chanceTogether(answers.length, of.length, looked()))) {
+                return Optional.empty();
+            }
+            int most = of[0];
+            for (int k : of) {
+                most = shares[k] > shares[most] ? k : most;
+            }
+            if (shares[most] > least && shares[most] > MOST_OF_A_GROUP * share) {
+                return Optional.of(new RobustnessResult.Share(unknowns.get(most), Math.min(1, shares[most])));
+            }
+            Unknown one = unknowns.get(of[0]);
+            Unknown all = new Unknown(group, one.size(), one.unit(), one.limit(), one.source(), one.measure(), group);
+            return Optional.of(new RobustnessResult.Share(all, Math.min(1, share)));
         }
 
         /** The setting that is asked of; WHICH number is best; or NOTHING. */

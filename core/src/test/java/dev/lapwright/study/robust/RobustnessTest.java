@@ -179,7 +179,7 @@ class RobustnessTest {
                 .standings()
                 .get(0);
         assertThat(told.low()).isLessThan(told.high());
-        PlausibleCars cars = PlausibleCars.of(car);
+        PlausibleCars cars = PlausibleCars.of(car, Conditions.STANDARD);
         LapSolver solver = LapSolver.on(oval);
         Random random = new Random(11);
         int inside = 0;
