@@ -17,6 +17,7 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
@@ -148,6 +149,17 @@ public final class Robustness implements Study<RobustnessResult> {
             }
         }
         return study;
+    }
+
+    /** A study of the hot pressures logged last, and of all tyres so far above the ideal as is costed, beside the car's ideal. */
+    public static Robustness of(PressureResult pressures) {
+        Vehicle ideal = pressures.lap().vehicle();
+        Robustness study =
+                of(ideal.car(), pressures.lap().track(), ideal.conditions()).against(pressures.logged());
+        for (PressureResult.Cost cost : pressures.costs()) {
+            study = study.against(pressures.away(cost.awayKpa()));
+        }
+        return study.asking(0);
     }
 
     /** The same with one more setting of the car. */
