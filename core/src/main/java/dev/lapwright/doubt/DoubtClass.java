@@ -3,6 +3,7 @@ package dev.lapwright.doubt;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fit.FitNuisance;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Class of unknowns: how well such a number is known where a document does not say, and how to know it better. Sizes are one standard
@@ -394,6 +395,17 @@ public enum DoubtClass {
             0.4,
             "m",
             "measure the road at two corners, and look at what is left beside the wheels there"),
+    /** Fuel that the engine burns for its work, in a stint. */
+    CONSUMPTION(
+            "what the engine burns for its work",
+            Way.OWN,
+            6,
+            "%",
+            "weigh the fuel that is left after a run of known laps"),
+    /** Grip of a compound, in a stint. */
+    COMPOUND_GRIP("grip of %s", Way.OWN, 1, "%", "drive new tyres of each compound on one day, there and back"),
+    /** Wear of a compound, in a stint. */
+    WEAR("wear of %s", Way.OWN, 30, "%", "log the laps of a whole run on it, with little traffic"),
     /** Grip of the road at each corner, over that of the whole. */
     ROAD_GRIP(
             "grip of the road in %s",
@@ -411,6 +423,8 @@ public enum DoubtClass {
         OWN
     }
 
+    private static final double PERCENT = 100;
+
     private final String title;
     final Way way;
     private final double size;
@@ -427,7 +441,7 @@ public enum DoubtClass {
         this.quantities = List.of(quantities);
     }
 
-    /** What is unknown, in a few words; {@code %s} stands for a wing's name, where the wind comes from, or a corner. */
+    /** What is unknown, in a few words; {@code %s} stands for the name of a wing or compound, where the wind comes from, or a corner. */
     public String title() {
         return title;
     }
@@ -452,7 +466,18 @@ public enum DoubtClass {
         return measure;
     }
 
-    /** What it moves, of the car's quantities; empty for a wing, the day or the circuit. */
+    /** An unknown of this class, assumed, of something that has a name; empty for none. */
+    public Unknown unknown(String of) {
+        return new Unknown(title.replace("%s", of), size, unit, isLimit(), Optional.empty(), measure, "");
+    }
+
+    /** Factor of a lognormal number whose deviation is the size in percent, at so many deviations. */
+    public double factor(double deviations) {
+        double relative = size / PERCENT;
+        return Math.exp(Math.sqrt(Math.log1p(relative * relative)) * deviations);
+    }
+
+    /** What it moves, of the car's quantities; empty for a wing, the day, the circuit or a stint. */
     public List<Quantity> quantities() {
         return quantities;
     }

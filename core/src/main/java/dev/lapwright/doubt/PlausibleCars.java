@@ -296,8 +296,8 @@ public final class PlausibleCars {
                 ofTheDay(kind, "north", day.windMps(), (draft, change) -> draft.windNorth += change);
                 ofTheDay(kind, "east", day.windMps(), (draft, change) -> draft.windEast += change);
             }
-            case CORNER, DRIVEN_LINE, WIDTH, ROAD_GRIP -> {
-                // Those of the circuit: PlausibleRoads.
+            case CORNER, DRIVEN_LINE, WIDTH, ROAD_GRIP, CONSUMPTION, COMPOUND_GRIP, WEAR -> {
+                // Those of the circuit, in PlausibleRoads, and of a stint.
             }
             case TYRE_TEMPERATURE, IDEAL_TEMPERATURE -> {
                 if (reference.value(Quantity.TEMPERATURE_LOSS) != 0) {
@@ -312,7 +312,7 @@ public final class PlausibleCars {
         if (stated.isPresent() || assuming) {
             double size = stated.orElse(kind.size());
             int place = add(new Unknown(
-                    kind.title().replace("%s", of),
+                    kind.unknown(of).title(),
                     size,
                     kind.unit(),
                     false,
@@ -321,11 +321,6 @@ public final class PlausibleCars {
                     ""));
             moves.add((draw, draft) -> mover.accept(draft, size * draw[place]));
         }
-    }
-
-    private static Unknown unknown(DoubtClass kind, String of) {
-        String title = kind.title().replace("%s", of);
-        return new Unknown(title, kind.size(), kind.unit(), kind.isLimit(), Optional.empty(), kind.measure(), "");
     }
 
     /** Paths of what a class moves and the document does not speak of. */
@@ -349,7 +344,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(kind, ""));
+        int place = add(kind.unknown(""));
         double sigma = lognormal(kind.size() / PERCENT);
         for (String path : paths) {
             moves.add(
@@ -367,7 +362,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(kind, ""));
+        int place = add(kind.unknown(""));
         double sigma = lognormal(kind.size() / PERCENT);
         boolean wings = paths.size() == kind.quantities().size();
         moves.add((draw, draft) -> {
@@ -391,7 +386,7 @@ public final class PlausibleCars {
         if (paths.isEmpty() || total == 0) {
             return;
         }
-        int place = add(unknown(DoubtClass.AERO_BALANCE, ""));
+        int place = add(DoubtClass.AERO_BALANCE.unknown(""));
         double amount = DoubtClass.AERO_BALANCE.size() / PERCENT * total;
         for (String path : paths) {
             double signed = path.equals(Quantity.LIFT_AREA_FRONT.path()) ? amount : -amount;
@@ -404,7 +399,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(DoubtClass.GRIP_BALANCE, ""));
+        int place = add(DoubtClass.GRIP_BALANCE.unknown(""));
         double half = lognormal(DoubtClass.GRIP_BALANCE.size() / PERCENT) / 2;
         for (String path : paths) {
             double signed = path.startsWith("tyres.front.") ? half : -half;
@@ -416,7 +411,7 @@ public final class PlausibleCars {
         double sigma = lognormal(kind.size() / PERCENT);
         for (Wing wing : reference.wings()) {
             if (wing.settings().size() > 1) {
-                int place = add(unknown(kind, wing.name()));
+                int place = add(kind.unknown(wing.name()));
                 moves.add((draw, draft) -> (kind == DoubtClass.WING_DRAG ? draft.wingDrag : draft.wingLift)
                         .put(wing.name(), Math.exp(sigma * draw[place])));
             }

@@ -2,11 +2,11 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
-import dev.lapwright.doubt.LatinHypercube;
 import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
-import dev.lapwright.doubt.VarianceShares;
+import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.fit.LimitWord;
@@ -25,10 +25,8 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
@@ -59,9 +57,6 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /** Draws of what is heard are not those of the cars. */
     private static final long HEARING = 0x9E3779B97F4A7C15L;
-
-    /** One of a group whose own share is more than this part of the group's is told in its place. */
-    private static final double MOST_OF_A_GROUP = 0.5;
 
     private static final int WHICH = -1;
     private static final int NOTHING = -2;
@@ -243,19 +238,9 @@ public final class Robustness implements Study<RobustnessResult> {
         if (settings.isEmpty()) {
             throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
         }
-        Track driven = stations.track();
-        PlausibleCars cars = assuming ? PlausibleCars.of(present, day) : PlausibleCars.asStated(present, day);
-        PlausibleRoads roads = assuming ? PlausibleRoads.of(driven) : PlausibleRoads.asStated(driven);
-        int ofCar = cars.unknowns().size();
-        List<Unknown> unknowns = new ArrayList<>(cars.unknowns());
-        unknowns.addAll(roads.unknowns());
-        if (unknowns.isEmpty()) {
-            throw new InvalidValueException(
-                    "doubt",
-                    "the document of " + present.name() + " states no doubt",
-                    "assume it by class, or state some");
-        }
-        double[][] drawn = LatinHypercube.normal(draws, unknowns.size(), seed);
+        PlausibleDays days = PlausibleDays.of(present, stations.track(), day, assuming, List.of());
+        List<Unknown> unknowns = days.unknowns();
+        double[][] drawn = days.draws(draws, seed);
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
             Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
@@ -264,12 +249,7 @@ public final class Robustness implements Study<RobustnessResult> {
         List<Drive> drives = how.inParallel(
                 draws,
                 () -> new LapSolver(stations),
-                (solver, i) -> drive(
-                        cars,
-                        Arrays.copyOf(drawn[i], ofCar),
-                        roads.unknowns().isEmpty()
-                                ? solver
-                                : LapSolver.on(roads.road(Arrays.copyOfRange(drawn[i], ofCar, drawn[i].length)))),
+                (solver, i) -> drive(days, drawn[i], days.isRoadInDoubt() ? LapSolver.on(days.road(drawn[i])) : solver),
                 done -> how.report(done, draws));
         RobustnessResult all = new Reading(unknowns, drawn, drives).result(Optional.empty());
         if (words.isEmpty()) {
@@ -301,11 +281,11 @@ public final class Robustness implements Study<RobustnessResult> {
         private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
     }
 
-    private Drive drive(PlausibleCars cars, double[] draw, LapSolver solver) {
-        double[] times = times(cars, draw, solver);
+    private Drive drive(PlausibleDays days, double[] draw, LapSolver solver) {
+        double[] times = times(days, draw, solver);
         double likelihood = 1;
         if (!words.isEmpty() && !Double.isNaN(times[0])) {
-            Lap lap = solver.solve(Vehicle.of(cars.car(present, draw), cars.day(day, draw)));
+            Lap lap = solver.solve(Vehicle.of(days.car(present, draw), days.day(day, draw)));
             for (LimitWord word : words) {
                 likelihood *= word.likelihood(word.margin(lap));
             }
@@ -314,18 +294,18 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /** Lap time of the car as it stands, then of each setting, s; NaN where there is none. */
-    private double[] times(PlausibleCars cars, double[] draw, LapSolver solver) {
+    private double[] times(PlausibleDays days, double[] draw, LapSolver solver) {
         double[] times = new double[settings.size() + 1];
-        times[0] = time(cars, new Setting(present, day, Double.NaN), draw, solver);
+        times[0] = time(days, new Setting(present, day, Double.NaN), draw, solver);
         for (int j = 1; j < times.length; j++) {
-            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(cars, settings.get(j - 1), draw, solver);
+            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(days, settings.get(j - 1), draw, solver);
         }
         return times;
     }
 
-    private static double time(PlausibleCars cars, Setting setting, double[] draw, LapSolver solver) {
+    private static double time(PlausibleDays days, Setting setting, double[] draw, LapSolver solver) {
         try {
-            return solver.lapTime(Vehicle.of(cars.car(setting.car(), draw), cars.day(setting.day(), draw)));
+            return solver.lapTime(Vehicle.of(days.car(setting.car(), draw), days.day(setting.day(), draw)));
         } catch (NoLapException | InvalidValueException noLap) {
             return Double.NaN;
         }
@@ -366,10 +346,10 @@ public final class Robustness implements Study<RobustnessResult> {
             for (int j = 1; j <= settings.size(); j++) {
                 standings.add(standing(j));
             }
-            double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), looked());
+            double least = times.size() < FEWEST_DRAWS ? 1 : UnknownShare.least(unknowns, times.size());
             int of = question(standings);
             return new RobustnessResult(
-                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of, least), least, before);
+                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of), least, before);
         }
 
         private RobustnessResult.Standing standing(int j) {
@@ -403,7 +383,7 @@ public final class Robustness implements Study<RobustnessResult> {
                     cost / laps);
         }
 
-        private List<RobustnessResult.Share> shares(int of, double least) {
+        private List<UnknownShare> shares(int of) {
             if (of == NOTHING || times.size() < FEWEST_DRAWS) {
                 return List.of();
             }
@@ -412,56 +392,7 @@ public final class Robustness implements Study<RobustnessResult> {
                             .mapToDouble(place -> settings.get(place - 1).number())
                             .toArray()
                     : times.stream().mapToDouble(row -> row[of + 1] - row[0]).toArray();
-            double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers);
-            List<RobustnessResult.Share> told = new ArrayList<>();
-            for (int k = 0; k < shares.length; k++) {
-                if (shares[k] > least && unknowns.get(k).group().isEmpty()) {
-                    told.add(new RobustnessResult.Share(unknowns.get(k), Math.min(1, shares[k])));
-                }
-            }
-            for (String group : groups()) {
-                together(group, shares, answers, least).ifPresent(told::add);
-            }
-            told.sort(Comparator.comparingDouble(RobustnessResult.Share::share).reversed());
-            return told;
-        }
-
-        private List<String> groups() {
-            return unknowns.stream()
-                    .map(Unknown::group)
-                    .filter(group -> !group.isEmpty())
-                    .distinct()
-                    .toList();
-        }
-
-        /** How many unknowns and groups are looked through for the greatest share. */
-        private int looked() {
-            return (int) unknowns.stream().filter(u -> u.group().isEmpty()).count() + groups().size();
-        }
-
-        /** The share of a group, where it is more than chance; that of one of it alone where that is most of it. */
-        private Optional<RobustnessResult.Share> together(
-                String group, double[] shares, double[] answers, double least) {
-            int[] of = IntStream.range(0, unknowns.size())
-                    .filter(k -> unknowns.get(k).group().equals(group))
-                    .toArray();
-            double[][] columns = drawn.stream()
-                    .map(draw -> Arrays.stream(of).mapToDouble(k -> draw[k]).toArray())
-                    .toArray(double[][]::new);
-            double share = VarianceShares.together(columns, answers);
-            if (!(share > VarianceShares.chanceTogether(answers.length, of.length, looked()))) {
-                return Optional.empty();
-            }
-            int most = of[0];
-            for (int k : of) {
-                most = shares[k] > shares[most] ? k : most;
-            }
-            if (shares[most] > least && shares[most] > MOST_OF_A_GROUP * share) {
-                return Optional.of(new RobustnessResult.Share(unknowns.get(most), Math.min(1, shares[most])));
-            }
-            Unknown one = unknowns.get(of[0]);
-            Unknown all = new Unknown(group, one.size(), one.unit(), one.limit(), one.source(), one.measure(), group);
-            return Optional.of(new RobustnessResult.Share(all, Math.min(1, share)));
+            return UnknownShare.told(unknowns, drawn.toArray(new double[0][]), answers);
         }
 
         /** The setting that is asked of; WHICH number is best; or NOTHING. */
