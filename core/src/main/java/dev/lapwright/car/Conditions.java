@@ -17,6 +17,7 @@ import java.util.List;
  * @param windSpeedMps m/s
  * @param windFromDeg where the wind comes from, degrees clockwise from north
  * @param grip factor on all friction: 1 is the reference, a wet road may have 0.7
+ * @param doubt how well they are known
  */
 public record Conditions(
         String name,
@@ -25,7 +26,8 @@ public record Conditions(
         double humidityPercent,
         double windSpeedMps,
         double windFromDeg,
-        double grip) {
+        double grip,
+        DayDoubt doubt) {
     private static final double ZERO_CELSIUS = 273.15;
 
     /** 15 °C at sea level by the standard atmosphere (ISO 2533), dry, no wind. */
@@ -60,6 +62,23 @@ public record Conditions(
         Check.inRange("grip", grip, 0.05, 2);
     }
 
+    /** A day whose document says nothing of how well it is known. */
+    public Conditions(
+            String name,
+            double airTempC,
+            double airPressureHpa,
+            double humidityPercent,
+            double windSpeedMps,
+            double windFromDeg,
+            double grip) {
+        this(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip, DayDoubt.NONE);
+    }
+
+    /** The same day, known so well. */
+    public Conditions doubting(DayDoubt stated) {
+        return new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip, stated);
+    }
+
     /** The air. */
     public Atmosphere air() {
         return new Atmosphere(ZERO_CELSIUS + airTempC, 100 * airPressureHpa, humidityPercent / 100);
@@ -87,17 +106,17 @@ public record Conditions(
     public Conditions with(String quantity, double v) {
         return switch (quantity) {
             case "conditions.airTempC" ->
-                new Conditions(name, v, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip);
+                new Conditions(name, v, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip, doubt);
             case "conditions.airPressureHpa" ->
-                new Conditions(name, airTempC, v, humidityPercent, windSpeedMps, windFromDeg, grip);
+                new Conditions(name, airTempC, v, humidityPercent, windSpeedMps, windFromDeg, grip, doubt);
             case "conditions.humidityPercent" ->
-                new Conditions(name, airTempC, airPressureHpa, v, windSpeedMps, windFromDeg, grip);
+                new Conditions(name, airTempC, airPressureHpa, v, windSpeedMps, windFromDeg, grip, doubt);
             case "conditions.windSpeedMps" ->
-                new Conditions(name, airTempC, airPressureHpa, humidityPercent, v, windFromDeg, grip);
+                new Conditions(name, airTempC, airPressureHpa, humidityPercent, v, windFromDeg, grip, doubt);
             case "conditions.windFromDeg" ->
-                new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, v, grip);
+                new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, v, grip, doubt);
             case "conditions.grip" ->
-                new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, v);
+                new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, v, doubt);
             default -> throw unknown(quantity);
         };
     }

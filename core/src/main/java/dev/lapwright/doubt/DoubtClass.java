@@ -3,6 +3,7 @@ package dev.lapwright.doubt;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fit.FitNuisance;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Class of unknowns: how well such a number is known where a document does not say, and how to know it better. Sizes are one standard
@@ -155,6 +156,30 @@ public enum DoubtClass {
             "%",
             "drive laps on two hot pressures within the maker's limits",
             Quantity.PRESSURE_LOSS),
+    /** Temperature of the carcass, front and rear alike. */
+    TYRE_TEMPERATURE(
+            "temperature of the tyres",
+            Way.SHIFT,
+            10,
+            "K",
+            "probe the carcass at once when the car has come in, or log it",
+            Quantity.TYRE_TEMPERATURE),
+    /** Temperature at which the tyres are best. */
+    IDEAL_TEMPERATURE(
+            "best temperature of the tyres",
+            Way.SHIFT,
+            8,
+            "K",
+            "ask the tyre's maker, or see at which temperatures the quickest laps come",
+            Quantity.IDEAL_TEMPERATURE),
+    /** Friction lost away from the best temperature. */
+    TEMPERATURE_LOSS(
+            "what a wrong temperature costs",
+            Way.PERCENT,
+            50,
+            "%",
+            "log laps as the tyres warm up",
+            Quantity.TEMPERATURE_LOSS),
     /** Drag of the whole car, wings counted as they stand. */
     DRAG(
             "drag",
@@ -351,7 +376,40 @@ public enum DoubtClass {
     /** Pressure of the air. */
     AIR_PRESSURE("air pressure", Way.OWN, 3, "hPa", "read a barometer at the circuit, not reduced to the sea"),
     /** Wind from the north, and from the east. */
-    WIND("wind from the %s", Way.OWN, 1, "m/s", "measure it at the circuit, at the height of the car");
+    WIND("wind from the %s", Way.OWN, 1, "m/s", "measure it at the circuit, at the height of the car"),
+    /** Curvature of each corner, where the circuit has no band of it from an import. */
+    CORNER(
+            "curvature of %s",
+            Way.OWN,
+            3,
+            "%",
+            "import points of the road, or log laps there and pool them; measure the inner edge's radius"),
+    /** Curvature that is driven in each corner, over that of the line computed. */
+    DRIVEN_LINE(
+            "line in %s",
+            Way.OWN, 2, "%", "log speed and lateral acceleration there, and drive with the line that the log holds"),
+    /** Width of the road that is used, on lines that were sought between its edges. */
+    WIDTH(
+            "width of the road that is used",
+            Way.OWN,
+            0.4,
+            "m",
+            "measure the road at two corners, and look at what is left beside the wheels there"),
+    /** Fuel that the engine burns for its work, in a stint. */
+    CONSUMPTION(
+            "what the engine burns for its work",
+            Way.OWN,
+            6,
+            "%",
+            "weigh the fuel that is left after a run of known laps"),
+    /** Grip of a compound, in a stint. */
+    COMPOUND_GRIP("grip of %s", Way.OWN, 1, "%", "drive new tyres of each compound on one day, there and back"),
+    /** Wear of a compound, in a stint. */
+    WEAR("wear of %s", Way.OWN, 30, "%", "log the laps of a whole run on it, with little traffic"),
+    /** Grip of the road at each corner, over that of the whole. */
+    ROAD_GRIP(
+            "grip of the road in %s",
+            Way.OWN, 2, "%", "log laps and hold each corner's lateral acceleration against that of the others");
 
     /** How an unknown moves its quantities. */
     enum Way {
@@ -364,6 +422,8 @@ public enum DoubtClass {
         /** By a law of its own. */
         OWN
     }
+
+    private static final double PERCENT = 100;
 
     private final String title;
     final Way way;
@@ -381,7 +441,7 @@ public enum DoubtClass {
         this.quantities = List.of(quantities);
     }
 
-    /** What is unknown, in a few words; {@code %s} stands for a wing's name, or for where the wind comes from. */
+    /** What is unknown, in a few words; {@code %s} stands for the name of a wing or compound, where the wind comes from, or a corner. */
     public String title() {
         return title;
     }
@@ -406,7 +466,18 @@ public enum DoubtClass {
         return measure;
     }
 
-    /** What it moves, of the car's quantities; empty for a wing, or the day. */
+    /** An unknown of this class, assumed, of something that has a name; empty for none. */
+    public Unknown unknown(String of) {
+        return new Unknown(title.replace("%s", of), size, unit, isLimit(), Optional.empty(), measure, "");
+    }
+
+    /** Factor of a lognormal number whose deviation is the size in percent, at so many deviations. */
+    public double factor(double deviations) {
+        double relative = size / PERCENT;
+        return Math.exp(Math.sqrt(Math.log1p(relative * relative)) * deviations);
+    }
+
+    /** What it moves, of the car's quantities; empty for a wing, the day, the circuit or a stint. */
     public List<Quantity> quantities() {
         return quantities;
     }

@@ -5,14 +5,19 @@ import dev.lapwright.aero.Wing;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.DayDoubt;
 import dev.lapwright.car.Quantity;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.function.ObjDoubleConsumer;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -27,7 +32,7 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  * Car one = cars.car(car.with("rear-wing", 8), draws[0]);
  * }</pre>
  *
- * <p>Not in doubt: the circuit and the line, the shape of torque curve and aero maps, and what a document gives as 0 and its class
+ * <p>Not in doubt: the circuit and the line ({@link PlausibleRoads}), the shape of torque curve and aero maps, and what a document gives as 0 and its class
  * in percent.
  */
 public final class PlausibleCars {
@@ -39,7 +44,12 @@ public final class PlausibleCars {
     private static final Map<String, Quantity> BY_PATH =
             Arrays.stream(Quantity.values()).collect(Collectors.toMap(Quantity::path, Function.identity()));
 
+    private static final Set<DoubtClass> DAYS =
+            EnumSet.of(DoubtClass.AIR_TEMPERATURE, DoubtClass.AIR_PRESSURE, DoubtClass.WIND);
+
     private final Car reference;
+    private final DayDoubt day;
+    private final boolean assuming;
     private final List<Unknown> unknowns = new ArrayList<>();
     private final List<Move> moves = new ArrayList<>();
 
@@ -71,24 +81,26 @@ public final class PlausibleCars {
         }
     }
 
-    private PlausibleCars(Car reference, boolean assuming) {
+    private PlausibleCars(Car reference, DayDoubt day, boolean assuming) {
         this.reference = reference;
+        this.day = day;
+        this.assuming = assuming;
         stated();
-        if (assuming) {
-            for (DoubtClass kind : DoubtClass.values()) {
+        for (DoubtClass kind : DoubtClass.values()) {
+            if (assuming || DAYS.contains(kind)) {
                 assumed(kind);
             }
         }
     }
 
-    /** The cars that one may be, and the days: what its document does not state is assumed by its class. */
-    public static PlausibleCars of(Car car) {
-        return new PlausibleCars(car, true);
+    /** The cars that one may be, and the days: what documents do not state is assumed by its class. */
+    public static PlausibleCars of(Car car, Conditions day) {
+        return new PlausibleCars(car, day.doubt(), true);
     }
 
-    /** The cars that one may be by what its document states alone. */
-    public static PlausibleCars asStated(Car car) {
-        return new PlausibleCars(car, false);
+    /** The cars that one may be, and the days, by what documents state alone. */
+    public static PlausibleCars asStated(Car car, Conditions day) {
+        return new PlausibleCars(car, day.doubt(), false);
     }
 
     /** The unknowns, those that the document states first; independent of each other. */
@@ -138,7 +150,8 @@ public final class PlausibleCars {
                 day.humidityPercent(),
                 Math.min(Conditions.MAX_WIND_SPEED_MPS, Math.hypot(north, east)),
                 Math.toDegrees(Math.atan2(east, north)),
-                day.grip());
+                day.grip(),
+                day.doubt());
     }
 
     private Draft draft(double[] draw) {
@@ -239,7 +252,7 @@ public final class PlausibleCars {
                 .findFirst()
                 .orElse("");
         String unit = size.percent() ? "%" : reference.unitOf(name).symbol();
-        return new Unknown(name, size.amount(), unit, size.limit(), Optional.of(size.source()), measure);
+        return new Unknown(name, size.amount(), unit, size.limit(), Optional.of(size.source()), measure, "");
     }
 
     /** How a stated doubt moves its quantity: by a factor where it is positive, or given in percent within limits. */
@@ -277,27 +290,37 @@ public final class PlausibleCars {
             case AERO_BALANCE -> aeroBalance();
             case GRIP_BALANCE -> gripBalance();
             case WING_DRAG, WING_DOWNFORCE -> wings(kind);
-            case AIR_TEMPERATURE -> {
-                int place = add(unknown(kind, ""));
-                moves.add((draw, draft) -> draft.temperature += kind.size() * draw[place]);
-            }
-            case AIR_PRESSURE -> {
-                int place = add(unknown(kind, ""));
-                moves.add((draw, draft) -> draft.pressure += kind.size() * draw[place]);
-            }
+            case AIR_TEMPERATURE -> ofTheDay(kind, "", day.airTempK(), (draft, change) -> draft.temperature += change);
+            case AIR_PRESSURE -> ofTheDay(kind, "", day.airPressureHpa(), (draft, change) -> draft.pressure += change);
             case WIND -> {
-                int north = add(unknown(kind, "north"));
-                int east = add(unknown(kind, "east"));
-                moves.add((draw, draft) -> draft.windNorth += kind.size() * draw[north]);
-                moves.add((draw, draft) -> draft.windEast += kind.size() * draw[east]);
+                ofTheDay(kind, "north", day.windMps(), (draft, change) -> draft.windNorth += change);
+                ofTheDay(kind, "east", day.windMps(), (draft, change) -> draft.windEast += change);
+            }
+            case CORNER, DRIVEN_LINE, WIDTH, ROAD_GRIP, CONSUMPTION, COMPOUND_GRIP, WEAR -> {
+                // Those of the circuit, in PlausibleRoads, and of a stint.
+            }
+            case TYRE_TEMPERATURE, IDEAL_TEMPERATURE -> {
+                if (reference.value(Quantity.TEMPERATURE_LOSS) != 0) {
+                    quantities(kind);
+                }
             }
             default -> quantities(kind);
         }
     }
 
-    private static Unknown unknown(DoubtClass kind, String of) {
-        String title = kind.title().replace("%s", of);
-        return new Unknown(title, kind.size(), kind.unit(), kind.isLimit(), Optional.empty(), kind.measure());
+    private void ofTheDay(DoubtClass kind, String of, OptionalDouble stated, ObjDoubleConsumer<Draft> mover) {
+        if (stated.isPresent() || assuming) {
+            double size = stated.orElse(kind.size());
+            int place = add(new Unknown(
+                    kind.unknown(of).title(),
+                    size,
+                    kind.unit(),
+                    false,
+                    stated.isPresent() ? Optional.of(CarDoubt.Source.MEASURED) : Optional.empty(),
+                    kind.measure(),
+                    ""));
+            moves.add((draw, draft) -> mover.accept(draft, size * draw[place]));
+        }
     }
 
     /** Paths of what a class moves and the document does not speak of. */
@@ -321,7 +344,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(kind, ""));
+        int place = add(kind.unknown(""));
         double sigma = lognormal(kind.size() / PERCENT);
         for (String path : paths) {
             moves.add(
@@ -339,7 +362,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(kind, ""));
+        int place = add(kind.unknown(""));
         double sigma = lognormal(kind.size() / PERCENT);
         boolean wings = paths.size() == kind.quantities().size();
         moves.add((draw, draft) -> {
@@ -363,7 +386,7 @@ public final class PlausibleCars {
         if (paths.isEmpty() || total == 0) {
             return;
         }
-        int place = add(unknown(DoubtClass.AERO_BALANCE, ""));
+        int place = add(DoubtClass.AERO_BALANCE.unknown(""));
         double amount = DoubtClass.AERO_BALANCE.size() / PERCENT * total;
         for (String path : paths) {
             double signed = path.equals(Quantity.LIFT_AREA_FRONT.path()) ? amount : -amount;
@@ -376,7 +399,7 @@ public final class PlausibleCars {
         if (paths.isEmpty()) {
             return;
         }
-        int place = add(unknown(DoubtClass.GRIP_BALANCE, ""));
+        int place = add(DoubtClass.GRIP_BALANCE.unknown(""));
         double half = lognormal(DoubtClass.GRIP_BALANCE.size() / PERCENT) / 2;
         for (String path : paths) {
             double signed = path.startsWith("tyres.front.") ? half : -half;
@@ -388,7 +411,7 @@ public final class PlausibleCars {
         double sigma = lognormal(kind.size() / PERCENT);
         for (Wing wing : reference.wings()) {
             if (wing.settings().size() > 1) {
-                int place = add(unknown(kind, wing.name()));
+                int place = add(kind.unknown(wing.name()));
                 moves.add((draw, draft) -> (kind == DoubtClass.WING_DRAG ? draft.wingDrag : draft.wingLift)
                         .put(wing.name(), Math.exp(sigma * draw[place])));
             }

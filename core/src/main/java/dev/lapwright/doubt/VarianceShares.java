@@ -4,6 +4,7 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.Arrays;
 import java.util.Comparator;
 import org.apache.commons.math3.distribution.FDistribution;
+import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
 
 /**
  * Shares of each unknown in the variance of an answer, of first order (Sobol): what would go if that unknown alone were known exactly,
@@ -58,6 +59,42 @@ public final class VarianceShares {
         int between = bins(draws) - 1;
         double ratio = new FDistribution(null, between, within).inverseCumulativeProbability(1 - LEVEL / unknowns);
         double explained = between * ratio / (between * ratio + within);
+        return 1 - (1 - explained) * (draws - 1) / within;
+    }
+
+    /**
+     * Share of unknowns together, as far as the answer goes straight with them: the squared correlation of a least-squares fit, less what it
+     * would be by chance (adjusted R²: Ezekiel, Methods of Correlation Analysis (1930), from memory). NaN where there are too few draws
+     * for as many unknowns.
+     *
+     * @param unknowns draws by those unknowns; not modified
+     * @param answers one for each draw; not modified
+     */
+    public static double together(double[][] unknowns, double[] answers) {
+        int n = answers.length;
+        int p = unknowns[0].length;
+        if (n < FEWEST_DRAWS || n - 1 - p < p) {
+            return Double.NaN;
+        }
+        double first = answers[0];
+        if (Arrays.stream(answers).allMatch(answer -> answer == first)) {
+            return 0;
+        }
+        OLSMultipleLinearRegression fit = new OLSMultipleLinearRegression();
+        fit.newSampleData(answers, unknowns);
+        return fit.calculateAdjustedRSquared();
+    }
+
+    /**
+     * Share that so many unknowns together which do nothing do not reach by chance, as {@link #chance}.
+     *
+     * @param together how many are asked of together
+     * @param unknowns how many answers are looked through for the greatest
+     */
+    public static double chanceTogether(int draws, int together, int unknowns) {
+        int within = draws - 1 - together;
+        double ratio = new FDistribution(null, together, within).inverseCumulativeProbability(1 - LEVEL / unknowns);
+        double explained = together * ratio / (together * ratio + within);
         return 1 - (1 - explained) * (draws - 1) / within;
     }
 

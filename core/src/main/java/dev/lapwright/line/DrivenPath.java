@@ -70,7 +70,17 @@ final class DrivenPath {
             points.add(point(i, curvature[i % n], rise(i, z, plan)));
         }
         Track driven = road.closed ? Track.closed(name, points) : Track.open(name, road.track.entrySpeed(), points);
-        return driven.laidOut(heading(0), Math.max(-500, Math.min(6000, z[0])))
+        if (road.track.curvatureDeviation().length > 0) {
+            // The line bends with its road: what is not known of that is not known of the line.
+            double[] deviation = new double[stations];
+            for (int i = 0; i < stations; i++) {
+                deviation[i] = road.track.curvatureDeviationAt(road.s[i]);
+            }
+            driven = driven.withCurvatureDeviation(deviation);
+        }
+        return driven.asLine()
+                .doubting(road.track.doubt())
+                .laidOut(heading(0), Math.max(-500, Math.min(6000, z[0])))
                 .withSectorEnds(along(road.track.sectorEnds(), place[stations - 1]))
                 .withCornerNames(names())
                 .withCorners(corners(points));

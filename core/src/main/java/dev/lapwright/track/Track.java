@@ -54,6 +54,8 @@ public final class Track {
      * What is said of a road beside its geometry. Arrays are this track's own.
      *
      * @param deviation of the curvature at the points, 1/m; empty where it is not known
+     * @param doubt what is stated beside it
+     * @param line whether it is a line that was sought between a road's edges
      * @param transition length of the transitions that were laid where curvature would have jumped, though nobody gave one, m; 0 for
      *     none
      */
@@ -64,33 +66,44 @@ public final class Track {
             List<TrackLimit> limits,
             Path path,
             double[] deviation,
+            RoadDoubt doubt,
+            boolean line,
             double transition) {
         private static Marks of(double[] sectorEnds) {
-            return new Marks(sectorEnds, List.of(), List.of(), List.of(), Path.ROAD, new double[0], 0);
+            return new Marks(
+                    sectorEnds, List.of(), List.of(), List.of(), Path.ROAD, new double[0], RoadDoubt.NONE, false, 0);
         }
 
         private Marks with(List<NamedPlace> names, List<Corner> known) {
-            return new Marks(sectorEnds, names, known, limits, path, deviation, transition);
+            return new Marks(sectorEnds, names, known, limits, path, deviation, doubt, line, transition);
         }
 
         private Marks ending(double[] ends) {
-            return new Marks(ends, cornerNames, corners, limits, path, deviation, transition);
+            return new Marks(ends, cornerNames, corners, limits, path, deviation, doubt, line, transition);
         }
 
         private Marks limited(List<TrackLimit> others) {
-            return new Marks(sectorEnds, cornerNames, corners, others, path, deviation, transition);
+            return new Marks(sectorEnds, cornerNames, corners, others, path, deviation, doubt, line, transition);
         }
 
         private Marks of(Path kind) {
-            return new Marks(sectorEnds, cornerNames, corners, limits, kind, deviation, transition);
+            return new Marks(sectorEnds, cornerNames, corners, limits, kind, deviation, doubt, line, transition);
         }
 
         private Marks known(double[] to) {
-            return new Marks(sectorEnds, cornerNames, corners, limits, path, to, transition);
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, to, doubt, line, transition);
         }
 
         private Marks laid(double length) {
-            return new Marks(sectorEnds, cornerNames, corners, limits, path, deviation, length);
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, deviation, doubt, line, length);
+        }
+
+        private Marks doubted(RoadDoubt stated) {
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, deviation, stated, line, transition);
+        }
+
+        private Marks ofLine() {
+            return new Marks(sectorEnds, cornerNames, corners, limits, path, deviation, doubt, true, transition);
         }
     }
 
@@ -417,6 +430,47 @@ public final class Track {
     /** Standard deviation of the curvature at each of the points, 1/m; empty where it is not known. A copy. */
     public double[] curvatureDeviation() {
         return marks.deviation().clone();
+    }
+
+    /** Length over which errors of the curvature go together, m. */
+    public double curvatureErrorLength() {
+        return marks.doubt().errorLength().orElse(RoadDoubt.USUAL_ERROR_LENGTH);
+    }
+
+    /** The same track with doubt as stated. */
+    public Track doubting(RoadDoubt doubt) {
+        return with(marks.doubted(doubt));
+    }
+
+    /** What is stated of how well it is known, beside the deviation of its curvature. */
+    public RoadDoubt doubt() {
+        return marks.doubt();
+    }
+
+    /** The same, said to be a line that was sought between a road's edges. */
+    public Track asLine() {
+        return with(marks.ofLine());
+    }
+
+    /** Whether it is a line that was sought between a road's edges. */
+    public boolean isLine() {
+        return marks.line();
+    }
+
+    /**
+     * The same track off by factors at each of its points: its corners are those it has now, its path is laid out anew.
+     *
+     * @param curvature factor at each point; not modified
+     * @param grip factor at each point; not modified
+     */
+    public Track deviating(double[] curvature, double[] grip) {
+        List<TrackPoint> off = new ArrayList<>(points.size());
+        for (int i = 0; i < points.size(); i++) {
+            off.add(points.get(i).deviating(curvature[i], grip[i]));
+        }
+        List<Corner> corners =
+                marks.corners().isEmpty() ? stations(StationSpacing.DEFAULT).corners() : marks.corners();
+        return new Track(name, closed, start, off, marks.with(marks.cornerNames(), corners));
     }
 
     /** Standard deviation of the curvature at a distance (m) within its length, 1/m; NaN where it is not known. */

@@ -30,13 +30,16 @@ public record TrackPoint(
     /** The tightest radius accepted is 2 m: less is not a road. */
     private static final double MAX_CURVATURE = 0.5;
 
+    private static final double LEAST_GRIP = 0.05;
+    private static final double MOST_GRIP = 3;
+
     public TrackPoint {
         Check.inRange("s (m)", s, 0, 200_000);
         Check.inRange("curvature (1/m)", curvature, -MAX_CURVATURE, MAX_CURVATURE);
         Check.inRange("slope (rad)", slope, -0.6, 0.6);
         Check.inRange("bank (rad)", bank, -1.2, 1.2);
         Check.inRange("vertical curvature (1/m)", verticalCurvature, -0.2, 0.2);
-        Check.inRange("grip", grip, 0.05, 3);
+        Check.inRange("grip", grip, LEAST_GRIP, MOST_GRIP);
         Check.inRange("width to the left (m)", widthLeft, 0, 100);
         Check.inRange("width to the right (m)", widthRight, 0, 100);
         if (!(speedLimit > 0)) {
@@ -57,6 +60,13 @@ public record TrackPoint(
 
     TrackPoint bending(double newCurvature) {
         return new TrackPoint(s, newCurvature, slope, bank, verticalCurvature, grip, widthLeft, widthRight, speedLimit);
+    }
+
+    /** The same with curvature and grip by factors, kept within what a road may have. */
+    TrackPoint deviating(double bend, double hold) {
+        double bent = Math.max(-MAX_CURVATURE, Math.min(MAX_CURVATURE, bend * curvature));
+        double held = Math.max(LEAST_GRIP, Math.min(MOST_GRIP, hold * grip));
+        return new TrackPoint(s, bent, slope, bank, verticalCurvature, held, widthLeft, widthRight, speedLimit);
     }
 
     /** Whether all columns but distance agree within rounding. */

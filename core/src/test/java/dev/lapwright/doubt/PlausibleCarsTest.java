@@ -58,7 +58,8 @@ class PlausibleCarsTest {
     /** A lognormal number with relative deviation c has ln-variance ln(1 + c²) (any textbook); the value given is its median. */
     @Test
     void whatIsPositiveIsOffByALognormalFactor() {
-        PlausibleCars cars = PlausibleCars.asStated(doubting(Quantity.MASS, size(200, false, false)));
+        PlausibleCars cars =
+                PlausibleCars.asStated(doubting(Quantity.MASS, size(200, false, false)), Conditions.STANDARD);
         double[] masses = logarithms(drawn(cars, CAR, car -> car.value(Quantity.MASS)));
         double sigma = Math.sqrt(Math.log(1 + 0.2 * 0.2));
         assertThat(mean(masses)).isEqualTo(Math.log(1000), within(OFF * sigma));
@@ -68,7 +69,7 @@ class PlausibleCarsTest {
     /** A rectangle of half width a: all within, deviation a/√3 (JCGM 100:2008, 4.3.7). */
     @Test
     void aLimitIsNeverPassedAndEvenWithin() {
-        PlausibleCars cars = PlausibleCars.asStated(doubting(Quantity.MASS, size(3, true, true)));
+        PlausibleCars cars = PlausibleCars.asStated(doubting(Quantity.MASS, size(3, true, true)), Conditions.STANDARD);
         double[] masses = drawn(cars, CAR, car -> car.value(Quantity.MASS));
         assertThat(Arrays.stream(masses)).allMatch(mass -> mass >= 970 && mass <= 1030);
         assertThat(deviation(masses)).isEqualTo(30 / Math.sqrt(3), within(OFF * 30));
@@ -76,7 +77,8 @@ class PlausibleCarsTest {
 
     @Test
     void whatMayBeNegativeIsOffByANormalAmount() {
-        PlausibleCars cars = PlausibleCars.asStated(doubting(Quantity.LIFT_AREA_REAR, size(0.4, false, false)));
+        PlausibleCars cars =
+                PlausibleCars.asStated(doubting(Quantity.LIFT_AREA_REAR, size(0.4, false, false)), Conditions.STANDARD);
         double[] areas = drawn(cars, CAR, car -> car.value(Quantity.LIFT_AREA_REAR));
         assertThat(mean(areas)).isEqualTo(0.7, within(OFF * 0.4));
         assertThat(deviation(areas)).isEqualTo(0.4, within(OFF * 0.4));
@@ -90,8 +92,8 @@ class PlausibleCarsTest {
         sizes.put(Quantity.FRICTION_Y_REAR.path(), size(4, true, false));
         sizes.put(Quantity.FRICTION_X_FRONT.path(), size(2, true, false));
         double[][] correlation = {{1, 0.8, 1}, {0.8, 1, 0.8}, {1, 0.8, 1}};
-        PlausibleCars cars =
-                PlausibleCars.asStated(CAR.doubting(new CarDoubt(sizes, List.copyOf(sizes.keySet()), correlation)));
+        PlausibleCars cars = PlausibleCars.asStated(
+                CAR.doubting(new CarDoubt(sizes, List.copyOf(sizes.keySet()), correlation)), Conditions.STANDARD);
         // The third goes wholly with the first: nothing of its own.
         assertThat(cars.unknowns()).hasSize(2);
         double[] front = logarithms(drawn(cars, CAR, car -> car.value(Quantity.FRICTION_Y_FRONT)));
@@ -108,7 +110,7 @@ class PlausibleCarsTest {
 
     @Test
     void anErrorIsTheSameInAllSettings() {
-        PlausibleCars cars = PlausibleCars.of(CAR);
+        PlausibleCars cars = PlausibleCars.of(CAR, Conditions.STANDARD);
         double[] draw = cars.draws(20, 4)[7];
         Car light = cars.car(CAR.with(Quantity.MASS, 900), draw);
         Car heavy = cars.car(CAR.with(Quantity.MASS, 1200), draw);
@@ -120,7 +122,7 @@ class PlausibleCarsTest {
     /** A factor on all drag at once, and one on what the angle changes, about the angle at which the car stands. */
     @Test
     void aWingsEffectTurnsAboutWhereItStands() {
-        PlausibleCars cars = PlausibleCars.of(CAR);
+        PlausibleCars cars = PlausibleCars.of(CAR, Conditions.STANDARD);
         int level = place(cars, "drag");
         int effect = place(cars, "what wing rear does to drag");
         double[] draw = new double[cars.unknowns().size()];
@@ -148,7 +150,7 @@ class PlausibleCarsTest {
     /** Points of the front share of all downforce: base and wing, here 0.5 + 0.25 of 1.7. */
     @Test
     void theAeroBalanceMovesByPoints() {
-        PlausibleCars cars = PlausibleCars.of(CAR);
+        PlausibleCars cars = PlausibleCars.of(CAR, Conditions.STANDARD);
         double[] draw = new double[cars.unknowns().size()];
         draw[place(cars, "aero balance")] = 1;
         Car drawn = cars.car(CAR, draw);
@@ -160,18 +162,19 @@ class PlausibleCarsTest {
 
     @Test
     void whatTheDocumentStatesIsNotAssumed() {
-        PlausibleCars cars = PlausibleCars.of(doubting(Quantity.MASS, size(1, false, false)));
+        PlausibleCars cars = PlausibleCars.of(doubting(Quantity.MASS, size(1, false, false)), Conditions.STANDARD);
         assertThat(cars.unknowns().get(0).isAssumed()).isFalse();
         assertThat(cars.unknowns().get(0).measure()).contains("weigh");
         assertThat(cars.unknowns().stream().skip(1)).allMatch(Unknown::isAssumed);
         assertThat(place(cars, DoubtClass.MASS.title())).isNegative();
-        assertThat(place(PlausibleCars.of(CAR), DoubtClass.MASS.title())).isNotNegative();
+        assertThat(place(PlausibleCars.of(CAR, Conditions.STANDARD), DoubtClass.MASS.title()))
+                .isNotNegative();
     }
 
     /** Of two components a wind of 1 m/s each: the mean square of its speed is 2, on a calm day. */
     @Test
     void aCalmDayMayHaveAWind() {
-        PlausibleCars cars = PlausibleCars.of(CAR);
+        PlausibleCars cars = PlausibleCars.of(CAR, Conditions.STANDARD);
         double[] squares = Arrays.stream(cars.draws(DRAWS, 1))
                 .map(draw -> cars.day(Conditions.STANDARD, draw))
                 .mapToDouble(day -> day.windSpeedMps() * day.windSpeedMps())
@@ -182,7 +185,7 @@ class PlausibleCarsTest {
     @Test
     void whatIsDrawnStaysWithinWhatAQuantityMayBe() {
         Car sure = CAR.with(Quantity.POWER_LOCK_REAR, 99).with(Quantity.BRAKE_FRONT_SHARE, 99.5);
-        PlausibleCars cars = PlausibleCars.of(sure);
+        PlausibleCars cars = PlausibleCars.of(sure, Conditions.STANDARD);
         double[] locks = drawn(cars, sure, car -> car.value(Quantity.POWER_LOCK_REAR));
         assertThat(Arrays.stream(locks)).allMatch(lock -> lock > 0 && lock <= 100);
         assertThat(locks).contains(100);
@@ -192,7 +195,7 @@ class PlausibleCarsTest {
 
     @Test
     void aDrawnCarIsNotSetUpAgain() {
-        PlausibleCars cars = PlausibleCars.of(CAR);
+        PlausibleCars cars = PlausibleCars.of(CAR, Conditions.STANDARD);
         Car drawn = cars.car(CAR, cars.draws(1, 1)[0]);
         assertThatThrownBy(() -> drawn.with("wing", 3)).isInstanceOf(IllegalStateException.class);
     }

@@ -65,6 +65,40 @@ class VarianceSharesTest {
         assertThat(told).isBetween(1, 22);
     }
 
+    /** y = 3 z₁ + 4 z₂ + 5 z₃: z₁ and z₂ together have half of the variance, whatever else is asked beside them. */
+    @Test
+    void theShareOfUnknownsTogetherIsTheSumOfTheirs() {
+        int n = 200;
+        double[][] sample = LatinHypercube.normal(n, 12, 7);
+        double[] answers = Arrays.stream(sample)
+                .mapToDouble(z -> 3 * z[0] + 4 * z[1] + 5 * z[11])
+                .toArray();
+        double[][] eleven = Arrays.stream(sample).map(z -> Arrays.copyOf(z, 11)).toArray(double[][]::new);
+        // R² of 0.5 in 200 has deviation 2 √0.5 · 0.5/√200, 0.05; two of them.
+        assertThat(VarianceShares.together(eleven, answers)).isEqualTo(0.5, within(0.1));
+        double[][] nine =
+                Arrays.stream(sample).map(z -> Arrays.copyOfRange(z, 2, 11)).toArray(double[][]::new);
+        assertThat(VarianceShares.together(nine, answers)).isLessThan(VarianceShares.chanceTogether(n, 9, 5));
+        assertThat(VarianceShares.together(eleven, new double[n])).isZero();
+        assertThat(VarianceShares.together(Arrays.copyOf(eleven, 20), Arrays.copyOf(answers, 20)))
+                .isNaN();
+    }
+
+    /** Adjusted R² of nine unknowns that do nothing passes its bound as often as is asked: one of twenty, shared out among five. */
+    @Test
+    void byChanceAloneAGroupHardlyEverShowsAShare() {
+        int told = 0;
+        for (int answer = 0; answer < 300; answer++) {
+            double[][] sample = LatinHypercube.normal(60, 10, answer);
+            double[] answers = Arrays.stream(sample).mapToDouble(z -> z[9]).toArray();
+            double[][] nine =
+                    Arrays.stream(sample).map(z -> Arrays.copyOf(z, 9)).toArray(double[][]::new);
+            told += VarianceShares.together(nine, answers) > VarianceShares.chanceTogether(60, 9, 5) ? 1 : 0;
+        }
+        // Mean 3, deviation 1.7; four of them.
+        assertThat(told).isBetween(0, 10);
+    }
+
     @Test
     void anAnswerThatIsAlwaysTheSameHangsOnNothing() {
         assertThat(VarianceShares.firstOrder(LatinHypercube.normal(16, 2, 1), new double[16]))

@@ -12,6 +12,7 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.doubt.Unknown;
+import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.NormalMixture;
@@ -41,6 +42,7 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
@@ -130,6 +132,8 @@ class RecordGuardTest {
             StintResult.RunLap.class,
             StintResult.Run.class,
             StintResult.class,
+            StintDoubtResult.class,
+            StintDoubtResult.Interval.class,
             BalanceResult.YawDemand.class,
             BalanceResult.class,
             RemedyResult.Remedy.class,
@@ -186,7 +190,7 @@ class RecordGuardTest {
             Unknown.class,
             RobustnessResult.class,
             RobustnessResult.Standing.class,
-            RobustnessResult.Share.class);
+            UnknownShare.class);
 
     private static List<Integer> numbersOf(Class<?> type) {
         RecordComponent[] components = type.getRecordComponents();

@@ -7,6 +7,7 @@ import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
 import dev.lapwright.text.JsonValue;
 import dev.lapwright.track.Corner;
+import dev.lapwright.track.RoadDoubt;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.StationSpacing;
@@ -55,6 +56,10 @@ final class CircuitReader {
         double easeLength = root.optional(RoadFields.EASE_LENGTH, EASE_LENGTH);
         boolean bent = root.has(RoadFields.TRANSITION_LENGTH);
         double transition = root.optional(RoadFields.TRANSITION_LENGTH, SegmentPath.USUAL_TRANSITION);
+        OptionalDouble errorLength = root.maybe(RoadFields.CURVATURE_ERROR_LENGTH);
+        OptionalDouble curvatureDoubt = root.maybe(RoadFields.CURVATURE_DOUBT);
+        OptionalDouble widthDoubt = root.maybe(RoadFields.WIDTH_DOUBT);
+        OptionalDouble gripDoubt = root.maybe(RoadFields.GRIP_DOUBT);
         double[] sectorEnds = sectorEnds();
         String kind = root.choice(PATH, WORDS, null);
         refuseWhatDoesNotApply(closedFlag);
@@ -83,6 +88,12 @@ final class CircuitReader {
             Track whole = closed ? known.requireClosed(tolerance) : known;
             return corners.isEmpty() ? whole : whole.withCornerNames(corners);
         });
+        if (stationReader.deviation().length > 0 && curvatureDoubt.isPresent()) {
+            root.meaning(
+                    RoadFields.CURVATURE_DOUBT.name(),
+                    "the stations say how far their own curvature may be off",
+                    "keep one of the two");
+        }
         for (int i = 0; i < corners.size(); i++) {
             if (corners.get(i).s() > track.length()) {
                 faults.meaning(
@@ -94,7 +105,8 @@ final class CircuitReader {
         }
         faults.throwIfAny();
         Track placed = attempt("startAltitudeM", () -> track.laidOut(Math.PI / 2 - heading, altitude))
-                .withPath(path(kind));
+                .withPath(path(kind))
+                .doubting(new RoadDoubt(curvatureDoubt, widthDoubt, gripDoubt, errorLength));
         List<TrackLimit> placedLimits = limits(limits, placed);
         faults.throwIfAny();
         Track limited = attempt(TRACK_LIMITS, () -> placed.withLimits(placedLimits));
@@ -165,6 +177,12 @@ final class CircuitReader {
             refuse(RoadFields.EASE_LENGTH, "only segments are eased into each other", "remove it");
             refuse(RoadFields.TRANSITION_LENGTH, "only between segments curvature may jump", "remove it");
         }
+        if (segments && !stations) {
+            refuse(
+                    RoadFields.CURVATURE_ERROR_LENGTH,
+                    "segments have no deviation of their curvature",
+                    "remove it, or say " + RoadFields.CURVATURE_DOUBT.name());
+        }
         if (segments && !stations && root.has("corners")) {
             root.form("corners", "a circuit of segments names its corners there", "put the name into the segment");
         }
@@ -200,17 +218,17 @@ final class CircuitReader {
                 from = fields.required(RoadFields.LIMIT_FROM);
                 to = fields.required(RoadFields.LIMIT_TO);
             }
-            double left = fields.optional(RoadFields.BEYOND_LEFT, Double.NaN);
-            double right = fields.optional(RoadFields.BEYOND_RIGHT, Double.NaN);
+            OptionalDouble left = fields.maybe(RoadFields.BEYOND_LEFT);
+            OptionalDouble right = fields.maybe(RoadFields.BEYOND_RIGHT);
             if (!fields.has(RoadFields.BEYOND_LEFT) && !fields.has(RoadFields.BEYOND_RIGHT)) {
                 fields.missing(
                         List.of(RoadFields.BEYOND_LEFT.name(), RoadFields.BEYOND_RIGHT.name()),
                         "limit of a side at least");
             }
             fields.close();
-            boolean sided = !(Double.isNaN(left) && Double.isNaN(right));
+            boolean sided = left.isPresent() || right.isPresent();
             if (corner != null && Double.isFinite(from) && Double.isFinite(to) && sided) {
-                limits.add(new WrittenLimit(fields, corner, from, to, maybe(left), maybe(right)));
+                limits.add(new WrittenLimit(fields, corner, from, to, left, right));
             }
         }
         return limits;
@@ -270,10 +288,6 @@ final class CircuitReader {
     private static double within(double distance, Track track) {
         double length = track.length();
         return track.isClosed() ? (distance + length) % length : Math.max(0, Math.min(length, distance));
-    }
-
-    private static OptionalDouble maybe(double value) {
-        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     private List<Track.NamedPlace> corners() {

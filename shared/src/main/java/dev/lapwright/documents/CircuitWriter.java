@@ -35,6 +35,13 @@ final class CircuitWriter {
         }
         document.put(RoadFields.SECTOR_ENDS.name(), sectors);
         double[] deviation = track.curvatureDeviation();
+        if (deviation.length > 0) {
+            put(document, RoadFields.CURVATURE_ERROR_LENGTH, rounded(track.curvatureErrorLength()));
+        }
+        DocumentWriter.putStated(
+                document, RoadFields.CURVATURE_DOUBT, track.doubt().curvaturePercent());
+        DocumentWriter.putStated(document, RoadFields.WIDTH_DOUBT, track.doubt().width());
+        DocumentWriter.putStated(document, RoadFields.GRIP_DOUBT, track.doubt().gripPercent());
         List<Map<String, Object>> stations = new ArrayList<>();
         for (int i = 0; i < track.points().size(); i++) {
             Map<String, Object> station = station(track.points().get(i));
@@ -99,6 +106,11 @@ final class CircuitWriter {
             put(fields, RoadFields.SPEED_LIMIT, point.speedLimit());
         }
         return fields;
+    }
+
+    /** To a hundredth: it is known to a twentieth at best. */
+    private static double rounded(double length) {
+        return Math.max(1e-2, Math.rint(100 * length) / 100);
     }
 
     private static void put(Map<String, Object> fields, NumberField field, double value) {

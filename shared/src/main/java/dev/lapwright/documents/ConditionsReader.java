@@ -2,6 +2,7 @@ package dev.lapwright.documents;
 
 import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.DayDoubt;
 import dev.lapwright.car.Unit;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
@@ -9,6 +10,8 @@ import dev.lapwright.text.FaultList;
 import dev.lapwright.text.TextPlace;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Reader of a conditions document. What is left out is as on a standard day (ISO 2533), at the altitude if one is given.
@@ -28,9 +31,33 @@ final class ConditionsReader {
     static final NumberField GRIP =
             NumberField.of("grip", Unit.NONE, 0.05, 2, "factor on all friction; 1 is the reference");
 
-    /** All numbers of the document in its order. */
-    static final List<NumberField> FIELDS =
+    static final NumberField AIR_TEMPERATURE_DOUBT = new NumberField(
+            "airTempDoubt",
+            List.of(UnitScale.identity("K", "K")),
+            1e-6,
+            100,
+            "how far the air's temperature may be off, one standard deviation");
+    static final NumberField AIR_PRESSURE_DOUBT = NumberField.only(
+            "airPressureDoubt",
+            Unit.HECTOPASCAL,
+            1e-6,
+            100,
+            "how far the air's pressure may be off, one standard deviation");
+    static final NumberField WIND_DOUBT = NumberField.only(
+            "windDoubt",
+            Unit.METRE_PER_SECOND,
+            1e-6,
+            40,
+            "how far the wind may be off, from the north and from the east, one standard deviation each");
+
+    /** All numbers of the day in the document's order. */
+    private static final List<NumberField> OF_THE_DAY =
             List.of(AIR_TEMPERATURE, AIR_PRESSURE, ALTITUDE, HUMIDITY, WIND_SPEED, WIND_FROM, GRIP);
+
+    /** All numbers of the document in its order. */
+    static final List<NumberField> FIELDS = Stream.concat(
+                    OF_THE_DAY.stream(), Stream.of(AIR_TEMPERATURE_DOUBT, AIR_PRESSURE_DOUBT, WIND_DOUBT))
+            .toList();
 
     private static final double ZERO_CELSIUS = 273.15;
 
@@ -38,7 +65,7 @@ final class ConditionsReader {
 
     /** The field of a name under which conditions can be swept; empty if it is none. */
     static Optional<NumberField> field(String sweepName) {
-        return FIELDS.stream()
+        return OF_THE_DAY.stream()
                 .filter(field -> sweepName.equals("conditions." + field.name()))
                 .findFirst();
     }
@@ -69,10 +96,21 @@ final class ConditionsReader {
         double windSpeed = root.optional(WIND_SPEED, standard.windSpeedMps());
         double windFrom = root.optional(WIND_FROM, standard.windFromDeg());
         double grip = root.optional(GRIP, standard.grip());
+        OptionalDouble temperatureDoubt = root.maybe(AIR_TEMPERATURE_DOUBT);
+        OptionalDouble pressureDoubt = root.maybe(AIR_PRESSURE_DOUBT);
+        OptionalDouble windDoubt = root.maybe(WIND_DOUBT);
         root.close();
         faults.throwIfAny();
         try {
-            return new Conditions(name, temperature, pressure, humidity, windSpeed, windFrom, grip);
+            return new Conditions(
+                    name,
+                    temperature,
+                    pressure,
+                    humidity,
+                    windSpeed,
+                    windFrom,
+                    grip,
+                    new DayDoubt(temperatureDoubt, pressureDoubt, windDoubt));
         } catch (InvalidValueException e) {
             faults.meaning(TextPlace.NONE, "", e);
             faults.throwIfAny();

@@ -9,6 +9,7 @@ import dev.lapwright.report.JsonLayout;
 import dev.lapwright.track.Track;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.OptionalDouble;
 
 /**
  * Writer of documents that read back as what was written. The same content always gives the same text: fields in a fixed
@@ -71,6 +72,15 @@ public final class DocumentWriter {
         put(document, ConditionsReader.WIND_SPEED, conditions.windSpeedMps());
         put(document, ConditionsReader.WIND_FROM, conditions.windFromDeg());
         put(document, ConditionsReader.GRIP, conditions.grip());
+        putStated(
+                document,
+                ConditionsReader.AIR_TEMPERATURE_DOUBT,
+                conditions.doubt().airTempK());
+        putStated(
+                document,
+                ConditionsReader.AIR_PRESSURE_DOUBT,
+                conditions.doubt().airPressureHpa());
+        putStated(document, ConditionsReader.WIND_DOUBT, conditions.doubt().windMps());
         return document;
     }
 
@@ -99,5 +109,10 @@ public final class DocumentWriter {
 
     private static void put(Map<String, Object> document, NumberField field, double value) {
         document.put(field.name(), value);
+    }
+
+    /** Writes a doubt that is stated. */
+    static void putStated(Map<String, Object> document, NumberField field, OptionalDouble doubt) {
+        doubt.ifPresent(value -> document.put(field.name(), field.fromModel(value)));
     }
 }

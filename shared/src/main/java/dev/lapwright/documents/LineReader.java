@@ -57,9 +57,9 @@ final class LineReader {
         String kind = root.choice("kind", kinds.keySet(), "");
         String car = root.text("car", "", ObjectReader.MAX_NAME_LENGTH);
         String setup = root.text("setup", "", ObjectReader.MAX_NAME_LENGTH);
-        double lapTime = root.optional(LAP_TIME, Double.NaN);
-        double margin = root.optional(MARGIN, Double.NaN);
-        double marginRight = root.optional(MARGIN_RIGHT, Double.NaN);
+        OptionalDouble lapTime = root.maybe(LAP_TIME);
+        OptionalDouble margin = root.maybe(MARGIN);
+        OptionalDouble marginRight = root.maybe(MARGIN_RIGHT);
         double[] distances = list(DISTANCES);
         double[] offsets = list(OFFSETS);
         root.close();
@@ -71,19 +71,9 @@ final class LineReader {
                 name,
                 road,
                 length,
-                new StoredLine.Search(
-                        Optional.ofNullable(kinds.get(kind)),
-                        car,
-                        setup,
-                        maybe(lapTime),
-                        maybe(margin),
-                        maybe(marginRight)),
+                new StoredLine.Search(Optional.ofNullable(kinds.get(kind)), car, setup, lapTime, margin, marginRight),
                 distances,
                 offsets);
-    }
-
-    private static OptionalDouble maybe(double value) {
-        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     private double[] list(NumberField field) {

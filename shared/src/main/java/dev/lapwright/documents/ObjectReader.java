@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -156,6 +157,12 @@ final class ObjectReader {
             }
         }
         return value;
+    }
+
+    /** A number that may be left out; empty after a fault as well. */
+    OptionalDouble maybe(NumberField field) {
+        double value = optional(field, Double.NaN);
+        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     private double read(NumberField field, String name, UnitScale scale) {

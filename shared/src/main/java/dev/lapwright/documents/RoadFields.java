@@ -36,6 +36,30 @@ final class RoadFields {
             "length over which curvature changes between segments where it would jump; 0 lets it jump");
     static final NumberField CLOSURE_TOLERANCE = NumberField.only(
             "closureTolerance", Unit.METRE, 1e-6, 50, "gap allowed between the end and the start of a closed circuit");
+    static final NumberField CURVATURE_DOUBT = NumberField.only(
+            "curvatureDoubt",
+            Unit.PERCENT,
+            1e-6,
+            100,
+            "how far each corner's curvature may be off, one standard deviation; not where stations have one of their own");
+    static final NumberField WIDTH_DOUBT = NumberField.only(
+            "widthDoubt",
+            Unit.METRE,
+            1e-6,
+            100,
+            "how far the width that is used may be off, both sides together, one standard deviation");
+    static final NumberField GRIP_DOUBT = NumberField.only(
+            "gripDoubt",
+            Unit.PERCENT,
+            1e-6,
+            100,
+            "how far each corner's grip may be off that of the whole, one standard deviation");
+    static final NumberField CURVATURE_ERROR_LENGTH = NumberField.only(
+            "curvatureErrorLength",
+            Unit.METRE,
+            1e-3,
+            10_000,
+            "length over which errors of the stations' curvature go together: a mean over four times as much is known twice as well");
     static final NumberField SECTOR_ENDS =
             NumberField.only("sectorEnds", Unit.METRE, 0, MAX_LENGTH, "distance at which a timing sector ends");
     static final NumberField CORNER_AT =

@@ -8,6 +8,7 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
@@ -25,8 +26,10 @@ import java.util.Optional;
  * @param result what was found
  * @param unit to say pressures in
  * @param columns which heading of a log was taken for what; empty without a log
+ * @param doubt how the pressures logged, and those that are costed, stand on drawn cars; empty if none were drawn
  */
-public record PressuresReport(Subject subject, PressureResult result, Unit unit, String columns) {
+public record PressuresReport(
+        Subject subject, PressureResult result, Unit unit, String columns, Optional<Standings> doubt) {
     /** What rules over every number. */
     public static final String CAUTION =
             "The least and the most cold and hot pressures of the tyre's maker, and the rules of the"
@@ -65,9 +68,14 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
             .number("awayKpa", "off by", "kPa", Numbers.fixed(0), PressureResult.Cost::awayKpa)
             .number("", "off by", "psi", Numbers.fixed(1), cost -> Unit.KILOPASCAL.convert(cost.awayKpa(), Unit.PSI))
             .number("gripLostPercent", "grip lost", "%", Numbers.fixed(2), cost -> 100 * cost.gripLost())
-            .number("differenceFrontS", "front", "s", Numbers.signed(3), PressureResult.Cost::front)
-            .number("differenceRearS", "rear", "s", Numbers.signed(3), PressureResult.Cost::rear)
-            .number("differenceBothS", "all four", "s", Numbers.signed(3), PressureResult.Cost::both);
+            .value("differenceFrontS", PressureResult.Cost::front)
+            .value("differenceRearS", PressureResult.Cost::rear)
+            .value("differenceBothS", PressureResult.Cost::both);
+
+    /** The same with how it stands on drawn cars. */
+    public PressuresReport with(Optional<Standings> drawn) {
+        return new PressuresReport(subject, result, unit, columns, drawn);
+    }
 
     /** All that was found, for people, machines and files. */
     public Report report() {
@@ -82,7 +90,8 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
         report.item(
                 "Lap time",
                 Report.strong(Numbers.lapTime(result.lap().time())) + " with all hot pressures at the car's ideal; as"
-                        + " logged last " + Numbers.signed(result.measuredCost(), 3) + " s");
+                        + " logged last " + Standings.signed(result.measuredCost(), logged()) + " s");
+        doubt.ifPresent(drawn -> report.item("In doubt", "as logged last " + drawn.told(logged())));
         settings(report.gap());
         weather(report.gap());
         energy(report.gap());
@@ -90,9 +99,19 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
         if (!result.tread().isEmpty()) {
             treads(report.gap());
         }
-        return report.caution(CAUTION)
-                .fields(fields(result))
-                .field("setup", subject.setup().name())
+        doubt.ifPresent(drawn -> {
+            report.gap();
+            drawn.said("What the pressures logged last cost").forEach(report::paragraph);
+            report.paragraph(drawn.drawn());
+        });
+        report.caution(CAUTION).fields(fields(result));
+        doubt.ifPresent(drawn -> {
+            drawn.rehash(report);
+            report.field("costs", costs(true), result.costs())
+                    .field("logged", drawn.fields(logged()))
+                    .field("doubt", drawn.tree());
+        });
+        return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("cautions", List.of(CAUTION))
                 .csv("pressures.csv", tyres(result), result.tyres());
@@ -287,10 +306,38 @@ public record PressuresReport(Subject subject, PressureResult result, Unit unit,
         PressureResult.Cost most = result.costs().get(result.costs().size() - 1);
         if (most.gripLost() > 0) {
             report.paragraph("What hot pressures off the car's ideal cost on a lap, too high or too low alike:")
-                    .rows(COSTS, result.costs());
+                    .rows(costs(false), result.costs());
+            if (doubt.isPresent()) {
+                report.line("The interval is of all four too high, beside an ideal that may lie elsewhere.");
+            }
         } else {
             report.paragraph("This car's document has no loss of grip with pressure (tyres.pressureLossPerKpa2 is 0).");
         }
+    }
+
+    /** How the pressures logged last stand beside the ideal; null if no cars were drawn. */
+    private RobustnessResult.Standing logged() {
+        return doubt.map(drawn -> drawn.result().standings().get(0)).orElse(null);
+    }
+
+    /** How a distance from the ideal stands; null if no cars were drawn. */
+    private RobustnessResult.Standing standing(PressureResult.Cost cost) {
+        return doubt.map(drawn ->
+                        drawn.result().standings().get(1 + result.costs().indexOf(cost)))
+                .orElse(null);
+    }
+
+    /** What a miss costs, with the digits that its doubt leaves. */
+    private Table<PressureResult.Cost> costs(boolean machines) {
+        Table<PressureResult.Cost> table =
+                Table.<PressureResult.Cost>of("What a miss costs").all(COSTS, cost -> cost);
+        if (machines) {
+            return doubt.map(drawn -> drawn.addTo(table, this::standing, false)).orElse(table);
+        }
+        table.text("front", "s", cost -> Standings.signed(cost.front(), standing(cost)))
+                .text("rear", "s", cost -> Standings.signed(cost.rear(), standing(cost)))
+                .text("all four", "s", cost -> Standings.signed(cost.both(), standing(cost)));
+        return doubt.map(drawn -> drawn.addTo(table, this::standing, false)).orElse(table);
     }
 
     private void treads(Report report) {

@@ -2,6 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.CarDoubt;
 import dev.lapwright.doubt.Unknown;
+import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -23,10 +24,9 @@ public record Standings(RobustnessResult result) {
     /** Digits of a lap time. */
     private static final int MOST_DECIMALS = 3;
 
-    private static final int SHARES_SAID = 4;
     private static final int OTHERS_SAID = 2;
 
-    private static final Table<Unknown> UNKNOWN = Table.<Unknown>of("What is not known exactly")
+    static final Table<Unknown> UNKNOWN = Table.<Unknown>of("What is not known exactly")
             .words("name", "", Unknown::title)
             .value("standardDeviation", unknown -> unknown.limit() ? null : (Object) unknown.size())
             .value("limit", unknown -> unknown.limit() ? (Object) unknown.size() : null)
@@ -34,14 +34,12 @@ public record Standings(RobustnessResult result) {
             .value("source", unknown -> unknown.source().map(Standings::word).orElse("assumed"))
             .value("measure", Unknown::measure);
 
-    private static final Table<RobustnessResult.Share> SHARES = Table.<RobustnessResult.Share>of("What it hangs on")
+    static final Table<UnknownShare> SHARES = Table.<UnknownShare>of("What it hangs on")
             .value("name", share -> share.unknown().title())
-            .value("share", RobustnessResult.Share::share)
+            .value("share", UnknownShare::share)
             .value("measure", share -> share.unknown().measure());
 
-    private static String word(CarDoubt.Source source) {
-        return source.name().toLowerCase(Locale.ROOT);
-    }
+    private static final int SHARES_SAID = 4;
 
     /** Decimals of a difference that an interval of such a half width leaves: one digit below its first. */
     public static int decimals(double halfWidth) {
@@ -210,19 +208,7 @@ public record Standings(RobustnessResult result) {
 
     /** What the answer hangs on, and how to know it better. */
     String hangsOn(String answer) {
-        if (result.shares().isEmpty()) {
-            return answer + " hangs on no single unknown, as far as so many draws tell: none has a share of more than "
-                    + Numbers.fixed(100 * result.leastShare(), 0) + " %.";
-        }
-        List<String> said = new ArrayList<>();
-        for (RobustnessResult.Share share : foremost()) {
-            said.add(share.unknown().title() + " (" + Numbers.fixed(100 * share.share(), 0) + " %)");
-        }
-        return answer + " hangs most on " + String.join(", ", said) + "; shares of its variance, each alone.";
-    }
-
-    private List<RobustnessResult.Share> foremost() {
-        return result.shares().subList(0, Math.min(SHARES_SAID, result.shares().size()));
+        return hangsOn(answer, result.shares(), result.leastShare());
     }
 
     /** What a single setting's difference hangs on, what to measure first, and what hearing the driver changes: a paragraph each. */
@@ -231,29 +217,13 @@ public record Standings(RobustnessResult result) {
         if (result.before().isPresent()) {
             said.add(heard());
         }
-        said.add((hangsOn(answer) + " " + first()).strip());
+        said.add((hangsOn(answer) + " " + first(result.shares())).strip());
         return said;
-    }
-
-    /** What to measure first, in a sentence; empty where nothing stands out. */
-    private String first() {
-        return foremost().stream()
-                .filter(share -> !share.unknown().measure().isEmpty())
-                .findFirst()
-                .map(share -> "To know it better, first " + share.unknown().measure() + " (common practice).")
-                .orElse("");
     }
 
     /** Adds what to measure first, a line each. */
     void addMeasures(Report report) {
-        List<RobustnessResult.Share> measured = foremost().stream()
-                .filter(share -> !share.unknown().measure().isEmpty())
-                .toList();
-        if (!measured.isEmpty()) {
-            report.line("To know it better, first things first (common practice):");
-            measured.forEach(share -> report.point(
-                    share.unknown().title() + ": " + share.unknown().measure()));
-        }
+        addMeasures(report, result.shares());
     }
 
     /** What hearing the driver changes of the best setting; empty where nothing was said. */
@@ -277,12 +247,63 @@ public record Standings(RobustnessResult result) {
 
     /** From what the cars were drawn. */
     String drawn() {
-        int unknowns = result.unknowns().size();
         int lost = result.draws() - result.before().orElse(result).lapped();
-        return result.draws() + " cars were drawn (seed " + result.seed() + ") by " + unknowns
-                + (unknowns == 1 ? " unknown" : " unknowns") + ", " + (unknowns - result.assumed())
-                + " stated in the car's document and " + result.assumed() + " assumed by their class"
+        return drawn(result.draws(), lost, result.seed(), result.unknowns());
+    }
+
+    private static String word(CarDoubt.Source source) {
+        return source.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What an answer hangs on, in a sentence. */
+    static String hangsOn(String answer, List<UnknownShare> shares, double least) {
+        if (shares.isEmpty()) {
+            return answer + " hangs on no single unknown, as far as so many draws tell: none has a share of more than "
+                    + Numbers.fixed(100 * least, 0) + " %.";
+        }
+        List<String> said = new ArrayList<>();
+        for (UnknownShare share : foremost(shares)) {
+            said.add(share.unknown().title() + " (" + Numbers.fixed(100 * share.share(), 0) + " %)");
+        }
+        return answer + " hangs most on " + String.join(", ", said) + "; shares of its variance, each alone.";
+    }
+
+    private static List<UnknownShare> foremost(List<UnknownShare> shares) {
+        return shares.subList(0, Math.min(SHARES_SAID, shares.size()));
+    }
+
+    /** What to measure first, in a sentence; empty where nothing stands out. */
+    static String first(List<UnknownShare> shares) {
+        return foremost(shares).stream()
+                .filter(share -> !share.unknown().measure().isEmpty())
+                .findFirst()
+                .map(share -> "To know it better, first " + share.unknown().measure() + " (common practice).")
+                .orElse("");
+    }
+
+    /** Adds what to measure first, a line each. */
+    static void addMeasures(Report report, List<UnknownShare> shares) {
+        List<UnknownShare> measured = foremost(shares).stream()
+                .filter(share -> !share.unknown().measure().isEmpty())
+                .toList();
+        if (!measured.isEmpty()) {
+            report.line("To know it better, first things first (common practice):");
+            measured.forEach(share -> report.point(
+                    share.unknown().title() + ": " + share.unknown().measure()));
+        }
+    }
+
+    /**
+     * From what cars were drawn.
+     *
+     * @param lost drawn cars that had no lap
+     */
+    static String drawn(int draws, int lost, long seed, List<Unknown> unknowns) {
+        int assumed = (int) unknowns.stream().filter(Unknown::isAssumed).count();
+        return draws + " cars were drawn (seed " + seed + ") by " + unknowns.size()
+                + (unknowns.size() == 1 ? " unknown" : " unknowns") + ", " + (unknowns.size() - assumed)
+                + " stated in the documents and " + assumed + " assumed by their class"
                 + (lost == 0 ? "" : "; on " + lost + " of them the baseline had no lap, and they do not count")
-                + ". Circuit and line are taken as they are, so the doubt told is the least there is.";
+                + ". What the model leaves out is in none of them.";
     }
 }

@@ -6,10 +6,13 @@ import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Report of a stint: fuel to carry, each lap on each compound, and where one compound passes another.
@@ -17,8 +20,14 @@ import java.util.Map;
  * @param subject car, circuit and day
  * @param result what was found
  * @param density of the fuel, kg/l
+ * @param doubt how it stands on drawn cars; empty if none were drawn
  */
-public record StintReport(Subject subject, StintResult result, double density) {
+public record StintReport(Subject subject, StintResult result, double density, Optional<StintDoubtResult> doubt) {
+    /** Without drawn cars. */
+    public StintReport(Subject subject, StintResult result, double density) {
+        this(subject, result, density, Optional.empty());
+    }
+
     /** What to think of before the numbers are trusted. */
     public static final String CAUTION =
             "A car that runs dry stops where it is, perhaps in traffic: check the use on your own car"
@@ -41,6 +50,15 @@ public record StintReport(Subject subject, StintResult result, double density) {
             .value("spareKg", StintResult.SetFuel::spare)
             .value("differenceBySpareS", StintResult.SetFuel::cost);
 
+    private static final Table<StintDoubtResult.OnCompound> ON_COMPOUND = Table.<StintDoubtResult.OnCompound>of(
+                    "On drawn cars")
+            .value("fuelNeededLowKg", run -> run.fuelNeeded().low())
+            .value("fuelNeededHighKg", run -> run.fuelNeeded().high())
+            .value("reachTheFlag", StintDoubtResult.OnCompound::reaching)
+            .value("differenceToFirstLowS", run -> run.difference().low())
+            .value("differenceToFirstHighS", run -> run.difference().high())
+            .value("aheadOfFirst", StintDoubtResult.OnCompound::ahead);
+
     private record DrivenLap(StintResult.Run run, StintResult.RunLap lap) {}
 
     private static final Table<DrivenLap> ALL_LAPS = Table.<DrivenLap>of("Laps on all compounds")
@@ -59,6 +77,9 @@ public record StintReport(Subject subject, StintResult result, double density) {
                 .gap();
         for (int i = 0; i < result.runs().size(); i++) {
             report.paragraph(set(result.runs().get(i), result.onSetFuel().get(i)));
+            if (doubt.isPresent()) {
+                report.paragraph(fuelInDoubt(i));
+            }
         }
         report.gap();
         laps(report);
@@ -66,11 +87,13 @@ public record StintReport(Subject subject, StintResult result, double density) {
             report.gap();
             crossovers(report);
         }
+        doubt.ifPresent(drawn -> hangsOn(report.gap(), drawn));
         report.caution(CAUTION);
         report.fields(fields())
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("cautions", List.of(CAUTION));
+        doubt.ifPresent(drawn -> doubtFields(report, drawn));
         List<DrivenLap> laps = new ArrayList<>();
         result.runs().forEach(run -> run.laps().forEach(lap -> laps.add(new DrivenLap(run, lap))));
         return report.csv("stint.csv", ALL_LAPS, laps);
@@ -234,12 +257,14 @@ public record StintReport(Subject subject, StintResult result, double density) {
     private void crossovers(Report report) {
         for (int a = 0; a < result.runs().size(); a++) {
             for (int b = a + 1; b < result.runs().size(); b++) {
-                report.paragraph(crossover(result.runs().get(a), result.runs().get(b)));
+                report.paragraph(crossover(a, b));
             }
         }
     }
 
-    private static String crossover(StintResult.Run first, StintResult.Run second) {
+    private String crossover(int one, int other) {
+        StintResult.Run first = result.runs().get(one);
+        StintResult.Run second = result.runs().get(other);
         boolean firstIsFaster =
                 first.laps().get(0).time() <= second.laps().get(0).time();
         StintResult.Run fast = firstIsFaster ? first : second;
@@ -256,6 +281,82 @@ public record StintReport(Subject subject, StintResult result, double density) {
                         ? slowName + " is faster from lap " + faster + " on"
                         : slowName + " is never faster on these laps")
                 + (ahead > 0 ? ", and ahead in all after lap " + ahead : "") + ". After " + common + " laps "
-                + (end >= 0 ? fastName : slowName) + " is ahead by " + Numbers.fixed(Math.abs(end), 3) + " s.";
+                + (end >= 0 ? fastName : slowName) + " is ahead by " + Numbers.fixed(Math.abs(end), decimals(other))
+                + " s." + (one == 0 && doubt.isPresent() ? inDoubt(other) : "");
+    }
+
+    /** Digits that doubt leaves to a difference to the first compound. */
+    private int decimals(int compound) {
+        return doubt.map(drawn -> Standings.decimals(
+                        drawn.runs().get(compound).difference().halfWidth()))
+                .orElse(Standings.decimals(0));
+    }
+
+    /** How a compound stands beside the first on drawn cars. */
+    private String inDoubt(int compound) {
+        StintDoubtResult drawn = doubt.orElseThrow();
+        StintDoubtResult.OnCompound run = drawn.runs().get(compound);
+        int digits = decimals(compound);
+        return " In nine of ten of " + drawn.lapped() + " cars and tyres that these may be "
+                + Report.verbatim(result.runs().get(compound).compound().name()) + " is then between "
+                + lead(run.difference().low(), digits) + " and "
+                + lead(run.difference().high(), digits)
+                + "; it is ahead on " + percent(run.ahead(), drawn) + " %.";
+    }
+
+    private static String lead(double difference, int digits) {
+        return Numbers.fixed(Math.abs(difference), digits) + " s " + (difference < 0 ? "ahead" : "behind");
+    }
+
+    private static String percent(int cars, StintDoubtResult drawn) {
+        return Numbers.fixed(100.0 * cars / drawn.lapped(), 0);
+    }
+
+    /** What a compound needs, and whether what is set lasts, on drawn cars. */
+    private String fuelInDoubt(int compound) {
+        StintDoubtResult drawn = doubt.orElseThrow();
+        StintDoubtResult.OnCompound run = drawn.runs().get(compound);
+        return "In nine of ten of " + drawn.lapped() + " cars that this one may be it takes "
+                + Numbers.fixed(litres(run.fuelNeeded().low()), 1) + " to "
+                + Numbers.fixed(litres(run.fuelNeeded().high()), 1) + " l; what is set lasts to the flag on "
+                + percent(run.reaching(), drawn) + " % of all.";
+    }
+
+    private void hangsOn(Report report, StintDoubtResult drawn) {
+        report.paragraph((Standings.hangsOn("The fuel that it takes", drawn.fuelShares(), drawn.leastShare()) + " "
+                        + Standings.first(drawn.fuelShares()))
+                .strip());
+        if (drawn.runs().size() > 1) {
+            String last = result.runs().get(drawn.runs().size() - 1).compound().name();
+            String first = result.runs().get(0).compound().name();
+            report.paragraph((Standings.hangsOn(
+                                    "How " + Report.verbatim(last) + " stands beside " + Report.verbatim(first),
+                                    drawn.timeShares(),
+                                    drawn.leastShare())
+                            + " " + Standings.first(drawn.timeShares()))
+                    .strip());
+        }
+        report.paragraph(
+                Standings.drawn(drawn.draws(), drawn.draws() - drawn.lapped(), drawn.seed(), drawn.unknowns()));
+    }
+
+    private void doubtFields(Report report, StintDoubtResult drawn) {
+        InputHash hash = new InputHash()
+                .with("undoubted", report.fields().get(ResultHeader.HASH))
+                .with("draws", drawn.draws())
+                .with("seed", drawn.seed())
+                .with("assumed", drawn.assumed());
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("draws", drawn.draws());
+        tree.put("lapped", drawn.lapped());
+        tree.put("seed", drawn.seed());
+        tree.put("assumed", drawn.assumed());
+        tree.put("intervalPercent", 90);
+        tree.put("runs", ON_COMPOUND.maps(drawn.runs()));
+        tree.put("fuelHangsOn", Standings.SHARES.maps(drawn.fuelShares()));
+        tree.put("differenceHangsOn", Standings.SHARES.maps(drawn.timeShares()));
+        tree.put("leastShareTold", drawn.leastShare());
+        tree.put("unknowns", Standings.UNKNOWN.maps(drawn.unknowns()));
+        report.field(ResultHeader.HASH, hash.sha256()).field("doubt", tree);
     }
 }

@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.files.DocumentSource;
+import dev.lapwright.track.RoadDoubt;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -53,6 +55,28 @@ class CircuitReaderTest {
         assertThat(again.curvatureDeviation()).containsExactly(0.001, 0.002);
         assertThatThrownBy(() -> read(stations.formatted(one, "")))
                 .hasMessageContaining("1 of 2 stations have it; give it to all stations or to none");
+    }
+
+    @Test
+    void whatIsStatedOfDoubtComesBackFromADocument() {
+        String stations = "%s\"closed\": false, \"stations\": [ { \"sM\": 0, \"curvaturePerM\": 0%s },"
+                + " { \"sM\": 50, \"curvaturePerM\": 0%s } ]";
+        String band = ", \"curvatureDeviationPerM\": 0.001";
+        Track stated = read(stations.formatted("\"gripDoubtPercent\": 1.5, \"widthDoubtM\": 0.3, ", "", ""));
+        assertThat(stated.doubt())
+                .isEqualTo(new RoadDoubt(
+                        OptionalDouble.empty(),
+                        OptionalDouble.of(0.3),
+                        OptionalDouble.of(1.5),
+                        OptionalDouble.empty()));
+        assertThat(Documents.circuit(new DocumentSource("again", DocumentWriter.text(stated)))
+                        .doubt())
+                .isEqualTo(stated.doubt());
+        Track banded = read(stations.formatted("\"curvatureErrorLengthM\": 12, ", band, band));
+        Track again = Documents.circuit(new DocumentSource("again", DocumentWriter.text(banded)));
+        assertThat(again.curvatureErrorLength()).isEqualTo(12);
+        assertThat(read(stations.formatted("", band, band)).curvatureErrorLength())
+                .isEqualTo(RoadDoubt.USUAL_ERROR_LENGTH);
     }
 
     @Test

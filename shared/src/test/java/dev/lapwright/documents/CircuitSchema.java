@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.track.RoadDoubt;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,6 +28,10 @@ final class CircuitSchema {
                 .optional(RoadFields.EASE_LENGTH, 40)
                 .optional(RoadFields.TRANSITION_LENGTH, 20)
                 .optional(RoadFields.CLOSURE_TOLERANCE, 1)
+                .optional(RoadFields.CURVATURE_DOUBT, Double.NaN)
+                .optional(RoadFields.WIDTH_DOUBT, Double.NaN)
+                .optional(RoadFields.GRIP_DOUBT, Double.NaN)
+                .optional(RoadFields.CURVATURE_ERROR_LENGTH, RoadDoubt.USUAL_ERROR_LENGTH)
                 .optional(
                         "sectorEndsM",
                         ObjectSchema.list(
@@ -49,6 +54,7 @@ final class CircuitSchema {
                 .rule(when("closed", false, RoadFields.CLOSURE_TOLERANCE.names()))
                 .exclusive(List.of("stations"), RoadFields.EASE_LENGTH.names())
                 .exclusive(List.of("stations"), RoadFields.TRANSITION_LENGTH.names())
+                .exclusive(List.of("segments"), RoadFields.CURVATURE_ERROR_LENGTH.names())
                 .exclusive(List.of("segments"), List.of("corners"));
     }
 

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.DayDoubt;
 import dev.lapwright.files.DocumentSource;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class ConditionsReaderTest {
@@ -35,5 +37,14 @@ class ConditionsReaderTest {
     private static Conditions at2000(String more) {
         String text = "{ \"lapwright\": \"conditions/1\", \"name\": \"Pass\", \"altitudeM\": 2000" + more + " }";
         return Documents.conditions(new DocumentSource("pass", text));
+    }
+
+    @Test
+    void whatIsStatedOfDoubtComesBackFromADocument() {
+        DayDoubt doubt = new DayDoubt(OptionalDouble.of(0.5), OptionalDouble.empty(), OptionalDouble.of(0.25));
+        Conditions day = Conditions.STANDARD.doubting(doubt);
+        Conditions again = Documents.conditions(new DocumentSource("day", DocumentWriter.text(day)));
+        assertThat(again.doubt()).isEqualTo(doubt);
+        assertThat(again.with("conditions.airTempC", 30).doubt()).isEqualTo(doubt);
     }
 }

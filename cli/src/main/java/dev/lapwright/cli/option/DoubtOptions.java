@@ -52,6 +52,14 @@ public class DoubtOptions {
         return asStated ? "--as-stated" : null;
     }
 
+    /** Refuses what the driver says where nothing listens. */
+    void refuseWords(String study) {
+        if (!said.isEmpty()) {
+            throw new InvalidValueException(
+                    LimitWordText.GIVES_UP, "the draws of " + study + " do not listen to it", "leave it out");
+        }
+    }
+
     /** Whether a number of draws was asked for by name. */
     public boolean isAsked() {
         return draws != null;

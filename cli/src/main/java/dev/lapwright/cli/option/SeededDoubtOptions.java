@@ -1,9 +1,13 @@
 package dev.lapwright.cli.option;
 
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.results.Standings;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.stint.Stint;
+import dev.lapwright.study.stint.StintDoubt;
+import dev.lapwright.study.stint.StintDoubtResult;
 import java.util.Optional;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
@@ -16,6 +20,20 @@ public class SeededDoubtOptions extends DoubtOptions {
     @Override
     String ofTheDraws() {
         return seed != null ? "--seed" : super.ofTheDraws();
+    }
+
+    /** How a stint stands on drawn cars, if that is asked for; progress is shown. */
+    public Optional<StintDoubtResult> stint(Stint stint, StudyRun how, Console console) {
+        if (count().isEmpty()) {
+            return Optional.empty();
+        }
+        refuseWords("a stint");
+        StintDoubt study = stint.doubted().withDraws(count().getAsInt());
+        study = asStated ? study.asStated() : study;
+        study = seed == null ? study : study.withSeed(seed);
+        try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
+            return Optional.of(study.run(how.reporting(bar)));
+        }
     }
 
     @Override

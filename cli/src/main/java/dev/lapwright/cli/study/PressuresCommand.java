@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
@@ -9,6 +10,7 @@ import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.DecimalText;
@@ -20,15 +22,18 @@ import dev.lapwright.logs.PressureLog;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.PressuresReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.pressures.Pressures;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -69,6 +74,9 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nDoubt:%n")
+    private final UsualDoubtOptions doubt = new UsualDoubtOptions();
+
     public PressuresCommand(Console console) {
         super(
                 console,
@@ -83,10 +91,20 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     }
 
     @Override
+    public void check() {
+        doubt.check(line);
+    }
+
+    @Override
     public PressuresReport study() {
         tyres.gauge();
         line.refuseRefresh();
-        return tyres.study(line.drive(documents.subject(setup, conditions.day(), console), console));
+        Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
+        PressuresReport found = tyres.study(subject);
+        // Without a loss there is nothing that a pressure costs.
+        return subject.car().value(Quantity.PRESSURE_LOSS) > 0
+                ? found.with(doubt.standings(() -> Robustness.of(found.result()), StudyRun.onAllCores(), console))
+                : found;
     }
 
     @Override
@@ -212,7 +230,7 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
                 }
             }
             PressureResult result = next(study, read.get(read.size() - 1)).run();
-            return new PressuresReport(subject, result, gauge(), columns);
+            return new PressuresReport(subject, result, gauge(), columns, Optional.empty());
         }
 
         private Pressures next(Pressures study, PressurePair last) {

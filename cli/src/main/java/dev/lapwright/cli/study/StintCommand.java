@@ -7,6 +7,7 @@ import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.Check;
@@ -17,6 +18,7 @@ import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.StintReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.Stint;
@@ -64,6 +66,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nDoubt:%n")
+    private final UsualDoubtOptions doubt = new UsualDoubtOptions();
+
     public StintCommand(Console console) {
         super(
                 console,
@@ -79,6 +84,11 @@ public final class StintCommand extends StudyCommand<StintReport> {
     }
 
     @Override
+    public void check() {
+        doubt.check(line);
+    }
+
+    @Override
     public StintReport study() {
         double density = race.density();
         line.refuseRefresh();
@@ -86,7 +96,7 @@ public final class StintCommand extends StudyCommand<StintReport> {
         Stint stint = Stint.of(subject.car(), subject.driven(), subject.day(), race.length())
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());
-        return new StintReport(subject, stint.run(), density);
+        return new StintReport(subject, stint.run(), density, doubt.stint(stint, StudyRun.onAllCores(), console));
     }
 
     @Override

@@ -31,8 +31,33 @@ class PressuresCommandTest {
         return run;
     }
 
+    /** Without draws, which most that is asked here does not hang on. */
+    private static Run plain(String... more) {
+        return done(Stream.concat(Stream.of("--no-doubt"), Stream.of(more)).toArray(String[]::new));
+    }
+
+    @Test
+    void whatPressuresCostHasItsInterval() {
+        Run run = done("--pair", "all:17:24", "--draws", "40");
+        assertThat(run.line("In doubt")).contains("in nine of ten of 40 cars");
+        assertThat(run.out()).contains("pressures logged last cost hangs").contains("40 cars were drawn");
+        Map<String, Object> json = JsonTree.object(
+                done("--pair", "all:17:24", "--draws", "40", "--json").out());
+        Map<String, Object> logged = JsonTree.object(json, "logged");
+        assertThat(JsonTree.number(logged, "differenceLowS")).isLessThan(JsonTree.number(json, "differenceMeasuredS"));
+        assertThat(JsonTree.number(logged, "differenceHighS"))
+                .isGreaterThan(JsonTree.number(json, "differenceMeasuredS"));
+        assertThat(JsonTree.objects(json, "costs"))
+                .allSatisfy(cost -> assertThat(cost)
+                        .containsKeys(
+                                "differenceBothS", "differenceLowS", "differenceHighS", "chanceOfGain", "standing"));
+        assertThat(plain("--pair", "all:17:24").out())
+                .doesNotContain("In doubt")
+                .doesNotContain("drawn");
+    }
+
     private static Map<String, Object> firstTyre(String... more) {
-        return JsonTree.objects(JsonTree.object(done(more).out()), "tyres").get(0);
+        return JsonTree.objects(JsonTree.object(plain(more).out()), "tyres").get(0);
     }
 
     @Test
@@ -43,7 +68,7 @@ class PressuresCommandTest {
 
     @Test
     void everyTyreHasARowAndTheMakersLimitsRule() {
-        Run run = done("--pair", "all:17:24");
+        Run run = plain("--pair", "all:17:24");
         for (String tyre : List.of("FL", "FR", "RL", "RR")) {
             assertThat(run.line(tyre)).contains("17.0").contains("24.0");
         }
@@ -71,7 +96,7 @@ class PressuresCommandTest {
     void aLogIsReadAndSaidWhatItWasTakenFor() throws IOException {
         Path log = Files.writeString(
                 folder.resolve("log.csv"), "tyre,cold (kPa),hot (kPa),air\nFL,117,160,18\nFL,120,166,20\n");
-        Run run = done("--log", log.toString());
+        Run run = plain("--log", log.toString());
         assertThat(run.line("Log")).contains("cold (kPa) in kPa gauge");
         assertThat(run.line("FL:")).contains("mean of 2 runs");
     }
@@ -79,7 +104,7 @@ class PressuresCommandTest {
     @Test
     void everyFileIsWritten() {
         Path out = folder.resolve("out");
-        done("--pair", "all:17:24", "--out", out.toString());
+        plain("--pair", "all:17:24", "--out", out.toString());
         assertThat(out.resolve("pressures.json")).exists();
         assertThat(out.resolve("pressures.csv")).exists();
         assertThat(out.resolve("cost.svg")).exists();
@@ -87,7 +112,7 @@ class PressuresCommandTest {
 
     @Test
     void treadAndGaugeThatDisagreeAreTold() {
-        assertThat(done("--pair", "all:17:24", "--tread", "FL:88/92/80").out().replaceAll("\\s+", " "))
+        assertThat(plain("--pair", "all:17:24", "--tread", "FL:88/92/80").out().replaceAll("\\s+", " "))
                 .contains("less pressure, but the gauge was");
     }
 

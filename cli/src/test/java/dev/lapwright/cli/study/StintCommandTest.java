@@ -30,9 +30,29 @@ class StintCommandTest {
     }
 
     private static Map<String, Object> json(String... more) {
-        return JsonTree.object(
-                done(Stream.concat(Stream.of("--json"), Stream.of(more)).toArray(String[]::new))
-                        .out());
+        return JsonTree.object(done(Stream.concat(Stream.of("--json", "--no-doubt"), Stream.of(more))
+                        .toArray(String[]::new))
+                .out());
+    }
+
+    @Test
+    void fuelAndCompoundsHaveTheirIntervals() {
+        String[] race = {"--laps", "8", "--compound", "soft:1.01:0.2", "--compound", "hard:1:0.05", "--draws", "30"};
+        String told = done(race).out().replaceAll("\\s+", " ");
+        assertThat(told)
+                .contains("In nine of ten of 30 cars that this one may be it takes")
+                .contains("what is set lasts to the flag on 100 % of all")
+                .contains("hard is then between")
+                .contains("30 cars were drawn");
+        Map<String, Object> doubt = JsonTree.object(
+                JsonTree.object(
+                        done(Stream.concat(Stream.of("--json"), Stream.of(race)).toArray(String[]::new))
+                                .out()),
+                "doubt");
+        Map<String, Object> soft = JsonTree.objects(doubt, "runs").get(0);
+        assertThat(JsonTree.number(soft, "fuelNeededLowKg")).isLessThan(JsonTree.number(soft, "fuelNeededHighKg"));
+        assertThat(JsonTree.number(doubt, "lapped")).isEqualTo(30);
+        assertThat(run("--laps", "2", "--gives-up", "rear").code()).isEqualTo(2);
     }
 
     /**
@@ -58,7 +78,7 @@ class StintCommandTest {
 
     @Test
     void theCrossoverIsTold() {
-        Run run = done("--laps", "12", "--compound", "soft:1.01:0.2", "--compound", "hard:1:0.05");
+        Run run = done("--no-doubt", "--laps", "12", "--compound", "soft:1.01:0.2", "--compound", "hard:1:0.05");
         assertThat(run.out().replaceAll("\\s+", " ")).contains("hard is faster from lap 8 on");
         assertThat(run.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
     }
@@ -66,7 +86,7 @@ class StintCommandTest {
     @Test
     void aLongRaceIsShownInPartAndWrittenInFull() throws IOException {
         Path csv = folder.resolve("stint.csv");
-        Run run = done("--laps", "60", "--out", csv.toString());
+        Run run = done("--no-doubt", "--laps", "60", "--out", csv.toString());
         assertThat(run.out()).contains("One lap in 2").contains("laps in reserve 1");
         assertThat(run.line("60 ")).isNotBlank();
         assertThat(Files.readAllLines(csv)).hasSize(61);
@@ -75,7 +95,7 @@ class StintCommandTest {
     @Test
     void theFolderHoldsResultTableAndChart() {
         Path out = folder.resolve("stint");
-        done("--laps", "2", "--out", out.toString());
+        done("--no-doubt", "--laps", "2", "--out", out.toString());
         assertThat(out).isDirectoryContaining("glob:**stint.json");
         assertThat(out).isDirectoryContaining("glob:**stint.csv");
         assertThat(out).isDirectoryContaining("glob:**laps.svg");

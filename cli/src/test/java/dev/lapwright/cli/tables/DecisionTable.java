@@ -49,7 +49,7 @@ public final class DecisionTable {
 
     private void print(String document, String adjustment, int draws) {
         Car car = Documents.car(document);
-        PlausibleCars cars = PlausibleCars.asStated(car);
+        PlausibleCars cars = PlausibleCars.asStated(car, Conditions.STANDARD);
         double best = best(car, car.adjustment(adjustment), setUp -> setUp);
         int same = 0;
         double cost = 0;

@@ -5,16 +5,20 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.doubt.DoubtClass;
+import dev.lapwright.doubt.LatinHypercube;
 import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.track.Track;
+import dev.lapwright.track.survey.ImportedTrack;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -24,13 +28,15 @@ import java.util.Map;
 import java.util.Random;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 
 /**
  * Prints as Markdown how well the numbers of a car are taken to be known where its document does not say; how many of 100 cars that are off
- * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Uses the public API alone; run
- * from the top of the project, with the command built before:
+ * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
+ * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar cli/src/test/java/dev/lapwright/cli/tables/DoubtTables.java [coverage|best]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|best|roads|width]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
@@ -39,6 +45,8 @@ public final class DoubtTables {
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
     private static final int BEST_DRAWS = 300;
+    private static final long ROADS_SEED = 7000;
+    private static final int ROADS_DRAWS = 60;
 
     private static final Map<String, Double> CHANGES = new LinkedHashMap<>();
 
@@ -56,6 +64,8 @@ public final class DoubtTables {
         switch (asked.length == 0 ? "" : asked[0]) {
             case "coverage" -> coverage();
             case "best" -> best();
+            case "roads" -> roads();
+            case "width" -> width();
             default -> classes().forEach(System.out::println);
         }
     }
@@ -117,7 +127,7 @@ public final class DoubtTables {
         System.out.println(head);
         System.out.println("|---|" + "---|".repeat(CHANGES.size()));
         System.out.println(interval);
-        PlausibleCars cars = PlausibleCars.of(car);
+        PlausibleCars cars = PlausibleCars.of(car, DAY);
         int n = cars.unknowns().size();
         row("as assumed", told, cars, track, plainly(n), UnaryOperator.identity());
         row("off half as far again", told, cars, track, scaled(plainly(n), 1.5), UnaryOperator.identity());
@@ -276,6 +286,66 @@ public final class DoubtTables {
                     plain(settings.get(most)),
                     found.standings().get(most).best(),
                     found.present().cost()));
+        }
+    }
+
+    /** How far lap times of roads drawn by a circuit's document spread, over those of its import's own band. */
+    private static void roads() {
+        Car car = Documents.car("gt-talvex");
+        Vehicle vehicle = Vehicle.of(car, DAY);
+        List<Double> ratios = new ArrayList<>();
+        for (DrawnSurvey.Source source : DrawnSurvey.Source.values()) {
+            for (DrawnCircuit circuit : DrawnCircuit.drawn(1, ROADS_SEED)) {
+                ImportedTrack found = ImportTables.imported(DrawnSurvey.of(circuit.truth(), source, car, ROADS_SEED));
+                PlausibleRoads roads = PlausibleRoads.asStated(found.track());
+                double[][] draws =
+                        LatinHypercube.normal(ROADS_DRAWS, roads.unknowns().size(), SEED);
+                double[] times = Stream.of(draws)
+                        .mapToDouble(draw -> LapSolver.on(roads.road(draw)).lapTime(vehicle))
+                        .toArray();
+                double band = LapTimeBand.of(found, car, DAY).deviation();
+                ratios.add(Math.log(new StandardDeviation().evaluate(times) / band));
+            }
+        }
+        double mean = ratios.stream().mapToDouble(r -> r).average().orElseThrow();
+        double spread = Math.sqrt(ratios.stream()
+                .mapToDouble(r -> (r - mean) * (r - mean))
+                .average()
+                .orElseThrow());
+        System.out.printf(
+                Locale.ROOT,
+                "%d imports (circuits and errors from seed %d, %d roads each): %.2f times, within a factor of %.2f%n",
+                ratios.size(),
+                ROADS_SEED,
+                ROADS_DRAWS,
+                Math.exp(mean),
+                Math.exp(spread));
+    }
+
+    /** What less width costs on lines found anew, and as it is drawn. */
+    private static void width() {
+        System.out.println("| circuit | 0.2 m more margin on each side, line found anew, s | as drawn, s |");
+        System.out.println("|---|---|---|");
+        for (String name : List.of("castelvane", "harrowmere", "skarnfell")) {
+            Car car = Documents.car("gt-talvex");
+            Vehicle vehicle = Vehicle.of(car, DAY);
+            Track road = Documents.circuit(name);
+            double margin = LineChoices.DEFAULT.marginLeft();
+            Track line =
+                    LineSearch.of(road, car, LineChoices.DEFAULT).smoothest().driven();
+            Track narrow = LineSearch.of(road, car, LineChoices.DEFAULT.withMargin(margin + 0.2))
+                    .smoothest()
+                    .driven();
+            PlausibleRoads roads = PlausibleRoads.of(line);
+            double[] draw = new double[roads.unknowns().size()];
+            draw[roads.unknowns().stream().map(Unknown::title).toList().indexOf(DoubtClass.WIDTH.title())] = -1;
+            double before = LapSolver.on(line).lapTime(vehicle);
+            System.out.printf(
+                    Locale.ROOT,
+                    "| %s | %+.2f | %+.2f |%n",
+                    name,
+                    LapSolver.on(narrow).lapTime(vehicle) - before,
+                    LapSolver.on(roads.road(draw)).lapTime(vehicle) - before);
         }
     }
 

@@ -185,7 +185,7 @@ public final class ImportTables {
         }
     }
 
-    private static ImportedTrack imported(DrawnSurvey survey) {
+    static ImportedTrack imported(DrawnSurvey survey) {
         return survey.source().use() == DrawnSurvey.Use.LOG
                 ? LoggedLapImport.of("drawn", survey.log(), ImportChoices.circuit())
                 : SurveyImport.of("drawn", survey.survey(), ImportChoices.circuit());

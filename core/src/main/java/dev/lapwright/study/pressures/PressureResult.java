@@ -1,5 +1,7 @@
 package dev.lapwright.study.pressures;
 
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.TreadTemperatures;
@@ -17,6 +19,7 @@ import java.util.Map;
  * @param coldTempC temperature of the tyres when they will be set, degC
  * @param weather other days
  * @param costs of distance from the ideal, nearest first
+ * @param logged the car at the hot pressures logged last; an axle without pairs stays at the ideal
  * @param measuredCost lap time at the hot pressures logged last, over that at the ideal, s; an axle without pairs stays at
  *     the ideal
  * @param tread temperatures across the treads, where known
@@ -29,6 +32,7 @@ public record PressureResult(
         double coldTempC,
         List<PressureDay> weather,
         List<Cost> costs,
+        Car logged,
         double measuredCost,
         Map<Wheel, TreadTemperatures> tread) {
     public PressureResult {
@@ -36,6 +40,13 @@ public record PressureResult(
         weather = List.copyOf(weather);
         costs = List.copyOf(costs);
         tread = Map.copyOf(tread);
+    }
+
+    /** The car with all tyres so far from the car's ideal hot pressures, kPa. */
+    public Car away(double awayKpa) {
+        Car ideal = lap.vehicle().car();
+        return ideal.with(Quantity.HOT_PRESSURE_FRONT, ideal.value(Quantity.HOT_PRESSURE_FRONT) + awayKpa)
+                .with(Quantity.HOT_PRESSURE_REAR, ideal.value(Quantity.HOT_PRESSURE_REAR) + awayKpa);
     }
 
     /** The cold setting that a tyre's pairs lead to, kPa gauge. */

@@ -15,6 +15,7 @@ import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.TyreState;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -133,7 +134,8 @@ public final class Pressures implements Study<PressureResult> {
                     solver.lapTime(vehicle(0, away)) - lap.time(),
                     solver.lapTime(vehicle(away, away)) - lap.time()));
         }
-        double measured = solver.lapTime(vehicle(away(tyres, true), away(tyres, false))) - lap.time();
+        Car logged = set(away(tyres, true), away(tyres, false));
+        double measured = solver.lapTime(Vehicle.of(logged, conditions)) - lap.time();
         return new PressureResult(
                 lap,
                 TyreEnergy.of(lap),
@@ -142,24 +144,28 @@ public final class Pressures implements Study<PressureResult> {
                 coldTempC,
                 List.of(next.warmer(-WEATHER_K), next.warmer(WEATHER_K)),
                 costs,
+                logged,
                 measured,
                 tread);
     }
 
     /** The distance from the ideal that costs an axle as much grip as its two tyres do in the mean: loss goes by squares. */
     private double away(List<PressureResult.Tyre> tyres, boolean front) {
-        return Math.sqrt(tyres.stream()
+        double[] away = tyres.stream()
                 .filter(tyre -> tyre.wheel().isFront() == front)
                 .mapToDouble(tyre -> tyre.last().hotKpa() - ideal(car, tyre.wheel()))
-                .map(away -> away * away)
-                .average()
-                .orElse(0));
+                .toArray();
+        double squares = Arrays.stream(away).map(kpa -> kpa * kpa).average().orElse(0);
+        return Math.copySign(Math.sqrt(squares), Arrays.stream(away).sum());
     }
 
     /** The car with its hot pressures so far above the ideal; below costs the same. */
     private Vehicle vehicle(double front, double rear) {
-        Car set = car.with(Quantity.HOT_PRESSURE_FRONT, car.value(Quantity.IDEAL_PRESSURE_FRONT) + front)
+        return Vehicle.of(set(front, rear), conditions);
+    }
+
+    private Car set(double front, double rear) {
+        return car.with(Quantity.HOT_PRESSURE_FRONT, car.value(Quantity.IDEAL_PRESSURE_FRONT) + front)
                 .with(Quantity.HOT_PRESSURE_REAR, car.value(Quantity.IDEAL_PRESSURE_REAR) + rear);
-        return Vehicle.of(set, conditions);
     }
 }

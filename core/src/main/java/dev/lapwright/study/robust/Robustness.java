@@ -3,8 +3,10 @@ package dev.lapwright.study.robust;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.PlausibleDays;
+import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
-import dev.lapwright.doubt.VarianceShares;
+import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.fit.LimitWord;
@@ -15,6 +17,7 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
@@ -22,7 +25,6 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.random.RandomGenerator;
@@ -30,8 +32,8 @@ import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
- * Study of how settings stand on all the cars that a car may be: cars and days are drawn from what is known of them ({@link
- * PlausibleCars}), and on each of them all settings are driven, and the car as it stands. So what is off in both alike cancels, as it
+ * Study of how settings stand on all the cars that a car may be: cars, days and roads are drawn from what is known of them ({@link
+ * PlausibleCars}, {@link PlausibleRoads}), and on each of them all settings are driven, and the car as it stands. So what is off in both alike cancels, as it
  * does on the track. The result is the same for any number of threads.
  *
  * <pre>{@code
@@ -151,6 +153,17 @@ public final class Robustness implements Study<RobustnessResult> {
         return study;
     }
 
+    /** A study of the hot pressures logged last, and of all tyres so far above the ideal as is costed, beside the car's ideal. */
+    public static Robustness of(PressureResult pressures) {
+        Vehicle ideal = pressures.lap().vehicle();
+        Robustness study =
+                of(ideal.car(), pressures.lap().track(), ideal.conditions()).against(pressures.logged());
+        for (PressureResult.Cost cost : pressures.costs()) {
+            study = study.against(pressures.away(cost.awayKpa()));
+        }
+        return study.asking(0);
+    }
+
     /** The same with one more setting of the car. */
     public Robustness against(Car setUp) {
         return against(setUp, day, Double.NaN);
@@ -232,14 +245,9 @@ public final class Robustness implements Study<RobustnessResult> {
         if (settings.isEmpty()) {
             throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
         }
-        PlausibleCars cars = assuming ? PlausibleCars.of(present) : PlausibleCars.asStated(present);
-        if (cars.unknowns().isEmpty()) {
-            throw new InvalidValueException(
-                    "doubt",
-                    "the document of " + present.name() + " states no doubt",
-                    "assume it by class, or state some");
-        }
-        double[][] drawn = cars.draws(draws, seed);
+        PlausibleDays days = PlausibleDays.of(present, stations.track(), day, assuming, List.of());
+        List<Unknown> unknowns = days.unknowns();
+        double[][] drawn = days.draws(draws, seed);
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
             Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
@@ -248,9 +256,9 @@ public final class Robustness implements Study<RobustnessResult> {
         List<Drive> drives = how.inParallel(
                 draws,
                 () -> new LapSolver(stations),
-                (solver, i) -> drive(cars, drawn[i], solver),
+                (solver, i) -> drive(days, drawn[i], days.isRoadInDoubt() ? LapSolver.on(days.road(drawn[i])) : solver),
                 done -> how.report(done, draws));
-        RobustnessResult all = new Reading(cars.unknowns(), drawn, drives).result(Optional.empty());
+        RobustnessResult all = new Reading(unknowns, drawn, drives).result(Optional.empty());
         if (words.isEmpty()) {
             return all;
         }
@@ -259,7 +267,7 @@ public final class Robustness implements Study<RobustnessResult> {
         for (Drive drive : drives) {
             heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
         }
-        RobustnessResult result = new Reading(cars.unknowns(), drawn, heard).result(Optional.of(all));
+        RobustnessResult result = new Reading(unknowns, drawn, heard).result(Optional.of(all));
         if (result.lapped() < FEWEST_DRAWS) {
             throw new InvalidValueException(
                     "what the driver says",
@@ -280,11 +288,11 @@ public final class Robustness implements Study<RobustnessResult> {
         private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
     }
 
-    private Drive drive(PlausibleCars cars, double[] draw, LapSolver solver) {
-        double[] times = times(cars, draw, solver);
+    private Drive drive(PlausibleDays days, double[] draw, LapSolver solver) {
+        double[] times = times(days, draw, solver);
         double likelihood = 1;
         if (!words.isEmpty() && !Double.isNaN(times[0])) {
-            Lap lap = solver.solve(Vehicle.of(cars.car(present, draw), cars.day(day, draw)));
+            Lap lap = solver.solve(Vehicle.of(days.car(present, draw), days.day(day, draw)));
             for (LimitWord word : words) {
                 likelihood *= word.likelihood(word.margin(lap));
             }
@@ -293,18 +301,18 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /** Lap time of the car as it stands, then of each setting, s; NaN where there is none. */
-    private double[] times(PlausibleCars cars, double[] draw, LapSolver solver) {
+    private double[] times(PlausibleDays days, double[] draw, LapSolver solver) {
         double[] times = new double[settings.size() + 1];
-        times[0] = time(cars, new Setting(present, day, Double.NaN), draw, solver);
+        times[0] = time(days, new Setting(present, day, Double.NaN), draw, solver);
         for (int j = 1; j < times.length; j++) {
-            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(cars, settings.get(j - 1), draw, solver);
+            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(days, settings.get(j - 1), draw, solver);
         }
         return times;
     }
 
-    private static double time(PlausibleCars cars, Setting setting, double[] draw, LapSolver solver) {
+    private static double time(PlausibleDays days, Setting setting, double[] draw, LapSolver solver) {
         try {
-            return solver.lapTime(Vehicle.of(cars.car(setting.car(), draw), cars.day(setting.day(), draw)));
+            return solver.lapTime(Vehicle.of(days.car(setting.car(), draw), days.day(setting.day(), draw)));
         } catch (NoLapException | InvalidValueException noLap) {
             return Double.NaN;
         }
@@ -345,10 +353,10 @@ public final class Robustness implements Study<RobustnessResult> {
             for (int j = 1; j <= settings.size(); j++) {
                 standings.add(standing(j));
             }
-            double least = times.size() < FEWEST_DRAWS ? 1 : VarianceShares.chance(times.size(), unknowns.size());
+            double least = times.size() < FEWEST_DRAWS ? 1 : UnknownShare.least(unknowns, times.size());
             int of = question(standings);
             return new RobustnessResult(
-                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of, least), least, before);
+                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of), least, before);
         }
 
         private RobustnessResult.Standing standing(int j) {
@@ -382,7 +390,7 @@ public final class Robustness implements Study<RobustnessResult> {
                     cost / laps);
         }
 
-        private List<RobustnessResult.Share> shares(int of, double least) {
+        private List<UnknownShare> shares(int of) {
             if (of == NOTHING || times.size() < FEWEST_DRAWS) {
                 return List.of();
             }
@@ -391,15 +399,7 @@ public final class Robustness implements Study<RobustnessResult> {
                             .mapToDouble(place -> settings.get(place - 1).number())
                             .toArray()
                     : times.stream().mapToDouble(row -> row[of + 1] - row[0]).toArray();
-            double[] shares = VarianceShares.firstOrder(drawn.toArray(new double[0][]), answers);
-            List<RobustnessResult.Share> told = new ArrayList<>();
-            for (int k = 0; k < shares.length; k++) {
-                if (shares[k] > least) {
-                    told.add(new RobustnessResult.Share(unknowns.get(k), Math.min(1, shares[k])));
-                }
-            }
-            told.sort(Comparator.comparingDouble(RobustnessResult.Share::share).reversed());
-            return told;
+            return UnknownShare.told(unknowns, drawn.toArray(new double[0][]), answers);
         }
 
         /** The setting that is asked of; WHICH number is best; or NOTHING. */

@@ -1,6 +1,7 @@
 package dev.lapwright.study.robust;
 
 import dev.lapwright.doubt.Unknown;
+import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.lap.LapTimeDifference;
 import java.util.Comparator;
 import java.util.List;
@@ -29,7 +30,7 @@ public record RobustnessResult(
         List<Standing> standings,
         Standing present,
         int asked,
-        List<Share> shares,
+        List<UnknownShare> shares,
         double leastShare,
         Optional<RobustnessResult> before) {
     /** Half of an interval of 90 % of the normal distribution over its standard deviation (its tables). */
@@ -97,13 +98,6 @@ public record RobustnessResult(
             return label;
         }
     }
-
-    /**
-     * Share of an unknown in the variance of the answer, alone; see {@link dev.lapwright.doubt.VarianceShares}.
-     *
-     * @param share 0 to 1
-     */
-    public record Share(Unknown unknown, double share) {}
 
     /** Share of the drawn cars on which a setting is faster than the car as it stands; NaN if none counts. */
     public double chanceOfGain(Standing standing) {

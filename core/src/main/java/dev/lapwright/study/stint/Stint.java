@@ -20,11 +20,6 @@ import java.util.List;
  * start, traffic nor saving of fuel is in them, and real use is rather less.
  */
 public final class Stint implements Study<StintResult> {
-    /** Fuel on board is settled to this, kg. */
-    private static final double SETTLED = 1e-4;
-
-    private static final int MOST_PASSES = 30;
-
     private static final List<Compound> ONE_TYRE = List.of(Compound.steady("tyre", 1, 0));
 
     private final Car car;
@@ -72,22 +67,49 @@ public final class Stint implements Study<StintResult> {
     /** @throws InvalidValueException if the track is an open run, or there is no compound */
     @Override
     public StintResult run(StudyRun how) {
+        check();
+        return new Laps(how).result();
+    }
+
+    private void check() {
         if (!track.isClosed()) {
             throw new InvalidValueException(track.name(), "it is an open run, no circuit", "choose a closed circuit");
         }
         if (compounds.isEmpty()) {
             throw new InvalidValueException("compounds", "there is none", "give one at least");
         }
-        return new Laps(how).result();
+    }
+
+    /** A car with so much fuel (kg) on tyres of so much grip over those of its document. */
+    static Car set(Car car, double fuel, double grip) {
+        return car.with(Quantity.FUEL_MASS, fuel)
+                .with(Quantity.COMPOUND_GRIP, car.value(Quantity.COMPOUND_GRIP) * grip);
+    }
+
+    /**
+     * How what it finds stands on all the cars that this one may be.
+     *
+     * @throws InvalidValueException if the track is an open run, or there is no compound
+     */
+    public StintDoubt doubted() {
+        check();
+        return new StintDoubt(car, track, conditions, race, consumption, compounds);
     }
 
     /** The laps of one run of the study, all on one solver. */
     private final class Laps {
         private final LapSolver solver = LapSolver.on(track);
         private final StudyRun how;
+        private final StintCourse course = new StintCourse(race, this::taken);
 
         Laps(StudyRun how) {
             this.how = how;
+        }
+
+        private StintCourse.Taken taken(double fuel, double grip) {
+            Lap lap = lap(fuel, grip);
+            return new StintCourse.Taken(
+                    lap.time(), StintResult.FuelUse.of(lap, consumption).fuel());
         }
 
         StintResult result() {
@@ -95,17 +117,17 @@ public final class Stint implements Study<StintResult> {
             List<StintResult.Run> needed = new ArrayList<>();
             for (int i = 0; i < compounds.size(); i++) {
                 how.report(i, compounds.size());
-                needed.add(settled(compounds.get(i)));
+                needed.add(course.settled(compounds.get(i)));
                 fuel = Math.max(fuel, needed.get(i).fuelNeeded());
             }
             List<StintResult.Run> runs = new ArrayList<>();
             for (Compound compound : compounds) {
-                runs.add(run(compound, fuel));
+                runs.add(course.run(compound, fuel));
             }
             double set = car.value(Quantity.FUEL_MASS);
             List<StintResult.SetFuel> onSet = new ArrayList<>();
             for (StintResult.Run least : needed) {
-                onSet.add(StintResult.SetFuel.of(set, run(least.compound(), set), least));
+                onSet.add(StintResult.SetFuel.of(set, course.run(least.compound(), set), least));
             }
             StintResult.RunLap first = runs.get(0).laps().get(0);
             double onBoard = first.fuelAtStart() - first.fuelUsed() / 2;
@@ -116,49 +138,9 @@ public final class Stint implements Study<StintResult> {
                     lap, StintResult.FuelUse.of(lap, consumption), consumption, race, runs, fuel, kg, grip, onSet);
         }
 
-        /** The run that begins with the fuel that it needs. */
-        private StintResult.Run settled(Compound compound) {
-            StintResult.Run run = run(compound, 0);
-            for (int pass = 0; pass < MOST_PASSES; pass++) {
-                StintResult.Run next = run(compound, run.fuelNeeded());
-                boolean settled = Math.abs(next.fuelNeeded() - run.fuelNeeded()) < SETTLED;
-                // A timed race on the brink of another lap may go to and fro between the two: then the longer one
-                // counts.
-                boolean brink = pass >= MOST_PASSES / 2 && next.fuelNeeded() > run.fuelNeeded();
-                run = next;
-                if (settled || brink) {
-                    return run;
-                }
-            }
-            return run;
-        }
-
-        /** A run with this fuel before the formation lap; where it is too little, the laps beyond go without any. */
-        private StintResult.Run run(Compound compound, double fuel) {
-            double perLap = StintResult.FuelUse.of(lap(fuel, compound.grip()), consumption)
-                    .fuel();
-            double formation = race.formationLaps() * race.formationShare() * perLap;
-            double left = Math.max(0, fuel - formation);
-            double time = 0;
-            double used = 0;
-            List<StintResult.RunLap> laps = new ArrayList<>();
-            while (!race.isOver(laps.size(), time)) {
-                double grip = compound.gripAfter(laps.size());
-                Lap lap = lap(Math.max(0, left - perLap / 2), grip);
-                perLap = StintResult.FuelUse.of(lap, consumption).fuel();
-                laps.add(new StintResult.RunLap(laps.size() + 1, lap.time(), left, perLap, grip));
-                left = Math.max(0, left - perLap);
-                time += lap.time();
-                used += perLap;
-            }
-            return new StintResult.Run(compound, laps, formation, used, race.reserveLaps() * used / laps.size());
-        }
-
         private Lap lap(double fuel, double grip) {
             how.stopIfWanted();
-            Car set = car.with(Quantity.FUEL_MASS, fuel)
-                    .with(Quantity.COMPOUND_GRIP, car.value(Quantity.COMPOUND_GRIP) * grip);
-            return solver.solve(Vehicle.of(set, conditions));
+            return solver.solve(Vehicle.of(set(car, fuel, grip), conditions));
         }
     }
 }

@@ -19,6 +19,10 @@ public final class CurvatureBand {
     private static final double TIGHTEST = 0.5;
     /** Gentler bends are no corners, m: as where a track's corners are found. */
     private static final double GENTLEST = 400;
+    /** Stretches over whose mean the length of errors is found, m. */
+    private static final double STRETCH = 30;
+    /** No error is shorter than this share of a stretch. */
+    private static final double LEAST_SHARE = 1e-3;
     /** Quantile of a normal distribution that nine of ten lie within. */
     private static final double NINE_OF_TEN = 1.645;
 
@@ -86,6 +90,40 @@ public final class CurvatureBand {
      */
     public double widened() {
         return widened;
+    }
+
+    /** The track with what is not known of its curvature. */
+    Track addTo(Track same) {
+        return same.withCurvatureDeviation(deviation).doubting(same.doubt().over(errorLength()));
+    }
+
+    /**
+     * Length over which errors of curvature go together, as laps feel them, m: the mean over stretches of 30 m errs as that of independent
+     * pieces of this length, {@linkplain #widened() widened}.
+     */
+    public double errorLength() {
+        List<TrackPoint> points = track.points();
+        double spread = 0;
+        double local = 0;
+        int stretches = Math.max(1, (int) (track.length() / STRETCH));
+        int last = points.size() - 1;
+        for (int w = 0; w < stretches; w++) {
+            int from = (int) ((long) w * last / stretches);
+            int to = Math.max(from + 1, (int) ((long) (w + 1) * last / stretches));
+            for (int i = from; i < to; i++) {
+                local += deviation[i] * deviation[i] / (to - from);
+            }
+            for (double[] draw : draws) {
+                double mean = 0;
+                for (int i = from; i < to; i++) {
+                    mean += draw[i] / (to - from);
+                }
+                spread += mean * mean / draws.size();
+            }
+        }
+        double length = track.length() / stretches;
+        double pieces = local > 0 ? spread / local : 1;
+        return length * Math.max(LEAST_SHARE, Math.min(1, widened * widened * pieces));
     }
 
     /** How many tracks are drawn. */

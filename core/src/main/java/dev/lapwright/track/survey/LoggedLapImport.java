@@ -160,7 +160,7 @@ public final class LoggedLapImport {
                 0);
         Track track = found.track().withPath(Track.Path.DRIVEN);
         return new ImportedTrack(
-                band == null ? track : track.withCurvatureDeviation(band.deviation()),
+                band == null ? track : band.addTo(track),
                 new ImportReport(
                         samples,
                         samples - report.slow(),

@@ -140,7 +140,7 @@ public final class SurveyImport {
                 1 / curvature, sampled.s()[tightest], sampled.turning(), crossings, track.length(), sampled.climb());
         CurvatureBand band = plan.fit() == null ? null : band(plan, track);
         return new ImportedTrack(
-                band == null ? track : track.withCurvatureDeviation(band.deviation()),
+                band == null ? track : band.addTo(track),
                 new ImportReport(
                         survey.points().size()
                                 + survey.otherLaps().stream()
