@@ -2,6 +2,8 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.bench.BenchCommand;
 import dev.lapwright.cli.brief.BriefCommand;
+import dev.lapwright.cli.document.CarCommand;
+import dev.lapwright.cli.document.CarNewCommand;
 import dev.lapwright.cli.document.CircuitCommand;
 import dev.lapwright.cli.document.CircuitEditCommand;
 import dev.lapwright.cli.document.CircuitImportCommand;
@@ -70,6 +72,8 @@ public final class Lapwright {
         commands.put("evidence", EvidenceCommand::new);
         commands.put("fit", FitCommand::new);
         commands.put("show", ShowCommand::new);
+        commands.put(
+                "car", console -> new CommandLine(new CarCommand(console)).addSubcommand(new CarNewCommand(console)));
         commands.put(
                 "circuit",
                 console -> new CommandLine(new CircuitCommand(console))

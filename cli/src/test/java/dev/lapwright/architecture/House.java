@@ -34,6 +34,7 @@ final class House {
             "ride",
             "evidence",
             "doubt",
+            "draft",
             "study",
             "brief");
 

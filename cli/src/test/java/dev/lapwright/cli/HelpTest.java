@@ -71,6 +71,7 @@ class HelpTest {
                         "evidence",
                         "fit",
                         "show",
+                        "car",
                         "circuit",
                         "demo",
                         "completion",

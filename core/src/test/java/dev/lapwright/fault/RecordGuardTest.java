@@ -12,6 +12,7 @@ import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.doubt.Unknown;
+import dev.lapwright.draft.CarDraft;
 import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.NormalMixture;
@@ -181,6 +182,7 @@ class RecordGuardTest {
             ChangePlan.Turn.class,
             Proof.class,
             Unknown.class,
+            CarDraft.Guess.class,
             RobustnessResult.class,
             RobustnessResult.Standing.class,
             RobustnessResult.Share.class);
