@@ -46,6 +46,7 @@ module dev.lapwright.core {
     exports dev.lapwright.car;
     exports dev.lapwright.chassis;
     exports dev.lapwright.doubt;
+    exports dev.lapwright.draft;
     exports dev.lapwright.evidence;
     exports dev.lapwright.fault;
     exports dev.lapwright.fit;

@@ -15,6 +15,7 @@ module dev.lapwright.shared {
     exports dev.lapwright.logs;
     exports dev.lapwright.report;
     exports dev.lapwright.results;
+    exports dev.lapwright.results.car;
     exports dev.lapwright.results.circuit;
     exports dev.lapwright.surveys;
 

@@ -3,6 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.cli.bench.BenchCommand;
 import dev.lapwright.cli.brief.BriefCommand;
 import dev.lapwright.cli.document.CheckCommand;
+import dev.lapwright.cli.document.CarCommand;
+import dev.lapwright.cli.document.CarNewCommand;
 import dev.lapwright.cli.document.CircuitCommand;
 import dev.lapwright.cli.document.CircuitEditCommand;
 import dev.lapwright.cli.document.CircuitImportCommand;
@@ -72,6 +74,8 @@ public final class Lapwright {
         commands.put("fit", FitCommand::new);
         commands.put("check", CheckCommand::new);
         commands.put("show", ShowCommand::new);
+        commands.put(
+                "car", console -> new CommandLine(new CarCommand(console)).addSubcommand(new CarNewCommand(console)));
         commands.put(
                 "circuit",
                 console -> new CommandLine(new CircuitCommand(console))

@@ -36,6 +36,7 @@ final class House {
             "evidence",
             "doubt",
             "sense",
+            "draft",
             "study",
             "brief");
 

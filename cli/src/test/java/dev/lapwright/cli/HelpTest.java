@@ -72,6 +72,7 @@ class HelpTest {
                         "fit",
                         "check",
                         "show",
+                        "car",
                         "circuit",
                         "demo",
                         "completion",

@@ -13,6 +13,7 @@ import dev.lapwright.brief.WingTrade;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.UnknownShare;
+import dev.lapwright.draft.CarDraft;
 import dev.lapwright.evidence.DayPlan;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.NormalMixture;
@@ -188,6 +189,7 @@ class RecordGuardTest {
             ChangePlan.Turn.class,
             Proof.class,
             Unknown.class,
+            CarDraft.Guess.class,
             RobustnessResult.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);

@@ -14,6 +14,13 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.chassis.UndersteerGradient;
+import dev.lapwright.draft.CarAnswers;
+import dev.lapwright.draft.DownforceClass;
+import dev.lapwright.draft.DrivenWheels;
+import dev.lapwright.draft.EngineKind;
+import dev.lapwright.draft.Range;
+import dev.lapwright.draft.TyreKind;
+import dev.lapwright.draft.TyreSize;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
@@ -54,6 +61,24 @@ final class RecordSamples {
 
     static List<Sample> samples() {
         return List.of(
+                new Sample(new Range(1, 2), "low end", "high end"),
+                new Sample(TyreSize.ofWidth(205), "tyre width"),
+                new Sample(new CarAnswers.Power(1e5, 6000, EngineKind.TURBO), "power", "speed of peak power"),
+                new Sample(new CarAnswers.TopSpeed(60, false), "top speed"),
+                new Sample(
+                        new CarAnswers(
+                                "",
+                                1000,
+                                DrivenWheels.REAR,
+                                new CarAnswers.Power(1e5, 6000, EngineKind.TURBO),
+                                new CarAnswers.Tyres(TyreSize.ofWidth(205), TyreSize.ofWidth(205), TyreKind.ROAD),
+                                OptionalDouble.empty(),
+                                OptionalDouble.empty(),
+                                DownforceClass.NONE,
+                                CarAnswers.Gears.counted(5),
+                                new CarAnswers.TopSpeed(60, false),
+                                OptionalDouble.empty()),
+                        "mass"),
                 new Sample(
                         new Optimisation.Circuit(
                                 Track.open("run", 10, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(100, 0))), 1),

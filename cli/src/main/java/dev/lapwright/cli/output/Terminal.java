@@ -8,10 +8,15 @@ import java.util.Locale;
 /** Test of whether a stream leads to a terminal, and so to a person. */
 public final class Terminal {
     private static final Path STREAMS = Path.of("/proc/self/fd");
+    private static final int INPUT = 0;
     private static final int OUTPUT = 1;
     private static final int ERROR = 2;
 
     private Terminal() {}
+
+    public static boolean isInput() {
+        return is(INPUT);
+    }
 
     public static boolean isOutput() {
         return is(OUTPUT);

@@ -45,6 +45,11 @@ class ReaderPagesTest {
         return page("own-car.md");
     }
 
+    @TestFactory
+    Stream<DynamicTest> carNew() throws IOException {
+        return page("car-new.md");
+    }
+
     private Stream<DynamicTest> page(String page) throws IOException {
         List<ShownCommands.Shown> commands = ShownCommands.on(page);
         assertThat(commands).isNotEmpty();

@@ -1,0 +1,2 @@
+/** What is said of a car drafted from ten answers. */
+package dev.lapwright.results.car;
