@@ -284,7 +284,7 @@ class CarDraftTest {
         assertThat(car.doubt().correlation(Quantity.POWER_SCALE.path(), Quantity.DRAG_AREA.path()))
                 .as("power and drag are known together")
                 .isGreaterThan(0.5);
-        PlausibleCars cars = PlausibleCars.asStated(car);
+        PlausibleCars cars = PlausibleCars.asStated(car, Conditions.STANDARD);
         final int n = 40;
         double[][] draws = cars.draws(n, 1);
         LapSolver solver = LapSolver.on(STRAIGHT);

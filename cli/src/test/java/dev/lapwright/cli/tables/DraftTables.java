@@ -181,7 +181,7 @@ public final class DraftTables {
         public static Near of(Known known, Track track, int draws) {
             LapSolver solver = LapSolver.on(track);
             Car drafted = CarDraft.of(known.answers()).car();
-            PlausibleCars cars = PlausibleCars.of(drafted);
+            PlausibleCars cars = PlausibleCars.of(drafted, Conditions.STANDARD);
             double[] times = Arrays.stream(cars.draws(draws, SEED))
                     .mapToDouble(draw ->
                             solver.lapTime(Vehicle.of(cars.car(drafted, draw), cars.day(Conditions.STANDARD, draw))))

@@ -103,7 +103,7 @@ public final class SpacingTables {
 
         /** Of each setting on each drawn car, s; NaN where there is no lap. */
         private double[] differences(double factor) {
-            PlausibleCars cars = PlausibleCars.of(stands);
+            PlausibleCars cars = PlausibleCars.of(stands, Conditions.STANDARD);
             double[][] draws = cars.draws(DRAWS, 1);
             LapSolver solver = new LapSolver(line.stations(StationSpacing.DEFAULT.scaled(factor)));
             double[] differences = new double[DRAWS * settings.size()];
