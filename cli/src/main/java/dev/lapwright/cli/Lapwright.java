@@ -2,9 +2,9 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.bench.BenchCommand;
 import dev.lapwright.cli.brief.BriefCommand;
-import dev.lapwright.cli.document.CheckCommand;
 import dev.lapwright.cli.document.CarCommand;
 import dev.lapwright.cli.document.CarNewCommand;
+import dev.lapwright.cli.document.CheckCommand;
 import dev.lapwright.cli.document.CircuitCommand;
 import dev.lapwright.cli.document.CircuitEditCommand;
 import dev.lapwright.cli.document.CircuitImportCommand;

@@ -289,8 +289,7 @@ final class Kernel {
         step.use(lowestGear[i], highestGear[i]);
         boolean onLimit = energy[i] >= limit[i] && after >= limit[i + 1];
         double before = braking || onLimit ? step.backward(road, i, after) : Double.NaN;
-        boolean follows = onLimit && before >= energy[i];
-        if (!follows && (!braking || step.brakedLightly())) {
+        if (!(onLimit && before >= energy[i]) && (!braking || step.brakedLightly())) {
             // What braking there is must not hang on where the last search ended.
             before = step.backwardThoroughly(road, i, after);
         }
@@ -300,7 +299,7 @@ final class Kernel {
             store(i, before);
             return true;
         }
-        if (follows) {
+        if (onLimit) {
             // Both ends lie on the limit and the car could do more: it follows the limit.
             time[i] = IntervalIntegrator.duration(road.length[i], energy[i], after, 0, 0);
         } else if (road.length[i] > 0) {

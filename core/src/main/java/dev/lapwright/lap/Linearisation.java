@@ -81,7 +81,10 @@ final class Linearisation {
         drive.slack[i] = Math.max(0, -drive0);
         if (kernel.mode[i] == Kernel.BRAKING) {
             grip.slack[i] = 0;
-        } else if (kernel.mode[i] == Kernel.DRIVING && kernel.energy[i + 1] == kernel.freeEnd[i]) {
+        } else if (kernel.mode[i] == Kernel.DRIVING
+                && kernel.energy[i + 1] == kernel.freeEnd[i]
+                && kernel.energy[i + 1] < kernel.limit[i + 1]) {
+            // At a limit that does not rise nothing was integrated, and nothing but the limit binds.
             if (grip0 > drive0) {
                 grip.slack[i] = 0;
             } else {
