@@ -263,7 +263,7 @@ public record Standings(RobustnessResult result) {
         }
         List<String> said = new ArrayList<>();
         for (UnknownShare share : foremost(shares)) {
-            said.add(share.unknown().title() + " (" + Numbers.fixed(100 * share.share(), 0) + " %)");
+            said.add(Report.verbatim(share.unknown().title()) + " (" + Numbers.fixed(100 * share.share(), 0) + " %)");
         }
         return answer + " hangs most on " + String.join(", ", said) + "; shares of its variance, each alone.";
     }
@@ -277,7 +277,7 @@ public record Standings(RobustnessResult result) {
         return foremost(shares).stream()
                 .filter(share -> !share.unknown().measure().isEmpty())
                 .findFirst()
-                .map(share -> "To know it better, first " + share.unknown().measure() + " (common practice).")
+                .map(share -> "To know it better, first " + Report.verbatim(share.unknown().measure()) + " (common practice).")
                 .orElse("");
     }
 

@@ -91,7 +91,7 @@ class CarNewCommandTest {
         assertThat(DocumentWriter.text(car)).isEqualTo(Files.readString(Path.of(file)));
         Run sweep = Run.of("sweep", file, "harrowmere", "--line", "middle", "--vary", "front-bar", "--draws", "20");
         assertThat(sweep.code()).as(sweep.err()).isZero();
-        assertThat(sweep.out()).contains("Of 20 cars that this one may be").contains("stated in the car's document");
+        assertThat(sweep.out()).contains("Of 20 cars that this one may be").contains("37 stated in the documents");
     }
 
     @Test
