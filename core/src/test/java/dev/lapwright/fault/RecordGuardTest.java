@@ -31,6 +31,7 @@ import dev.lapwright.ride.RidePass;
 import dev.lapwright.slip.SlipState;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.advice.AdviceResult;
+import dev.lapwright.study.advice.OverKerb;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
@@ -176,6 +177,8 @@ class RecordGuardTest {
             DamperMapResult.Region.class,
             DamperMapResult.Pair.class,
             RideResult.class,
+            OverKerb.class,
+            OverKerb.Step.class,
             BriefResult.PlaceShare.class,
             BriefResult.SettingChange.class,
             WingTrade.Setting.class,

@@ -6,10 +6,17 @@ import dev.lapwright.car.Caution;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.ride.AxleEnd;
+import dev.lapwright.ride.Kerb;
+import dev.lapwright.ride.RideMeasure;
+import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.advice.AdviceResult;
+import dev.lapwright.study.advice.OverKerb;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.ride.RoadInput;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
@@ -26,9 +33,7 @@ import java.util.Set;
  * @param result what was found
  */
 public record AdviceReport(AdviceResult result) {
-    private static final String KERB =
-            "A kerb is a matter of springs, dampers and ride height over a few hundredths of a second, which this lap does not"
-                    + " know: 'lapwright ride' drives over one.";
+    private static final double MM_PER_M = 1000;
 
     /** Adds what people read, a paragraph each. */
     void addTo(Report report) {
@@ -44,9 +49,7 @@ public record AdviceReport(AdviceResult result) {
             spoils().ifPresent(said::add);
             next().ifPresent(said::add);
         }
-        if (result.words().kerb()) {
-            said.add(KERB);
-        }
+        result.overKerb().ifPresent(over -> kerb(said, over));
         said.add(practice());
         return said;
     }
@@ -59,6 +62,41 @@ public record AdviceReport(AdviceResult result) {
         }
         AdviceResult.Choice choice = result.choices().get(0);
         return Report.strong("Turn first:") + " " + said(choice) + ": " + gains(choice) + "; " + cost(choice) + ".";
+    }
+
+    private void kerb(List<String> said, OverKerb over) {
+        if (over.now().isEmpty()) {
+            said.add("The ride over a kerb is not known: " + over.problem() + ".");
+            return;
+        }
+        Kerb kerb = RoadInput.STANDARD.kerb();
+        said.add("Over a kerb of " + Numbers.fixed(MM_PER_M * kerb.height(), 0) + " mm on "
+                + Numbers.plain(kerb.length()) + " m at " + Numbers.kmh(over.speed())
+                + " km/h, as 'lapwright ride' drives it: " + axles(over.now()) + ".");
+        if (over.steps().isEmpty()) {
+            said.add(Report.strong("Nothing to turn for the kerb:")
+                    + " no step of any adjustment of this car eases it.");
+            return;
+        }
+        List<String> steps = over.steps().stream()
+                .map(step -> said(step.adjustment(), step.from(), step.to()) + ": " + axles(step.passes()) + "; "
+                        + cost(step.difference(), step.doubt()))
+                .toList();
+        said.add(Report.strong("For the kerb turn first:") + " " + steps.get(0) + "."
+                + (steps.size() > 1
+                        ? " If that does not help, put it back and try "
+                                + String.join("; then ", steps.subList(1, steps.size())) + "."
+                        : ""));
+    }
+
+    private static String axles(List<RidePass> passes) {
+        List<String> said = new ArrayList<>();
+        for (int i = 0; i < passes.size(); i++) {
+            RidePass pass = passes.get(i);
+            said.add((i == 0 ? "contact load varies by " : "") + Numbers.fixed(RideMeasure.LOAD.of(pass), 1) + " % "
+                    + AxleEnd.values()[i].label());
+        }
+        return String.join(" and ", said);
     }
 
     private String missing() {
@@ -77,9 +115,13 @@ public record AdviceReport(AdviceResult result) {
     }
 
     private String said(AdviceResult.Choice choice) {
-        Adjustment adjustment = car().adjustment(choice.adjustment());
-        return choice.adjustment() + " " + Numbers.plain(choice.from()) + " -> "
-                + Numbers.with(choice.to(), car().unitOf(choice.adjustment()))
+        return said(choice.adjustment(), choice.from(), choice.to());
+    }
+
+    private String said(String name, double from, double to) {
+        Adjustment adjustment = car().adjustment(name);
+        return name + " " + Numbers.plain(from) + " -> "
+                + Numbers.with(to, car().unitOf(name))
                 + " (" + (adjustment.label().isBlank() ? "" : Report.verbatim(adjustment.label()) + ", ") + "one "
                 + (adjustment.clickSize() > 0 ? "click" : "step") + ")";
     }
@@ -102,10 +144,12 @@ public record AdviceReport(AdviceResult result) {
     }
 
     private static String cost(AdviceResult.Choice choice) {
-        String nominal =
-                "lap time " + Standings.said(choice.difference(), choice.doubt().orElse(null));
-        return choice.doubt()
-                .map(standing -> nominal + ", " + Standings.interval(standing) + " s in nine of ten of "
+        return cost(choice.difference(), choice.doubt());
+    }
+
+    private static String cost(double difference, Optional<RobustnessResult.Standing> doubt) {
+        String nominal = "lap time " + Standings.said(difference, doubt.orElse(null));
+        return doubt.map(standing -> nominal + ", " + Standings.interval(standing) + " s in nine of ten of "
                         + standing.laps() + " cars that this one may be ("
                         + standing.verdict().label() + ")")
                 .orElse(nominal);
@@ -164,6 +208,7 @@ public record AdviceReport(AdviceResult result) {
     Set<Caution> cautions() {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         result.choices().forEach(choice -> cautions.addAll(choice.cautions()));
+        result.overKerb().ifPresent(over -> over.steps().forEach(step -> cautions.addAll(step.cautions())));
         result.practice()
                 .forEach(move -> move.adjustment()
                         .ifPresent(
@@ -203,12 +248,39 @@ public record AdviceReport(AdviceResult result) {
         tree.put("choices", choices.maps(result.choices()));
         tree.put("practice", practice.maps(result.practice()));
         tree.put("kerb", result.words().kerb());
+        result.overKerb().ifPresent(over -> tree.put("overKerb", tree(over)));
         tree.put(
                 "reading",
                 sentences().stream()
                         .map(text -> Report.plain(Report.marked(text, "", "")))
                         .toList());
         return tree;
+    }
+
+    private static Map<String, Object> tree(OverKerb over) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("speedKmh", LapTrace.kmh(over.speed()));
+        tree.put("loadVariationPercent", variations(over.now()));
+        tree.put("problem", over.problem());
+        Table<OverKerb.Step> steps = Table.<OverKerb.Step>of("Steps")
+                .value("adjustment", OverKerb.Step::adjustment)
+                .value("from", OverKerb.Step::from)
+                .value("to", OverKerb.Step::to)
+                .value("loadVariationPercent", step -> variations(step.passes()))
+                .value("differenceS", OverKerb.Step::difference)
+                .value(
+                        "differenceLowS",
+                        step -> step.doubt().map(one -> one.low()).orElse(null))
+                .value(
+                        "differenceHighS",
+                        step -> step.doubt().map(one -> one.high()).orElse(null));
+        tree.put("steps", steps.maps(over.steps()));
+        return tree;
+    }
+
+    /** Front and rear. */
+    private static List<Double> variations(List<RidePass> passes) {
+        return passes.stream().map(RideMeasure.LOAD::of).toList();
     }
 
     private static List<String> labels(Collection<BalancePhase> phases) {

@@ -7,6 +7,7 @@ import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.ColumnChoice;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.fit.DrivenRun;
@@ -15,6 +16,7 @@ import dev.lapwright.logs.DrivenLog;
 import dev.lapwright.logs.DrivenLogs;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.logs.LapLogs;
+import dev.lapwright.logs.RunCard;
 import dev.lapwright.logs.RunLogs;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.FitReport;
@@ -95,14 +97,26 @@ public final class AfterOptions {
             runs = List.copyOf(runs);
         }
 
-        /** All logs given, in their order. Lap times are those of the logs of lap times, where there are any. */
-        static Read of(List<AfterOptions> given, Subject stands, Console console) {
+        /**
+         * All logs given, in their order. Lap times are those of the logs of lap times, where there are any.
+         *
+         * @param card whose runs they are; empty where they say so themselves
+         */
+        static Read of(List<AfterOptions> given, Optional<RunCard> card, Subject stands, Console console) {
+            if (card.isPresent() && given.stream().anyMatch(one -> !one.settings.isEmpty())) {
+                throw new InvalidValueException(
+                        "--card", "the card says what was set, and --with does too", "leave one of the two out");
+            }
+            if (card.isPresent() && given.isEmpty()) {
+                throw new InvalidValueException("--card", "there is no log of it", "add --after LOG");
+            }
             List<RunLogs.Timed> timed = new ArrayList<>();
             List<RunLogs.Driven> driven = new ArrayList<>();
             List<FitReport.Run> runs = new ArrayList<>();
             for (AfterOptions one : given) {
                 DocumentSource source = LapLogs.find(one.log);
-                Subject set = one.subject(stands, console);
+                Subject set =
+                        card.isPresent() ? onCard(card.get(), driven.size(), stands) : one.subject(stands, console);
                 List<ColumnChoice> columns =
                         one.columns.stream().map(DrivenLogs::column).toList();
                 if (!columns.isEmpty() || RunLogs.holdsSpeeds(source)) {
@@ -114,8 +128,12 @@ public final class AfterOptions {
                     timed.add(new RunLogs.Timed(LapLogs.read(source), one.settings.isEmpty() ? "" : name(set, stands)));
                 }
             }
+            if (!driven.isEmpty()) {
+                card.ifPresent(its -> its.check("--after", driven.size()));
+            }
             if (!timed.isEmpty()) {
-                return new Read(Optional.of(RunLogs.together(timed)), Evidence.DEFAULT, runs);
+                LapLogFile times = RunLogs.together(timed);
+                return new Read(Optional.of(card.map(its -> its.naming(times)).orElse(times)), Evidence.DEFAULT, runs);
             }
             // Of laps with their speeds those at pace count from the first.
             CleanLaps.Rule fromTheFirst = new CleanLaps.Rule(0, CleanLaps.Rule.DEFAULT.slowLimit());
@@ -123,6 +141,12 @@ public final class AfterOptions {
                     driven.isEmpty() ? Optional.empty() : Optional.of(RunLogs.times(driven)),
                     Evidence.DEFAULT.rule(fromTheFirst),
                     runs);
+        }
+
+        /** The car as it was set in a run of a card, counted from 0; as it stands where there is no such run, which is told later. */
+        private static Subject onCard(RunCard card, int run, Subject stands) {
+            String setup = run < card.setups().size() ? card.setups().get(run) : Proof.BASE;
+            return setup.equals(Proof.BASE) ? stands : stands.with(List.of(setup.split(",")));
         }
 
         /** The brief after driving. */

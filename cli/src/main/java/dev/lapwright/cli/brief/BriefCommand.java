@@ -37,9 +37,9 @@ import picocli.CommandLine.Mixin;
             "A part that cannot be found says why and leaves the others alone."
         },
         customSynopsis = {
-            "lapwright brief CAR CIRCUIT [--after LOG [--with SETTING]...]... [--pressures LOG]",
-            "                [--test-laps N] [--scatter-s S] [--minutes M | --race-laps N] [--vary NAMES]",
-            "                [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
+            "lapwright brief CAR CIRCUIT [--after LOG [--with SETTING]...]... [--card FILE]",
+            "                [--pressures LOG] [--test-laps N] [--scatter-s S] [--minutes M | --race-laps N]",
+            "                [--vary NAMES] [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -130,7 +130,7 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     public BriefReport study() {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        AfterOptions.Read driven = AfterOptions.Read.of(after, subject, console);
+        AfterOptions.Read driven = AfterOptions.Read.of(after, asked.card(), subject, console);
         Brief brief = driven.after(asked.of(subject));
         StudyRun how = asked.run();
         BriefResult found;

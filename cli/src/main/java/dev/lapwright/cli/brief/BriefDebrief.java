@@ -63,8 +63,15 @@ public record BriefDebrief(Debrief debrief) {
                     "fate",
                     change -> change.fate().name().toLowerCase(Locale.ROOT).replace('_', ' '));
 
+    /** Of settings that stand in both names those alone that differ are told first. */
     private static String title(Proof.Change change) {
-        return Report.verbatim(change.after()) + " against " + Report.verbatim(change.before());
+        List<String> before = List.of(change.before().strip().split("[,;\\s]+"));
+        List<String> more = new ArrayList<>(List.of(change.after().strip().split("[,;\\s]+")));
+        boolean onTop = more.size() > before.size() && more.containsAll(before);
+        more.removeAll(before);
+        return onTop
+                ? Report.verbatim(String.join(", ", more)) + " on top of " + Report.verbatim(String.join(", ", before))
+                : Report.verbatim(change.after()) + " against " + Report.verbatim(change.before());
     }
 
     private static String giveOrTake(double mean, double half) {

@@ -9,6 +9,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.logs.PressureLog;
+import dev.lapwright.logs.RunCard;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.pressures.PressureDay;
@@ -16,11 +17,20 @@ import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.stint.RaceLength;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Options of the command {@code brief} beside car, circuit and day. */
 public final class BriefOptions {
     private static final int SECONDS_PER_MINUTE = 60;
+
+    @Option(
+            names = "--card",
+            paramLabel = "FILE",
+            description =
+                    "The JSON beside the page whose card was driven: then logs that name no setups hold its runs, in"
+                            + " their order.")
+    public String card;
 
     @Option(
             names = "--pressures",
@@ -96,6 +106,11 @@ public final class BriefOptions {
             brief = brief.turning(vary.stream().map(String::trim).toList());
         }
         return brief;
+    }
+
+    /** The card that was driven, if it was given. */
+    Optional<RunCard> card() {
+        return Optional.ofNullable(card).map(file -> RunCard.read(DocumentSource.ofFile(SafeFile.path(file))));
     }
 
     public StudyRun run() {

@@ -157,6 +157,30 @@ class BriefCommandTest {
     }
 
     @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--after castelvane-laps.csv|holds 1 run, and the card of",
+                "--after castelvane-wings.csv|leave --card out",
+                "--after castelvane-laps.csv --with front-bar=6|--with does too",
+                "-s rear-wing=5|there is no log of it"
+            })
+    void aCardThatIsNotThatOfTheLogIsRefusedBeforeTheWork(String more, String told) throws IOException {
+        Path card = Files.createDirectory(folder.resolve("cards")).resolve("brief.json");
+        Files.writeString(
+                card,
+                "{\"lapwright\": \"brief/2\", \"tests\": {\"runs\": [{\"fate\": \"drive\","
+                        + " \"changes\": [{\"name\": \"front-bar\", \"to\": 6}]}]}}");
+        Run run = run(Stream.concat(
+                        Stream.of("gt-talvex", "castelvane", "--out", folder.toString(), "--card", card.toString()),
+                        Stream.of(more.split(" ")))
+                .toArray(String[]::new));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.errorLines()).hasSize(1);
+        assertThat(run.err()).contains(told);
+    }
+
+    @ParameterizedTest
     @CsvSource({"'',empty", "'lap,time,setup\n',no laps", "'time,speed,distance\n',no samples"})
     void anEmptyLogIsRefusedBeforeTheWork(String text, String told) throws IOException {
         Path log = Files.createDirectory(folder.resolve("logs")).resolve("log.csv");

@@ -77,7 +77,9 @@ public final class Advice implements Study<AdviceResult> {
             against.add(Remedies.against(complaint, balance).run(how));
         }
         List<AdviceResult.Choice> choices = against.isEmpty() ? List.of() : choices(against, how);
-        return new AdviceResult(words, balance, against, choices, practice(against));
+        KerbSearch kerb = new KerbSearch(balance.lap());
+        Optional<OverKerb> over = words.kerb() ? Optional.of(kerb.search(draws, how)) : Optional.empty();
+        return new AdviceResult(words, balance, against, choices, over, practice(against, kerb, over));
     }
 
     private Car car() {
@@ -179,23 +181,30 @@ public final class Advice implements Study<AdviceResult> {
         return told;
     }
 
-    private List<AdviceResult.PracticeMove> practice(List<RemedyResult> against) {
+    private List<AdviceResult.PracticeMove> practice(
+            List<RemedyResult> against, KerbSearch kerb, Optional<OverKerb> over) {
         List<AdviceResult.PracticeMove> moves = new ArrayList<>();
         Set<Practice> said = new LinkedHashSet<>();
         for (RemedyResult one : against) {
             for (Practice practice : Practice.against(one.complaint())) {
                 if (said.add(practice)) {
-                    moves.add(move(practice, Optional.of(one)));
+                    moves.add(move(practice, (adjustment, to) -> view(adjustment, to, one)));
                 }
             }
         }
-        if (words.kerb()) {
-            Practice.KERB.stream().filter(said::add).forEach(practice -> moves.add(move(practice, Optional.empty())));
-        }
+        over.ifPresent(found -> Practice.KERB.stream()
+                .filter(said::add)
+                .forEach(practice -> moves.add(move(practice, (adjustment, to) -> kerb.view(found, adjustment, to)))));
         return moves;
     }
 
-    private AdviceResult.PracticeMove move(Practice practice, Optional<RemedyResult> one) {
+    /** What the model makes of an adjustment turned to a setting. */
+    @FunctionalInterface
+    private interface Look {
+        AdviceResult.PracticeMove.View of(String adjustment, double to);
+    }
+
+    private AdviceResult.PracticeMove move(Practice practice, Look look) {
         for (Adjustment adjustment : car().adjustments()) {
             List<String> paths =
                     adjustment.effects().stream().map(Effect::quantity).toList();
@@ -206,7 +215,7 @@ public final class Advice implements Study<AdviceResult> {
                     .orElse(Double.NaN);
             if (!Double.isNaN(to)) {
                 return new AdviceResult.PracticeMove(
-                        practice.words(), Optional.of(adjustment.name()), to, view(adjustment, to, one));
+                        practice.words(), Optional.of(adjustment.name()), to, look.of(adjustment.name(), to));
             }
         }
         return new AdviceResult.PracticeMove(
@@ -235,10 +244,10 @@ public final class Advice implements Study<AdviceResult> {
         }
     }
 
-    private static AdviceResult.PracticeMove.View view(Adjustment adjustment, double to, Optional<RemedyResult> one) {
-        return one.flatMap(result -> result.steps().stream()
-                        .filter(step -> step.adjustment().equals(adjustment.name()) && step.to() == to)
-                        .findFirst())
+    private static AdviceResult.PracticeMove.View view(String adjustment, double to, RemedyResult one) {
+        return one.steps().stream()
+                .filter(step -> step.adjustment().equals(adjustment) && step.to() == to)
+                .findFirst()
                 .map(step -> step.gain() >= Remedies.NOTHING
                         ? AdviceResult.PracticeMove.View.AGREES
                         : step.gain() <= -Remedies.NOTHING

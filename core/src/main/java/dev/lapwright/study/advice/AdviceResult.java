@@ -18,6 +18,7 @@ import java.util.Set;
  * @param balance of the lap looked at
  * @param against what was tried against each complaint of the balance, in their order
  * @param choices steps worth trying, the best first, at most {@link #MOST_CHOICES}; empty where none helps against any complaint
+ * @param overKerb what eases a kerb; empty where none is complained of
  * @param practice what common practice would turn, in the order in which it is said
  */
 public record AdviceResult(
@@ -25,6 +26,7 @@ public record AdviceResult(
         BalanceResult balance,
         List<RemedyResult> against,
         List<Choice> choices,
+        Optional<OverKerb> overKerb,
         List<PracticeMove> practice) {
     /** One to make, two to try next. */
     public static final int MOST_CHOICES = 3;

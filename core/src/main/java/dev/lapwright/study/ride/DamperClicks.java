@@ -27,7 +27,7 @@ public record DamperClicks(List<Option> options) {
     /** Passes of a millisecond each: more would keep a person waiting. */
     private static final int MOST = 600;
     /** Less than this, in the measure's unit, is nothing. */
-    private static final double SAME = 0.05;
+    public static final double SAME = 0.05;
 
     public DamperClicks {
         options = List.copyOf(options);

@@ -10,6 +10,7 @@ import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.ride.PassSolver;
 import dev.lapwright.ride.QuarterCar;
 import dev.lapwright.ride.RandomRoad;
+import dev.lapwright.ride.RidePass;
 import dev.lapwright.ride.RoadProfile;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
@@ -51,13 +52,34 @@ public final class Ride implements Study<RideResult> {
     }
 
     /**
-     * Drives both axles.
+     * Pass of a wheel of each axle over the kerb, front first, and nothing else.
      *
-     * @throws dev.lapwright.fault.InvalidValueException if the car's document lacks unsprung masses or damper rates, or if the
-     *     car does not reach the speed
+     * @throws dev.lapwright.fault.InvalidValueException as {@link #run}
      */
-    @Override
-    public RideResult run(StudyRun how) {
+    public List<RidePass> overKerb() {
+        Wheels wheels = wheels();
+        PassSolver overKerb = PassSolver.over(choices.kerb().felt(choices.contactLength()), speed);
+        return List.of(overKerb.drive(wheels.of(AxleEnd.FRONT)), overKerb.drive(wheels.of(AxleEnd.REAR)));
+    }
+
+    /** Downforce on each axle, N, and the wheels that carry it. */
+    private final class Wheels {
+        private final Handling.AeroBalance aero;
+
+        Wheels(Handling.AeroBalance aero) {
+            this.aero = aero;
+        }
+
+        double downforce(AxleEnd end) {
+            return end == AxleEnd.FRONT ? aero.front() : aero.rear();
+        }
+
+        QuarterCar of(AxleEnd end) {
+            return end.of(car, downforce(end));
+        }
+    }
+
+    private Wheels wheels() {
         AxleEnd.FRONT.of(car, 0);
         AxleEnd.REAR.of(car, 0);
         Vehicle vehicle = Vehicle.of(car, conditions);
@@ -68,15 +90,25 @@ public final class Ride implements Study<RideResult> {
                             + Check.text(Math.floor(KMH * vehicle.geared())) + " km/h",
                     "drive slower");
         }
-        Handling.AeroBalance aero = Handling.of(vehicle).aero(speed);
+        return new Wheels(Handling.of(vehicle).aero(speed));
+    }
+
+    /**
+     * Drives both axles.
+     *
+     * @throws dev.lapwright.fault.InvalidValueException if the car's document lacks unsprung masses or damper rates, or if the
+     *     car does not reach the speed
+     */
+    @Override
+    public RideResult run(StudyRun how) {
+        Wheels wheels = wheels();
         RoadProfile kerb = choices.kerb().felt(choices.contactLength());
         RoadProfile surface = RandomRoad.of(choices.road(), choices.seed(), choices.contactLength());
         PassSolver overKerb = PassSolver.over(kerb, speed);
         List<RideResult.Axle> axles = new ArrayList<>();
         for (AxleEnd end : AxleEnd.values()) {
             how.stopIfWanted();
-            double downforce = end == AxleEnd.FRONT ? aero.front() : aero.rear();
-            QuarterCar wheel = end.of(car, downforce);
+            QuarterCar wheel = wheels.of(end);
             axles.add(new RideResult.Axle(
                     end,
                     wheel,
@@ -84,7 +116,7 @@ public final class Ride implements Study<RideResult> {
                     overKerb.trace(wheel),
                     PassSolver.over(surface, speed).drive(wheel),
                     DamperMap.of(wheel, kerb, speed).run(how),
-                    DamperClicks.of(car, end, downforce, overKerb)));
+                    DamperClicks.of(car, end, wheels.downforce(end), overKerb)));
         }
         return new RideResult(car, conditions, choices, speed, axles);
     }

@@ -15,6 +15,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.powertrain.TorqueCurve;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.advice.AdviceResult.PracticeMove.View;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalanceComplaint;
@@ -22,6 +23,8 @@ import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.DriverWords;
 import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.ride.Ride;
+import dev.lapwright.study.ride.RideResult;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -128,11 +131,83 @@ class AdviceTest {
     }
 
     @Test
-    void aKerbAloneIsAnsweredByPractice() {
+    void aCarWhoseWheelsAreNotKnownHasPracticeAloneAgainstAKerbAndThatIsSaid() {
         AdviceResult advice = advice("will not take the kerb");
         assertThat(advice.against()).isEmpty();
         assertThat(advice.choices()).isEmpty();
+        assertThat(advice.overKerb().orElseThrow().now()).isEmpty();
+        assertThat(advice.overKerb().orElseThrow().problem()).isNotBlank();
         assertThat(view(advice, "softer front anti-roll bar")).isEqualTo(View.UNSEEN);
+    }
+
+    private static final Map<Quantity, Double> WHEELS = Map.of(
+            Quantity.UNSPRUNG_MASS_FRONT, 40.0,
+            Quantity.SLOW_BUMP_FRONT, 5000.0,
+            Quantity.FAST_BUMP_FRONT, 4000.0,
+            Quantity.SLOW_REBOUND_FRONT, 7000.0,
+            Quantity.UNSPRUNG_MASS_REAR, 45.0,
+            Quantity.SLOW_BUMP_REAR, 5000.0,
+            Quantity.SLOW_REBOUND_REAR, 7000.0);
+
+    private static final Adjustment FAST_BUMP = new Adjustment(
+            "fast-bump",
+            "",
+            Unit.NONE,
+            Adjustment.Range.stepped(0, 4, 1, 2),
+            List.of(new Effect.Relative(Quantity.FAST_BUMP_FRONT.path(), 400)));
+
+    private static AdviceResult overKerb(Adjustment... adjustments) {
+        Car bare = car();
+        Map<Quantity, Double> quantities = new EnumMap<>(bare.quantities());
+        quantities.putAll(WHEELS);
+        Car car = Car.of(
+                "c",
+                "",
+                quantities,
+                Map.of(),
+                bare.gearRatios(),
+                bare.torqueCurve(),
+                PowerCorrection.NONE,
+                List.of(adjustments));
+        BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
+                .run();
+        DriverWords words = DriverWords.read(
+                List.of("will not take the kerb"), balance.lap().stations().corners());
+        return Advice.on(words, balance).withDraws(0).run();
+    }
+
+    /** One law: the passes are those of the study of ride at the speed of the slowest corner. */
+    @Test
+    void aKerbIsDrivenOverAsTheStudyOfRideDoes() {
+        AdviceResult advice = overKerb(FAST_BUMP, FRONT_BAR, FUEL);
+        OverKerb over = advice.overKerb().orElseThrow();
+        assertThat(over.problem()).isEmpty();
+        double slowest = advice.balance().lap().corners().stream()
+                .mapToDouble(corner -> corner.minimumSpeed())
+                .min()
+                .orElseThrow();
+        assertThat(over.speed()).isEqualTo(slowest);
+        RideResult ride = Ride.of(advice.car(), Conditions.STANDARD, slowest).run(StudyRun.onThreads(1));
+        assertThat(over.now())
+                .isEqualTo(ride.axles().stream().map(RideResult.Axle::kerb).toList());
+        OverKerb.Step step = over.steps().get(0);
+        RideResult with = Ride.of(advice.car().with(step.adjustment(), step.to()), Conditions.STANDARD, slowest)
+                .run(StudyRun.onThreads(1));
+        assertThat(step.passes())
+                .isEqualTo(with.axles().stream().map(RideResult.Axle::kerb).toList());
+        assertThat(OverKerb.variation(step.passes())).isLessThan(OverKerb.variation(over.now()));
+    }
+
+    /** No lap time moves with a damper, and a bar does not touch one wheel; fuel is not there for it. */
+    @Test
+    void aDamperEasesAKerbAtNoCostAndABarIsNotSeen() {
+        AdviceResult advice = overKerb(FUEL, FRONT_BAR, FAST_BUMP);
+        List<OverKerb.Step> steps = advice.overKerb().orElseThrow().steps();
+        assertThat(steps.stream().map(OverKerb.Step::adjustment)).containsExactly("fast-bump");
+        assertThat(steps.get(0).difference()).isZero();
+        assertThat(view(advice, "softer front anti-roll bar")).isEqualTo(View.UNSEEN);
+        View practice = view(advice, "softer front fast bump");
+        assertThat(practice).isEqualTo(steps.get(0).to() < 2 ? View.AGREES : View.DISAGREES);
     }
 
     @Test

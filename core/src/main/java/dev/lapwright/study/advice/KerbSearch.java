@@ -1,0 +1,162 @@
+package dev.lapwright.study.advice;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Effect;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.lap.CornerFigures;
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.ride.RidePass;
+import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.ride.Ride;
+import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.robust.RobustnessResult;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Search for steps that ease a kerb, by the study of ride. */
+final class KerbSearch {
+    /** Where a lap has no corner, m/s: 100 km/h, as the study of ride takes it. */
+    private static final double USUAL = 100 / 3.6;
+
+    private final Lap lap;
+    private final double speed;
+
+    KerbSearch(Lap lap) {
+        this.lap = lap;
+        speed = lap.corners().stream()
+                .mapToDouble(CornerFigures::minimumSpeed)
+                .min()
+                .orElse(USUAL);
+    }
+
+    private Car car() {
+        return lap.vehicle().car();
+    }
+
+    private List<RidePass> passes(Car set) {
+        return Ride.of(set, lap.vehicle().conditions(), speed).overKerb();
+    }
+
+    /** Springs and dampers: a wing that presses the wheel down, or a softer tyre, eases a kerb too, but is not there for it. */
+    private static boolean isForRide(Adjustment adjustment) {
+        return adjustment.effects().stream()
+                .map(Effect::quantity)
+                .anyMatch(quantity -> quantity.startsWith("suspension."));
+    }
+
+    /**
+     * What eases it.
+     *
+     * @param draws cars drawn to tell what it costs; 0 for none
+     */
+    OverKerb search(int draws, StudyRun how) {
+        List<RidePass> now;
+        try {
+            now = passes(car());
+        } catch (LapwrightException unknown) {
+            return new OverKerb(speed, List.of(), List.of(), unknown.problem() + "; " + unknown.remedy());
+        }
+        LapSolver solver = new LapSolver(lap.stations());
+        List<OverKerb.Step> best = new ArrayList<>();
+        for (Adjustment adjustment : car().adjustments()) {
+            how.stopIfWanted();
+            if (isForRide(adjustment)) {
+                // Two steps of one adjustment are one idea.
+                neighbours(adjustment).stream()
+                        .flatMap(to -> step(adjustment, to, now, solver).stream())
+                        .min(Comparator.comparingDouble(step -> OverKerb.variation(step.passes())))
+                        .ifPresent(best::add);
+            }
+        }
+        best.sort(Comparator.comparing((OverKerb.Step step) -> !LapTimeDifference.isNone(step.difference()))
+                .thenComparing(step -> LapTimeDifference.counts(-step.difference()))
+                .thenComparingDouble(step -> OverKerb.variation(step.passes())));
+        List<OverKerb.Step> first = best.subList(0, Math.min(AdviceResult.MOST_CHOICES, best.size()));
+        return new OverKerb(speed, now, doubted(first, draws, how), "");
+    }
+
+    private List<Double> neighbours(Adjustment adjustment) {
+        double now = car().setting(adjustment.name());
+        double below = Double.NaN;
+        double above = Double.NaN;
+        for (double legal : adjustment.legalSettings()) {
+            below = legal < now ? legal : below;
+            above = legal > now && Double.isNaN(above) ? legal : above;
+        }
+        return Stream.of(below, above).filter(setting -> !Double.isNaN(setting)).toList();
+    }
+
+    /** Empty where it does not ease it, or there is no such car. */
+    private Optional<OverKerb.Step> step(Adjustment adjustment, double to, List<RidePass> now, LapSolver solver) {
+        try {
+            Car set = car().with(adjustment.name(), to);
+            List<RidePass> passes = passes(set);
+            if (OverKerb.change(now, passes) >= 0) {
+                return Optional.empty();
+            }
+            double time = solver.lapTime(Vehicle.of(set, lap.vehicle().conditions()));
+            return Optional.of(new OverKerb.Step(
+                    adjustment.name(),
+                    car().setting(adjustment.name()),
+                    to,
+                    passes,
+                    time - lap.time(),
+                    Optional.empty(),
+                    adjustment.cautions()));
+        } catch (LapwrightException noCar) {
+            return Optional.empty();
+        }
+    }
+
+    /** Drawn cars are asked only of what moves the lap time. */
+    private List<OverKerb.Step> doubted(List<OverKerb.Step> steps, int draws, StudyRun how) {
+        List<OverKerb.Step> asked = steps.stream()
+                .filter(step -> draws > 0 && !LapTimeDifference.isNone(step.difference()))
+                .toList();
+        if (asked.isEmpty()) {
+            return steps;
+        }
+        Robustness study =
+                Robustness.of(car(), lap.track(), lap.vehicle().conditions()).withDraws(draws);
+        for (OverKerb.Step step : asked) {
+            study = study.against(car().with(step.adjustment(), step.to()));
+        }
+        RobustnessResult drawn = study.run(how.reporting(Progress.NONE));
+        return steps.stream()
+                .map(step -> new OverKerb.Step(
+                        step.adjustment(),
+                        step.from(),
+                        step.to(),
+                        step.passes(),
+                        step.difference(),
+                        asked.contains(step)
+                                ? Optional.of(drawn.standings().get(asked.indexOf(step)))
+                                : Optional.empty(),
+                        Set.copyOf(step.cautions())))
+                .toList();
+    }
+
+    /** What the study of ride makes of a move of practice. */
+    AdviceResult.PracticeMove.View view(OverKerb found, String adjustment, double to) {
+        if (found.now().isEmpty()) {
+            return AdviceResult.PracticeMove.View.UNSEEN;
+        }
+        try {
+            double change = OverKerb.change(found.now(), passes(car().with(adjustment, to)));
+            return change < 0
+                    ? AdviceResult.PracticeMove.View.AGREES
+                    : change > 0 ? AdviceResult.PracticeMove.View.DISAGREES : AdviceResult.PracticeMove.View.UNSEEN;
+        } catch (LapwrightException noCar) {
+            return AdviceResult.PracticeMove.View.UNSEEN;
+        }
+    }
+}
