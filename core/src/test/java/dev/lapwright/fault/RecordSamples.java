@@ -37,6 +37,7 @@ import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.RoadInput;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.track.Segment;
@@ -115,6 +116,10 @@ final class RecordSamples {
                         "windSpeedMps",
                         "windFromDeg",
                         "grip"),
+                new Sample(
+                        new DriverWord.OfFigure(DriverWord.Reading.TOP_SPEED, "", 70, 1),
+                        "what the driver read",
+                        "error of what the driver read"),
                 new Sample(new Effect.Absolute("aero.cdAM2", 1, 2), "aero.cdAM2 offset", "aero.cdAM2 factor"),
                 new Sample(new Effect.Relative("aero.cdAM2", 1), "aero.cdAM2 perUnit"),
                 new Sample(

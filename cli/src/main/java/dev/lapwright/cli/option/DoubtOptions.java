@@ -32,11 +32,12 @@ public class DoubtOptions {
     boolean asStated;
 
     @Option(
-            names = LimitWordText.GIVES_UP,
-            paramLabel = "[CORNER=]END",
+            names = {DriverWordText.DRIVER, LimitWordText.GIVES_UP},
+            paramLabel = "WORD",
             description =
-                    "What the driver says gives up first at the limit, with the setup above: front, rear or both; of one"
-                            + " corner, as in T6=front, or of all. May be repeated. Only drawn cars that go with it count.")
+                    "What the driver says of the setup above. Which end gives up first: front, rear or neutral, of one corner, as in"
+                            + " T6=rear, or of all. Or what was read: T3=92km/h, the slowest there, top=251km/h, lap=1:36.4; +-ERROR"
+                            + " behind it. May be repeated. Only drawn cars that go with it count.")
     List<String> said = new ArrayList<>();
 
     /** How many cars are drawn; none if that is not asked for. */
@@ -47,7 +48,7 @@ public class DoubtOptions {
     /** Name of an option that asks for something of the draws; null if none is given. */
     String ofTheDraws() {
         if (!said.isEmpty()) {
-            return LimitWordText.GIVES_UP;
+            return DriverWordText.DRIVER;
         }
         return asStated ? "--as-stated" : null;
     }
@@ -56,7 +57,7 @@ public class DoubtOptions {
     void refuseWords(String study) {
         if (!said.isEmpty()) {
             throw new InvalidValueException(
-                    LimitWordText.GIVES_UP, "the draws of " + study + " do not listen to it", "leave it out");
+                    DriverWordText.DRIVER, "the draws of " + study + " do not listen to it", "leave it out");
         }
     }
 
@@ -70,7 +71,7 @@ public class DoubtOptions {
         if (count().isEmpty() && ofTheDraws() != null) {
             throw new InvalidValueException(ofTheDraws(), "no cars are drawn", "add --draws 200, or leave it out");
         }
-        said.forEach(LimitWordText::read);
+        said.forEach(DriverWordText::read);
         if (draws != null) {
             Robustness.checkedDraws(DRAWS, draws);
             if (LineOptions.REFRESH.equals(line.line)) {
@@ -89,7 +90,7 @@ public class DoubtOptions {
         }
         Robustness study = settings.get().withDraws(count().getAsInt());
         study = asStated ? study.asStated() : study;
-        study = study.hearing(said.stream().map(LimitWordText::read).toList());
+        study = study.hearing(said.stream().map(DriverWordText::read).toList());
         try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
             return Optional.of(new Standings(study.run(how.reporting(bar))));
         }

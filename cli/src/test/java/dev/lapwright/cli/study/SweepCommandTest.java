@@ -326,7 +326,8 @@ class SweepCommandTest {
         "--seed 4, no cars are drawn, add --draws 200",
         "--as-stated, no cars are drawn, add --draws 200",
         "--gives-up front, no cars are drawn, add --draws 200",
-        "--draws 20 --gives-up T6=left, 'left' is no end of a car, 'say front, rear or both'",
+        "--draws 20 --gives-up T6=left, it is no word of a driver, 'say T6=rear'",
+        "--draws 20 --driver lap=1:xx, it is no word of a driver, say T6=rear",
         "--draws 20 --gives-up T99=rear, has no corner of that name, use one of",
         "--draws 20 --line refresh, all driven on one line, take --line fastest"
     })

@@ -9,7 +9,6 @@ import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
-import dev.lapwright.fit.LimitWord;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
@@ -71,7 +70,7 @@ public final class Robustness implements Study<RobustnessResult> {
     /** Place of the setting that is asked of; negative if that is left to the study. */
     private final int asked;
     /** What the driver says of the car as it stands. */
-    private final List<LimitWord> words;
+    private final List<DriverWord> words;
 
     /** Setting that is driven, and what number stands for it. */
     private record Setting(Car car, Conditions day, double number) {}
@@ -85,7 +84,7 @@ public final class Robustness implements Study<RobustnessResult> {
             long seed,
             boolean assuming,
             int asked,
-            List<LimitWord> words) {
+            List<DriverWord> words) {
         this.present = present;
         this.stations = stations;
         this.day = day;
@@ -219,9 +218,9 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /**
      * The same, counting only drawn cars that go with what the driver says of the car as it stands, here on this day: each is kept with the
-     * chance that a driver of it would say all these words (rejection sampling).
+     * chance that a driver of it would say all these words (rejection sampling). So those that are left are as many as they count for.
      */
-    public Robustness hearing(List<LimitWord> said) {
+    public Robustness hearing(List<DriverWord> said) {
         return new Robustness(present, stations, day, settings, draws, seed, assuming, asked, List.copyOf(said));
     }
 
@@ -251,7 +250,7 @@ public final class Robustness implements Study<RobustnessResult> {
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
             Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
-            words.forEach(word -> word.margin(lap));
+            words.forEach(word -> word.likelihood(lap));
         }
         List<Drive> drives = how.inParallel(
                 draws,
@@ -290,11 +289,11 @@ public final class Robustness implements Study<RobustnessResult> {
 
     private Drive drive(PlausibleDays days, double[] draw, LapSolver solver) {
         double[] times = times(days, draw, solver);
-        double likelihood = 1;
+        double likelihood = Double.isNaN(times[0]) ? 0 : 1;
         if (!words.isEmpty() && !Double.isNaN(times[0])) {
             Lap lap = solver.solve(Vehicle.of(days.car(present, draw), days.day(day, draw)));
-            for (LimitWord word : words) {
-                likelihood *= word.likelihood(word.margin(lap));
+            for (DriverWord word : words) {
+                likelihood *= word.likelihood(lap);
             }
         }
         return new Drive(times, likelihood);

@@ -32,6 +32,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** How settings stand on drawn cars, against distributions by hand. */
@@ -272,9 +273,11 @@ class RobustnessTest {
                 .against(car.with(Quantity.MASS, 990))
                 .asStated()
                 .withDraws(100);
-        RobustnessResult front = study.hearing(List.of(new LimitWord("", LimitWord.End.FRONT, 1e-3)))
+        RobustnessResult front = study.hearing(
+                        List.of(new DriverWord.OfLimit(new LimitWord("", LimitWord.End.FRONT, 1e-3))))
                 .run();
-        RobustnessResult rear = study.hearing(List.of(new LimitWord("", LimitWord.End.REAR, 1e-3)))
+        RobustnessResult rear = study.hearing(
+                        List.of(new DriverWord.OfLimit(new LimitWord("", LimitWord.End.REAR, 1e-3))))
                 .run();
         // Slices hold one draw each; a word's error of 0.001 beside 0.05 leaves two or so to chance.
         assertThat(front.lapped()).isBetween(45, 55);
@@ -284,6 +287,59 @@ class RobustnessTest {
         // Where the front limits, its friction sets the pace; where the rear does it matters little: other cars, other
         // gains.
         assertThat(front.standings()).isNotEqualTo(rear.standings());
+    }
+
+    /**
+     * From rest with an even force t = √(2 m L/F), and the speed at the end is √(2 F L/m): of a mass known to 5 %, a lap time read to 1 %
+     * (2 % of mass) leaves 1/√(1/5² + 1/2²) = 1.86 %, and so does a top speed read to 1 %.
+     */
+    @ParameterizedTest
+    @EnumSource(
+            value = DriverWord.Reading.class,
+            names = {"LAP_TIME", "TOP_SPEED"})
+    void aFigureThatTheDriverReadsNarrowsWhatItHangsOn(DriverWord.Reading reading) {
+        double force = 4000;
+        double length = 400;
+        Car car = doubting(StudyCars.with(PlainCar.ofMass(1000).force(force)), Quantity.MASS, 5, true);
+        double value = reading == DriverWord.Reading.LAP_TIME
+                ? Math.sqrt(2 * 1000 * length / force)
+                : Math.sqrt(2 * force * length / 1000);
+        Robustness study = Robustness.of(car, StudyCars.straight(length), Conditions.STANDARD)
+                .against(car.with(Quantity.FINAL_DRIVE, 1.2 * StudyCars.RATIO))
+                .asStated()
+                .withDraws(400);
+        RobustnessResult all = study.run();
+        RobustnessResult heard = study.hearing(List.of(new DriverWord.OfFigure(reading, "", value, 0.01 * value)))
+                .run();
+        double narrower =
+                heard.standings().get(0).halfWidth() / all.standings().get(0).halfWidth();
+        // Ends of some 150 draws are known to a tenth.
+        assertThat(narrower).isEqualTo(1.857 / 5, within(0.1 * 1.857 / 5 + 0.02));
+        // The share kept is that of the narrower distribution's height: 1.857/5.
+        assertThat(heard.lapped()).isBetween(118, 179);
+    }
+
+    @Test
+    void aSlowestSpeedTellsTheGripOfItsCorner() {
+        // On a circle v² = μ g R: of a friction known to 5 %, a speed read to 1 % (2 % of friction) leaves 1.86 %.
+        Car car = doubting(StudyCars.with(PlainCar.ofMass(1000).friction(1.2)), Quantity.FRICTION_Y_FRONT, 5, true);
+        double speed = 0.99
+                * LapSolver.on(circle())
+                        .figures(Vehicle.of(car, Conditions.STANDARD))
+                        .topSpeed();
+        Robustness study = Robustness.of(car, circle(), Conditions.STANDARD)
+                .against(car.with(Quantity.MASS, 900))
+                .asStated()
+                .withDraws(200);
+        RobustnessResult heard = study.hearing(
+                        List.of(new DriverWord.OfFigure(DriverWord.Reading.MINIMUM_SPEED, "T1", speed, 0.003 * speed)))
+                .run();
+        assertThat(heard.lapped()).isLessThan(heard.before().orElseThrow().lapped() / 2);
+        Robustness nowhere =
+                study.hearing(List.of(DriverWord.OfFigure.of(DriverWord.Reading.MINIMUM_SPEED, "T7", speed)));
+        assertThatThrownBy(nowhere::run)
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("T7");
     }
 
     @Test
@@ -297,7 +353,7 @@ class RobustnessTest {
                 .against(car.with(Quantity.MASS, 990))
                 .asStated()
                 .withDraws(20)
-                .hearing(List.of(new LimitWord("", LimitWord.End.FRONT, 1e-2)));
+                .hearing(List.of(new DriverWord.OfLimit(new LimitWord("", LimitWord.End.FRONT, 1e-2))));
         assertThatThrownBy(study::run)
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("of 20 cars drawn go with it");
@@ -308,7 +364,7 @@ class RobustnessTest {
         Car car = PlainCar.ofMass(1000).friction(1.2).car();
         Robustness study = Robustness.of(car, StudyCars.oval(200, 60), Conditions.STANDARD)
                 .against(car.with(Quantity.MASS, 990))
-                .hearing(List.of(LimitWord.of("T9", LimitWord.End.FRONT)));
+                .hearing(List.of(new DriverWord.OfLimit(LimitWord.of("T9", LimitWord.End.FRONT))));
         assertThatThrownBy(study::run).isInstanceOf(InvalidValueException.class).hasMessageContaining("T9");
     }
 }
