@@ -73,6 +73,7 @@ class HelpTest {
                         "show",
                         "car",
                         "circuit",
+                        "event",
                         "demo",
                         "completion",
                         "help");
