@@ -13,10 +13,12 @@ module dev.lapwright.shared {
     exports dev.lapwright.files;
     exports dev.lapwright.inspection;
     exports dev.lapwright.logs;
+    exports dev.lapwright.notebook;
     exports dev.lapwright.report;
     exports dev.lapwright.results;
     exports dev.lapwright.results.car;
     exports dev.lapwright.results.circuit;
+    exports dev.lapwright.results.event;
     exports dev.lapwright.surveys;
 
     // What the page of the bench sends is read as strictly as documents are.

@@ -34,14 +34,15 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
     @Override
     public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {
         if (fault instanceof LapwrightException known) {
-            report(known);
+            known(console, known);
             trace(console, fault, root.debug);
             return ExitCode.BAD_INPUT;
         }
         return unexpected(console, fault, root.debug);
     }
 
-    private void report(LapwrightException fault) {
+    /** A fault that a user can mend, in its lines. */
+    static void known(Console console, LapwrightException fault) {
         if (fault instanceof DocumentException document && document.faults().size() > 1) {
             int shown = 0;
             for (DocumentFault one : document.faults()) {

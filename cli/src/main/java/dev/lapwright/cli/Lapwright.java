@@ -11,6 +11,12 @@ import dev.lapwright.cli.document.CircuitImportCommand;
 import dev.lapwright.cli.document.CircuitShowCommand;
 import dev.lapwright.cli.document.DemoCommand;
 import dev.lapwright.cli.document.ShowCommand;
+import dev.lapwright.cli.event.EventCommand;
+import dev.lapwright.cli.event.EventNewCommand;
+import dev.lapwright.cli.event.EventPackCommand;
+import dev.lapwright.cli.event.EventRunCommand;
+import dev.lapwright.cli.event.EventShowCommand;
+import dev.lapwright.cli.event.EventUnpackCommand;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.study.BalanceCommand;
@@ -29,6 +35,7 @@ import dev.lapwright.cli.study.StudyCommand;
 import dev.lapwright.cli.study.SweepCommand;
 import dev.lapwright.cli.study.WeightCommand;
 import dev.lapwright.fault.DecimalText;
+import dev.lapwright.fault.LapwrightException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -82,6 +89,14 @@ public final class Lapwright {
                         .addSubcommand(new CircuitImportCommand(console))
                         .addSubcommand(new CircuitShowCommand(console))
                         .addSubcommand(new CircuitEditCommand(console)));
+        commands.put(
+                "event",
+                console -> new CommandLine(new EventCommand(console))
+                        .addSubcommand(new EventNewCommand(console))
+                        .addSubcommand(new EventRunCommand(console))
+                        .addSubcommand(new EventShowCommand(console))
+                        .addSubcommand(new EventPackCommand(console))
+                        .addSubcommand(new EventUnpackCommand(console)));
         commands.put("demo", DemoCommand::new);
         commands.put("completion", CompletionCommand::new);
         commands.put("help", HelpCommand::new);
@@ -97,7 +112,10 @@ public final class Lapwright {
             ErrorReport report = new ErrorReport(console, root);
             line.setParameterExceptionHandler(report);
             line.setExecutionExceptionHandler(report);
-            code = line.execute(arguments);
+            code = line.execute(EventArguments.completed(line, console, arguments));
+        } catch (LapwrightException fault) {
+            ErrorReport.known(console, fault);
+            code = ExitCode.BAD_INPUT;
         } catch (Throwable fault) {
             // Errors of the virtual machine pass by picocli's handlers.
             boolean trace = List.of(arguments).contains("--debug");

@@ -115,7 +115,16 @@ final class GuideRecord {
         while (named.find()) {
             commands.add(named.group(1));
         }
-        commands.addAll(List.of("car new", "circuit import", "circuit show", "circuit edit"));
+        commands.addAll(List.of(
+                "car new",
+                "event new",
+                "event run",
+                "event show",
+                "event pack",
+                "event unpack",
+                "circuit import",
+                "circuit show",
+                "circuit edit"));
         for (String command : commands) {
             String line = (command + " --help").strip();
             write(place.resolve(line.replace(' ', '_') + ".txt"), line, Run.of(line.split(" ")), place);

@@ -74,6 +74,7 @@ class HelpTest {
                         "show",
                         "car",
                         "circuit",
+                        "event",
                         "demo",
                         "completion",
                         "help");

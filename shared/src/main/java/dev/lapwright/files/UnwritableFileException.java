@@ -6,7 +6,7 @@ import dev.lapwright.fault.LapwrightException;
 public final class UnwritableFileException extends LapwrightException {
     private static final long serialVersionUID = 1L;
 
-    UnwritableFileException(String file, String problem, String remedy, Throwable cause) {
+    public UnwritableFileException(String file, String problem, String remedy, Throwable cause) {
         super(file, problem, remedy, cause);
     }
 }

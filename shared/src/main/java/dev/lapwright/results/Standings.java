@@ -289,7 +289,7 @@ public record Standings(RobustnessResult result) {
         if (!measured.isEmpty()) {
             report.line("To know it better, first things first (common practice):");
             measured.forEach(share -> report.point(
-                    share.unknown().title() + ": " + share.unknown().measure()));
+                    Report.verbatim(share.unknown().title()) + ": " + Report.verbatim(share.unknown().measure())));
         }
     }
 

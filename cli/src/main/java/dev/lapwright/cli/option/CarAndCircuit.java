@@ -3,6 +3,7 @@ package dev.lapwright.cli.option;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.results.Subject;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Arguments CAR and CIRCUIT, the two documents that every lap needs. */
@@ -20,6 +21,14 @@ public final class CarAndCircuit {
             completionCandidates = DemoNames.Circuits.class,
             description = "Circuit or open run: a file, or the name of a demo.")
     public String circuit;
+
+    @Option(
+            names = "--event",
+            paramLabel = "FOLDER",
+            description =
+                    "An event's folder in place of CAR and CIRCUIT: its car as set up in its last run, its circuit and"
+                            + " day. Inside such a folder neither is needed (see 'lapwright event').")
+    public String event;
 
     /** Both read, the car set up. */
     public Subject subject(SetupOptions setup, Conditions day, Console console) {

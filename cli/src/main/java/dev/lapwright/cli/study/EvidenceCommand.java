@@ -6,25 +6,19 @@ import dev.lapwright.charts.log.LapLog;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.PredictedChange;
 import dev.lapwright.cli.option.SetupOptions;
-import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
-import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.evidence.CleanLaps;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
-import dev.lapwright.lap.LapSolver;
-import dev.lapwright.lap.Vehicle;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.logs.LapLogs;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.EvidenceReport;
 import dev.lapwright.results.Subject;
-import dev.lapwright.study.StudyRun;
-import dev.lapwright.study.robust.Robustness;
-import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -96,26 +90,17 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
 
     @Override
     public EvidenceReport study() {
-        Optional<Predicted> predicted = model.predicted(setup, conditions, asked.doubt == null, console);
+        Optional<PredictedChange> predicted = model.predicted(setup, conditions, asked.doubt == null, console);
         Evidence how = asked.how(predicted);
         LapLogFile file = LapLogs.read(LapLogs.find(log));
         return new EvidenceReport(
-                file, how.run(file.log()), predicted.map(Predicted::drawn).orElse(0));
+                file, how.run(file.log()), predicted.map(PredictedChange::drawn).orElse(0));
     }
 
     @Override
     public Report report(EvidenceReport found) {
         return found.report();
     }
-
-    /**
-     * What the lap model predicts.
-     *
-     * @param difference of the lap time, s, minus where faster
-     * @param doubt its standard deviation on drawn cars, s; none if it was not asked for, or too few of them had a lap
-     * @param drawn cars that tell it
-     */
-    private record Predicted(double difference, OptionalDouble doubt, int drawn) {}
 
     /** Which laps count, what is compared, and what is supposed of the day. */
     static final class Asked {
@@ -189,15 +174,15 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         double slowLimit;
 
         /** @param modelled what the model predicts, if it was asked */
-        Evidence how(Optional<Predicted> modelled) {
+        Evidence how(Optional<PredictedChange> modelled) {
             if (predicted != null && modelled.isPresent()) {
                 throw new InvalidValueException(
                         "--predicted-s", "the prediction is given, and asked of the model too", "leave one out");
             }
             OptionalDouble change = predicted != null
                     ? OptionalDouble.of(predicted)
-                    : modelled.map(one -> OptionalDouble.of(one.difference)).orElse(OptionalDouble.empty());
-            OptionalDouble drawn = modelled.map(Predicted::doubt).orElse(OptionalDouble.empty());
+                    : modelled.map(one -> OptionalDouble.of(one.difference())).orElse(OptionalDouble.empty());
+            OptionalDouble drawn = modelled.map(PredictedChange::doubt).orElse(OptionalDouble.empty());
             if (doubt != null && change.isEmpty()) {
                 throw new InvalidValueException(
                         "--predicted-doubt-s", "there is no prediction to doubt", "add --predicted-s or --change");
@@ -236,7 +221,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
         private String circuit;
 
         /** What it predicts; none if nothing is said to have changed. */
-        Optional<Predicted> predicted(
+        Optional<PredictedChange> predicted(
                 SetupOptions setup, ConditionsOptions conditions, boolean doubted, Console console) {
             if (changes.isEmpty()) {
                 if (car != null || circuit != null) {
@@ -256,28 +241,7 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             changes.forEach(change -> read(change, before, after));
             Subject subject =
                     LineOptions.driveStandard(setup.subject(car, circuit, conditions.day(), console), console);
-            LapSolver solver = LapSolver.on(subject.driven());
-            Subject from = subject.with(before);
-            Subject to = subject.with(after);
-            double difference = lapTime(solver, to) - lapTime(solver, from);
-            return Optional.of(doubted ? drawn(difference, from, to, console) : none(difference));
-        }
-
-        private static Predicted none(double difference) {
-            return new Predicted(difference, OptionalDouble.empty(), 0);
-        }
-
-        private static Predicted drawn(double difference, Subject from, Subject to, Console console) {
-            Robustness study = Robustness.of(from.car(), from.driven(), from.day())
-                    .against(to.car(), to.day(), Double.NaN)
-                    .withDraws(UsualDoubtOptions.USUAL);
-            try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
-                RobustnessResult found = study.run(StudyRun.onAllCores().reporting(bar));
-                double doubt = found.standings().get(0).deviation();
-                return doubt > 0
-                        ? new Predicted(difference, OptionalDouble.of(doubt), found.lapped())
-                        : none(difference);
-            }
+            return Optional.of(PredictedChange.of(subject.with(before), subject.with(after), doubted, console));
         }
 
         private static void read(String change, List<String> before, List<String> after) {
@@ -290,10 +254,6 @@ public final class EvidenceCommand extends StudyCommand<EvidenceReport> {
             String name = change.substring(0, equals + 1);
             before.add(name + change.substring(equals + 1, colon));
             after.add(name + change.substring(colon + 1));
-        }
-
-        private static double lapTime(LapSolver solver, Subject subject) {
-            return solver.lapTime(Vehicle.of(subject.car(), subject.day()));
         }
     }
 }

@@ -50,6 +50,11 @@ class ReaderPagesTest {
         return page("car-new.md");
     }
 
+    @TestFactory
+    Stream<DynamicTest> event() throws IOException {
+        return page("event.md");
+    }
+
     private Stream<DynamicTest> page(String page) throws IOException {
         List<ShownCommands.Shown> commands = ShownCommands.on(page);
         assertThat(commands).isNotEmpty();
