@@ -42,7 +42,17 @@ final class House {
 
     /** The packages of shared from the ground up. */
     static final List<String> SHARED_FROM_THE_GROUND_UP = List.of(
-            "report", "files", "text", "documents", "cache", "samples", "logs", "surveys", "notebook", "results", "inspection");
+            "report",
+            "files",
+            "text",
+            "documents",
+            "cache",
+            "samples",
+            "logs",
+            "surveys",
+            "notebook",
+            "results",
+            "inspection");
 
     /** The packages that no user of the library needs: exported to modules of ours at most. */
     private static final List<String> HIDDEN = List.of(

@@ -277,7 +277,8 @@ public record Standings(RobustnessResult result) {
         return foremost(shares).stream()
                 .filter(share -> !share.unknown().measure().isEmpty())
                 .findFirst()
-                .map(share -> "To know it better, first " + Report.verbatim(share.unknown().measure()) + " (common practice).")
+                .map(share -> "To know it better, first "
+                        + Report.verbatim(share.unknown().measure()) + " (common practice).")
                 .orElse("");
     }
 
@@ -288,8 +289,9 @@ public record Standings(RobustnessResult result) {
                 .toList();
         if (!measured.isEmpty()) {
             report.line("To know it better, first things first (common practice):");
-            measured.forEach(share -> report.point(
-                    Report.verbatim(share.unknown().title()) + ": " + Report.verbatim(share.unknown().measure())));
+            measured.forEach(
+                    share -> report.point(Report.verbatim(share.unknown().title()) + ": "
+                            + Report.verbatim(share.unknown().measure())));
         }
     }
 
