@@ -2,15 +2,18 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.line.LineFinder;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
+import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
@@ -150,15 +153,39 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
     }
 
     private String hash() {
-        InputHash hash = InputHash.of(result.car(), result.conditions(), result.track())
-                .with("axes", InputHash.axes(result.axes()));
-        result.refresh().ifPresent(refresh -> {
+        InputHash hash = inputs(result.car(), result.track(), result.conditions(), result.axes(), result.refresh());
+        doubt.ifPresent(drawn -> drawn.addTo(hash));
+        return hash.sha256();
+    }
+
+    private static InputHash inputs(
+            Car car,
+            Track track,
+            Conditions day,
+            List<SweepAxis> axes,
+            Optional<SweepResult.LineRefresh> refreshed) {
+        InputHash hash = InputHash.of(car, day, track).with("axes", InputHash.axes(axes));
+        refreshed.ifPresent(refresh -> {
             hash.with("lineFoundFrom", InputHash.list(refresh.from().offsets()));
             ChosenLine.margins(refresh.choices()).forEach(hash::with);
             hash.with("spacingM", refresh.choices().spacing());
         });
-        doubt.ifPresent(drawn -> drawn.addTo(hash));
-        return hash.sha256();
+        return hash;
+    }
+
+    /** SHA-256 of all that the laps of a sweep depend on, before they are driven. */
+    public static String inputs(Subject subject, List<Vary> varied) {
+        ChosenLine line = subject.line();
+        Optional<SweepResult.LineRefresh> refresh = line.isRefreshed()
+                ? Optional.of(new SweepResult.LineRefresh(line.line().orElseThrow(), line.choices(), LineFinder.SEARCH))
+                : Optional.empty();
+        return inputs(
+                        subject.car(),
+                        line.driven(),
+                        subject.day(),
+                        varied.stream().map(Vary::axis).toList(),
+                        refresh)
+                .sha256();
     }
 
     private Table<SweepAxis> axes() {

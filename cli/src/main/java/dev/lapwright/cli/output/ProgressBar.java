@@ -7,13 +7,17 @@ import java.util.Locale;
 import java.util.function.LongSupplier;
 
 /**
- * Progress of long work, shown in one line that is overwritten. Shows itself only on a terminal and only after half a second;
- * leaves nothing behind.
+ * Progress of long work: on a terminal one line that is overwritten, from half a second on, which leaves nothing behind; elsewhere a
+ * line every half minute. How long it will still take is told from a fifth of the work on: before, it is a guess.
  */
 public final class ProgressBar implements Progress, LineSearch.Progress, AutoCloseable {
     private static final long WAIT = 500_000_000L;
     private static final long INTERVAL = 100_000_000L;
+    private static final long HALF_A_MINUTE = 30_000_000_000L;
     private static final int WIDTH = 30;
+    /** Part of the work that tells how long the rest will take. */
+    private static final int FIFTH = 5;
+
     private static final String ERASE_LINE = "\r\u001B[K";
 
     private final Console console;
@@ -35,6 +39,7 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         this.things = things;
         this.nanoseconds = nanoseconds;
         start = nanoseconds.getAsLong();
+        shownAt = start;
         if (console.errIsTerminal()) {
             // A prompt after an interrupt starts on a clean line.
             Runtime.getRuntime().addShutdownHook(eraser);
@@ -44,6 +49,14 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     @Override
     public void report(int done, int total) {
         long now = nanoseconds.getAsLong();
+        if (!console.errIsTerminal()) {
+            if (total > 0 && now - Math.max(start, shownAt) >= HALF_A_MINUTE) {
+                shownAt = now;
+                console.remark(done + " of " + total + " " + things + " after " + Math.round((now - start) * 1e-9)
+                        + " s" + left(done, total, now - start));
+            }
+            return;
+        }
         boolean due = shown ? now - shownAt >= INTERVAL : now - start >= WAIT;
         if (due && total > 0) {
             show(text(done, total, now - start), now);
@@ -70,9 +83,15 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
 
     private String text(int done, int total, long elapsed) {
         int full = (int) ((long) WIDTH * done / total);
-        double left = done == 0 ? 0 : elapsed * 1e-9 * (total - done) / done;
         String bar = "#".repeat(full) + ".".repeat(WIDTH - full);
-        return String.format(Locale.ROOT, "[%s] %d of %d %s, %.0f s left", bar, done, total, things, left);
+        return "[" + bar + "] " + done + " of " + total + " " + things + left(done, total, elapsed);
+    }
+
+    private static String left(int done, int total, long elapsed) {
+        if (done < total / FIFTH || done == 0) {
+            return "";
+        }
+        return String.format(Locale.ROOT, ", %.0f s left", elapsed * 1e-9 * (total - done) / done);
     }
 
     @Override

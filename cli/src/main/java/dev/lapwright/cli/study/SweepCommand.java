@@ -1,5 +1,6 @@
 package dev.lapwright.cli.study;
 
+import dev.lapwright.cache.SweepJournal;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.SweepTime;
@@ -13,6 +14,7 @@ import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
@@ -53,6 +55,8 @@ import picocli.CommandLine.Option;
 public final class SweepCommand extends StudyCommand<SweepReport> {
     private static final int MOST_AXES = 2;
     private static final String TRADE_OFF = "--trade-off";
+    /** What a program is called that was not built. */
+    private static final String UNBUILT = "classes";
 
     @Mixin
     private CarAndCircuit documents;
@@ -131,7 +135,15 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
             study = study.over(vary.axis());
         }
         try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            return study.run(how().reporting(bar));
+            StudyRun how = how().reporting(bar);
+            if (sweep.resume == null) {
+                return study.run(how);
+            }
+            String program = console.program().orElse(UNBUILT);
+            try (SweepJournal journal =
+                    SweepJournal.open(SafeFile.path(sweep.resume), program, SweepReport.inputs(subject, varied))) {
+                return study.remembering(journal).run(how);
+            }
         }
     }
 
@@ -169,5 +181,13 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
                 paramLabel = "N",
                 description = "How many laps are driven at the same time; one for each processor core if left out.")
         Integer threads;
+
+        @Option(
+                names = "--resume",
+                paramLabel = "FILE",
+                description =
+                        "Keeps each lap in this file as it is driven, and drives only what is missing there: the same"
+                                + " command goes on where it was broken off.")
+        String resume;
     }
 }

@@ -61,11 +61,27 @@ class ProgressBarTest {
     }
 
     @Test
-    void nobodyWatchingMeansNoProgress() {
+    void beforeAFifthIsDoneNothingIsSaidOfTheRest() {
+        ProgressBar bar = bar(true);
+        after(2);
+        bar.report(19, 100);
+        assertThat(shown()).contains("19 of 100 laps").doesNotContain("left");
+    }
+
+    @Test
+    void withoutATerminalALineIsSaidEveryHalfMinute() {
         try (ProgressBar bar = bar(false)) {
-            after(10);
-            bar.report(1, 100);
+            after(29);
+            bar.report(10, 1000);
+            assertThat(shown()).isEmpty();
+            after(31);
+            bar.report(11, 1000);
+            after(60);
+            bar.report(20, 1000);
+            after(62);
+            bar.report(500, 1000);
         }
-        assertThat(shown()).isEmpty();
+        assertThat(shown().lines())
+                .containsExactly("11 of 1000 laps after 31 s", "500 of 1000 laps after 62 s, 62 s left");
     }
 }

@@ -352,4 +352,51 @@ class SweepCommandTest {
         assertThat(JsonTree.number(doubt, "lappedBeforeTheDriversWord")).isEqualTo(60);
         assertThat(String.join(" ", sweep(heard).lines())).contains("of 60 cars drawn, and only they count");
     }
+
+    /** A sweep that was broken off inside a line, as by the power going, gives the very result of one that was not. */
+    @Test
+    void aSweepThatWasBrokenOffGoesOnWhereItWas() throws IOException {
+        String[] asked = {"--vary", "rear-wing=0:12:2", "--line", "middle", "--json"};
+        final String whole = sweep(asked).out();
+        Path journal = folder.resolve("wing.journal");
+        String[] resumed = Stream.concat(Stream.of(asked), Stream.of("--resume", journal.toString()))
+                .toArray(String[]::new);
+        assertThat(sweep(resumed).out()).isEqualTo(whole);
+        List<String> lines = Files.readAllLines(journal);
+        assertThat(lines).hasSize(1 + 7);
+        // A number that no lap has, so that one sees which laps are recalled; then half a line.
+        String first = lines.get(1);
+        String changed = first.substring(0, first.indexOf(' ') + 1) + "0x1.0p5"
+                + first.substring(first.indexOf(' ', first.indexOf(' ') + 1));
+        Files.writeString(
+                journal,
+                String.join(
+                        "\n", lines.get(0), changed, lines.get(2), lines.get(3).substring(0, 20)));
+        String mended = sweep(resumed).out();
+        assertThat(mended).contains("32.0").isNotEqualTo(whole);
+        assertThat(Files.readAllLines(journal)).hasSize(1 + 7).contains(changed);
+        Files.writeString(journal, String.join("\n", lines.get(0), lines.get(2)) + "\n");
+        assertThat(sweep(resumed).out()).isEqualTo(whole);
+    }
+
+    @Test
+    void aJournalOfAnotherSweepIsRefusedAndLeftAlone() throws IOException {
+        Path journal = folder.resolve("wing.journal");
+        sweep("--vary", "rear-wing=0,6", "--line", "middle", "--resume", journal.toString());
+        String before = Files.readString(journal);
+        Run other = Run.of(
+                "sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--line", "middle", "--resume", journal.toString());
+        assertThat(other.code()).isEqualTo(2);
+        assertThat(other.err()).contains("the journal of another sweep");
+        assertThat(Files.readString(journal)).isEqualTo(before);
+        Path text = folder.resolve("notes.txt");
+        Files.writeString(text, "buy tyres\n");
+        Run notes = Run.of("sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--resume", text.toString());
+        assertThat(notes.code()).isEqualTo(2);
+        assertThat(notes.err()).contains("no journal of a sweep");
+        assertThat(Files.readString(text)).isEqualTo("buy tyres\n");
+        assertThat(Run.of("sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--resume", folder.toString())
+                        .code())
+                .isEqualTo(2);
+    }
 }

@@ -38,23 +38,26 @@ public final class Sweep implements Study<SweepResult> {
     private final Conditions conditions;
     private final List<SweepAxis> axes;
     private final Optional<SweepResult.LineRefresh> refresh;
+    private final SweepMemory memory;
 
     private Sweep(
             Car car,
             Stations stations,
             Conditions conditions,
             List<SweepAxis> axes,
-            Optional<SweepResult.LineRefresh> refresh) {
+            Optional<SweepResult.LineRefresh> refresh,
+            SweepMemory memory) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
         this.axes = axes;
         this.refresh = refresh;
+        this.memory = memory;
     }
 
     /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
     public static Sweep of(Car car, Track track, Conditions conditions) {
-        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty());
+        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty(), SweepMemory.NONE);
     }
 
     /**
@@ -65,7 +68,7 @@ public final class Sweep implements Study<SweepResult> {
         Sweep held = of(car, from.road(), conditions);
         Optional<SweepResult.LineRefresh> refresh =
                 Optional.of(new SweepResult.LineRefresh(from, choices, LineFinder.SEARCH));
-        return new Sweep(car, held.stations, conditions, held.axes, refresh);
+        return new Sweep(car, held.stations, conditions, held.axes, refresh, SweepMemory.NONE);
     }
 
     /** The same, lines found by somebody who may remember them; where lines are not found anew, no other. */
@@ -75,7 +78,13 @@ public final class Sweep implements Study<SweepResult> {
                 stations,
                 conditions,
                 axes,
-                refresh.map(found -> new SweepResult.LineRefresh(found.from(), found.choices(), finder)));
+                refresh.map(found -> new SweepResult.LineRefresh(found.from(), found.choices(), finder)),
+                memory);
+    }
+
+    /** The same, going on from what a memory recalls of this very sweep, and keeping there what it drives. */
+    public Sweep remembering(SweepMemory laps) {
+        return new Sweep(car, stations, conditions, axes, refresh, laps);
     }
 
     /** The same with one more axis. The last axis added varies fastest. */
@@ -87,7 +96,7 @@ public final class Sweep implements Study<SweepResult> {
             }
         }
         more.add(axis);
-        return new Sweep(car, stations, conditions, List.copyOf(more), refresh);
+        return new Sweep(car, stations, conditions, List.copyOf(more), refresh, memory);
     }
 
     /** Number of laps it will drive, without the baseline. */
@@ -117,11 +126,18 @@ public final class Sweep implements Study<SweepResult> {
         int total = laps();
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
-        List<SweepResult.Point> points = how.inParallel(
-                total,
+        SweepPoints points = new SweepPoints(axes, total);
+        memory.recall((index, lap, failure) -> {
+            if (index >= 0 && index < total) {
+                points.recall(index, lap, failure);
+            }
+        });
+        int[] missing = points.missing();
+        how.inParallel(
+                missing.length,
                 () -> new LapSolver(stations),
-                (solver, i) -> point(i, solver, how),
-                done -> how.report(done, total));
+                (solver, i) -> drive(missing[i], points, solver, how),
+                done -> how.report(total - missing.length + done, total));
         return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
     }
 
@@ -142,36 +158,27 @@ public final class Sweep implements Study<SweepResult> {
         }
     }
 
-    private SweepResult.Point point(int index, LapSolver solver, StudyRun how) {
+    private Void drive(int index, SweepPoints points, LapSolver solver, StudyRun how) {
         Car changed = car;
         Conditions day = conditions;
-        List<Double> settings = new ArrayList<>(axes.size());
-        int[] place = placeOf(index);
-        for (int k = 0; k < place.length; k++) {
-            SweepAxis axis = axes.get(k);
-            double value = axis.value(place[k]);
-            settings.add(value);
-            if (Conditions.isMeantBy(axis.name())) {
-                day = day.with(axis.name(), value);
-            } else {
-                changed = changed.with(axis.name(), value);
-            }
-        }
+        List<Double> settings = points.settings(index);
+        LapFigures lap = null;
+        String failure = "";
         try {
-            return new SweepResult.Point(settings, Optional.of(figures(solver, changed, day, how)), "");
+            for (int k = 0; k < axes.size(); k++) {
+                String name = axes.get(k).name();
+                if (Conditions.isMeantBy(name)) {
+                    day = day.with(name, settings.get(k));
+                } else {
+                    changed = changed.with(name, settings.get(k));
+                }
+            }
+            lap = figures(solver, changed, day, how);
         } catch (NoLapException | InvalidValueException noLap) {
-            return new SweepResult.Point(settings, Optional.empty(), noLap.getMessage());
+            failure = noLap.getMessage();
         }
-    }
-
-    private int[] placeOf(int index) {
-        int[] place = new int[axes.size()];
-        int rest = index;
-        for (int k = axes.size() - 1; k >= 0; k--) {
-            int count = axes.get(k).count();
-            place[k] = rest % count;
-            rest /= count;
-        }
-        return place;
+        points.put(index, lap, failure);
+        memory.keep(index, lap, failure);
+        return null;
     }
 }

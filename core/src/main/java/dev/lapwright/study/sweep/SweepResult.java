@@ -35,7 +35,7 @@ public record SweepResult(
         Optional<LineRefresh> refresh) {
     public SweepResult {
         axes = List.copyOf(axes);
-        points = List.copyOf(points);
+        points = points instanceof SweepPoints ? points : List.copyOf(points);
     }
 
     /** What a sweep found in which all laps were driven on the same track. */
