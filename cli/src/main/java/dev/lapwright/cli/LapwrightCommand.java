@@ -3,10 +3,8 @@ package dev.lapwright.cli;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.VersionText;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
-import picocli.CommandLine.Spec;
 
 /** Top command {@code lapwright}, which lists the others. */
 @Command(
@@ -29,9 +27,6 @@ import picocli.CommandLine.Spec;
         })
 final class LapwrightCommand implements Runnable {
     private final Console console;
-
-    @Spec
-    private CommandSpec spec;
 
     @Option(
             names = {"-h", "--help"},
@@ -57,6 +52,8 @@ final class LapwrightCommand implements Runnable {
 
     @Override
     public void run() {
-        console.text(spec.commandLine().getUsageMessage(spec.commandLine().getColorScheme()));
+        console.line("lapwright bench   turn a demo car's knobs in the browser and watch the lap");
+        console.line("lapwright demo    the cars and circuits that come along, to be named like files");
+        console.line("lapwright help    all commands; each has --help with examples");
     }
 }

@@ -128,9 +128,14 @@ class HelpTest {
     }
 
     @Test
-    void withoutAnArgumentTheHelpIsShown() {
-        assertThat(Run.of().out()).isEqualTo(Run.of("--help").out());
-        assertThat(Run.of().code()).isZero();
+    void withoutAnArgumentThreeLinesSayWhereToBegin() {
+        Run alone = Run.of();
+        assertThat(alone.code()).isZero();
+        assertThat(alone.lines()).hasSize(3);
+        for (String line : alone.lines()) {
+            String command = line.split("\\s+")[1];
+            assertThat(Run.of(command, "--help").code()).as(command).isZero();
+        }
     }
 
     @Test

@@ -159,11 +159,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
     }
 
     private static InputHash inputs(
-            Car car,
-            Track track,
-            Conditions day,
-            List<SweepAxis> axes,
-            Optional<SweepResult.LineRefresh> refreshed) {
+            Car car, Track track, Conditions day, List<SweepAxis> axes, Optional<SweepResult.LineRefresh> refreshed) {
         InputHash hash = InputHash.of(car, day, track).with("axes", InputHash.axes(axes));
         refreshed.ifPresent(refresh -> {
             hash.with("lineFoundFrom", InputHash.list(refresh.from().offsets()));

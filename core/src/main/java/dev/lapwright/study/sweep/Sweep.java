@@ -57,7 +57,8 @@ public final class Sweep implements Study<SweepResult> {
 
     /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
     public static Sweep of(Car car, Track track, Conditions conditions) {
-        return new Sweep(car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty(), SweepMemory.NONE);
+        return new Sweep(
+                car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty(), SweepMemory.NONE);
     }
 
     /**
