@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
@@ -28,28 +29,26 @@ final class EventArguments {
     /**
      * The arguments, completed if need be.
      *
+     * @param fresh a command line of its own for each time that arguments are tried: groups of options add up where one parses twice
      * @throws dev.lapwright.fault.LapwrightException if --event names no event, or one that cannot be read
      */
-    static String[] completed(CommandLine line, Console console, String... arguments) {
+    static String[] completed(Supplier<CommandLine> fresh, Console console, String... arguments) {
         CommandLine command =
-                arguments.length == 0 ? null : line.getSubcommands().get(arguments[0]);
+                arguments.length == 0 ? null : fresh.get().getSubcommands().get(arguments[0]);
         if (command == null || !wantsCarAndCircuit(command) || isHelp(arguments)) {
             return arguments;
         }
         List<String> words = new ArrayList<>(Arrays.asList(arguments));
         Optional<String> named = taken(words);
-        if (named.isEmpty() && !lacksThem(line, arguments)) {
-            return arguments;
-        }
         Optional<EventFolder> folder = named.isPresent()
                 ? Optional.of(EventFolder.of(SafeFile.path(named.get())))
                 : EventFolder.about(Path.of(""));
-        if (folder.isEmpty()) {
+        if (folder.isEmpty() || (named.isEmpty() && !lacksThem(fresh.get(), arguments))) {
             return arguments;
         }
         Event event = folder.get().read();
         List<String> completed = completed(command, words, event);
-        if (named.isEmpty() && !isParsed(line, completed.toArray(String[]::new))) {
+        if (named.isEmpty() && !isParsed(fresh.get(), completed.toArray(String[]::new))) {
             return arguments;
         }
         console.remark("Event " + event.name() + ": " + event.car().name() + " at "

@@ -112,7 +112,8 @@ public final class Lapwright {
             ErrorReport report = new ErrorReport(console, root);
             line.setParameterExceptionHandler(report);
             line.setExecutionExceptionHandler(report);
-            code = line.execute(EventArguments.completed(line, console, arguments));
+            code = line.execute(EventArguments.completed(
+                    () -> commandLine(new LapwrightCommand(console), console, arguments), console, arguments));
         } catch (LapwrightException fault) {
             ErrorReport.known(console, fault);
             code = ExitCode.BAD_INPUT;
