@@ -32,9 +32,9 @@ final class EventArguments {
      * @param fresh a command line of its own for each time that arguments are tried: groups of options add up where one parses twice
      * @throws dev.lapwright.fault.LapwrightException if --event names no event, or one that cannot be read
      */
-    static String[] completed(Supplier<CommandLine> fresh, Console console, String... arguments) {
+    static String[] completed(CommandLine line, Supplier<CommandLine> fresh, Console console, String... arguments) {
         CommandLine command =
-                arguments.length == 0 ? null : fresh.get().getSubcommands().get(arguments[0]);
+                arguments.length == 0 ? null : line.getSubcommands().get(arguments[0]);
         if (command == null || !wantsCarAndCircuit(command) || isHelp(arguments)) {
             return arguments;
         }

@@ -113,7 +113,7 @@ public final class Lapwright {
             line.setParameterExceptionHandler(report);
             line.setExecutionExceptionHandler(report);
             code = line.execute(EventArguments.completed(
-                    () -> commandLine(new LapwrightCommand(console), console, arguments), console, arguments));
+                    line, () -> commandLine(new LapwrightCommand(console), console, arguments), console, arguments));
         } catch (LapwrightException fault) {
             ErrorReport.known(console, fault);
             code = ExitCode.BAD_INPUT;
