@@ -9,9 +9,11 @@ import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitResult;
 import dev.lapwright.track.Track;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Debrief after driving: what the laps proved of each change, what they tell of the car, and the car that comes of both, for which the
@@ -83,6 +85,11 @@ public record Debrief(
 
     private static Car fitted(FitResult found, Car kept) {
         Car document = found.document(kept.document().name(), kept.document().description());
-        return kept.settings().isEmpty() ? document : document.with(new Setup("", kept.settings()));
+        Map<String, Double> settings = new LinkedHashMap<>(kept.settings());
+        // A quantity that was set by its own name, and fitted, has its fitted value in the document.
+        Set<String> fitted = new HashSet<>(found.car().settings().keySet());
+        fitted.removeAll(found.fitted().settings().keySet());
+        settings.keySet().removeAll(fitted);
+        return settings.isEmpty() ? document : document.with(new Setup("", settings));
     }
 }

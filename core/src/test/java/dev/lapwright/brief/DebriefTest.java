@@ -92,6 +92,23 @@ class DebriefTest {
         assertThat(BriefCars.time(after.car())).isCloseTo(asItIs, within(0.1 * (asItIs - asGiven)));
     }
 
+    /** What was set by hand and then fitted is not set back. */
+    @Test
+    void aQuantityThatWasSetByItsNameHasItsFittedValue() {
+        Car set = MORE.with(Quantity.POWER_SCALE, 0.97);
+        Car truth = MORE.with(Quantity.POWER_SCALE, 0.9);
+        Debrief after = Debrief.of(
+                new BriefLaps(set, BriefCars.OVAL, BriefCars.DAY),
+                BriefCars.OVAL,
+                new BriefChoices.Logged(List.of(), Optional.empty(), Evidence.DEFAULT, List.of(run(set, truth))),
+                new BriefDoubt(BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1)));
+        assertThat(after.fit().problem()).isEmpty();
+        // To a tenth of what the fit had to find.
+        assertThat(BriefCars.time(after.car()))
+                .isCloseTo(BriefCars.time(truth), within(0.1 * (BriefCars.time(truth) - BriefCars.time(set))));
+        assertThat(after.car().setting("wing")).isEqualTo(8);
+    }
+
     @Test
     void lapsOfAnotherCircuitLeaveTheCarAsItIsAndSayWhy() {
         Lap lap = LapSolver.lap(MORE, StudyCars.oval(900, 60), BriefCars.DAY);

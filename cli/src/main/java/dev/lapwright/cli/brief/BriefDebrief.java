@@ -196,7 +196,12 @@ public record BriefDebrief(Debrief debrief) {
                         .filter(proof -> proof.scatter().isPresent())
                         .map(proof -> proof.scatter().getAsDouble())
                         .orElse(null));
-        tree.put("fit", debrief.fit().value().map(FitReport::found).orElse(null));
+        tree.put("fit", debrief.fit().value().map(FitReport::found).orElseGet(() -> {
+            Map<String, Object> missing = new LinkedHashMap<>();
+            missing.put("missing", debrief.fit().problem());
+            missing.put("remedy", debrief.fit().remedy());
+            return missing;
+        }));
         List<String> reading = new ArrayList<>();
         changes().ifPresent(reading::add);
         kept().ifPresent(reading::add);

@@ -82,7 +82,7 @@ public final class BriefProof {
         }
     }
 
-    private static void fitted(List<Page.Block> blocks, FitResult found) {
+    private void fitted(List<Page.Block> blocks, FitResult found) {
         blocks.add(Page.Block.table(FitReport.FIGURES, found.estimates()));
         blocks.add(Page.Block.paragraph("Before the fit the model's laps took "
                 + found.runs().stream()
@@ -97,7 +97,12 @@ public final class BriefProof {
                         .map(run -> Numbers.lapTime(run.loggedTime()))
                         .collect(Collectors.joining(" and "))
                 + " on average."));
-        blocks.add(Page.Block.list(found.notes()));
+        List<String> notes = new ArrayList<>();
+        brief.runs().forEach(run -> notes.addAll(run.pick().leftOut()));
+        notes.addAll(found.notes());
+        if (!notes.isEmpty()) {
+            blocks.add(Page.Block.list(notes));
+        }
     }
 
     private static String remedy(BriefResult.Part<?> part) {

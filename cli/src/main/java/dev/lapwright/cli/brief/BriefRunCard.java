@@ -60,7 +60,8 @@ public final class BriefRunCard {
                     "Change nothing else meanwhile, write down every lap, and name the setup in the log by what is set, here "
                             + example(found.toDrive().get(0))
                             + " for the first, and base for the car as it stands: the same 'lapwright brief' with --after and that"
-                            + " log says what to keep, and prints the next card.")));
+                            + " log says what to keep, and prints the next card. With --card and the JSON of this page the runs"
+                            + " need no names.")));
         }
     }
 
