@@ -47,7 +47,7 @@ public record CarAnswers(
             Check.inRange("front weight (%)", frontWeightPercent.getAsDouble(), 25, 75);
         }
         if (brakingG.isPresent()) {
-            Check.inRange("hardest stop (g)", brakingG.getAsDouble(), 0.2, 4);
+            Check.inRange("hardest stop of the brakes (g)", brakingG.getAsDouble(), 0.2, 4);
         }
     }
 

@@ -36,6 +36,7 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.OptimisationResult;
@@ -46,6 +47,7 @@ import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StopPlansResult;
 import dev.lapwright.study.weight.WeightResult;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.DoubtfulPlace;
@@ -193,6 +195,9 @@ class RecordGuardTest {
             Proof.class,
             Unknown.class,
             CarDraft.Guess.class,
+            StopPlansResult.class,
+            RatioBoxResult.Choice.class,
+            StopPlansResult.Plan.class,
             RobustnessResult.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);

@@ -39,6 +39,7 @@ import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.RoadInput;
 import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.Neutralised;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.StationSpacing;
@@ -64,6 +65,7 @@ final class RecordSamples {
         return List.of(
                 new Sample(new Range(1, 2), "low end", "high end"),
                 new Sample(TyreSize.ofWidth(205), "tyre width"),
+                new Sample(new Neutralised(3, 5, 0.6, 0.5, 0.3, 10), "pace of", "fuel of", "wear of", "loss of a stop"),
                 new Sample(new CarAnswers.Power(1e5, 6000, EngineKind.TURBO), "power", "speed of peak power"),
                 new Sample(new CarAnswers.TopSpeed(60, false), "top speed"),
                 new Sample(

@@ -32,6 +32,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -289,8 +290,8 @@ public final class EventFolder {
         Path aside = null;
         try {
             Files.createDirectories(place);
-            aside = Files.createTempFile(place, ".lapwright-", ".part");
-            Files.write(aside, text);
+            aside = place.resolve(".lapwright-" + UUID.randomUUID() + ".part");
+            Files.write(aside, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
             int number = runFiles().keySet().stream().mapToInt(n -> n).max().orElse(0) + 1;
             while (!taken(aside, text, runFile(number))) {
                 number++;

@@ -1,11 +1,13 @@
 package dev.lapwright.results;
 
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
@@ -30,13 +32,15 @@ import java.util.stream.IntStream;
  * @param result what was found
  * @param checks of what is recommended with the line found anew; empty where nothing is, or it was not asked for
  * @param doubts by axis, how its gearings that have a lap as given stand on drawn cars, in their order; empty if none were drawn
+ * @param together best combinations of all that was tried, on all circuits asked for; empty if it was not
  */
 public record GearingReport(
         Subject subject,
         double beforeBraking,
         GearingResult result,
         List<LineCheck> checks,
-        Map<String, Standings> doubts) {
+        Map<String, Standings> doubts,
+        Optional<RatioBoxResult> together) {
     private static final int THOUSAND = 1000;
 
     private static final Table<GearingResult.Gear> GEARS = Table.<GearingResult.Gear>of("Gears")
@@ -83,17 +87,22 @@ public record GearingReport(
 
     /** The same, what it recommends not checked on other lines. */
     public GearingReport(Subject subject, double beforeBraking, GearingResult result) {
-        this(subject, beforeBraking, result, List.of(), Map.of());
+        this(subject, beforeBraking, result, List.of(), Map.of(), Optional.empty());
     }
 
     /** The same with what it recommends checked on lines of their own. */
     public GearingReport checked(List<LineCheck> found) {
-        return new GearingReport(subject, beforeBraking, result, found, doubts);
+        return new GearingReport(subject, beforeBraking, result, found, doubts, together);
     }
 
     /** The same with how the gearings of each axis that have a lap as given stand on drawn cars, in their order. */
     public GearingReport doubted(Map<String, Standings> drawn) {
-        return new GearingReport(subject, beforeBraking, result, checks, drawn);
+        return new GearingReport(subject, beforeBraking, result, checks, drawn, together);
+    }
+
+    /** The same with all combinations of what was tried. */
+    public GearingReport together(RatioBoxResult box) {
+        return new GearingReport(subject, beforeBraking, result, checks, doubts, Optional.of(box));
     }
 
     /** What of it stands on drawn cars, axis by axis. */
@@ -159,12 +168,15 @@ public record GearingReport(
                 .filter(Objects::nonNull)
                 .findFirst()
                 .ifPresent(drawn -> report.gap().paragraph(drawn.drawn()));
+        together.ifPresent(box -> together(report, box));
         report.fields(fields(result))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("beforeBrakingS", beforeBraking)
                 .field("ownLines", checks.stream().map(LineCheck::tree).toList())
                 .field("reading", reading());
+        together.ifPresent(
+                box -> report.field("together", box(box), box.choices()).field("togetherCombinations", box.driven()));
         if (!doubts.isEmpty()) {
             Map<String, Object> trees = new LinkedHashMap<>();
             result.axes().stream()
@@ -177,6 +189,74 @@ public record GearingReport(
             report.field("doubts", trees).field("doubtReading", doubted());
         }
         return tables(report);
+    }
+
+    /** The best of all combinations for each number of things changed. */
+    private void together(Report report, RatioBoxResult box) {
+        report.gap()
+                .paragraph(
+                        "All together: the best of " + box.driven() + " combinations for each number of things changed"
+                                + (box.circuits().size() > 1 ? ", by the mean of the circuits' differences" : "") + ":")
+                .rows(box(box), box.choices())
+                .gap()
+                .paragraph(said(box));
+    }
+
+    private static Table<RatioBoxResult.Choice> box(RatioBoxResult box) {
+        Table<RatioBoxResult.Choice> table = Table.<RatioBoxResult.Choice>of("Ratios together")
+                .number(
+                        "",
+                        "changes",
+                        "",
+                        Numbers.fixed(0),
+                        choice -> choice.changed().size())
+                .value("changed", RatioBoxResult.Choice::changed)
+                .words("", "fit", GearingReport::fit)
+                .number("minutes", "work", "min", Numbers.fixed(0), RatioBoxResult.Choice::minutes)
+                .number(
+                        "differenceS",
+                        box.circuits().size() > 1 ? "mean" : "delta",
+                        "s",
+                        Numbers.signed(3),
+                        RatioBoxResult.Choice::mean)
+                .value("differencesS", RatioBoxResult.Choice::lapTimes);
+        for (int i = 0; i < box.circuits().size() && box.circuits().size() > 1; i++) {
+            int place = i;
+            table.number(
+                    "",
+                    Report.verbatim(box.circuits().get(i)),
+                    "s",
+                    Numbers.signed(3),
+                    choice -> choice.lapTimes().get(place));
+        }
+        return table;
+    }
+
+    private static String fit(RatioBoxResult.Choice choice) {
+        return choice.changed().isEmpty()
+                ? "as it stands"
+                : choice.changed().entrySet().stream()
+                        .map(one -> one.getKey() + " " + Numbers.plain(one.getValue()))
+                        .collect(Collectors.joining(", "));
+    }
+
+    /** The fewest changes after which another gains nothing that counts. */
+    private static String said(RatioBoxResult box) {
+        RatioBoxResult.Choice best = box.best();
+        RatioBoxResult.Choice enough = box.choices().stream()
+                .filter(choice -> !LapTimeDifference.counts(choice.mean() - best.mean()))
+                .findFirst()
+                .orElse(best);
+        if (enough.changed().isEmpty()) {
+            return "Leave it as it stands: no combination is faster by as much as counts.";
+        }
+        String minutes = enough.minutes() > 0
+                ? ", " + Numbers.fixed(enough.minutes(), 0) + " minutes of work: "
+                        + Numbers.fixed(-1000 * enough.mean() / enough.minutes(), 1) + " ms a lap for each minute"
+                : "";
+        return "Fit " + fit(enough) + ": " + Numbers.signed(enough.mean(), 3) + " s a lap"
+                + (box.circuits().size() > 1 ? " on average" : "") + minutes + "."
+                + (enough.equals(best) ? "" : " More changes gain nothing that counts.");
     }
 
     /** What was found, for machines. */

@@ -5,14 +5,17 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.Neutralised;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StopPlansResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Report of a stint: fuel to carry, each lap on each compound, and where one compound passes another.
@@ -21,11 +24,17 @@ import java.util.Optional;
  * @param result what was found
  * @param density of the fuel, kg/l
  * @param doubt how it stands on drawn cars; empty if none were drawn
+ * @param stops plans with stops for tyres; empty if they were not asked for
  */
-public record StintReport(Subject subject, StintResult result, double density, Optional<StintDoubtResult> doubt) {
-    /** Without drawn cars. */
+public record StintReport(
+        Subject subject,
+        StintResult result,
+        double density,
+        Optional<StintDoubtResult> doubt,
+        Optional<StopPlansResult> stops) {
+    /** Without drawn cars and stops. */
     public StintReport(Subject subject, StintResult result, double density) {
-        this(subject, result, density, Optional.empty());
+        this(subject, result, density, Optional.empty(), Optional.empty());
     }
 
     /** What to think of before the numbers are trusted. */
@@ -88,6 +97,7 @@ public record StintReport(Subject subject, StintResult result, double density, O
             crossovers(report);
         }
         doubt.ifPresent(drawn -> hangsOn(report.gap(), drawn));
+        stops.ifPresent(plans -> stops(report, plans));
         report.caution(CAUTION);
         report.fields(fields())
                 .field("setup", subject.setup().name())
@@ -120,6 +130,7 @@ public record StintReport(Subject subject, StintResult result, double density, O
                 .field("differenceSPerPercentGrip", result.timePerGrip())
                 .field("runs", runs(), result.runs())
                 .field("onSetFuel", SET, result.onSetFuel())
+                .field("stops", stops.map(this::fields).orElse(null))
                 .fields();
     }
 
@@ -252,6 +263,92 @@ public record StintReport(Subject subject, StintResult result, double density, O
             }
         }
         return null;
+    }
+
+    /** When to stop. */
+    private void stops(Report report, StopPlansResult plans) {
+        Neutralised slow = plans.neutralised();
+        report.gap()
+                .paragraph("Plans of stops for tyres, the best of each order of compounds, without refuelling, from "
+                        + Numbers.fixed(litres(plans.startFuel()), 1) + " l. A stop costs "
+                        + Numbers.plain(plans.stopLoss()) + " s beside driving on"
+                        + (slow.isAny()
+                                ? "; laps " + slow.from() + " to " + slow.to() + " are neutralised, at "
+                                        + Numbers.fixed(100 * slow.pace(), 0) + " % of the pace, with "
+                                        + Numbers.fixed(100 * slow.fuel(), 0) + " % of the fuel and "
+                                        + Numbers.fixed(100 * slow.wear(), 0) + " % of the wear, and a stop then costs "
+                                        + Numbers.plain(slow.stopLoss()) + " s"
+                                : "")
+                        + ":")
+                .rows(plans(plans), plans.plans())
+                .gap()
+                .paragraph(said(plans));
+    }
+
+    private static Table<StopPlansResult.Plan> plans(StopPlansResult plans) {
+        StopPlansResult.Plan best = plans.best();
+        return Table.<StopPlansResult.Plan>of("Plans of stops")
+                .names("compounds", "compounds", StintReport::order)
+                .words("stopsAfterLap", "stop after lap", plan -> after(plan))
+                .value("laps", StopPlansResult.Plan::laps)
+                .number("timeS", "race time", "", Numbers::lapTime, StopPlansResult.Plan::time)
+                .number(
+                        "differenceS",
+                        "delta",
+                        "s",
+                        Numbers.signed(1),
+                        plan -> plan.laps() == best.laps() ? plan.time() - best.time() : null)
+                .words("", "", plan -> plan.laps() == best.laps() ? "" : best.laps() - plan.laps() + " laps fewer")
+                .words("stopWithinASecond", "within 1 s", StintReport::window);
+    }
+
+    private static String order(StopPlansResult.Plan plan) {
+        return plan.order().stream().map(Compound::name).collect(Collectors.joining(", "));
+    }
+
+    private static String after(StopPlansResult.Plan plan) {
+        return plan.after().isEmpty()
+                ? "no stop"
+                : plan.after().stream().map(String::valueOf).collect(Collectors.joining(" and "));
+    }
+
+    private static String window(StopPlansResult.Plan plan) {
+        int[] window = plan.window();
+        return window.length == 0
+                ? ""
+                : window[0] == window[1] ? "lap " + window[0] : "laps " + window[0] + " to " + window[1];
+    }
+
+    /** Which plan, and by how much. */
+    private static String said(StopPlansResult plans) {
+        StopPlansResult.Plan best = plans.best();
+        List<String> said = new ArrayList<>();
+        said.add((best.after().isEmpty()
+                        ? "Drive through on " + Report.verbatim(order(best))
+                        : "Stop after lap " + after(best) + ", on " + Report.verbatim(order(best)))
+                + ": the fastest of these.");
+        plans.plans().stream()
+                .skip(1)
+                .filter(plan -> plan.laps() == best.laps())
+                .findFirst()
+                .ifPresent(next -> said.add("Next is " + Report.verbatim(order(next)) + " (" + after(next) + "), "
+                        + Numbers.fixed(next.time() - best.time(), 1) + " s behind."));
+        if (Double.isFinite(plans.breakEven())) {
+            said.add("One stop pays where it costs less than " + Numbers.fixed(plans.breakEven(), 1) + " s.");
+        }
+        said.add("Traffic, positions and a tyre that must warm up are not in it; the wear is as given.");
+        return String.join(" ", said);
+    }
+
+    private Map<String, Object> fields(StopPlansResult plans) {
+        Neutralised slow = plans.neutralised();
+        return new Report()
+                .field("stopLossS", plans.stopLoss())
+                .field("neutralisedFromLap", slow.isAny() ? slow.from() : null)
+                .field("neutralisedToLap", slow.isAny() ? slow.to() : null)
+                .field("breakEvenS", plans.breakEven())
+                .field("plans", plans(plans), plans.plans())
+                .fields();
     }
 
     private void crossovers(Report report) {

@@ -198,8 +198,7 @@ public final class CarNewCommand extends StudyCommand<CarDraftReport> {
                 return new CarDraftReport(CarDraft.of(CarQuestion.answers(checked, texts::get)));
             } catch (InvalidValueException contradiction) {
                 asking = Arrays.stream(CarQuestion.values())
-                        .filter(question -> Arrays.asList(contradiction.place().split(" and ", -1))
-                                .contains(question.title()))
+                        .filter(question -> contradiction.place().contains(question.title()))
                         .toList();
                 if (asking.isEmpty()) {
                     throw contradiction;

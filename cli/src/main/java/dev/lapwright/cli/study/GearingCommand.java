@@ -4,12 +4,16 @@ import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
+import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.Check;
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.GearingReport;
@@ -21,6 +25,8 @@ import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.gearing.RatioBox;
+import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -29,6 +35,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -131,11 +138,40 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
                 paramLabel = "T",
                 description = "An upshift this short a time before braking is pointed out; 1 s if left out.")
         double beforeBrakingS = 1;
+
+        @Option(
+                names = "--together",
+                description =
+                        "Also drives every combination of all that is tried, as of the ratios in the box, and tells the best"
+                                + " for each number of things changed.")
+        boolean together;
+
+        @Option(
+                names = "--change-minutes",
+                paramLabel = "FINAL:RATIO",
+                description =
+                        "With --together: the work of changing the final drive, and one ratio, in minutes: 30:90.")
+        String changeMinutes;
+
+        @Option(
+                names = "--also-at",
+                paramLabel = "CIRCUIT=WEIGHT",
+                completionCandidates = DemoNames.Circuits.class,
+                description =
+                        "With --together: one set of ratios for another circuit too, on its smoothest line; WEIGHT is how much a lap"
+                                + " of it counts beside one of CIRCUIT, 1 if left out. May be repeated.")
+        List<String> alsoAt = new ArrayList<>();
     }
 
     @Override
     public void check() {
         doubt.check(line);
+        if (!gearing.together && (gearing.changeMinutes != null || !gearing.alsoAt.isEmpty())) {
+            throw new InvalidValueException(
+                    gearing.changeMinutes != null ? "--change-minutes" : "--also-at",
+                    "it is for combinations, and none are driven",
+                    "add --together");
+        }
     }
 
     @Override
@@ -143,8 +179,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
         Check.inRange("--before-braking-s", gearing.beforeBrakingS, 0, LONGEST_S);
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        GearingReport found = doubted(new GearingReport(
+        GearingReport alone = doubted(new GearingReport(
                 subject, gearing.beforeBrakingS, gearing(subject).run()));
+        GearingReport found = gearing.together ? alone.together(together(subject, alone.result())) : alone;
         List<GearingResult.Candidate> toFit = found.toFit();
         if (toFit.isEmpty()) {
             return found;
@@ -156,6 +193,51 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
                         console)
                 .map(own -> found.checked(checks(found, toFit, own)))
                 .orElse(found);
+    }
+
+    /** Every combination of what was tried, on all circuits. */
+    private RatioBoxResult together(Subject subject, GearingResult tried) {
+        Map<String, Double> minutes = minutes(tried);
+        RatioBox study = RatioBox.of(subject.car(), subject.driven(), subject.day(), tried.axes())
+                .withMinutes(minutes);
+        for (String text : gearing.alsoAt) {
+            int equals = text.lastIndexOf('=');
+            String name = equals < 0 ? text : text.substring(0, equals);
+            double weight = equals < 0
+                    ? 1
+                    : DecimalText.number(text.substring(equals + 1))
+                            .orElseThrow(() -> new InvalidValueException(
+                                    "--also-at " + text,
+                                    "its weight is not a number",
+                                    "write CIRCUIT=WEIGHT, as in harrowmere=0.5"));
+            Subject there = LineOptions.driveStandard(subject.at(Documents.circuit(name.trim())), console);
+            study = study.alsoAt(there.driven(), weight);
+        }
+        try (ProgressBar bar = new ProgressBar(console, "combinations")) {
+            return study.run(StudyRun.onAllCores().reporting(bar));
+        }
+    }
+
+    private Map<String, Double> minutes(GearingResult tried) {
+        Map<String, Double> minutes = new LinkedHashMap<>();
+        if (gearing.changeMinutes != null) {
+            String[] parts = gearing.changeMinutes.split(":", -1);
+            OptionalDouble drive = DecimalText.number(parts[0]);
+            OptionalDouble ratio = parts.length == 2 ? DecimalText.number(parts[1]) : OptionalDouble.empty();
+            if (drive.isEmpty() || ratio.isEmpty()) {
+                throw new InvalidValueException(
+                        "--change-minutes",
+                        "'" + gearing.changeMinutes + "' is not two numbers",
+                        "write FINAL:RATIO, as in 30:90");
+            }
+            String finalDrive =
+                    GearingAxes.finalDrive(tried.car()).map(Adjustment::name).orElse(GearingAxes.FINAL_DRIVE);
+            for (SweepAxis axis : tried.axes()) {
+                boolean isDrive = axis.name().equals(finalDrive) || axis.name().equals(GearingAxes.FINAL_DRIVE);
+                minutes.put(axis.name(), isDrive ? drive.getAsDouble() : ratio.getAsDouble());
+            }
+        }
+        return minutes;
     }
 
     private GearingReport doubted(GearingReport found) {

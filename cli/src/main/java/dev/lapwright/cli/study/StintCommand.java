@@ -20,11 +20,16 @@ import dev.lapwright.results.StintReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.Neutralised;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.Stint;
+import dev.lapwright.study.stint.StintResult;
+import dev.lapwright.study.stint.StopPlans;
+import dev.lapwright.study.stint.StopPlansResult;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -56,6 +61,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
 
     @ArgGroup(validate = false, heading = "%nRace:%n")
     private final Race race = new Race();
+
+    @ArgGroup(validate = false, heading = "%nStops:%n")
+    private final Stops stops = new Stops();
 
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -96,12 +104,99 @@ public final class StintCommand extends StudyCommand<StintReport> {
         Stint stint = Stint.of(subject.car(), subject.driven(), subject.day(), race.length())
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());
-        return new StintReport(subject, stint.run(), density, doubt.stint(stint, StudyRun.onAllCores(), console));
+        StintResult found = stint.run();
+        return new StintReport(
+                subject,
+                found,
+                density,
+                doubt.stint(stint, StudyRun.onAllCores(), console),
+                stops.plans(subject, found));
     }
 
     @Override
     public Report report(StintReport found) {
         return found.report();
+    }
+
+    /** Stops for tyres, and laps behind a safety car. */
+    public static final class Stops {
+        private static final double PERCENT = 100;
+        private static final double LONGEST_S = 600;
+
+        @Option(
+                names = "--stop-loss-s",
+                paramLabel = "S",
+                description = "Plans stops for tyres: what one costs beside driving on, way through the pits and all.")
+        Double loss;
+
+        @Option(
+                names = "--most-stops",
+                paramLabel = "N",
+                description = "How many stops are looked at, 0 to 2; 2 if left out.")
+        Integer most;
+
+        @Option(
+                names = "--neutralised",
+                paramLabel = "FROM-TO",
+                description = "Laps on which the race is neutralised, as behind a safety car: 8-11.")
+        String laps;
+
+        @Option(
+                names = "--neutral-pace-percent",
+                paramLabel = "P",
+                description = "Speed of those laps, of a racing lap; 65 if left out (common practice, no source).")
+        Double pace;
+
+        @Option(
+                names = "--neutral-stop-loss-s",
+                paramLabel = "S",
+                description = "What a stop costs then; half if left out (common practice, no source).")
+        Double neutralLoss;
+
+        Optional<StopPlansResult> plans(Subject subject, StintResult stint) {
+            if (loss == null) {
+                if (most != null || laps != null || pace != null || neutralLoss != null) {
+                    throw new InvalidValueException(
+                            "stops",
+                            "nothing is said of what a stop costs",
+                            "add --stop-loss-s, as in --stop-loss-s 25");
+                }
+                return Optional.empty();
+            }
+            Check.inRange("--stop-loss-s", loss, 0, LONGEST_S);
+            StopPlans study = StopPlans.of(subject.car(), subject.driven(), subject.day(), stint, loss);
+            if (most != null) {
+                study = study.withMostStops((int) Check.inRange("--most-stops", most, 0, 2));
+            }
+            if (laps != null) {
+                study = study.neutralised(neutralised());
+            } else if (pace != null || neutralLoss != null) {
+                throw new InvalidValueException(
+                        "neutralised laps", "nothing is said of which they are", "add --neutralised, as in 8-11");
+            }
+            return Optional.of(study.run());
+        }
+
+        private Neutralised neutralised() {
+            String[] ends = laps.split("-", -1);
+            if (ends.length != 2
+                    || !ends[0].strip().matches("[0-9]{1,3}")
+                    || !ends[1].strip().matches("[0-9]{1,3}")) {
+                throw new InvalidValueException(
+                        "--neutralised", "'" + laps + "' is no stretch of laps", "write it like 8-11");
+            }
+            return new Neutralised(
+                    (int) Check.inRange("--neutralised", Integer.parseInt(ends[0].strip()), 1, 999),
+                    Integer.parseInt(ends[1].strip()),
+                    pace == null
+                            ? Neutralised.USUAL_PACE
+                            : Check.inRange("--neutral-pace-percent", pace, 20, PERCENT) / PERCENT,
+                    Neutralised.USUAL_FUEL,
+                    Neutralised.USUAL_WEAR,
+                    neutralLoss == null
+                            ? Neutralised.USUAL_LOSS * loss
+                            : Check.inRange("--neutral-stop-loss-s", neutralLoss, 0, LONGEST_S));
+        }
     }
 
     /** How far, on what, and what the engine drinks. */

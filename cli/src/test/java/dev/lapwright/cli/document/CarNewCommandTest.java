@@ -168,7 +168,7 @@ class CarNewCommandTest {
         String said = String.join(
                 "\n",
                 "heavy",
-                "1045",
+                "1",
                 "front",
                 "147kW@7100",
                 "205/50R15,track",
@@ -178,9 +178,9 @@ class CarNewCommandTest {
                 "3.15,2.05,1.48,1.16,0.96,0.82:4.06",
                 "150",
                 "",
+                "1045",
                 "147kW@7100",
-                "235",
-                "");
+                "235");
         CarNewCommand command =
                 new CarNewCommand(console, () -> Optional.of(new BufferedReader(new StringReader(said))));
         CommandLine line = new CommandLine(command);
@@ -190,6 +190,7 @@ class CarNewCommandTest {
         assertThat(asked)
                 .contains("1 of 10  Mass")
                 .contains("'heavy' is no answer")
+                .contains("mass (kg): 1 is outside its range")
                 .contains("power and top speed: 147 kW and 150 km/h leave a drag area of")
                 .containsSubsequence("10 of 10", "3 of 10  Power", "9 of 10  Top speed");
         console.flush();

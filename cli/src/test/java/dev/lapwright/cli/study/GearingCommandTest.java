@@ -272,4 +272,44 @@ class GearingCommandTest {
         assertThat(doubts).hasSize(1);
         assertThat(result.get("doubtReading").toString()).contains("Of 20 cars that this one may be");
     }
+
+    @Test
+    void theRatiosInTheBoxAreTriedTogetherOnSeveralCircuits() {
+        Run run = Run.of(
+                "gearing",
+                "touring-merrow",
+                "castelvane",
+                "--line",
+                "middle",
+                "--final-drives",
+                "3.5,3.692",
+                "--ratio",
+                "6=0.9,0.93",
+                "--together",
+                "--change-minutes",
+                "30:90",
+                "--also-at",
+                "harrowmere=0.5");
+        assertThat(run.code()).as(run.err()).isZero();
+        // One other drive, one other sixth gear, and both: with none changed four.
+        assertThat(run.out())
+                .contains("All together: the best of 4 combinations")
+                .contains("Castelvane")
+                .contains("Harrowmere");
+        Run alone = Run.of("gearing", "touring-merrow", "castelvane", "--also-at", "harrowmere");
+        assertThat(alone.code()).isEqualTo(2);
+        assertThat(alone.err()).contains("add --together").hasLineCount(1);
+        Run minutes = Run.of(
+                "gearing",
+                "touring-merrow",
+                "castelvane",
+                "--line",
+                "middle",
+                "--final-drives",
+                "3.5,3.692",
+                "--together",
+                "--change-minutes",
+                "30");
+        assertThat(minutes.err()).contains("'30' is not two numbers").hasLineCount(1);
+    }
 }

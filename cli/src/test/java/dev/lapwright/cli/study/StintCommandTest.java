@@ -143,4 +143,48 @@ class StintCommandTest {
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.errorLines().get(0)).contains(told).matches("lapwright: .+; .+");
     }
+
+    @Test
+    void stopsArePlannedAndWhatOneMayCostIsSaid() {
+        String[] race = {"--laps", "12", "--line", "middle", "--compound", "soft:1.02:0.5", "--compound", "hard:1:0.1"};
+        Run free = with(race, "--stop-loss-s", "0", "--most-stops", "1");
+        assertThat(free.out()).contains("Plans of stops for tyres").contains("pays where it costs less than");
+        Run dear = with(race, "--stop-loss-s", "60", "--most-stops", "1");
+        assertThat(dear.out()).contains("Drive through on");
+        Run slow = with(
+                race,
+                "--stop-loss-s",
+                "60",
+                "--most-stops",
+                "1",
+                "--neutralised",
+                "5-7",
+                "--neutral-pace-percent",
+                "50");
+        assertThat(slow.out())
+                .contains("laps 5 to 7 are neutralised, at 50 % of the pace")
+                .contains("a stop then costs 30 s");
+    }
+
+    private static Run with(String[] race, String... more) {
+        return done(Stream.concat(Stream.of(race), Stream.of(more)).toArray(String[]::new));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--neutralised 3-5 | nothing is said of what a stop costs",
+                "--stop-loss-s 20 --neutralised 5 | '5' is no stretch of laps",
+                "--stop-loss-s 20 --neutralised 5-3 | is no stretch",
+                "--stop-loss-s 20 --neutral-pace-percent 50 | nothing is said of which they are",
+                "--stop-loss-s -3 | --stop-loss-s: -3 is outside its range",
+                "--stop-loss-s 20 --most-stops 5 | --most-stops: 5 is outside its range"
+            })
+    void stopsThatCannotBeAreRefused(String words, String problem) {
+        Run run = run(Stream.concat(Stream.of("--laps", "4", "--line", "middle"), Stream.of(words.split(" ")))
+                .toArray(String[]::new));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains(problem).hasLineCount(1);
+    }
 }
