@@ -37,7 +37,8 @@ enum CarQuestion {
                     + " the width alone)",
             false),
     WHEELBASE("wheelbase", "--wheelbase", "Wheelbase (as 2.47, 2470mm or 97.2in; nothing if not known)", true),
-    FRONT_WEIGHT("front weight", "--front-weight", "Percent of the weight on the front axle (nothing if not known)", true),
+    FRONT_WEIGHT(
+            "front weight", "--front-weight", "Percent of the weight on the front axle (nothing if not known)", true),
     DOWNFORCE(
             "downforce",
             "--downforce",
