@@ -7,7 +7,10 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.CarFigures;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.track.Track;
+import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -40,8 +43,11 @@ public final class CarOddities {
     private static final double STIFFEST = 9;
     private static final double SMALLEST_WHEEL = 0.18;
     private static final double LARGEST_WHEEL = 0.42;
-    /** Fastest speed looked for, m/s. */
-    private static final double FASTEST = 150;
+    /** Factors on the final drive with which a car is tried for its top speed. */
+    private static final double[] FINAL_DRIVES = {0.35, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2, 1.5, 2};
+
+    private static final Track STRAIGHT =
+            Track.open("straight", 20, List.of(TrackPoint.flat(0, 0), TrackPoint.flat(30_000, 0)));
 
     private final Car car;
     private final Vehicle vehicle;
@@ -228,8 +234,8 @@ public final class CarOddities {
         }
         double[] speeds = CarFigures.gearSpeeds(vehicle);
         double geared = speeds[speeds.length - 1];
-        double byDrag = speedByDrag(engine.peakPower());
-        if (geared < SHORTEST_TOP * byDrag || (geared > LONGEST_TOP * byDrag && byDrag < FASTEST)) {
+        double byDrag = speedOnAStraight();
+        if (geared < SHORTEST_TOP * byDrag || geared > LONGEST_TOP * byDrag) {
             boolean isShort = geared < byDrag;
             add(
                     Quantity.FINAL_DRIVE,
@@ -241,26 +247,21 @@ public final class CarOddities {
         }
     }
 
-    /** Speed on the level at which peak power goes into drag and rolling, m/s. */
-    private double speedByDrag(double peakPower) {
-        double power = peakPower * value(Quantity.EFFICIENCY);
-        double low = 1;
-        double high = FASTEST;
-        while (high - low > 1e-3) {
-            double v = 0.5 * (low + high);
-            double resistance = 0.5
-                            * vehicle.airDensity()
-                            * v
-                            * v
-                            * vehicle.platformAt(v).areas().drag()
-                    + value(Quantity.ROLLING_RESISTANCE) * vehicle.mass() * StandardAtmosphere.GRAVITY;
-            if (resistance * v < power) {
-                low = v;
-            } else {
-                high = v;
+    /** Top speed on a long straight with whatever final drive gives the most, m/s: what power and drag allow. */
+    private double speedOnAStraight() {
+        LapSolver solver = LapSolver.on(STRAIGHT);
+        double most = 0;
+        for (double factor : FINAL_DRIVES) {
+            try {
+                Car geared = car.with(Quantity.FINAL_DRIVE, factor * value(Quantity.FINAL_DRIVE));
+                most = Math.max(
+                        most,
+                        solver.figures(Vehicle.of(geared, vehicle.conditions())).topSpeed());
+            } catch (LapwrightException fault) {
+                // A final drive that there is not, or with which the car does not get going.
             }
         }
-        return low;
+        return most;
     }
 
     /** Brakes that give the front less than its weight lock the rear wheels first however lightly they are used. */

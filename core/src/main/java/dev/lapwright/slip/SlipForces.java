@@ -49,7 +49,7 @@ final class SlipForces {
     private static final double LEAST_STIFFNESS = 20 * LEAST_GRIP;
     /**
      * Difference of speeds of two shafts, over the car's, at which a differential's friction is at 0.71 of its full force: instead of a jump from
-     * sticking to slipping. docs/limits.md has its worth.
+     * sticking to slipping.
      */
     private static final double CREEP = 0.002;
     /**

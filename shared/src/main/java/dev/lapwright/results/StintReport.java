@@ -413,7 +413,7 @@ public record StintReport(
     private String fuelInDoubt(int compound) {
         StintDoubtResult drawn = doubt.orElseThrow();
         StintDoubtResult.OnCompound run = drawn.runs().get(compound);
-        return "In nine of ten of " + drawn.lapped() + " cars that this one may be it takes "
+        return "In nine of ten of " + drawn.lapped() + " cars that this one may be it takes, reserve and all, "
                 + Numbers.fixed(litres(run.fuelNeeded().low()), 1) + " to "
                 + Numbers.fixed(litres(run.fuelNeeded().high()), 1) + " l; what is set lasts to the flag on "
                 + percent(run.reaching(), drawn) + " % of all.";

@@ -40,7 +40,7 @@ class StintCommandTest {
         String[] race = {"--laps", "8", "--compound", "soft:1.01:0.2", "--compound", "hard:1:0.05", "--draws", "30"};
         String told = done(race).out().replaceAll("\\s+", " ");
         assertThat(told)
-                .contains("In nine of ten of 30 cars that this one may be it takes")
+                .contains("In nine of ten of 30 cars that this one may be it takes,")
                 .contains("what is set lasts to the flag on 100 % of all")
                 .contains("hard is then between")
                 .contains("30 cars were drawn");
