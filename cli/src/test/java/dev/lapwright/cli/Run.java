@@ -1,14 +1,18 @@
 package dev.lapwright.cli;
 
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.Lines;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
@@ -24,6 +28,7 @@ public record Run(int code, String out, String err) {
             Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--pass");
 
     private static final String FOLDER_OF_TESTS = System.getProperty("java.io.tmpdir");
+    private static final Path LINES = folderOfLines();
     private static final Map<List<Object>, OnlyOnce> RUNS = new ConcurrentHashMap<>();
     private static final Map<List<String>, Written> WRITTEN = new ConcurrentHashMap<>();
 
@@ -34,7 +39,10 @@ public record Run(int code, String out, String err) {
 
     public static Run of(boolean styled, boolean errIsTerminal, String... arguments) {
         if (!isPure(arguments)) {
-            return anew(styled, errIsTerminal, arguments);
+            Optional<Path> folder = styled || errIsTerminal ? Optional.empty() : folderOfOutputs(arguments);
+            return folder.isPresent()
+                    ? written(folder.get(), named(arguments))
+                    : anew(styled, errIsTerminal, arguments);
         }
         return RUNS.computeIfAbsent(List.of(styled, errIsTerminal, List.of(arguments)), key -> new OnlyOnce())
                 .run(styled, errIsTerminal, arguments);
@@ -44,7 +52,7 @@ public record Run(int code, String out, String err) {
      * Runs it with its outputs in a folder of the test, named as a reader names them; so are inputs of the reader's own, which
      * begin with "mine". Without such an input the command runs once for all tests, and each gets a copy of the files.
      */
-    public static Run in(Path folder, String... arguments) throws IOException {
+    public static Run in(Path folder, String... arguments) {
         boolean writes = false;
         boolean shared = true;
         for (int i = 0; i < arguments.length; i++) {
@@ -58,8 +66,49 @@ public record Run(int code, String out, String err) {
         if (!writes || !shared) {
             return of(inFolder(folder, arguments));
         }
-        Written written = WRITTEN.computeIfAbsent(List.of(arguments), key -> new Written());
-        return written.copyTo(folder, arguments);
+        return written(folder, arguments);
+    }
+
+    private static Run written(Path folder, String... arguments) {
+        return WRITTEN.computeIfAbsent(List.of(arguments), key -> new Written()).copyTo(folder, arguments);
+    }
+
+    /** The folder of a test that all outputs go to, where nothing else of this test has a part in the run. */
+    private static Optional<Path> folderOfOutputs(String... arguments) {
+        Set<Path> folders = new HashSet<>();
+        for (int i = 0; i < arguments.length; i++) {
+            if (i > 0 && OUTPUTS.contains(arguments[i - 1])) {
+                Path output = Path.of(arguments[i]);
+                if (!output.isAbsolute() || !isFree(output)) {
+                    return Optional.empty();
+                }
+                folders.add(output.getParent());
+            } else if (arguments[i].contains(FOLDER_OF_TESTS) || arguments[i].contains("=/")) {
+                return Optional.empty();
+            }
+        }
+        return folders.stream().filter(any -> folders.size() == 1).findFirst();
+    }
+
+    /** Whether a name may be written to in a folder that is there: no file begins with it. */
+    private static boolean isFree(Path output) {
+        try (Stream<Path> others = Files.list(output.getParent())) {
+            String name = output.getFileName().toString();
+            String stem = name.contains(".") ? name.substring(0, name.indexOf('.')) : name;
+            return others.noneMatch(other -> other.getFileName().toString().startsWith(stem));
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private static String[] named(String... arguments) {
+        String[] words = arguments.clone();
+        for (int i = 1; i < words.length; i++) {
+            if (OUTPUTS.contains(words[i - 1])) {
+                words[i] = Path.of(words[i]).getFileName().toString();
+            }
+        }
+        return words;
     }
 
     private static boolean isOwn(String word) {
@@ -83,18 +132,45 @@ public record Run(int code, String out, String err) {
     }
 
     private static Run anew(boolean styled, boolean errIsTerminal, String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Lapwright.run(new Console(out, err, styled, errIsTerminal), arguments);
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return run(styled, errIsTerminal, Lines.WIDTH, foundLines(arguments), arguments);
+    }
+
+    /** Runs it on lines of so many columns. */
+    static Run wide(int width, String... arguments) {
+        return run(false, false, width, foundLines(arguments), arguments);
     }
 
     /** Runs it anew as in a pipe, with lines kept in a folder. */
     public static Run keeping(Path cache, String... arguments) {
+        return run(false, false, Lines.WIDTH, Optional.of(cache), arguments);
+    }
+
+    private static Run run(
+            boolean styled, boolean errIsTerminal, int width, Optional<Path> cache, String... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Lapwright.run(new Console(out, err, cache, "this program"), arguments);
+        Console bare = new Console(out, err, styled, errIsTerminal, width);
+        int code = Lapwright.run(
+                cache.map(folder -> bare.keeping(folder, "this program")).orElse(bare), arguments);
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Where lines are kept that runs of this process found: a kept line is what a search finds, bit for bit (LineCacheTest). A
+     * lap's remark of the fastest line hangs on whether one was found before, so that laps look for theirs.
+     */
+    private static Optional<Path> foundLines(String... arguments) {
+        return Optional.of(arguments)
+                .filter(words -> words.length > 0 && !words[0].equals("lap"))
+                .map(any -> LINES);
+    }
+
+    private static Path folderOfLines() {
+        try {
+            return Files.createTempDirectory(Files.createDirectories(Path.of("target", "runs")), "lines");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** A command line's only run; a second test that asks meanwhile waits for it. */
@@ -114,12 +190,23 @@ public record Run(int code, String out, String err) {
         private Path place;
         private Run run;
 
-        private synchronized Run copyTo(Path folder, String... arguments) throws IOException {
-            if (run == null) {
-                place = Files.createTempDirectory(Files.createDirectories(Path.of("target", "runs")), "run")
-                        .toAbsolutePath();
-                run = anew(false, false, inFolder(place, arguments));
+        private synchronized Run copyTo(Path folder, String... arguments) {
+            try {
+                if (run == null) {
+                    place = Files.createTempDirectory(Files.createDirectories(Path.of("target", "runs")), "run")
+                            .toAbsolutePath();
+                    run = anew(false, false, inFolder(place, arguments));
+                }
+                copy(folder);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
             }
+            String there = place.toString();
+            String here = folder.toString();
+            return new Run(run.code, run.out.replace(there, here), run.err.replace(there, here));
+        }
+
+        private void copy(Path folder) throws IOException {
             try (Stream<Path> files = Files.walk(place)) {
                 for (Path file : files.toList()) {
                     Path copy = folder.resolve(place.relativize(file).toString());
@@ -130,9 +217,6 @@ public record Run(int code, String out, String err) {
                     }
                 }
             }
-            String there = place.toString();
-            String here = folder.toString();
-            return new Run(run.code, run.out.replace(there, here), run.err.replace(there, here));
         }
     }
 

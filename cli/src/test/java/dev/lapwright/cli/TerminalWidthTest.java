@@ -18,13 +18,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TerminalWidthTest {
     private static final int WIDTH = 80;
 
-    private static Run run(int width, String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Lapwright.run(new Console(out, err, false, false, width), arguments);
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
-
     private static List<String> printed(Report report, int width) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Console console = new Console(out, new ByteArrayOutputStream(), false, false, width);
@@ -57,7 +50,7 @@ class TerminalWidthTest {
     void noLineIsWiderThanTheTerminal(String command) {
         // A terminal as is usual, half a screen, and a phone.
         for (int width : new int[] {WIDTH, 60, 40}) {
-            Run run = run(width, command.split(" "));
+            Run run = Run.wide(width, command.split(" "));
             assertThat(run.code()).as(run.err()).isZero();
             // A name that is longer than the terminal stands alone: broken, it could not be copied.
             assertThat(run.lines().stream().filter(line -> line.strip().indexOf(' ') >= 0))

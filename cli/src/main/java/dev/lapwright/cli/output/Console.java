@@ -58,11 +58,6 @@ public final class Console {
         this(out, err, styled, styled, errIsTerminal, true, width, Optional.empty(), Optional.empty());
     }
 
-    /** In a pipe, keeping what was found in a folder, for the same program only. */
-    public Console(OutputStream out, OutputStream err, Path cache, String program) {
-        this(out, err, false, false, false, true, Lines.WIDTH, Optional.of(cache), Optional.of(program));
-    }
-
     private Console(
             OutputStream out,
             OutputStream err,
@@ -84,6 +79,25 @@ public final class Console {
         this.width = width;
         this.cache = cache;
         this.program = program;
+    }
+
+    private Console(Console other, Path cache, String program) {
+        watched = other.watched;
+        out = other.out;
+        writer = other.writer;
+        err = other.err;
+        styled = other.styled;
+        outIsTerminal = other.outIsTerminal;
+        errIsTerminal = other.errIsTerminal;
+        minusSign = other.minusSign;
+        width = other.width;
+        this.cache = Optional.of(cache);
+        this.program = Optional.of(program);
+    }
+
+    /** The same, keeping what was found in a folder, for the same program only. */
+    public Console keeping(Path folder, String sameProgram) {
+        return new Console(this, folder, sameProgram);
     }
 
     /**
