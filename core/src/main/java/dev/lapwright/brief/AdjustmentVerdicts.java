@@ -3,6 +3,7 @@ package dev.lapwright.brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
@@ -11,9 +12,7 @@ import java.util.Set;
 
 /**
  * Adjustments by what can be said of each: each that can be turned is in one list. Those that the plan turns have their gain, interval and
- * chance there. One rule for all others, turned by themselves: their fastest setting of those tried, if that is faster by {@link
- * LapTimeDifference#COUNTS} or more, and both ends of their range are held against the car as it stands on drawn cars; what nine of ten of
- * them agree on is said ({@link RobustnessResult.Verdict}).
+ * chance there. All others are judged turned by themselves, by the one rule of {@link AdjustmentVerdict}.
  *
  * @param planned the plan turns it, as most drawn cars gain from that
  * @param gains its fastest setting is faster
@@ -84,15 +83,12 @@ public record AdjustmentVerdicts(
         /** Adds the cars that stand for an adjustment, and gives their places. */
         private List<Integer> settings(SensitivityResult.Worth worth, List<Car> cars) {
             List<Double> legal = worth.adjustment().legalSettings();
-            List<Double> settings = new ArrayList<>();
-            if (LapTimeDifference.counts(worth.best().difference())) {
-                settings.add(worth.best().setting());
-            }
-            for (double end : List.of(legal.get(0), legal.get(legal.size() - 1))) {
-                if (!settings.contains(end) && end != worth.setting()) {
-                    settings.add(end);
-                }
-            }
+            List<Double> settings = AdjustmentVerdict.settings(
+                    worth.setting(),
+                    worth.best().setting(),
+                    worth.best().difference(),
+                    legal.get(0),
+                    legal.get(legal.size() - 1));
             List<Integer> places = new ArrayList<>();
             for (double setting : settings) {
                 try {
@@ -108,24 +104,23 @@ public record AdjustmentVerdicts(
 
         private void sort(
                 SensitivityResult.Worth worth, List<Integer> places, BriefResult.Part<RobustnessResult> drawn) {
-            boolean faster = LapTimeDifference.counts(worth.best().difference());
+            double difference = worth.best().difference();
             if (drawn.value().isEmpty() || places.isEmpty()) {
-                (faster ? gains : right).add(worth);
+                (LapTimeDifference.counts(difference) ? gains : right).add(worth);
                 return;
             }
-            List<RobustnessResult.Verdict> verdicts = places.stream()
-                    .map(place -> drawn.value().get().standings().get(place))
-                    .filter(standing -> standing.laps() > 0)
-                    .map(RobustnessResult.Standing::verdict)
-                    .toList();
-            if (faster && !verdicts.isEmpty() && verdicts.get(0) == RobustnessResult.Verdict.FASTER) {
-                gains.add(worth);
-            } else if (verdicts.contains(RobustnessResult.Verdict.UNTOLD)
-                    || verdicts.contains(RobustnessResult.Verdict.FASTER)) {
-                untold.add(worth);
-            } else {
-                (verdicts.contains(RobustnessResult.Verdict.SLOWER) ? right : alike).add(worth);
-            }
+            RobustnessResult found = drawn.value().get();
+            AdjustmentVerdict verdict = AdjustmentVerdict.of(
+                    difference,
+                    places.stream().map(place -> found.standings().get(place)).toList());
+            (switch (verdict) {
+                        case GAIN -> gains;
+                        case RIGHT -> right;
+                        case ALIKE -> alike;
+                        case UNTOLD -> untold;
+                        case UNSEEN -> unseen;
+                    })
+                    .add(worth);
         }
     }
 }

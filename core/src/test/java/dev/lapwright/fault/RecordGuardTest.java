@@ -43,6 +43,7 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
@@ -199,6 +200,7 @@ class RecordGuardTest {
             RatioBoxResult.Choice.class,
             StopPlansResult.Plan.class,
             RobustnessResult.class,
+            ModelChoices.Alternative.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);
 

@@ -505,19 +505,18 @@ public record OptimisationReport(
     }
 
     private String endsReading() {
-        List<String> ends = new ArrayList<>();
+        List<Adjustment> ends = new ArrayList<>();
         for (int i = 0; i < result.search().axes().size(); i++) {
             List<Double> settings = result.search().axes().get(i).settings();
             double best = result.best().settings().get(i);
             if (result.nearOptimal().ranges().get(i).matters()
                     && (best == settings.get(0) || best == settings.get(settings.size() - 1))) {
-                ends.add(result.search().axes().get(i).name());
+                ends.add(result.task()
+                        .car()
+                        .adjustment(result.search().axes().get(i).name()));
             }
         }
-        return ends.isEmpty()
-                ? ""
-                : " At the end of what the car allows: " + String.join(", ", ends)
-                        + "; the model would go on, and what stops it in truth may not be in the model.";
+        return (" " + Cautions.ends(ends)).stripTrailing();
     }
 
     private String unseenReading() {

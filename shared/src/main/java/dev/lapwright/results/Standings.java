@@ -63,6 +63,15 @@ public record Standings(RobustnessResult result) {
                 + DifferenceWords.way(difference) + DifferenceWords.remark(difference);
     }
 
+    /** The same beside what it is compared with: "0.12 s faster than standard". */
+    static String than(double difference, RobustnessResult.Standing standing, String what) {
+        if (standing == null || LapTimeDifference.isNone(difference)) {
+            return DifferenceWords.than(difference, what);
+        }
+        return Numbers.fixed(Math.abs(difference), decimals(standing.halfWidth())) + " s "
+                + DifferenceWords.way(difference) + " than " + what + DifferenceWords.remark(difference);
+    }
+
     /** A standing in a line: interval, chance and verdict. */
     String told(RobustnessResult.Standing standing) {
         if (standing.laps() == 0) {

@@ -159,7 +159,8 @@ final class BackgroundStudy {
                 question.zoom(),
                 question.laps(),
                 question.scatter(),
-                question.minutes());
+                question.minutes(),
+                question.said());
         Sheet found = sheets.of(other, steps);
         double difference =
                 found.lap(question.now()).time() - sheet.lap(question.now()).time();

@@ -227,6 +227,7 @@ public final class BenchCommand implements Callable<Integer> {
                 new Question.Zoom(0, 0),
                 30,
                 0.3,
-                20);
+                20,
+                List.of());
     }
 }

@@ -13,6 +13,7 @@ import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
+import dev.lapwright.study.landscape.Landscape;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.BindException;
@@ -418,7 +419,9 @@ final class BenchServer implements AutoCloseable {
                         new ViewAnswer(question, sheet, answer)
                                 .tree(question.view(), how)
                                 .ifPresent(found::add);
-                        new LandscapeAnswer(question, sheet, answer).tell(how, found::add);
+                        List<Landscape> landscapes = new LandscapeAnswer(question, sheet, answer).tell(how, found::add);
+                        found.add(Map.of("type", "landscapes"));
+                        new DoubtAnswer(question, sheet, answer).tell(how, landscapes, found::add);
                         found.add(Map.of("type", "end"));
                     } catch (StudyStoppedException stopped) {
                         found.add(Map.of("type", "stopped"));
@@ -551,7 +554,8 @@ final class BenchServer implements AutoCloseable {
         StudyRun how = StudyRun.onThreads(cores);
         ViewAnswer view = new ViewAnswer(question, sheet, answer);
         ViewAnswer.VIEWS.forEach(name -> view.tree(name, how).ifPresent(messages::add));
-        new LandscapeAnswer(question, sheet, answer).tell(how, messages::add);
+        List<Landscape> landscapes = new LandscapeAnswer(question, sheet, answer).tell(how, messages::add);
+        new DoubtAnswer(question, sheet, answer).tell(how, landscapes, messages::add);
         return messages;
     }
 }

@@ -130,4 +130,26 @@ final class Fields {
         }
         return objects;
     }
+
+    /** Texts of a list; none if it is missing. */
+    List<String> texts(String name, int most) {
+        JsonValue value = value(name);
+        if (value == null) {
+            return List.of();
+        }
+        if (!(value instanceof JsonValue.Arr list)) {
+            throw new InvalidValueException(at(name), value.describe() + " is not a list", "write [ … ]");
+        }
+        if (list.items().size() > most) {
+            throw new InvalidValueException(at(name), list.items().size() + " are too many", "keep at most " + most);
+        }
+        List<String> texts = new ArrayList<>();
+        for (JsonValue item : list.items()) {
+            if (!(item instanceof JsonValue.Text text) || text.value().length() > LONGEST_TEXT) {
+                throw new InvalidValueException(at(name), item.describe() + " is no short text", "write it in quotes");
+            }
+            texts.add(text.value());
+        }
+        return texts;
+    }
 }

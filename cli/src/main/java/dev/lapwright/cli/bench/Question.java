@@ -26,6 +26,7 @@ import java.util.Set;
  * @param laps clean laps there are to try something, both setups together
  * @param scatter standard deviation of the driver's lap times, s
  * @param minutes length of a race, min
+ * @param said what the driver says of the reference
  */
 record Question(
         String car,
@@ -38,9 +39,13 @@ record Question(
         Zoom zoom,
         int laps,
         double scatter,
-        double minutes) {
+        double minutes,
+        List<String> said) {
     /** Kept for comparison at most. */
     static final int MOST_PINS = 6;
+
+    /** What a driver says, at most. */
+    static final int MOST_WORDS = 12;
 
     /** Kind of file that a state is saved as. */
     static final String MARK = "bench/1";
@@ -61,6 +66,7 @@ record Question(
             "laps",
             "scatterS",
             "minutes",
+            "said",
             "study",
             "complaint",
             "name",
@@ -68,6 +74,7 @@ record Question(
 
     Question {
         pins = List.copyOf(pins);
+        said = List.copyOf(said);
     }
 
     /**
@@ -186,7 +193,8 @@ record Question(
                 Zoom.of(fields.object("zoom")),
                 (int) fields.number("laps", 30, 4, 100_000),
                 fields.number("scatterS", 0.3, 0.001, 60),
-                fields.number("minutes", 20, 0.1, 360));
+                fields.number("minutes", 20, 0.1, 360),
+                fields.texts("said", MOST_WORDS));
     }
 
     /** The reference; what is in hand where nothing is pinned. */
@@ -207,6 +215,9 @@ record Question(
         tree.put("laps", laps);
         tree.put("scatterS", scatter);
         tree.put("minutes", minutes);
+        if (!said.isEmpty()) {
+            tree.put("said", said);
+        }
         return tree;
     }
 

@@ -203,12 +203,12 @@ export class Knobs {
     row.slider.textContent = text;
     row.slider.setAttribute("aria-valuenow", value);
     const found = this.found.get(knob.name);
-    const said = !knob.seen ? "not in this model" : found?.words ?? "";
+    const said = !knob.seen ? "not in this model" : [found?.words, found?.band?.words].filter(Boolean).join("; ");
     row.slider.setAttribute("aria-valuetext", said ? `${text}; ${said}` : text);
     row.back.textContent = value === was ? "" : `was ${told(knob, was)}`;
     row.back.hidden = value === was || this.frozen;
     row.well.replaceChildren(strip(knob, value, this.state.pins.length > 0 ? was : null, found, this.visible));
-    const verdict = !knob.seen ? "not in this model" : found?.verdict;
+    const verdict = !knob.seen ? "not in this model" : found?.verdict || found?.band?.verdict;
     if (verdict) {
       row.well.append(el("span", { class: "verdict" }, verdict));
     }
@@ -230,7 +230,7 @@ export class Knobs {
     if (!knob.seen) {
       parts.push(found?.words ?? "not in this model");
     } else if (found) {
-      parts.push(found.words);
+      parts.push(found.words, found.band?.words);
     }
     if (this.fault && this.fault.name === knob.name) {
       parts.unshift(this.fault.what);
@@ -260,7 +260,21 @@ export class Knobs {
     }
   }
 
+  /** How sure a knob's landscape is. */
+  band(message) {
+    const found = this.found.get(message.name);
+    if (found) {
+      found.band = message;
+      const row = this.rows.get(message.name);
+      if (row) {
+        this.draw(row);
+      }
+    }
+  }
+
   fresh(found) {
+    // While the hand moves on, the band before stands until the new one is there.
+    found.band = this.found.get(found.name)?.band;
     this.found.set(found.name, found);
     const row = this.rows.get(found.name);
     if (row) {

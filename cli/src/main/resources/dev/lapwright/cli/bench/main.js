@@ -92,6 +92,9 @@ async function question() {
       if (message.type === "lap" || number === page.number) {
         hear(message, began);
       }
+      if (message.type === "landscapes" && number === page.number && began !== null) {
+        performance.measure("turned to all told", { start: began, end: performance.now() });
+      }
       if (message.type === "landscape" && number === page.number) {
         seen.add(message.name);
         if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
@@ -106,7 +109,7 @@ async function question() {
     if (number === page.number) {
       performance.mark("all told");
       if (began !== null) {
-        performance.measure("turned to all told", { start: began, end: performance.now() });
+        performance.measure("turned to all doubt told", { start: began, end: performance.now() });
       }
     }
   } catch {
@@ -154,6 +157,7 @@ function hear(message, began = null) {
     pins();
   } else if (message.type === "lap") {
     page.lap = message;
+    page.doubt = null;
     knobs.visible = message.visibleS;
     knobs.refuse(null);
     knobs.old();
@@ -171,6 +175,11 @@ function hear(message, began = null) {
     if (state().view === "air" && page.answers.air && knobs.sheet.knobs.find((k) => k.name === message.name)?.air) {
       showView();
     }
+  } else if (message.type === "band") {
+    knobs.band(message);
+  } else if (message.type === "doubt") {
+    page.doubt = message;
+    headline();
   } else if (message.type === "view") {
     page.answers[message.view] = message;
     if (message.view === state().view) {
@@ -280,7 +289,11 @@ function headline() {
   byId("head").classList.remove("older");
   byId("time").textContent = lap.time;
   const [first, ...rest] = lap.headline;
-  byId("words").replaceChildren(...[first ? el("p", { class: "first" }, first) : null,
+  const doubt = page.doubt;
+  const leading = doubt?.first ?? first;
+  byId("words").replaceChildren(...[leading ? el("p", { class: "first" }, leading) : null,
+    ...(doubt?.lines ?? []).map((text) => el("p", { class: "indoubt" }, strong(text))),
+    doubt?.failure ? el("p", { class: "caution" }, doubt.failure) : null,
     ...rest.map((text) => el("p", {}, text))].filter(Boolean));
   page.note = page.note.startsWith("No lap so") || page.note.startsWith("Laying") ? "" : page.note;
   notes();
@@ -582,6 +595,7 @@ function changed(next, before) {
   subject();
   if (page.sheet) {
     knobs.show(next);
+    tasks.words();
   }
   pins();
   question();

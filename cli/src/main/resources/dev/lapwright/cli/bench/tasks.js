@@ -54,6 +54,7 @@ export class Tasks {
         el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " or: ", words, " ",
           el("datalist", { id: "driver-phrases" }, phrases.map((phrase) => el("option", { value: phrase }))),
           el("button", { type: "button", class: "word", onclick: helps }, "what helps?")),
+        this.heard(sheet),
         el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
           number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
       el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",
@@ -61,6 +62,33 @@ export class Tasks {
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
       this.out);
+  }
+
+  /** What the driver says of the setup pinned first, as a measurement: words are added and taken off. */
+  heard(sheet) {
+    const first = sheet.corners[0] ? `T${sheet.corners[0].number}` : "T1";
+    const words = [...sheet.corners.flatMap((c) => ["front", "rear", "neutral"].map((end) => `T${c.number}=${end}`)), "front", "rear", "neutral", "top=250km/h", "lap=1:36.4"];
+    const input = el("input", { type: "text", id: "driver-said", "aria-label": "What the driver says of the setup pinned first", list: "driver-readings", maxlength: "60", size: "16",
+      autocomplete: "off", spellcheck: "false", placeholder: `${first}=rear, ${first}=92km/h`, onkeydown: (e) => { if (e.key === "Enter") add(); } });
+    const add = () => {
+      const word = input.value.trim();
+      if (word) {
+        input.value = "";
+        this.set((next) => { next.said = [...(next.said ?? []), word].slice(-12); });
+      }
+    };
+    this.chips = el("span", {});
+    const part = el("span", { class: "complaint" }, "the driver says of A: ", input, " ",
+      el("datalist", { id: "driver-readings" }, words.map((word) => el("option", { value: word }))),
+      el("button", { type: "button", class: "word", onclick: add }, "count it"), this.chips);
+    this.words();
+    return part;
+  }
+
+  /** Shows the words that count. */
+  words() {
+    this.chips?.replaceChildren(...(this.state().said ?? []).flatMap((word, i) => [" ", el("button", { type: "button", class: "word", "aria-label": `No longer count ${word}`,
+      onclick: () => this.set((next) => { next.said.splice(i, 1); }) }, `${word} ×`)]));
   }
 
   async run(study, more, title) {

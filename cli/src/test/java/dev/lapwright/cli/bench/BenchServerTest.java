@@ -328,7 +328,33 @@ class BenchServerTest {
                         .filter(one -> "not in this model".equals(one.get("verdict")))
                         .map(one -> one.get("name")))
                 .containsExactlyInAnyOrder("front-fast-bump", "rear-fast-bump");
+        List<Map<String, Object>> bands = messages(answer).stream()
+                .filter(one -> one.get("type").equals("band"))
+                .toList();
+        assertThat(bands.stream().map(one -> one.get("name"))).contains("rear-wing", "final-drive", "conditions.grip");
+        assertThat(knobs).containsAll(bands.stream().map(one -> one.get("name")).toList());
+        // One rule's words; of the day, and of pressures and brakes, none.
+        assertThat(bands.stream().map(one -> one.get("verdict")).distinct())
+                .isSubsetOf("", "already right", "makes no difference", "cannot be told");
+        assertThat(bands.stream().filter(one -> one.get("name").toString().matches("conditions.*|.*pressure|brake.*")))
+                .isNotEmpty()
+                .allSatisfy(one -> assertThat(one.get("verdict")).isEqualTo(""));
         assertThat(message(answer, "end")).isNotNull();
+    }
+
+    @Test
+    void theHeadlineSaysHowSureItIsAndListensToTheDriver() throws IOException {
+        Map<String, Object> sure = first("doubt", 41, Map.of("rear-wing", 2), Map.of());
+        assertThat(sure.get("first").toString()).contains(" than standard");
+        assertThat(sure.get("lines").toString())
+                .contains("in nine of ten of 60 cars that this one may be")
+                .contains("The difference hangs");
+        Map<String, Object> heard = first("doubt", 42, Map.of("rear-wing", 2), Map.of("said", List.of("rear")));
+        assertThat(heard.get("lines").toString()).contains("What the driver says goes with");
+        Map<String, Object> nowhere = first("doubt", 43, Map.of("rear-wing", 2), Map.of("said", List.of("T99=rear")));
+        assertThat(nowhere.get("failure").toString()).contains("no corner of that name");
+        Map<String, Object> unread = first("doubt", 44, Map.of("rear-wing", 2), Map.of("said", List.of("quickly")));
+        assertThat(unread.get("failure").toString()).contains("no word of a driver");
     }
 
     /** The first that is looked at; which is told first is a matter of threads. */
