@@ -6,6 +6,8 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.EndStop;
 import dev.lapwright.cli.option.DriverWordText;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.report.Numbers;
 import dev.lapwright.results.ComparisonReport;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
@@ -18,6 +20,7 @@ import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.track.StationSpacing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,6 +34,8 @@ final class DoubtAnswer {
     private static final int DRAWS = 60;
     /** Cars drawn for the knobs, which ask of many settings at once: the fewest that tell an interval. */
     private static final int DRAWS_FOR_KNOBS = Robustness.FEWEST_DRAWS;
+    /** Stations for the knobs twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md). */
+    private static final StationSpacing SPACING_FOR_KNOBS = StationSpacing.DEFAULT.scaled(2);
 
     private final Question question;
     private final Sheet sheet;
@@ -79,6 +84,7 @@ final class DoubtAnswer {
             ComparisonReport report = new ComparisonReport(
                     pinned, "This setup", now, comparison, Optional.of(new Standings(found)), Optional.empty());
             tree.put("first", ReportBlocks.told(report.than(question.reference().name())));
+            tree.put("where", ReportBlocks.told(report.where()));
             tree.put("lines", report.inDoubt().stream().map(ReportBlocks::told).toList());
         } catch (StudyStoppedException stopped) {
             throw stopped;
@@ -94,7 +100,8 @@ final class DoubtAnswer {
     private void bands(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
         Car car = answer.subject().car();
         Conditions day = answer.subject().day();
-        Robustness study = Robustness.of(car, answer.subject().driven(), day).withDraws(DRAWS_FOR_KNOBS);
+        Robustness study = Robustness.of(car, answer.subject().driven(), SPACING_FOR_KNOBS, day)
+                .withDraws(DRAWS_FOR_KNOBS);
         List<Asked> asked = new ArrayList<>();
         int place = 0;
         for (Landscape one : landscapes) {
@@ -142,45 +149,59 @@ final class DoubtAnswer {
             }
         }
         tree.put("points", points);
-        Knob knob = sheet.knob(landscape.name());
-        Landscape.Point best = landscape.fastest().orElseThrow();
-        AdjustmentVerdict verdict = AdjustmentVerdict.of(landscape.difference(best), standings);
-        boolean turned = answer.subject().bare().adjustments().stream()
-                .anyMatch(one -> one.name().equals(landscape.name()));
-        boolean known = turned
-                && Optimisation.leftAlone(answer.subject().bare()).stream()
-                        .noneMatch(kept -> kept.name().equals(landscape.name()));
-        // The day is no choice; of pressures, brakes and fuel a lap time says too little to choose by.
-        tree.put("verdict", known && verdict != AdjustmentVerdict.GAIN ? verdict.label() : "");
-        tree.put("words", ReportBlocks.told(words(knob, asked, standings, turned, known ? verdict : null)));
+        Optional<AdjustmentVerdict> verdict = verdict(asked, standings);
+        // What is flat, or not in the model, the landscape says itself; a gain shows.
+        tree.put(
+                "verdict",
+                verdict.filter(one -> one != AdjustmentVerdict.GAIN && one != AdjustmentVerdict.UNSEEN)
+                        .map(AdjustmentVerdict::label)
+                        .orElse(""));
+        tree.put("counts", verdict.filter(one -> one == AdjustmentVerdict.ALIKE).isEmpty());
+        tree.put("words", ReportBlocks.told(words(asked, standings, verdict)));
         return tree;
     }
 
-    private String words(
-            Knob knob,
-            Asked asked,
-            List<RobustnessResult.Standing> standings,
-            boolean turned,
-            AdjustmentVerdict verdict) {
-        if (standings.isEmpty() || standings.get(0).laps() == 0) {
+    /** By the one rule; empty for the day, which is no choice. */
+    private Optional<AdjustmentVerdict> verdict(Asked asked, List<RobustnessResult.Standing> standings) {
+        Landscape landscape = asked.landscape();
+        Car bare = answer.subject().bare();
+        if (bare.adjustments().stream().noneMatch(one -> one.name().equals(landscape.name()))) {
+            return Optional.empty();
+        }
+        boolean delicate = Optimisation.leftAlone(bare).stream()
+                .anyMatch(kept -> kept.name().equals(landscape.name()));
+        double best = landscape.difference(landscape.fastest().orElseThrow());
+        return Optional.of(AdjustmentVerdict.undrawn(landscape.range(), delicate)
+                .orElseGet(() -> AdjustmentVerdict.of(best, standings)));
+    }
+
+    /** What the landscape says, with no more digits than drawn cars leave, and what they say. */
+    private String words(Asked asked, List<RobustnessResult.Standing> standings, Optional<AdjustmentVerdict> verdict) {
+        RobustnessResult.Standing first = standings.get(0);
+        if (first.laps() == 0) {
             return "";
         }
+        Landscape landscape = asked.landscape();
+        Knob knob = sheet.knob(landscape.name());
         double setting = asked.settings().get(0);
-        String interval = "at " + knob.told(setting) + " " + Standings.interval(standings.get(0))
-                + " s in nine of ten of " + DRAWS_FOR_KNOBS + " cars that this one may be";
-        if (!turned) {
-            return interval;
-        }
-        if (verdict == null) {
-            return interval + "; the model knows too little of it to choose by";
-        }
-        return interval + ": " + verdict.label() + (verdict == AdjustmentVerdict.GAIN ? stopped(setting, asked) : "");
+        Landscape.Point best = landscape.fastest().orElseThrow();
+        double gain = landscape.difference(best);
+        String at = setting == best.setting() && LapTimeDifference.isFaster(gain)
+                ? "; fastest at " + knob.told(setting) + ": " + Standings.said(gain, first)
+                : "; at " + knob.told(setting);
+        return "worth " + Numbers.fixed(landscape.range(), Standings.decimals(first.halfWidth()))
+                + " s over its range" + at + ", " + Standings.interval(first) + " s in nine of ten of "
+                + DRAWS_FOR_KNOBS + " cars that this one may be"
+                + verdict.map(told -> told == AdjustmentVerdict.UNSEEN
+                                ? "; the model knows too little of it to choose by"
+                                : ": " + told.label()
+                                        + (told == AdjustmentVerdict.GAIN ? stopped(setting, landscape) : ""))
+                        .orElse("");
     }
 
     /** What stops a gain at an end of its range. */
-    private String stopped(double setting, Asked asked) {
-        Adjustment adjustment =
-                answer.subject().bare().adjustment(asked.landscape().name());
+    private String stopped(double setting, Landscape landscape) {
+        Adjustment adjustment = answer.subject().bare().adjustment(landscape.name());
         return EndStop.isEnd(adjustment, setting)
                 ? "; at the end of its range, where nothing in the model stops it"
                         + EndStop.of(adjustment)

@@ -292,9 +292,10 @@ function headline() {
   const doubt = page.doubt;
   const leading = doubt?.first ?? first;
   byId("words").replaceChildren(...[leading ? el("p", { class: "first" }, leading) : null,
-    ...(doubt?.lines ?? []).map((text) => el("p", { class: "indoubt" }, strong(text))),
+    ...(doubt?.lines ?? []).map((text, i) => el("p", { class: i === 0 ? "indoubt sure" : "indoubt" }, strong(text))),
     doubt?.failure ? el("p", { class: "caution" }, doubt.failure) : null,
-    ...rest.map((text) => el("p", {}, text))].filter(Boolean));
+    // Where it arises, with no more digits than its doubt leaves.
+    ...rest.map((text, i) => el("p", {}, i === 0 && doubt?.where ? doubt.where : text))].filter(Boolean));
   page.note = page.note.startsWith("No lap so") || page.note.startsWith("Laying") ? "" : page.note;
   notes();
 }

@@ -1,13 +1,16 @@
 package dev.lapwright.study.robust;
 
 import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * Verdict on an adjustment turned by itself; one rule for all studies. Its fastest setting, if that is faster by {@link
- * LapTimeDifference#COUNTS} or more, and both ends of its range are held against the car as it stands on drawn cars, and what nine of ten of
- * them agree on is said ({@link RobustnessResult.Verdict}).
+ * Verdict on an adjustment turned by itself; one rule for all studies. One about which a lap time says too little is not in this model; one
+ * whose whole range makes no difference that counts on the car as it is described makes none. Of all others the fastest setting, if that is
+ * faster by {@link LapTimeDifference#COUNTS} or more, and both ends of the range are held against the car as it stands on drawn cars, and
+ * what nine of ten of them agree on is said ({@link RobustnessResult.Verdict}).
  */
 public enum AdjustmentVerdict {
     /** Its fastest setting is faster. */
@@ -30,6 +33,31 @@ public enum AdjustmentVerdict {
     /** In a few words. */
     public String label() {
         return label;
+    }
+
+    /**
+     * What is said without drawn cars; empty where they decide.
+     *
+     * @param range lap time at its slowest setting over that at its fastest, on the car as it is described, s
+     * @param delicate whether a lap time says too little of it, as of pressures and dampers ({@link
+     *     dev.lapwright.study.optimise.Optimisation#leftAlone})
+     */
+    public static Optional<AdjustmentVerdict> undrawn(double range, boolean delicate) {
+        if (delicate) {
+            return Optional.of(UNSEEN);
+        }
+        return LapTimeDifference.counts(range) ? Optional.empty() : Optional.of(ALIKE);
+    }
+
+    /** The settings of an adjustment that are held against the car as it stands; see {@link #settings(double, double, double, double, double)}. */
+    public static List<Double> settings(SensitivityResult.Worth worth) {
+        List<Double> legal = worth.adjustment().legalSettings();
+        return settings(
+                worth.setting(),
+                worth.best().setting(),
+                worth.best().difference(),
+                legal.get(0),
+                legal.get(legal.size() - 1));
     }
 
     /**

@@ -16,8 +16,6 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.GearingResult;
-import dev.lapwright.study.optimise.Optimisation;
-import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
@@ -134,7 +132,7 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /**
      * A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order; behind them
-     * for each adjustment the settings by which it is judged ({@link AdjustmentVerdict#settings}).
+     * the settings by which each is judged ({@link JudgedAdjustments}).
      */
     public static Robustness of(SensitivityResult sensitivity) {
         Car car = sensitivity.car();
@@ -143,46 +141,17 @@ public final class Robustness implements Study<RobustnessResult> {
             study = study.against(
                     car.with(worth.adjustment().name(), worth.shown().setting()));
         }
-        for (SensitivityResult.Worth worth : sensitivity.worths()) {
-            for (double setting : judged(worth)) {
-                study = study.against(car.with(worth.adjustment().name(), setting));
-            }
+        for (Car judged : JudgedAdjustments.of(sensitivity).cars()) {
+            study = study.against(judged);
         }
         return study;
     }
 
-    private static List<Double> judged(SensitivityResult.Worth worth) {
-        List<Double> legal = worth.adjustment().legalSettings();
-        return AdjustmentVerdict.settings(
-                worth.setting(),
-                worth.best().setting(),
-                worth.best().difference(),
-                legal.get(0),
-                legal.get(legal.size() - 1));
-    }
-
-    /**
-     * Verdicts on the adjustments of a sensitivity that was drawn by {@link #of(SensitivityResult)}, in its order. Those of which a lap time says
-     * too little, as pressures and brakes, are not in this model, as those are that it does not see.
-     */
+    /** Verdicts on the adjustments of a sensitivity that was drawn by {@link #of(SensitivityResult)}, in its order. */
     public static List<AdjustmentVerdict> verdicts(SensitivityResult sensitivity, RobustnessResult drawn) {
-        List<String> delicate = Optimisation.leftAlone(sensitivity.car()).stream()
-                .map(OptimisationResult.LeftAlone::name)
-                .toList();
-        List<AdjustmentVerdict> verdicts = new ArrayList<>();
-        int place = sensitivity.worths().size();
-        for (SensitivityResult.Worth worth : sensitivity.worths()) {
-            int count = judged(worth).size();
-            boolean unseen = LapTimeDifference.isNone(worth.range())
-                    || delicate.contains(worth.adjustment().name());
-            verdicts.add(
-                    unseen
-                            ? AdjustmentVerdict.UNSEEN
-                            : AdjustmentVerdict.of(
-                                    worth.best().difference(), drawn.standings().subList(place, place + count)));
-            place += count;
-        }
-        return verdicts;
+        int shown = sensitivity.worths().size();
+        return JudgedAdjustments.of(sensitivity)
+                .verdicts(drawn.standings().subList(shown, drawn.standings().size()));
     }
 
     /** A study of the gearings of one axis that have a lap as given, in their order. */

@@ -21,6 +21,13 @@ class AdjustmentVerdictTest {
     }
 
     @Test
+    void whatALapTimeCannotJudgeNeedsNoDrawnCars() {
+        assertThat(AdjustmentVerdict.undrawn(0.3, true)).contains(AdjustmentVerdict.UNSEEN);
+        assertThat(AdjustmentVerdict.undrawn(0.04, false)).contains(AdjustmentVerdict.ALIKE);
+        assertThat(AdjustmentVerdict.undrawn(0.05, false)).isEmpty();
+    }
+
+    @Test
     void aGainIsOneOnNineOfTenCars() {
         assertThat(AdjustmentVerdict.of(-0.2, List.of(from(-0.3, -0.1), from(0.1, 0.3))))
                 .isEqualTo(AdjustmentVerdict.GAIN);
