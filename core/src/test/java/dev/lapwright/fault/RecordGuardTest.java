@@ -43,6 +43,8 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.robust.FirmChanges;
+import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -201,6 +203,9 @@ class RecordGuardTest {
             StopPlansResult.Plan.class,
             RobustnessResult.class,
             ModelChoices.Alternative.class,
+            FirmChanges.LeftOut.class,
+            ChangePlan.Left.class,
+            JudgedAdjustments.Asked.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);
 

@@ -14,6 +14,7 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -34,9 +35,15 @@ import java.util.stream.IntStream;
  * @param best lap in the best setup, on the first circuit and day
  * @param check of the best with the line found anew for each circuit and day; empty where it was not asked for
  * @param doubt how the best setup stands on drawn cars; empty if none were drawn
+ * @param firm what of it may be recommended; empty if no cars were drawn
  */
 public record OptimisationReport(
-        Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check, Optional<Standings> doubt) {
+        Subject subject,
+        OptimisationResult result,
+        Lap best,
+        Optional<LineCheck> check,
+        Optional<Standings> doubt,
+        Optional<Recommended> firm) {
     private static final String HANGS = "What the best setup gains";
 
     private static final int FRONT_ROWS = 8;
@@ -74,17 +81,26 @@ public record OptimisationReport(
                 result,
                 LapSolver.lap(best.car(), best.driven(), result.task().days().get(0)),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 
+    /**
+     * What may be recommended of the best setup.
+     *
+     * @param changes those that stand, and those that are left out
+     * @param standing of the car as it stood with those that stand alone, beside it as it was; empty if none does
+     */
+    public record Recommended(FirmChanges changes, Optional<Standings> standing) {}
+
     /** The same with the best setup checked on lines of their own. */
     public OptimisationReport checked(LineCheck found) {
-        return new OptimisationReport(subject, result, best, Optional.of(found), doubt);
+        return new OptimisationReport(subject, result, best, Optional.of(found), doubt, firm);
     }
 
     /** The same with how the best setup stands on drawn cars. */
-    public OptimisationReport doubted(Optional<Standings> drawn) {
-        return new OptimisationReport(subject, result, best, check, drawn);
+    public OptimisationReport doubted(Standings drawn, Recommended recommended) {
+        return new OptimisationReport(subject, result, best, check, Optional.of(drawn), Optional.of(recommended));
     }
 
     private RobustnessResult.Standing standing() {
@@ -122,6 +138,7 @@ public record OptimisationReport(
         report.gap();
         front(report);
         report.paragraph(reading()).gap();
+        firm.ifPresent(of -> report.paragraph(recommended(of)).gap());
         doubt.ifPresent(drawn -> {
             drawn.said(HANGS).forEach(sentence -> report.paragraph(sentence).gap());
             report.paragraph(drawn.drawn()).gap();
@@ -135,6 +152,7 @@ public record OptimisationReport(
                     .field("doubt", drawn.tree())
                     .field("doubtReading", drawn.said(HANGS));
         });
+        firm.ifPresent(of -> report.field("recommended", tree(of)).field("recommendedReading", recommended(of)));
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))
@@ -517,6 +535,61 @@ public record OptimisationReport(
             }
         }
         return (" " + Cautions.ends(ends)).stripTrailing();
+    }
+
+    /** What of the best setup may be recommended, by the one rule, and what is left out. */
+    private String recommended(Recommended found) {
+        if (found.changes().leftOut().isEmpty()) {
+            return "Each of these changes is a gain on most cars that this one may be, held against the best setup without it.";
+        }
+        String kept = found.changes().kept().stream()
+                .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
+                .collect(Collectors.joining(", "));
+        String stands = found.standing()
+                .map(drawn -> {
+                    RobustnessResult.Standing one = drawn.result().standings().get(0);
+                    return (drawn.result().isFirmGain(one)
+                                    ? "Recommended: "
+                                    : "None of these changes is recommended; what stands one by one is no gain of "
+                                            + DifferenceWords.least() + " on most cars together: ")
+                            + kept + ", in the middle "
+                            + Numbers.signed(one.middle(), Standings.decimals(one.halfWidth())) + " s, "
+                            + drawn.told(one) + ".";
+                })
+                .orElse("None of these changes is recommended.");
+        return stands + " Left out, as no gain of " + DifferenceWords.least() + " on most cars that this one may be: "
+                + found.changes().leftOut().stream().map(this::leftOut).collect(Collectors.joining(", ")) + ".";
+    }
+
+    private String leftOut(FirmChanges.LeftOut left) {
+        RobustnessResult.Standing standing = left.standing();
+        return Subject.said(
+                        result.task().car(), left.range().name(), left.range().best())
+                + (standing.laps() == 0
+                        ? ""
+                        : " (a gain on " + Numbers.fixed(100.0 * standing.gains() / standing.laps(), 0) + " %, "
+                                + Standings.interval(standing) + " s)");
+    }
+
+    private static Map<String, Object> tree(Recommended found) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        Map<String, Object> kept = new LinkedHashMap<>();
+        found.changes().kept().forEach(range -> kept.put(range.name(), range.best()));
+        tree.put("changes", kept);
+        found.standing()
+                .ifPresent(drawn ->
+                        tree.putAll(drawn.fields(drawn.result().standings().get(0))));
+        tree.put(
+                "leftOut",
+                Table.<FirmChanges.LeftOut>of("Left out")
+                        .value("name", left -> left.range().name())
+                        .value("before", left -> left.range().before())
+                        .value("best", left -> left.range().best())
+                        .value("differenceLowS", left -> left.standing().low())
+                        .value("differenceHighS", left -> left.standing().high())
+                        .value("gainsOn", left -> left.standing().gains())
+                        .maps(found.changes().leftOut()));
+        return tree;
     }
 
     private String unseenReading() {
