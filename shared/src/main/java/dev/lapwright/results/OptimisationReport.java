@@ -107,6 +107,11 @@ public record OptimisationReport(
         return doubt.map(drawn -> drawn.result().standings().get(0)).orElse(null);
     }
 
+    /** Decimals of a difference that doubt leaves. */
+    private int digits() {
+        return Standings.decimals(standing() == null ? 0 : standing().halfWidth());
+    }
+
     /** What the best setup has elsewhere than the one that was there before, for people; empty if nothing. */
     public String moved() {
         return result.nearOptimal().ranges().stream()
@@ -132,7 +137,7 @@ public record OptimisationReport(
                         Numbers.lapTime(result.search().between().lapTime())
                                 + " would be possible between the legal steps")
                 .gap()
-                .rows(ranges(result), result.nearOptimal().ranges())
+                .rows(ranges(result, digits()), result.nearOptimal().ranges())
                 .gap();
         result.sectors().forEach(times -> report.paragraph(bySector(times)));
         report.gap();
@@ -197,7 +202,10 @@ public record OptimisationReport(
                 .field("best", points.map(result.best()))
                 .field("fewestChanges", points.map(result.nearOptimal().fewest()))
                 .field("sectors", SECTORS, result.sectors())
-                .field("ranges", ranges(result), result.nearOptimal().ranges())
+                .field(
+                        "ranges",
+                        ranges(result, Standings.decimals(0)),
+                        result.nearOptimal().ranges())
                 .field("asGood", result.nearOptimal().setups().size())
                 .field("asGoodComplete", result.nearOptimal().complete())
                 .field("front", points, result.nearOptimal().front())
@@ -288,14 +296,14 @@ public record OptimisationReport(
                 .value("rideHeightMm", point -> point.limited().rideHeightMm());
     }
 
-    private static Table<OptimisationResult.Range> ranges(OptimisationResult result) {
+    private static Table<OptimisationResult.Range> ranges(OptimisationResult result, int digits) {
         return Table.<OptimisationResult.Range>of("Adjustments")
                 .words("name", "adjustment", OptimisationResult.Range::name)
                 .words("", "unit", range -> unit(result, range.name()))
                 .number("before", "before", "", Numbers::plain, OptimisationResult.Range::before)
                 .number("best", "best", "", Numbers::plain, OptimisationResult.Range::best)
                 .value("differencePutBackS", OptimisationResult.Range::putBack)
-                .text("put back", "s", range -> range.isMoved() ? putBack(range.putBack()) : "-")
+                .text("put back", "s", range -> range.isMoved() ? putBack(range.putBack(), digits) : "-")
                 .value("aloneFrom", OptimisationResult.Range::aloneLeast)
                 .value("aloneTo", OptimisationResult.Range::aloneMost)
                 .text("alone as good", "from..to", range -> span(range.aloneLeast(), range.aloneMost()))
@@ -306,8 +314,8 @@ public record OptimisationReport(
                 .marking(OptimisationResult.Range::isMoved);
     }
 
-    private static String putBack(double difference) {
-        return Double.isNaN(difference) ? "limit" : Numbers.signed(difference, 3);
+    private static String putBack(double difference, int digits) {
+        return Double.isNaN(difference) ? "limit" : Numbers.signed(difference, digits);
     }
 
     private static String span(double least, double most) {
@@ -418,7 +426,7 @@ public record OptimisationReport(
                 ? " at " + Report.verbatim(times.track().name())
                 : "";
         return times.differences().stream()
-                .map(one -> Numbers.signed(one, 3))
+                .map(one -> Numbers.signed(one, digits()))
                 .collect(Collectors.joining(", ", "Difference by sector" + where + ": ", " s."));
     }
 
@@ -435,7 +443,7 @@ public record OptimisationReport(
                         "",
                         "delta",
                         "s",
-                        Numbers.signed(3),
+                        Numbers.signed(digits()),
                         point -> point.cost() - result.best().cost())
                 .words("", "settings other than the best's", this::difference);
         int rows = Math.min(FRONT_ROWS, count);
@@ -482,7 +490,7 @@ public record OptimisationReport(
         }
         String found = "The best legal setup found has " + changes + " and is ";
         return found
-                + DifferenceWords.than(difference, "yours")
+                + DifferenceWords.than(difference, "yours", digits())
                 + (LapTimeDifference.isSlower(difference)
                         ? ": yours misses a limit, or stands between legal steps."
                         : ".");
@@ -494,7 +502,7 @@ public record OptimisationReport(
             return "Fewer changes would cost more than " + DifferenceWords.least() + ".";
         }
         String changes = changes(fewest);
-        String loss = Numbers.fixed(fewest.cost() - result.best().cost(), 3);
+        String loss = Numbers.fixed(fewest.cost() - result.best().cost(), digits());
         return changes.isEmpty()
                 ? "But all of it is worth " + loss + " s only: the setup you have is as good."
                 : "With fewer changes, " + changes + ", it is " + loss + " s slower than that.";

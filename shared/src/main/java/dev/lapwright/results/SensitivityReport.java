@@ -86,7 +86,7 @@ public record SensitivityReport(
                 .paragraph(
                         "Differences of the lap time by each alone, in seconds (minus is faster); the one worth most over its"
                                 + " range stands first.")
-                .rows(worth(), result.worths())
+                .rows(shownWorths(), result.worths())
                 .gap()
                 .paragraph(
                         "Where it arises at the best setting, or where the car stands best already at the worst; and how"
@@ -270,15 +270,28 @@ public record SensitivityReport(
                                 + Numbers.plain(100 * LapsToSee.POWER) + " %)");
     }
 
-    private static Table<SensitivityResult.Worth> worth() {
+    /** Decimals of a difference that an adjustment makes: those that its doubt leaves. */
+    private int digits(SensitivityResult.Worth worth) {
+        return doubt.map(drawn -> Standings.decimals(drawn.result()
+                        .standings()
+                        .get(result.worths().indexOf(worth))
+                        .halfWidth()))
+                .orElse(DECIMALS);
+    }
+
+    private String signed(SensitivityResult.Worth worth, double difference) {
+        return Numbers.signed(difference, digits(worth));
+    }
+
+    private Table<SensitivityResult.Worth> shownWorths() {
         return Table.<SensitivityResult.Worth>of("What each adjustment is worth")
                 .words("", "adjustment", worth -> worth.adjustment().name())
                 .words("", "unit", worth -> worth.adjustment().unit().symbol())
                 .with(Table.Trait.LESSER)
                 .number("", "now", "", Numbers::plain, SensitivityResult.Worth::setting)
-                .text("step down", "s", worth -> step(worth.lower()))
-                .text("step up", "s", worth -> step(worth.higher()))
-                .number("", "bend", "s", Numbers.signed(DECIMALS), SensitivityResult.Worth::curvature)
+                .text("step down", "s", worth -> step(worth, worth.lower()))
+                .text("step up", "s", worth -> step(worth, worth.higher()))
+                .text("bend", "s", worth -> signed(worth, worth.curvature()))
                 .with(Table.Trait.LESSER)
                 .number(
                         "",
@@ -286,30 +299,26 @@ public record SensitivityReport(
                         "",
                         Numbers::plain,
                         worth -> worth.hasFaster() ? worth.best().setting() : null)
-                .number(
-                        "",
+                .text(
                         "delta",
                         "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.hasFaster() ? worth.best().difference() : null)
+                        worth -> worth.hasFaster() ? signed(worth, worth.best().difference()) : "-")
                 .number(
                         "",
                         "worst at",
                         "",
                         Numbers::plain,
                         worth -> worth.hasSlower() ? worth.worst().setting() : null)
-                .number(
-                        "",
+                .text(
                         "delta",
                         "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.hasSlower() ? worth.worst().difference() : null)
-                .number("", "range", "s", Numbers.fixed(DECIMALS), SensitivityResult.Worth::range);
+                        worth -> worth.hasSlower() ? signed(worth, worth.worst().difference()) : "-")
+                .text("range", "s", worth -> Numbers.fixed(worth.range(), digits(worth)));
     }
 
-    private static String step(SensitivityResult.Trial trial) {
+    private String step(SensitivityResult.Worth worth, SensitivityResult.Trial trial) {
         return Double.isNaN(trial.setting()) || !Double.isNaN(trial.difference())
-                ? Numbers.signed(trial.difference(), DECIMALS)
+                ? signed(worth, trial.difference())
                 : "no lap";
     }
 
@@ -317,21 +326,14 @@ public record SensitivityReport(
         Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("What can be seen")
                 .words("", "adjustment", worth -> worth.adjustment().name())
                 .text("at", "", worth -> setting(worth, worth.shown().setting()))
-                .number(
-                        "",
-                        "delta",
-                        "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.shown().difference());
+                .text("delta", "s", worth -> signed(worth, worth.shown().difference()));
         int sectors = result.worths().get(0).bySector().size();
         for (int i = 0; i < sectors; i++) {
             int sector = i;
-            table.number(
-                            "",
+            table.text(
                             "sector " + (i + 1),
                             "s",
-                            Numbers.signed(DECIMALS),
-                            worth -> worth.bySector().get(sector))
+                            worth -> signed(worth, worth.bySector().get(sector)))
                     .with(Table.Trait.LESSER);
         }
         return table.text("laps with each", "", SensitivityReport::laps)
@@ -472,12 +474,12 @@ public record SensitivityReport(
         }
     }
 
-    private static String joined(List<SensitivityResult.Worth> worths, Predicate<SensitivityResult.Worth> which) {
+    private String joined(List<SensitivityResult.Worth> worths, Predicate<SensitivityResult.Worth> which) {
         return worths.stream()
                 .filter(which)
                 .map(worth -> worth.adjustment().name() + " at "
                         + setting(worth, worth.shown().setting()) + " ("
-                        + Numbers.signed(worth.shown().difference(), 3) + " s)")
+                        + signed(worth, worth.shown().difference()) + " s)")
                 .collect(Collectors.joining(", "));
     }
 

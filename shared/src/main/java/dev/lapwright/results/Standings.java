@@ -76,11 +76,7 @@ public record Standings(RobustnessResult result) {
 
     /** The same beside what it is compared with: "0.12 s faster than standard". */
     static String than(double difference, RobustnessResult.Standing standing, String what) {
-        if (standing == null || LapTimeDifference.isNone(difference)) {
-            return DifferenceWords.than(difference, what);
-        }
-        return Numbers.fixed(Math.abs(difference), decimals(standing.halfWidth())) + " s "
-                + DifferenceWords.way(difference) + " than " + what + DifferenceWords.remark(difference);
+        return DifferenceWords.than(difference, what, decimals(standing == null ? 0 : standing.halfWidth()));
     }
 
     /** A standing in a line: interval, chance and verdict. */

@@ -11,14 +11,20 @@ import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.results.SensitivityReport;
+import dev.lapwright.results.Standings;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.Stint;
@@ -44,7 +50,7 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports|stints|best|roads|width]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports|stints|best|advice|roads|width]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
@@ -53,6 +59,7 @@ public final class DoubtTables {
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
     private static final int BEST_DRAWS = 300;
+    private static final int ADVICE_DRAWS = 100;
     private static final int IMPORT_DRAWS = 200;
     private static final int IMPORT_TRUTHS = 60;
     private static final int STINT_TRUTHS = 200;
@@ -76,6 +83,7 @@ public final class DoubtTables {
         switch (asked.length == 0 ? "" : asked[0]) {
             case "coverage" -> coverage();
             case "best" -> best();
+            case "advice" -> advice();
             case "imports" -> imports();
             case "stints" -> stints();
             case "roads" -> roads();
@@ -473,6 +481,48 @@ public final class DoubtTables {
                     found.standings().get(most).best(),
                     found.present().cost()));
         }
+    }
+
+    /** What `sensitivity` names as faster without drawn cars, of each demo car, and whether that stands. */
+    private static void advice() {
+        System.out.println("| car, circuit | adjustment | named as faster at | by, s | nine in ten, s | gain on % of "
+                + ADVICE_DRAWS + " cars | stands |");
+        System.out.println("|---|---|---|---|---|---|---|");
+        Map<String, String> demos = new LinkedHashMap<>();
+        demos.put("gt-talvex", "castelvane");
+        demos.put("touring-merrow", "harrowmere");
+        demos.put("student-pipit", "skarnfell");
+        demos.forEach((name, circuit) -> {
+            Car car = Documents.car(name);
+            Track track = LineSearch.of(Documents.circuit(circuit), car, LineChoices.DEFAULT)
+                    .smoothest()
+                    .driven();
+            SensitivityResult named = Sensitivity.of(car, track, DAY).run();
+            RobustnessResult drawn =
+                    Robustness.of(named).withDraws(ADVICE_DRAWS).withSeed(SEED).run();
+            List<AdjustmentVerdict> verdicts = Robustness.verdicts(named, drawn);
+            for (int i = 0; i < verdicts.size(); i++) {
+                SensitivityResult.Worth worth = named.worths().get(i);
+                double gain = worth.best().difference();
+                if (!worth.hasFaster() || !LapTimeDifference.counts(gain)) {
+                    continue;
+                }
+                RobustnessResult.Standing standing = drawn.standings().get(i);
+                System.out.println(String.format(
+                        Locale.ROOT,
+                        "| %s, %s | %s | %s | %s | %s | %.0f | %s |",
+                        name,
+                        circuit,
+                        worth.adjustment().name(),
+                        SensitivityReport.setting(worth, worth.best().setting()),
+                        Standings.signed(gain, standing),
+                        Standings.interval(standing),
+                        100 * drawn.chanceOfGain(standing),
+                        verdicts.get(i) == AdjustmentVerdict.GAIN
+                                ? "yes"
+                                : "no: " + verdicts.get(i).label()));
+            }
+        });
     }
 
     /** How far lap times of roads drawn by a circuit's document spread, over those of its import's own band. */

@@ -79,7 +79,7 @@ class RobustnessTest {
         // A lognormal number's mean lies e^(σ²/2) above its median.
         assertThat(result.present().cost()).isEqualTo(-gain * Math.exp(0.5 * sigma * sigma), within(slice));
         assertThat(result.shares()).hasSize(1);
-        assertThat(result.shares().get(0).unknown().title()).isEqualTo("chassis.massKg");
+        assertThat(result.shares().get(0).unknown().title()).isEqualTo("mass with driver, without fuel");
     }
 
     /** As above: of a car of 1.1 times the mass and 1.2 times the force, the force alone gains the root of 1.1 times what it does above. */
