@@ -8,6 +8,7 @@ import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
@@ -43,7 +44,7 @@ final class BenchServer implements AutoCloseable {
     /** Threads, and so requests at the same time; an open window takes one. */
     private static final int MOST_THREADS = 160;
 
-    private static final int MOST_WINDOWS = 60;
+    static final int MOST_WINDOWS = 60;
     private static final int MOST_PAGES_KEPT = 8;
     private static final int TICKS_PER_LOOK = 2;
     private static final int TICKS_PER_SIGN = 5;
@@ -233,7 +234,11 @@ final class BenchServer implements AutoCloseable {
 
     private static void send(HttpExchange exchange, int status, String type, byte[] bytes) throws IOException {
         exchange.getResponseHeaders().set("Content-Type", type);
-        exchange.sendResponseHeaders(status, bytes.length == 0 ? -1 : bytes.length);
+        if (bytes.length == 0 || exchange.getRequestMethod().equals("HEAD")) {
+            exchange.sendResponseHeaders(status, -1);
+            return;
+        }
+        exchange.sendResponseHeaders(status, bytes.length);
         try (OutputStream out = exchange.getResponseBody()) {
             out.write(bytes);
         }
@@ -537,13 +542,28 @@ final class BenchServer implements AutoCloseable {
         return DocumentWriter.text(subject.setup().named(name), subject.bare());
     }
 
+    /** What a page that is sent begins with: the documents it shows by their names, and not where they lie on this machine. */
+    private Map<String, Object> start(Question question) {
+        Map<String, Object> start = start();
+        Map<String, Object> state = question.tree();
+        for (String kind : List.of("car", "circuit")) {
+            String named = (String) state.get(kind);
+            Path file = SafeFile.path(named).getFileName();
+            String plain = file == null ? named : file.toString();
+            state.put(kind, plain);
+            start.put(
+                    kind + "s",
+                    List.of(Map.of("name", plain, "title", sheets.catalogue().title(kind, named))));
+        }
+        start.put("state", state);
+        start.put("folder", NONE);
+        return start;
+    }
+
     /** All that the page would be answered about a state. */
     private List<Map<String, Object>> messages(Question question) {
         List<Map<String, Object>> messages = Collections.synchronizedList(new ArrayList<>());
-        Map<String, Object> start = start();
-        start.put("state", question.tree());
-        start.put("folder", NONE);
-        messages.add(start);
+        messages.add(start(question));
         Sheet sheet = sheets.of(question, (steps, difference) -> {});
         messages.add(sheet.tree());
         LapAnswer answer = new LapAnswer(question, sheet);

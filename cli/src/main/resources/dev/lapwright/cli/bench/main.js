@@ -215,7 +215,10 @@ function notes() {
 
 async function readAgain() {
   try {
-    await once("again", state());
+    // Their names and days may have changed as well.
+    const { cars, circuits, days } = await once("again", state());
+    Object.assign(page.start, { cars, circuits, days });
+    page.subjectShown = null;
     page.news = [];
     fetchSheet();
   } catch (fault) {
@@ -231,9 +234,30 @@ function choice(label, list, value, chosen) {
     list.map((one) => el("option", { value: one.name, selected: one.name === value }, one.title)));
 }
 
+const sameDay = (a, b) => Object.keys({ ...a, ...b }).every((name) => a[name] === b[name]);
+
+/** The days that have names, and what has been turned where it is none of them. */
+function days() {
+  const turned = "as turned";
+  const names = page.start.days.map(({ title }) => ({ name: title, title }));
+  const here = page.start.days.find(({ day }) => sameDay(day, state().now.day))?.title ?? turned;
+  return choice("Day", here === turned ? [...names, { name: turned, title: "day as turned" }] : names, here, takeDay);
+}
+
+/** A day chosen as a whole is that of the sheet: pins that stood on the day of the setup in hand go along. */
+function takeDay(title) {
+  const found = page.start.days.find((one) => one.title === title);
+  if (found) {
+    page.history.change((next) => {
+      const before = next.now.day;
+      [next.now, ...next.pins].filter((one) => sameDay(one.day, before)).forEach((one) => { one.day = { ...found.day }; });
+    });
+  }
+}
+
 function subject() {
   const now = state();
-  const look = JSON.stringify([now.car, now.circuit, now.line, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
+  const look = JSON.stringify([now.car, now.circuit, now.line, now.now.day, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
   if (page.subjectShown === look) {
     return;
   }
@@ -251,6 +275,8 @@ function subject() {
       next.circuit = value;
       next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
     })),
+    ", ",
+    days(),
     ", ",
     el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
     (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
@@ -453,6 +479,32 @@ function below() {
     el("div", {}, el("dt", {}, item.name), el("dd", {}, strong(item.text))))));
   const zoomed = page.lap.parts.findIndex((part) => page.zoom && part.label === page.zoom.label);
   byId("parts").replaceChildren(...page.lap.table.map((block) => table(block, (r) => near(page.lap.parts[r]), zoomed)));
+  partRows().forEach((row, r) => {
+    const part = page.lap.parts[r];
+    if (part) {
+      row.addEventListener("pointerenter", () => cursor(within(part)));
+      row.addEventListener("pointerleave", () => cursor(null));
+    }
+  });
+  markPart();
+}
+
+const partRows = () => [...document.querySelectorAll("#parts tbody tr")];
+
+/** The middle of a part; one that crosses the start line has it on either side. */
+function within(part) {
+  const length = page.sheet.lengthM;
+  const to = part.to < part.from ? part.to + length : part.to;
+  return ((part.from + to) / 2) % length;
+}
+
+/** Marks the row of the part that lies under the cursor: the corner where there is one, else the straight. */
+function markPart() {
+  const at = page.cursor;
+  const holds = (part) => (part.from <= part.to ? at >= part.from && at <= part.to : at >= part.from || at <= part.to);
+  const found = at === null ? [] : page.lap.parts.filter(holds);
+  const part = found.find((one) => one.corner) ?? found[0];
+  partRows().forEach((row, r) => row.classList.toggle("under", part !== undefined && page.lap.parts[r] === part));
 }
 
 function near(part) {
@@ -508,6 +560,7 @@ function cursor(at) {
         traces.draw(page.cursor);
         map.draw(page.cursor);
         under();
+        markPart();
       }
     });
   }
