@@ -161,7 +161,7 @@ class BenchDeskTest {
         page.browser.value("document.getElementById('save-name').value = 'my brief'");
         page.click("the brief");
         page.awaitText(".found", "Wrote ");
-        assertThat(page.text(".found")).contains("In short");
+        assertThat(page.text(".found")).contains("as the car stands");
         assertThat(Files.readString(page.folder.resolve("my brief.html"))).contains("<h1");
         String address = (String) page.browser.value("document.querySelector('.found a').href");
         page.browser.open(java.net.URI.create(address));
