@@ -26,6 +26,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -79,6 +80,7 @@ final class BenchServer implements AutoCloseable {
     private final Sheets sheets;
     private final SavedFiles saved;
     private final Question first;
+    private final Optional<Notebook> notebook;
     private final Windows windows;
     private final int cores = Runtime.getRuntime().availableProcessors();
     /** Laps go first: what takes longer is done for one window at a time. */
@@ -112,6 +114,7 @@ final class BenchServer implements AutoCloseable {
         this.sheets = sheets;
         this.saved = saved;
         this.first = first;
+        notebook = Notebook.of(first.car(), first.circuit());
         windows = new Windows(patience);
         try {
             InetAddress here = InetAddress.getByAddress("localhost", new byte[] {127, 0, 0, 1});
@@ -276,6 +279,7 @@ final class BenchServer implements AutoCloseable {
         tree.put("mostPins", Question.MOST_PINS);
         tree.put("views", ViewAnswer.VIEWS);
         tree.putAll(sheets.catalogue().tree());
+        notebook.ifPresent(event -> tree.put("notebook", event.tree()));
         tree.put("state", first.tree());
         return tree;
     }
@@ -336,6 +340,7 @@ final class BenchServer implements AutoCloseable {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "fault");
         tree.put("what", ReportBlocks.told(fault.getMessage()));
+        tree.put("place", fault.place());
         return tree;
     }
 
@@ -491,7 +496,13 @@ final class BenchServer implements AutoCloseable {
                 acquire(studies, stop);
                 try {
                     BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
-                    stream.tell(kind.equals("brief") ? brief(study, name) : study.run(kind, complaint));
+                    stream.tell(
+                            switch (kind) {
+                                case "brief" -> brief(study, name);
+                                case "notebook" -> event().shown();
+                                case "run" -> noted(fields, question, how.reporting(new Telling(stream)));
+                                default -> study.run(kind, complaint);
+                            });
                 } finally {
                     studies.release();
                 }
@@ -501,6 +512,19 @@ final class BenchServer implements AutoCloseable {
                 stream.tell(fault(none));
             }
         }
+    }
+
+    private Notebook event() {
+        return notebook.orElseThrow(() -> new InvalidValueException(
+                "event",
+                "this bench has no notebook",
+                "start it inside an event's folder; 'lapwright event new' makes one"));
+    }
+
+    private Map<String, Object> noted(Fields fields, Question question, StudyRun how) {
+        int number = (int) fields.number("runNumber", 0, 0, 999_999);
+        Sheet sheet = sheets.of(question, (steps, difference) -> how.report(steps, 0));
+        return event().note(fields.object("run"), number, question, sheet, how);
     }
 
     private Map<String, Object> brief(BackgroundStudy study, String name) {
@@ -556,6 +580,7 @@ final class BenchServer implements AutoCloseable {
                     List.of(Map.of("name", plain, "title", sheets.catalogue().title(kind, named))));
         }
         start.put("state", state);
+        start.remove("notebook");
         start.put("folder", NONE);
         return start;
     }

@@ -64,7 +64,9 @@ record Question(
             "study",
             "complaint",
             "name",
-            "kind");
+            "kind",
+            "run",
+            "runNumber");
 
     Question {
         pins = List.copyOf(pins);

@@ -32,6 +32,8 @@ function takeOver(one) {
   page.history.change((next) => {
     if (one.line) {
       next.line = one.line;
+    } else if (one.setup) {
+      next.now.set = { ...one.setup };
     } else {
       Object.assign(next.now.set, one.set);
     }
@@ -148,7 +150,7 @@ function hear(message, began = null) {
     knobs.build(message);
     knobs.show(state());
     if (!frozen) {
-      tasks.build(message, page.start.folder);
+      tasks.build(message, page.start.folder, page.start.notebook);
     }
     subject();
     pins();

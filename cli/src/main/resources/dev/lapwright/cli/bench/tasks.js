@@ -2,6 +2,7 @@
 
 import { blocks } from "./blocks.js";
 import { el } from "./dom.js";
+import { form, RUN } from "./forms.js";
 import { ask, once } from "./server.js";
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
@@ -17,7 +18,7 @@ export class Tasks {
     this.out = el("div", { class: "found", "aria-live": "polite" });
   }
 
-  build(sheet, folder) {
+  build(sheet, folder, notebook) {
     const button = (text, kind) => el("button", { type: "button", class: "word", onclick: () => this.run(kind, {}, text) }, text);
     const tendency = el("select", { "aria-label": "The car" }, ["understeer", "oversteer"].map((w) => el("option", {}, w)));
     const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
@@ -60,7 +61,48 @@ export class Tasks {
         save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
+      this.notebookLine(notebook),
       this.out);
+  }
+
+  /** The notebook of the event, where the bench was started in its folder and the sheet is of its car and circuit. */
+  notebookLine(notebook) {
+    if (!notebook || notebook.car !== this.state().car || notebook.circuit !== this.state().circuit) {
+      return "";
+    }
+    return el("p", { class: "ask" }, el("strong", {}, "Notebook "), el("span", { class: "where" }, notebook.name),
+      el("button", { type: "button", class: "word", onclick: () => this.run("notebook", {}, "what the runs show") }, "what the runs show"),
+      el("button", { type: "button", class: "word", onclick: () => this.noteRun() }, "note a run"));
+  }
+
+  /** A form for a run: a new one with the setup in hand, or more of one that there is. */
+  noteRun() {
+    this.running?.abort();
+    const stop = new AbortController();
+    this.running = stop;
+    const close = el("button", { type: "button", class: "word", onclick: () => { stop.abort(); this.out.replaceChildren(); } }, "put away");
+    const number = el("input", { type: "number", id: "run-number", min: "0", max: "999999", step: "1", placeholder: "new" });
+    const send = async (run, progress) => {
+      let fault = null;
+      try {
+        await ask("study", { ...this.state(), study: "run", run, runNumber: Number(number.value) || 0 }, (message) => {
+          if (message.type === "progress") {
+            progress(`asking the model: ${message.done} of ${message.total} cars`);
+          } else if (message.type === "result") {
+            this.show(message, "the notebook", close);
+          } else if (message.type === "fault") {
+            fault = message;
+          }
+        }, stop.signal);
+      } catch (gone) {
+        fault = { what: stop.signal.aborted ? "Stopped." : `The bench does not answer: ${gone.message}.` };
+      }
+      return fault;
+    };
+    this.out.replaceChildren(el("h2", {}, "A run"), close,
+      el("p", { class: "reading" }, "A new run is noted with the setup in hand, and with what the model expects of its change. Laps may be given at once, or added when it has been driven."),
+      form(RUN, "write it down", send, el("div", { class: "field" }, el("label", { for: "run-number" }, "Add to run"), number)));
+    this.out.querySelector("#field-laps").focus();
   }
 
   async run(study, more, title) {
@@ -103,7 +145,7 @@ export class Tasks {
         el("li", {}, el("button", { type: "button", class: "word", onclick: () => this.take(one) }, `take over ${one.label}`), ` ${one.words}`))));
     }
     if (message.saved) {
-      parts.push(el("p", {}, `Wrote ${message.saved}. `, el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it")));
+      parts.push(el("p", {}, `Wrote ${message.saved}. `, message.page ? el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it") : null));
     }
     parts.push(...blocks(message.blocks));
     this.out.replaceChildren(...parts);

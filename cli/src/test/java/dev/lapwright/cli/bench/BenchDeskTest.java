@@ -169,6 +169,49 @@ class BenchDeskTest {
         page.clean();
     }
 
+    /** A run is written down where the setup is in hand; what is wrong with it is said at its field. */
+    @Test
+    void aRunIsNotedAndShown() throws Exception {
+        Path run = page.car.resolveSibling("runs").resolve("run-001.txt");
+        page.turn("rear-flap", "ArrowRight");
+        page.click("note a run");
+        page.type("field-laps", "23.3, fast");
+        page.type("field-driver", "pushes in T1");
+        page.click("write it down");
+        page.awaitText("#field-laps-wrong", "'fast' is no lap");
+        assertThat(page.browser.value("document.activeElement.id")).isEqualTo("field-laps");
+        assertThat(page.browser.value("document.activeElement.getAttribute('aria-invalid')"))
+                .isEqualTo("true");
+        page.type("field-laps", "1:53.3, 1:53.4");
+        page.click("write it down");
+        page.awaitText("#field-laps-wrong", "they are of another circuit");
+        assertThat(run).doesNotExist();
+        page.type("field-laps", "23.3, 23.4");
+        page.click("write it down");
+        page.awaitText(".found", "Wrote run 1 of Test day; expected: ");
+        assertThat(Files.readString(run))
+                .contains("setup: rear-flap=32")
+                .contains("laps: 0:23.300, 0:23.400")
+                .contains("expected: ")
+                .contains("driver: pushes in T1");
+        // What is known later is added to it, and its setup is there to be taken over.
+        page.press("Backspace");
+        page.click("note a run");
+        page.enter("#run-number", "1");
+        page.type("field-hot", "FL 14psi, FR 14psi, RL 13psi, RR 13psi");
+        page.click("write it down");
+        page.awaitText(".found", "Wrote run 1 of Test day.");
+        assertThat(Files.readString(run)).contains("hot: ").contains("laps: 0:23.300, 0:23.400");
+        page.browser.value("document.querySelector('[data-knob=rear-flap]').focus()");
+        page.press("Backspace");
+        page.click("what the runs show");
+        page.await("document.querySelector('.found .take button') !== null");
+        assertThat(page.text(".found")).contains("rear-flap=32 deg");
+        takeOver();
+        page.await("document.querySelector('[data-knob=rear-flap]').textContent === '32 deg'");
+        page.clean();
+    }
+
     // --- Around it ------------------------------------------------------------------------------------------------
 
     @Test
@@ -195,7 +238,7 @@ class BenchDeskTest {
         String time = page.text("#time");
         String edited = before.replace("\"name\": \"Pipit SC\"", "\"name\": \"Pipit Two\"");
         Files.writeString(page.car, edited);
-        page.awaitText("#notes", "own car.json was edited after it was read");
+        page.awaitText("#notes", "car.json was edited after it was read");
         assertThat(page.text("#time")).isEqualTo(time);
         assertThat(page.browser.value("document.title")).asString().contains("Pipit SC");
         page.click("read it again");

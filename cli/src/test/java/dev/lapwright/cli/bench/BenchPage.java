@@ -5,17 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.lapwright.cli.Chromium;
 import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.Documents;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.line.LineFinder;
+import dev.lapwright.notebook.EventFolder;
 import java.io.IOException;
 import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The page in a real browser, and a hand at it. Car and circuit are files of its own: a demo car with a restrictor that can leave
- * it without a lap and a damper that no lap sees, and a circuit so short that nobody waits for its laps.
+ * it without a lap and a damper that no lap sees, and a circuit so short that nobody waits for its laps. They are the documents of an
+ * event, so that there is a notebook.
  */
 final class BenchPage implements AutoCloseable {
     static final String FIRST = "document.querySelector('#words .first').textContent";
@@ -49,10 +52,16 @@ final class BenchPage implements AutoCloseable {
     /** @param given an empty folder: the documents lie in it, and what the page saves in another within */
     BenchPage(Path given) throws IOException, InterruptedException {
         folder = given.resolve("saved");
-        car = given.resolve("own car.json");
-        circuit = given.resolve("triangle.json");
-        Files.writeString(car, carText());
-        Files.writeString(circuit, TRIANGLE);
+        EventFolder event = EventFolder.create(
+                given.resolve("event"),
+                new EventFolder.Beginning(
+                        "Test day",
+                        new DocumentSource("car", carText()),
+                        new DocumentSource("circuit", TRIANGLE),
+                        Optional.empty(),
+                        Optional.empty()));
+        car = event.path().resolve("car.json");
+        circuit = event.path().resolve("circuit.json");
         room = new BenchRoom(car.toString(), circuit.toString(), "", folder, LineFinder.SEARCH);
         browser = new Chromium();
     }
@@ -139,6 +148,11 @@ final class BenchPage implements AutoCloseable {
 
     void mouse(String kind, double... place) throws IOException, InterruptedException {
         browser.mouse(kind, place[0], place[1]);
+    }
+
+    /** Types a text into a field. */
+    void type(String id, String text) throws IOException, InterruptedException {
+        browser.value("document.getElementById(`" + id + "`).value = `" + text + "`");
     }
 
     /** Nothing on the console, and nothing asked of anybody but our server. */

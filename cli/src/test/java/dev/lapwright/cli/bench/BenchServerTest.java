@@ -508,6 +508,14 @@ class BenchServerTest {
         }
     }
 
+    @Test
+    void withoutAnEventThereIsNoNotebook() throws IOException {
+        for (String kind : List.of("notebook", "run")) {
+            String answer = room.post("study", BenchRoom.state(14, Map.of(), Map.of("study", kind)));
+            assertThat((String) message(answer, "fault").get("what")).contains("this bench has no notebook");
+        }
+    }
+
     // --- Crowds ---------------------------------------------------------------------------------------------------
 
     /** Fifty windows at once: each gets the lap that it asked for. */
