@@ -41,7 +41,7 @@ import java.util.stream.Stream;
 final class BackgroundStudy {
     /** What may be asked for. */
     static final List<String> KINDS =
-            List.of("sensitivity", "optimise", "line", "complaint", "brief", "notebook", "run");
+            List.of("sensitivity", "optimise", "line", "complaint", "brief", "notebook", "run", "draft");
 
     private static final int MOST_REMEDIES = 8;
     private static final int SECONDS_PER_MINUTE = 60;

@@ -279,6 +279,7 @@ final class BenchServer implements AutoCloseable {
         tree.put("mostPins", Question.MOST_PINS);
         tree.put("views", ViewAnswer.VIEWS);
         tree.putAll(sheets.catalogue().tree());
+        tree.put("questions", CarOfTen.questions());
         notebook.ifPresent(event -> tree.put("notebook", event.tree()));
         tree.put("state", first.tree());
         return tree;
@@ -500,6 +501,8 @@ final class BenchServer implements AutoCloseable {
                             switch (kind) {
                                 case "brief" -> brief(study, name);
                                 case "notebook" -> event().shown();
+                                case "draft" ->
+                                    CarOfTen.drafted(fields.object("answers"), name, saved, sheets.catalogue());
                                 case "run" -> noted(fields, question, how.reporting(new Telling(stream)));
                                 default -> study.run(kind, complaint);
                             });
@@ -580,7 +583,7 @@ final class BenchServer implements AutoCloseable {
                     List.of(Map.of("name", plain, "title", sheets.catalogue().title(kind, named))));
         }
         start.put("state", state);
-        start.remove("notebook");
+        start.keySet().removeAll(Set.of("notebook", "questions"));
         start.put("folder", NONE);
         return start;
     }

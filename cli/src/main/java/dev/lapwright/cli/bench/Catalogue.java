@@ -139,6 +139,11 @@ final class Catalogue {
         }
     }
 
+    /** Enters a car's file that was written on the bench. */
+    synchronized void enterCar(String file) {
+        enter(cars, DocumentKind.CAR, file);
+    }
+
     /** The first car, for who names none. */
     String firstCar() {
         return cars.keySet().iterator().next();

@@ -66,7 +66,8 @@ record Question(
             "name",
             "kind",
             "run",
-            "runNumber");
+            "runNumber",
+            "answers");
 
     Question {
         pins = List.copyOf(pins);

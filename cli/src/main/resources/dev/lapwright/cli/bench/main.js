@@ -12,7 +12,7 @@ import { Traces } from "./traces.js";
 import { TITLES, view as layView } from "./views.js";
 
 const frozen = byId("frozen") !== null;
-const page = { number: 0, waiting: false, again: false, turnedAt: null, answers: {}, cursor: null, news: [], alive: true, note: "" };
+const page = { number: 0, laid: 0, waiting: false, again: false, turnedAt: null, answers: {}, cursor: null, news: [], alive: true, note: "" };
 const WINDOW = Math.random().toString(36).slice(2, 12);
 
 const state = () => page.history.state;
@@ -28,10 +28,23 @@ function turned(knob, value) {
   page.history.change((next) => turn(knob, next.now, value), knob.name);
 }
 
+/** Lays another car on the sheet, as its document has it. */
+function changeCar(next, name) {
+  next.car = name;
+  next.now = { name: "now", set: {}, day: next.now.day };
+  next.pins = [{ name: "standard", set: {}, day: next.now.day }];
+  next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
+}
+
 function takeOver(one) {
+  if (one.car && !page.start.cars.some((car) => car.name === one.car)) {
+    page.start.cars.push({ name: one.car, title: one.title });
+  }
   page.history.change((next) => {
     if (one.line) {
       next.line = one.line;
+    } else if (one.car) {
+      changeCar(next, one.car);
     } else if (one.setup) {
       next.now.set = { ...one.setup };
     } else {
@@ -77,6 +90,7 @@ async function question() {
   page.waiting = true;
   page.again = false;
   const number = ++page.number;
+  const laid = page.laid;
   const began = page.turnedAt;
   const seen = new Set();
   let looked = false;
@@ -91,10 +105,12 @@ async function question() {
   };
   try {
     await ask("lap", { ...state(), window: WINDOW, number, hand: knobs.hand, zoom: page.zoom ?? {} }, (message) => {
-      if (message.type === "lap" || number === page.number) {
+      // What is still told of a sheet that has been taken away is not heard.
+      const current = laid === page.laid;
+      if (current && (message.type === "lap" || number === page.number)) {
         hear(message, began);
       }
-      if (message.type === "landscape" && number === page.number) {
+      if (current && message.type === "landscape" && number === page.number) {
         seen.add(message.name);
         if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
           looked = true;
@@ -121,6 +137,7 @@ async function question() {
 async function fetchSheet() {
   const asked = state();
   page.sheet = null;
+  page.laid++;
   page.answers = {};
   note("Laying out the sheet …");
   try {
@@ -150,7 +167,7 @@ function hear(message, began = null) {
     knobs.build(message);
     knobs.show(state());
     if (!frozen) {
-      tasks.build(message, page.start.folder, page.start.notebook);
+      tasks.build(message, page.start);
     }
     subject();
     pins();
@@ -259,19 +276,14 @@ function takeDay(title) {
 
 function subject() {
   const now = state();
-  const look = JSON.stringify([now.car, now.circuit, now.line, now.now.day, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
+  const look = JSON.stringify([now.car, now.circuit, now.line, now.now.day, page.sheet?.title, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
   if (page.subjectShown === look) {
     return;
   }
   page.subjectShown = look;
   const set = (edit) => page.history.change(edit);
   byId("subject").replaceChildren(...[
-    choice("Car", page.start.cars, now.car, (value) => set((next) => {
-      next.car = value;
-      next.now = { name: "now", set: {}, day: next.now.day };
-      next.pins = [{ name: "standard", set: {}, day: next.now.day }];
-      next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
-    })),
+    choice("Car", page.start.cars, now.car, (value) => set((next) => changeCar(next, value))),
     " at ",
     choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => {
       next.circuit = value;

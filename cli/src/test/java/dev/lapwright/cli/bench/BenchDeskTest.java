@@ -6,10 +6,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.lapwright.cli.Chromium;
+import dev.lapwright.cli.Run;
+import dev.lapwright.documents.Documents;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -209,6 +212,68 @@ class BenchDeskTest {
         assertThat(page.text(".found")).contains("rear-flap=32 deg");
         takeOver();
         page.await("document.querySelector('[data-knob=rear-flap]').textContent === '32 deg'");
+        page.clean();
+    }
+
+    /** Ten answers make a car; what contradicts itself is refused at both fields, in the command's words. */
+    @Test
+    void aCarOfTenAnswersIsDraftedAndDriven() throws Exception {
+        page.click("a car of ten answers");
+        page.type("car-name", "Brindle");
+        page.click("draft it");
+        page.awaitText("#field-mass-wrong", "it needs an answer");
+        // The example of 'lapwright car new --help', but for a top speed that its gears do not reach.
+        Map<String, String> answers = Map.of(
+                "mass", "1045",
+                "driven", "front",
+                "power", "147kW@7100",
+                "tyres", "205/50R15,track",
+                "wheelbase", "2.47",
+                "downforce", "none",
+                "gears", "3.15,2.05,1.48,1.16,0.96,0.82:4.06",
+                "top-speed", "335",
+                "brakes", "1.0g");
+        for (Map.Entry<String, String> answer : answers.entrySet()) {
+            page.type("field-" + answer.getKey(), answer.getValue());
+        }
+        page.click("draft it");
+        page.awaitText("#field-gears-wrong", "it cannot turn so fast");
+        assertThat(page.count("[aria-invalid]")).isEqualTo(2);
+        Run refused = Run.of(
+                "car",
+                "new",
+                "Brindle",
+                "--mass",
+                "1045",
+                "--driven",
+                "front",
+                "--power",
+                "147kW@7100",
+                "--tyres",
+                "205/50R15,track",
+                "--wheelbase",
+                "2.47",
+                "--downforce",
+                "none",
+                "--gears",
+                "3.15,2.05,1.48,1.16,0.96,0.82:4.06",
+                "--top-speed",
+                "335",
+                "--brakes",
+                "1.0g");
+        assertThat(refused.err()).contains(page.text("#field-gears-wrong"));
+        assertThat(page.folder.resolve("Brindle.json")).doesNotExist();
+        page.type("field-top-speed", "235");
+        page.click("draft it");
+        page.awaitText(".found", "Wrote ");
+        assertThat(page.text(".found")).contains("off by so much").contains("bodies of downforce 'none'");
+        assertThat(Documents.car(page.folder.resolve("Brindle.json").toString()).name())
+                .isEqualTo("Brindle");
+        takeOver();
+        page.await("document.title.includes('Brindle')");
+        page.await(FIRST + ".includes('as pinned')");
+        page.await("document.querySelector('[data-knob=restrictor]') === null");
+        assertThat(page.text("select[aria-label=Car] option:checked")).isEqualTo("Brindle");
         page.clean();
     }
 

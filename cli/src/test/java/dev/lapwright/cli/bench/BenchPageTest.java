@@ -311,6 +311,12 @@ class BenchPageTest {
         page.await(READY + " && document.title.includes('Merrow TC') && document.querySelector('.inhand') === null");
         page.await("document.querySelector('[data-knob=rear-flap]') === null");
         assertThat(page.text("#words .first")).contains("as pinned");
+        // Once all is told of it, nothing is left of what was told of the sheet before.
+        page.browser.value("performance.clearMarks('all told')");
+        page.focus("fuel-litres");
+        page.press("ArrowRight");
+        page.await("performance.getEntriesByName('all told').length > 0");
+        assertThat(page.text("#notes")).doesNotContain("does not answer");
         page.clean();
     }
 
