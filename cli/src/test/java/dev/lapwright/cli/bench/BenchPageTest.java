@@ -123,7 +123,7 @@ class BenchPageTest {
         assertThat(page.text("[data-name=fast-bump] .verdict")).isEqualTo("not in this model");
         assertThat(page.count("[data-name=fast-bump] .strip .hatch")).isOne();
         page.focus("fast-bump");
-        assertThat(page.text("[data-name=fast-bump] .note")).contains("a lap of this model knows no dampers");
+        page.awaitText("[data-name=fast-bump] .note", "a lap of this model knows no dampers");
         // Without wind it makes no difference where it comes from.
         page.awaitText("[data-name='conditions.windFromDeg'] .verdict", "makes no difference");
         page.awaitText("[data-name=rear-flap] .worth", " s");
