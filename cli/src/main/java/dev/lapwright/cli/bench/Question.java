@@ -70,7 +70,10 @@ record Question(
             "study",
             "complaint",
             "name",
-            "kind");
+            "kind",
+            "run",
+            "runNumber",
+            "answers");
 
     Question {
         pins = List.copyOf(pins);
@@ -85,6 +88,8 @@ record Question(
      * @param day what differs from the standard day, by name without "conditions."
      */
     record Stand(String name, Map<String, Double> set, Map<String, Double> day) {
+        private static final String PREFIX = "conditions.";
+
         /** As the car's document has it, on the standard day. */
         static final Stand STANDARD = new Stand(Setup.STANDARD.name(), Map.of(), Map.of());
 
@@ -105,12 +110,28 @@ record Question(
             return new Setup(name, set);
         }
 
-        Conditions conditions() {
-            Conditions conditions = Conditions.STANDARD;
+        /** The day: the known one of these values, with its name and its doubt, or one that has been turned. */
+        Conditions conditions(List<Conditions> known) {
+            Conditions turned = Conditions.STANDARD.named("day as turned");
             for (Map.Entry<String, Double> one : day.entrySet()) {
-                conditions = conditions.with("conditions." + one.getKey(), one.getValue());
+                turned = turned.with(PREFIX + one.getKey(), one.getValue());
             }
-            return conditions;
+            Map<String, Double> values = values(turned);
+            return known.stream()
+                    .filter(one -> values(one).equals(values))
+                    .findFirst()
+                    .orElse(turned);
+        }
+
+        /** What of a day differs from the standard one, as a stand has it. */
+        static Map<String, Double> values(Conditions day) {
+            Map<String, Double> values = new LinkedHashMap<>();
+            for (String name : Conditions.NAMES) {
+                if (day.value(name) != Conditions.STANDARD.value(name)) {
+                    values.put(name.substring(PREFIX.length()), day.value(name));
+                }
+            }
+            return values;
         }
 
         Map<String, Object> tree() {

@@ -2,6 +2,7 @@
 
 import { blocks } from "./blocks.js";
 import { el } from "./dom.js";
+import { form, RUN } from "./forms.js";
 import { ask, once } from "./server.js";
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
@@ -17,7 +18,7 @@ export class Tasks {
     this.out = el("div", { class: "found", "aria-live": "polite" });
   }
 
-  build(sheet, folder) {
+  build(sheet, { folder, notebook, questions }) {
     const button = (text, kind) => el("button", { type: "button", class: "word", onclick: () => this.run(kind, {}, text) }, text);
     const tendency = el("select", { "aria-label": "The car" }, ["understeer", "oversteer"].map((w) => el("option", {}, w)));
     const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
@@ -61,6 +62,9 @@ export class Tasks {
         save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
+      el("p", { class: "ask" }, el("strong", {}, "Make "),
+        el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers")),
+      this.notebookLine(notebook),
       this.out);
   }
 
@@ -89,6 +93,62 @@ export class Tasks {
   words() {
     this.chips?.replaceChildren(...(this.state().said ?? []).flatMap((word, i) => [" ", el("button", { type: "button", class: "word", "aria-label": `No longer count ${word}`,
       onclick: () => this.set((next) => { next.said.splice(i, 1); }) }, `${word} ×`)]));
+  }
+
+  /** The notebook of the event, where the bench was started in its folder and the sheet is of its car and circuit. */
+  notebookLine(notebook) {
+    if (!notebook || notebook.car !== this.state().car || notebook.circuit !== this.state().circuit) {
+      return "";
+    }
+    return el("p", { class: "ask" }, el("strong", {}, "Notebook "), el("span", { class: "where" }, notebook.name),
+      el("button", { type: "button", class: "word", onclick: () => this.run("notebook", {}, "what the runs show") }, "what the runs show"),
+      el("button", { type: "button", class: "word", onclick: () => this.noteRun() }, "note a run"));
+  }
+
+  /** A form for a run: a new one with the setup in hand, or more of one that there is. */
+  noteRun() {
+    const number = el("input", { type: "number", id: "run-number", min: "0", max: "999999", step: "1", placeholder: "new" });
+    this.fill("A run", "the notebook",
+      "A new run is noted with the setup in hand, and with what the model expects of its change. Laps may be given at once, or added when it has been driven.",
+      RUN, "write it down", (run) => ({ study: "run", run, runNumber: Number(number.value) || 0 }),
+      el("div", { class: "field" }, el("label", { for: "run-number" }, "Add to run"), number));
+  }
+
+  /** A form for a whole car. */
+  makeCar(questions) {
+    const name = el("input", { type: "text", id: "car-name", maxlength: "60", value: "My car", autocomplete: "off", spellcheck: "false" });
+    this.fill("A car of ten answers", "the car",
+      "What is not answered is guessed by classes, and stands with a doubt; answers that contradict each other are refused. The document is written where setups are kept.",
+      questions.map(({ name: key, asking }, i) => [key, `${i + 1} ${asking}`, ""]), "draft it",
+      (answers) => ({ study: "draft", name: name.value.trim(), answers }),
+      el("div", { class: "field" }, el("label", { for: "car-name" }, "Its name"), name));
+  }
+
+  /** A form whose answer is shown like that of a study. */
+  fill(title, found, reading, fields, action, question, first) {
+    this.running?.abort();
+    const stop = new AbortController();
+    this.running = stop;
+    const close = el("button", { type: "button", class: "word", onclick: () => { stop.abort(); this.out.replaceChildren(); } }, "put away");
+    const send = async (texts, progress) => {
+      let fault = null;
+      try {
+        await ask("study", { ...this.state(), ...question(texts) }, (message) => {
+          if (message.type === "progress") {
+            progress(`${message.done} of ${message.total}`);
+          } else if (message.type === "result") {
+            this.show(message, found, close);
+          } else if (message.type === "fault") {
+            fault = message;
+          }
+        }, stop.signal);
+      } catch (gone) {
+        fault = { what: stop.signal.aborted ? "Stopped." : `The bench does not answer: ${gone.message}.` };
+      }
+      return fault;
+    };
+    this.out.replaceChildren(el("h2", {}, title), close, el("p", { class: "reading" }, reading), form(fields, action, send, first));
+    this.out.querySelector("input").focus();
   }
 
   async run(study, more, title) {
@@ -131,7 +191,7 @@ export class Tasks {
         el("li", {}, el("button", { type: "button", class: "word", onclick: () => this.take(one) }, `take over ${one.label}`), ` ${one.words}`))));
     }
     if (message.saved) {
-      parts.push(el("p", {}, `Wrote ${message.saved}. `, el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it")));
+      parts.push(el("p", {}, `Wrote ${message.saved}. `, message.page ? el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it") : null));
     }
     parts.push(...blocks(message.blocks));
     this.out.replaceChildren(...parts);
