@@ -35,7 +35,9 @@ final class EventArguments {
     static String[] completed(CommandLine line, Supplier<CommandLine> fresh, Console console, String... arguments) {
         CommandLine command =
                 arguments.length == 0 ? null : line.getSubcommands().get(arguments[0]);
-        if (command == null || !wantsCarAndCircuit(command) || isHelp(arguments)) {
+        // A state of the bench names its car and circuit itself.
+        boolean isNamed = isGiven(Arrays.asList(arguments), "--state");
+        if (command == null || isNamed || !wantsCarAndCircuit(command) || isHelp(arguments)) {
             return arguments;
         }
         List<String> words = new ArrayList<>(Arrays.asList(arguments));

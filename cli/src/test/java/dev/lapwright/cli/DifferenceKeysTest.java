@@ -59,6 +59,7 @@ class DifferenceKeysTest {
     /** How laps, runs and estimates scatter, which has no sign; how a day goes; how a curve bends. */
     private static final Set<String> OTHERS = Set.of(
             "scatterS",
+            "modelChoicesDeviationS",
             "spreadS",
             "lapToLapS",
             "lapS",

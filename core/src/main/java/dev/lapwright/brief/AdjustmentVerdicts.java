@@ -1,19 +1,18 @@
 package dev.lapwright.brief;
 
-import dev.lapwright.car.Car;
-import dev.lapwright.fault.LapwrightException;
-import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.study.robust.AdjustmentVerdict;
+import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
  * Adjustments by what can be said of each: each that can be turned is in one list. Those that the plan turns have their gain, interval and
- * chance there. One rule for all others, turned by themselves: their fastest setting of those tried, if that is faster by {@link
- * LapTimeDifference#COUNTS} or more, and both ends of their range are held against the car as it stands on drawn cars; what nine of ten of
- * them agree on is said ({@link RobustnessResult.Verdict}).
+ * chance there. All others are judged turned by themselves, by the one rule of {@link AdjustmentVerdict}.
  *
  * @param planned the plan turns it, as most drawn cars gain from that
  * @param gains its fastest setting is faster
@@ -40,92 +39,32 @@ public record AdjustmentVerdicts(
         untold = List.copyOf(untold);
     }
 
-    /** @param planned names of what the plan turns */
-    static AdjustmentVerdicts of(BriefResult.Priorities found, Set<String> planned, BriefDoubt doubt) {
-        Sorting sorting = new Sorting(found);
-        List<SensitivityResult.Worth> asked = new ArrayList<>();
-        List<Car> cars = new ArrayList<>();
-        List<List<Integer>> places = new ArrayList<>();
-        for (SensitivityResult.Worth worth : found.study().worths()) {
-            if (planned.contains(worth.adjustment().name())) {
-                sorting.planned.add(worth);
-            } else if (LapTimeDifference.isNone(worth.range()) || found.isDelicate(worth.adjustment())) {
-                sorting.unseen.add(worth);
-            } else if (!LapTimeDifference.counts(worth.range())) {
-                sorting.alike.add(worth);
-            } else {
-                asked.add(worth);
-                places.add(sorting.settings(worth, cars));
-            }
-        }
-        BriefResult.Part<RobustnessResult> drawn = cars.isEmpty()
+    /** @param turned names of what the plan turns */
+    static AdjustmentVerdicts of(BriefResult.Priorities found, Set<String> turned, BriefDoubt doubt) {
+        JudgedAdjustments judged = JudgedAdjustments.of(found.study(), turned);
+        BriefResult.Part<RobustnessResult> drawn = judged.cars().isEmpty()
                 ? BriefResult.Part.missing("no adjustment beside those of the plan makes a difference that counts", "")
-                : doubt.beside(found.study().car(), cars);
-        for (int i = 0; i < asked.size(); i++) {
-            sorting.sort(asked.get(i), places.get(i), drawn);
+                : doubt.beside(found.study().car(), judged.cars());
+        List<AdjustmentVerdict> verdicts =
+                judged.verdicts(drawn.value().map(RobustnessResult::standings).orElse(List.of()));
+        List<SensitivityResult.Worth> planned = new ArrayList<>();
+        Map<AdjustmentVerdict, List<SensitivityResult.Worth>> lists = new EnumMap<>(AdjustmentVerdict.class);
+        for (int i = 0; i < verdicts.size(); i++) {
+            SensitivityResult.Worth worth = found.study().worths().get(i);
+            if (turned.contains(worth.adjustment().name())) {
+                planned.add(worth);
+            } else {
+                lists.computeIfAbsent(verdicts.get(i), verdict -> new ArrayList<>())
+                        .add(worth);
+            }
         }
         return new AdjustmentVerdicts(
-                sorting.planned, sorting.gains, sorting.right, sorting.alike, sorting.unseen, sorting.untold, drawn);
-    }
-
-    private static final class Sorting {
-        private final BriefResult.Priorities found;
-        private final List<SensitivityResult.Worth> planned = new ArrayList<>();
-        private final List<SensitivityResult.Worth> gains = new ArrayList<>();
-        private final List<SensitivityResult.Worth> right = new ArrayList<>();
-        private final List<SensitivityResult.Worth> alike = new ArrayList<>();
-        private final List<SensitivityResult.Worth> unseen = new ArrayList<>();
-        private final List<SensitivityResult.Worth> untold = new ArrayList<>();
-
-        Sorting(BriefResult.Priorities found) {
-            this.found = found;
-        }
-
-        /** Adds the cars that stand for an adjustment, and gives their places. */
-        private List<Integer> settings(SensitivityResult.Worth worth, List<Car> cars) {
-            List<Double> legal = worth.adjustment().legalSettings();
-            List<Double> settings = new ArrayList<>();
-            if (LapTimeDifference.counts(worth.best().difference())) {
-                settings.add(worth.best().setting());
-            }
-            for (double end : List.of(legal.get(0), legal.get(legal.size() - 1))) {
-                if (!settings.contains(end) && end != worth.setting()) {
-                    settings.add(end);
-                }
-            }
-            List<Integer> places = new ArrayList<>();
-            for (double setting : settings) {
-                try {
-                    cars.add(found.study().car().with(worth.adjustment().name(), setting));
-                    places.add(cars.size() - 1);
-                } catch (LapwrightException noCar) {
-                    // An end that cannot be is no setting to be told of.
-                    continue;
-                }
-            }
-            return places;
-        }
-
-        private void sort(
-                SensitivityResult.Worth worth, List<Integer> places, BriefResult.Part<RobustnessResult> drawn) {
-            boolean faster = LapTimeDifference.counts(worth.best().difference());
-            if (drawn.value().isEmpty() || places.isEmpty()) {
-                (faster ? gains : right).add(worth);
-                return;
-            }
-            List<RobustnessResult.Verdict> verdicts = places.stream()
-                    .map(place -> drawn.value().get().standings().get(place))
-                    .filter(standing -> standing.laps() > 0)
-                    .map(RobustnessResult.Standing::verdict)
-                    .toList();
-            if (faster && !verdicts.isEmpty() && verdicts.get(0) == RobustnessResult.Verdict.FASTER) {
-                gains.add(worth);
-            } else if (verdicts.contains(RobustnessResult.Verdict.UNTOLD)
-                    || verdicts.contains(RobustnessResult.Verdict.FASTER)) {
-                untold.add(worth);
-            } else {
-                (verdicts.contains(RobustnessResult.Verdict.SLOWER) ? right : alike).add(worth);
-            }
-        }
+                planned,
+                lists.getOrDefault(AdjustmentVerdict.GAIN, List.of()),
+                lists.getOrDefault(AdjustmentVerdict.RIGHT, List.of()),
+                lists.getOrDefault(AdjustmentVerdict.ALIKE, List.of()),
+                lists.getOrDefault(AdjustmentVerdict.UNSEEN, List.of()),
+                lists.getOrDefault(AdjustmentVerdict.UNTOLD, List.of()),
+                drawn);
     }
 }

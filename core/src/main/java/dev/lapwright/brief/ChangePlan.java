@@ -12,11 +12,12 @@ import java.util.Optional;
  * <p>Their order, and how far each goes, follows what race engineers hold to (common practice, no source): one change at a time, several
  * only where by themselves they make no difference; first what is worth most per lap of testing: what it is expected to gain if it is driven
  * and then kept or put back, over the laps that it takes to see; bars before springs; and no adjustment goes to the end of its range in one
- * step, but to the last setting before it. What is known of a gain before is its median and interval over the drawn cars: a change that
- * most of them do not gain from is on no plan, whatever the car as it is described makes of it.
+ * step, but to the last setting before it. What is known of a gain before is its median and interval over the drawn cars: a change that is no
+ * gain on most of them ({@link RobustnessResult#isFirmGain}) is on no plan, by itself or among others, whatever the car as it is described
+ * makes of it.
  *
  * @param steps in order, at most {@link #MOST_STEPS}, each of which counts; may be empty
- * @param left what the suggested setup turns as well, from where the plan leaves it to where the suggestion has it
+ * @param left what the suggested setup turns as well, and why the plan does not
  * @param car after all steps
  * @param effect of all steps: the lap as the car stands first, that after all steps second
  * @param doubt how the whole stands on drawn cars; empty where none were drawn
@@ -24,7 +25,7 @@ import java.util.Optional;
  */
 public record ChangePlan(
         List<Step> steps,
-        List<BriefResult.SettingChange> left,
+        List<Left> left,
         Car car,
         BriefResult.ChangeEffect effect,
         Optional<RobustnessResult.Standing> doubt,
@@ -35,6 +36,31 @@ public record ChangePlan(
     public ChangePlan {
         steps = List.copyOf(steps);
         left = List.copyOf(left);
+    }
+
+    /**
+     * Change of the suggested setup that the plan leaves out.
+     *
+     * @param change from where the plan leaves it to where the suggestion has it
+     * @param tried setting on the way that was looked at; NaN where the plan has gone there
+     * @param reason why
+     * @param doubt how that stands on drawn cars beside the car after all steps; empty where that is not the reason
+     */
+    public record Left(
+            BriefResult.SettingChange change, double tried, Reason reason, Optional<RobustnessResult.Standing> doubt) {}
+
+    /** Reason to leave a change out of a plan. */
+    public enum Reason {
+        /** It goes on to the end of the range, which no adjustment goes to in one step. */
+        END,
+        /** It is no gain on most of the drawn cars. */
+        NOT_FIRM,
+        /** Once the others are made it gains nothing that counts. */
+        NO_GAIN,
+        /** Bars come before springs, and a bar is left as well. */
+        BARS_FIRST,
+        /** The plan has as many steps as one has. */
+        ENOUGH
     }
 
     /**

@@ -9,7 +9,9 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Planner of the way from a car as it stands to a suggested setup: see {@link ChangePlan}. */
@@ -19,6 +21,9 @@ final class ChangePlanner {
     private final RunValue value;
     private final List<ChangePlan.Turn> open = new ArrayList<>();
     private final List<ChangePlan.Step> steps = new ArrayList<>();
+    /** What stood by itself in the last look, and how; emptied by a step. */
+    private final Map<String, RobustnessResult.Standing> refused = new HashMap<>();
+
     private Car car;
     private Lap lap;
 
@@ -85,23 +90,32 @@ final class ChangePlanner {
 
     /** The change that is worth most per lap; if none makes a difference that counts, several that do so together. */
     private Optional<Trial> next() {
-        List<List<ChangePlan.Turn>> ones = new ArrayList<>();
-        List<List<ChangePlan.Turn>> several = new ArrayList<>();
-        for (int i = 0; i < open.size(); i++) {
-            if (!isSpring(open.get(i)) || open.stream().noneMatch(ChangePlanner::isBar)) {
-                ones.add(List.of(open.get(i)));
-            }
-            for (int j = i + 1; j < open.size(); j++) {
-                several.add(List.of(open.get(i), open.get(j)));
-            }
-        }
-        if (open.size() > 2) {
-            several.add(List.copyOf(open));
-        }
-        return best(ones).or(() -> best(several));
+        List<List<ChangePlan.Turn>> ones = open.stream()
+                .filter(turn -> !isSpring(turn) || open.stream().noneMatch(ChangePlanner::isBar))
+                .map(List::of)
+                .toList();
+        return best(ones).or(() -> best(several()));
     }
 
-    /** The one that is worth most per lap of those that count on the car as described and gain anything on most drawn cars. */
+    /** Pairs of what is open, and all of it; what by itself is no gain on most drawn cars is no part of any, and springs of none that leaves a bar. */
+    private List<List<ChangePlan.Turn>> several() {
+        List<ChangePlan.Turn> some =
+                open.stream().filter(turn -> !refused.containsKey(name(turn))).toList();
+        List<List<ChangePlan.Turn>> several = new ArrayList<>();
+        for (int i = 0; i < some.size(); i++) {
+            for (int j = i + 1; j < some.size(); j++) {
+                several.add(List.of(some.get(i), some.get(j)));
+            }
+        }
+        if (some.size() > 2) {
+            several.add(some);
+        }
+        several.removeIf(turns -> turns.stream().anyMatch(ChangePlanner::isSpring)
+                && open.stream().anyMatch(turn -> isBar(turn) && !turns.contains(turn)));
+        return several;
+    }
+
+    /** The one that is worth most per lap of those that count on the car as described and are a gain on most drawn cars. */
     private Optional<Trial> best(List<List<ChangePlan.Turn>> choices) {
         List<Trial> counting = choices.stream()
                 .map(this::trial)
@@ -113,18 +127,19 @@ final class ChangePlanner {
         }
         Optional<RobustnessResult> drawn =
                 doubt.beside(car, counting.stream().map(Trial::car).toList()).value();
-        List<Trial> stood = new ArrayList<>();
+        List<Trial> firm = new ArrayList<>();
         for (int i = 0; i < counting.size(); i++) {
             Trial trial = counting.get(i);
             int place = i;
-            stood.add(new Trial(
-                    trial.turns(),
-                    trial.car(),
-                    trial.lap(),
-                    drawn.map(found -> found.standings().get(place))));
+            Optional<RobustnessResult.Standing> standing =
+                    drawn.map(found -> found.standings().get(place));
+            if (standing.isEmpty() || drawn.get().isFirmGain(standing.get())) {
+                firm.add(new Trial(trial.turns(), trial.car(), trial.lap(), standing));
+            } else if (trial.turns().size() == 1) {
+                refused.put(name(trial.turns().get(0)), standing.get());
+            }
         }
-        return stood.stream()
-                .filter(trial -> LapTimeDifference.isFaster(trial.difference(lap.time())))
+        return firm.stream()
                 .max(Comparator.comparingDouble(
                         trial -> value.perLap(trial.difference(lap.time()), trial.deviation())));
     }
@@ -148,19 +163,49 @@ final class ChangePlanner {
         open.removeAll(next.turns());
         car = next.car();
         lap = next.lap();
+        refused.clear();
     }
 
-    private List<BriefResult.SettingChange> left(SuggestedSetup suggested) {
-        List<BriefResult.SettingChange> left = new ArrayList<>();
+    private List<ChangePlan.Left> left(SuggestedSetup suggested) {
+        List<ChangePlan.Left> left = new ArrayList<>();
         for (SuggestedSetup.Change change : suggested.changes()) {
             Adjustment adjustment = change.change().adjustment();
             double here = car.setting(adjustment.name());
             if (here != change.change().to()) {
-                left.add(new BriefResult.SettingChange(
-                        adjustment, here, change.change().to()));
+                left.add(new ChangePlan.Left(
+                        new BriefResult.SettingChange(
+                                adjustment, here, change.change().to()),
+                        open.stream()
+                                .filter(turn -> name(turn).equals(adjustment.name()))
+                                .mapToDouble(turn -> turn.change().to())
+                                .findFirst()
+                                .orElse(Double.NaN),
+                        reason(adjustment.name()),
+                        Optional.ofNullable(refused.get(adjustment.name()))));
             }
         }
         return left;
+    }
+
+    private ChangePlan.Reason reason(String adjustment) {
+        Optional<ChangePlan.Turn> turn =
+                open.stream().filter(one -> name(one).equals(adjustment)).findFirst();
+        if (turn.isEmpty()) {
+            return ChangePlan.Reason.END;
+        }
+        if (refused.containsKey(adjustment)) {
+            return ChangePlan.Reason.NOT_FIRM;
+        }
+        if (steps.size() >= ChangePlan.MOST_STEPS) {
+            return ChangePlan.Reason.ENOUGH;
+        }
+        return isSpring(turn.get()) && open.stream().anyMatch(ChangePlanner::isBar)
+                ? ChangePlan.Reason.BARS_FIRST
+                : ChangePlan.Reason.NO_GAIN;
+    }
+
+    private static String name(ChangePlan.Turn turn) {
+        return turn.change().adjustment().name();
     }
 
     private static boolean isBar(ChangePlan.Turn turn) {

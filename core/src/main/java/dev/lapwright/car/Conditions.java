@@ -79,6 +79,11 @@ public record Conditions(
         return new Conditions(name, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip, stated);
     }
 
+    /** The same day under another name. */
+    public Conditions named(String other) {
+        return new Conditions(other, airTempC, airPressureHpa, humidityPercent, windSpeedMps, windFromDeg, grip, doubt);
+    }
+
     /** The air. */
     public Atmosphere air() {
         return new Atmosphere(ZERO_CELSIUS + airTempC, 100 * airPressureHpa, humidityPercent / 100);

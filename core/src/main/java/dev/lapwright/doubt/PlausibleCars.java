@@ -243,6 +243,12 @@ public final class PlausibleCars {
         return r;
     }
 
+    /** A quantity in words; of wings and gears, of which a car has as many as it likes, its name. */
+    private static String title(String name) {
+        Quantity known = BY_PATH.get(name);
+        return known == null ? name : known.meaning().replaceAll(";.*", "");
+    }
+
     private Unknown stated(String name, CarDoubt doubt) {
         CarDoubt.Size size = doubt.quantities().get(name);
         String measure = Arrays.stream(DoubtClass.values())
@@ -252,7 +258,7 @@ public final class PlausibleCars {
                 .findFirst()
                 .orElse("");
         String unit = size.percent() ? "%" : reference.unitOf(name).symbol();
-        return new Unknown(name, size.amount(), unit, size.limit(), Optional.of(size.source()), measure, "");
+        return new Unknown(title(name), size.amount(), unit, size.limit(), Optional.of(size.source()), measure, "");
     }
 
     /** How a stated doubt moves its quantity: by a factor where it is positive, or given in percent within limits. */

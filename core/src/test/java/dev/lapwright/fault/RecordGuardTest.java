@@ -43,6 +43,9 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
+import dev.lapwright.study.robust.FirmChanges;
+import dev.lapwright.study.robust.JudgedAdjustments;
+import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
@@ -199,6 +202,10 @@ class RecordGuardTest {
             RatioBoxResult.Choice.class,
             StopPlansResult.Plan.class,
             RobustnessResult.class,
+            ModelChoices.Alternative.class,
+            FirmChanges.LeftOut.class,
+            ChangePlan.Left.class,
+            JudgedAdjustments.Asked.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);
 

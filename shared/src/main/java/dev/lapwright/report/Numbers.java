@@ -31,6 +31,16 @@ public final class Numbers {
         return sign + size / 60_000 + ":" + padded(size / 1000 % 60, 2) + "." + padded(size % 1000, 3);
     }
 
+    /** A lap time with fewer decimals, 1 to 3: m:ss.m. */
+    public static String lapTime(double seconds, int decimals) {
+        if (!Double.isFinite(seconds)) {
+            return NONE;
+        }
+        double digit = Math.pow(10, decimals);
+        String text = lapTime(Math.round(seconds * digit) / digit);
+        return text.substring(0, text.length() - (3 - decimals));
+    }
+
     private static String padded(long number, int digits) {
         String text = Long.toString(number);
         return "0".repeat(Math.max(0, digits - text.length())) + text;

@@ -1,14 +1,19 @@
 package dev.lapwright.results;
 
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.EndStop;
 import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Cautions about a lap: what nobody should drive without thinking of it. */
 public final class Cautions {
@@ -33,6 +38,22 @@ public final class Cautions {
         rideHeight(cautions, lap, "rear", Channel.RIDE_HEIGHT_REAR);
         tipping(cautions, lap);
         return cautions;
+    }
+
+    /** What on the car stops adjustments that stand at an end of their range, where nothing in the model does; empty for none. */
+    static String ends(List<Adjustment> ended) {
+        Map<String, List<String>> byStop = new LinkedHashMap<>();
+        for (Adjustment adjustment : ended) {
+            String stop = EndStop.of(adjustment).map(EndStop::text).orElse("its maker says");
+            byStop.computeIfAbsent(stop, any -> new ArrayList<>()).add(adjustment.name());
+        }
+        return byStop.isEmpty()
+                ? ""
+                : "At an end of their range, where nothing in the model stops them; what does on the car (common practice): "
+                        + byStop.entrySet().stream()
+                                .map(one -> String.join(", ", one.getValue()) + ": " + one.getKey())
+                                .collect(Collectors.joining("; "))
+                        + ".";
     }
 
     private static void rideHeight(List<String> cautions, Lap lap, String end, Channel channel) {

@@ -8,6 +8,7 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,9 +25,15 @@ import java.util.Optional;
  * @param other what is compared
  * @param comparison what was found
  * @param doubt how the other setup stands on drawn cars; empty if none were drawn, and for two cars
+ * @param choices what the difference becomes as the model chooses otherwise; empty as well then
  */
 public record ComparisonReport(
-        Subject subject, String name, Subject other, Comparison comparison, Optional<Standings> doubt) {
+        Subject subject,
+        String name,
+        Subject other,
+        Comparison comparison,
+        Optional<Standings> doubt,
+        Optional<ModelChoices> choices) {
     /** Name of the trace's file. */
     public static final String TRACE = "trace.csv";
 
@@ -38,6 +45,13 @@ public record ComparisonReport(
             .value("minimumSpeedKmh", drive -> LapTrace.kmh(drive.minimumSpeed()))
             .value("topSpeedKmh", drive -> LapTrace.kmh(drive.topSpeed()))
             .value("exitSpeedKmh", drive -> LapTrace.kmh(drive.exitSpeed()));
+
+    private static final Table<ModelChoices.Alternative> CHOICES = Table.<ModelChoices.Alternative>of(
+                    "Choices of the model")
+            .value("choice", ModelChoices.Alternative::choice)
+            .value("taken", ModelChoices.Alternative::taken)
+            .value("weight", ModelChoices.Alternative::weight)
+            .value("differenceS", ModelChoices.Alternative::difference);
 
     private static final Table<Comparison.Part> PARTS = Table.<Comparison.Part>of("Parts of the lap")
             .names("name", "part", Comparison.Part::label)
@@ -60,7 +74,7 @@ public record ComparisonReport(
 
     /** The same of two laps that no cars were drawn for. */
     public ComparisonReport(Subject subject, String name, Subject other, Comparison comparison) {
-        this(subject, name, other, comparison, Optional.empty());
+        this(subject, name, other, comparison, Optional.empty(), Optional.empty());
     }
 
     /** All that was found, for people, machines and files. */
@@ -75,6 +89,7 @@ public record ComparisonReport(
         if (!isSame()) {
             doubt.ifPresent(drawn -> {
                 drawn.said(HANGS).forEach(sentence -> report.gap().paragraph(sentence));
+                choices.ifPresent(made -> report.gap().paragraph(chosen(made)));
                 report.gap().paragraph(drawn.drawn());
             });
         }
@@ -128,6 +143,32 @@ public record ComparisonReport(
         doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
                 .field("doubt", drawn.tree())
                 .field("doubtReading", drawn.said(HANGS)));
+        choices.ifPresent(made -> report.field("modelChoices", CHOICES, made.alternatives())
+                .field("modelChoicesDeviationS", made.deviation()));
+    }
+
+    /** What the difference becomes as the model chooses otherwise, apart from what is not known of the car. */
+    private String chosen(ModelChoices made) {
+        List<String> said = new ArrayList<>();
+        made.byChoice().forEach((choice, ways) -> {
+            List<String> taken = new ArrayList<>();
+            for (ModelChoices.Alternative way : ways) {
+                taken.add(way.taken() + " "
+                        + (Double.isNaN(way.difference())
+                                ? "no lap"
+                                : Numbers.signed(way.difference(), digits()) + " s"));
+            }
+            said.add(choice + ": " + String.join(", ", taken));
+        });
+        return "Apart from that, by choices of the model's own (of even weight, ours): " + String.join("; ", said)
+                + ". Together they make a standard deviation of " + Numbers.fixed(made.deviation(), digits()) + " s.";
+    }
+
+    /** Decimals of a difference that its doubt leaves. */
+    private int digits() {
+        return standing() == null
+                ? Standings.decimals(0)
+                : Standings.decimals(standing().halfWidth());
     }
 
     private String hash() {
@@ -183,7 +224,7 @@ public record ComparisonReport(
     private void items(Report report) {
         List<String> sectors = new ArrayList<>();
         for (double sector : comparison.bySector()) {
-            sectors.add(Numbers.signed(sector, 3));
+            sectors.add(Numbers.signed(sector, digits()));
         }
         report.item(
                 comparison.first().track().isClosed() ? "Lap time" : "Run time",
@@ -194,8 +235,8 @@ public record ComparisonReport(
             doubt.ifPresent(drawn -> report.item("In doubt", drawn.told(standing())));
         }
         report.item("Sectors", String.join(", ", sectors) + " s")
-                .item("Corners", Numbers.signed(comparison.inCorners(), 3) + " s")
-                .item("Straights", Numbers.signed(comparison.onStraights(), 3) + " s")
+                .item("Corners", Numbers.signed(comparison.inCorners(), digits()) + " s")
+                .item("Straights", Numbers.signed(comparison.onStraights(), digits()) + " s")
                 .item("By cause", causes() + " s");
     }
 
@@ -204,7 +245,7 @@ public record ComparisonReport(
                 new ArrayList<>(comparison.byCause().entrySet());
         causes.sort((a, b) -> Double.compare(Math.abs(b.getValue()), Math.abs(a.getValue())));
         List<String> said = new ArrayList<>();
-        causes.forEach(cause -> said.add(cause.getKey().label() + " " + Numbers.signed(cause.getValue(), 3)));
+        causes.forEach(cause -> said.add(cause.getKey().label() + " " + Numbers.signed(cause.getValue(), digits())));
         return String.join(", ", said);
     }
 
@@ -216,6 +257,21 @@ public record ComparisonReport(
         String split = split();
         return Report.verbatim(name) + " is " + Standings.said(comparison.difference(), standing())
                 + (split.isEmpty() ? "" : ": " + split) + "." + most();
+    }
+
+    /** The difference in words, with the digits that its doubt leaves. */
+    public String than(String what) {
+        return Standings.than(comparison.difference(), standing(), what);
+    }
+
+    /** How sure the difference is, and what to measure first, a sentence each; empty if no cars were drawn. */
+    public List<String> inDoubt() {
+        List<String> said = new ArrayList<>();
+        doubt.ifPresent(drawn -> {
+            said.add(drawn.told(standing()) + ".");
+            said.addAll(drawn.said(HANGS));
+        });
+        return said;
     }
 
     /** The same without the difference itself: what corners and straights make of it, and where most of it arises; empty for the same lap. */
@@ -265,16 +321,20 @@ public record ComparisonReport(
         return text.toString();
     }
 
-    private static String moved(String where, double difference) {
+    private String moved(String where, double difference) {
         if (LapTimeDifference.isNone(difference)) {
             return "nothing " + where;
         }
-        return DifferenceWords.size(difference) + (difference > 0 ? " lost " : " gained ") + where;
+        return size(difference) + (difference > 0 ? " lost " : " gained ") + where;
     }
 
-    private static String place(Comparison.Part part) {
+    private String size(double difference) {
+        return Numbers.fixed(Math.abs(difference), digits()) + " s";
+    }
+
+    private String place(Comparison.Part part) {
         String cause = part.mainCause().map(Limit::label).orElse("");
-        return Report.verbatim(part.label()) + ", " + DifferenceWords.size(part.difference())
+        return Report.verbatim(part.label()) + ", " + size(part.difference())
                 + (cause.isEmpty() ? "" : ", limited by " + cause);
     }
 }

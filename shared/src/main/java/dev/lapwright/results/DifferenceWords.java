@@ -5,15 +5,24 @@ import dev.lapwright.report.Numbers;
 
 /** Wording of a difference between lap times, by the one rule of when it is none and when it counts. */
 public final class DifferenceWords {
+    /** Digits of a lap time. */
+    private static final int MOST_DECIMALS = 3;
+
     private static final String UNCOUNTED = " (no difference that counts)";
 
     private DifferenceWords() {}
 
     /** A difference (s, minus where faster), as in "0.120 s faster than the baseline". */
     public static String than(double difference, String what) {
+        return than(difference, what, MOST_DECIMALS);
+    }
+
+    /** The same with so many decimals, which are those that its doubt leaves. */
+    static String than(double difference, String what, int decimals) {
         return LapTimeDifference.isNone(difference)
                 ? "as fast as " + what
-                : size(difference) + " " + way(difference) + " than " + what + remark(difference);
+                : Numbers.fixed(Math.abs(difference), decimals) + " s " + way(difference) + " than " + what
+                        + remark(difference);
     }
 
     /** The same without what it is compared with: "0.120 s faster", "as fast", "not known". */
@@ -28,7 +37,7 @@ public final class DifferenceWords {
 
     /** A time (s) without its sign. */
     public static String size(double difference) {
-        return Numbers.fixed(Math.abs(difference), 3) + " s";
+        return Numbers.fixed(Math.abs(difference), MOST_DECIMALS) + " s";
     }
 
     /** Whether a difference (s) is faster or slower. */

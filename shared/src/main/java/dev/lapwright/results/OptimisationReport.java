@@ -14,6 +14,7 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -34,9 +35,15 @@ import java.util.stream.IntStream;
  * @param best lap in the best setup, on the first circuit and day
  * @param check of the best with the line found anew for each circuit and day; empty where it was not asked for
  * @param doubt how the best setup stands on drawn cars; empty if none were drawn
+ * @param firm what of it may be recommended; empty if no cars were drawn
  */
 public record OptimisationReport(
-        Subject subject, OptimisationResult result, Lap best, Optional<LineCheck> check, Optional<Standings> doubt) {
+        Subject subject,
+        OptimisationResult result,
+        Lap best,
+        Optional<LineCheck> check,
+        Optional<Standings> doubt,
+        Optional<Recommended> firm) {
     private static final String HANGS = "What the best setup gains";
 
     private static final int FRONT_ROWS = 8;
@@ -74,21 +81,35 @@ public record OptimisationReport(
                 result,
                 LapSolver.lap(best.car(), best.driven(), result.task().days().get(0)),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 
+    /**
+     * What may be recommended of the best setup.
+     *
+     * @param changes those that stand, and those that are left out
+     * @param standing of the car as it stood with those that stand alone, beside it as it was; empty if none does
+     */
+    public record Recommended(FirmChanges changes, Optional<Standings> standing) {}
+
     /** The same with the best setup checked on lines of their own. */
     public OptimisationReport checked(LineCheck found) {
-        return new OptimisationReport(subject, result, best, Optional.of(found), doubt);
+        return new OptimisationReport(subject, result, best, Optional.of(found), doubt, firm);
     }
 
     /** The same with how the best setup stands on drawn cars. */
-    public OptimisationReport doubted(Optional<Standings> drawn) {
-        return new OptimisationReport(subject, result, best, check, drawn);
+    public OptimisationReport doubted(Standings drawn, Recommended recommended) {
+        return new OptimisationReport(subject, result, best, check, Optional.of(drawn), Optional.of(recommended));
     }
 
     private RobustnessResult.Standing standing() {
         return doubt.map(drawn -> drawn.result().standings().get(0)).orElse(null);
+    }
+
+    /** Decimals of a difference that doubt leaves. */
+    private int digits() {
+        return Standings.decimals(standing() == null ? 0 : standing().halfWidth());
     }
 
     /** What the best setup has elsewhere than the one that was there before, for people; empty if nothing. */
@@ -116,12 +137,13 @@ public record OptimisationReport(
                         Numbers.lapTime(result.search().between().lapTime())
                                 + " would be possible between the legal steps")
                 .gap()
-                .rows(ranges(result), result.nearOptimal().ranges())
+                .rows(ranges(result, digits()), result.nearOptimal().ranges())
                 .gap();
         result.sectors().forEach(times -> report.paragraph(bySector(times)));
         report.gap();
         front(report);
         report.paragraph(reading()).gap();
+        firm.ifPresent(of -> report.paragraph(recommended(of)).gap());
         doubt.ifPresent(drawn -> {
             drawn.said(HANGS).forEach(sentence -> report.paragraph(sentence).gap());
             report.paragraph(drawn.drawn()).gap();
@@ -135,6 +157,7 @@ public record OptimisationReport(
                     .field("doubt", drawn.tree())
                     .field("doubtReading", drawn.said(HANGS));
         });
+        firm.ifPresent(of -> report.field("recommended", tree(of)).field("recommendedReading", recommended(of)));
         return report.field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
                 .field("ownLines", check.map(LineCheck::tree).orElse(null))
@@ -179,7 +202,10 @@ public record OptimisationReport(
                 .field("best", points.map(result.best()))
                 .field("fewestChanges", points.map(result.nearOptimal().fewest()))
                 .field("sectors", SECTORS, result.sectors())
-                .field("ranges", ranges(result), result.nearOptimal().ranges())
+                .field(
+                        "ranges",
+                        ranges(result, Standings.decimals(0)),
+                        result.nearOptimal().ranges())
                 .field("asGood", result.nearOptimal().setups().size())
                 .field("asGoodComplete", result.nearOptimal().complete())
                 .field("front", points, result.nearOptimal().front())
@@ -270,14 +296,14 @@ public record OptimisationReport(
                 .value("rideHeightMm", point -> point.limited().rideHeightMm());
     }
 
-    private static Table<OptimisationResult.Range> ranges(OptimisationResult result) {
+    private static Table<OptimisationResult.Range> ranges(OptimisationResult result, int digits) {
         return Table.<OptimisationResult.Range>of("Adjustments")
                 .words("name", "adjustment", OptimisationResult.Range::name)
                 .words("", "unit", range -> unit(result, range.name()))
                 .number("before", "before", "", Numbers::plain, OptimisationResult.Range::before)
                 .number("best", "best", "", Numbers::plain, OptimisationResult.Range::best)
                 .value("differencePutBackS", OptimisationResult.Range::putBack)
-                .text("put back", "s", range -> range.isMoved() ? putBack(range.putBack()) : "-")
+                .text("put back", "s", range -> range.isMoved() ? putBack(range.putBack(), digits) : "-")
                 .value("aloneFrom", OptimisationResult.Range::aloneLeast)
                 .value("aloneTo", OptimisationResult.Range::aloneMost)
                 .text("alone as good", "from..to", range -> span(range.aloneLeast(), range.aloneMost()))
@@ -288,8 +314,8 @@ public record OptimisationReport(
                 .marking(OptimisationResult.Range::isMoved);
     }
 
-    private static String putBack(double difference) {
-        return Double.isNaN(difference) ? "limit" : Numbers.signed(difference, 3);
+    private static String putBack(double difference, int digits) {
+        return Double.isNaN(difference) ? "limit" : Numbers.signed(difference, digits);
     }
 
     private static String span(double least, double most) {
@@ -400,7 +426,7 @@ public record OptimisationReport(
                 ? " at " + Report.verbatim(times.track().name())
                 : "";
         return times.differences().stream()
-                .map(one -> Numbers.signed(one, 3))
+                .map(one -> Numbers.signed(one, digits()))
                 .collect(Collectors.joining(", ", "Difference by sector" + where + ": ", " s."));
     }
 
@@ -417,7 +443,7 @@ public record OptimisationReport(
                         "",
                         "delta",
                         "s",
-                        Numbers.signed(3),
+                        Numbers.signed(digits()),
                         point -> point.cost() - result.best().cost())
                 .words("", "settings other than the best's", this::difference);
         int rows = Math.min(FRONT_ROWS, count);
@@ -464,7 +490,7 @@ public record OptimisationReport(
         }
         String found = "The best legal setup found has " + changes + " and is ";
         return found
-                + DifferenceWords.than(difference, "yours")
+                + DifferenceWords.than(difference, "yours", digits())
                 + (LapTimeDifference.isSlower(difference)
                         ? ": yours misses a limit, or stands between legal steps."
                         : ".");
@@ -476,7 +502,7 @@ public record OptimisationReport(
             return "Fewer changes would cost more than " + DifferenceWords.least() + ".";
         }
         String changes = changes(fewest);
-        String loss = Numbers.fixed(fewest.cost() - result.best().cost(), 3);
+        String loss = Numbers.fixed(fewest.cost() - result.best().cost(), digits());
         return changes.isEmpty()
                 ? "But all of it is worth " + loss + " s only: the setup you have is as good."
                 : "With fewer changes, " + changes + ", it is " + loss + " s slower than that.";
@@ -505,19 +531,73 @@ public record OptimisationReport(
     }
 
     private String endsReading() {
-        List<String> ends = new ArrayList<>();
+        List<Adjustment> ends = new ArrayList<>();
         for (int i = 0; i < result.search().axes().size(); i++) {
             List<Double> settings = result.search().axes().get(i).settings();
             double best = result.best().settings().get(i);
             if (result.nearOptimal().ranges().get(i).matters()
                     && (best == settings.get(0) || best == settings.get(settings.size() - 1))) {
-                ends.add(result.search().axes().get(i).name());
+                ends.add(result.task()
+                        .car()
+                        .adjustment(result.search().axes().get(i).name()));
             }
         }
-        return ends.isEmpty()
-                ? ""
-                : " At the end of what the car allows: " + String.join(", ", ends)
-                        + "; the model would go on, and what stops it in truth may not be in the model.";
+        return (" " + Cautions.ends(ends)).stripTrailing();
+    }
+
+    /** What of the best setup may be recommended, by the one rule, and what is left out. */
+    private String recommended(Recommended found) {
+        if (found.changes().leftOut().isEmpty()) {
+            return "Each of these changes is a gain on most cars that this one may be, held against the best setup without it.";
+        }
+        String kept = found.changes().kept().stream()
+                .map(range -> Subject.said(result.task().car(), range.name(), range.best()))
+                .collect(Collectors.joining(", "));
+        String stands = found.standing()
+                .map(drawn -> {
+                    RobustnessResult.Standing one = drawn.result().standings().get(0);
+                    return (drawn.result().isFirmGain(one)
+                                    ? "Recommended: "
+                                    : "None of these changes is recommended; what stands one by one is no gain of "
+                                            + DifferenceWords.least() + " on most cars together: ")
+                            + kept + ", in the middle "
+                            + Numbers.signed(one.middle(), Standings.decimals(one.halfWidth())) + " s, "
+                            + drawn.told(one) + ".";
+                })
+                .orElse("None of these changes is recommended.");
+        return stands + " Left out, as no gain of " + DifferenceWords.least() + " on most cars that this one may be: "
+                + found.changes().leftOut().stream().map(this::leftOut).collect(Collectors.joining(", ")) + ".";
+    }
+
+    private String leftOut(FirmChanges.LeftOut left) {
+        RobustnessResult.Standing standing = left.standing();
+        return Subject.said(
+                        result.task().car(), left.range().name(), left.range().best())
+                + (standing.laps() == 0
+                        ? ""
+                        : " (a gain on " + Numbers.fixed(100.0 * standing.gains() / standing.laps(), 0) + " %, "
+                                + Standings.interval(standing) + " s)");
+    }
+
+    private static Map<String, Object> tree(Recommended found) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        Map<String, Object> kept = new LinkedHashMap<>();
+        found.changes().kept().forEach(range -> kept.put(range.name(), range.best()));
+        tree.put("changes", kept);
+        found.standing()
+                .ifPresent(drawn ->
+                        tree.putAll(drawn.fields(drawn.result().standings().get(0))));
+        tree.put(
+                "leftOut",
+                Table.<FirmChanges.LeftOut>of("Left out")
+                        .value("name", left -> left.range().name())
+                        .value("before", left -> left.range().before())
+                        .value("best", left -> left.range().best())
+                        .value("differenceLowS", left -> left.standing().low())
+                        .value("differenceHighS", left -> left.standing().high())
+                        .value("gainsOn", left -> left.standing().gains())
+                        .maps(found.changes().leftOut()));
+        return tree;
     }
 
     private String unseenReading() {

@@ -2,6 +2,7 @@ package dev.lapwright.results;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Caution;
+import dev.lapwright.car.EndStop;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
@@ -9,10 +10,13 @@ import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.AdjustmentVerdict;
+import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -42,6 +46,14 @@ public record SensitivityReport(
     private static final int MOST_LAPS_SHOWN = 1000;
 
     private static final int DECIMALS = 3;
+
+    private static final Map<AdjustmentVerdict, String> LISTS = new EnumMap<>(Map.of(
+            AdjustmentVerdict.GAIN, "A gain on nearly all these cars",
+            AdjustmentVerdict.RIGHT,
+                    "Already right: neither the best setting tried nor an end of the range is a gain, and a miss costs",
+            AdjustmentVerdict.ALIKE, "Makes no difference that counts on nearly all of them",
+            AdjustmentVerdict.UNTOLD, "Cannot be told: a gain on some, a loss on others",
+            AdjustmentVerdict.UNSEEN, "Not in this model, which knows too little of it, or nothing"));
 
     private static final Table<SensitivityResult.Interaction> PAIRS = Table.<SensitivityResult.Interaction>of("Pairs")
             .value("first", SensitivityResult.Interaction::first)
@@ -74,7 +86,7 @@ public record SensitivityReport(
                 .paragraph(
                         "Differences of the lap time by each alone, in seconds (minus is faster); the one worth most over its"
                                 + " range stands first.")
-                .rows(worth(), result.worths())
+                .rows(shownWorths(), result.worths())
                 .gap()
                 .paragraph(
                         "Where it arises at the best setting, or where the car stands best already at the worst; and how"
@@ -126,6 +138,7 @@ public record SensitivityReport(
         for (int i = 0; i < result.worths().size(); i++) {
             standings.put(result.worths().get(i), drawn.result().standings().get(i));
         }
+        List<AdjustmentVerdict> verdicts = Robustness.verdicts(result, drawn.result());
         Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("How each adjustment stands")
                 .words("adjustment", "adjustment", worth -> worth.adjustment().name())
                 .said(
@@ -141,41 +154,45 @@ public record SensitivityReport(
                         worth -> worth.shown().difference(),
                         worth -> Standings.signed(worth.shown().difference(), standings.get(worth)));
         return drawn.addTo(table, standings::get, false)
-                .words("", "stands", worth -> standings.get(worth).verdict().label());
+                .words(
+                        "verdict",
+                        "stands",
+                        worth -> verdicts.get(result.worths().indexOf(worth)).label());
+    }
+
+    /** What stops a setting at an end of its range on the real car; empty for one inside it. */
+    private static String stopped(SensitivityResult.Worth worth) {
+        if (!EndStop.isEnd(worth.adjustment(), worth.shown().setting())) {
+            return "";
+        }
+        return " (the end of its range; nothing in the model stops it there"
+                + EndStop.of(worth.adjustment())
+                        .map(stop -> ", on the car " + stop.text())
+                        .orElse("")
+                + ")";
     }
 
     /** One rule for all: what nine of ten cars agree on, each on its own list. */
     private List<String> doubted(Standings drawn) {
-        List<String> gains = new ArrayList<>();
-        List<String> right = new ArrayList<>();
-        List<String> alike = new ArrayList<>();
-        List<String> untold = new ArrayList<>();
-        for (int i = 0; i < result.worths().size(); i++) {
+        Map<AdjustmentVerdict, List<String>> lists = new EnumMap<>(AdjustmentVerdict.class);
+        List<AdjustmentVerdict> verdicts = Robustness.verdicts(result, drawn.result());
+        for (int i = 0; i < verdicts.size(); i++) {
             SensitivityResult.Worth worth = result.worths().get(i);
             String name = worth.adjustment().name();
-            if (!felt().contains(worth)) {
-                continue;
-            }
-            switch (drawn.result().standings().get(i).verdict()) {
-                case FASTER ->
-                    gains.add(name + " at " + setting(worth, worth.shown().setting()));
-                case SLOWER -> right.add(name);
-                case ALIKE -> alike.add(name);
-                default -> untold.add(name);
-            }
+            String told = verdicts.get(i) == AdjustmentVerdict.GAIN
+                    ? name + " at " + setting(worth, worth.shown().setting()) + stopped(worth)
+                    : name;
+            lists.computeIfAbsent(verdicts.get(i), verdict -> new ArrayList<>()).add(told);
         }
         List<String> said = new ArrayList<>();
-        add(said, "A gain on nearly all these cars", String.join(", ", gains));
-        add(
-                said,
-                "At their fastest already, of the settings tried, and the slowest is slower on nearly all of them",
-                String.join(", ", right));
-        add(said, "No difference that counts on nearly all of them", String.join(", ", alike));
-        add(said, "Cannot be told: a gain on some, a loss on others", String.join(", ", untold));
-        drawn.result()
-                .least()
-                .ifPresent(i -> said.add(drawn.hangsOn(
-                        "What " + result.worths().get(i).adjustment().name() + " is worth")));
+        for (AdjustmentVerdict verdict : AdjustmentVerdict.values()) {
+            add(said, LISTS.get(verdict), String.join(", ", lists.getOrDefault(verdict, List.of())));
+        }
+        int asked = drawn.result().asked();
+        if (asked >= 0 && asked < result.worths().size()) {
+            said.add(drawn.hangsOn(
+                    "What " + result.worths().get(asked).adjustment().name() + " is worth"));
+        }
         return said;
     }
 
@@ -253,15 +270,28 @@ public record SensitivityReport(
                                 + Numbers.plain(100 * LapsToSee.POWER) + " %)");
     }
 
-    private static Table<SensitivityResult.Worth> worth() {
+    /** Decimals of a difference that an adjustment makes: those that its doubt leaves. */
+    private int digits(SensitivityResult.Worth worth) {
+        return doubt.map(drawn -> Standings.decimals(drawn.result()
+                        .standings()
+                        .get(result.worths().indexOf(worth))
+                        .halfWidth()))
+                .orElse(DECIMALS);
+    }
+
+    private String signed(SensitivityResult.Worth worth, double difference) {
+        return Numbers.signed(difference, digits(worth));
+    }
+
+    private Table<SensitivityResult.Worth> shownWorths() {
         return Table.<SensitivityResult.Worth>of("What each adjustment is worth")
                 .words("", "adjustment", worth -> worth.adjustment().name())
                 .words("", "unit", worth -> worth.adjustment().unit().symbol())
                 .with(Table.Trait.LESSER)
                 .number("", "now", "", Numbers::plain, SensitivityResult.Worth::setting)
-                .text("step down", "s", worth -> step(worth.lower()))
-                .text("step up", "s", worth -> step(worth.higher()))
-                .number("", "bend", "s", Numbers.signed(DECIMALS), SensitivityResult.Worth::curvature)
+                .text("step down", "s", worth -> step(worth, worth.lower()))
+                .text("step up", "s", worth -> step(worth, worth.higher()))
+                .text("bend", "s", worth -> signed(worth, worth.curvature()))
                 .with(Table.Trait.LESSER)
                 .number(
                         "",
@@ -269,30 +299,26 @@ public record SensitivityReport(
                         "",
                         Numbers::plain,
                         worth -> worth.hasFaster() ? worth.best().setting() : null)
-                .number(
-                        "",
+                .text(
                         "delta",
                         "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.hasFaster() ? worth.best().difference() : null)
+                        worth -> worth.hasFaster() ? signed(worth, worth.best().difference()) : "-")
                 .number(
                         "",
                         "worst at",
                         "",
                         Numbers::plain,
                         worth -> worth.hasSlower() ? worth.worst().setting() : null)
-                .number(
-                        "",
+                .text(
                         "delta",
                         "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.hasSlower() ? worth.worst().difference() : null)
-                .number("", "range", "s", Numbers.fixed(DECIMALS), SensitivityResult.Worth::range);
+                        worth -> worth.hasSlower() ? signed(worth, worth.worst().difference()) : "-")
+                .text("range", "s", worth -> Numbers.fixed(worth.range(), digits(worth)));
     }
 
-    private static String step(SensitivityResult.Trial trial) {
+    private String step(SensitivityResult.Worth worth, SensitivityResult.Trial trial) {
         return Double.isNaN(trial.setting()) || !Double.isNaN(trial.difference())
-                ? Numbers.signed(trial.difference(), DECIMALS)
+                ? signed(worth, trial.difference())
                 : "no lap";
     }
 
@@ -300,21 +326,14 @@ public record SensitivityReport(
         Table<SensitivityResult.Worth> table = Table.<SensitivityResult.Worth>of("What can be seen")
                 .words("", "adjustment", worth -> worth.adjustment().name())
                 .text("at", "", worth -> setting(worth, worth.shown().setting()))
-                .number(
-                        "",
-                        "delta",
-                        "s",
-                        Numbers.signed(DECIMALS),
-                        worth -> worth.shown().difference());
+                .text("delta", "s", worth -> signed(worth, worth.shown().difference()));
         int sectors = result.worths().get(0).bySector().size();
         for (int i = 0; i < sectors; i++) {
             int sector = i;
-            table.number(
-                            "",
+            table.text(
                             "sector " + (i + 1),
                             "s",
-                            Numbers.signed(DECIMALS),
-                            worth -> worth.bySector().get(sector))
+                            worth -> signed(worth, worth.bySector().get(sector)))
                     .with(Table.Trait.LESSER);
         }
         return table.text("laps with each", "", SensitivityReport::laps)
@@ -364,6 +383,13 @@ public record SensitivityReport(
                 .toList();
         List<SensitivityResult.Worth> large =
                 felt.stream().filter(worth -> !small.contains(worth)).toList();
+        Set<String> delicate = Optimisation.leftAlone(result.car()).stream()
+                .map(OptimisationResult.LeftAlone::name)
+                .collect(Collectors.toSet());
+        List<SensitivityResult.Worth> asked = large;
+        large = asked.stream()
+                .filter(worth -> !delicate.contains(worth.adjustment().name()))
+                .toList();
         String visible = joined(large, worth -> isFaster(worth) && result.canBeSeen(worth));
         said.add(
                 visible.isEmpty()
@@ -400,6 +426,22 @@ public record SensitivityReport(
                         .filter(worth -> !felt.contains(worth))
                         .map(worth -> worth.adjustment().name())
                         .collect(Collectors.joining(", ")));
+        add(
+                said,
+                "Faster or slower by the model, which knows too little of them to choose by (pressures by the tyre's maker, brakes by"
+                        + " how the car stops, fuel and ballast by the distance and the rules)",
+                asked.stream()
+                        .filter(worth -> delicate.contains(worth.adjustment().name()))
+                        .map(worth -> worth.adjustment().name())
+                        .collect(Collectors.joining(", ")));
+        String ends = Cautions.ends(large.stream()
+                .filter(worth -> isFaster(worth)
+                        && EndStop.isEnd(worth.adjustment(), worth.best().setting()))
+                .map(SensitivityResult.Worth::adjustment)
+                .toList());
+        if (!ends.isEmpty()) {
+            said.add(ends);
+        }
         pairs(result).ifPresent(said::add);
         fixed(result).ifPresent(said::add);
         return said;
@@ -432,12 +474,12 @@ public record SensitivityReport(
         }
     }
 
-    private static String joined(List<SensitivityResult.Worth> worths, Predicate<SensitivityResult.Worth> which) {
+    private String joined(List<SensitivityResult.Worth> worths, Predicate<SensitivityResult.Worth> which) {
         return worths.stream()
                 .filter(which)
                 .map(worth -> worth.adjustment().name() + " at "
                         + setting(worth, worth.shown().setting()) + " ("
-                        + Numbers.signed(worth.shown().difference(), 3) + " s)")
+                        + signed(worth, worth.shown().difference()) + " s)")
                 .collect(Collectors.joining(", "));
     }
 

@@ -24,6 +24,11 @@ public record Standings(RobustnessResult result) {
     /** Digits of a lap time. */
     private static final int MOST_DECIMALS = 3;
 
+    /** Those in which 0.05 s can be told. */
+    private static final int LEAST_DECIMALS = 2;
+
+    private static final double TWO_DIGITS = 3.55;
+
     private static final int OTHERS_SAID = 2;
 
     static final Table<Unknown> UNKNOWN = Table.<Unknown>of("What is not known exactly")
@@ -41,12 +46,18 @@ public record Standings(RobustnessResult result) {
 
     private static final int SHARES_SAID = 4;
 
-    /** Decimals of a difference that an interval of such a half width leaves: one digit below its first. */
+    /**
+     * Decimals of a difference of lap times that an interval of such a half width (s) leaves: two digits of a half width that begins with 1.00
+     * to 3.54, one of others (the rounding of the Particle Data Group, <i>Review of Particle Physics</i>, introduction; from memory). No fewer
+     * than hundredths while it is below a second, as 0.05 s are what counts.
+     */
     public static int decimals(double halfWidth) {
         if (!(halfWidth > 0)) {
             return MOST_DECIMALS;
         }
-        return Math.max(0, Math.min(MOST_DECIMALS, 1 - (int) Math.floor(Math.log10(halfWidth))));
+        int exponent = (int) Math.floor(Math.log10(halfWidth));
+        int digits = (halfWidth < TWO_DIGITS * Math.pow(10, exponent) ? 1 : 0) - exponent;
+        return Math.max(halfWidth < 1 ? LEAST_DECIMALS : 0, Math.min(MOST_DECIMALS, digits));
     }
 
     /** A difference (s) with as many digits as a standing leaves it. */
@@ -55,12 +66,17 @@ public record Standings(RobustnessResult result) {
     }
 
     /** A difference in words, with as many digits as a standing leaves it: "0.12 s faster". */
-    static String said(double difference, RobustnessResult.Standing standing) {
+    public static String said(double difference, RobustnessResult.Standing standing) {
         if (standing == null || LapTimeDifference.isNone(difference)) {
             return DifferenceWords.said(difference);
         }
         return Numbers.fixed(Math.abs(difference), decimals(standing.halfWidth())) + " s "
                 + DifferenceWords.way(difference) + DifferenceWords.remark(difference);
+    }
+
+    /** The same beside what it is compared with: "0.12 s faster than standard". */
+    static String than(double difference, RobustnessResult.Standing standing, String what) {
+        return DifferenceWords.than(difference, what, decimals(standing == null ? 0 : standing.halfWidth()));
     }
 
     /** A standing in a line: interval, chance and verdict. */

@@ -174,7 +174,7 @@ public record StintReport(
 
     private String firstLap() {
         return Report.strong(Numbers.lapTime(result.lap().time())) + "; a kg of fuel more: "
-                + Numbers.signed(result.timePerKg(), 4) + " s, a percent more grip: "
+                + Numbers.signed(result.timePerKg(), 3) + " s, a percent more grip: "
                 + Numbers.signed(result.timePerGrip(), 3) + " s";
     }
 
@@ -191,7 +191,7 @@ public record StintReport(
                 .value("cliffLap", run -> run.compound().cliffLap())
                 .value("cliffWearPercentPerLap", run -> 100 * run.compound().cliffWear())
                 .number("", "laps", "", Numbers.fixed(0), run -> run.laps().size())
-                .number("timeS", "race time", "", Numbers::lapTime, StintResult.Run::time)
+                .number("timeS", "race time", "", time -> Numbers.lapTime(time, 1), StintResult.Run::time)
                 .number("", "per lap", "l", Numbers.fixed(2), run -> litres(run.fuelPerLap()))
                 .value("formationFuelKg", StintResult.Run::formationFuel)
                 .number("", "formation", "l", Numbers.fixed(1), run -> litres(run.formationFuel()))
@@ -229,7 +229,7 @@ public record StintReport(
                     "",
                     Report.verbatim(run.compound().name()),
                     "",
-                    Numbers::lapTime,
+                    time -> Numbers.lapTime(time, doubt.isPresent() ? 2 : 3),
                     i -> reaches(run, i) ? run.laps().get(i).time() : null);
             table.number(
                     "",
@@ -291,7 +291,7 @@ public record StintReport(
                 .names("compounds", "compounds", StintReport::order)
                 .words("stopsAfterLap", "stop after lap", plan -> after(plan))
                 .value("laps", StopPlansResult.Plan::laps)
-                .number("timeS", "race time", "", Numbers::lapTime, StopPlansResult.Plan::time)
+                .number("timeS", "race time", "", time -> Numbers.lapTime(time, 1), StopPlansResult.Plan::time)
                 .number(
                         "differenceS",
                         "delta",
@@ -373,7 +373,11 @@ public record StintReport(
         int ahead = fast.aheadFrom(slow);
         String fastName = Report.verbatim(fast.compound().name());
         String slowName = Report.verbatim(slow.compound().name());
-        return fastName + " is " + DifferenceWords.than(lead, slowName) + " on lap 1; "
+        // On one of the laps the lead is known to that share of what it is after all of them.
+        int digits = doubt.map(drawn ->
+                        Standings.decimals(drawn.runs().get(other).difference().halfWidth() / common))
+                .orElse(Standings.decimals(0));
+        return fastName + " is " + DifferenceWords.than(lead, slowName, digits) + " on lap 1; "
                 + (faster > 0
                         ? slowName + " is faster from lap " + faster + " on"
                         : slowName + " is never faster on these laps")

@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.EndStop;
 import dev.lapwright.documents.SettingText;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapTimeDifference;
@@ -384,7 +385,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                 End end = End.of(subject.bare(), axis, fastest.settings().get(k));
                 insideAll &= end == End.INSIDE;
                 open |= end == End.LOWER || end == End.UPPER;
-                said.add(axes.size() > 1 ? axis.name() + " " + end.text : end.text);
+                said.add((axes.size() > 1 ? axis.name() + " " + end.text : end.text) + stopped(axis, end));
             }
         }
         if (said.size() > 1 && insideAll) {
@@ -393,6 +394,17 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         return said.isEmpty()
                 ? ""
                 : "; " + String.join(", ", said) + (open ? ", so beyond that end it may be faster still" : "");
+    }
+
+    /** What stops an adjustment at an end of what it allows; empty anywhere else. */
+    private String stopped(SweepAxis axis, End end) {
+        if (end != End.LEAST && end != End.MOST) {
+            return "";
+        }
+        return ", where nothing in the model stops it"
+                + EndStop.of(subject.bare().adjustment(axis.name()))
+                        .map(stop -> " (on the car, by common practice: " + stop.text() + ")")
+                        .orElse("");
     }
 
     /** The settings of a point: rear-wing 6 deg, front-arb 2. */

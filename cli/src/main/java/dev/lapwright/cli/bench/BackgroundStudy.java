@@ -40,7 +40,8 @@ import java.util.stream.Stream;
 /** Studies that take seconds: they tell of their progress, can be stopped, and what they find can be taken over. */
 final class BackgroundStudy {
     /** What may be asked for. */
-    static final List<String> KINDS = List.of("sensitivity", "optimise", "line", "complaint", "brief");
+    static final List<String> KINDS =
+            List.of("sensitivity", "optimise", "line", "complaint", "brief", "notebook", "run", "draft");
 
     private static final int MOST_REMEDIES = 8;
     private static final int SECONDS_PER_MINUTE = 60;
@@ -159,7 +160,8 @@ final class BackgroundStudy {
                 question.zoom(),
                 question.laps(),
                 question.scatter(),
-                question.minutes());
+                question.minutes(),
+                question.said());
         Sheet found = sheets.of(other, steps);
         double difference =
                 found.lap(question.now()).time() - sheet.lap(question.now()).time();

@@ -1,6 +1,5 @@
 package dev.lapwright.cli.bench;
 
-import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.HelpOption;
@@ -16,7 +15,6 @@ import dev.lapwright.files.SafeFile;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -32,7 +30,8 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Opens a page in the browser: turn a knob and watch the lap.",
+            "Opens a page in the browser: turn a knob and watch the lap. Inside an event's folder it has the event's",
+            "car, circuit, day and notebook.",
             "Its server listens on this machine alone, and ends with Ctrl-C or a while after the last window was closed."
         },
         customSynopsis = {
@@ -143,17 +142,20 @@ public final class BenchCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException {
         try (BenchServer server = start()) {
             console.line("The bench is at " + server.address());
+            console.flush();
             boolean opened = !place.noBrowser && BrowserStart.open(server.address());
-            console.line(
-                    opened
-                            ? "It is being opened in the browser. Ctrl-C ends it, and so does closing its last window."
-                            : "Open that address in a browser on this machine. Ctrl-C ends it, and so does closing its"
-                                    + " last window.");
+            console.line(invitation(opened));
             console.flush();
             server.windows().awaitDesertion();
             console.line("The last window was closed: the bench has ended.");
         }
         return ExitCode.DONE;
+    }
+
+    /** What to do now that it is there; where no browser could be started, somebody opens it by hand. */
+    static String invitation(boolean opened) {
+        return (opened ? "It is being opened in the browser." : "Open that address in a browser on this machine.")
+                + " Ctrl-C ends it, and so does closing its last window.";
     }
 
     /** Reads what was named, and starts the server. */
@@ -164,7 +166,8 @@ public final class BenchCommand implements Callable<Integer> {
         Catalogue catalogue = new Catalogue(
                 first == null ? named(car) : first.car(),
                 first == null ? named(circuit) : first.circuit(),
-                isKind(place.line) ? "" : place.line);
+                isKind(place.line) ? "" : place.line,
+                named(conditions.conditions));
         if (first == null) {
             first = question(
                     car == null ? catalogue.firstCar() : car, circuit == null ? catalogue.firstCircuit() : circuit);
@@ -205,13 +208,7 @@ public final class BenchCommand implements Callable<Integer> {
     private Question question(String carName, String circuitName) {
         Subject subject = Subject.of(carName, circuitName, setup.setup, setup.settings, conditions.day());
         subject.notes().forEach(note -> console.remark("Note: " + note));
-        Map<String, Double> day = new LinkedHashMap<>();
-        for (String name : Conditions.NAMES) {
-            double value = subject.day().value(name);
-            if (value != Conditions.STANDARD.value(name)) {
-                day.put(name.substring(name.indexOf('.') + 1), value);
-            }
-        }
+        Map<String, Double> day = Question.Stand.values(subject.day());
         String name = setup.settings.isEmpty() ? subject.setup().name() : "as started";
         Question.Stand pinned = new Question.Stand(name, subject.setup().settings(), day);
         Question.Stand now = new Question.Stand("now", pinned.set(), day);
@@ -227,6 +224,7 @@ public final class BenchCommand implements Callable<Integer> {
                 new Question.Zoom(0, 0),
                 30,
                 0.3,
-                20);
+                20,
+                List.of());
     }
 }

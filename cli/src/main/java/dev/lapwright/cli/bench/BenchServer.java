@@ -8,11 +8,13 @@ import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
+import dev.lapwright.study.landscape.Landscape;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.BindException;
@@ -25,6 +27,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -43,7 +46,7 @@ final class BenchServer implements AutoCloseable {
     /** Threads, and so requests at the same time; an open window takes one. */
     private static final int MOST_THREADS = 160;
 
-    private static final int MOST_WINDOWS = 60;
+    static final int MOST_WINDOWS = 60;
     private static final int MOST_PAGES_KEPT = 8;
     private static final int TICKS_PER_LOOK = 2;
     private static final int TICKS_PER_SIGN = 5;
@@ -78,6 +81,7 @@ final class BenchServer implements AutoCloseable {
     private final Sheets sheets;
     private final SavedFiles saved;
     private final Question first;
+    private final Optional<Notebook> notebook;
     private final Windows windows;
     private final int cores = Runtime.getRuntime().availableProcessors();
     /** Laps go first: what takes longer is done for one window at a time. */
@@ -111,6 +115,7 @@ final class BenchServer implements AutoCloseable {
         this.sheets = sheets;
         this.saved = saved;
         this.first = first;
+        notebook = Notebook.of(first.car(), first.circuit());
         windows = new Windows(patience);
         try {
             InetAddress here = InetAddress.getByAddress("localhost", new byte[] {127, 0, 0, 1});
@@ -233,7 +238,11 @@ final class BenchServer implements AutoCloseable {
 
     private static void send(HttpExchange exchange, int status, String type, byte[] bytes) throws IOException {
         exchange.getResponseHeaders().set("Content-Type", type);
-        exchange.sendResponseHeaders(status, bytes.length == 0 ? -1 : bytes.length);
+        if (bytes.length == 0 || exchange.getRequestMethod().equals("HEAD")) {
+            exchange.sendResponseHeaders(status, -1);
+            return;
+        }
+        exchange.sendResponseHeaders(status, bytes.length);
         try (OutputStream out = exchange.getResponseBody()) {
             out.write(bytes);
         }
@@ -271,6 +280,8 @@ final class BenchServer implements AutoCloseable {
         tree.put("mostPins", Question.MOST_PINS);
         tree.put("views", ViewAnswer.VIEWS);
         tree.putAll(sheets.catalogue().tree());
+        tree.put("questions", CarOfTen.questions());
+        notebook.ifPresent(event -> tree.put("notebook", event.tree()));
         tree.put("state", first.tree());
         return tree;
     }
@@ -331,6 +342,7 @@ final class BenchServer implements AutoCloseable {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "fault");
         tree.put("what", ReportBlocks.told(fault.getMessage()));
+        tree.put("place", fault.place());
         return tree;
     }
 
@@ -418,7 +430,9 @@ final class BenchServer implements AutoCloseable {
                         new ViewAnswer(question, sheet, answer)
                                 .tree(question.view(), how)
                                 .ifPresent(found::add);
-                        new LandscapeAnswer(question, sheet, answer).tell(how, found::add);
+                        List<Landscape> landscapes = new LandscapeAnswer(question, sheet, answer).tell(how, found::add);
+                        found.add(Map.of("type", "landscapes"));
+                        new DoubtAnswer(question, sheet, answer).tell(how, landscapes, found::add);
                         found.add(Map.of("type", "end"));
                     } catch (StudyStoppedException stopped) {
                         found.add(Map.of("type", "stopped"));
@@ -486,7 +500,15 @@ final class BenchServer implements AutoCloseable {
                 acquire(studies, stop);
                 try {
                     BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
-                    stream.tell(kind.equals("brief") ? brief(study, name) : study.run(kind, complaint));
+                    stream.tell(
+                            switch (kind) {
+                                case "brief" -> brief(study, name);
+                                case "notebook" -> event().shown();
+                                case "draft" ->
+                                    CarOfTen.drafted(fields.object("answers"), name, saved, sheets.catalogue());
+                                case "run" -> noted(fields, question, how.reporting(new Telling(stream)));
+                                default -> study.run(kind, complaint);
+                            });
                 } finally {
                     studies.release();
                 }
@@ -496,6 +518,19 @@ final class BenchServer implements AutoCloseable {
                 stream.tell(fault(none));
             }
         }
+    }
+
+    private Notebook event() {
+        return notebook.orElseThrow(() -> new InvalidValueException(
+                "event",
+                "this bench has no notebook",
+                "start it inside an event's folder; 'lapwright event new' makes one"));
+    }
+
+    private Map<String, Object> noted(Fields fields, Question question, StudyRun how) {
+        int number = (int) fields.number("runNumber", 0, 0, 999_999);
+        Sheet sheet = sheets.of(question, (steps, difference) -> how.report(steps, 0));
+        return event().note(fields.object("run"), number, question, sheet, how);
     }
 
     private Map<String, Object> brief(BackgroundStudy study, String name) {
@@ -537,13 +572,29 @@ final class BenchServer implements AutoCloseable {
         return DocumentWriter.text(subject.setup().named(name), subject.bare());
     }
 
+    /** What a page that is sent begins with: the documents it shows by their names, and not where they lie on this machine. */
+    private Map<String, Object> start(Question question) {
+        Map<String, Object> start = start();
+        Map<String, Object> state = question.tree();
+        for (String kind : List.of("car", "circuit")) {
+            String named = (String) state.get(kind);
+            Path file = SafeFile.path(named).getFileName();
+            String plain = file == null ? named : file.toString();
+            state.put(kind, plain);
+            start.put(
+                    kind + "s",
+                    List.of(Map.of("name", plain, "title", sheets.catalogue().title(kind, named))));
+        }
+        start.put("state", state);
+        start.keySet().removeAll(Set.of("notebook", "questions"));
+        start.put("folder", NONE);
+        return start;
+    }
+
     /** All that the page would be answered about a state. */
     private List<Map<String, Object>> messages(Question question) {
         List<Map<String, Object>> messages = Collections.synchronizedList(new ArrayList<>());
-        Map<String, Object> start = start();
-        start.put("state", question.tree());
-        start.put("folder", NONE);
-        messages.add(start);
+        messages.add(start(question));
         Sheet sheet = sheets.of(question, (steps, difference) -> {});
         messages.add(sheet.tree());
         LapAnswer answer = new LapAnswer(question, sheet);
@@ -551,7 +602,8 @@ final class BenchServer implements AutoCloseable {
         StudyRun how = StudyRun.onThreads(cores);
         ViewAnswer view = new ViewAnswer(question, sheet, answer);
         ViewAnswer.VIEWS.forEach(name -> view.tree(name, how).ifPresent(messages::add));
-        new LandscapeAnswer(question, sheet, answer).tell(how, messages::add);
+        List<Landscape> landscapes = new LandscapeAnswer(question, sheet, answer).tell(how, messages::add);
+        new DoubtAnswer(question, sheet, answer).tell(how, landscapes, messages::add);
         return messages;
     }
 }

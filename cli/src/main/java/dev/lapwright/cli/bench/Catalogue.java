@@ -1,6 +1,7 @@
 package dev.lapwright.cli.bench;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.documents.Demos;
 import dev.lapwright.documents.DocumentKind;
@@ -19,12 +20,13 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Cars and circuits that the page may ask for: the demos, and the two named on the command line. Whatever else a request
+ * Cars, circuits and days that the page may ask for: the demos, and those named on the command line. Whatever else a request
  * names is not there; no file is opened for it. A document is read once, and again only when that is asked for.
  */
 final class Catalogue {
     private final Map<String, Entry> cars = new LinkedHashMap<>();
     private final Map<String, Entry> circuits = new LinkedHashMap<>();
+    private final Map<String, Entry> days = new LinkedHashMap<>();
     private final Optional<NamedLine> line;
     private int edition;
 
@@ -57,10 +59,26 @@ final class Catalogue {
         Object read() {
             if (read == null) {
                 DocumentSource found = Documents.find(kind, given);
-                read = kind == DocumentKind.CAR ? Documents.car(found) : Documents.circuit(found);
+                read = switch (kind) {
+                    case CAR -> Documents.car(found);
+                    case CONDITIONS -> Documents.conditions(found);
+                    default -> Documents.circuit(found);
+                };
                 source = found;
             }
             return read;
+        }
+
+        /** Title of the demo; of any other document the name in it. */
+        String title() {
+            if (!title.isEmpty()) {
+                return title;
+            }
+            return switch (kind) {
+                case CAR -> ((Car) read()).name();
+                case CONDITIONS -> ((Conditions) read()).name();
+                default -> ((Track) read()).name();
+            };
         }
 
         /** What became of it since it was read: empty, or a sentence. */
@@ -92,11 +110,17 @@ final class Catalogue {
      * @param car file or name of a demo; empty for none
      * @param circuit the same
      * @param line file of a line; empty for none
+     * @param day file or name of a demo of a day; empty for none
      */
-    Catalogue(String car, String circuit, String line) {
+    Catalogue(String car, String circuit, String line, String day) {
         this.line = line.isEmpty() ? Optional.empty() : Optional.of(new NamedLine(line, LineOptions.stored(line)));
         enter(cars, DocumentKind.CAR, car);
         enter(circuits, DocumentKind.CIRCUIT, circuit);
+        enter(days, DocumentKind.CONDITIONS, day);
+        if (cars.isEmpty() || circuits.isEmpty()) {
+            throw new InvalidValueException(
+                    cars.isEmpty() ? "car" : "circuit", "none was named, and no demos are installed", "name a file");
+        }
     }
 
     private static void enter(Map<String, Entry> entries, DocumentKind kind, String named) {
@@ -109,16 +133,15 @@ final class Catalogue {
         }
         if (!named.isEmpty() && !demo) {
             Entry own = new Entry(kind, named, "");
-            Object read = own.read();
-            String title = read instanceof Car car ? car.name() : ((Track) read).name();
-            Entry titled = new Entry(kind, named, title);
-            titled.read = read;
-            titled.source = own.source;
-            entries.put(named, titled);
+            // What is wrong with it is said at once.
+            own.read();
+            entries.put(named, own);
         }
-        if (entries.isEmpty()) {
-            throw new InvalidValueException(kind.word(), "none was named, and no demos are installed", "name a file");
-        }
+    }
+
+    /** Enters a car's file that was written on the bench. */
+    synchronized void enterCar(String file) {
+        enter(cars, DocumentKind.CAR, file);
     }
 
     /** The first car, for who names none. */
@@ -139,6 +162,13 @@ final class Catalogue {
         return (Track) entry(circuits, "circuit", name).read();
     }
 
+    /** The days, the standard one first. */
+    synchronized List<Conditions> days() {
+        List<Conditions> all = new ArrayList<>(List.of(Conditions.STANDARD));
+        days.values().forEach(entry -> all.add((Conditions) entry.read()));
+        return all;
+    }
+
     /** The line whose file was named. */
     NamedLine line() {
         return line.orElseThrow(() -> new InvalidValueException(
@@ -154,6 +184,11 @@ final class Catalogue {
         return entry;
     }
 
+    /** Title of a car or a circuit. */
+    synchronized String title(String kind, String name) {
+        return entry(kind.equals("car") ? cars : circuits, kind, name).title();
+    }
+
     /** How often documents were read anew: what was made of older ones is out of date. */
     synchronized int edition() {
         return edition;
@@ -162,7 +197,7 @@ final class Catalogue {
     /** Documents that were edited after they were read, a sentence each. */
     synchronized List<String> news() {
         List<String> news = new ArrayList<>();
-        for (Map<String, Entry> entries : List.of(cars, circuits)) {
+        for (Map<String, Entry> entries : List.of(cars, circuits, days)) {
             for (Entry entry : entries.values()) {
                 String said = entry.news();
                 if (!said.isEmpty()) {
@@ -176,7 +211,7 @@ final class Catalogue {
     /** Reads what was edited anew; where that has faults it is refused, and all stays as it was. */
     synchronized void again() {
         boolean any = false;
-        for (Map<String, Entry> entries : List.of(cars, circuits)) {
+        for (Map<String, Entry> entries : List.of(cars, circuits, days)) {
             for (Entry entry : entries.values()) {
                 any |= entry.again();
             }
@@ -184,10 +219,18 @@ final class Catalogue {
         edition += any ? 1 : 0;
     }
 
-    Map<String, Object> tree() {
+    synchronized Map<String, Object> tree() {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("cars", titles(cars));
         tree.put("circuits", titles(circuits));
+        List<Map<String, Object>> told = new ArrayList<>();
+        for (Conditions day : days()) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("title", day.name());
+            one.put("day", Question.Stand.values(day));
+            told.add(one);
+        }
+        tree.put("days", told);
         return tree;
     }
 
@@ -196,7 +239,7 @@ final class Catalogue {
         entries.forEach((name, entry) -> {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("name", name);
-            one.put("title", entry.title);
+            one.put("title", entry.title());
             list.add(one);
         });
         return list;

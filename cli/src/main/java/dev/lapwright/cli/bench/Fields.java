@@ -15,6 +15,7 @@ import java.util.Set;
 /** Fields of a JSON object that was sent, each looked at before it is believed. */
 final class Fields {
     private static final int LONGEST_TEXT = 200;
+    private static final int LONGEST_ENTRY = 4000;
 
     private final String place;
     private final Map<String, JsonValue.Member> members;
@@ -65,6 +66,15 @@ final class Fields {
 
     /** A text; the standard one if it is missing. */
     String text(String name, String standard) {
+        return text(name, standard, LONGEST_TEXT);
+    }
+
+    /** What somebody has written into a field of a form; empty if it is missing. */
+    String entry(String name) {
+        return text(name, "", LONGEST_ENTRY).strip();
+    }
+
+    private String text(String name, String standard, int longest) {
         JsonValue value = value(name);
         if (value == null) {
             return standard;
@@ -72,9 +82,9 @@ final class Fields {
         if (!(value instanceof JsonValue.Text text)) {
             throw new InvalidValueException(at(name), value.describe() + " is not a text", "write it in quotes");
         }
-        if (text.value().length() > LONGEST_TEXT) {
+        if (text.value().length() > longest) {
             throw new InvalidValueException(
-                    at(name), text.value().length() + " characters are too many", "use at most " + LONGEST_TEXT);
+                    at(name), text.value().length() + " characters are too many", "use at most " + longest);
         }
         return text.value();
     }
@@ -129,5 +139,27 @@ final class Fields {
             objects.add(new Fields(at(name) + "[" + i + "]", list.items().get(i)));
         }
         return objects;
+    }
+
+    /** Texts of a list; none if it is missing. */
+    List<String> texts(String name, int most) {
+        JsonValue value = value(name);
+        if (value == null) {
+            return List.of();
+        }
+        if (!(value instanceof JsonValue.Arr list)) {
+            throw new InvalidValueException(at(name), value.describe() + " is not a list", "write [ … ]");
+        }
+        if (list.items().size() > most) {
+            throw new InvalidValueException(at(name), list.items().size() + " are too many", "keep at most " + most);
+        }
+        List<String> texts = new ArrayList<>();
+        for (JsonValue item : list.items()) {
+            if (!(item instanceof JsonValue.Text text) || text.value().length() > LONGEST_TEXT) {
+                throw new InvalidValueException(at(name), item.describe() + " is no short text", "write it in quotes");
+            }
+            texts.add(text.value());
+        }
+        return texts;
     }
 }

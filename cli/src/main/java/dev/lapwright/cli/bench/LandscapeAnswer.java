@@ -35,14 +35,14 @@ final class LandscapeAnswer {
     }
 
     /** Tells each landscape when something of it is found: the knob in hand first. */
-    void tell(StudyRun how, Consumer<Map<String, Object>> told) {
+    List<Landscape> tell(StudyRun how, Consumer<Map<String, Object>> told) {
         sheet.knobs().stream().filter(knob -> !knob.traits().seen()).forEach(knob -> told.accept(unseen(knob)));
         Landscapes study = Landscapes.about(lap.lap());
         for (Knob knob : order(sheet.knobs(), question.hand())) {
             int most = knob.name().equals(question.hand()) ? IN_HAND : AWAY;
             study = study.over(knob.name(), knob.lookedAt(most, Sheet.standing(knob, lap.subject())));
         }
-        study.telling(found -> told.accept(tree(sheet.knob(found.name()), found)))
+        return study.telling(found -> told.accept(tree(sheet.knob(found.name()), found)))
                 .run(how);
     }
 

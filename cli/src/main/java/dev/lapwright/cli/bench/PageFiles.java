@@ -25,6 +25,7 @@ final class PageFiles {
             "blocks.js",
             "views.js",
             "knobs.js",
+            "forms.js",
             "tasks.js",
             "main.js");
 

@@ -26,6 +26,7 @@ import java.util.Set;
  * @param laps clean laps there are to try something, both setups together
  * @param scatter standard deviation of the driver's lap times, s
  * @param minutes length of a race, min
+ * @param said what the driver says of the reference
  */
 record Question(
         String car,
@@ -38,9 +39,13 @@ record Question(
         Zoom zoom,
         int laps,
         double scatter,
-        double minutes) {
+        double minutes,
+        List<String> said) {
     /** Kept for comparison at most. */
     static final int MOST_PINS = 6;
+
+    /** What a driver says, at most. */
+    static final int MOST_WORDS = 12;
 
     /** Kind of file that a state is saved as. */
     static final String MARK = "bench/1";
@@ -61,13 +66,18 @@ record Question(
             "laps",
             "scatterS",
             "minutes",
+            "said",
             "study",
             "complaint",
             "name",
-            "kind");
+            "kind",
+            "run",
+            "runNumber",
+            "answers");
 
     Question {
         pins = List.copyOf(pins);
+        said = List.copyOf(said);
     }
 
     /**
@@ -78,6 +88,8 @@ record Question(
      * @param day what differs from the standard day, by name without "conditions."
      */
     record Stand(String name, Map<String, Double> set, Map<String, Double> day) {
+        private static final String PREFIX = "conditions.";
+
         /** As the car's document has it, on the standard day. */
         static final Stand STANDARD = new Stand(Setup.STANDARD.name(), Map.of(), Map.of());
 
@@ -98,12 +110,28 @@ record Question(
             return new Setup(name, set);
         }
 
-        Conditions conditions() {
-            Conditions conditions = Conditions.STANDARD;
+        /** The day: the known one of these values, with its name and its doubt, or one that has been turned. */
+        Conditions conditions(List<Conditions> known) {
+            Conditions turned = Conditions.STANDARD.named("day as turned");
             for (Map.Entry<String, Double> one : day.entrySet()) {
-                conditions = conditions.with("conditions." + one.getKey(), one.getValue());
+                turned = turned.with(PREFIX + one.getKey(), one.getValue());
             }
-            return conditions;
+            Map<String, Double> values = values(turned);
+            return known.stream()
+                    .filter(one -> values(one).equals(values))
+                    .findFirst()
+                    .orElse(turned);
+        }
+
+        /** What of a day differs from the standard one, as a stand has it. */
+        static Map<String, Double> values(Conditions day) {
+            Map<String, Double> values = new LinkedHashMap<>();
+            for (String name : Conditions.NAMES) {
+                if (day.value(name) != Conditions.STANDARD.value(name)) {
+                    values.put(name.substring(PREFIX.length()), day.value(name));
+                }
+            }
+            return values;
         }
 
         Map<String, Object> tree() {
@@ -186,7 +214,8 @@ record Question(
                 Zoom.of(fields.object("zoom")),
                 (int) fields.number("laps", 30, 4, 100_000),
                 fields.number("scatterS", 0.3, 0.001, 60),
-                fields.number("minutes", 20, 0.1, 360));
+                fields.number("minutes", 20, 0.1, 360),
+                fields.texts("said", MOST_WORDS));
     }
 
     /** The reference; what is in hand where nothing is pinned. */
@@ -207,6 +236,9 @@ record Question(
         tree.put("laps", laps);
         tree.put("scatterS", scatter);
         tree.put("minutes", minutes);
+        if (!said.isEmpty()) {
+            tree.put("said", said);
+        }
         return tree;
     }
 

@@ -31,6 +31,7 @@ final class Sheet {
     private final String note;
     private final Stations stations;
     private final List<Knob> knobs;
+    private final List<Conditions> days;
     private final Queue<LapSolver> solvers = new ConcurrentLinkedQueue<>();
     private final Map<Object, Lap> laps = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
@@ -41,12 +42,16 @@ final class Sheet {
         }
     };
 
-    /** @param note what there is to say of the line, empty if nothing */
-    Sheet(Car bare, Track track, ChosenLine line, String note) {
+    /**
+     * @param note what there is to say of the line, empty if nothing
+     * @param days that have names
+     */
+    Sheet(Car bare, Track track, ChosenLine line, String note, List<Conditions> days) {
         subject = new Subject(bare, Setup.STANDARD, bare, track, line, Conditions.STANDARD);
         this.note = note;
         stations = subject.driven().stations(StationSpacing.DEFAULT);
         knobs = Knob.of(bare);
+        this.days = List.copyOf(days);
     }
 
     Stations stations() {
@@ -70,7 +75,12 @@ final class Sheet {
     Subject subject(Question.Stand stand) {
         Setup setup = stand.setup();
         return new Subject(
-                subject.bare(), setup, subject.bare().with(setup), subject.track(), subject.line(), stand.conditions());
+                subject.bare(),
+                setup,
+                subject.bare().with(setup),
+                subject.track(),
+                subject.line(),
+                stand.conditions(days));
     }
 
     /**

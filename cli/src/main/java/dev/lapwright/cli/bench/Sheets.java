@@ -1,6 +1,7 @@
 package dev.lapwright.cli.bench;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Vehicle;
@@ -83,24 +84,25 @@ final class Sheets {
 
     private Sheet make(Car car, Track road, Question.LineWish wish, Question.Stand as, LineSearch.Progress told) {
         LineChoices choices = LineChoices.DEFAULT;
+        List<Conditions> days = catalogue.days();
         if (wish.word().equals(Question.LineWish.FILE)) {
-            return new Sheet(car, road, catalogue.line().on(road, car, choices), "");
+            return new Sheet(car, road, catalogue.line().on(road, car, choices), "", days);
         }
         if (wish.is(LineKind.MIDDLE) || road.path() != Track.Path.ROAD) {
-            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), "");
+            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), "", days);
         }
         if (wish.is(LineKind.FASTEST)) {
             Car driven = Question.car(car, as);
             LineSearch search = LineSearch.of(road, driven, choices).reporting(told);
-            Line fastest = finder.fastest(search, Vehicle.of(driven, as.conditions()));
-            return new Sheet(car, road, ChosenLine.of(road, wish.word(), fastest, choices), "");
+            Line fastest = finder.fastest(search, Vehicle.of(driven, as.conditions(days)));
+            return new Sheet(car, road, ChosenLine.of(road, wish.word(), fastest, choices), "", days);
         }
         try {
             Line smoothest = LineSearch.of(road, car, choices).smoothest();
-            return new Sheet(car, road, ChosenLine.of(road, wish.word(), smoothest, choices), "");
+            return new Sheet(car, road, ChosenLine.of(road, wish.word(), smoothest, choices), "", days);
         } catch (InvalidValueException none) {
             String note = "The circuit's own path is driven, as no line was found: " + none.getMessage();
-            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), note);
+            return new Sheet(car, road, ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices), note, days);
         }
     }
 }

@@ -4,6 +4,7 @@ import dev.lapwright.brief.AdjustmentVerdicts;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.ChangePlan;
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.EndStop;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapTimeDifference;
@@ -156,6 +157,21 @@ public final class BriefPlan {
         return tree;
     }
 
+    private static Map<String, Object> leftOut(ChangePlan.Left left) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("name", left.change().adjustment().name());
+        tree.put("unit", left.change().adjustment().unit().symbol());
+        tree.put("from", left.change().from());
+        tree.put("to", left.change().to());
+        tree.put("reason", reason(left));
+        left.doubt().ifPresent(standing -> {
+            tree.put("differenceLowS", standing.low());
+            tree.put("differenceHighS", standing.high());
+            tree.put("chanceOfGain", (double) standing.gains() / standing.laps());
+        });
+        return tree;
+    }
+
     private static String settings(Row row) {
         return row.number() == 0
                 ? "-"
@@ -207,6 +223,12 @@ public final class BriefPlan {
                 text.append(" Stops short of the end of its range, ")
                         .append(BriefWords.setting(turn.change().adjustment(), turn.goal()))
                         .append('.');
+            } else if (EndStop.isEnd(turn.change().adjustment(), turn.change().to())) {
+                text.append(" It is the end of its range, where nothing in the model stops it")
+                        .append(EndStop.of(turn.change().adjustment())
+                                .map(stop -> "; on the car, " + stop.text())
+                                .orElse(""))
+                        .append('.');
             }
         }
         return text.toString();
@@ -233,7 +255,12 @@ public final class BriefPlan {
 
     /** What is to be said below the steps: where the suggestion lies further on, and the rule of the order. */
     public String remarks() {
-        return "The order, and to stop short of the end of a range, are common practice, no source."
+        return (result.choices().draws() == 0
+                        ? ""
+                        : "A step is a gain of " + DifferenceWords.least()
+                                + " or more in the middle of the cars that this one may be, and a gain on two in"
+                                + " three of them or more. ")
+                + "The order, and to stop short of the end of a range, are common practice, no source."
                 + result.plan()
                         .value()
                         .flatMap(BriefPlan::left)
@@ -279,13 +306,39 @@ public final class BriefPlan {
             return Optional.empty();
         }
         boolean counts = plan.leftToGoal() <= -LapTimeDifference.COUNTS;
-        List<String> further = plan.left().stream().map(BriefWords::change).toList();
-        return Optional.of(
-                "Not gone to: " + BriefWords.listed(further) + ". On the car as it is described that is "
-                        + (counts
-                                ? "another " + Numbers.signed(plan.leftToGoal(), DECIMALS) + " s"
-                                : "no difference that counts")
-                        + "; it is an end of a range, no gain once the others are made, or none on most cars that this one may be.");
+        List<String> further = plan.left().stream()
+                .map(left -> BriefWords.change(left.change()) + " (" + reason(left) + ")")
+                .toList();
+        return Optional.of("Left out: " + BriefWords.listed(further) + ". On the car as it is described that is "
+                + (counts
+                        ? "another " + Numbers.signed(plan.leftToGoal(), DECIMALS) + " s."
+                        : "no difference that counts."));
+    }
+
+    /** Why a change is left out; what stops it on the car where it would end at an end of its range. */
+    private static String reason(ChangePlan.Left left) {
+        return switch (left.reason()) {
+            case END ->
+                "the end of its range"
+                        + EndStop.of(left.change().adjustment())
+                                .map(stop -> "; on the car, " + stop.text())
+                                .orElse(", where nothing in the model stops it");
+            case NOT_FIRM ->
+                left.doubt()
+                        .filter(standing -> standing.laps() > 0)
+                        .map(standing -> (left.tried() == left.change().to()
+                                        ? ""
+                                        : "at "
+                                                + BriefWords.setting(
+                                                        left.change().adjustment(), left.tried()) + " ")
+                                + "a gain on " + Numbers.fixed(100.0 * standing.gains() / standing.laps(), 0)
+                                + " % of the cars that this one may be, " + interval(standing)
+                                + " s, in the middle " + Numbers.signed(standing.middle(), DECIMALS) + " s")
+                        .orElse("no gain on most cars that this one may be");
+            case NO_GAIN -> "no gain that counts once the others are made";
+            case BARS_FIRST -> "bars come before springs";
+            case ENOUGH -> "enough for a day";
+        };
     }
 
     /** The adjustments by what can be said of each: a name and a line for each list that is not empty. */
@@ -338,6 +391,7 @@ public final class BriefPlan {
             List<Row> rows = rows();
             tree.put("steps", table().maps(rows.isEmpty() ? rows : rows.subList(0, rows.size() - 1)));
             tree.put("whole", rows.isEmpty() ? null : table().map(rows.get(rows.size() - 1)));
+            tree.put("leftOut", plan.left().stream().map(BriefPlan::leftOut).toList());
             tree.put("differenceLeftToSuggestionS", plan.leftToGoal());
         });
         reading().ifPresent(text -> tree.put("reading", Report.plain(text)));

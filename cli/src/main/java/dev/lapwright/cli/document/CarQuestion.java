@@ -22,7 +22,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** The ten questions: how each is asked, by which option it is answered, and what an answer is. */
-enum CarQuestion {
+public enum CarQuestion {
     MASS("mass", "--mass", "Mass with driver, without fuel (as 1045, 1045kg or 2304lb)", false),
     DRIVEN("driven", "--driven", "Driven wheels (front, rear or all)", false),
     POWER(
@@ -79,32 +79,32 @@ enum CarQuestion {
     }
 
     /** In a word or two, as a contradiction names it. */
-    String title() {
+    public String title() {
         return title;
     }
 
     /** The option that answers it. */
-    String option() {
+    public String option() {
         return option;
     }
 
     /** The question as it is asked. */
-    String asking() {
+    public String asking() {
         return asking;
     }
 
     /** Whether it may stay without an answer. */
-    boolean mayBeOpen() {
+    public boolean mayBeOpen() {
         return mayBeOpen;
     }
 
     /** Whether a text is no answer. */
-    static boolean isOpen(String answer) {
+    public static boolean isOpen(String answer) {
         return answer == null || answer.isBlank() || answer.strip().equals(NOT_KNOWN);
     }
 
     /** All answers together. */
-    static CarAnswers answers(String name, Function<CarQuestion, String> texts) {
+    public static CarAnswers answers(String name, Function<CarQuestion, String> texts) {
         return new CarAnswers(
                 name,
                 MASS.number(texts.apply(MASS), Unit.KILOGRAM),
@@ -120,7 +120,7 @@ enum CarQuestion {
     }
 
     /** Reads one answer alone, to find fault with it at once. */
-    void check(String answer) {
+    public void check(String answer) {
         if (isOpen(answer)) {
             if (!mayBeOpen) {
                 throw fault("it needs an answer", asking);

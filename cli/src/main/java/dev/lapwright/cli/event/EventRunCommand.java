@@ -1,8 +1,6 @@
 package dev.lapwright.cli.event;
 
-import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
-import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.option.LineOptions;
@@ -20,17 +18,12 @@ import dev.lapwright.notebook.Event;
 import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.notebook.EventRun;
 import dev.lapwright.notebook.RunText;
-import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -59,12 +52,6 @@ import picocli.CommandLine.Option;
             "      Each run of a lap log becomes a run; setups named like rear-wing=7 are set."
         })
 public final class EventRunCommand implements Callable<Integer> {
-    /** A model's lap over one that was driven, at most and at least: beyond it the laps are of another circuit or car. */
-    private static final double MUCH_FASTER = 0.9;
-
-    private static final double MUCH_SLOWER = 1.5;
-    private static final int DECIMALS = 3;
-
     private final Console console;
 
     @Mixin
@@ -165,19 +152,7 @@ public final class EventRunCommand implements Callable<Integer> {
             all.putAll(SetupOptions.read(setup, event.car(), console).settings());
         }
         all.putAll(subject(event, Map.of()).with(settings).setup().settings());
-        return onlyWhatDiffers(event.car(), all);
-    }
-
-    /** A setting at its standard is none, so that a setup has one name however it was reached. */
-    private static Map<String, Double> onlyWhatDiffers(Car car, Map<String, Double> settings) {
-        Map<String, Double> differing = new LinkedHashMap<>();
-        new TreeMap<>(settings).forEach((name, value) -> {
-            boolean standard = car.adjustments().stream().anyMatch(a -> a.name().equals(name) && a.standard() == value);
-            if (!standard) {
-                differing.put(name, value);
-            }
-        });
-        return differing;
+        return RunEntry.onlyWhatDiffers(event.car(), all);
     }
 
     private static Subject subject(Event event, Map<String, Double> settings) {
@@ -187,28 +162,7 @@ public final class EventRunCommand implements Callable<Integer> {
 
     /** What was told of a run beside its setup. */
     private EventRun noted(EventRun before) {
-        EventRun run = before;
-        if (laps != null) {
-            List<EventRun.TimedLap> all = new ArrayList<>(before.laps());
-            all.addAll(RunText.laps(laps));
-            run = run.with(all);
-        }
-        if (fuel != null) {
-            run = run.with(RunText.litres(fuel));
-        }
-        EventRun.TyreReadings was = before.tyres();
-        run = run.with(new EventRun.TyreReadings(
-                cold == null ? was.coldKpa() : RunText.pressures(cold, Unit.PSI),
-                hot == null ? was.hotKpa() : RunText.pressures(hot, Unit.PSI),
-                tread == null ? was.treads() : RunText.treads(tread)));
-        if (expected != null) {
-            run = run.with(RunText.expected(expected));
-        }
-        EventRun.Words words = before.words();
-        return run.with(new EventRun.Words(
-                driver == null ? words.driver() : RunText.plain(driver),
-                tyres == null ? words.tyres() : RunText.plain(tyres),
-                remark == null ? words.remark() : RunText.plain(remark)));
+        return new RunEntry(laps, fuel, cold, hot, tread, driver, tyres, remark, expected).on(before);
     }
 
     private void more(EventFolder folder, Event event) {
@@ -228,44 +182,23 @@ public final class EventRunCommand implements Callable<Integer> {
 
     private void add(EventFolder folder, Event event, Map<String, Double> before, EventRun run) {
         EventRun asked = run;
-        boolean changed = !onlyWhatDiffers(event.car(), before).equals(run.settings());
+        boolean changed = !RunEntry.onlyWhatDiffers(event.car(), before).equals(run.settings());
         if (changed && expected == null && !unasked) {
             Subject from = LineOptions.driveStandard(subject(event, before), console);
             PredictedChange predicted =
                     PredictedChange.of(from, from.in(new Setup("as noted", run.settings())), true, console);
-            asked = run.with(new EventRun.Expected(
-                    OptionalDouble.of(rounded(predicted.difference())),
-                    predicted.doubt().isPresent()
-                            ? OptionalDouble.of(rounded(predicted.doubt().getAsDouble()))
-                            : OptionalDouble.empty()));
+            asked = RunEntry.expecting(run, predicted);
         }
         int given = folder.add(asked, event.car());
         Report report = new Report().title("Run " + given, ": " + Report.verbatim(event.label(asked)));
-        if (asked.expected().difference().isPresent()) {
-            report.item(
-                    "Expected",
-                    Numbers.signed(asked.expected().difference().getAsDouble(), 2) + " s a lap"
-                            + (asked.expected().deviation().isPresent()
-                                    ? ", give or take "
-                                            + Numbers.fixed(
-                                                    1.96
-                                                            * asked.expected()
-                                                                    .deviation()
-                                                                    .getAsDouble(),
-                                                    2)
-                                    : "")
-                            + ", beside the setup before");
+        String told = RunEntry.told(asked.expected());
+        if (!told.isEmpty()) {
+            report.item("Expected", told);
         }
         if (!asked.laps().isEmpty()) {
             report.item("Laps", Integer.toString(asked.laps().size()));
         }
         TerminalReport.print(console, report);
-    }
-
-    private static double rounded(double seconds) {
-        return new BigDecimal(seconds)
-                .setScale(DECIMALS, RoundingMode.HALF_EVEN)
-                .doubleValue();
     }
 
     /** The runs of a log, one after the other. */
@@ -312,29 +245,15 @@ public final class EventRunCommand implements Callable<Integer> {
         }
         Map<String, Double> all = new LinkedHashMap<>(now);
         all.putAll(told);
-        return onlyWhatDiffers(event.car(), all);
+        return RunEntry.onlyWhatDiffers(event.car(), all);
     }
 
     /** Laps that no such car drives there are of another circuit. */
     private void check(Event event, EventRun run) {
-        double[] flying = run.laps().stream()
-                .filter(lap -> lap.flag() == TimingLog.Flag.NONE)
-                .mapToDouble(EventRun.TimedLap::time)
-                .sorted()
-                .toArray();
-        if (flying.length == 0) {
+        if (!RunEntry.isTimed(run)) {
             return;
         }
-        double median = flying[flying.length / 2];
         Subject driven = LineOptions.driveStandard(subject(event, run.settings()), console);
-        double model = LapSolver.on(driven.driven()).lapTime(Vehicle.of(driven.car(), driven.day()));
-        if (median < MUCH_FASTER * model || median > MUCH_SLOWER * model) {
-            throw new InvalidValueException(
-                    "laps",
-                    "half of them take " + Numbers.lapTime(median) + " or less, and this car takes "
-                            + Numbers.lapTime(model) + " at " + event.track().name()
-                            + " by the model: they are of another circuit, or of another car",
-                    "look at the laps, and at car and circuit of the event; mark slow laps as out, in or spoilt");
-        }
+        RunEntry.check(event, run, LapSolver.on(driven.driven()).lapTime(Vehicle.of(driven.car(), driven.day())));
     }
 }

@@ -24,9 +24,17 @@ public record PredictedChange(double difference, OptionalDouble doubt, int drawn
      * @param doubted whether cars are drawn for its doubt
      */
     public static PredictedChange of(Subject from, Subject to, boolean doubted, Console console) {
+        if (!doubted) {
+            return none(difference(from, to));
+        }
+        try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
+            return drawn(from, to, StudyRun.onAllCores().reporting(bar));
+        }
+    }
+
+    private static double difference(Subject from, Subject to) {
         LapSolver solver = LapSolver.on(from.driven());
-        double difference = lapTime(solver, to) - lapTime(solver, from);
-        return doubted ? drawn(difference, from, to, console) : none(difference);
+        return lapTime(solver, to) - lapTime(solver, from);
     }
 
     private static double lapTime(LapSolver solver, Subject subject) {
@@ -37,16 +45,14 @@ public record PredictedChange(double difference, OptionalDouble doubt, int drawn
         return new PredictedChange(difference, OptionalDouble.empty(), 0);
     }
 
-    private static PredictedChange drawn(double difference, Subject from, Subject to, Console console) {
-        Robustness study = Robustness.of(from.car(), from.driven(), from.day())
+    /** The same with its doubt, for somebody who may stop it. */
+    public static PredictedChange drawn(Subject from, Subject to, StudyRun how) {
+        double difference = difference(from, to);
+        RobustnessResult found = Robustness.of(from.car(), from.driven(), from.day())
                 .against(to.car(), to.day(), Double.NaN)
-                .withDraws(UsualDoubtOptions.USUAL);
-        try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {
-            RobustnessResult found = study.run(StudyRun.onAllCores().reporting(bar));
-            double doubt = found.standings().get(0).deviation();
-            return doubt > 0
-                    ? new PredictedChange(difference, OptionalDouble.of(doubt), found.lapped())
-                    : none(difference);
-        }
+                .withDraws(UsualDoubtOptions.USUAL)
+                .run(how);
+        double doubt = found.standings().get(0).deviation();
+        return doubt > 0 ? new PredictedChange(difference, OptionalDouble.of(doubt), found.lapped()) : none(difference);
     }
 }

@@ -24,6 +24,7 @@ import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.Robustness;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -121,7 +122,20 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.driven());
         Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
-        return new ComparisonReport(subject, name(other, against), other, comparison, standing(subject, other));
+        Optional<Standings> standing = standing(subject, other);
+        return new ComparisonReport(
+                subject,
+                name(other, against),
+                other,
+                comparison,
+                standing,
+                standing.map(drawn -> ModelChoices.between(
+                        subject.car(),
+                        subject.day(),
+                        other.car(),
+                        other.day(),
+                        subject.driven(),
+                        subject.line().line().map(found -> subject.track()))));
     }
 
     /** Of two cars none, as each has errors of its own. */

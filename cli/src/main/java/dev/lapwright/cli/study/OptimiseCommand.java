@@ -30,13 +30,13 @@ import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
+import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -214,14 +214,25 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         }
     }
 
-    private Optional<Standings> standing(Subject subject, OptimisationResult found) {
-        Car best = subject.in(found.setup("best", found.best())).car();
-        Supplier<Robustness> study = () -> {
-            Robustness one = Robustness.of(subject.car(), subject.driven(), subject.day())
-                    .against(best);
-            return search.seed == null ? one : one.withSeed(search.seed);
-        };
-        return doubt.standings(study, how(), console);
+    /** With how the best setup stands on drawn cars, and what of it may be recommended; as it is if none are drawn. */
+    private OptimisationReport doubted(OptimisationReport report) {
+        OptimisationResult found = report.result();
+        Optional<Standings> drawn =
+                doubt.standings(() -> FirmChanges.asked(seeded(report.subject()), found), how(), console);
+        return drawn.map(standings -> {
+                    FirmChanges firm = FirmChanges.of(found, standings.result());
+                    Optional<Standings> kept = firm.leftOut().isEmpty()
+                                    || firm.kept().isEmpty()
+                            ? Optional.empty()
+                            : doubt.standings(() -> seeded(report.subject()).against(firm.car(found)), how(), console);
+                    return report.doubted(standings, new OptimisationReport.Recommended(firm, kept));
+                })
+                .orElse(report);
+    }
+
+    private Robustness seeded(Subject subject) {
+        Robustness study = Robustness.of(subject.car(), subject.driven(), subject.day());
+        return search.seed == null ? study : study.withSeed(search.seed);
     }
 
     @Override
@@ -236,7 +247,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         search.circuits.forEach(text -> add(text, subject, places, weights));
         OptimisationResult found = run(study(places, weights).within(kept));
         OptimisationReport report = checked(OptimisationReport.of(subject, found), places, weights);
-        return report.moved().isEmpty() ? report : report.doubted(standing(subject, found));
+        return report.moved().isEmpty() ? report : doubted(report);
     }
 
     /** With the best setup on a line of its own for each circuit and day; on all of them or not at all. */

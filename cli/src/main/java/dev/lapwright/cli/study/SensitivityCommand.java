@@ -139,7 +139,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         return SensitivityReport.first(found).stream()
                 .findFirst()
                 .map(worth -> study.asking(found.worths().indexOf(worth)))
-                .orElse(study);
+                .orElse(study.asking(0));
     }
 
     /** Those that gain most, each on a line of its own. */

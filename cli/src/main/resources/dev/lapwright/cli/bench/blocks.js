@@ -4,10 +4,11 @@ import { el, strong } from "./dom.js";
 
 /** A table; rows may be chosen. */
 export function table(block, chosen, mark) {
+  // A column of marks has no title, and heads nothing.
   const head = el("tr", {}, block.columns.map((column) =>
-    el("th", { scope: "col", class: (column.words ? "words" : "number") + (column.lesser ? " lesser" : "") },
+    el(column.title ? "th" : "td", { scope: column.title ? "col" : null, class: (column.words ? "words" : "number") + (column.lesser ? " lesser" : "") },
       column.title, column.unit ? el("span", { class: "unit" }, column.unit) : null)));
-  const first = block.columns.findIndex((column) => column.words);
+  const first = block.columns.findIndex((column) => column.words && column.title);
   const rows = block.rows.map((row, r) =>
     el("tr", { class: [block.marked[r] ? "marked" : "", mark === r ? "chosen" : ""].join(" ").trim() || null },
       row.map((cell, i) => {

@@ -27,6 +27,11 @@ export function told(knob, value) {
   return i >= 0 ? knob.told[i].replace("-", "\u2212") : plain + (knob.unit ? " " + knob.unit : "");
 }
 
+/** What drawn cars say of a landscape; nothing while they are of another. */
+function bandWords(found) {
+  return found?.band && !found.band.old ? found.band.words : "";
+}
+
 export class Knobs {
   /** Turned is told a knob and the value it was turned to. */
   constructor(root, turned, frozen) {
@@ -203,7 +208,7 @@ export class Knobs {
     row.slider.textContent = text;
     row.slider.setAttribute("aria-valuenow", value);
     const found = this.found.get(knob.name);
-    const said = !knob.seen ? "not in this model" : found?.words ?? "";
+    const said = !knob.seen ? "not in this model" : (bandWords(found) || found?.words) ?? "";
     row.slider.setAttribute("aria-valuetext", said ? `${text}; ${said}` : text);
     row.back.textContent = value === was ? "" : `was ${told(knob, was)}`;
     row.back.hidden = value === was || this.frozen;
@@ -212,8 +217,8 @@ export class Knobs {
     if (verdict) {
       row.well.append(el("span", { class: "verdict" }, verdict));
     }
-    row.item.querySelector(".worth").textContent =
-      knob.seen && found && !found.verdict ? fixed(found.rangeS, 2) + " s" : "";
+    row.item.querySelector(".worth").replaceChildren(...(knob.seen && found && !found.verdict
+      ? [found.band?.counts === false ? "" : fixed(found.rangeS, 2) + " s", found.band?.verdict ? el("span", { class: "standing" }, found.band.verdict) : ""] : []));
     row.item.classList.toggle("turned", value !== was);
     if (knob.name === this.hand) {
       this.say(row);
@@ -230,7 +235,7 @@ export class Knobs {
     if (!knob.seen) {
       parts.push(found?.words ?? "not in this model");
     } else if (found) {
-      parts.push(found.words);
+      parts.push(bandWords(found) || found.words);
     }
     if (this.fault && this.fault.name === knob.name) {
       parts.unshift(this.fault.what);
@@ -260,7 +265,22 @@ export class Knobs {
     }
   }
 
+  /** How sure a knob's landscape is. */
+  band(message) {
+    const found = this.found.get(message.name);
+    if (found) {
+      found.band = message;
+      const row = this.rows.get(message.name);
+      if (row) {
+        this.draw(row);
+      }
+    }
+  }
+
   fresh(found) {
+    // While the hand moves on, the band before stands until the new one is there.
+    const before = this.found.get(found.name)?.band;
+    found.band = before && { ...before, old: true };
     this.found.set(found.name, found);
     const row = this.rows.get(found.name);
     if (row) {

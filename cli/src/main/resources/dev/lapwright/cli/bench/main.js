@@ -12,7 +12,7 @@ import { Traces } from "./traces.js";
 import { TITLES, view as layView } from "./views.js";
 
 const frozen = byId("frozen") !== null;
-const page = { number: 0, waiting: false, again: false, turnedAt: null, answers: {}, cursor: null, news: [], alive: true, note: "" };
+const page = { number: 0, laid: 0, waiting: false, again: false, turnedAt: null, answers: {}, cursor: null, news: [], alive: true, note: "" };
 const WINDOW = Math.random().toString(36).slice(2, 12);
 
 const state = () => page.history.state;
@@ -28,10 +28,25 @@ function turned(knob, value) {
   page.history.change((next) => turn(knob, next.now, value), knob.name);
 }
 
+/** Lays another car on the sheet, as its document has it. */
+function changeCar(next, name) {
+  next.car = name;
+  next.now = { name: "now", set: {}, day: next.now.day };
+  next.pins = [{ name: "standard", set: {}, day: next.now.day }];
+  next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
+}
+
 function takeOver(one) {
+  if (one.car && !page.start.cars.some((car) => car.name === one.car)) {
+    page.start.cars.push({ name: one.car, title: one.title });
+  }
   page.history.change((next) => {
     if (one.line) {
       next.line = one.line;
+    } else if (one.car) {
+      changeCar(next, one.car);
+    } else if (one.setup) {
+      next.now.set = { ...one.setup };
     } else {
       Object.assign(next.now.set, one.set);
     }
@@ -75,6 +90,7 @@ async function question() {
   page.waiting = true;
   page.again = false;
   const number = ++page.number;
+  const laid = page.laid;
   const began = page.turnedAt;
   const seen = new Set();
   let looked = false;
@@ -89,10 +105,15 @@ async function question() {
   };
   try {
     await ask("lap", { ...state(), window: WINDOW, number, hand: knobs.hand, zoom: page.zoom ?? {} }, (message) => {
-      if (message.type === "lap" || number === page.number) {
+      // What is still told of a sheet that has been taken away is not heard.
+      const current = laid === page.laid;
+      if (current && (message.type === "lap" || number === page.number)) {
         hear(message, began);
       }
-      if (message.type === "landscape" && number === page.number) {
+      if (current && message.type === "landscapes" && number === page.number && began !== null) {
+        performance.measure("turned to all told", { start: began, end: performance.now() });
+      }
+      if (current && message.type === "landscape" && number === page.number) {
         seen.add(message.name);
         if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
           looked = true;
@@ -106,7 +127,7 @@ async function question() {
     if (number === page.number) {
       performance.mark("all told");
       if (began !== null) {
-        performance.measure("turned to all told", { start: began, end: performance.now() });
+        performance.measure("turned to all doubt told", { start: began, end: performance.now() });
       }
     }
   } catch {
@@ -119,6 +140,7 @@ async function question() {
 async function fetchSheet() {
   const asked = state();
   page.sheet = null;
+  page.laid++;
   page.answers = {};
   note("Laying out the sheet …");
   try {
@@ -148,12 +170,13 @@ function hear(message, began = null) {
     knobs.build(message);
     knobs.show(state());
     if (!frozen) {
-      tasks.build(message, page.start.folder);
+      tasks.build(message, page.start);
     }
     subject();
     pins();
   } else if (message.type === "lap") {
     page.lap = message;
+    page.doubt = null;
     knobs.visible = message.visibleS;
     knobs.refuse(null);
     knobs.old();
@@ -171,6 +194,11 @@ function hear(message, began = null) {
     if (state().view === "air" && page.answers.air && knobs.sheet.knobs.find((k) => k.name === message.name)?.air) {
       showView();
     }
+  } else if (message.type === "band") {
+    knobs.band(message);
+  } else if (message.type === "doubt") {
+    page.doubt = message;
+    headline();
   } else if (message.type === "view") {
     page.answers[message.view] = message;
     if (message.view === state().view) {
@@ -215,7 +243,10 @@ function notes() {
 
 async function readAgain() {
   try {
-    await once("again", state());
+    // Their names and days may have changed as well.
+    const { cars, circuits, days } = await once("again", state());
+    Object.assign(page.start, { cars, circuits, days });
+    page.subjectShown = null;
     page.news = [];
     fetchSheet();
   } catch (fault) {
@@ -231,26 +262,44 @@ function choice(label, list, value, chosen) {
     list.map((one) => el("option", { value: one.name, selected: one.name === value }, one.title)));
 }
 
+const sameDay = (a, b) => Object.keys({ ...a, ...b }).every((name) => a[name] === b[name]);
+
+/** The days that have names, and what has been turned where it is none of them. */
+function days() {
+  const turned = "as turned";
+  const names = page.start.days.map(({ title }) => ({ name: title, title }));
+  const here = page.start.days.find(({ day }) => sameDay(day, state().now.day))?.title ?? turned;
+  return choice("Day", here === turned ? [...names, { name: turned, title: "day as turned" }] : names, here, takeDay);
+}
+
+/** A day chosen as a whole is that of the sheet: pins that stood on the day of the setup in hand go along. */
+function takeDay(title) {
+  const found = page.start.days.find((one) => one.title === title);
+  if (found) {
+    page.history.change((next) => {
+      const before = next.now.day;
+      [next.now, ...next.pins].filter((one) => sameDay(one.day, before)).forEach((one) => { one.day = { ...found.day }; });
+    });
+  }
+}
+
 function subject() {
   const now = state();
-  const look = JSON.stringify([now.car, now.circuit, now.line, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
+  const look = JSON.stringify([now.car, now.circuit, now.line, now.now.day, page.sheet?.title, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
   if (page.subjectShown === look) {
     return;
   }
   page.subjectShown = look;
   const set = (edit) => page.history.change(edit);
   byId("subject").replaceChildren(...[
-    choice("Car", page.start.cars, now.car, (value) => set((next) => {
-      next.car = value;
-      next.now = { name: "now", set: {}, day: next.now.day };
-      next.pins = [{ name: "standard", set: {}, day: next.now.day }];
-      next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
-    })),
+    choice("Car", page.start.cars, now.car, (value) => set((next) => changeCar(next, value))),
     " at ",
     choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => {
       next.circuit = value;
       next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
     })),
+    ", ",
+    days(),
     ", ",
     el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
     (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
@@ -280,8 +329,13 @@ function headline() {
   byId("head").classList.remove("older");
   byId("time").textContent = lap.time;
   const [first, ...rest] = lap.headline;
-  byId("words").replaceChildren(...[first ? el("p", { class: "first" }, first) : null,
-    ...rest.map((text) => el("p", {}, text))].filter(Boolean));
+  const doubt = page.doubt;
+  const leading = doubt?.first ?? first;
+  byId("words").replaceChildren(...[leading ? el("p", { class: "first" }, leading) : null,
+    ...(doubt?.lines ?? []).map((text, i) => el("p", { class: i === 0 ? "indoubt sure" : "indoubt" }, strong(text))),
+    doubt?.failure ? el("p", { class: "caution" }, doubt.failure) : null,
+    // Where it arises, with no more digits than its doubt leaves.
+    ...rest.map((text, i) => el("p", {}, i === 0 && doubt?.where ? doubt.where : text))].filter(Boolean));
   page.note = page.note.startsWith("No lap so") || page.note.startsWith("Laying") ? "" : page.note;
   notes();
 }
@@ -453,6 +507,32 @@ function below() {
     el("div", {}, el("dt", {}, item.name), el("dd", {}, strong(item.text))))));
   const zoomed = page.lap.parts.findIndex((part) => page.zoom && part.label === page.zoom.label);
   byId("parts").replaceChildren(...page.lap.table.map((block) => table(block, (r) => near(page.lap.parts[r]), zoomed)));
+  partRows().forEach((row, r) => {
+    const part = page.lap.parts[r];
+    if (part) {
+      row.addEventListener("pointerenter", () => cursor(within(part)));
+      row.addEventListener("pointerleave", () => cursor(null));
+    }
+  });
+  markPart();
+}
+
+const partRows = () => [...document.querySelectorAll("#parts tbody tr")];
+
+/** The middle of a part; one that crosses the start line has it on either side. */
+function within(part) {
+  const length = page.sheet.lengthM;
+  const to = part.to < part.from ? part.to + length : part.to;
+  return ((part.from + to) / 2) % length;
+}
+
+/** Marks the row of the part that lies under the cursor: the corner where there is one, else the straight. */
+function markPart() {
+  const at = page.cursor;
+  const holds = (part) => (part.from <= part.to ? at >= part.from && at <= part.to : at >= part.from || at <= part.to);
+  const found = at === null ? [] : page.lap.parts.filter(holds);
+  const part = found.find((one) => one.corner) ?? found[0];
+  partRows().forEach((row, r) => row.classList.toggle("under", part !== undefined && page.lap.parts[r] === part));
 }
 
 function near(part) {
@@ -508,6 +588,7 @@ function cursor(at) {
         traces.draw(page.cursor);
         map.draw(page.cursor);
         under();
+        markPart();
       }
     });
   }
@@ -582,6 +663,7 @@ function changed(next, before) {
   subject();
   if (page.sheet) {
     knobs.show(next);
+    tasks.words();
   }
   pins();
   question();

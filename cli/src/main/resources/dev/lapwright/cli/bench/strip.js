@@ -15,6 +15,21 @@ export function settingAt(knob, share) {
   return knob.settings.reduce((best, s) => (Math.abs(s - wanted) < Math.abs(best - wanted) ? s : best));
 }
 
+/** Ends of the band at each setting known: what is told at some settings, less the curve, changes evenly between them. */
+function doubted(known, standing, told) {
+  if (told.length === 0) {
+    return [];
+  }
+  const curve = (s) => known.reduce((best, p) => (Math.abs(p[0] - s) < Math.abs(best[0] - s) ? p : best))[1];
+  const away = [[standing, 0, 0], ...told.map(([s, low, high]) => [s, low - curve(s), high - curve(s)])].sort((a, b) => a[0] - b[0]);
+  return known.map(([s, difference]) => {
+    const after = away.find((one) => one[0] >= s) ?? away.at(-1);
+    const before = away.findLast((one) => one[0] <= s) ?? away[0];
+    const share = after[0] > before[0] ? (s - before[0]) / (after[0] - before[0]) : 0;
+    return [s, ...[1, 2].map((end) => difference + before[end] + share * (after[end] - before[end]))];
+  });
+}
+
 /** The strip of a knob that stands somewhere; found is its landscape, if there is one yet. */
 export function strip(knob, standing, pinned, found, visible) {
   const low = Math.min(knob.settings[0], standing, pinned ?? standing);
@@ -23,6 +38,7 @@ export function strip(knob, standing, pinned, found, visible) {
   const parts = [];
   const points = (found && found.points) || [];
   const known = points.filter((p) => p[1] !== null);
+  const doubt = doubted(known, standing, found?.band?.points ?? []);
   const least = Math.min(0, ...known.map((p) => p[1]));
   const most = Math.max(0, ...known.map((p) => p[1]));
   // What the driver's laps can show is the least that fills the strip: what cannot be seen looks flat.
@@ -34,6 +50,10 @@ export function strip(knob, standing, pinned, found, visible) {
     const bottom = Math.min(H - FOOT, y(-visible));
     if (known.length > 0) {
       parts.push(svg("rect", { class: "band", x: 0, y: top, width: W, height: Math.max(0, bottom - top) }));
+    }
+    if (doubt.length > 1) {
+      const edge = (end, list) => list.map(([s, ...ends]) => `${x(s).toFixed(1)} ${Math.max(-H, Math.min(2 * H, y(ends[end]))).toFixed(1)}`).join("L");
+      parts.push(svg("path", { class: "doubt", d: `M${edge(0, doubt)}L${edge(1, [...doubt].reverse())}Z` }));
     }
     const n = knob.settings.length;
     const every = Math.ceil(n / 40);

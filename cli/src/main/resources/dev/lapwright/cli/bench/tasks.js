@@ -2,6 +2,7 @@
 
 import { blocks } from "./blocks.js";
 import { el } from "./dom.js";
+import { form, RUN } from "./forms.js";
 import { ask, once } from "./server.js";
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
@@ -17,7 +18,7 @@ export class Tasks {
     this.out = el("div", { class: "found", "aria-live": "polite" });
   }
 
-  build(sheet, folder) {
+  build(sheet, { folder, notebook, questions }) {
     const button = (text, kind) => el("button", { type: "button", class: "word", onclick: () => this.run(kind, {}, text) }, text);
     const tendency = el("select", { "aria-label": "The car" }, ["understeer", "oversteer"].map((w) => el("option", {}, w)));
     const phase = el("select", { "aria-label": "In which phase" }, PHASES.map((w) => el("option", {}, w)));
@@ -54,13 +55,100 @@ export class Tasks {
         el("span", { class: "complaint" }, "what helps against ", tendency, " at ", phase, " of ", corner, " or: ", words, " ",
           el("datalist", { id: "driver-phrases" }, phrases.map((phrase) => el("option", { value: phrase }))),
           el("button", { type: "button", class: "word", onclick: helps }, "what helps?")),
+        this.heard(sheet),
         el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
           number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
       el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",
         save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
+      el("p", { class: "ask" }, el("strong", {}, "Make "),
+        el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers")),
+      this.notebookLine(notebook),
       this.out);
+  }
+
+  /** What the driver says of the setup pinned first, as a measurement: words are added and taken off. */
+  heard(sheet) {
+    const first = sheet.corners[0] ? `T${sheet.corners[0].number}` : "T1";
+    const words = [...sheet.corners.flatMap((c) => ["front", "rear", "neutral"].map((end) => `T${c.number}=${end}`)), "front", "rear", "neutral", "top=250km/h", "lap=1:36.4"];
+    const input = el("input", { type: "text", id: "driver-said", "aria-label": "What the driver says of the setup pinned first", list: "driver-readings", maxlength: "60", size: "16",
+      autocomplete: "off", spellcheck: "false", placeholder: `${first}=rear, ${first}=92km/h`, onkeydown: (e) => { if (e.key === "Enter") add(); } });
+    const add = () => {
+      const word = input.value.trim();
+      if (word) {
+        input.value = "";
+        this.set((next) => { next.said = [...(next.said ?? []), word].slice(-12); });
+      }
+    };
+    this.chips = el("span", {});
+    const part = el("span", { class: "complaint" }, "the driver says of A: ", input, " ",
+      el("datalist", { id: "driver-readings" }, words.map((word) => el("option", { value: word }))),
+      el("button", { type: "button", class: "word", onclick: add }, "count it"), this.chips);
+    this.words();
+    return part;
+  }
+
+  /** Shows the words that count. */
+  words() {
+    this.chips?.replaceChildren(...(this.state().said ?? []).flatMap((word, i) => [" ", el("button", { type: "button", class: "word", "aria-label": `No longer count ${word}`,
+      onclick: () => this.set((next) => { next.said.splice(i, 1); }) }, `${word} ×`)]));
+  }
+
+  /** The notebook of the event, where the bench was started in its folder and the sheet is of its car and circuit. */
+  notebookLine(notebook) {
+    if (!notebook || notebook.car !== this.state().car || notebook.circuit !== this.state().circuit) {
+      return "";
+    }
+    return el("p", { class: "ask" }, el("strong", {}, "Notebook "), el("span", { class: "where" }, notebook.name),
+      el("button", { type: "button", class: "word", onclick: () => this.run("notebook", {}, "what the runs show") }, "what the runs show"),
+      el("button", { type: "button", class: "word", onclick: () => this.noteRun() }, "note a run"));
+  }
+
+  /** A form for a run: a new one with the setup in hand, or more of one that there is. */
+  noteRun() {
+    const number = el("input", { type: "number", id: "run-number", min: "0", max: "999999", step: "1", placeholder: "new" });
+    this.fill("A run", "the notebook",
+      "A new run is noted with the setup in hand, and with what the model expects of its change. Laps may be given at once, or added when it has been driven.",
+      RUN, "write it down", (run) => ({ study: "run", run, runNumber: Number(number.value) || 0 }),
+      el("div", { class: "field" }, el("label", { for: "run-number" }, "Add to run"), number));
+  }
+
+  /** A form for a whole car. */
+  makeCar(questions) {
+    const name = el("input", { type: "text", id: "car-name", maxlength: "60", value: "My car", autocomplete: "off", spellcheck: "false" });
+    this.fill("A car of ten answers", "the car",
+      "What is not answered is guessed by classes, and stands with a doubt; answers that contradict each other are refused. The document is written where setups are kept.",
+      questions.map(({ name: key, asking }, i) => [key, `${i + 1} ${asking}`, ""]), "draft it",
+      (answers) => ({ study: "draft", name: name.value.trim(), answers }),
+      el("div", { class: "field" }, el("label", { for: "car-name" }, "Its name"), name));
+  }
+
+  /** A form whose answer is shown like that of a study. */
+  fill(title, found, reading, fields, action, question, first) {
+    this.running?.abort();
+    const stop = new AbortController();
+    this.running = stop;
+    const close = el("button", { type: "button", class: "word", onclick: () => { stop.abort(); this.out.replaceChildren(); } }, "put away");
+    const send = async (texts, progress) => {
+      let fault = null;
+      try {
+        await ask("study", { ...this.state(), ...question(texts) }, (message) => {
+          if (message.type === "progress") {
+            progress(`${message.done} of ${message.total}`);
+          } else if (message.type === "result") {
+            this.show(message, found, close);
+          } else if (message.type === "fault") {
+            fault = message;
+          }
+        }, stop.signal);
+      } catch (gone) {
+        fault = { what: stop.signal.aborted ? "Stopped." : `The bench does not answer: ${gone.message}.` };
+      }
+      return fault;
+    };
+    this.out.replaceChildren(el("h2", {}, title), close, el("p", { class: "reading" }, reading), form(fields, action, send, first));
+    this.out.querySelector("input").focus();
   }
 
   async run(study, more, title) {
@@ -103,7 +191,7 @@ export class Tasks {
         el("li", {}, el("button", { type: "button", class: "word", onclick: () => this.take(one) }, `take over ${one.label}`), ` ${one.words}`))));
     }
     if (message.saved) {
-      parts.push(el("p", {}, `Wrote ${message.saved}. `, el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it")));
+      parts.push(el("p", {}, `Wrote ${message.saved}. `, message.page ? el("a", { href: message.page, target: "_blank", rel: "noopener" }, "Look at it") : null));
     }
     parts.push(...blocks(message.blocks));
     this.out.replaceChildren(...parts);

@@ -65,6 +65,17 @@ class BenchCommandTest {
         }
     }
 
+    /** Where there is no program to start a browser, or it finds none, the address is to be opened by hand. */
+    @Test
+    void aBrowserThatCannotBeStartedIsSaid() {
+        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        assertThat(BrowserStart.isTaken(List.of("no-such-program-of-ours"))).isFalse();
+        assertThat(BrowserStart.isTaken(List.of(java, "--no-such-option"))).isFalse();
+        assertThat(BrowserStart.isTaken(List.of(java, "-version"))).isTrue();
+        assertThat(BenchCommand.invitation(false)).startsWith("Open that address in a browser on this machine.");
+        assertThat(BenchCommand.invitation(true)).startsWith("It is being opened");
+    }
+
     @Test
     void withoutNamesItBeginsWithTheFirstDemos() {
         try (BenchServer server = command().start()) {

@@ -1,17 +1,17 @@
 package dev.lapwright.cli.bench;
 
+import static dev.lapwright.cli.bench.BenchPage.FIRST;
+import static dev.lapwright.cli.bench.BenchPage.READY;
+import static dev.lapwright.cli.bench.BenchPage.TIME;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.lapwright.cli.Chromium;
 import java.io.IOException;
 import java.io.InputStream;
-import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,407 +23,333 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The page in a real browser, as a hand turns it. */
+/** The page in a real browser, as a hand turns it: knobs, cursor, pins, views, and how it fits. */
 @TestInstance(Lifecycle.PER_CLASS)
 class BenchPageTest {
-    private static final String FIRST = "document.querySelector('#words .first').textContent";
-    private static final String TIME = "document.getElementById('time').textContent";
-    private static final String READY =
-            "document.querySelectorAll('.strip .curve').length > 20 && " + TIME + ".includes(':')";
-
-    private Path folder;
-    private BenchRoom room;
-    private Chromium browser;
+    private BenchPage page;
 
     @BeforeAll
     void open(@TempDir Path given) throws IOException, InterruptedException {
         assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
-        folder = given.resolve("saved");
-        room = new BenchRoom("student-pipit", "harrowmere", folder);
-        browser = new Chromium();
+        page = new BenchPage(given);
     }
 
     @AfterAll
     void close() throws IOException {
-        if (browser != null) {
-            browser.close();
-        }
-        if (room != null) {
-            room.close();
+        if (page != null) {
+            page.close();
         }
     }
 
-    /** Each test begins with a page that has been laid out. */
     @BeforeEach
     void begin() throws IOException, InterruptedException {
-        browser.width(1400);
-        browser.medium(false, false);
-        fresh();
-    }
-
-    private void fresh() throws IOException, InterruptedException {
-        // Another address in between: else only what stands behind the # would change.
-        browser.open(URI.create("about:blank"));
-        browser.open(room.address);
-        browser.await(READY);
-    }
-
-    private void focus(String knob) throws IOException, InterruptedException {
-        browser.value("document.querySelector('[data-knob=\"" + knob + "\"]').focus()");
-    }
-
-    private String knob(String name) throws IOException, InterruptedException {
-        return (String) browser.value("document.querySelector('[data-knob=\"" + name + "\"]').textContent");
-    }
-
-    private String text(String selector) throws IOException, InterruptedException {
-        return (String) browser.value("document.querySelector(`" + selector + "`).textContent");
-    }
-
-    private void click(String text) throws IOException, InterruptedException {
-        Object found = browser.value("(() => { const b = [...document.querySelectorAll('button, a')].find((b) =>"
-                + " b.textContent === `" + text + "` && b.checkVisibility()); b?.click(); return Boolean(b); })()");
-        assertThat(found).as("a button '" + text + "'").isEqualTo(true);
-    }
-
-    private void clean() throws IOException, InterruptedException {
-        assertThat(browser.complaints()).isEmpty();
-        String own = room.server.address();
-        assertThat(browser.requests()).allMatch(request -> request.startsWith(own) || request.startsWith("data:"));
+        page.begin();
     }
 
     @Test
     void aTurnedKnobIsSeenInTheHeadlineTheTracesAndTheTable() throws Exception {
-        String before = text("#time");
-        assertThat(text("#words .first")).contains("This is standard, as pinned");
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        browser.await(TIME + " !== '" + before + "'");
-        assertThat(knob("rear-flap")).isEqualTo("32 deg");
-        assertThat(text("#words .first")).contains("than standard");
-        assertThat(text("#words")).contains("30 laps, 15 with each");
-        assertThat(text("#parts caption")).contains("of standard");
-        assertThat(text(".inhand .note")).contains("worth ");
+        String before = page.text("#time");
+        assertThat(page.text("#words .first")).contains("This is standard, as pinned");
+        page.focus("rear-flap");
+        page.press("ArrowRight");
+        page.await(TIME + " !== '" + before + "'");
+        assertThat(page.knob("rear-flap")).isEqualTo("32 deg");
+        assertThat(page.text("#words .first")).contains("than standard");
+        assertThat(page.text("#words")).contains("30 laps, 15 with each");
+        page.awaitText("#parts caption", "of standard");
+        page.awaitText(".inhand .note", "worth ");
         // The way back: undone, redone, and turned back to the pin.
-        browser.press("u");
-        browser.await(TIME + " === '" + before + "'");
-        browser.press("r");
-        browser.await(TIME + " !== '" + before + "'");
-        browser.press("Backspace");
-        browser.await(TIME + " === '" + before + "'");
-        assertThat(knob("rear-flap")).isEqualTo("30 deg");
-        clean();
+        page.press("u");
+        page.await(TIME + " === '" + before + "'");
+        page.press("r");
+        page.await(TIME + " !== '" + before + "'");
+        page.press("Backspace");
+        page.await(TIME + " === '" + before + "'");
+        assertThat(page.knob("rear-flap")).isEqualTo("30 deg");
+        page.clean();
     }
 
     @Test
     void aKnobStopsAtItsEnds() throws Exception {
-        focus("rear-flap");
-        browser.press("End");
-        browser.await("document.querySelector('[data-knob=rear-flap]').textContent === '50 deg'");
-        browser.press("ArrowRight");
-        assertThat(knob("rear-flap")).isEqualTo("50 deg");
-        assertThat(text(".inhand .note")).contains("50 deg is its last click");
-        browser.press("Home");
-        assertThat(knob("rear-flap")).isEqualTo("10 deg");
-        browser.press("PageUp");
-        assertThat(knob("rear-flap")).isNotEqualTo("10 deg");
-        clean();
+        page.focus("rear-flap");
+        page.press("End");
+        page.await("document.querySelector('[data-knob=rear-flap]').textContent === '50 deg'");
+        page.press("ArrowRight");
+        assertThat(page.knob("rear-flap")).isEqualTo("50 deg");
+        assertThat(page.text(".inhand .note")).contains("50 deg is its last click");
+        page.press("Home");
+        assertThat(page.knob("rear-flap")).isEqualTo("10 deg");
+        page.press("PageUp");
+        assertThat(page.knob("rear-flap")).isNotEqualTo("10 deg");
+        page.clean();
     }
 
     @Test
-    void theLandscapeTakesTheMouse() throws Exception {
-        @SuppressWarnings("unchecked")
-        Map<String, Double> box = (Map<String, Double>)
-                browser.value("(() => { const b = document.querySelector('[data-name=rear-flap] .strip')"
-                        + ".getBoundingClientRect(); return {x: b.left, y: b.top, w: b.width, h: b.height}; })()");
-        double y = box.get("y") + box.get("h") / 2;
-        browser.mouse("mouseMoved", box.get("x") + box.get("w") / 2, y);
-        browser.mouse("mousePressed", box.get("x") + box.get("w") / 2, y);
-        browser.mouse("mouseReleased", box.get("x") + box.get("w") - 5, y);
-        browser.await(
-                FIRST
-                        + ".includes('than standard') || document.querySelector('[data-knob=rear-flap]').textContent === '30 deg'");
-        browser.mouse("mousePressed", box.get("x") + box.get("w") - 5, y);
-        browser.mouse("mouseReleased", box.get("x") + box.get("w") - 5, y);
-        browser.await("document.querySelector('[data-knob=rear-flap]').textContent === '50 deg'");
-        click("was 30 deg");
-        browser.await("document.querySelector('[data-knob=rear-flap]').textContent === '30 deg'");
-        clean();
+    void theMouseTurnsAKnobByItsLandscapeAndItsClicks() throws Exception {
+        String well = "[data-name=rear-flap] .strip";
+        page.mouse("mousePressed", page.place(well, 0.5, 0.5));
+        page.mouse("mouseReleased", page.place(well, 0.98, 0.5));
+        page.mouse("mousePressed", page.place(well, 0.98, 0.5));
+        page.mouse("mouseReleased", page.place(well, 0.98, 0.5));
+        page.await("document.querySelector('[data-knob=rear-flap]').textContent === '50 deg'");
+        page.click("was 30 deg");
+        page.await("document.querySelector('[data-knob=rear-flap]').textContent === '30 deg'");
+        String up = "[data-name=rear-flap] button[aria-label$=up]";
+        page.mouse("mousePressed", page.place(up, 0.5, 0.5));
+        page.mouse("mouseReleased", page.place(up, 0.5, 0.5));
+        page.await("document.querySelector('[data-knob=rear-flap]').textContent === '32 deg'");
+        page.clean();
+    }
+
+    /** A restrictor shut leaves no lap: the knob says why, marks where its range has none, and all else stays. */
+    @Test
+    void aKnobWithoutALapSaysWhyAndTheRestStays() throws Exception {
+        String before = page.text("#time");
+        page.focus("restrictor");
+        page.press("Home");
+        page.awaitText("#notes", "No lap so");
+        assertThat(page.text("[data-name=restrictor] .note")).contains("the car comes to rest there");
+        assertThat(page.count("[data-name=restrictor].refused")).isOne();
+        assertThat(page.text("#time")).isEqualTo(before);
+        page.press("ArrowUp", "End");
+        page.await("!document.getElementById('notes').textContent.includes('No lap so')");
+        page.await("document.querySelector('[data-name=restrictor] .strip .none') !== null");
+        assertThat(page.count(".refused")).isZero();
+        page.clean();
+    }
+
+    @Test
+    void aLandscapeSaysWhatItsKnobIsWorth() throws Exception {
+        assertThat(page.text("[data-name=fast-bump] .verdict")).isEqualTo("not in this model");
+        assertThat(page.count("[data-name=fast-bump] .strip .hatch")).isOne();
+        page.focus("fast-bump");
+        page.awaitText("[data-name=fast-bump] .note", "a lap of this model knows no dampers");
+        // Without wind it makes no difference where it comes from.
+        page.awaitText("[data-name='conditions.windFromDeg'] .verdict", "makes no difference");
+        page.awaitText("[data-name=rear-flap] .worth", " s");
+        assertThat(page.count("[data-name=rear-flap] .strip .band")).isOne();
+        page.click("most worth first");
+        assertThat(page.text("#knobs h3")).isEqualTo("By what they are worth here");
+        page.click("in groups");
+        assertThat(page.count("#knobs h3")).isGreaterThan(4);
+        // A caution stands where the hand goes near a limit, and not before.
+        page.focus("front-pressure");
+        assertThat(page.count("[data-name=front-pressure] .caution")).isZero();
+        page.press("ArrowLeft");
+        page.awaitText("[data-name=front-pressure] .caution", "Caution:");
+        page.clean();
     }
 
     @Test
     void theAddressKeepsTheState() throws Exception {
-        focus("rear-flap");
-        browser.press("ArrowLeft");
-        browser.press("p");
-        browser.await("document.querySelectorAll('.pins li').length === 2");
-        browser.press("ArrowLeft");
-        browser.await("location.hash.length > 40 && " + FIRST + ".includes('than standard')");
-        String words = settled();
-        browser.reload();
-        browser.await(READY + " && " + FIRST + ".includes('than standard')");
-        assertThat(knob("rear-flap")).isEqualTo("26 deg");
-        browser.await("document.getElementById('words').textContent === `" + words + "`");
-        assertThat(text(".pins")).contains("rear-flap 28 deg");
-        clean();
-    }
-
-    /** The headline once no later answer changes it. */
-    private String settled() throws Exception {
-        String before = "";
-        String now = text("#words");
-        while (!now.equals(before)) {
-            before = now;
-            Thread.sleep(1000);
-            now = text("#words");
-        }
-        return now;
-    }
-
-    private double[] middle(String selector) throws Exception {
-        Object found = browser.value("(() => { const b = document.querySelector('" + selector
-                + "').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()");
-        return ((List<?>) found).stream().mapToDouble(value -> (Double) value).toArray();
+        page.focus("rear-flap");
+        page.press("ArrowLeft", "p");
+        page.await("document.querySelectorAll('.pins li').length === 2");
+        page.browser.value("performance.clearMarks('all told')");
+        page.press("ArrowLeft");
+        page.await("location.hash.length > 40 && " + FIRST + ".includes('than standard')");
+        page.await("performance.getEntriesByName('all told').length > 0");
+        String words = page.text("#words");
+        String hash = (String) page.browser.value("location.hash");
+        page.browser.reload();
+        page.await(READY + " && document.getElementById('words').textContent === `" + words + "`");
+        assertThat(page.browser.value("location.hash")).isEqualTo(hash);
+        assertThat(page.knob("rear-flap")).isEqualTo("26 deg");
+        assertThat(page.text(".pins")).contains("rear-flap 28 deg");
+        page.clean();
     }
 
     @Test
     void pinsAreComparedExchangedAndTakenOff() throws Exception {
-        focus("rear-flap");
-        browser.press("ArrowLeft");
-        browser.press("p");
-        browser.await("document.querySelectorAll('.pins .held').length === 1");
-        click("hold against");
-        browser.await(FIRST + ".includes('This is rear-flap 28 deg')");
+        page.focus("rear-flap");
+        page.press("ArrowLeft", "p");
+        page.await("document.querySelectorAll('.pins .held').length === 1");
+        page.click("hold against");
+        page.await(FIRST + ".includes('This is rear-flap 28 deg')");
         // The second pin is dragged onto the first, and put back by its keys.
-        double[] first = middle(".pins li:nth-child(1) .name");
-        double[] second = middle(".pins li:nth-child(2) .letter");
-        browser.mouse("mouseMoved", second[0], second[1]);
-        browser.mouse("mousePressed", second[0], second[1]);
-        browser.mouse("mouseMoved", first[0], first[1]);
-        browser.mouse("mouseReleased", first[0], first[1]);
-        browser.await("document.querySelector('.pins li .name').textContent === 'standard'");
-        browser.press("ArrowRight");
-        browser.await("document.querySelector('.pins li .name').textContent === 'rear-flap 28 deg'");
-        click("go to it");
+        double[] second = page.place(".pins li:nth-child(2) .letter", 0.5, 0.5);
+        double[] first = page.place(".pins li:nth-child(1) .name", 0.5, 0.5);
+        page.mouse("mouseMoved", second);
+        page.mouse("mousePressed", second);
+        page.mouse("mouseMoved", first);
+        page.mouse("mouseReleased", first);
+        page.await("document.querySelector('.pins li .name').textContent === 'standard'");
+        page.press("ArrowRight");
+        page.await("document.querySelector('.pins li .name').textContent === 'rear-flap 28 deg'");
+        page.click("go to it");
+        page.press("p", "p", "p", "p", "p", "p");
+        page.awaitText("#notes", "There are 6 pins already");
+        assertThat(page.count(".pins li")).isEqualTo(6);
         for (int i = 0; i < 6; i++) {
-            browser.press("p");
+            page.browser.value("document.querySelector('.pins button[aria-label^=Take]').click()");
         }
-        browser.await("document.getElementById('notes').textContent.includes('There are 6 pins already')");
-        assertThat(browser.value("document.querySelectorAll('.pins li').length"))
-                .isEqualTo(6.0);
-        browser.value(
-                "[...document.querySelectorAll('.pins button')].filter((b) => b.textContent === '×').forEach((b) => b.click())");
-        for (int i = 0; i < 6; i++) {
-            browser.value("document.querySelector('.pins button[aria-label^=Take]')?.click()");
-        }
-        browser.await("document.querySelectorAll('.pins li').length === 0");
+        assertThat(page.count(".pins li")).isZero();
         // Without a pin the table is that of the corners.
-        browser.await("document.querySelector('#parts caption').textContent === 'Corners of a lap'");
-        clean();
-    }
-
-    @ParameterizedTest
-    @CsvSource({
-        "2,Which axle,entry",
-        "3,no faster,Gears",
-        "4,one knob,Downforce over air speed",
-        "5,Energy that slip,Lap by lap"
-    })
-    void eachViewShowsItsReport(String key, String reading, String table) throws Exception {
-        browser.press(key);
-        browser.await("document.getElementById('view').textContent.includes('" + table + "')");
-        assertThat(text("#view")).contains(reading);
-        if (!key.equals("5")) {
-            assertThat((Double) browser.value("document.querySelector('canvas.plot').height"))
-                    .isGreaterThan(100);
-            assertThat(
-                            browser.value(
-                                    "(() => { const c = document.querySelector('canvas.plot');"
-                                            + " return c.getContext('2d').getImageData(0, 0, c.width, c.height).data.some((v) => v > 0); })()"))
-                    .isEqualTo(true);
-        }
-        clean();
+        page.await("document.querySelector('#parts caption').textContent === 'Corners of a lap'");
+        page.clean();
     }
 
     @Test
-    void theCursorTellsWhatIsUnderIt() throws Exception {
-        browser.value("document.querySelector('.traces canvas[tabindex]').focus()");
-        browser.press("Home");
-        for (int i = 0; i < 5; i++) {
-            browser.press("ArrowRight");
+    void eachViewShowsItsReport() throws Exception {
+        for (List<String> view : List.of(
+                List.of("2", "Which axle", "entry"),
+                List.of("3", "no faster", "Gears"),
+                List.of("4", "one knob", "Downforce over air speed"),
+                List.of("5", "Energy that slip", "Lap by lap"))) {
+            page.press(view.get(0));
+            page.awaitText("#view", view.get(2));
+            assertThat(page.text("#view")).contains(view.get(1));
+            if (!view.get(0).equals("5")) {
+                page.await(
+                        "(() => { const c = document.querySelector('canvas.plot');"
+                                + " return c.height > 100 && c.getContext('2d').getImageData(0, 0, c.width, c.height).data.some((v) => v > 0); })()");
+            }
+            audit();
         }
-        browser.await("document.getElementById('under').textContent.includes('km/h in gear')");
-        assertThat(text("#under")).contains("FL").contains("RR").contains("kN").contains("Limited by");
-        browser.press("n");
-        browser.await("document.getElementById('zoom').textContent.includes('the whole lap')");
-        assertThat(browser.value("document.querySelector('#parts .chosen') !== null"))
-                .isEqualTo(true);
-        browser.press("a");
-        browser.await("document.getElementById('zoom').textContent.includes('Drag over a part')");
-        clean();
+        // A longer race needs more fuel.
+        String before = page.text("#view .scroll");
+        page.enter("#minutes", "6");
+        page.await("document.querySelector('#view .scroll').textContent !== `" + before + "`");
+        // The row of views is one stop of the Tab key; arrows go along it.
+        page.browser.value("document.getElementById('tab-tyres').focus()");
+        page.press("ArrowRight");
+        assertThat(page.browser.value("document.activeElement.id")).isEqualTo("tab-lap");
+        page.awaitText("#zoom", "Drag over a part");
+        page.clean();
+    }
+
+    /** One cursor: over traces, map and table, by keys and by the mouse. */
+    @Test
+    void theCursorTellsWhatIsUnderItEverywhere() throws Exception {
+        page.await("document.querySelectorAll('#parts tbody tr').length > 5");
+        page.browser.value("document.querySelector('.traces canvas[tabindex]').focus()");
+        page.press("Home", "ArrowRight", "ArrowRight", "ArrowRight");
+        page.awaitText("#under", "km/h in gear");
+        assertThat(page.text("#under"))
+                .contains("FL")
+                .contains("RR")
+                .contains("kN")
+                .contains("Limited by");
+        // The row of the part under it is marked.
+        page.mouse("mouseMoved", page.place(".traces canvas[tabindex]", 0.35, 0.3));
+        page.awaitText("#parts tr.under", "T1 One");
+        page.awaitText("#under", "T1 One");
+        // A row that is pointed at moves it there.
+        page.browser.value(
+                "[...document.querySelectorAll('#parts tbody tr')].find((r) => r.textContent.startsWith('T2 Two')).id = 'second'");
+        page.mouse("mouseMoved", page.place("#second", 0.1, 0.5));
+        page.awaitText("#under", "T2 Two");
+        page.mouse("mouseMoved", page.place(".plan", 0.5, 0.5));
+        page.awaitText("#under", "km/h in gear");
+        page.clean();
     }
 
     @Test
-    void aDayAndFuelAreKnobs() throws Exception {
-        String before = text("#time");
-        focus("conditions.airTempC");
-        browser.press("ArrowRight");
-        browser.await(TIME + " !== '" + before + "'");
-        assertThat(knob("conditions.airTempC")).isEqualTo("16 °C");
-        String warmer = text("#time");
-        focus("fuel-litres");
-        browser.press("ArrowRight");
-        browser.await(TIME + " !== '" + warmer + "'");
-        clean();
+    void aPartOfTheLapIsLookedAtClosely() throws Exception {
+        page.press("n");
+        page.awaitText("#zoom", "the whole lap");
+        page.await("document.querySelector('#parts .chosen') !== null");
+        page.press("b", "a");
+        page.awaitText("#zoom", "Drag over a part");
+        page.enter("#zoom select", "1");
+        page.await("document.querySelector('#parts .chosen')?.textContent.startsWith('T2 Two')");
+        page.click("T3 Three");
+        page.await("document.querySelector('#parts .chosen')?.textContent.startsWith('T3 Three')");
+        page.click("the whole lap");
+        page.awaitText("#zoom", "Drag over a part");
+        page.mouse("mouseMoved", page.place(".traces canvas[tabindex]", 0.3, 0.3));
+        page.mouse("mousePressed", page.place(".traces canvas[tabindex]", 0.3, 0.3));
+        page.mouse("mouseMoved", page.place(".traces canvas[tabindex]", 0.5, 0.3));
+        page.mouse("mouseReleased", page.place(".traces canvas[tabindex]", 0.5, 0.3));
+        page.awaitText("#zoom", " m: the whole lap");
+        page.clean();
+    }
+
+    @Test
+    void theDayAndFuelAreKnobs() throws Exception {
+        String before = page.text("#time");
+        page.focus("conditions.airTempC");
+        page.press("ArrowRight");
+        page.await(TIME + " !== '" + before + "'");
+        assertThat(page.knob("conditions.airTempC")).isEqualTo("16 °C");
+        assertThat(page.text("select[aria-label=Day] option:checked")).isEqualTo("day as turned");
+        String warmer = page.text("#time");
+        page.focus("fuel-litres");
+        page.press("ArrowRight");
+        page.await(TIME + " !== '" + warmer + "'");
+        page.clean();
+    }
+
+    /** A day is taken whole; pins that stood on the same day go along, so that setups are compared and not days. */
+    @Test
+    void aDayIsChosenWhole() throws Exception {
+        page.press("p");
+        page.focus("conditions.grip");
+        page.press("ArrowLeft", "p", "ArrowRight");
+        page.await("document.querySelectorAll('.pins .figure').length > 3");
+        page.enter("select[aria-label=Day]", "Hot afternoon");
+        page.await("document.querySelector('.pins li')?.title.includes('Hot afternoon: 34.0')");
+        assertThat(page.text("#words .first")).contains("This is standard, as pinned");
+        assertThat(page.knob("conditions.airTempC")).isEqualTo("34 °C");
+        assertThat(page.knob("conditions.windFromDeg")).isEqualTo("180 deg");
+        assertThat(page.browser
+                        .value("document.querySelector('.pins li:nth-child(3)').title")
+                        .toString())
+                .contains("day as turned: 15.0 °C");
+        page.press("u");
+        page.await("document.querySelector('.pins li')?.title.includes('standard day')");
+        assertThat(page.knob("conditions.airTempC")).isEqualTo("15 °C");
+        page.clean();
+    }
+
+    @Test
+    void anotherCarAndAnotherCircuitAreChosen() throws Exception {
+        page.enter("select[aria-label=Circuit]", "skarnfell");
+        page.await(READY + " && document.title.includes('Skarnfell')");
+        page.await("document.querySelector('#zoom option:nth-child(2)')?.textContent.includes('Gatepost')");
+        page.enter("select[aria-label=Car]", "touring-merrow");
+        page.await(READY + " && document.title.includes('Merrow TC') && document.querySelector('.inhand') === null");
+        page.await("document.querySelector('[data-knob=rear-flap]') === null");
+        assertThat(page.text("#words .first")).contains("as pinned");
+        // Once all is told of it, nothing is left of what was told of the sheet before.
+        page.browser.value("performance.clearMarks('all told')");
+        page.focus("fuel-litres");
+        page.press("ArrowRight");
+        page.await("performance.getEntriesByName('all told').length > 0");
+        assertThat(page.text("#notes")).doesNotContain("does not answer");
+        page.clean();
     }
 
     /** More laps, or a steadier driver, show less. */
     @Test
     void theDriversLapsAreSaidAndCount() throws Exception {
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        browser.await(FIRST + ".includes('than standard')");
-        browser.value("(() => { const i = document.querySelector('input[aria-label^=Laps]'); i.value = '100';"
-                + " i.dispatchEvent(new Event('change')); })()");
-        browser.await("document.getElementById('words').textContent.includes('100 laps, 50 with each')");
-        clean();
-    }
-
-    @Test
-    void aComplaintIsAnsweredAndTakenOver() throws Exception {
-        click("what helps?");
-        browser.await("document.querySelector('.found .take button') !== null");
-        String label = text(".found .take button");
-        assertThat(text(".found")).contains("Turn first:").contains("one step each, best first");
-        browser.value("document.querySelector('.found .take button').click()");
-        browser.await(FIRST + ".includes('than standard')");
-        assertThat(label).startsWith("take over ");
-        click("put away");
-        assertThat(browser.value("document.querySelector('.found').childElementCount"))
-                .isEqualTo(0.0);
-        clean();
-    }
-
-    @Test
-    void aStudyTellsItsProgressAndIsStopped() throws Exception {
-        click("for the best setup");
-        browser.await("document.querySelector('.running progress') !== null");
-        click("stop");
-        browser.await("document.querySelector('.found').textContent.includes('Stopped')");
-        // The bench is there for the next question.
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        browser.await(FIRST + ".includes('than standard')");
-        clean();
-    }
-
-    @Test
-    void aSetupIsSavedAndRefusedASecondTime() throws Exception {
-        browser.value("document.getElementById('save-name').value = 'from the page'");
-        click("the setup");
-        browser.await("document.querySelector('#tasks').textContent.includes('Wrote ')");
-        assertThat(Files.readString(folder.resolve("from the page.json"))).contains("\"settings\"");
-        click("the setup");
-        browser.await("document.querySelector('#tasks').textContent.includes('left alone')");
-        // The refusal is an answer of the server with a status of its own, which the browser writes down.
-        assertThat(browser.complaints()).allMatch(said -> said.contains("400"));
-    }
-
-    /** A page that was sent opens without a server, shows all views, and turns nothing. */
-    @Test
-    void aFrozenPageNeedsNoServer() throws Exception {
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        browser.await(FIRST + ".includes('than standard')");
-        String time = text("#time");
-        browser.value("document.getElementById('save-name').value = 'frozen'");
-        click("a page to send");
-        browser.await("document.querySelector('#tasks').textContent.includes('Wrote ')");
-        browser.open(folder.resolve("frozen.html"));
-        browser.await(READY);
-        assertThat(text("#time")).isEqualTo(time);
-        assertThat(text("#subject")).contains("A frozen page");
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        assertThat(knob("rear-flap")).isEqualTo("32 deg");
-        for (String key : List.of("2", "3", "4", "5", "1")) {
-            browser.press(key);
-            browser.await("document.querySelector('#view table') !== null");
-        }
-        assertThat(browser.complaints()).isEmpty();
-        assertThat(browser.requests()).allMatch(request -> request.startsWith("file:") || request.startsWith("data:"));
-    }
-
-    /** What has no lap says so where the hand is; what was there stays. */
-    @Test
-    void aKnobWithoutALapSaysWhy() throws Exception {
-        String before = text("#time");
-        focus("rear-flap");
-        browser.value("""
-                (async () => {
-                  const { toAddress } = await import(new URL('state.js', location.href));
-                  const state = {lapwright: 'bench/1', car: 'student-pipit', circuit: 'harrowmere', line: {kind: 'smoothest'},
-                    now: {name: 'now', set: {'powertrain.powerScale': 0.0001}, day: {}}, pins: [{name: 'standard', set: {}, day: {}}],
-                    view: 'lap', laps: 30, scatterS: 0.3, minutes: 20};
-                  location.hash = toAddress(state);
-                })()""");
-        browser.reload();
-        browser.await("document.getElementById('notes').textContent.includes('No lap so')");
-        assertThat(before).contains(":");
-    }
-
-    @Test
-    void twoWindowsDoNotDisturbEachOther() throws Exception {
-        try (Chromium second = new Chromium()) {
-            second.width(1400);
-            second.open(room.address);
-            second.await(READY);
-            focus("rear-flap");
-            browser.press("ArrowRight");
-            browser.await(FIRST + ".includes('than standard')");
-            assertThat((String) second.value(FIRST)).contains("as pinned");
-            second.value("document.querySelector('[data-knob=rear-flap]').focus()");
-            second.press("ArrowLeft");
-            second.await(FIRST + ".includes('than standard')");
-            assertThat(knob("rear-flap")).isEqualTo("32 deg");
-            assertThat(second.complaints()).isEmpty();
-        }
-        clean();
-    }
-
-    @Test
-    void aServerThatHasGoneIsSaidAndThePageStays(@TempDir Path own) throws Exception {
-        BenchRoom other = new BenchRoom("student-pipit", "harrowmere", own);
-        browser.open(other.address);
-        browser.await(READY);
-        String time = text("#time");
-        other.close();
-        browser.await("document.getElementById('notes').textContent.includes('The bench')");
-        assertThat(text("#time")).isEqualTo(time);
-        focus("rear-flap");
-        browser.press("ArrowRight");
-        assertThat(knob("rear-flap")).isEqualTo("32 deg");
+        page.turn("rear-flap", "ArrowRight");
+        page.enter("input[aria-label^=Laps]", "100");
+        page.awaitText("#words", "100 laps, 50 with each");
+        page.clean();
     }
 
     /** From an empty page by the keyboard alone: to a knob, a turn, a pin, a view, a study. */
     @Test
     void theKeyboardAloneDoesIt() throws Exception {
+        page.press("Tab");
+        assertThat(page.browser.value("document.activeElement.textContent")).isEqualTo("To the knobs");
+        page.press("Enter");
         for (int i = 0;
-                i < 80 && !"rear-flap".equals(browser.value("document.activeElement.dataset.knob ?? ''"));
+                i < 20 && !"rear-flap".equals(page.browser.value("document.activeElement.dataset.knob ?? ''"));
                 i++) {
-            browser.press("Tab");
+            page.press("Tab");
         }
-        assertThat(browser.value("document.activeElement.dataset.knob")).isEqualTo("rear-flap");
-        assertThat(browser.value("getComputedStyle(document.activeElement).outlineStyle"))
+        assertThat(page.browser.value("document.activeElement.dataset.knob")).isEqualTo("rear-flap");
+        assertThat(page.browser.value("getComputedStyle(document.activeElement).outlineStyle"))
                 .isEqualTo("solid");
-        browser.press("ArrowUp");
-        browser.await(FIRST + ".includes('than standard')");
-        browser.press("p");
-        browser.press("3");
-        browser.await("document.getElementById('view').textContent.includes('Gears')");
-        browser.press("?");
-        assertThat(text("#notes")).contains("arrows turn one click");
-        clean();
+        page.press("ArrowUp");
+        page.await(FIRST + ".includes('than standard')");
+        page.press("p", "3");
+        page.awaitText("#view", "Gears");
+        page.press("?");
+        assertThat(page.text("#notes")).contains("arrows turn one click");
+        page.clean();
     }
 
     @ParameterizedTest
@@ -440,34 +366,27 @@ class BenchPageTest {
     }
 
     private void fits(int width, boolean dark) throws Exception {
-        browser.width(width);
-        browser.lessMotion(dark);
-        fresh();
-        focus("rear-flap");
-        browser.press("ArrowLeft");
-        browser.await(FIRST + ".includes('than standard')");
-        assertThat((Double)
-                        browser.value("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
+        page.browser.width(width);
+        page.browser.lessMotion(dark);
+        page.turn("rear-flap", "ArrowLeft");
+        page.await("document.querySelectorAll('#parts tbody tr').length > 5");
+        assertThat((Double) page.browser.value(
+                        "document.documentElement.scrollWidth - document.documentElement.clientWidth"))
                 .as("to scroll sideways")
                 .isLessThanOrEqualTo(0);
-        assertThat(browser.value("[...document.querySelectorAll('*')].flatMap((e) => e.getAnimations()).length"))
+        assertThat(page.browser.value("[...document.querySelectorAll('*')].flatMap((e) => e.getAnimations()).length"))
                 .isEqualTo(0.0);
         audit();
-        for (String key : dark || width == 800 ? List.<String>of() : List.of("2", "5")) {
-            browser.press(key);
-            browser.await("document.querySelector('#view table') !== null");
-            audit();
-        }
-        clean();
+        page.clean();
     }
 
     /** The rules of an automatic audit: WCAG 2.1, levels A and AA, and good practice. */
     private void audit() throws IOException, InterruptedException {
         try (InputStream in = BenchPageTest.class.getResourceAsStream("/axe.min.js")) {
-            browser.value(new String(in.readAllBytes(), StandardCharsets.UTF_8) + "; 0");
+            page.browser.value(new String(in.readAllBytes(), StandardCharsets.UTF_8) + "; 0");
         }
-        Object found =
-                browser.value("axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) =>"
+        Object found = page.browser.value(
+                "axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) =>"
                         + " v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).slice(0, 3).join(', ')).join('\\n'))");
         assertThat((String) found).isEmpty();
     }

@@ -45,9 +45,15 @@ final class BenchRoom implements AutoCloseable {
                 new Question.Zoom(0, 0),
                 30,
                 0.3,
-                20);
+                // A short race: each of its laps is driven by many cars.
+                5,
+                List.of());
         server = new BenchServer(
-                new Sheets(new Catalogue(car, circuit, line), finder), new SavedFiles(folder), first, 0, PATIENCE_S);
+                new Sheets(new Catalogue(car, circuit, line, ""), finder),
+                new SavedFiles(folder),
+                first,
+                0,
+                PATIENCE_S);
         address = URI.create(server.address());
     }
 

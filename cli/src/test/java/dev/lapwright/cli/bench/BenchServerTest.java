@@ -25,6 +25,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
@@ -328,7 +329,33 @@ class BenchServerTest {
                         .filter(one -> "not in this model".equals(one.get("verdict")))
                         .map(one -> one.get("name")))
                 .containsExactlyInAnyOrder("front-fast-bump", "rear-fast-bump");
+        List<Map<String, Object>> bands = messages(answer).stream()
+                .filter(one -> one.get("type").equals("band"))
+                .toList();
+        assertThat(bands.stream().map(one -> one.get("name"))).contains("rear-wing", "final-drive", "conditions.grip");
+        assertThat(knobs).containsAll(bands.stream().map(one -> one.get("name")).toList());
+        // One rule's words; of the day, and of pressures and brakes, none.
+        assertThat(bands.stream().map(one -> one.get("verdict")).distinct())
+                .isSubsetOf("", "already right", "makes no difference", "cannot be told");
+        assertThat(bands.stream().filter(one -> one.get("name").toString().matches("conditions.*|.*pressure|brake.*")))
+                .isNotEmpty()
+                .allSatisfy(one -> assertThat(one.get("verdict")).isEqualTo(""));
         assertThat(message(answer, "end")).isNotNull();
+    }
+
+    @Test
+    void theHeadlineSaysHowSureItIsAndListensToTheDriver() throws IOException {
+        Map<String, Object> sure = first("doubt", 41, Map.of("rear-wing", 2), Map.of());
+        assertThat(sure.get("first").toString()).contains(" than standard");
+        assertThat(sure.get("lines").toString())
+                .contains("in nine of ten of 60 cars that this one may be")
+                .contains("The difference hangs");
+        Map<String, Object> heard = first("doubt", 42, Map.of("rear-wing", 2), Map.of("said", List.of("rear")));
+        assertThat(heard.get("lines").toString()).contains("What the driver says goes with");
+        Map<String, Object> nowhere = first("doubt", 43, Map.of("rear-wing", 2), Map.of("said", List.of("T99=rear")));
+        assertThat(nowhere.get("failure").toString()).contains("no corner of that name");
+        Map<String, Object> unread = first("doubt", 44, Map.of("rear-wing", 2), Map.of("said", List.of("quickly")));
+        assertThat(unread.get("failure").toString()).contains("no word of a driver");
     }
 
     /** The first that is looked at; which is told first is a matter of threads. */
@@ -398,10 +425,33 @@ class BenchServerTest {
 
     /** On a car that cannot drive a lap the words say why; the next state is answered as ever. */
     @Test
-    void aCarWithoutALapSaysWhy() throws IOException {
-        String answer = lap(8, Map.of("powertrain.powerScale", 0.0001), Map.of("window", "weak"));
-        assertThat((String) message(answer, "fault").get("what")).isNotBlank();
-        first("lap", 9, Map.of(), Map.of("window", "weak"));
+    void aCarWithoutALapSaysWhy(@TempDir Path own) throws IOException {
+        String car =
+                Files.writeString(own.resolve("car.json"), BenchPage.carText()).toString();
+        try (BenchRoom with = new BenchRoom(car, "harrowmere", own)) {
+            Map<String, Object> more = Map.of("car", car, "window", "weak");
+            String answer = with.post("lap", BenchRoom.state(8, Map.of("restrictor", 0.01), more));
+            assertThat((String) message(answer, "fault").get("what")).contains("the car comes to rest there");
+            message(with.until("lap", BenchRoom.state(9, Map.of(), more), "lap"), "lap");
+        }
+    }
+
+    /** A day that has a name is told by it, and any other as one that was turned. */
+    @Test
+    void aDayIsToldByItsName() throws IOException {
+        Map<String, Object> hot = Map.of("airTempC", 34, "airPressureHpa", 1004, "humidityPercent", 50);
+        Map<String, Object> still = new LinkedHashMap<>(hot);
+        still.putAll(Map.of("windSpeedMps", 1, "windFromDeg", 180, "grip", 0.97));
+        String named = first("lap", 11, Map.of(), now(still)).get("day").toString();
+        // The values are those of the demo document hot-afternoon.
+        assertThat(named).startsWith("Hot afternoon: 34.0 °C");
+        assertThat(first("lap", 12, Map.of(), now(hot)).get("day").toString()).startsWith("day as turned: 34.0 °C");
+        assertThat(room.post("lap", BenchRoom.state(13, Map.of(), now(Map.of("snow", 1)))))
+                .contains("conditions.snow");
+    }
+
+    private static Map<String, Object> now(Map<String, Object> day) {
+        return Map.of("now", Map.of("name", "now", "set", Map.of(), "day", day));
     }
 
     // --- Saving ---------------------------------------------------------------------------------------------------
@@ -432,16 +482,27 @@ class BenchServerTest {
     }
 
     @Test
-    void aPageToSendHoldsEverythingAndAsksForNothing() throws IOException {
-        assertThat(save("page", "frozen-1")).startsWith("HTTP/1.1 200");
-        String page = Files.readString(folder.resolve("frozen-1.html"));
+    void aPageToSendHoldsEverythingAndAsksForNothing(@TempDir Path own) throws IOException {
+        String car =
+                Files.writeString(own.resolve("car.json"), BenchPage.carText()).toString();
+        String circuit = Files.writeString(own.resolve("triangle.json"), BenchPage.TRIANGLE)
+                .toString();
+        try (BenchRoom with = new BenchRoom(car, circuit, own)) {
+            Map<String, Object> more =
+                    Map.of("car", car, "circuit", circuit, "kind", "page", "name", "frozen-1", "minutes", 5);
+            assertThat(with.post("save", BenchRoom.state(10, Map.of("rear-flap", 40), more)))
+                    .startsWith("HTTP/1.1 200");
+        }
+        String page = Files.readString(own.resolve("frozen-1.html"));
         assertThat(page)
                 .contains("default-src 'none'")
                 .contains("\"type\":\"landscape\"")
                 .contains("\"view\":\"tyres\"")
                 .doesNotContain("src=\"main.js\"")
                 .doesNotContain(room.address.getPath())
-                .doesNotContain(folder.toString());
+                // Nor does it tell whoever gets it where the documents lie.
+                .contains("\"car\":\"car.json\"")
+                .doesNotContain(own.toString());
     }
 
     @ParameterizedTest
@@ -470,6 +531,14 @@ class BenchServerTest {
     void aNameThatLeadsElsewhereIsRefused(String name) throws IOException {
         for (String kind : List.of("setup", "state", "page")) {
             assertThat(save(kind, name)).startsWith("HTTP/1.1 400");
+        }
+    }
+
+    @Test
+    void withoutAnEventThereIsNoNotebook() throws IOException {
+        for (String kind : List.of("notebook", "run")) {
+            String answer = room.post("study", BenchRoom.state(14, Map.of(), Map.of("study", kind)));
+            assertThat((String) message(answer, "fault").get("what")).contains("this bench has no notebook");
         }
     }
 
@@ -504,6 +573,35 @@ class BenchServerTest {
         } catch (IOException e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** As many windows as there may be, and no more. */
+    @Test
+    void windowsAreLimited() throws IOException, InterruptedException {
+        List<Socket> sockets = new ArrayList<>();
+        try (BenchRoom full = new BenchRoom(folder)) {
+            for (int i = 0; i < BenchServer.MOST_WINDOWS; i++) {
+                Socket socket = new Socket(InetAddress.getLoopbackAddress(), full.port());
+                sockets.add(socket);
+                socket.getOutputStream().write(full.head("GET", "presence", 0).getBytes(StandardCharsets.US_ASCII));
+            }
+            await(full, BenchServer.MOST_WINDOWS);
+            assertThat(full.said(full.head("GET", "presence", 0)))
+                    .startsWith("HTTP/1.1 503")
+                    .contains("windows open already");
+            assertThat(full.said(full.head("GET", "start", 0))).startsWith("HTTP/1.1 200");
+        } finally {
+            for (Socket socket : sockets) {
+                socket.close();
+            }
+        }
+    }
+
+    private static void await(BenchRoom room, int windows) throws InterruptedException {
+        for (int i = 0; i < 1200 && room.server.windows().open() != windows; i++) {
+            Thread.sleep(50);
+        }
+        assertThat(room.server.windows().open()).isEqualTo(windows);
     }
 
     private void many(int count) {
@@ -542,7 +640,7 @@ class BenchServerTest {
     @Test
     void aPortThatIsTakenIsSaid() {
         assertThatThrownBy(() -> new BenchServer(
-                        new Sheets(new Catalogue("", "", ""), LineFinder.SEARCH),
+                        new Sheets(new Catalogue("", "", "", ""), LineFinder.SEARCH),
                         new SavedFiles(folder),
                         Question.of(Fields.of("state", "{}")),
                         room.port(),
@@ -558,7 +656,7 @@ class BenchServerTest {
         Path car = own.resolve("mine.json");
         String text = Documents.demoText(DocumentKind.CAR, "gt-talvex");
         Files.writeString(car, text);
-        Catalogue catalogue = new Catalogue(car.toString(), "harrowmere", "");
+        Catalogue catalogue = new Catalogue(car.toString(), "harrowmere", "", "");
         assertThat(catalogue.car(car.toString()).name()).isEqualTo("Talvex GT");
         assertThat(catalogue.news()).isEmpty();
         String edited = text.replaceFirst("Talvex GT", "Talvex Two");

@@ -253,6 +253,17 @@ class OptimiseCommandTest {
         Map<String, Object> result = JsonTree.object(run.out());
         assertThat(JsonTree.number(result, "differenceLowS")).isLessThan(JsonTree.number(result, "differenceHighS"));
         assertThat(result).containsKeys("chanceOfGain", "standing", "doubt");
+        // Of each change of the best setup it is said whether it may be recommended.
+        Map<String, Object> recommended = JsonTree.object(result, "recommended");
+        long moved = ((List<?>) result.get("ranges"))
+                .stream()
+                        .map(one -> (Map<?, ?>) one)
+                        .filter(one -> !one.get("best").equals(one.get("before")))
+                        .count();
+        assertThat(moved)
+                .isPositive()
+                .isEqualTo(
+                        JsonTree.object(recommended, "changes").size() + ((List<?>) recommended.get("leftOut")).size());
     }
 
     @Test

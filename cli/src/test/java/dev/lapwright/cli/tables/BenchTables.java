@@ -95,6 +95,7 @@ public final class BenchTables {
                 row("from a turn to the drawn lap, one by one", last(measured(browser, "turned to drawn")));
                 row("from a turn to all landscapes, first look", last(measured(browser, "turned to all landscapes")));
                 row("from a turn to all landscapes, all settings", last(measured(browser, "turned to all told")));
+                row("from a turn to how sure all of it is", last(measured(browser, "turned to all doubt told")));
             }
         }
     }

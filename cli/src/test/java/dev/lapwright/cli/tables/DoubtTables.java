@@ -6,21 +6,35 @@ import dev.lapwright.car.Quantity;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.doubt.DoubtClass;
 import dev.lapwright.doubt.LatinHypercube;
-import dev.lapwright.doubt.PlausibleCars;
+import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
+import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.powertrain.FuelConsumption;
+import dev.lapwright.results.SensitivityReport;
+import dev.lapwright.results.Standings;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.sensitivity.Sensitivity;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.study.stint.Compound;
+import dev.lapwright.study.stint.RaceLength;
+import dev.lapwright.study.stint.Stint;
+import dev.lapwright.study.stint.StintDoubtResult;
+import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.survey.ImportedTrack;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -36,15 +50,20 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|best|roads|width]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports|stints|best|advice|roads|width]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
     private static final int DRAWS = 1000;
-    private static final int TRUTHS = 400;
+    private static final int TRUTHS = 1000;
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
     private static final int BEST_DRAWS = 300;
+    private static final int ADVICE_DRAWS = 100;
+    private static final int IMPORT_DRAWS = 200;
+    private static final int IMPORT_TRUTHS = 60;
+    private static final int STINT_TRUTHS = 200;
+    private static final double AWAY_KPA = 15;
     private static final long ROADS_SEED = 7000;
     private static final int ROADS_DRAWS = 60;
 
@@ -64,6 +83,9 @@ public final class DoubtTables {
         switch (asked.length == 0 ? "" : asked[0]) {
             case "coverage" -> coverage();
             case "best" -> best();
+            case "advice" -> advice();
+            case "imports" -> imports();
+            case "stints" -> stints();
             case "roads" -> roads();
             case "width" -> width();
             default -> classes().forEach(System.out::println);
@@ -100,106 +122,265 @@ public final class DoubtTables {
                 .driven();
     }
 
+    /** What is asked of each car: settings beside it as it stands, and all hot pressures off. */
+    private static List<Car> settings(Car car) {
+        List<Car> cars = new ArrayList<>();
+        CHANGES.forEach((name, value) -> cars.add(car.with(name, value)));
+        cars.add(car.with(Quantity.HOT_PRESSURE_FRONT, car.value(Quantity.HOT_PRESSURE_FRONT) + AWAY_KPA)
+                .with(Quantity.HOT_PRESSURE_REAR, car.value(Quantity.HOT_PRESSURE_REAR) + AWAY_KPA));
+        return cars;
+    }
+
+    private static Robustness study(Car car, Track track) {
+        Robustness study = Robustness.of(car, track, DAY).withDraws(DRAWS).withSeed(SEED);
+        for (Car setting : settings(car)) {
+            study = study.against(setting);
+        }
+        return study;
+    }
+
+    private static void head(String first) {
+        List<String> columns = new ArrayList<>();
+        CHANGES.forEach((name, value) -> columns.add(name + " " + plain(value)));
+        columns.add("hot pressures +" + plain(AWAY_KPA) + " kPa");
+        System.out.println("| " + first + " | " + String.join(" | ", columns) + " |");
+        System.out.println("|---|" + "---|".repeat(columns.size()));
+    }
+
     /** Cars whose errors are not those assumed: how many of 100 gains lie in the interval that the tool tells. */
     private static void coverage() {
         Car car = Documents.car("gt-talvex");
         Track track = castelvane(car);
-        Robustness study = Robustness.of(car, track, DAY).withDraws(DRAWS).withSeed(SEED);
-        for (Map.Entry<String, Double> change : CHANGES.entrySet()) {
-            study = study.against(car.with(change.getKey(), change.getValue()));
-        }
-        RobustnessResult told = study.run(StudyRun.onAllCores());
+        RobustnessResult told = study(car, track).run(StudyRun.onAllCores());
         System.out.println("Talvex GT at Castelvane, " + DRAWS + " cars drawn (seed " + SEED + "), " + TRUTHS
                 + " true cars a row (seed " + TRUTH_SEED + ").");
         System.out.println();
-        StringBuilder head = new StringBuilder("| the true cars |");
+        head("the true cars");
         StringBuilder interval = new StringBuilder("| interval told, s |");
-        int place = 0;
-        for (Map.Entry<String, Double> change : CHANGES.entrySet()) {
-            head.append(' ')
-                    .append(change.getKey())
-                    .append(' ')
-                    .append(plain(change.getValue()))
-                    .append(" |");
-            RobustnessResult.Standing standing = told.standings().get(place++);
+        for (RobustnessResult.Standing standing : told.standings()) {
             interval.append(String.format(Locale.ROOT, " %+.2f to %+.2f |", standing.low(), standing.high()));
         }
-        System.out.println(head);
-        System.out.println("|---|" + "---|".repeat(CHANGES.size()));
         System.out.println(interval);
-        PlausibleCars cars = PlausibleCars.of(car, DAY);
-        int n = cars.unknowns().size();
-        row("as assumed", told, cars, track, plainly(n), UnaryOperator.identity());
-        row("off half as far again", told, cars, track, scaled(plainly(n), 1.5), UnaryOperator.identity());
-        row("off 0.7 times as far", told, cars, track, scaled(plainly(n), 0.7), UnaryOperator.identity());
-        row("heavy tails (Student, 4 degrees, same deviation)", told, cars, track, heavy(n), UnaryOperator.identity());
-        row(
-                "errors of neighbours in the table correlated by 0.7",
-                told,
-                cars,
-                track,
-                neighbours(n),
-                UnaryOperator.identity());
-        row(
-                "slip stiffness does not fall across (`tyres.slipStiffnessFallPercent` 0)",
-                told,
-                cars,
-                track,
-                plainly(n),
-                setUp -> setUp.with(Quantity.SLIP_STIFFNESS_FALL, 0));
+        PlausibleDays days = PlausibleDays.of(car, track, DAY, true, List.of());
+        int n = days.unknowns().size();
+        Truth truth = new Truth(told, days, car, track, UnaryOperator.identity());
+        truth.row("as assumed", plainly(n));
+        truth.row("off half as far again", scaled(plainly(n), 1.5));
+        truth.row("off 0.7 times as far", scaled(plainly(n), 0.7));
+        truth.row("heavy tails (Student, 4 degrees, same deviation)", heavy(n));
+        truth.row("errors of neighbours in the table correlated by 0.7", neighbours(n));
+        truth.row("errors of all in the table correlated by 0.3", together(n));
+        new Truth(told, days, car, track, set -> set.with(Quantity.SLIP_STIFFNESS_FALL, 0))
+                .row("slip stiffness does not fall (`tyres.slipStiffnessFallPercent` 0)", plainly(n));
+        int slides = days.unknowns().stream().map(Unknown::title).toList().indexOf(DoubtClass.LIGHT_WHEEL.title());
         for (double slide : new double[] {-3, 3}) {
             double[][] drawn = plainly(n);
-            int at = cars.unknowns().stream().map(Unknown::title).toList().indexOf(DoubtClass.LIGHT_WHEEL.title());
             for (double[] draw : drawn) {
-                draw[at] = slide;
+                draw[slides] = slide;
             }
-            row(
-                    "brakes: " + (slide < 0 ? "no wheel locks" : "the light wheel slides"),
-                    told,
-                    cars,
-                    track,
-                    drawn,
-                    UnaryOperator.identity());
+            truth.row("brakes: " + (slide < 0 ? "no wheel locks" : "the light wheel slides"), drawn);
+        }
+        LineSearch search = LineSearch.of(Documents.circuit("castelvane"), car, LineChoices.DEFAULT);
+        new Truth(told, days, car, search.fastest(Vehicle.of(car, DAY)).driven(), UnaryOperator.identity())
+                .row("driven on the fastest line, told on the smoothest", plainly(n));
+        new Truth(told, days, car, Documents.circuit("castelvane"), UnaryOperator.identity())
+                .row("driven on the middle of the road", plainly(n));
+    }
+
+    /** Told on circuits as imported, by the document's own band; driven on the circuits they were drawn from. */
+    private static void imports() {
+        Car car = Documents.car("gt-talvex");
+        System.out.println(
+                "Talvex GT, " + IMPORT_DRAWS + " cars drawn on each import (seed " + SEED + "), " + IMPORT_TRUTHS
+                        + " true cars on each true circuit (seed " + TRUTH_SEED + "); circuits and errors from seed "
+                        + ROADS_SEED
+                        + ", three circuits a row.");
+        System.out.println();
+        head("imported from");
+        for (DrawnSurvey.Source source : DrawnSurvey.Source.values()) {
+            int[] inside = new int[settings(car).size()];
+            int all = 0;
+            for (DrawnCircuit circuit : DrawnCircuit.drawn(1, ROADS_SEED)) {
+                Track found;
+                try {
+                    found = ImportTables.imported(DrawnSurvey.of(circuit.truth(), source, car, ROADS_SEED))
+                            .track();
+                } catch (LapwrightException refused) {
+                    continue;
+                }
+                RobustnessResult told =
+                        study(car, found).withDraws(IMPORT_DRAWS).run(StudyRun.onAllCores());
+                // The truth's own road is that it is: only car and day are drawn.
+                PlausibleDays days = PlausibleDays.of(car, found, DAY, true, List.of());
+                double[][] errors = Arrays.copyOf(plainly(days.unknowns().size()), IMPORT_TRUTHS);
+                int[] within = new Truth(told, days, car, circuit.truth(), UnaryOperator.identity())
+                        .onTheRoadAsItIs()
+                        .count(errors);
+                for (int k = 0; k < within.length; k++) {
+                    inside[k] += within[k];
+                }
+                all += errors.length;
+            }
+            StringBuilder line = new StringBuilder("| " + source.words() + " |");
+            for (int count : inside) {
+                line.append(String.format(Locale.ROOT, " %.0f |", 100.0 * count / all));
+            }
+            System.out.println(line);
         }
     }
 
-    private static void row(
-            String what,
-            RobustnessResult told,
-            PlausibleCars cars,
-            Track track,
-            double[][] errors,
-            UnaryOperator<Car> otherwise) {
+    /** Stints told by three laps of each drawn car, and solved lap by lap on true ones. */
+    private static void stints() {
         Car car = Documents.car("gt-talvex");
+        Track track = LineSearch.of(Documents.circuit("harrowmere"), car, LineChoices.DEFAULT)
+                .smoothest()
+                .driven();
+        List<Compound> compounds = List.of(Compound.steady("soft", 1.01, 0.002), Compound.steady("hard", 1, 0.0005));
+        RaceLength race = new RaceLength(20, 0, 1, 0.6, 1);
+        StintDoubtResult told = Stint.of(car, track, DAY, race)
+                .onCompounds(compounds)
+                .doubted()
+                .withDraws(DRAWS)
+                .withSeed(SEED)
+                .run(StudyRun.onAllCores());
+        List<Unknown> own = told.unknowns()
+                .subList(
+                        PlausibleDays.of(car, track, DAY, true, List.of())
+                                .unknowns()
+                                .size(),
+                        told.unknowns().size());
+        PlausibleDays days = PlausibleDays.of(car, track, DAY, true, own);
+        double[][] errors = Arrays.copyOf(plainly(days.unknowns().size()), STINT_TRUTHS);
         List<boolean[]> in = StudyRun.onAllCores()
                 .inParallel(
                         errors.length,
-                        () -> LapSolver.on(track),
-                        (solver, i) -> {
-                            double before = time(solver, cars, otherwise.apply(car), errors[i]);
-                            boolean[] within = new boolean[CHANGES.size()];
-                            int place = 0;
-                            for (Map.Entry<String, Double> change : CHANGES.entrySet()) {
-                                Car setUp = otherwise.apply(car.with(change.getKey(), change.getValue()));
-                                double gain = time(solver, cars, setUp, errors[i]) - before;
-                                RobustnessResult.Standing standing =
-                                        told.standings().get(place);
-                                within[place++] = gain >= standing.low() && gain <= standing.high();
+                        () -> track,
+                        (any, i) -> {
+                            double[] others = days.others(errors[i]);
+                            List<Compound> worn = new ArrayList<>();
+                            for (int c = 0; c < 2; c++) {
+                                Compound one = compounds.get(c);
+                                worn.add(Compound.steady(
+                                        one.name(),
+                                        one.grip() * DoubtClass.COMPOUND_GRIP.factor(others[1 + 2 * c]),
+                                        one.wear() * DoubtClass.WEAR.factor(others[2 + 2 * c])));
                             }
-                            return within;
+                            StintResult driven = Stint.of(
+                                            days.car(car, errors[i]),
+                                            days.road(errors[i]),
+                                            days.day(DAY, errors[i]),
+                                            race)
+                                    .withConsumption(FuelConsumption.constant(
+                                            FuelConsumption.RACING_ENGINE * DoubtClass.CONSUMPTION.factor(others[0])))
+                                    .onCompounds(worn)
+                                    .run(StudyRun.onThreads(1));
+                            double fuel = Math.max(
+                                    driven.runs().get(0).fuelNeeded(),
+                                    driven.runs().get(1).fuelNeeded());
+                            double difference = driven.runs().get(1).time()
+                                    - driven.runs().get(0).time();
+                            return new boolean[] {
+                                within(told.runs().get(0).fuelNeeded(), fuel),
+                                within(told.runs().get(1).difference(), difference)
+                            };
                         },
                         done -> {});
-        StringBuilder line = new StringBuilder("| " + what + " |");
-        for (int k = 0; k < CHANGES.size(); k++) {
-            int place = k;
-            long inside = in.stream().filter(within -> within[place]).count();
-            line.append(String.format(Locale.ROOT, " %.0f |", 100.0 * inside / in.size()));
-        }
-        System.out.println(line);
+        System.out.printf(
+                Locale.ROOT,
+                "20 laps of Harrowmere, %d cars drawn (seed %d), %d true stints solved lap by lap (seed %d): of 100 the"
+                        + " fuel needed lies in its interval for %.0f, the difference of the compounds for %.0f.%n",
+                DRAWS,
+                SEED,
+                in.size(),
+                TRUTH_SEED,
+                100.0 * in.stream().filter(one -> one[0]).count() / in.size(),
+                100.0 * in.stream().filter(one -> one[1]).count() / in.size());
     }
 
-    private static double time(LapSolver solver, PlausibleCars cars, Car setUp, double[] errors) {
-        return solver.lapTime(Vehicle.of(cars.car(setUp, errors), cars.day(DAY, errors)));
+    private static boolean within(StintDoubtResult.Interval interval, double value) {
+        return value >= interval.low() && value <= interval.high();
+    }
+
+    /** What is true, held against what was told. */
+    private static final class Truth {
+        private final RobustnessResult told;
+        private final PlausibleDays days;
+        private final Car car;
+        private final Track track;
+        private final UnaryOperator<Car> otherwise;
+        private final boolean itself;
+
+        Truth(RobustnessResult told, PlausibleDays days, Car car, Track track, UnaryOperator<Car> otherwise) {
+            this(told, days, car, track, otherwise, false);
+        }
+
+        private Truth(
+                RobustnessResult told,
+                PlausibleDays days,
+                Car car,
+                Track track,
+                UnaryOperator<Car> otherwise,
+                boolean itself) {
+            this.told = told;
+            this.days = days;
+            this.car = car;
+            this.track = track;
+            this.otherwise = otherwise;
+            this.itself = itself;
+        }
+
+        Truth onTheRoadAsItIs() {
+            return new Truth(told, days, car, track, otherwise, true);
+        }
+
+        void row(String what, double[][] errors) {
+            StringBuilder line = new StringBuilder("| " + what + " |");
+            for (int count : count(errors)) {
+                line.append(String.format(Locale.ROOT, " %.0f |", 100.0 * count / errors.length));
+            }
+            System.out.println(line);
+        }
+
+        int[] count(double[][] errors) {
+            PlausibleRoads roads = PlausibleRoads.of(track);
+            List<Car> settings = settings(car);
+            List<boolean[]> in = StudyRun.onAllCores()
+                    .inParallel(
+                            errors.length,
+                            () -> track,
+                            (any, i) -> {
+                                int ofRoads = roads.unknowns().size();
+                                double[] road =
+                                        Arrays.copyOfRange(errors[i], errors[i].length - ofRoads, errors[i].length);
+                                LapSolver solver = LapSolver.on(itself ? track : roads.road(road));
+                                boolean[] within = new boolean[settings.size()];
+                                try {
+                                    double before = time(solver, otherwise.apply(car), errors[i]);
+                                    for (int k = 0; k < within.length; k++) {
+                                        double gain =
+                                                time(solver, otherwise.apply(settings.get(k)), errors[i]) - before;
+                                        RobustnessResult.Standing standing =
+                                                told.standings().get(k);
+                                        within[k] = gain >= standing.low() && gain <= standing.high();
+                                    }
+                                } catch (LapwrightException noLap) {
+                                    Arrays.fill(within, false);
+                                }
+                                return within;
+                            },
+                            done -> {});
+            int[] counts = new int[settings.size()];
+            for (boolean[] one : in) {
+                for (int k = 0; k < counts.length; k++) {
+                    counts[k] += one[k] ? 1 : 0;
+                }
+            }
+            return counts;
+        }
+
+        private double time(LapSolver solver, Car setUp, double[] draw) {
+            return solver.lapTime(Vehicle.of(days.car(setUp, draw), days.day(DAY, draw)));
+        }
     }
 
     /** Plain random numbers, not the tool's own way of drawing. */
@@ -250,6 +431,19 @@ public final class DoubtTables {
         return drawn;
     }
 
+    /** All by a part that they have in common. */
+    private static double[][] together(int n) {
+        Random common = new Random(TRUTH_SEED + 1);
+        double[][] drawn = plainly(n);
+        for (double[] draw : drawn) {
+            double shared = Math.sqrt(0.3) * common.nextGaussian();
+            for (int k = 0; k < n; k++) {
+                draw[k] = shared + Math.sqrt(0.7) * draw[k];
+            }
+        }
+        return drawn;
+    }
+
     /** How often the best setting of the demo car is the best. */
     private static void best() {
         Car car = Documents.car("gt-talvex");
@@ -287,6 +481,48 @@ public final class DoubtTables {
                     found.standings().get(most).best(),
                     found.present().cost()));
         }
+    }
+
+    /** What `sensitivity` names as faster without drawn cars, of each demo car, and whether that stands. */
+    private static void advice() {
+        System.out.println("| car, circuit | adjustment | named as faster at | by, s | nine in ten, s | gain on % of "
+                + ADVICE_DRAWS + " cars | stands |");
+        System.out.println("|---|---|---|---|---|---|---|");
+        Map<String, String> demos = new LinkedHashMap<>();
+        demos.put("gt-talvex", "castelvane");
+        demos.put("touring-merrow", "harrowmere");
+        demos.put("student-pipit", "skarnfell");
+        demos.forEach((name, circuit) -> {
+            Car car = Documents.car(name);
+            Track track = LineSearch.of(Documents.circuit(circuit), car, LineChoices.DEFAULT)
+                    .smoothest()
+                    .driven();
+            SensitivityResult named = Sensitivity.of(car, track, DAY).run();
+            RobustnessResult drawn =
+                    Robustness.of(named).withDraws(ADVICE_DRAWS).withSeed(SEED).run();
+            List<AdjustmentVerdict> verdicts = Robustness.verdicts(named, drawn);
+            for (int i = 0; i < verdicts.size(); i++) {
+                SensitivityResult.Worth worth = named.worths().get(i);
+                double gain = worth.best().difference();
+                if (!worth.hasFaster() || !LapTimeDifference.counts(gain)) {
+                    continue;
+                }
+                RobustnessResult.Standing standing = drawn.standings().get(i);
+                System.out.println(String.format(
+                        Locale.ROOT,
+                        "| %s, %s | %s | %s | %s | %s | %.0f | %s |",
+                        name,
+                        circuit,
+                        worth.adjustment().name(),
+                        SensitivityReport.setting(worth, worth.best().setting()),
+                        Standings.signed(gain, standing),
+                        Standings.interval(standing),
+                        100 * drawn.chanceOfGain(standing),
+                        verdicts.get(i) == AdjustmentVerdict.GAIN
+                                ? "yes"
+                                : "no: " + verdicts.get(i).label()));
+            }
+        });
     }
 
     /** How far lap times of roads drawn by a circuit's document spread, over those of its import's own band. */

@@ -72,8 +72,17 @@ public final class Robustness implements Study<RobustnessResult> {
     /** What the driver says of the car as it stands. */
     private final List<DriverWord> words;
 
-    /** Setting that is driven, and what number stands for it. */
-    private record Setting(Car car, Conditions day, double number) {}
+    /**
+     * Setting that is driven.
+     *
+     * @param number that stands for it
+     * @param without place of the setting of which a part is left out here; negative for none
+     */
+    private record Setting(Car car, Conditions day, double number, int without) {
+        Setting(Car car, Conditions day, double number) {
+            this(car, day, number, -1);
+        }
+    }
 
     private Robustness(
             Car present,
@@ -130,15 +139,28 @@ public final class Robustness implements Study<RobustnessResult> {
         return study;
     }
 
-    /** A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order. */
+    /**
+     * A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order; behind them
+     * the settings by which each is judged ({@link JudgedAdjustments}).
+     */
     public static Robustness of(SensitivityResult sensitivity) {
-        Robustness study = of(sensitivity.car(), sensitivity.track(), sensitivity.conditions());
+        Car car = sensitivity.car();
+        Robustness study = of(car, sensitivity.track(), sensitivity.conditions());
         for (SensitivityResult.Worth worth : sensitivity.worths()) {
-            study = study.against(sensitivity
-                    .car()
-                    .with(worth.adjustment().name(), worth.shown().setting()));
+            study = study.against(
+                    car.with(worth.adjustment().name(), worth.shown().setting()));
+        }
+        for (Car judged : JudgedAdjustments.of(sensitivity).cars()) {
+            study = study.against(judged);
         }
         return study;
+    }
+
+    /** Verdicts on the adjustments of a sensitivity that was drawn by {@link #of(SensitivityResult)}, in its order. */
+    public static List<AdjustmentVerdict> verdicts(SensitivityResult sensitivity, RobustnessResult drawn) {
+        int shown = sensitivity.worths().size();
+        return JudgedAdjustments.of(sensitivity)
+                .verdicts(drawn.standings().subList(shown, drawn.standings().size()));
     }
 
     /** A study of the gearings of one axis that have a lap as given, in their order. */
@@ -177,6 +199,19 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness against(Car setUp, Conditions on, double number) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, on, number));
+        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
+    }
+
+    /**
+     * The same, asking what a part of one of its settings does: told is the lap time of that setting less that without the part. It is no rival of
+     * the other settings.
+     *
+     * @param place of the setting, in the order given
+     * @param setUp the same car without the part
+     */
+    public Robustness without(int place, Car setUp) {
+        List<Setting> more = new ArrayList<>(settings);
+        more.add(new Setting(setUp, day, Double.NaN, place));
         return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
     }
 
@@ -333,14 +368,14 @@ public final class Robustness implements Study<RobustnessResult> {
                     times.add(all.get(i).times());
                 }
             }
-            fastest = times.stream().mapToInt(Reading::fastest).toArray();
+            fastest = times.stream().mapToInt(this::fastest).toArray();
         }
 
-        private static int fastest(double[] row) {
+        private int fastest(double[] row) {
             // Any setting before the car as it stands, which may be one of them.
             int best = 1;
             for (int j = 2; j < row.length; j++) {
-                if (row[j] < row[best] || Double.isNaN(row[best])) {
+                if (settings.get(j - 1).without() < 0 && (row[j] < row[best] || Double.isNaN(row[best]))) {
                     best = j;
                 }
             }
@@ -358,6 +393,12 @@ public final class Robustness implements Study<RobustnessResult> {
                     draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of), least, before);
         }
 
+        /** Of a setting to the car as it stands, or of a setting to itself without a part. */
+        private double difference(double[] row, int j) {
+            int whole = j == 0 ? -1 : settings.get(j - 1).without();
+            return whole < 0 ? row[j] - row[0] : row[whole + 1] - row[j];
+        }
+
         private RobustnessResult.Standing standing(int j) {
             double[] differences = new double[times.size()];
             int laps = 0;
@@ -366,8 +407,8 @@ public final class Robustness implements Study<RobustnessResult> {
             double cost = 0;
             for (int i = 0; i < times.size(); i++) {
                 double[] row = times.get(i);
-                if (!Double.isNaN(row[j])) {
-                    double difference = row[j] - row[0];
+                double difference = difference(row, j);
+                if (!Double.isNaN(difference)) {
                     differences[laps++] = difference;
                     gains += LapTimeDifference.isFaster(difference) ? 1 : 0;
                     best += fastest[i] == j ? 1 : 0;
@@ -397,7 +438,7 @@ public final class Robustness implements Study<RobustnessResult> {
                     ? Arrays.stream(fastest)
                             .mapToDouble(place -> settings.get(place - 1).number())
                             .toArray()
-                    : times.stream().mapToDouble(row -> row[of + 1] - row[0]).toArray();
+                    : times.stream().mapToDouble(row -> difference(row, of + 1)).toArray();
             return UnknownShare.told(unknowns, drawn.toArray(new double[0][]), answers);
         }
 

@@ -35,6 +35,8 @@ public record RobustnessResult(
         Optional<RobustnessResult> before) {
     /** Half of an interval of 90 % of the normal distribution over its standard deviation (its tables). */
     private static final double NORMAL_90 = 1.645;
+    /** Share of the drawn cars that must gain from what is recommended. */
+    private static final double FIRM = 2.0 / 3;
 
     public RobustnessResult {
         unknowns = List.copyOf(unknowns);
@@ -102,6 +104,14 @@ public record RobustnessResult(
     /** Share of the drawn cars on which a setting is faster than the car as it stands; NaN if none counts. */
     public double chanceOfGain(Standing standing) {
         return (double) standing.gains() / lapped;
+    }
+
+    /**
+     * Whether a setting may stand in a plan or be recommended, one rule for all that do: two in three of the drawn cars gain from it, and their
+     * median gains what counts. Of 40 cars that gain and lose evenly so many agree by chance once in fifty times (binomial distribution).
+     */
+    public boolean isFirmGain(Standing standing) {
+        return standing.gains() >= FIRM * lapped && standing.middle() <= -LapTimeDifference.COUNTS;
     }
 
     /** Share of the drawn cars on which a setting is the best; NaN if none counts. */

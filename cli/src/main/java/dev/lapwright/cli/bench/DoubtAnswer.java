@@ -1,0 +1,212 @@
+package dev.lapwright.cli.bench;
+
+import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.car.EndStop;
+import dev.lapwright.cli.option.DriverWordText;
+import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.results.ComparisonReport;
+import dev.lapwright.results.Standings;
+import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.StudyStoppedException;
+import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.landscape.Landscape;
+import dev.lapwright.study.optimise.Optimisation;
+import dev.lapwright.study.robust.AdjustmentVerdict;
+import dev.lapwright.study.robust.DriverWord;
+import dev.lapwright.study.robust.Robustness;
+import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.track.StationSpacing;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** Answers on how sure the others are: the headline on drawn cars, and a band for every knob. */
+final class DoubtAnswer {
+    /** Cars drawn for the headline. */
+    private static final int DRAWS = 60;
+    /** Cars drawn for the knobs, which ask of many settings at once: the fewest that tell an interval. */
+    private static final int DRAWS_FOR_KNOBS = Robustness.FEWEST_DRAWS;
+    /** Stations for the knobs twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md). */
+    private static final StationSpacing SPACING_FOR_KNOBS = StationSpacing.DEFAULT.scaled(2);
+
+    private final Question question;
+    private final Sheet sheet;
+    private final LapAnswer answer;
+
+    DoubtAnswer(Question question, Sheet sheet, LapAnswer answer) {
+        this.question = question;
+        this.sheet = sheet;
+        this.answer = answer;
+    }
+
+    /** Tells of the headline, of the knob in hand, then of all others. */
+    void tell(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
+        headline(how).ifPresent(told);
+        List<Landscape> hand = new ArrayList<>();
+        List<Landscape> others = new ArrayList<>();
+        for (Landscape one : landscapes) {
+            (one.name().equals(question.hand()) ? hand : others).add(one);
+        }
+        bands(how, hand, told);
+        bands(how, others, told);
+    }
+
+    /** How the setup in hand stands beside the reference on the cars that this one may be, and that the driver's words leave. */
+    private Optional<Map<String, Object>> headline(StudyRun how) {
+        if (question.pins().isEmpty()) {
+            return Optional.empty();
+        }
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "doubt");
+        try {
+            Subject pinned = sheet.subject(question.reference());
+            Subject now = answer.subject();
+            List<DriverWord> words =
+                    question.said().stream().map(DriverWordText::read).toList();
+            if (pinned.car().settings().equals(now.car().settings())
+                    && pinned.day().equals(now.day())) {
+                return Optional.empty();
+            }
+            RobustnessResult found = Robustness.of(pinned.car(), pinned.driven(), pinned.day())
+                    .against(now.car(), now.day(), Double.NaN)
+                    .hearing(words)
+                    .withDraws(DRAWS)
+                    .run(how);
+            Comparison comparison = Comparison.of(sheet.lap(question.reference()), answer.lap());
+            ComparisonReport report = new ComparisonReport(
+                    pinned, "This setup", now, comparison, Optional.of(new Standings(found)), Optional.empty());
+            tree.put("first", ReportBlocks.told(report.than(question.reference().name())));
+            tree.put("where", ReportBlocks.told(report.where()));
+            tree.put("lines", report.inDoubt().stream().map(ReportBlocks::told).toList());
+        } catch (StudyStoppedException stopped) {
+            throw stopped;
+        } catch (LapwrightException none) {
+            tree.put("failure", ReportBlocks.told(none.getMessage()));
+        }
+        return Optional.of(tree);
+    }
+
+    /** One knob, and where in the study its settings begin. */
+    private record Asked(Landscape landscape, List<Double> settings, int place) {}
+
+    private void bands(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
+        Car car = answer.subject().car();
+        Conditions day = answer.subject().day();
+        Robustness study = Robustness.of(car, answer.subject().driven(), SPACING_FOR_KNOBS, day)
+                .withDraws(DRAWS_FOR_KNOBS);
+        List<Asked> asked = new ArrayList<>();
+        int place = 0;
+        for (Landscape one : landscapes) {
+            List<Landscape.Point> known = one.points().stream()
+                    .filter(point -> point.figures().isPresent())
+                    .toList();
+            if (one.isFlat() || known.size() < 2) {
+                continue;
+            }
+            Landscape.Point best = one.fastest().orElseThrow();
+            List<Double> settings = AdjustmentVerdict.settings(
+                    Sheet.standing(sheet.knob(one.name()), answer.subject()),
+                    best.setting(),
+                    one.difference(best),
+                    known.get(0).setting(),
+                    known.get(known.size() - 1).setting());
+            asked.add(new Asked(one, settings, place));
+            for (double setting : settings) {
+                study = Conditions.isMeantBy(one.name())
+                        ? study.against(car, day.with(one.name(), setting), Double.NaN)
+                        : study.against(car.with(one.name(), setting));
+                place++;
+            }
+        }
+        if (place > 0) {
+            RobustnessResult found = study.run(how);
+            asked.forEach(one -> told.accept(band(one, found)));
+        }
+    }
+
+    private Map<String, Object> band(Asked asked, RobustnessResult found) {
+        Landscape landscape = asked.landscape();
+        int count = asked.settings().size();
+        List<RobustnessResult.Standing> standings = found.standings().subList(asked.place(), asked.place() + count);
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "band");
+        tree.put("name", landscape.name());
+        List<List<Double>> points = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            if (standings.get(i).laps() > 0) {
+                points.add(List.of(
+                        asked.settings().get(i),
+                        standings.get(i).low(),
+                        standings.get(i).high()));
+            }
+        }
+        tree.put("points", points);
+        Optional<AdjustmentVerdict> verdict = verdict(asked, standings);
+        // What is flat, or not in the model, the landscape says itself; a gain shows.
+        tree.put(
+                "verdict",
+                verdict.filter(one -> one != AdjustmentVerdict.GAIN && one != AdjustmentVerdict.UNSEEN)
+                        .map(AdjustmentVerdict::label)
+                        .orElse(""));
+        tree.put("counts", verdict.filter(one -> one == AdjustmentVerdict.ALIKE).isEmpty());
+        tree.put("words", ReportBlocks.told(words(asked, standings, verdict)));
+        return tree;
+    }
+
+    /** By the one rule; empty for the day, which is no choice. */
+    private Optional<AdjustmentVerdict> verdict(Asked asked, List<RobustnessResult.Standing> standings) {
+        Landscape landscape = asked.landscape();
+        Car bare = answer.subject().bare();
+        if (bare.adjustments().stream().noneMatch(one -> one.name().equals(landscape.name()))) {
+            return Optional.empty();
+        }
+        boolean delicate = Optimisation.leftAlone(bare).stream()
+                .anyMatch(kept -> kept.name().equals(landscape.name()));
+        double best = landscape.difference(landscape.fastest().orElseThrow());
+        return Optional.of(AdjustmentVerdict.undrawn(landscape.range(), delicate)
+                .orElseGet(() -> AdjustmentVerdict.of(best, standings)));
+    }
+
+    /** What the landscape says, with no more digits than drawn cars leave, and what they say. */
+    private String words(Asked asked, List<RobustnessResult.Standing> standings, Optional<AdjustmentVerdict> verdict) {
+        RobustnessResult.Standing first = standings.get(0);
+        if (first.laps() == 0) {
+            return "";
+        }
+        Landscape landscape = asked.landscape();
+        Knob knob = sheet.knob(landscape.name());
+        double setting = asked.settings().get(0);
+        Landscape.Point best = landscape.fastest().orElseThrow();
+        double gain = landscape.difference(best);
+        String at = setting == best.setting() && LapTimeDifference.isFaster(gain)
+                ? "; fastest at " + knob.told(setting) + ": " + Standings.said(gain, first)
+                : "; at " + knob.told(setting);
+        return "worth " + Numbers.fixed(landscape.range(), Standings.decimals(first.halfWidth()))
+                + " s over its range" + at + ", " + Standings.interval(first) + " s in nine of ten of "
+                + DRAWS_FOR_KNOBS + " cars that this one may be"
+                + verdict.map(told -> told == AdjustmentVerdict.UNSEEN
+                                ? "; the model knows too little of it to choose by"
+                                : ": " + told.label()
+                                        + (told == AdjustmentVerdict.GAIN ? stopped(setting, landscape) : ""))
+                        .orElse("");
+    }
+
+    /** What stops a gain at an end of its range. */
+    private String stopped(double setting, Landscape landscape) {
+        Adjustment adjustment = answer.subject().bare().adjustment(landscape.name());
+        return EndStop.isEnd(adjustment, setting)
+                ? "; at the end of its range, where nothing in the model stops it"
+                        + EndStop.of(adjustment)
+                                .map(stop -> ": on the car " + stop.text())
+                                .orElse("")
+                : "";
+    }
+}

@@ -1,0 +1,108 @@
+package dev.lapwright.study.robust;
+
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Verdict on an adjustment turned by itself; one rule for all studies. One about which a lap time says too little is not in this model; one
+ * whose whole range makes no difference that counts on the car as it is described makes none. Of all others the fastest setting, if that is
+ * faster by {@link LapTimeDifference#COUNTS} or more, and both ends of the range are held against the car as it stands on drawn cars, and
+ * what nine of ten of them agree on is said ({@link RobustnessResult.Verdict}).
+ */
+public enum AdjustmentVerdict {
+    /** Its fastest setting is faster. */
+    GAIN("a gain"),
+    /** None of those settings is faster, and at least one slower: a miss would cost. */
+    RIGHT("already right"),
+    /** None of those settings makes a difference that counts. */
+    ALIKE("makes no difference"),
+    /** One of those settings is faster on some cars and slower on others, or not the one that seemed so. */
+    UNTOLD("cannot be told"),
+    /** The model knows too little of it, or nothing. */
+    UNSEEN("not in this model");
+
+    private final String label;
+
+    AdjustmentVerdict(String label) {
+        this.label = label;
+    }
+
+    /** In a few words. */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * What is said without drawn cars; empty where they decide.
+     *
+     * @param range lap time at its slowest setting over that at its fastest, on the car as it is described, s
+     * @param delicate whether a lap time says too little of it, as of pressures and dampers ({@link
+     *     dev.lapwright.study.optimise.Optimisation#leftAlone})
+     */
+    public static Optional<AdjustmentVerdict> undrawn(double range, boolean delicate) {
+        if (delicate) {
+            return Optional.of(UNSEEN);
+        }
+        return LapTimeDifference.counts(range) ? Optional.empty() : Optional.of(ALIKE);
+    }
+
+    /** The settings of an adjustment that are held against the car as it stands; see {@link #settings(double, double, double, double, double)}. */
+    public static List<Double> settings(SensitivityResult.Worth worth) {
+        List<Double> legal = worth.adjustment().legalSettings();
+        return settings(
+                worth.setting(),
+                worth.best().setting(),
+                worth.best().difference(),
+                legal.get(0),
+                legal.get(legal.size() - 1));
+    }
+
+    /**
+     * The settings that are held against the car as it stands: the fastest first where it is faster by what counts, then the ends.
+     *
+     * @param standing where it stands
+     * @param best its fastest setting of those tried
+     * @param difference lap time there over that of the car as it stands, s
+     * @param least one end of its range
+     * @param most the other
+     */
+    public static List<Double> settings(double standing, double best, double difference, double least, double most) {
+        List<Double> settings = new ArrayList<>();
+        if (LapTimeDifference.isFaster(difference) && LapTimeDifference.counts(difference)) {
+            settings.add(best);
+        }
+        for (double end : new double[] {least, most}) {
+            if (!settings.contains(end) && end != standing) {
+                settings.add(end);
+            }
+        }
+        return settings;
+    }
+
+    /**
+     * What can be said of it.
+     *
+     * @param difference lap time at its fastest setting over that of the car as it stands, s
+     * @param standings of {@link #settings}, in that order
+     */
+    public static AdjustmentVerdict of(double difference, List<RobustnessResult.Standing> standings) {
+        boolean faster = LapTimeDifference.isFaster(difference) && LapTimeDifference.counts(difference);
+        List<RobustnessResult.Verdict> verdicts = standings.stream()
+                .filter(standing -> standing.laps() > 0)
+                .map(RobustnessResult.Standing::verdict)
+                .toList();
+        if (verdicts.isEmpty()) {
+            return UNTOLD;
+        }
+        if (faster && verdicts.get(0) == RobustnessResult.Verdict.FASTER) {
+            return GAIN;
+        }
+        if (verdicts.contains(RobustnessResult.Verdict.UNTOLD) || verdicts.contains(RobustnessResult.Verdict.FASTER)) {
+            return UNTOLD;
+        }
+        return verdicts.contains(RobustnessResult.Verdict.SLOWER) ? RIGHT : ALIKE;
+    }
+}
