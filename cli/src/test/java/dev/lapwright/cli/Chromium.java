@@ -93,6 +93,8 @@ public final class Chromium implements AutoCloseable {
         command("Network.enable", Map.of());
         command("Runtime.enable", Map.of());
         command("Log.enable", Map.of());
+        // A window that nobody has clicked into fires no events of focus.
+        command("Emulation.setFocusEmulationEnabled", Map.of("enabled", true));
     }
 
     private String address(HttpClient client) throws IOException, InterruptedException {
