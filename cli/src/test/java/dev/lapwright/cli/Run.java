@@ -135,8 +135,8 @@ public record Run(int code, String out, String err) {
         return run(styled, errIsTerminal, Lines.WIDTH, foundLines(arguments), arguments);
     }
 
-    /** Runs it on lines of so many columns. */
-    static Run wide(int width, String... arguments) {
+    /** Runs it anew, on lines of so many columns. */
+    public static Run wide(int width, String... arguments) {
         return run(false, false, width, foundLines(arguments), arguments);
     }
 

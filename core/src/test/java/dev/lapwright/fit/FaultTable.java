@@ -11,7 +11,7 @@ import java.util.Map;
 /**
  * Counts how often intervals hold the truth on {@linkplain FaultyDay days on which something is wrong}, and which culprit is named. Run by
  * hand for the tables that docs/theory.md prints: {@code FaultTable DAYS} for days of one run, {@code FaultTable DAYS wing} or {@code bar}
- * for days of two. All faults of one day before the next day; tables are printed after every {@value #EVERY} days, the last at the end.
+ * for days of two; a first seed may follow ({@code one} before it for days of one run). All faults of one day before the next day; tables are printed after every {@value #EVERY} days, the last at the end.
  */
 final class FaultTable {
     private static final long SEED = 1000;
@@ -200,15 +200,15 @@ final class FaultTable {
         return all;
     }
 
-    private static void oneRun(int days) {
+    private static void oneRun(int days, long first) {
         List<FaultTable> all = all();
         for (int day = 0; day < days; day++) {
             for (FaultTable table : all) {
-                table.one(SEED + day, FitDoubts.none(), table.before);
-                table.one(SEED + day, FitDoubts.USUAL, table.now);
+                table.one(first + day, FitDoubts.none(), table.before);
+                table.one(first + day, FitDoubts.USUAL, table.now);
             }
             if ((day + 1) % EVERY == 0 || day + 1 == days) {
-                System.out.println("\n" + (day + 1) + " days of each fault from seed " + SEED + "; percent that hold");
+                System.out.println("\n" + (day + 1) + " days of each fault from seed " + first + "; percent that hold");
                 print(
                         "| wrong | grip before | now | drag before | now | downforce before | now | power before | now |"
                                 + " rolling before | now | culprit right | wrong | failed |",
@@ -222,7 +222,7 @@ final class FaultTable {
         }
     }
 
-    private static void twoRuns(int days, Map<String, Double> first, Map<String, Double> second) {
+    private static void twoRuns(int days, long from, Map<String, Double> first, Map<String, Double> second) {
         List<FaultTable> all = all().stream()
                 .filter(table -> List.of(
                                 FaultyDay.Fault.NONE, FaultyDay.Fault.TYRES, FaultyDay.Fault.LINE, FaultyDay.Fault.ALL)
@@ -230,11 +230,11 @@ final class FaultTable {
                 .toList();
         for (int day = 0; day < days; day++) {
             for (FaultTable table : all) {
-                table.two(SEED + day, first, second);
+                table.two(from + day, first, second);
             }
             if ((day + 1) % EVERY == 0 || day + 1 == days) {
                 System.out.println(
-                        "\n" + (day + 1) + " days of each fault from seed " + SEED + ", " + first + " and " + second);
+                        "\n" + (day + 1) + " days of each fault from seed " + from + ", " + first + " and " + second);
                 print(
                         "| wrong | load sensitivity holds, % | left of its doubt | grip balance holds, % | left of its doubt |"
                                 + " grip holds, % | downforce holds, % | failed |",
@@ -252,14 +252,15 @@ final class FaultTable {
     /** Prints the tables. */
     public static void main(String[] arguments) {
         int days = Integer.parseInt(arguments[0]);
-        String runs = arguments.length > 1 ? arguments[1] : "";
+        String runs = arguments.length > 1 ? arguments[1] : "one";
+        long first = arguments.length > 2 ? Long.parseLong(arguments[2]) : SEED;
         switch (runs) {
-            case "wing" -> twoRuns(days, Map.of("wing", 2.0), Map.of("wing", 8.0));
+            case "wing" -> twoRuns(days, first, Map.of("wing", 2.0), Map.of("wing", 8.0));
             case "bar" -> {
                 String bar = "suspension.front.antiRollBarNmPerDeg";
-                twoRuns(days, Map.of(bar, 400.0), Map.of(bar, 1600.0));
+                twoRuns(days, first, Map.of(bar, 400.0), Map.of(bar, 1600.0));
             }
-            default -> oneRun(days);
+            default -> oneRun(days, first);
         }
     }
 }

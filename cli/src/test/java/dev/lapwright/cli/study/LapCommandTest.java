@@ -290,8 +290,8 @@ class LapCommandTest {
 
     @Test
     void theSameCommandPrintsTheSameTwice() {
-        assertThat(Run.of("lap", CAR, CIRCUIT, "--json").out())
-                .isEqualTo(Run.of("lap", CAR, CIRCUIT, "--json").out());
+        assertThat(Run.wide(80, "lap", CAR, CIRCUIT, "--json").out())
+                .isEqualTo(Run.wide(80, "lap", CAR, CIRCUIT, "--json").out());
     }
 
     @Test
