@@ -18,6 +18,11 @@ class TestPlanTest {
         return BriefCars.run(brief).plan().value().orElseThrow();
     }
 
+    /** The car as it is described decides alone, so that there are two steps; of the second too few drawn cars gain. */
+    private static Brief twoSteps() {
+        return BriefCars.brief().withDraws(0);
+    }
+
     @Test
     void withLapsInPlentyEachStepOfThePlanIsATest() {
         TestPlan plan = plan(BriefCars.brief().withScatter(0.01).withLaps(400));
@@ -41,7 +46,7 @@ class TestPlanTest {
 
     @Test
     void stepsThatWouldNotShowByThemselvesGoTogether() {
-        ChangePlan steps = steps(BriefCars.brief());
+        ChangePlan steps = steps(twoSteps());
         assertThat(steps.steps()).hasSize(2);
         int whole = LapsToSee.perSetup(steps.effect().difference(), 5);
         int most = steps.steps().stream()
@@ -50,7 +55,7 @@ class TestPlanTest {
                 .orElseThrow();
         assertThat(whole).isLessThan(most);
         // Enough for both together, too few for the lesser of them.
-        TestPlan plan = plan(BriefCars.brief().withScatter(5).withLaps(2 * whole));
+        TestPlan plan = plan(twoSteps().withScatter(5).withLaps(2 * whole));
         assertThat(plan.runs()).hasSize(1);
         assertThat(plan.runs().get(0).isBundle()).isTrue();
         assertThat(plan.runs().get(0).changes()).hasSize(2);
@@ -90,7 +95,7 @@ class TestPlanTest {
     void withLapsForTheFirstTestAloneTheOthersAreLeftForWantOfLaps() {
         // Laps this even show each step in the fewest there are, 4 with each setup: 8 a test, and 15 are too few for
         // two.
-        TestPlan plan = plan(BriefCars.brief().withScatter(0.01).withLaps(15));
+        TestPlan plan = plan(twoSteps().withScatter(0.01).withLaps(15));
         assertThat(plan.runs().get(0).fate()).isEqualTo(TestPlan.Run.Fate.DRIVE);
         assertThat(plan.runs().get(1).fate()).isEqualTo(TestPlan.Run.Fate.LAPS_USED_UP);
         assertThat(plan.toDrive()).hasSize(1);
