@@ -30,8 +30,8 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Opens a page in the browser: turn a knob and watch the lap. Inside an event's folder it has the event's",
-            "car, circuit, day and notebook.",
+            "Opens a page in the browser: turn a knob and watch the lap.",
+            "Inside an event's folder it has the event's car, circuit, day and notebook.",
             "Its server listens on this machine alone, and ends with Ctrl-C or a while after the last window was closed."
         },
         customSynopsis = {
