@@ -164,7 +164,8 @@ final class LapValidator {
                         Locale.ROOT,
                         "it looks like this circuit begun %.0f m on: give distance from this circuit's line",
                         anywhere)
-                : "it looks like another circuit, or one driven the other way round: choose the circuit that was driven";
+                : "it looks like another circuit, one driven the other way round, or quite another car: choose the circuit and"
+                        + " the car that were driven";
         throw new InvalidValueException(
                 cells.lap.name(),
                 String.format(

@@ -27,12 +27,17 @@ public final class DifferenceWords {
 
     /** The same without what it is compared with: "0.120 s faster", "as fast", "not known". */
     public static String said(double difference) {
+        return said(difference, MOST_DECIMALS);
+    }
+
+    /** The same with so many decimals, which are those that its doubt leaves. */
+    static String said(double difference, int decimals) {
         if (!Double.isFinite(difference)) {
             return "not known";
         }
-        return LapTimeDifference.isNone(difference)
+        return LapTimeDifference.isNone(difference) || Math.abs(difference) < 0.5 * Math.pow(10, -decimals)
                 ? "as fast"
-                : size(difference) + " " + way(difference) + remark(difference);
+                : Numbers.fixed(Math.abs(difference), decimals) + " s " + way(difference) + remark(difference);
     }
 
     /** A time (s) without its sign. */

@@ -16,6 +16,9 @@ import java.util.Map;
  * @param after the same of the car as recommended
  */
 public record LineCheck(String what, double held, double before, double after) {
+    /** Hundredths: two searches for a line end no closer to each other. */
+    private static final int DECIMALS = 2;
+
     /** The check of one of the cars that the first was compared with. */
     public static LineCheck of(String what, double held, OwnLinesResult found, int other) {
         return new LineCheck(
@@ -56,7 +59,7 @@ public record LineCheck(String what, double held, double before, double after) {
     /** Both lap times, as an item of a heading. */
     public String text() {
         return "before " + Numbers.lapTime(before) + ", best " + Numbers.lapTime(after) + ", difference "
-                + Numbers.signed(difference(), 3) + " s, the fastest line found anew for each";
+                + Numbers.signed(difference(), DECIMALS) + " s, the fastest line found anew for each";
     }
 
     /**
@@ -66,15 +69,16 @@ public record LineCheck(String what, double held, double before, double after) {
      */
     public String reading(String subject) {
         double own = difference();
-        String found = "With the fastest line found anew for each car " + subject + " is " + DifferenceWords.said(own);
+        String found = "With the fastest line found anew for each car " + subject + " is "
+                + DifferenceWords.said(own, DECIMALS);
         if (!isOtherChoice()) {
             return LapTimeDifference.counts(own) ? found + ": the same choice." : found + ".";
         }
         String better = !LapTimeDifference.counts(own)
                 ? "there is little to choose between the two"
                 : own > 0 ? "the car as it stands is the better one there" : "it is the better one there";
-        return found + ", where on one line for both it was " + Numbers.signed(held, 3) + " s. The choice differs: "
-                + better + ".";
+        return found + ", where on one line for both it was " + Numbers.signed(held, DECIMALS)
+                + " s. The choice differs: " + better + ".";
     }
 
     /** The same for machines. */

@@ -67,11 +67,7 @@ public record Standings(RobustnessResult result) {
 
     /** A difference in words, with as many digits as a standing leaves it: "0.12 s faster". */
     public static String said(double difference, RobustnessResult.Standing standing) {
-        if (standing == null || LapTimeDifference.isNone(difference)) {
-            return DifferenceWords.said(difference);
-        }
-        return Numbers.fixed(Math.abs(difference), decimals(standing.halfWidth())) + " s "
-                + DifferenceWords.way(difference) + DifferenceWords.remark(difference);
+        return DifferenceWords.said(difference, decimals(standing == null ? 0 : standing.halfWidth()));
     }
 
     /** The same beside what it is compared with: "0.12 s faster than standard". */

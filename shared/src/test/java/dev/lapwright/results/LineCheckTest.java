@@ -15,7 +15,7 @@ class LineCheckTest {
     void theSameChoiceIsSaidToBeThat() {
         LineCheck check = check(-0.2, -0.1);
         assertThat(check.isOtherChoice()).isFalse();
-        assertThat(check.reading("it")).contains("it is 0.100 s faster", "the same choice");
+        assertThat(check.reading("it")).contains("it is 0.10 s faster", "the same choice");
         assertThat(check.difference()).isCloseTo(-0.1, within(1e-9));
     }
 
@@ -24,8 +24,7 @@ class LineCheckTest {
         LineCheck check = check(-0.2, 0.1);
         assertThat(check.isOtherChoice()).isTrue();
         assertThat(check.reading("it"))
-                .contains(
-                        "it is 0.100 s slower", "-0.200 s", "The choice differs", "the car as it stands is the better");
+                .contains("it is 0.10 s slower", "-0.20 s", "The choice differs", "the car as it stands is the better");
     }
 
     @Test
