@@ -4,9 +4,11 @@ import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.FourWheels;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Place;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.track.Stations;
 import java.util.List;
 import java.util.Optional;
 
@@ -39,6 +41,23 @@ public final class SlipModel {
      */
     public static SlipModel of(Vehicle vehicle) {
         return new SlipModel(vehicle);
+    }
+
+    /**
+     * A solver of laps by this model: the same line, engine, gears, shifts, integration and driver as the fast one. Columns of the lap that are
+     * no matter of limits (loads, drag, heights) are the same law at its speeds; cornering drag and the uses of axles are the fast
+     * model's words on what this one drives, so that a use may exceed 1. Where no equilibrium is found the fast answer stands, and
+     * {@link dev.lapwright.lap.Lap#isUnchecked} says so.
+     *
+     * @throws InvalidValueException when it solves for a car whose tyres have another exponent than 2
+     */
+    public static LapSolver laps(Stations stations) {
+        return LapSolver.asking(
+                wheels -> {
+                    check(wheels);
+                    return new SlipLimits(wheels);
+                },
+                stations);
     }
 
     private static void check(FourWheels wheels) {
@@ -76,6 +95,7 @@ public final class SlipModel {
         Check.positive("speed (m/s)", speed);
         Check.positive("engine (N)", engine);
         wheels.at(place);
+        limits.forget();
         return Double.isNaN(limits.drive(speed, engine, 1)) ? Optional.empty() : Optional.of(state(limits.limit()));
     }
 
@@ -83,6 +103,7 @@ public final class SlipModel {
     public Optional<SlipState> brake(Place place, double speed) {
         Check.positive("speed (m/s)", speed);
         wheels.at(place);
+        limits.forget();
         return Double.isNaN(limits.brake(speed, 0, 1)) ? Optional.empty() : Optional.of(state(limits.limit()));
     }
 
