@@ -58,8 +58,8 @@ final class SlipForces {
      */
     private static final double RELEASE = 0.02;
 
-    /** Total force over the weight within which drive goes over into brakes. */
-    private static final double SWITCH = 0.01;
+    /** Total force over the weight, either way, between which drive goes over into brakes. */
+    private static final double SWITCH = 0.015;
     /** Friction over the weight of what does not slip at all. */
     private static final double STUCK = 10;
 
@@ -308,16 +308,20 @@ final class SlipForces {
             fill(1, 2, 1 / weight);
             fill(2, 3, 1 / (weight * wheelbase));
         }
-        double x = total / (SWITCH * weight);
-        double root = Math.sqrt(1 + x * x);
-        braking = 0.5 * (1 - x / root);
-        brakingRate = -0.5 / (SWITCH * weight * root * root * root);
+        goOver(total / (SWITCH * weight), -1 / (SWITCH * weight));
         double engineInertia = mass * (massFactor - 1) - 2 * axleInertia;
         through = Math.max(0, Math.min(engineDrag + engineInertia * rate, -total));
         throughRate = through > 0 && through == -total ? -1 : 0;
         axle(0, frontDriveShare, partials);
         axle(2, 1 - frontDriveShare, partials);
         share(partials);
+    }
+
+    /** The brakes' share of the laws at a total force: none from the one end of the change on, all from the other, with two derivatives. */
+    private void goOver(double x, double scale) {
+        double u = Math.max(0, Math.min(1, 0.5 * (1 - x)));
+        braking = u * u * u * (10 + u * (6 * u - 15));
+        brakingRate = 15 * u * u * (1 - u) * (1 - u) * scale;
     }
 
     /** Force across of each wheel that a little more slip angle gives, N/rad, and that it gives from a straight. */
@@ -408,7 +412,9 @@ final class SlipForces {
         double release = braking * RELEASE;
         jacobian[row + SLIP + o] += release * alongScale[o];
         jacobian[row + SLIP + i] -= release * alongScale[i];
-        double byTotal = brakingRate * ((byEngine - byDrive) * sticking - (brakeSplit[i / 2] - freeSplit) * both) / weight
+        double byTotal = brakingRate
+                        * ((byEngine - byDrive) * sticking - (brakeSplit[i / 2] - freeSplit) * both)
+                        / weight
                 + brakingRate * RELEASE * slipApart
                 + (plates.coast() >= 1 ? 0 : braking * plates.coast() * driveShare * throughRate * sticking / weight);
         if (byTotal != 0) {

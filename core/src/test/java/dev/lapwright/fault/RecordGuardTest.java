@@ -39,6 +39,7 @@ import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.lines.OwnLinesResult;
+import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -111,6 +112,9 @@ class RecordGuardTest {
             SensitivityResult.Trial.class,
             OptimisationResult.Limited.class,
             OwnLinesResult.OwnLap.class,
+            SecondOpinionResult.class,
+            SecondOpinionResult.Opinion.class,
+            SecondOpinionResult.Place.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,

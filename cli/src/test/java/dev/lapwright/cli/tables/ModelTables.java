@@ -19,8 +19,9 @@ public final class ModelTables {
 
     /** No arguments. */
     public static void main(String... none) {
-        System.out.println("| car | circuit | fast, s | fuller, s | difference, % | slowest corner, fast, km/h | fuller |"
-                + " front bar one step stiffer, fast, s | fuller | unchecked stations |");
+        System.out.println(
+                "| car | circuit | fast, s | fuller, s | difference, % | slowest corner, fast, km/h | fuller |"
+                        + " front bar one step stiffer, fast, s | fuller | unchecked stations |");
         System.out.println("|---|---|---|---|---|---|---|---|---|---|");
         for (String name : List.of("gt-talvex", "touring-merrow", "student-pipit")) {
             for (String circuit : List.of("harrowmere", "castelvane", "skarnfell")) {
