@@ -21,7 +21,9 @@ public final class Lap {
     private final Stations stations;
     private final double[][] columns;
     private final Limit[] limits;
+    /** Null for a lap by the solver's own model. */
     private final BitSet unchecked;
+
     private final double time;
     private final double peakSpeed;
 
@@ -67,9 +69,14 @@ public final class Lap {
         return limits[station];
     }
 
-    /** Whether a lap by another model has, at a station or on the way to the next, the word of the lap's own model for want of that one's. */
+    /** Whether another model was asked for the car's limits: {@link LapSolver#asking}. */
+    public boolean isByAnotherModel() {
+        return unchecked != null;
+    }
+
+    /** Whether a lap by another model has, at a station or on the way to the next, the word of the solver's own for want of that one's. */
     public boolean isUnchecked(int station) {
-        return unchecked.get(station);
+        return unchecked != null && unchecked.get(station);
     }
 
     /** The car that drove it. */

@@ -1,7 +1,6 @@
 package dev.lapwright.lap;
 
 import dev.lapwright.aero.Platform;
-import java.util.BitSet;
 
 /** Writer of a solved lap's columns: evaluates the forces once more at every station and says what limits the car there. */
 final class LapColumns {
@@ -51,7 +50,7 @@ final class LapColumns {
                 road.stations,
                 columns,
                 limits,
-                fuller == null ? new BitSet() : kernel.unchecked(),
+                fuller == null ? null : kernel.unchecked(),
                 time,
                 Math.sqrt(2 * kernel.peakEnergy));
     }
