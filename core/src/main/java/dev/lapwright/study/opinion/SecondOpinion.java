@@ -125,6 +125,7 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
             Comparison.Part here = one.parts().get(i);
             places.add(new SecondOpinionResult.Place(
                     here.label(),
+                    here.isCorner(),
                     here.difference(),
                     other.parts().get(i).difference(),
                     atSlowest(one.first(), here),

@@ -76,20 +76,14 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
             return gains && fuller - fast > doubt ? Verdict.CONTRADICTED : Verdict.OPEN;
         }
 
-        /** The limit over which the models part most, in the direction in which they do; empty if they do not. */
-        public Optional<Limit> cause() {
-            double sign = Math.signum(fuller - fast);
-            return apart.entrySet().stream()
-                    .filter(one -> sign * one.getValue() > 0)
-                    .max(Comparator.comparingDouble(one -> sign * one.getValue()))
-                    .map(Map.Entry::getKey);
-        }
-
-        /** The part of the lap where they part most, in that direction; empty if they do not. */
+        /**
+         * The corner where they part most, in the direction in which they do; empty if they part in none. On a straight they part by the speed at
+         * which a corner was left.
+         */
         public Optional<Place> most() {
             double sign = Math.signum(fuller - fast);
             return places.stream()
-                    .filter(place -> sign * (place.fuller() - place.fast()) > 0)
+                    .filter(place -> place.corner() && sign * (place.fuller() - place.fast()) > 0)
                     .max(Comparator.comparingDouble(place -> sign * (place.fuller() - place.fast())));
         }
     }
@@ -98,10 +92,11 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
      * Both models' words on one part of the lap.
      *
      * @param label the corner, or the corners that a straight lies between
+     * @param corner whether it is a corner
      * @param fast difference of the time there by the fast model, s
      * @param fuller the same by the fuller one
      * @param fastLimit what limits the car as it stands where it is slowest there, by the fast model
      * @param fullerLimit the same by the fuller one
      */
-    public record Place(String label, double fast, double fuller, Limit fastLimit, Limit fullerLimit) {}
+    public record Place(String label, boolean corner, double fast, double fuller, Limit fastLimit, Limit fullerLimit) {}
 }

@@ -79,7 +79,6 @@ class SecondOpinionTest {
         assertThat(opinion.fast()).isNotNaN();
         assertThat(opinion.fuller()).isNaN();
         assertThat(opinion.verdict(0.001, 0.1)).isEqualTo(Verdict.UNKNOWN);
-        assertThat(opinion.cause()).isEmpty();
         assertThat(opinion.most()).isEmpty();
     }
 
@@ -90,11 +89,17 @@ class SecondOpinionTest {
         assertThat(told(-0.1, 0.02).verdict(0.001, 0.15)).isEqualTo(Verdict.OPEN);
         assertThat(told(0.1, -0.02).verdict(0.001, 0.05)).isEqualTo(Verdict.OPEN);
         assertThat(told(0.1, 0.02).verdict(0.001, 0.05)).isEqualTo(Verdict.NO_GAIN);
-        assertThat(told(-0.1, 0.02).cause()).contains(Limit.FRONT_GRIP);
-        assertThat(told(0.02, -0.1).cause()).contains(Limit.BRAKES);
+        assertThat(told(-0.1, 0.02).most()).contains(place("T2", true, 0.03));
+        assertThat(told(0.02, -0.1).most()).contains(place("T1", true, -0.1));
     }
 
     private static Opinion told(double fast, double fuller) {
-        return new Opinion("", fast, fuller, List.of(), Map.of(Limit.FRONT_GRIP, 0.2, Limit.BRAKES, -0.3));
+        List<SecondOpinionResult.Place> places =
+                List.of(place("T1", true, -0.1), place("T1 to T2", false, 0.5), place("T2", true, 0.03));
+        return new Opinion("", fast, fuller, places, Map.of());
+    }
+
+    private static SecondOpinionResult.Place place(String label, boolean corner, double apart) {
+        return new SecondOpinionResult.Place(label, corner, 0, apart, Limit.FRONT_GRIP, Limit.REAR_GRIP);
     }
 }
