@@ -34,6 +34,7 @@ import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.advice.OverKerb;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
+import dev.lapwright.study.balance.SlipBalanceResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
@@ -115,6 +116,9 @@ class RecordGuardTest {
             SecondOpinionResult.class,
             SecondOpinionResult.Opinion.class,
             SecondOpinionResult.Place.class,
+            SlipBalanceResult.class,
+            SlipBalanceResult.Corner.class,
+            SlipBalanceResult.Phase.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,

@@ -18,9 +18,13 @@ import picocli.CommandLine.Option;
 public final class OpinionOption {
     @Option(
             names = "--no-second-opinion",
-            description =
-                    "Does not ask the fuller model about what is recommended, which takes some tenths of a second for each.")
+            description = "Does not ask the fuller model, which takes some tenths of a second a lap.")
     boolean none;
+
+    /** Whether the fuller model is to be asked. */
+    public boolean isWanted() {
+        return !none;
+    }
 
     /**
      * Both models' words on changes; none if none is wanted or there are none.
