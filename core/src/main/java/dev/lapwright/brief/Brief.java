@@ -161,8 +161,8 @@ public final class Brief implements Study<BriefResult> {
                 BriefResult.PlaceShare.of(laps.asItStands()),
                 sensitivity,
                 sensitivity.isThere()
-                        ? BriefResult.Part.ask(() ->
-                                AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt.halved()))
+                        ? BriefResult.Part.ask(
+                                () -> AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt))
                         : sensitivity.missingToo(),
                 suggestion,
                 plan,
