@@ -49,6 +49,7 @@ import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
@@ -214,6 +215,7 @@ class RecordGuardTest {
             FirmChanges.LeftOut.class,
             ChangePlan.Left.class,
             JudgedAdjustments.Asked.class,
+            SettledVerdicts.Result.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);
 
