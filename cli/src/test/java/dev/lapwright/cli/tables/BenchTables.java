@@ -15,9 +15,7 @@ import java.util.Locale;
 
 /**
  * Times of the bench as docs/performance.md has them, and with a folder its pictures of docs/bench.md. In a real browser, from the top
- * of the project with everything packaged:
- *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.BenchTables [FOLDER]</pre>
+ * of the project; DEVELOPERS.md has the command.
  */
 public final class BenchTables {
     private static final String READY = "document.querySelectorAll('.strip .curve').length > 20";
