@@ -111,12 +111,14 @@ async function question() {
         hear(message, began);
       }
       if (current && message.type === "landscapes" && number === page.number && began !== null) {
+        knobs.drawDue();
         performance.measure("turned to all told", { start: began, end: performance.now() });
       }
       if (current && message.type === "landscape" && number === page.number) {
         seen.add(message.name);
         if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
           looked = true;
+          knobs.drawDue();
           performance.measure("turned to all landscapes", { start: began, end: performance.now() });
         }
       }
