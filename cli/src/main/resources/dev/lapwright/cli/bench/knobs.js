@@ -282,10 +282,10 @@ export class Knobs {
     }
   }
 
-  fresh(found) {
+  fresh(found, sure) {
     // While the hand moves on, the band before stands until the new one is there.
     const before = this.found.get(found.name)?.band;
-    found.band = before && { ...before, old: true };
+    found.band = before && { ...before, old: before.old || !sure };
     this.found.set(found.name, found);
     this.due.add(found.name);
     if (found.name === this.hand) {

@@ -25,7 +25,7 @@ class BenchPageTest extends InTheBrowser {
         page.await(TIME + " !== '" + before + "'");
         assertThat(page.knob("rear-flap")).isEqualTo("32 deg");
         assertThat(page.text("#words .first")).contains("than standard");
-        assertThat(page.text("#words")).contains("30 laps, 15 with each");
+        assertThat(page.text("#more")).contains("30 laps, 15 with each");
         page.awaitText("#parts caption", "of standard");
         page.awaitText(".inhand .note", "worth ");
         // The way back: undone, redone, and turned back to the pin.
@@ -295,7 +295,7 @@ class BenchPageTest extends InTheBrowser {
     void theDriversLapsAreSaidAndCount() throws Exception {
         page.turn("rear-flap", "ArrowRight");
         page.enter("input[aria-label^=Laps]", "100");
-        page.awaitText("#words", "100 laps, 50 with each");
+        page.awaitText("#more", "100 laps, 50 with each");
         page.clean();
     }
 

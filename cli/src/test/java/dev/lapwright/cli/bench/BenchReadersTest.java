@@ -47,7 +47,7 @@ class BenchReadersTest extends InTheBrowser {
         assertThat(page.text(".inhand .note")).contains("fastest");
         page.press("ArrowLeft", "ArrowLeft", "ArrowLeft", "ArrowLeft");
         page.await(FIRST + ".includes('than standard')");
-        assertThat(page.text("#words")).contains("gained on straights").contains("30 laps");
+        assertThat(page.text("#more")).contains("gained on straights").contains("30 laps");
         page.press("4");
         page.awaitText("#view", "Downforce over air speed");
         assertThat(page.count("#view canvas")).isOne();
@@ -75,7 +75,7 @@ class BenchReadersTest extends InTheBrowser {
         page.open(castelvane.address);
         page.focus("rear-wing");
         page.press("ArrowRight", "ArrowRight", "ArrowRight");
-        page.awaitText("#words", "gained in corners");
+        page.awaitText("#more", "gained in corners");
         page.awaitText("#mapwords", "time won on standard");
         page.mouse("mouseMoved", page.place(".traces canvas[tabindex]", 0.36, 0.3));
         page.awaitText("#under", "Limited by");

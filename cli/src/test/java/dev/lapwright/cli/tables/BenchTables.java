@@ -151,7 +151,7 @@ public final class BenchTables {
                 browser.value("performance.clearMarks('all told')");
                 browser.press(key);
                 browser.await("document.querySelector('#view table') !== null");
-                Thread.sleep(1500);
+                browser.await(TOLD);
                 Files.write(
                         folder.resolve("bench-"
                                 + browser.value("document.querySelector('[aria-selected=true]').id.slice(4)") + ".png"),
