@@ -28,7 +28,7 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
 
     /** What both models together leave of it; without drawn cars nothing is in doubt. */
     public Verdict verdict() {
-        return opinion.verdict(LapTimeDifference.NONE, Double.isNaN(doubt) ? 0 : doubt);
+        return opinion.verdict(LapTimeDifference.COUNTS, Double.isNaN(doubt) ? 0 : doubt);
     }
 
     private int digits() {
@@ -61,30 +61,26 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
         String both = "By the fuller model " + subject + " is " + said(opinion.fuller());
         return switch (verdict) {
             case BOTH_GAIN -> both + ": both models call it a gain.";
-            case NO_GAIN -> both + ": no gain by either model.";
+            case NO_GAIN -> both + ": no gain that counts by either model.";
             case CONTRADICTED ->
                 both + ", by the fast one " + said(opinion.fast())
                         + (Double.isNaN(doubt) ? "" : ", further apart than what is in doubt of the car") + apart()
                         + " Not recommended before a test on track.";
-            default ->
-                both + ", by the fast one " + said(opinion.fast())
-                        + ", no further apart than what is in doubt of the car" + apart();
+            default -> both + ", by the fast one " + said(opinion.fast()) + ": try both on track" + apart();
         };
     }
 
-    /** Adds what the fuller model says of recommendations to a report, for people and machines; nothing if it was not asked. */
+    /** Adds what the fuller model says of recommendations to a report, a paragraph each after some space; nothing if it was not asked. */
     static void addTo(Report report, List<ModelCheck> checks) {
-        if (!checks.isEmpty()) {
-            List<String> said =
-                    checks.stream().map(one -> one.reading(one.what())).toList();
-            report.gap().line("Second opinion:");
-            said.forEach(report::point);
-            report.gap()
-                    .field(
-                            "secondOpinion",
-                            checks.stream().map(ModelCheck::tree).toList())
-                    .field("secondOpinionReading", said);
+        if (checks.isEmpty()) {
+            return;
         }
+        List<String> said = checks.stream().map(one -> one.reading(one.what())).toList();
+        said.forEach(sentence -> report.gap()
+                .paragraph("Second opinion: " + sentence.substring(0, 1).toLowerCase(Locale.ROOT)
+                        + sentence.substring(1)));
+        report.field("secondOpinion", checks.stream().map(ModelCheck::tree).toList())
+                .field("secondOpinionReading", said);
     }
 
     /** Where the models part most, and what limits the car there by each. */

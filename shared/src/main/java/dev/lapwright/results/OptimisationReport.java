@@ -163,8 +163,8 @@ public record OptimisationReport(
             drawn.said(HANGS).forEach(sentence -> report.paragraph(sentence).gap());
             report.paragraph(drawn.drawn()).gap();
         });
-        ModelCheck.addTo(report, opinions);
         leftAlone(report);
+        ModelCheck.addTo(report, opinions);
         cautions().forEach(report::caution);
         report.fields(fields(result));
         doubt.ifPresent(drawn -> {

@@ -136,7 +136,7 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
             LapModel model = ModelOption.read("--against-model", compared.model);
             return new ComparisonReport(
                     subject,
-                    "the " + model.word() + " model",
+                    "The " + model.word() + " model",
                     subject,
                     Comparison.of(first, lap(model.on(subject.driven()), subject)));
         }

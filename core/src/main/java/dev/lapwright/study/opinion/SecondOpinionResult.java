@@ -1,6 +1,7 @@
 package dev.lapwright.study.opinion;
 
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -23,11 +24,11 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
 
     /** What both models together leave of a change. */
     public enum Verdict {
-        /** Both call it faster. */
+        /** The fast model calls it a gain that counts, and the fuller one a gain. */
         BOTH_GAIN,
-        /** Both call it slower, or one of them no change. */
+        /** Neither calls it a gain that counts. */
         NO_GAIN,
-        /** One calls it faster and the other does not, within what is in doubt. */
+        /** One calls it a gain that counts and the other does not, within what is in doubt or the other way round. */
         OPEN,
         /** The fuller model does not confirm what the fast one gains, by more than what is in doubt. */
         CONTRADICTED,
@@ -68,12 +69,13 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
             if (Double.isNaN(fast) || Double.isNaN(fuller)) {
                 return Verdict.UNKNOWN;
             }
-            boolean gains = fast < -counts;
-            boolean confirmed = fuller < -counts;
-            if (gains == confirmed) {
-                return gains ? Verdict.BOTH_GAIN : Verdict.NO_GAIN;
+            if (fast > -counts) {
+                return fuller > -counts ? Verdict.NO_GAIN : Verdict.OPEN;
             }
-            return gains && fuller - fast > doubt ? Verdict.CONTRADICTED : Verdict.OPEN;
+            if (LapTimeDifference.isFaster(fuller)) {
+                return Verdict.BOTH_GAIN;
+            }
+            return fuller - fast > doubt ? Verdict.CONTRADICTED : Verdict.OPEN;
         }
 
         /**
