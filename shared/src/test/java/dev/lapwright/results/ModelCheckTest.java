@@ -40,7 +40,7 @@ class ModelCheckTest {
     @Test
     void withinTheDoubtItStaysOpen() {
         assertThat(check(-0.2, 0.1, 0.4).reading("it"))
-                .contains("no further apart than what is in doubt")
+                .contains("try both on track")
                 .doesNotContain("Not recommended");
     }
 
