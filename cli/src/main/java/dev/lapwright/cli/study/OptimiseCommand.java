@@ -221,18 +221,25 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     /** With how the best setup stands on drawn cars, and what of it may be recommended; as it is if none are drawn. */
     private OptimisationReport doubted(OptimisationReport report) {
-        OptimisationResult found = report.result();
-        Optional<Standings> drawn =
-                doubt.standings(() -> FirmChanges.asked(seeded(report.subject()), found), how(), console);
-        return drawn.map(standings -> {
-                    FirmChanges firm = FirmChanges.of(found, standings.result());
-                    Optional<Standings> kept = firm.leftOut().isEmpty()
-                                    || firm.kept().isEmpty()
-                            ? Optional.empty()
-                            : doubt.standings(() -> seeded(report.subject()).against(firm.car(found)), how(), console);
-                    return report.doubted(standings, new OptimisationReport.Recommended(firm, kept));
-                })
-                .orElse(report);
+        FirmChanges firm = FirmChanges.all(report.result());
+        Optional<Standings> first = drawn(report, firm);
+        if (first.isEmpty()) {
+            return report;
+        }
+        Optional<Standings> last = first;
+        Optional<FirmChanges> fewer = firm.without(first.get().result());
+        while (fewer.isPresent()) {
+            firm = fewer.get();
+            last = firm.kept().isEmpty() ? Optional.empty() : drawn(report, firm);
+            fewer = last.isEmpty() ? Optional.empty() : firm.without(last.get().result());
+        }
+        return report.doubted(
+                first.get(),
+                new OptimisationReport.Recommended(firm, firm.leftOut().isEmpty() ? Optional.empty() : last));
+    }
+
+    private Optional<Standings> drawn(OptimisationReport report, FirmChanges firm) {
+        return doubt.standings(() -> firm.asked(seeded(report.subject())), how(), console);
     }
 
     private Robustness seeded(Subject subject) {
