@@ -27,7 +27,7 @@ export class Tasks {
     const phrases = ["pushes on entry", "pushes in long corners", "pushes on power", "loose under braking", "snaps when I lift",
       "loose in fast corners", "loose on power", "will not take the kerb", ...sheet.corners.map((c) => `loose on power out of T${c.number}`),
       ...sheet.corners.map((c) => `pushes in T${c.number}`)];
-    const words = el("input", { type: "text", id: "driver-words", "aria-label": "Or in the driver's words", list: "driver-phrases", maxlength: "200", size: "22",
+    const words = el("input", { type: "text", id: "driver-words", "aria-label": "Or in the driver's words", list: "driver-phrases", maxlength: "200", size: "19",
       autocomplete: "off", spellcheck: "false", placeholder: "loose on power out of T3", onkeydown: (e) => { if (e.key === "Enter") helps(); } });
     const helps = () => this.run("complaint", { complaint: words.value.trim() || `${tendency.value}:${phase.value}${corner.value}` }, "what helps");
     const number = (label, key, least, most, step) => {
