@@ -126,7 +126,7 @@ public final class Lapwright {
     }
 
     /** The command with those of its parts that the arguments need: only one where they begin with its name. */
-    private static CommandLine commandLine(LapwrightCommand root, Console console, String... arguments) {
+    static CommandLine commandLine(LapwrightCommand root, Console console, String... arguments) {
         CommandLine line = new CommandLine(root);
         String first = arguments.length == 0 ? "" : arguments[0];
         boolean one = COMMANDS.containsKey(first) && !OVERSEERS.contains(first);

@@ -76,6 +76,7 @@ public final class Chromium implements AutoCloseable {
         logs.enable(LogType.BROWSER, Level.WARNING);
         logs.enable(LogType.PERFORMANCE, Level.ALL);
         options.setCapability(ChromeOptions.LOGGING_PREFS, logs);
+        options.setExperimentalOption("perfLoggingPrefs", Map.of("enableNetwork", true, "enablePage", false));
         driver = new ChromeDriver(
                 new ChromeDriverService.Builder()
                         .usingDriverExecutable(itsDriver.get())
@@ -107,8 +108,9 @@ public final class Chromium implements AutoCloseable {
     /** Takes down what the browser's logs hold; each entry is handed out once. */
     private void hear() {
         for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
-            Map<String, Object> message = object(JsonTree.object(entry.getMessage()), "message");
-            if ("Network.requestWillBeSent".equals(message.get("method"))) {
+            // Most entries tell of data that came in, and are not worth reading.
+            if (entry.getMessage().contains("\"Network.requestWillBeSent\"")) {
+                Map<String, Object> message = object(JsonTree.object(entry.getMessage()), "message");
                 requests.add(
                         (String) object(object(message, "params"), "request").get("url"));
             }

@@ -38,7 +38,7 @@ class HostileNamesTest {
                 "ride CAR CIRCUIT --corner T3",
                 "pressures CAR CIRCUIT --setup SETUP --pair all:17psi:24psi",
                 "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05",
-                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --out OUT"
+                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --line middle --draws 20 --out OUT"
             })
     void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(String command) throws IOException {
         Path car = folder.resolve("car.json");

@@ -150,9 +150,17 @@ public record Run(int code, String out, String err) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Console bare = new Console(out, err, styled, errIsTerminal, width);
-        int code = Lapwright.run(
-                cache.map(folder -> bare.keeping(folder, "this program")).orElse(bare), arguments);
+        int code = Lapwright.run(keeping(bare, cache), arguments);
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /** A console on which a command finds the lines that runs of this process found. */
+    static Console keepingLines(Console bare, String... arguments) {
+        return keeping(bare, foundLines(arguments));
+    }
+
+    private static Console keeping(Console bare, Optional<Path> cache) {
+        return cache.map(folder -> bare.keeping(folder, "this program")).orElse(bare);
     }
 
     /**

@@ -293,6 +293,7 @@ class BenchDeskTest extends InTheBrowser {
 
     /** A browser has six connections to a server: windows that are only open must not use them up. */
     @Test
+    @Tag("long")
     void manyTabsOfOneBrowserAreAllAnswered() throws Exception {
         page.browser.value("(window.tabs = Array.from({length: 6}, () => window.open(location.pathname)), 0)");
         page.await("tabs.every((tab) => tab.document.getElementById('time')?.textContent.includes(':'))");

@@ -289,7 +289,7 @@ class BriefPageTest {
         openUnfolded();
         List<Integer> widths =
                 new ArrayList<>(List.of(361, 640, 641, 800, 801, 830, 831, 850, 851, 910, 911, 940, 941, 999, 1001));
-        for (int width = 360; width <= 1600; width += 20) {
+        for (int width = 360; width <= 1600; width += 80) {
             widths.add(width);
         }
         for (int width : widths) {
