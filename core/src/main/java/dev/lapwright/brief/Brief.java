@@ -154,7 +154,7 @@ public final class Brief implements Study<BriefResult> {
                 ? BriefResult.Part.ask(() -> new ChangePlanner(laps, doubt, value)
                         .plan(suggestion.value().orElseThrow()))
                 : suggestion.missingToo();
-        Apart apart = new Apart(laps, last);
+        Apart apart = new Apart(laps, plan, last);
         BriefResult result = new BriefResult(
                 choices,
                 laps.asItStands(),
@@ -165,14 +165,14 @@ public final class Brief implements Study<BriefResult> {
                                 () -> AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt))
                         : sensitivity.missingToo(),
                 suggestion,
-                plan,
+                apart.plan,
                 apart.wings,
                 apart.exchange,
                 apart.gearing,
                 apart.balance,
                 apart.pressures,
                 apart.stint,
-                new TestPlanner(scatter, choices.testing().laps(), doubt).plan(plan),
+                new TestPlanner(scatter, choices.testing().laps(), doubt).plan(apart.plan),
                 debrief);
         whole.end();
         return result;
@@ -199,6 +199,7 @@ public final class Brief implements Study<BriefResult> {
 
     /** Parts that need no other part, and but one thread each: found side by side. */
     private final class Apart {
+        private BriefResult.Part<ChangePlan> plan;
         private BriefResult.Part<List<WingTrade>> wings;
         private BriefResult.Part<BriefResult.AeroExchange> exchange;
         private BriefResult.Part<GearingResult> gearing;
@@ -206,11 +207,14 @@ public final class Brief implements Study<BriefResult> {
         private BriefResult.Part<BriefResult.StartPressures> pressures;
         private BriefResult.Part<StintResult> stint;
 
-        Apart(BriefLaps laps, StudyRun how) {
+        Apart(BriefLaps laps, BriefResult.Part<ChangePlan> planned, StudyRun how) {
             Car stands = laps.car();
             StudyRun one = how.reporting(Progress.NONE).alone();
             // What takes longest first.
             List<Runnable> parts = List.of(
+                    () -> plan = planned.value()
+                            .map(found -> BriefResult.Part.of(found.seconded(track, conditions, one)))
+                            .orElse(planned),
                     () -> stint = BriefResult.Part.ask(() -> stint(stands, one)),
                     () -> gearing = BriefResult.Part.ask(
                             () -> Gearing.of(stands, track, conditions).run(one)),

@@ -1,7 +1,13 @@
 package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.opinion.SecondOpinion;
+import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -38,6 +44,26 @@ public record ChangePlan(
         left = List.copyOf(left);
     }
 
+    /** The same plan with what both models say of its steps, the fuller asked beside the fast one. */
+    ChangePlan seconded(Track driven, Conditions conditions, StudyRun how) {
+        if (steps.isEmpty()) {
+            return this;
+        }
+        SecondOpinion study = SecondOpinion.of(
+                        steps.get(0).effect().comparison().first().vehicle().car(), driven, conditions)
+                .inTurn();
+        for (Step step : steps) {
+            study = study.on("", step.effect().comparison().second().vehicle().car());
+        }
+        List<SecondOpinionResult.Opinion> opinions = study.run(how).opinions();
+        List<Step> seconded = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            Step step = steps.get(i);
+            seconded.add(new Step(step.turns(), step.effect(), step.doubt(), Optional.of(opinions.get(i))));
+        }
+        return new ChangePlan(seconded, left, car, effect, doubt, leftToGoal);
+    }
+
     /**
      * Change of the suggested setup that the plan leaves out.
      *
@@ -69,8 +95,13 @@ public record ChangePlan(
      * @param turns what is turned: one change, or several where each needs the other
      * @param effect the lap before this step first, that after it second
      * @param doubt how it stands on drawn cars beside the car before it; empty where none were drawn
+     * @param opinion both models' words on it; empty if the fuller one was not asked
      */
-    public record Step(List<Turn> turns, BriefResult.ChangeEffect effect, Optional<RobustnessResult.Standing> doubt) {
+    public record Step(
+            List<Turn> turns,
+            BriefResult.ChangeEffect effect,
+            Optional<RobustnessResult.Standing> doubt,
+            Optional<SecondOpinionResult.Opinion> opinion) {
         public Step {
             turns = List.copyOf(turns);
         }

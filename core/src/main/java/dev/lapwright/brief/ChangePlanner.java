@@ -159,7 +159,7 @@ final class ChangePlanner {
     }
 
     private void take(Trial next) {
-        steps.add(new ChangePlan.Step(next.turns(), BriefLaps.effect(lap, next.lap()), next.doubt()));
+        steps.add(new ChangePlan.Step(next.turns(), BriefLaps.effect(lap, next.lap()), next.doubt(), Optional.empty()));
         open.removeAll(next.turns());
         car = next.car();
         lap = next.lap();

@@ -70,6 +70,20 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
         };
     }
 
+    /** The check of a step of a plan, whose name stands beside it. */
+    public static ModelCheck of(SecondOpinionResult.Opinion opinion, double doubt) {
+        return new ModelCheck(opinion.name(), opinion, Optional.empty(), doubt);
+    }
+
+    /** The fuller model's difference in the fewest words, where the fast one's stands beside it. */
+    public String inShort() {
+        return switch (verdict()) {
+            case UNKNOWN -> "No second model.";
+            case CONTRADICTED -> "Second model " + Numbers.signed(opinion.fuller(), digits()) + " s: denied.";
+            default -> "Second model " + Numbers.signed(opinion.fuller(), digits()) + " s.";
+        };
+    }
+
     /** Adds what the fuller model says of recommendations to a report, a paragraph each after some space; nothing if it was not asked. */
     static void addTo(Report report, List<ModelCheck> checks) {
         if (checks.isEmpty()) {

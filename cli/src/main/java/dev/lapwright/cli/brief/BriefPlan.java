@@ -12,7 +12,9 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.DifferenceWords;
+import dev.lapwright.results.ModelCheck;
 import dev.lapwright.results.Standings;
+import dev.lapwright.study.opinion.SecondOpinionResult.Verdict;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
@@ -41,6 +43,7 @@ public final class BriefPlan {
      * @param turns what is turned; none for the whole
      * @param effect what it does
      * @param doubt how that stands
+     * @param opinion of the fuller model; none for the whole
      * @param before what the steps before it gain, s, minus where faster, to the digits shown
      * @param after the same with it
      */
@@ -49,6 +52,7 @@ public final class BriefPlan {
             List<ChangePlan.Turn> turns,
             BriefResult.ChangeEffect effect,
             Optional<RobustnessResult.Standing> doubt,
+            Optional<ModelCheck> opinion,
             double before,
             double after) {
         /** As it is shown: so that what is shown adds up to the whole. */
@@ -66,9 +70,16 @@ public final class BriefPlan {
         }
         List<Row> rows = new ArrayList<>();
         for (ChangePlan.Step step : plan.get().steps()) {
-            rows.add(row(rows.size() + 1, step.turns(), step.effect(), step.doubt()));
+            double doubt =
+                    step.doubt().map(RobustnessResult.Standing::halfWidth).orElse(Double.NaN);
+            rows.add(row(
+                    rows.size() + 1,
+                    step.turns(),
+                    step.effect(),
+                    step.doubt(),
+                    step.opinion().map(said -> ModelCheck.of(said, doubt))));
         }
-        rows.add(row(0, List.of(), plan.get().effect(), plan.get().doubt()));
+        rows.add(row(0, List.of(), plan.get().effect(), plan.get().doubt(), Optional.empty()));
         return rows;
     }
 
@@ -76,12 +87,14 @@ public final class BriefPlan {
             int number,
             List<ChangePlan.Turn> turns,
             BriefResult.ChangeEffect effect,
-            Optional<RobustnessResult.Standing> doubt) {
+            Optional<RobustnessResult.Standing> doubt,
+            Optional<ModelCheck> opinion) {
         return new Row(
                 number,
                 turns,
                 effect,
                 doubt,
+                opinion,
                 gained(effect.comparison().first()),
                 gained(effect.comparison().second()));
     }
@@ -126,6 +139,9 @@ public final class BriefPlan {
                         "min:s",
                         row -> lapTime(row.effect().comparison().second().time()))
                 .value("lapTimeS", row -> row.effect().comparison().second().time())
+                .value(
+                        "secondOpinion",
+                        row -> row.opinion().map(ModelCheck::tree).orElse(null))
                 .value("why", row -> row.number() == 0 ? null : Report.plain(why(row)))
                 .words("", "Why", BriefPlan::why)
                 .with(Table.Trait.LONG)
@@ -231,6 +247,7 @@ public final class BriefPlan {
                         .append('.');
             }
         }
+        row.opinion().ifPresent(said -> text.append(' ').append(said.inShort()));
         return text.toString();
     }
 
@@ -289,8 +306,24 @@ public final class BriefPlan {
                     + (said.size() > 1 ? "In this order, one run each: together " : "That is ")
                     + Numbers.signed(whole.shown(), DECIMALS) + " s a lap, "
                     + lapTime(whole.effect().comparison().second().time())
-                    + doubtful(whole) + "." + left(plan).map(text -> " " + text).orElse("");
+                    + doubtful(whole) + "." + denied(rows)
+                    + left(plan).map(text -> " " + text).orElse("");
         });
+    }
+
+    /** The steps that the fuller model takes for no gain. */
+    private static String denied(List<Row> rows) {
+        List<String> steps = rows.stream()
+                .filter(row -> row.opinion()
+                        .map(ModelCheck::verdict)
+                        .filter(Verdict.CONTRADICTED::equals)
+                        .isPresent())
+                .map(row -> Integer.toString(row.number()))
+                .toList();
+        return steps.isEmpty()
+                ? ""
+                : " The fuller model denies " + (steps.size() == 1 ? "step " : "steps ") + BriefWords.listed(steps)
+                        + ": believe it only after a test.";
     }
 
     private static String doubtful(Row whole) {

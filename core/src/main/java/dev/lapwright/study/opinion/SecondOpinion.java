@@ -39,8 +39,10 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
     private final Stations stations;
     private final Conditions conditions;
     private final List<Change> changes;
+    private final boolean inTurn;
 
-    private SecondOpinion(Car car, Stations stations, Conditions conditions, List<Change> changes) {
+    private SecondOpinion(Car car, Stations stations, Conditions conditions, List<Change> changes, boolean inTurn) {
+        this.inTurn = inTurn;
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
@@ -51,7 +53,12 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
 
     /** A study of changes to a car as it stands, on what it drives. */
     public static SecondOpinion of(Car car, Track driven, Conditions conditions) {
-        return new SecondOpinion(car, driven.stations(StationSpacing.DEFAULT), conditions, List.of());
+        return new SecondOpinion(car, driven.stations(StationSpacing.DEFAULT), conditions, List.of(), false);
+    }
+
+    /** The same, but each change is held against the car as the one before it left it, not against the car as it stands. */
+    public SecondOpinion inTurn() {
+        return new SecondOpinion(car, stations, conditions, changes, true);
     }
 
     /** The same with a change: the car as changed, under a name for people. */
@@ -63,7 +70,7 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
     public SecondOpinion on(String name, Car changed, Conditions day) {
         List<Change> more = new ArrayList<>(changes);
         more.add(new Change(name, changed, day));
-        return new SecondOpinion(car, stations, conditions, more);
+        return new SecondOpinion(car, stations, conditions, more, inTurn);
     }
 
     /**
@@ -89,7 +96,13 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
         }
         List<SecondOpinionResult.Opinion> opinions = new ArrayList<>();
         for (int i = 1; i < cars.size(); i++) {
-            opinions.add(opinion(cars.get(i).name(), fast, laps.get(cars.size() + i), fuller, laps.get(i)));
+            int before = inTurn ? i - 1 : 0;
+            opinions.add(opinion(
+                    cars.get(i).name(),
+                    laps.get(cars.size() + before),
+                    laps.get(cars.size() + i),
+                    laps.get(before),
+                    laps.get(i)));
         }
         return new SecondOpinionResult(
                 fast.lap().get(), fuller.lap(), fuller.refusal().map(RuntimeException::getMessage), opinions);

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Both models' words on changes of a setup. Differences are lap times less that of the car as it stands: below zero is faster.
+ * Both models' words on changes of a setup. Differences are lap times less that of the car that a change is held against: below zero is faster.
  *
  * @param fast lap of the car as it stands by the fast model
  * @param fuller the same by the fuller one; empty where that has none
