@@ -1,176 +1,121 @@
 package dev.lapwright.cli;
 
-import dev.lapwright.report.JsonLayout;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
-import java.net.http.WebSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Base64;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CompletionStage;
-import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.TimeUnit;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.stream.Stream;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
 
 /**
- * A headless Chromium, asked over its debugging port. Run by itself it takes pictures of a page and says what is wrong with it,
- * from the top of the project with everything built before:
- *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.Chromium page.html folder</pre>
+ * A headless Chromium driven by Selenium. Browser and driver are those of the machine and are named to it, so that it fetches none.
+ * Run by itself it takes pictures of a page and says what is wrong with it; DEVELOPERS.md has the command.
  */
 public final class Chromium implements AutoCloseable {
-    private static final List<String> NAMES =
+    private static final List<String> BROWSERS =
             List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
-    private static final int PATIENCE_S = 60;
-    /** Virtual key codes of the keys that are pressed by name. */
-    private static final Map<String, Integer> CODES = Map.ofEntries(
-            Map.entry("Tab", 9),
-            Map.entry("Enter", 13),
-            Map.entry("Escape", 27),
-            Map.entry("PageUp", 33),
-            Map.entry("PageDown", 34),
-            Map.entry("End", 35),
-            Map.entry("Home", 36),
-            Map.entry("ArrowLeft", 37),
-            Map.entry("ArrowUp", 38),
-            Map.entry("ArrowRight", 39),
-            Map.entry("ArrowDown", 40),
-            Map.entry("Backspace", 8));
+    private static final List<String> DRIVERS = List.of("/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    /** Held here, or its level is lost: it warns of each Chromium that is newer than it knows. */
+    private static final Logger LOG = Logger.getLogger("org.openqa.selenium");
 
-    private final Process process;
-    private final Path profile;
-    private final WebSocket socket;
-    private final BlockingQueue<Map<String, Object>> messages = new LinkedBlockingQueue<>();
+    private final ChromeDriver driver;
     private final List<String> requests = new ArrayList<>();
     private final List<String> complaints = new ArrayList<>();
-    private int last;
 
-    /** The browser of this machine; empty where there is none. */
-    public static Optional<Path> program() {
-        String named = System.getenv("CHROMIUM");
-        Stream<String> names = named == null ? NAMES.stream() : Stream.of(named);
-        return names.map(Path::of).filter(Files::isExecutable).findFirst();
+    private static Optional<File> program(String variable, List<String> usual) {
+        String named = System.getenv(variable);
+        Stream<String> names = named == null ? usual.stream() : Stream.of(named);
+        return names.map(File::new).filter(File::canExecute).findFirst();
     }
 
-    /** Starts one with an empty page. */
-    public Chromium() throws IOException, InterruptedException {
-        profile = Files.createTempDirectory("lapwright-browser");
-        process = new ProcessBuilder(
-                        program().orElseThrow().toString(),
-                        "--headless",
-                        "--no-sandbox",
-                        "--disable-gpu",
-                        "--disable-quic",
-                        "--no-first-run",
-                        "--disable-background-networking",
-                        "--disable-component-update",
-                        "--disable-sync",
-                        "--hide-scrollbars",
-                        "--user-data-dir=" + profile,
-                        "--remote-debugging-port=0",
-                        "about:blank")
-                .redirectErrorStream(true)
-                .redirectOutput(profile.resolve("chromium.log").toFile())
-                .start();
-        HttpClient client = HttpClient.newHttpClient();
-        socket = client.newWebSocketBuilder()
-                .buildAsync(URI.create(address(client)), new Listener())
-                .join();
-        command("Page.enable", Map.of());
-        command("Network.enable", Map.of());
-        command("Runtime.enable", Map.of());
-        command("Log.enable", Map.of());
+    /** Starts one with an empty page; a test is left out where the machine has none. */
+    public Chromium() {
+        Optional<File> browser = program("CHROMIUM", BROWSERS);
+        Optional<File> itsDriver = program("CHROMEDRIVER", DRIVERS);
+        assumeTrue(browser.isPresent(), "there is no Chromium on this machine");
+        assumeTrue(itsDriver.isPresent(), "there is no chromedriver on this machine");
+        LOG.setLevel(Level.SEVERE);
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(browser.get());
+        options.addArguments(
+                "--headless",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--hide-scrollbars");
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.WARNING);
+        logs.enable(LogType.PERFORMANCE, Level.ALL);
+        options.setCapability(ChromeOptions.LOGGING_PREFS, logs);
+        driver = new ChromeDriver(
+                new ChromeDriverService.Builder()
+                        .usingDriverExecutable(itsDriver.get())
+                        .build(),
+                options);
+        driver.manage().timeouts().scriptTimeout(PATIENCE);
         // A window that nobody has clicked into fires no events of focus.
-        command("Emulation.setFocusEmulationEnabled", Map.of("enabled", true));
+        driver.executeCdpCommand("Emulation.setFocusEmulationEnabled", Map.of("enabled", true));
     }
 
-    private String address(HttpClient client) throws IOException, InterruptedException {
-        Path port = profile.resolve("DevToolsActivePort");
-        for (int i = 0; i < 10 * PATIENCE_S; i++) {
-            if (Files.exists(port) && Files.readAllLines(port).size() > 1) {
-                String number = Files.readAllLines(port).get(0);
-                HttpRequest list = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + number + "/json"))
-                        .build();
-                String answer =
-                        client.send(list, HttpResponse.BodyHandlers.ofString()).body();
-                for (Map<String, Object> target :
-                        JsonTree.objects(JsonTree.object("{\"targets\":" + answer + "}"), "targets")) {
-                    if (target.get("type").equals("page")) {
-                        return (String) target.get("webSocketDebuggerUrl");
-                    }
-                }
-            }
-            Thread.sleep(100);
-        }
-        throw new IOException("Chromium did not start: " + Files.readString(profile.resolve("chromium.log")));
+    /** Opens a file and waits until it is there. */
+    public void open(Path page) {
+        open(page.toUri());
     }
 
-    private final class Listener implements WebSocket.Listener {
-        private final StringBuilder part = new StringBuilder();
-
-        @Override
-        public CompletionStage<?> onText(WebSocket from, CharSequence data, boolean end) {
-            part.append(data);
-            if (end) {
-                messages.add(JsonTree.object(part.toString()));
-                part.setLength(0);
-            }
-            from.request(1);
-            return null;
-        }
+    /** Opens an address and waits until it is there. */
+    public void open(URI address) {
+        hear();
+        requests.clear();
+        complaints.clear();
+        driver.get(address.toString());
     }
 
-    private Map<String, Object> command(String method, Map<String, Object> parameters)
-            throws IOException, InterruptedException {
-        int id = ++last;
-        socket.sendText(JsonLayout.text(Map.of("id", id, "method", method, "params", parameters)), true)
-                .join();
-        while (true) {
-            Map<String, Object> answer = next();
-            if (answer.get("id") instanceof Double number && number == id) {
-                if (answer.containsKey("error")) {
-                    throw new IOException(method + ": " + answer.get("error"));
-                }
-                return object(answer, "result");
+    /** Loads the page anew and waits until it is there. */
+    public void reload() {
+        driver.navigate().refresh();
+    }
+
+    /** Takes down what the browser's logs hold; each entry is handed out once. */
+    private void hear() {
+        for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
+            Map<String, Object> message = object(JsonTree.object(entry.getMessage()), "message");
+            if ("Network.requestWillBeSent".equals(message.get("method"))) {
+                requests.add(
+                        (String) object(object(message, "params"), "request").get("url"));
             }
         }
-    }
-
-    private Map<String, Object> next() throws IOException, InterruptedException {
-        Map<String, Object> message = messages.poll(PATIENCE_S, TimeUnit.SECONDS);
-        if (message == null) {
-            throw new IOException("Chromium does not answer");
+        for (LogEntry entry : driver.manage().logs().get(LogType.BROWSER)) {
+            complaints.add(entry.getMessage());
         }
-        if ("Network.requestWillBeSent".equals(message.get("method"))) {
-            requests.add((String) object(object(message, "params"), "request").get("url"));
-        }
-        complaint(message).ifPresent(complaints::add);
-        return message;
-    }
-
-    /** What the page's console says of an error or a warning. */
-    private static Optional<String> complaint(Map<String, Object> message) {
-        String method = String.valueOf(message.get("method"));
-        Map<String, Object> news = object(message, "params");
-        boolean called = method.equals("Runtime.consoleAPICalled") && !"log".equals(news.get("type"));
-        boolean logged = method.equals("Log.entryAdded")
-                && List.of("error", "warning").contains(object(news, "entry").get("level"));
-        return called || logged || method.equals("Runtime.exceptionThrown")
-                ? Optional.of(method + " " + news)
-                : Optional.empty();
     }
 
     @SuppressWarnings("unchecked")
@@ -178,64 +123,49 @@ public final class Chromium implements AutoCloseable {
         return (Map<String, Object>) parent.get(name);
     }
 
-    /** Opens a file and waits until it is there. */
-    public void open(Path page) throws IOException, InterruptedException {
-        open(page.toUri());
-    }
-
-    /** Opens an address and waits until it is there. */
-    public void open(URI address) throws IOException, InterruptedException {
-        requests.clear();
-        complaints.clear();
-        command("Page.navigate", Map.of("url", address.toString()));
-        awaitLoaded();
-    }
-
-    /** Loads the page anew and waits until it is there; a script that does so may lose its own answer. */
-    public void reload() throws IOException, InterruptedException {
-        command("Page.reload", Map.of());
-        awaitLoaded();
-    }
-
-    private void awaitLoaded() throws IOException, InterruptedException {
-        while (!"Page.loadEventFired".equals(next().get("method"))) {
-            // Other news first.
-        }
-    }
-
     /** What the page has asked for since it was opened, itself included. */
     public List<String> requests() {
+        hear();
         return List.copyOf(requests);
     }
 
     /** Errors and warnings of the page's console since it was opened. */
-    public List<String> complaints() throws IOException, InterruptedException {
-        // What was said before is heard with the answer.
-        value("0");
+    public List<String> complaints() {
+        hear();
         return List.copyOf(complaints);
     }
 
     /** Value of an expression in the page: a text, number, truth value, list or map; a promise is waited for. */
-    public Object value(String expression) throws IOException, InterruptedException {
-        Map<String, Object> result = command(
-                "Runtime.evaluate",
-                Map.of("expression", expression, "returnByValue", true, "awaitPromise", true, "userGesture", true));
-        if (result.containsKey("exceptionDetails")) {
-            throw new IOException(expression + ": " + result.get("exceptionDetails"));
+    public Object value(String expression) {
+        return plain(driver.executeScript("return (" + expression + ");"));
+    }
+
+    /** All numbers as doubles, as the page has them. */
+    private static Object plain(Object value) {
+        if (value instanceof Number number) {
+            return number.doubleValue();
         }
-        return object(result, "result").get("value");
+        if (value instanceof List<?> list) {
+            return list.stream().map(Chromium::plain).toList();
+        }
+        if (value instanceof Map<?, ?> map) {
+            Map<Object, Object> plain = new LinkedHashMap<>();
+            map.forEach((name, one) -> plain.put(name, plain(one)));
+            return plain;
+        }
+        return value;
     }
 
     /** Waits until an expression holds in the page; fails with it where it never does. */
     public void await(String expression) throws IOException, InterruptedException {
-        IOException fault = null;
-        for (int i = 0; i < 20 * PATIENCE_S; i++) {
+        WebDriverException fault = null;
+        for (long i = 0; i < PATIENCE.toMillis() / 50; i++) {
             try {
                 if (Boolean.TRUE.equals(value("Boolean(" + expression + ")"))) {
                     return;
                 }
                 fault = null;
-            } catch (IOException notYet) {
+            } catch (WebDriverException notYet) {
                 // A page that is being loaded has nothing to ask yet.
                 fault = notYet;
             }
@@ -245,102 +175,80 @@ public final class Chromium implements AutoCloseable {
     }
 
     /** Presses a key by its name, as in {@code ArrowRight}, or one that writes a letter. */
-    public void press(String key) throws IOException, InterruptedException {
-        boolean letter = key.length() == 1;
-        Map<String, Object> down = new LinkedHashMap<>();
-        down.put("type", letter ? "keyDown" : "rawKeyDown");
-        down.put("key", key);
-        if (letter) {
-            down.put("text", key);
-        } else {
-            down.put("code", key);
-            down.put("windowsVirtualKeyCode", CODES.getOrDefault(key, 0));
-            if (key.equals("Enter")) {
-                down.put("type", "keyDown");
-                down.put("text", "\r");
-            }
-        }
-        command("Input.dispatchKeyEvent", down);
-        command("Input.dispatchKeyEvent", Map.of("type", "keyUp", "key", key));
+    public void press(String key) {
+        String named = key.replace("Backspace", "BackSpace")
+                .replaceAll("(?<=[a-z])(?=[A-Z])", "_")
+                .toUpperCase(Locale.ROOT);
+        hand().sendKeys(key.length() == 1 ? key : Keys.valueOf(named)).perform();
     }
 
     /** Moves the mouse, or presses or releases its left button: {@code mouseMoved}, {@code mousePressed}, {@code mouseReleased}. */
-    public void mouse(String kind, double x, double y) throws IOException, InterruptedException {
-        boolean held = !kind.equals("mouseMoved");
-        command(
-                "Input.dispatchMouseEvent",
-                Map.of("type", kind, "x", x, "y", y, "button", held ? "left" : "none", "clickCount", held ? 1 : 0));
+    public void mouse(String kind, double x, double y) {
+        Actions moved = hand().moveToLocation((int) Math.round(x), (int) Math.round(y));
+        switch (kind) {
+            case "mousePressed" -> moved.clickAndHold().perform();
+            case "mouseReleased" -> moved.release().perform();
+            default -> moved.perform();
+        }
+    }
+
+    /** Without the time that a hand takes. */
+    private Actions hand() {
+        return new Actions(driver, Duration.ZERO);
     }
 
     /** Wants less motion, and dark or light. */
-    public void lessMotion(boolean dark) throws IOException, InterruptedException {
+    public void lessMotion(boolean dark) {
+        media("screen", dark, Map.of("name", "prefers-reduced-motion", "value", "reduce"));
+    }
+
+    /** Prefers dark or light, on screen or on paper. */
+    public void medium(boolean dark, boolean paper) {
+        media(paper ? "print" : "screen", dark, Map.of("name", "prefers-reduced-motion", "value", ""));
+    }
+
+    private void media(String kind, boolean dark, Map<String, Object> motion) {
         Map<String, Object> scheme = Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light");
-        Map<String, Object> motion = Map.of("name", "prefers-reduced-motion", "value", "reduce");
-        command("Emulation.setEmulatedMedia", Map.of("media", "screen", "features", List.of(scheme, motion)));
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia", Map.of("media", kind, "features", List.of(scheme, motion)));
     }
 
     /** Makes the screen so wide, px. */
-    public void width(int pixels) throws IOException, InterruptedException {
-        command(
+    public void width(int pixels) {
+        driver.executeCdpCommand(
                 "Emulation.setDeviceMetricsOverride",
                 Map.of("width", pixels, "height", 900, "deviceScaleFactor", 1, "mobile", pixels < 700));
     }
 
-    /** Prefers dark or light, on screen or on paper. */
-    public void medium(boolean dark, boolean paper) throws IOException, InterruptedException {
-        Map<String, Object> scheme = Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light");
-        command("Emulation.setEmulatedMedia", Map.of("media", paper ? "print" : "screen", "features", List.of(scheme)));
-    }
-
     /** What a script finds wrong: the list of texts that it gives. */
-    public List<String> faults(String script) throws IOException, InterruptedException {
-        Map<String, Object> result = command(
-                "Runtime.evaluate", Map.of("expression", "(" + script + ").join('\\n')", "returnByValue", true));
-        if (result.containsKey("exceptionDetails")) {
-            throw new IOException(result.get("exceptionDetails").toString());
-        }
-        return ((String) object(result, "result").get("value")).lines().toList();
+    public List<String> faults(String script) {
+        return ((String) value("(" + script + ").join('\\n')")).lines().toList();
     }
 
     /** A picture of all of the page. */
-    public byte[] picture() throws IOException, InterruptedException {
-        return data(command("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true)));
+    public byte[] picture() {
+        return data("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true));
     }
 
     /** A picture of what the screen shows. */
-    public byte[] screen() throws IOException, InterruptedException {
-        return data(command("Page.captureScreenshot", Map.of("format", "png")));
+    public byte[] screen() {
+        return driver.getScreenshotAs(OutputType.BYTES);
     }
 
     /** The page on A4 paper, as PDF. */
-    public byte[] paper() throws IOException, InterruptedException {
-        return data(command("Page.printToPDF", Map.of("preferCSSPageSize", true, "printBackground", true)));
+    public byte[] paper() {
+        return data("Page.printToPDF", Map.of("preferCSSPageSize", true, "printBackground", true));
     }
 
-    private static byte[] data(Map<String, Object> result) {
-        return Base64.getDecoder().decode((String) result.get("data"));
+    private byte[] data(String method, Map<String, Object> parameters) {
+        return Base64.getDecoder()
+                .decode((String) driver.executeCdpCommand(method, parameters).get("data"));
     }
 
     @Override
-    public void close() throws IOException {
-        socket.abort();
-        process.destroy();
-        try {
-            if (!process.waitFor(10, TimeUnit.SECONDS)) {
-                process.destroyForcibly().waitFor();
-            }
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-        }
-        try (Stream<Path> files = Files.walk(profile)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(file);
-            }
-        } catch (IOException | UncheckedIOException busy) {
-            // The browser's last processes may still hold a file of the temporary folder.
-        }
+    public void close() {
+        driver.quit();
     }
-
     /** The script that looks for faults of layout, left-overs and contrast. */
     public static String checks() throws IOException {
         try (InputStream in = Chromium.class.getResourceAsStream("page-checks.js")) {

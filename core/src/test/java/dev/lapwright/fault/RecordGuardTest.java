@@ -34,11 +34,13 @@ import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.advice.OverKerb;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
+import dev.lapwright.study.balance.SlipBalanceResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.lines.OwnLinesResult;
+import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -112,6 +114,12 @@ class RecordGuardTest {
             SensitivityResult.Trial.class,
             OptimisationResult.Limited.class,
             OwnLinesResult.OwnLap.class,
+            SecondOpinionResult.class,
+            SecondOpinionResult.Opinion.class,
+            SecondOpinionResult.Place.class,
+            SlipBalanceResult.class,
+            SlipBalanceResult.Corner.class,
+            SlipBalanceResult.Phase.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,

@@ -17,10 +17,12 @@ import java.util.function.Consumer;
 
 /** Answers about every knob: what the lap time would be at its other settings. */
 final class LandscapeAnswer {
-    /** Settings looked at on a knob in hand, and on any other. */
-    private static final int IN_HAND = 25;
+    /** Settings looked at on a knob in hand: a first look's five, and halfway between them twice. */
+    private static final int IN_HAND = 17;
 
-    private static final int AWAY = 13;
+    /** On any other: halfway once. A strip drawn so is within a pixel of one of all settings (docs/performance.md). */
+    private static final int AWAY = 9;
+
     private static final String NOT_SEEN = "not in this model";
     private static final String FLAT = "makes no difference";
 
@@ -40,7 +42,7 @@ final class LandscapeAnswer {
         Landscapes study = Landscapes.about(lap.lap());
         for (Knob knob : order(sheet.knobs(), question.hand())) {
             int most = knob.name().equals(question.hand()) ? IN_HAND : AWAY;
-            study = study.over(knob.name(), knob.lookedAt(most, Sheet.standing(knob, lap.subject())));
+            study = study.over(knob.name(), knob.lookedAt(most, Sheet.standing(knob, lap.subject())), knob.settings());
         }
         return study.telling(found -> told.accept(tree(sheet.knob(found.name()), found)))
                 .run(how);

@@ -17,6 +17,7 @@ final class PageFiles {
     static final List<String> MODULES = List.of(
             "dom.js",
             "state.js",
+            "presence.js",
             "server.js",
             "strip.js",
             "plot.js",

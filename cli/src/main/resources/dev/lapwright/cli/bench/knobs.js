@@ -3,6 +3,9 @@
 import { el, fixed } from "./dom.js";
 import { settingAt, strip } from "./strip.js";
 
+/** So long drawings of landscapes are gathered: one by one they would take the cores from the laps that are still driven. */
+const TOGETHER_MS = 60;
+
 const key = (knob) => (knob.day ? knob.name.slice("conditions.".length) : knob.name);
 
 /** Where a knob stands in a setup on a day. */
@@ -43,6 +46,8 @@ export class Knobs {
     this.visible = 0.3;
     this.byWorth = false;
     this.hand = "";
+    this.due = new Set();
+    this.timer = null;
   }
 
   build(sheet) {
@@ -277,19 +282,34 @@ export class Knobs {
     }
   }
 
-  fresh(found) {
+  fresh(found, sure) {
     // While the hand moves on, the band before stands until the new one is there.
     const before = this.found.get(found.name)?.band;
-    found.band = before && { ...before, old: true };
+    found.band = before && { ...before, old: before.old || !sure };
     this.found.set(found.name, found);
-    const row = this.rows.get(found.name);
-    if (row) {
-      row.item.classList.remove("old");
-      this.draw(row);
+    this.due.add(found.name);
+    if (found.name === this.hand) {
+      this.drawDue();
     }
+    this.timer ??= setTimeout(() => this.drawDue(), TOGETHER_MS);
+  }
+
+  /** Draws what is still to be drawn. */
+  drawDue() {
+    clearTimeout(this.timer);
+    this.timer = null;
+    for (const name of this.due) {
+      const row = this.rows.get(name);
+      if (row) {
+        row.item.classList.remove("old");
+        this.draw(row);
+      }
+    }
+    this.due.clear();
   }
 
   old() {
+    this.due.clear();
     for (const row of this.rows.values()) {
       row.item.classList.add("old");
     }

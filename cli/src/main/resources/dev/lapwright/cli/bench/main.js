@@ -111,12 +111,14 @@ async function question() {
         hear(message, began);
       }
       if (current && message.type === "landscapes" && number === page.number && began !== null) {
+        knobs.drawDue();
         performance.measure("turned to all told", { start: began, end: performance.now() });
       }
       if (current && message.type === "landscape" && number === page.number) {
         seen.add(message.name);
         if (seen.size === page.sheet.knobs.length && began !== null && !looked) {
           looked = true;
+          knobs.drawDue();
           performance.measure("turned to all landscapes", { start: began, end: performance.now() });
         }
       }
@@ -163,6 +165,12 @@ async function fetchSheet() {
   }
 }
 
+/** All that how sure a lap is hangs on. */
+function driven() {
+  const { now, pins, laps, scatterS, said } = state();
+  return JSON.stringify([page.laid, now, pins, laps, scatterS, said]);
+}
+
 function hear(message, began = null) {
   if (message.type === "sheet") {
     page.sheet = message;
@@ -176,7 +184,10 @@ function hear(message, began = null) {
     pins();
   } else if (message.type === "lap") {
     page.lap = message;
-    page.doubt = null;
+    // How sure it is stands as long as only what is looked at has changed.
+    if (page.doubt?.of !== driven()) {
+      page.doubt = null;
+    }
     knobs.visible = message.visibleS;
     knobs.refuse(null);
     knobs.old();
@@ -190,14 +201,14 @@ function hear(message, began = null) {
       performance.measure("turned to drawn", { start: began, end: performance.now() });
     }
   } else if (message.type === "landscape") {
-    knobs.fresh(message);
+    knobs.fresh(message, page.doubt !== null);
     if (state().view === "air" && page.answers.air && knobs.sheet.knobs.find((k) => k.name === message.name)?.air) {
       showView();
     }
   } else if (message.type === "band") {
     knobs.band(message);
   } else if (message.type === "doubt") {
-    page.doubt = message;
+    page.doubt = { ...message, of: driven() };
     headline();
   } else if (message.type === "view") {
     page.answers[message.view] = message;
@@ -293,15 +304,14 @@ function subject() {
   const set = (edit) => page.history.change(edit);
   byId("subject").replaceChildren(...[
     choice("Car", page.start.cars, now.car, (value) => set((next) => changeCar(next, value))),
-    " at ",
+    "at",
     choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => {
       next.circuit = value;
       next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
     })),
-    ", ",
+    el("span", { class: "aside" }, "day:"),
     days(),
-    ", ",
-    el("span", { class: "line" }, page.sheet ? page.sheet.line.replace("; distances below are along it", "") : "…"),
+    el("span", { class: "line" }, page.sheet ? "line: " + page.sheet.line.replace("; distances below are along it", "") : "…"),
     (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
       ? el("button", { type: "button", class: "word", onclick: () => set((next) => { next.line = { kind: "smoothest" }; }) }, "back to the smoothest line")
       : null,
@@ -331,11 +341,17 @@ function headline() {
   const [first, ...rest] = lap.headline;
   const doubt = page.doubt;
   const leading = doubt?.first ?? first;
-  byId("words").replaceChildren(...[leading ? el("p", { class: "first" }, leading) : null,
-    ...(doubt?.lines ?? []).map((text, i) => el("p", { class: i === 0 ? "indoubt sure" : "indoubt" }, strong(text))),
-    doubt?.failure ? el("p", { class: "caution" }, doubt.failure) : null,
-    // Where it arises, with no more digits than its doubt leaves.
-    ...rest.map((text, i) => el("p", {}, i === 0 && doubt?.where ? doubt.where : text))].filter(Boolean));
+  // While it is not known how sure it is, its lines keep their room: what is below stays under the hand.
+  const lay = (id, parts) => {
+    const part = byId(id);
+    part.style.minHeight = doubt || part.offsetHeight === 0 ? "" : `${part.offsetHeight}px`;
+    part.replaceChildren(...parts.filter(Boolean));
+  };
+  const [sure, ...known] = (doubt?.lines ?? []).map((text) => el("p", {}, strong(text)));
+  const [where, ...laps] = rest.map((text) => el("p", {}, text));
+  lay("words", [leading ? el("p", { class: "first" }, leading) : null, sure]);
+  // Where it arises has no more digits than its doubt leaves.
+  lay("more", [doubt?.where ? el("p", {}, doubt.where) : where, ...known, doubt?.failure ? el("p", { class: "caution" }, doubt.failure) : null, ...laps]);
   page.note = page.note.startsWith("No lap so") || page.note.startsWith("Laying") ? "" : page.note;
   notes();
 }

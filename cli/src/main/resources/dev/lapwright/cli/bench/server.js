@@ -1,5 +1,7 @@
 // What is asked of the bench's server: answers come message by message, a line of JSON each.
 
+import { stream } from "./presence.js";
+
 async function* lines(body) {
   const reader = body.pipeThrough(new TextDecoderStream()).getReader();
   let rest = "";
@@ -49,12 +51,18 @@ export async function once(path, body) {
 
 /** Keeps word with the server while the window is open. */
 export function presence(news, alive) {
-  const events = new EventSource("presence");
-  events.addEventListener("open", () => alive(true));
-  events.addEventListener("error", () => alive(false));
-  events.addEventListener("news", (event) => news(JSON.parse(event.data).edited));
-  events.addEventListener("bye", () => {
-    events.close();
-    alive(false, true);
-  });
+  const heard = (message) => {
+    if (message.news) {
+      news(message.news);
+    }
+    if (message.alive !== undefined) {
+      alive(message.alive, message.ended);
+    }
+  };
+  if (globalThis.SharedWorker === undefined) {
+    stream(heard);
+    return;
+  }
+  const { port } = new SharedWorker("presence.js", { type: "module" });
+  port.onmessage = ({ data }) => heard(data);
 }

@@ -27,7 +27,7 @@ export class Tasks {
     const phrases = ["pushes on entry", "pushes in long corners", "pushes on power", "loose under braking", "snaps when I lift",
       "loose in fast corners", "loose on power", "will not take the kerb", ...sheet.corners.map((c) => `loose on power out of T${c.number}`),
       ...sheet.corners.map((c) => `pushes in T${c.number}`)];
-    const words = el("input", { type: "text", id: "driver-words", "aria-label": "Or in the driver's words", list: "driver-phrases", maxlength: "200", size: "22",
+    const words = el("input", { type: "text", id: "driver-words", "aria-label": "Or in the driver's words", list: "driver-phrases", maxlength: "200", size: "19",
       autocomplete: "off", spellcheck: "false", placeholder: "loose on power out of T3", onkeydown: (e) => { if (e.key === "Enter") helps(); } });
     const helps = () => this.run("complaint", { complaint: words.value.trim() || `${tendency.value}:${phase.value}${corner.value}` }, "what helps");
     const number = (label, key, least, most, step) => {
@@ -57,7 +57,7 @@ export class Tasks {
           el("button", { type: "button", class: "word", onclick: helps }, "what helps?")),
         this.heard(sheet),
         el("span", { class: "complaint" }, "with ", number("Laps there are to try something", "laps", 4, 1000, 1), " laps that scatter by ",
-          number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s")),
+          el("span", { class: "figure" }, number("How much the driver's laps scatter, in seconds", "scatterS", 0.01, 10, 0.05), " s"))),
       el("p", { class: "ask" }, el("strong", {}, "Keep "), el("label", { for: "save-name" }, "as "), name, " ",
         save("the setup", "setup"), save("this state", "state"), save("a page to send", "page"),
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
@@ -72,7 +72,7 @@ export class Tasks {
   heard(sheet) {
     const first = sheet.corners[0] ? `T${sheet.corners[0].number}` : "T1";
     const words = [...sheet.corners.flatMap((c) => ["front", "rear", "neutral"].map((end) => `T${c.number}=${end}`)), "front", "rear", "neutral", "top=250km/h", "lap=1:36.4"];
-    const input = el("input", { type: "text", id: "driver-said", "aria-label": "What the driver says of the setup pinned first", list: "driver-readings", maxlength: "60", size: "16",
+    const input = el("input", { type: "text", id: "driver-said", "aria-label": "What the driver says of the setup pinned first", list: "driver-readings", maxlength: "60", size: "20",
       autocomplete: "off", spellcheck: "false", placeholder: `${first}=rear, ${first}=92km/h`, onkeydown: (e) => { if (e.key === "Enter") add(); } });
     const add = () => {
       const word = input.value.trim();

@@ -1,7 +1,7 @@
 // The views beside the lap: a picture of the setup in hand against the one pinned, and below it the command's own report.
 
 import { blocks } from "./blocks.js";
-import { el, fixed, signed } from "./dom.js";
+import { el, fixed } from "./dom.js";
 import { colours, decimals, extent, polyline, scale, surface, ticks } from "./plot.js";
 
 export const TITLES = { lap: "Lap", balance: "Balance", gears: "Gears", air: "Air", tyres: "Tyres and fuel" };
@@ -199,7 +199,7 @@ function tyres(answer) {
     const block = el("span", { class: "tyre" });
     block.style.height = `${(100 * energy) / most}%`;
     return el("div", {}, el("span", { class: "pot" }, block), el("span", { class: "figure" }, `${wheel} ${fixed(energy, 0)} kJ`),
-      el("span", { class: "figure held" }, held ? signed(energy - held, 0) : ""));
+      el("span", { class: "figure held" }, held ? `${fixed(held, 0)} kJ` : ""));
   }));
 }
 
@@ -207,7 +207,7 @@ const WORDS = {
   balance: "Which axle gives up first in each corner, and what the other has left then. Bars from above: entry, lift-off, middle, exit; the thin mark is where the pinned setup has it.",
   gears: "Where the rising line meets the last gear, the car goes no faster. Right of the bars: seconds in each gear, now and pinned.",
   air: "Each line is the whole range of one knob: to the right it is faster on the straight, upwards faster in corners.",
-  tyres: "Energy that slip puts into each tyre on a lap: it compares the sides and ends of this car, no more. Below, fuel for the race.",
+  tyres: "Energy that slip puts into each tyre on a lap: it compares the sides and ends of this car, no more. Under each, what the pinned setup makes of it. Below, fuel for the race.",
 };
 
 /** Lays out a view's answer. */

@@ -3,48 +3,22 @@ package dev.lapwright.cli.bench;
 import static dev.lapwright.cli.bench.BenchPage.FIRST;
 import static dev.lapwright.cli.bench.BenchPage.READY;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.lapwright.cli.Chromium;
+import dev.lapwright.cli.JsonTree;
 import dev.lapwright.cli.Run;
 import dev.lapwright.documents.Documents;
-import java.io.IOException;
+import dev.lapwright.report.JsonLayout;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The page in a real browser: what it asks that takes longer, what it keeps, and what goes on around it. */
-@TestInstance(Lifecycle.PER_CLASS)
-class BenchDeskTest {
-    private BenchPage page;
-
-    @BeforeAll
-    void open(@TempDir Path given) throws IOException, InterruptedException {
-        assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
-        page = new BenchPage(given);
-    }
-
-    @AfterAll
-    void close() throws IOException {
-        if (page != null) {
-            page.close();
-        }
-    }
-
-    @BeforeEach
-    void begin() throws IOException, InterruptedException {
-        page.begin();
-    }
-
+class BenchDeskTest extends InTheBrowser {
     private void takeOver() throws Exception {
         page.await("document.querySelector('.found .take button') !== null");
         assertThat(page.text(".found .take button")).startsWith("take over ");
@@ -86,6 +60,27 @@ class BenchDeskTest {
         // The bench is there for the next question.
         page.turn("rear-flap", "ArrowRight");
         page.clean();
+    }
+
+    /** A car with two things to turn: the search over all of them takes a quarter of a minute. */
+    @Test
+    @SuppressWarnings("unchecked")
+    void theBestSetupIsFoundAndTakenOver(@TempDir Path own) throws Exception {
+        Map<String, Object> few = JsonTree.object(Files.readString(page.car));
+        List<String> kept = List.of("rear-flap", "fuel-litres");
+        ((List<Map<String, Object>>) few.get("adjustments")).removeIf(one -> !kept.contains(one.get("name")));
+        Path file = Files.writeString(own.resolve("few.json"), JsonLayout.text(few));
+        try (BenchRoom other = new BenchRoom(file.toString(), page.circuit.toString(), own)) {
+            page.browser.open(other.address);
+            page.await(FIRST + ".includes('as pinned')");
+            page.click("for the best setup");
+            takeOver();
+            page.await(FIRST + ".includes('faster than standard')");
+            assertThat(page.text("#tasks")).contains("the best setup found");
+            page.press("u");
+            page.await(FIRST + ".includes('as pinned')");
+            assertThat(page.browser.complaints()).isEmpty();
+        }
     }
 
     @Test
@@ -293,6 +288,16 @@ class BenchDeskTest {
             assertThat(page.knob("rear-flap")).isEqualTo("32 deg");
             assertThat(second.complaints()).isEmpty();
         }
+        page.clean();
+    }
+
+    /** A browser has six connections to a server: windows that are only open must not use them up. */
+    @Test
+    void manyTabsOfOneBrowserAreAllAnswered() throws Exception {
+        page.browser.value("(window.tabs = Array.from({length: 6}, () => window.open(location.pathname)), 0)");
+        page.await("tabs.every((tab) => tab.document.getElementById('time')?.textContent.includes(':'))");
+        page.turn("rear-flap", "ArrowRight");
+        page.browser.value("(tabs.forEach((tab) => tab.close()), 0)");
         page.clean();
     }
 

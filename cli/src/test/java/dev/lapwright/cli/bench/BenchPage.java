@@ -51,6 +51,7 @@ final class BenchPage implements AutoCloseable {
 
     /** @param given an empty folder: the documents lie in it, and what the page saves in another within */
     BenchPage(Path given) throws IOException, InterruptedException {
+        browser = new Chromium();
         folder = given.resolve("saved");
         EventFolder event = EventFolder.create(
                 given.resolve("event"),
@@ -63,7 +64,6 @@ final class BenchPage implements AutoCloseable {
         car = event.path().resolve("car.json");
         circuit = event.path().resolve("circuit.json");
         room = new BenchRoom(car.toString(), circuit.toString(), "", folder, LineFinder.SEARCH);
-        browser = new Chromium();
     }
 
     /** A demo car with those knobs. */

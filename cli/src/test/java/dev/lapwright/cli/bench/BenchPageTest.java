@@ -4,48 +4,18 @@ import static dev.lapwright.cli.bench.BenchPage.FIRST;
 import static dev.lapwright.cli.bench.BenchPage.READY;
 import static dev.lapwright.cli.bench.BenchPage.TIME;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import dev.lapwright.cli.Chromium;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.TestInstance.Lifecycle;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The page in a real browser, as a hand turns it: knobs, cursor, pins, views, and how it fits. */
-@TestInstance(Lifecycle.PER_CLASS)
-class BenchPageTest {
-    private BenchPage page;
-
-    @BeforeAll
-    void open(@TempDir Path given) throws IOException, InterruptedException {
-        assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
-        page = new BenchPage(given);
-    }
-
-    @AfterAll
-    void close() throws IOException {
-        if (page != null) {
-            page.close();
-        }
-    }
-
-    @BeforeEach
-    void begin() throws IOException, InterruptedException {
-        page.begin();
-    }
-
+class BenchPageTest extends InTheBrowser {
     @Test
     void aTurnedKnobIsSeenInTheHeadlineTheTracesAndTheTable() throws Exception {
         String before = page.text("#time");
@@ -55,7 +25,7 @@ class BenchPageTest {
         page.await(TIME + " !== '" + before + "'");
         assertThat(page.knob("rear-flap")).isEqualTo("32 deg");
         assertThat(page.text("#words .first")).contains("than standard");
-        assertThat(page.text("#words")).contains("30 laps, 15 with each");
+        assertThat(page.text("#more")).contains("30 laps, 15 with each");
         page.awaitText("#parts caption", "of standard");
         page.awaitText(".inhand .note", "worth ");
         // The way back: undone, redone, and turned back to the pin.
@@ -325,7 +295,7 @@ class BenchPageTest {
     void theDriversLapsAreSaidAndCount() throws Exception {
         page.turn("rear-flap", "ArrowRight");
         page.enter("input[aria-label^=Laps]", "100");
-        page.awaitText("#words", "100 laps, 50 with each");
+        page.awaitText("#more", "100 laps, 50 with each");
         page.clean();
     }
 
@@ -383,7 +353,7 @@ class BenchPageTest {
     /** The rules of an automatic audit: WCAG 2.1, levels A and AA, and good practice. */
     private void audit() throws IOException, InterruptedException {
         try (InputStream in = BenchPageTest.class.getResourceAsStream("/axe.min.js")) {
-            page.browser.value(new String(in.readAllBytes(), StandardCharsets.UTF_8) + "; 0");
+            page.browser.value("(() => {" + new String(in.readAllBytes(), StandardCharsets.UTF_8) + "})()");
         }
         Object found = page.browser.value(
                 "axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) =>"

@@ -3,49 +3,38 @@ package dev.lapwright.cli.bench;
 import static dev.lapwright.cli.bench.BenchPage.FIRST;
 import static dev.lapwright.cli.bench.BenchPage.TIME;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import dev.lapwright.cli.Chromium;
-import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The four readers of docs/bench.md: each step of theirs, by keys and the mouse, finds what the page says is there. */
-@TestInstance(Lifecycle.PER_CLASS)
 @Tag("long")
-class BenchReadersTest {
-    private BenchPage page;
+class BenchReadersTest extends InTheBrowser {
     private BenchRoom castelvane;
     private BenchRoom harrowmere;
 
     @BeforeAll
-    void open(@TempDir Path given) throws IOException, InterruptedException {
-        assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
-        page = new BenchPage(given);
+    void openOthers(@TempDir Path given) {
         castelvane = new BenchRoom("gt-talvex", "castelvane", given);
         harrowmere = new BenchRoom("gt-talvex", "harrowmere", given);
     }
 
     @AfterAll
-    void close() throws IOException {
-        if (page != null) {
-            page.close();
+    void closeOthers() {
+        if (castelvane != null) {
             castelvane.close();
             harrowmere.close();
         }
     }
 
     @BeforeEach
-    void begin() throws IOException, InterruptedException {
+    void narrower() {
         page.browser.width(1280);
-        page.browser.medium(false, false);
     }
 
     @Test
@@ -58,7 +47,7 @@ class BenchReadersTest {
         assertThat(page.text(".inhand .note")).contains("fastest");
         page.press("ArrowLeft", "ArrowLeft", "ArrowLeft", "ArrowLeft");
         page.await(FIRST + ".includes('than standard')");
-        assertThat(page.text("#words")).contains("gained on straights").contains("30 laps");
+        assertThat(page.text("#more")).contains("gained on straights").contains("30 laps");
         page.press("4");
         page.awaitText("#view", "Downforce over air speed");
         assertThat(page.count("#view canvas")).isOne();
@@ -86,7 +75,7 @@ class BenchReadersTest {
         page.open(castelvane.address);
         page.focus("rear-wing");
         page.press("ArrowRight", "ArrowRight", "ArrowRight");
-        page.awaitText("#words", "gained in corners");
+        page.awaitText("#more", "gained in corners");
         page.awaitText("#mapwords", "time won on standard");
         page.mouse("mouseMoved", page.place(".traces canvas[tabindex]", 0.36, 0.3));
         page.awaitText("#under", "Limited by");

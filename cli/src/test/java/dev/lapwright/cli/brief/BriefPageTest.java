@@ -2,7 +2,6 @@ package dev.lapwright.cli.brief;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.Chromium;
@@ -355,7 +354,6 @@ class BriefPageTest {
     }
 
     private Chromium browser() throws IOException, InterruptedException {
-        assumeTrue(Chromium.program().isPresent(), "there is no Chromium on this machine");
         if (browser == null) {
             browser = new Chromium();
         }

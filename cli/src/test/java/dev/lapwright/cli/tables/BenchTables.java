@@ -15,9 +15,7 @@ import java.util.Locale;
 
 /**
  * Times of the bench as docs/performance.md has them, and with a folder its pictures of docs/bench.md. In a real browser, from the top
- * of the project with everything packaged:
- *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.BenchTables [FOLDER]</pre>
+ * of the project; DEVELOPERS.md has the command.
  */
 public final class BenchTables {
     private static final String READY = "document.querySelectorAll('.strip .curve').length > 20";
@@ -153,7 +151,7 @@ public final class BenchTables {
                 browser.value("performance.clearMarks('all told')");
                 browser.press(key);
                 browser.await("document.querySelector('#view table') !== null");
-                Thread.sleep(1500);
+                browser.await(TOLD);
                 Files.write(
                         folder.resolve("bench-"
                                 + browser.value("document.querySelector('[aria-selected=true]').id.slice(4)") + ".png"),

@@ -12,17 +12,21 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
 
 /**
  * Study of landscapes: the lap time over the range of each of many things that can be turned, one at a time, about a car as
  * it stands. Made for somebody who waits: each landscape is told as soon as there is something of it, first from a few settings
- * over the whole range, then from all.
+ * over the whole range, then from all, and if wished with a closer look at the fastest.
  *
  * <pre>{@code
  * Landscapes.about(lap).over("rear-wing", List.of(0., 4., 8., 12.)).telling(found -> draw(found)).run();
@@ -33,14 +37,17 @@ public final class Landscapes implements Study<List<Landscape>> {
     private static final int FIRST_LOOK = 5;
 
     private final Lap lap;
-    private final Map<String, List<Double>> asked;
+    private final Map<String, Asked> asked;
     private final Consumer<Landscape> listener;
 
-    private Landscapes(Lap lap, Map<String, List<Double>> asked, Consumer<Landscape> listener) {
+    private Landscapes(Lap lap, Map<String, Asked> asked, Consumer<Landscape> listener) {
         this.lap = lap;
         this.asked = asked;
         this.listener = listener;
     }
+
+    /** What is looked at of one thing: settings, and all among which the fastest may be found. */
+    private record Asked(List<Double> settings, List<Double> all) {}
 
     /** About the car of a lap, as it stood and on its day, at the lap's stations. */
     public static Landscapes about(Lap lap) {
@@ -55,9 +62,19 @@ public final class Landscapes implements Study<List<Landscape>> {
      * @throws InvalidValueException if it is named twice, or the settings do not rise
      */
     public Landscapes over(String name, List<Double> settings) {
+        return over(name, settings, settings);
+    }
+
+    /**
+     * The same, looking closer at the fastest: one more setting, where a parabola through the fastest and those beside it is
+     * least (successive parabolic interpolation: Brent, Algorithms for Minimization without Derivatives, 1973, chapter 5).
+     *
+     * @param all settings that it may have, rising; the nearest of them is taken, unless it is known already
+     */
+    public Landscapes over(String name, List<Double> settings, List<Double> all) {
         Check.rising(name, settings.stream().mapToDouble(value -> value).toArray());
-        Map<String, List<Double>> more = new LinkedHashMap<>(asked);
-        if (more.put(name, List.copyOf(settings)) != null) {
+        Map<String, Asked> more = new LinkedHashMap<>(asked);
+        if (more.put(name, new Asked(List.copyOf(settings), List.copyOf(all))) != null) {
             throw new InvalidValueException(name, "it is looked at twice", "name each thing once");
         }
         return new Landscapes(lap, more, listener);
@@ -87,65 +104,103 @@ public final class Landscapes implements Study<List<Landscape>> {
         Conditions day = lap.vehicle().conditions();
         asked.keySet().forEach(name -> standing(car, day, name));
         LapFigures baseline = lap.figures();
-        List<Look> looks = looks();
-        Map<String, TreeMap<Double, Landscape.Point>> found = new LinkedHashMap<>();
-        asked.keySet().forEach(name -> found.put(name, new TreeMap<>()));
+        List<Look> first = new ArrayList<>();
+        List<Look> rest = new ArrayList<>();
+        asked.forEach((name, range) -> looks(name, range.settings(), first, rest));
+        int looks = first.size() + rest.size();
         Map<String, Landscape> latest = new LinkedHashMap<>();
-        Object telling = new Object();
-        how.inParallel(
-                looks.size(),
-                () -> new LapSolver(lap.stations()),
-                (solver, i) -> {
-                    Look look = looks.get(i);
-                    List<Landscape.Point> points = new ArrayList<>();
-                    for (double setting : look.settings()) {
+        for (List<Look> together : List.of(first, rest)) {
+            boolean again = together == rest;
+            // What the rest of a landscape is looked at for hangs on all of its first look.
+            Map<String, Landscape> before = Map.copyOf(latest);
+            how.inParallel(
+                    together.size(),
+                    () -> new LapSolver(lap.stations()),
+                    (solver, i) -> {
+                        Look look = together.get(i);
+                        TreeMap<Double, Landscape.Point> points = new TreeMap<>();
+                        if (again) {
+                            before.get(look.name()).points().forEach(point -> points.put(point.setting(), point));
+                        }
+                        DoubleFunction<Landscape.Point> at = setting -> {
+                            how.stopIfWanted();
+                            return setting == standing(car, day, look.name())
+                                    ? new Landscape.Point(setting, Optional.of(baseline), "")
+                                    : point(solver, car, day, look.name(), setting);
+                        };
+                        look.settings().forEach(setting -> points.put(setting, at.apply(setting)));
+                        Asked range = asked.get(look.name());
+                        boolean complete = points.size() == range.settings().size();
+                        if (complete) {
+                            closer(points, range.all()).ifPresent(setting -> points.put(setting, at.apply(setting)));
+                        }
                         how.stopIfWanted();
-                        points.add(
-                                setting == standing(car, day, look.name())
-                                        ? new Landscape.Point(setting, Optional.of(baseline), "")
-                                        : point(solver, car, day, look.name(), setting));
-                    }
-                    how.stopIfWanted();
-                    synchronized (telling) {
-                        TreeMap<Double, Landscape.Point> known = found.get(look.name());
-                        points.forEach(point -> known.put(point.setting(), point));
-                        boolean complete =
-                                known.size() == asked.get(look.name()).size();
                         Landscape landscape =
-                                new Landscape(look.name(), baseline, List.copyOf(known.values()), complete);
-                        latest.put(look.name(), landscape);
-                        listener.accept(landscape);
-                    }
-                    return points;
-                },
-                done -> how.report(done, looks.size()));
+                                new Landscape(look.name(), baseline, List.copyOf(points.values()), complete);
+                        synchronized (latest) {
+                            latest.put(look.name(), landscape);
+                            listener.accept(landscape);
+                        }
+                        return landscape;
+                    },
+                    done -> how.report(again ? first.size() + done : done, looks));
+        }
         return asked.keySet().stream().map(latest::get).toList();
     }
 
-    /** First looks at all, then the rest of each. */
-    private List<Look> looks() {
-        List<Look> first = new ArrayList<>();
-        List<Look> rest = new ArrayList<>();
-        asked.forEach((name, settings) -> {
-            int n = settings.size();
-            List<Double> few = new ArrayList<>();
-            List<Double> others = new ArrayList<>(settings);
-            if (n <= FIRST_LOOK) {
-                few.addAll(settings);
-            } else {
-                for (int k = 0; k < FIRST_LOOK; k++) {
-                    few.add(settings.get((int) Math.round(k * (n - 1) / (FIRST_LOOK - 1.0))));
-                }
+    /** A first look at a thing, and the rest of it. */
+    private static void looks(String name, List<Double> settings, List<Look> first, List<Look> rest) {
+        int n = settings.size();
+        List<Double> few = new ArrayList<>();
+        List<Double> others = new ArrayList<>(settings);
+        if (n <= FIRST_LOOK) {
+            few.addAll(settings);
+        } else {
+            for (int k = 0; k < FIRST_LOOK; k++) {
+                few.add(settings.get((int) Math.round(k * (n - 1) / (FIRST_LOOK - 1.0))));
             }
-            others.removeAll(few);
-            first.add(new Look(name, few));
-            if (!others.isEmpty()) {
-                rest.add(new Look(name, others));
-            }
-        });
-        List<Look> looks = new ArrayList<>(first);
-        looks.addAll(rest);
-        return looks;
+        }
+        others.removeAll(few);
+        first.add(new Look(name, few));
+        if (!others.isEmpty()) {
+            rest.add(new Look(name, others));
+        }
+    }
+
+    /**
+     * The setting nearest to where the parabola through the fastest point and those on either side of it, or the two beside an end,
+     * is least; none if it is known, or there is no such place between them.
+     */
+    private static Optional<Double> closer(NavigableMap<Double, Landscape.Point> known, List<Double> all) {
+        List<Landscape.Point> points = List.copyOf(known.values());
+        Landscape.Point fastest = points.stream()
+                .filter(point -> point.figures().isPresent())
+                .min(Comparator.comparingDouble(Landscapes::lapTime))
+                .orElse(null);
+        if (points.size() < 3 || fastest == null) {
+            return Optional.empty();
+        }
+        int middle = Math.max(1, Math.min(points.size() - 2, points.indexOf(fastest)));
+        Landscape.Point a = points.get(middle - 1);
+        Landscape.Point b = points.get(middle);
+        Landscape.Point c = points.get(middle + 1);
+        if (Stream.of(a, b, c).anyMatch(point -> point.figures().isEmpty())) {
+            return Optional.empty();
+        }
+        double before = (lapTime(b) - lapTime(a)) / (b.setting() - a.setting());
+        double after = (lapTime(c) - lapTime(b)) / (c.setting() - b.setting());
+        double curvature = (after - before) / (c.setting() - a.setting());
+        double least = (a.setting() + b.setting()) / 2 - before / (2 * curvature);
+        if (!(curvature > 0) || !(least > a.setting() && least < c.setting())) {
+            return Optional.empty();
+        }
+        return all.stream()
+                .min(Comparator.comparingDouble(setting -> Math.abs(setting - least)))
+                .filter(setting -> !known.containsKey(setting));
+    }
+
+    private static double lapTime(Landscape.Point point) {
+        return point.figures().orElseThrow().lapTime();
     }
 
     private static double standing(Car car, Conditions day, String name) {

@@ -103,6 +103,34 @@ class LandscapesTest {
         }
     }
 
+    /**
+     * A car with drag on a straight to the east is fastest with the wind from the west, 270 degrees, by mechanics: a look at four
+     * directions that miss it finds a fifth nearer to it.
+     */
+    @Test
+    void theFastestIsLookedAtCloser() {
+        Track straight = new SegmentPath(List.of(Segment.straight(1000)), false, 1).openTrack("straight", 5);
+        Conditions windy = Conditions.STANDARD.with("conditions.windSpeedMps", 10);
+        Lap lap = LapSolver.lap(PlainCar.ofMass(1000).force(4000).drag(1).car(), straight, windy);
+        for (int threads : new int[] {1, 3}) {
+            Landscape found = Landscapes.about(lap)
+                    .over("conditions.windFromDeg", List.of(170.0, 220.0, 310.0, 350.0), steps(170, 10, 19))
+                    .run(StudyRun.onThreads(threads))
+                    .get(0);
+            assertThat(found.points()).hasSize(5);
+            assertThat(found.fastest().orElseThrow().setting()).isBetween(250.0, 290.0);
+        }
+        // At an end there is nothing beyond, and a setting that is known is not driven again.
+        for (List<Double> known : List.of(List.of(90.0, 110.0, 130.0), List.of(250.0, 270.0, 290.0))) {
+            assertThat(Landscapes.about(lap)
+                            .over("conditions.windFromDeg", known, steps(90, 10, 27))
+                            .run(StudyRun.onThreads(1))
+                            .get(0)
+                            .points())
+                    .hasSize(3);
+        }
+    }
+
     /** A hill of 30 degrees asks for sin 30° = half the weight; a car with less force stands still. */
     @Test
     void aSettingWithoutALapSaysWhyAndLeavesTheOthers() {
