@@ -75,12 +75,12 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
         return new ModelCheck(opinion.name(), opinion, Optional.empty(), doubt);
     }
 
-    /** The fuller model's difference in the fewest words, where the fast one's stands beside it. */
+    /** The fuller model's difference alone, where the fast one's stands beside it. */
     public String inShort() {
         return switch (verdict()) {
-            case UNKNOWN -> "No second model.";
-            case CONTRADICTED -> "Second model " + Numbers.signed(opinion.fuller(), digits()) + " s: denied.";
-            default -> "Second model " + Numbers.signed(opinion.fuller(), digits()) + " s.";
+            case UNKNOWN -> "no word";
+            case CONTRADICTED -> Numbers.signed(opinion.fuller(), digits()) + " s (denied)";
+            default -> Numbers.signed(opinion.fuller(), digits()) + " s";
         };
     }
 

@@ -247,7 +247,6 @@ public final class BriefPlan {
                         .append('.');
             }
         }
-        row.opinion().ifPresent(said -> text.append(' ').append(said.inShort()));
         return text.toString();
     }
 
@@ -278,6 +277,7 @@ public final class BriefPlan {
                                 + " or more in the middle of the cars that this one may be, and a gain on two in"
                                 + " three of them or more. ")
                 + "The order, and to stop short of the end of a range, are common practice, no source."
+                + seconded(rows())
                 + result.plan()
                         .value()
                         .flatMap(BriefPlan::left)
@@ -309,6 +309,13 @@ public final class BriefPlan {
                     + doubtful(whole) + "." + denied(rows)
                     + left(plan).map(text -> " " + text).orElse("");
         });
+    }
+
+    /** What the steps are worth by the fuller model, in their order. */
+    private static String seconded(List<Row> rows) {
+        List<String> words =
+                rows.stream().flatMap(row -> row.opinion().stream()).map(ModelCheck::inShort).toList();
+        return words.isEmpty() ? "" : " By the fuller model the steps are worth " + BriefWords.listed(words) + ".";
     }
 
     /** The steps that the fuller model takes for no gain. */

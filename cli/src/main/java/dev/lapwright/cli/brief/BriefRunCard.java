@@ -155,7 +155,7 @@ public final class BriefRunCard {
     private static String laps(TestPlan found, boolean logged) {
         return found.laps() + " laps that scatter by "
                 + (logged
-                        ? Numbers.fixed(found.scatter(), DECIMALS) + " s, as those of the log do"
+                        ? Numbers.fixed(found.scatter(), DECIMALS) + " s (the log's own)"
                         : Numbers.plain(found.scatter()) + " s");
     }
 

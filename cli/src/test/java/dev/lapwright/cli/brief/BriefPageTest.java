@@ -288,7 +288,7 @@ class BriefPageTest {
         browser().width(360);
         openUnfolded();
         List<Integer> widths =
-                new ArrayList<>(List.of(361, 640, 641, 800, 801, 830, 831, 850, 851, 910, 911, 940, 941, 999, 1001));
+                new ArrayList<>(List.of(361, 641, 790, 791, 801, 830, 831, 851, 910, 911, 941, 980, 981, 1001));
         for (int width = 360; width <= 1600; width += 80) {
             widths.add(width);
         }
@@ -297,6 +297,9 @@ class BriefPageTest {
             assertThat(browser().faults(LETTERS.replace("BAR", Integer.toString(scrollBar))))
                     .as("%d px wide, scroll bar %d px", width, scrollBar)
                     .isEmpty();
+            assertThat(browser().value("document.documentElement.scrollWidth <= innerWidth"))
+                    .as("nothing to scroll to sideways at %d px", width)
+                    .isEqualTo(true);
         }
     }
 

@@ -1,5 +1,6 @@
 package dev.lapwright.cli.tables;
 
+import dev.lapwright.aero.Areas;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
@@ -35,6 +36,7 @@ import dev.lapwright.track.survey.ImportedTrack;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -60,9 +62,9 @@ public final class DoubtTables {
     private static final long TRUTH_SEED = 20_001;
     private static final int BEST_DRAWS = 300;
     private static final int ADVICE_DRAWS = 100;
-    private static final int IMPORT_DRAWS = 200;
-    private static final int IMPORT_TRUTHS = 60;
-    private static final int STINT_TRUTHS = 200;
+    private static final int IMPORT_DRAWS = 1000;
+    private static final int IMPORT_TRUTHS = 334;
+    private static final int STINT_TRUTHS = 300;
     private static final double AWAY_KPA = 15;
     private static final long ROADS_SEED = 7000;
     private static final int ROADS_DRAWS = 60;
@@ -266,7 +268,7 @@ public final class DoubtTables {
                                         one.wear() * DoubtClass.WEAR.factor(others[2 + 2 * c])));
                             }
                             StintResult driven = Stint.of(
-                                            days.car(car, errors[i]),
+                                            set(car, days.car(car, errors[i])),
                                             days.road(errors[i]),
                                             days.day(DAY, errors[i]),
                                             race)
@@ -295,6 +297,36 @@ public final class DoubtTables {
                 TRUTH_SEED,
                 100.0 * in.stream().filter(one -> one[0]).count() / in.size(),
                 100.0 * in.stream().filter(one -> one[1]).count() / in.size());
+    }
+
+    /** A car with the numbers of one that deviates from its document, as settings: so a stint can set fuel and grip on top. */
+    private static Car set(Car car, Car deviating) {
+        Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+        for (Quantity quantity : Quantity.values()) {
+            values.put(quantity, deviating.value(quantity));
+        }
+        // As the wings stand, what they are off by is as much of the whole car's areas.
+        for (int i = 0; i < car.wings().size(); i++) {
+            double angle = car.value("aero.wings." + car.wings().get(i).name() + ".angleDeg");
+            Areas stated = car.wings().get(i).at(angle);
+            Areas truly = deviating.wings().get(i).at(angle);
+            values.merge(Quantity.DRAG_AREA, truly.drag() - stated.drag(), Double::sum);
+            values.merge(Quantity.LIFT_AREA_FRONT, truly.liftFront() - stated.liftFront(), Double::sum);
+            values.merge(Quantity.LIFT_AREA_REAR, truly.liftRear() - stated.liftRear(), Double::sum);
+        }
+        Car set = car;
+        for (Map.Entry<Quantity, Double> one : values.entrySet()) {
+            if (one.getValue() != car.value(one.getKey())) {
+                set = set.with(one.getKey(), one.getValue());
+            }
+        }
+        Track track = Documents.circuit("harrowmere");
+        double off = LapSolver.lap(set, track, DAY).time()
+                - LapSolver.lap(deviating, track, DAY).time();
+        if (!(Math.abs(off) < 1e-4)) {
+            throw new IllegalStateException("a car set otherwise laps otherwise, by " + off + " s");
+        }
+        return set;
     }
 
     private static boolean within(StintDoubtResult.Interval interval, double value) {
