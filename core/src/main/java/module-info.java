@@ -63,6 +63,7 @@ module dev.lapwright.core {
     exports dev.lapwright.study.compare;
     exports dev.lapwright.study.gearing;
     exports dev.lapwright.study.lines;
+    exports dev.lapwright.study.opinion;
     exports dev.lapwright.study.optimise;
     exports dev.lapwright.study.pressures;
     exports dev.lapwright.study.ride;

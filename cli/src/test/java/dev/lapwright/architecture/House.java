@@ -31,14 +31,17 @@ final class House {
             "lap",
             "slip",
             "line",
+            "study",
             "fit",
             "ride",
             "evidence",
             "doubt",
             "sense",
             "draft",
-            "study",
+            "study.*",
             "brief");
+    /** What all studies share; the studies themselves, a package each, lie above what they ask. */
+    private static final String SHARED_BY_STUDIES = "study";
 
     /** The packages of shared from the ground up. */
     static final List<String> SHARED_FROM_THE_GROUND_UP = List.of(
@@ -93,7 +96,7 @@ final class House {
     }
 
     static String withAllBelow(String name) {
-        return "dev.lapwright." + name + "..";
+        return "dev.lapwright." + name + (name.equals(SHARED_BY_STUDIES) ? "" : "..");
     }
 
     /** The module whose folder or jar a class was compiled into, whatever its package says. */

@@ -2,7 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.JudgedAdjustments;
-import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -29,7 +29,7 @@ public record AdjustmentVerdicts(
         List<SensitivityResult.Worth> alike,
         List<SensitivityResult.Worth> unseen,
         List<SensitivityResult.Worth> untold,
-        BriefResult.Part<RobustnessResult> doubt) {
+        BriefResult.Part<SettledVerdicts.Result> doubt) {
     public AdjustmentVerdicts {
         planned = List.copyOf(planned);
         gains = List.copyOf(gains);
@@ -41,16 +41,15 @@ public record AdjustmentVerdicts(
 
     /** @param turned names of what the plan turns */
     static AdjustmentVerdicts of(BriefResult.Priorities found, Set<String> turned, BriefDoubt doubt) {
-        JudgedAdjustments judged = JudgedAdjustments.of(found.study(), turned);
-        BriefResult.Part<RobustnessResult> drawn = judged.cars().isEmpty()
-                ? BriefResult.Part.missing("no adjustment beside those of the plan makes a difference that counts", "")
-                : doubt.beside(found.study().car(), judged.cars());
-        List<AdjustmentVerdict> verdicts =
-                judged.verdicts(drawn.value().map(RobustnessResult::standings).orElse(List.of()));
+        SensitivityResult study = found.study();
+        BriefResult.Part<SettledVerdicts.Result> drawn = doubt.verdicts(study, turned);
+        List<AdjustmentVerdict> verdicts = drawn.value()
+                .map(SettledVerdicts.Result::verdicts)
+                .orElseGet(() -> JudgedAdjustments.of(study, turned).verdicts(List.of()));
         List<SensitivityResult.Worth> planned = new ArrayList<>();
         Map<AdjustmentVerdict, List<SensitivityResult.Worth>> lists = new EnumMap<>(AdjustmentVerdict.class);
         for (int i = 0; i < verdicts.size(); i++) {
-            SensitivityResult.Worth worth = found.study().worths().get(i);
+            SensitivityResult.Worth worth = study.worths().get(i);
             if (turned.contains(worth.adjustment().name())) {
                 planned.add(worth);
             } else {

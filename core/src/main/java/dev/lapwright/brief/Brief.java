@@ -139,7 +139,7 @@ public final class Brief implements Study<BriefResult> {
         StudyRun fitting = whole.next(fits ? FIT_PERCENT : 0);
         int rest = 100 - (fits ? FIT_PERCENT : 0);
         BriefDoubt doubt = new BriefDoubt(track, conditions, choices.draws(), fitting.reporting(Progress.NONE));
-        Debrief debrief = Debrief.of(given, track, choices.logged(), doubt);
+        Debrief debrief = Debrief.of(given, track, choices.logged(), doubt, fitting);
         // From here on it is about the car that comes of what was driven.
         BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
         double scatter = scatter(debrief);
@@ -161,8 +161,8 @@ public final class Brief implements Study<BriefResult> {
                 BriefResult.PlaceShare.of(laps.asItStands()),
                 sensitivity,
                 sensitivity.isThere()
-                        ? BriefResult.Part.ask(() ->
-                                AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt.halved()))
+                        ? BriefResult.Part.ask(
+                                () -> AdjustmentVerdicts.of(sensitivity.value().orElseThrow(), planned(plan), doubt))
                         : sensitivity.missingToo(),
                 suggestion,
                 plan,

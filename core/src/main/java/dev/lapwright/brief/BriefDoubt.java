@@ -5,10 +5,13 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
+import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** Doubt of a brief's differences: cars drawn, the same for all of its questions. */
 final class BriefDoubt {
@@ -35,15 +38,22 @@ final class BriefDoubt {
                 .map(found -> found.standings().get(0));
     }
 
-    /** The same with half of the draws, where many are asked of at once; no fewer than tell an interval. */
-    BriefDoubt halved() {
-        return new BriefDoubt(track, conditions, draws == 0 ? 0 : Math.max(Robustness.FEWEST_DRAWS, draws / 2), how);
+    /** What can be said of adjustments but some, as a sensitivity with as many drawn cars says it; missing where none are drawn. */
+    BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
+        return draws == 0
+                ? none()
+                : BriefResult.Part.ask(
+                        () -> SettledVerdicts.of(found).without(apart).run(how));
+    }
+
+    private static <T> BriefResult.Part<T> none() {
+        return BriefResult.Part.missing("no cars were drawn, so nothing is known of the doubt", "ask for draws");
     }
 
     /** How cars stand beside another; missing where none are drawn, or where they cannot be. */
     BriefResult.Part<RobustnessResult> beside(Car before, List<Car> others) {
         if (draws == 0) {
-            return BriefResult.Part.missing("no cars were drawn, so nothing is known of the doubt", "ask for draws");
+            return none();
         }
         return BriefResult.Part.ask(() -> {
             Robustness study = Robustness.of(before, track, SPACING, conditions).withDraws(draws);

@@ -6,6 +6,8 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -23,7 +25,7 @@ import java.util.Set;
  * result.estimates().forEach(e -> System.out.println(e.parameter().title() + " " + e.value()));
  * }</pre>
  */
-public final class Fit {
+public final class Fit implements Study<FitResult> {
     private final Car car;
     private final Track track;
     private final Conditions conditions;
@@ -153,9 +155,11 @@ public final class Fit {
     /**
      * Estimates of the parameters.
      *
+     * @param how its progress is told in laps driven, of about as many as such fits take; a fit goes step by step, on one thread
      * @throws InvalidValueException if a lap is none of this track, or the car has no lap of it
      */
-    public FitResult run() {
+    @Override
+    public FitResult run(StudyRun how) {
         if (laps.isEmpty()) {
             throw new InvalidValueException("laps", "there is none", "give one at least");
         }
@@ -168,11 +172,13 @@ public final class Fit {
         List<DrivenRun> runs = new ArrayList<>();
         runs.add(new DrivenRun(car, conditions, laps));
         runs.addAll(further);
-        return new Run(runs).result();
+        return new Run(runs, how).result();
     }
 
     /** One run of the search: the parameters still free, and the collinearities found so far. */
     private final class Run {
+        /** Laps for each parameter and run, about: those of the demo logs take 225 to 260. */
+        private static final int EXPECTED = 250;
         /** Below this share of the strongest direction's effect on speed nothing can be told, whatever the noise. */
         private static final double BLIND = 1e-3;
         /** A direction is held where its standard error is above what is usually in doubt of it: 1 in u. */
@@ -183,13 +189,15 @@ public final class Fit {
         private static final int LEAST_CELLS = 40;
 
         private final List<DrivenRun> runs;
+        private final StudyRun how;
         private final List<ParameterScale> asked = new ArrayList<>();
         private final List<ParameterScale> free = new ArrayList<>();
         private final List<DoubtedDirection> nuisances = new ArrayList<>();
         private final List<FitResult.Collinearity> collinearities = new ArrayList<>();
 
-        Run(List<DrivenRun> runs) {
+        Run(List<DrivenRun> runs, StudyRun how) {
             this.runs = runs;
+            this.how = how;
             for (FitParameter parameter : FitParameter.values()) {
                 if (parameters.contains(parameter)) {
                     asked.add(ParameterScale.of(parameter, car));
@@ -221,7 +229,7 @@ public final class Fit {
         FitResult result() {
             List<Direction> directions = new ArrayList<>(free);
             directions.addAll(nuisances);
-            FitModel model = new FitModel(runs, track, directions);
+            FitModel model = new FitModel(runs, track, directions, how, EXPECTED * free.size() * runs.size());
             Priors priors = new Priors(doubts, free.size(), directions);
             List<Lap> before = lapsAsGiven(model);
             List<LapValidator> validators = before.stream()
@@ -236,7 +244,10 @@ public final class Fit {
             RobustFit fit = identifiable(new RobustFit(model, cells, priors, mostOffset, start));
             FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, confidence);
             estimates.hear(words);
-            return new FitAssessment(track, cells, free, fit, before).result(car, estimates, candidates, confidence);
+            FitResult result =
+                    new FitAssessment(track, cells, free, fit, before).result(car, estimates, candidates, confidence);
+            model.end();
+            return result;
         }
 
         private List<Lap> lapsAsGiven(FitModel model) {

@@ -8,6 +8,7 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -25,25 +26,52 @@ final class FitModel {
     private final List<DrivenRun> runs;
     private final LapSolver solver;
     private final List<Direction> directions;
+    private final Driven driven;
 
-    FitModel(List<DrivenRun> runs, Track track, List<Direction> directions) {
-        this(runs, LapSolver.on(track), directions);
+    /**
+     * @param how told of each lap driven
+     * @param expected laps that will be, about
+     */
+    FitModel(List<DrivenRun> runs, Track track, List<Direction> directions, StudyRun how, int expected) {
+        this(runs, LapSolver.on(track), directions, new Driven(how, expected));
     }
 
-    private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions) {
+    private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions, Driven driven) {
         this.runs = List.copyOf(runs);
         this.solver = solver;
         this.directions = List.copyOf(directions);
+        this.driven = driven;
+    }
+
+    /** Laps driven for one fit, all its models together. */
+    private static final class Driven {
+        private final StudyRun how;
+        private final int expected;
+        private int laps;
+
+        Driven(StudyRun how, int expected) {
+            this.how = how;
+            this.expected = expected;
+        }
+
+        void next() {
+            laps++;
+            how.report(laps, Math.max(laps + 1, expected));
+        }
+
+        void end() {
+            how.report(laps, laps);
+        }
     }
 
     /** The same with only these directions free; the others stay at the car's own value. */
     FitModel fitting(List<Direction> free) {
-        return new FitModel(runs, solver, free);
+        return new FitModel(runs, solver, free, driven);
     }
 
     /** The same for one other run of the same car, with the directions that show in it. */
     FitModel of(DrivenRun other, List<Direction> shown) {
-        return new FitModel(List.of(other), solver, shown);
+        return new FitModel(List.of(other), solver, shown, driven);
     }
 
     List<Direction> directions() {
@@ -84,7 +112,13 @@ final class FitModel {
 
     /** The lap at u in a run. */
     Lap lap(double[] u, int run) {
+        driven.next();
         return solver.solve(Vehicle.of(inItsRun(u, run), runs.get(run).conditions()));
+    }
+
+    /** Tells that no more laps will be driven. */
+    void end() {
+        driven.end();
     }
 
     /** The speeds at u in a run; none where this is no car, or a car without a lap. */

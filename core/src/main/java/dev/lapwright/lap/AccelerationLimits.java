@@ -39,6 +39,9 @@ final class AccelerationLimits {
     /** Force over what is needed that is enough in the rest of a cell too. */
     private static final double ENOUGH = 1.1;
 
+    /** dv/dt below zero that is rounding of a fuller model at its own limit, m/s². */
+    private static final double HOLDS_AT_LIMIT = 1e-5;
+
     private static final double ENGINE_TOLERANCE = 1e-4;
     /** Change of acceleration, m/s², over which its rate, which another place may have told, leaves no error that counts. */
     private static final double EVENLY = 10 * ENGINE_TOLERANCE;
@@ -97,12 +100,22 @@ final class AccelerationLimits {
     /** How much road a shift under way costs: the true dv/dt is that of {@link #drive} over this, 1 without a shift. */
     double stretch;
 
+    /** A fuller model in place of the forces here, or null; with the wheels that it reads. */
+    private final StationLimits other;
+
+    private final FourWheels otherWheels;
+    /** Whether the fuller model did not know since this was last set. */
+    boolean unknown;
+
     // What the last call of drive found, N, m/s² and from 0.
     private double lastDrive;
     private double lastGain;
     private int lastGear;
 
-    private AccelerationLimits(Vehicle car, WheelForces wheels, double lastSteps) {
+    private AccelerationLimits(
+            Vehicle car, WheelForces wheels, double lastSteps, StationLimits other, FourWheels otherWheels) {
+        this.other = other;
+        this.otherWheels = otherWheels;
         this.lastSteps = lastSteps;
         this.car = car;
         this.wheels = wheels;
@@ -112,12 +125,17 @@ final class AccelerationLimits {
 
     /** As exact as a lap needs them. */
     static AccelerationLimits toDriveBy(Vehicle car, WheelForces wheels) {
-        return new AccelerationLimits(car, wheels, LAST_STEPS);
+        return new AccelerationLimits(car, wheels, LAST_STEPS, null, null);
+    }
+
+    /** Those of a fuller model, which reads these wheels; where it does not know, as exact as a lap needs them. */
+    static AccelerationLimits of(Vehicle car, WheelForces wheels, StationLimits other, FourWheels otherWheels) {
+        return new AccelerationLimits(car, wheels, LAST_STEPS, other, otherWheels);
     }
 
     /** As exact as they go. */
     static AccelerationLimits toTell(Vehicle car, WheelForces wheels) {
-        return new AccelerationLimits(car, wheels, LAST_STEPS_TOLD);
+        return new AccelerationLimits(car, wheels, LAST_STEPS_TOLD, null, null);
     }
 
     /** Forgets the guesses, so that results never depend on what was solved before. */
@@ -144,6 +162,15 @@ final class AccelerationLimits {
         wheels.at(rows, row, v);
         double massFactor = p.massFactor[gear];
         double engine = p.force(gear, v);
+        if (other != null) {
+            otherWheels.at(rows, row);
+            double a = other.drive(v, engine, massFactor);
+            if (!Double.isNaN(a)) {
+                limit = other.limit();
+                return driven(v, a, other.engineForce(), gear, band);
+            }
+            unknown = true;
+        }
         // What limited last most likely limits still: then the engine's root need not be looked for.
         Limit tyres = limit == Limit.POWER ? limit : gripDrive(gripCourse.guess(stage, reach), massFactor);
         boolean spent = tyres != Limit.POWER && engine >= wheels.requiredForce;
@@ -158,7 +185,10 @@ final class AccelerationLimits {
         }
         limit = spent ? tyres : Limit.POWER;
         double force = spent ? Math.max(wheels.requiredForce, 0) : engine;
-        double a = ax - wheels.climb;
+        return driven(v, ax - wheels.climb, force, gear, band);
+    }
+
+    private double driven(double v, double a, double force, int gear, int band) {
         lastDrive = force;
         lastGain = a;
         lastGear = gear;
@@ -168,6 +198,9 @@ final class AccelerationLimits {
 
     /** Whether the engine in a gear (from 0) has more than enough to hold a speed at v²/2 = energy. */
     boolean holds(double[] rows, int row, double energy, int gear) {
+        if (other != null) {
+            return drive(rows, row, energy, gear, -1) >= -HOLDS_AT_LIMIT;
+        }
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         return wheels.require(wheels.climb, 1) && car.propulsion.force(gear, v) > ENOUGH * wheels.requiredForce;
@@ -244,6 +277,15 @@ final class AccelerationLimits {
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
         wheels.engineDrag = car.propulsion.drag(gear, v);
+        if (other != null) {
+            otherWheels.at(rows, row);
+            double a = other.brake(v, wheels.engineDrag, massFactor);
+            if (!Double.isNaN(a)) {
+                lightly = false;
+                return a;
+            }
+            unknown = true;
+        }
         boolean looked = lookingForBrakes;
         if (looked) {
             brakeCourse.begin(-hardestTrial(massFactor));

@@ -2,6 +2,7 @@ package dev.lapwright.lap;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.NoLapException;
+import java.util.BitSet;
 
 /**
  * The highest steady speed at each station: section 6 of docs/theory.md with the resistances overcome, the rev limit in top
@@ -27,10 +28,22 @@ final class CornerLimit {
     private final Vehicle car;
     private final WheelForces wheels;
     private final double inverseExponent;
+    private final StationLimits other;
+    private final FourWheels otherWheels;
+    /** Stations whose limit the fuller model did not know. */
+    final BitSet unknown = new BitSet();
+
     /** Growth of the use over that of the energy, relative, at the last limit found. */
     private double relativeSlope;
 
     CornerLimit(Vehicle car, WheelForces wheels) {
+        this(car, wheels, null, null);
+    }
+
+    /** That of a fuller model, which reads these wheels. */
+    CornerLimit(Vehicle car, WheelForces wheels, StationLimits other, FourWheels otherWheels) {
+        this.other = other;
+        this.otherWheels = otherWheels;
         this.car = car;
         this.wheels = wheels;
         inverseExponent = 1 / car.ellipseExponent;
@@ -50,6 +63,15 @@ final class CornerLimit {
             double guess = 0.5 * (across + road.rows[row + Road.LATERAL_GRAVITY]) / curvature;
             energy[i] = highest(road, row, cap, guess > 0 && guess < cap ? guess : cap, i);
             across = 2 * energy[i] * curvature - road.rows[row + Road.LATERAL_GRAVITY];
+            if (other != null) {
+                otherWheels.at(road.rows, row);
+                double fuller = other.highest(Math.sqrt(2 * cap), Math.sqrt(2 * energy[i]));
+                if (Double.isNaN(fuller)) {
+                    unknown.set(i);
+                } else {
+                    energy[i] = Math.min(cap, 0.5 * fuller * fuller);
+                }
+            }
         }
     }
 

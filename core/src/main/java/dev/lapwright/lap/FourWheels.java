@@ -1,5 +1,6 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.powertrain.Differential;
 
 /**
@@ -211,5 +212,11 @@ public final class FourWheels {
     /** Share of the fall of slip stiffness that counts, 0 to 1. */
     public double slipStiffnessFall() {
         return car.front.slipStiffnessFall;
+    }
+
+    /** Greatest cornering stiffness of a wheel over its load at the car's weight on four wheels, 1/rad. */
+    public double stiffnessPerLoad() {
+        double load = 0.25 * car.mass * StandardAtmosphere.GRAVITY;
+        return Math.max(car.front.stiffnessPerLoad(load), car.rear.stiffnessPerLoad(load));
     }
 }

@@ -134,6 +134,13 @@ final class IntervalIntegrator {
         return across(road.length[index], share, energy, -1);
     }
 
+    /** Whether a fuller model did not know some of what was asked since this was last asked. */
+    boolean unknown() {
+        boolean unknown = acceleration.unknown;
+        acceleration.unknown = false;
+        return unknown;
+    }
+
     private double across(double length, double until, double energy, int sign) {
         Propulsion p = car.propulsion;
         time = 0;

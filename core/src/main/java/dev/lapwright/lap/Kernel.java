@@ -3,6 +3,7 @@ package dev.lapwright.lap;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.NoLapException;
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * Forward and backward integration of a lap (section 8 of docs/theory.md): limits at every station, once round forward under drive, back from every place
@@ -44,12 +45,19 @@ final class Kernel {
     /** Highest v²/2 between stations, where drive meets braking. */
     double peakEnergy;
 
+    /** Whether a fuller model is asked, and cells that it did not know all of. */
+    final StationLimits.Maker fuller;
+
+    private final boolean[] unchecked;
+
     private Vehicle car;
     private CornerLimit cornerLimit;
     private IntervalIntegrator step;
 
-    Kernel(Road road) {
+    Kernel(Road road, StationLimits.Maker fuller) {
         this.road = road;
+        this.fuller = fuller;
+        unchecked = new boolean[road.cells + 1];
         limit = new double[road.cells + 1];
         course = new Course(road.cells);
         energy = course.energy;
@@ -110,9 +118,17 @@ final class Kernel {
     double solve(Vehicle vehicle) {
         car = vehicle;
         WheelForces wheels = new WheelForces(vehicle);
-        cornerLimit = new CornerLimit(vehicle, wheels);
+        if (fuller == null) {
+            cornerLimit = new CornerLimit(vehicle, wheels);
+            step = IntervalIntegrator.toDriveBy(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
+        } else {
+            FourWheels four = new FourWheels(vehicle);
+            StationLimits model = fuller.on(four);
+            cornerLimit = new CornerLimit(vehicle, wheels, model, four);
+            step = IntervalIntegrator.toDriveBy(vehicle, AccelerationLimits.of(vehicle, wheels, model, four));
+            Arrays.fill(unchecked, false);
+        }
         cornerLimit.fill(road, limit);
-        step = IntervalIntegrator.toDriveBy(vehicle, AccelerationLimits.toDriveBy(vehicle, wheels));
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
@@ -199,6 +215,17 @@ final class Kernel {
         }
     }
 
+    /** Stations that a fuller model did not know all of. */
+    BitSet unchecked() {
+        BitSet stations = (BitSet) cornerLimit.unknown.clone();
+        for (int i = 0; i < road.cells; i++) {
+            if (unchecked[i]) {
+                stations.set(i);
+            }
+        }
+        return stations;
+    }
+
     /** Gear (from 0) that a cell is driven in at an energy. */
     int gear(int cell, double atEnergy) {
         Propulsion p = car.propulsion;
@@ -270,6 +297,7 @@ final class Kernel {
     private double driveFreely(int i, double entered) {
         step.use(lowestGear[i], highestGear[i]);
         freeEnd[i] = step.forward(road, i, entered);
+        unchecked[i] = step.unknown();
         startSlope[i] = step.startSlope;
         endSlope[i] = step.endSlope;
         return freeEnd[i];
@@ -293,7 +321,9 @@ final class Kernel {
             // What braking there is must not hang on where the last search ended.
             before = step.backwardThoroughly(road, i, after);
         }
+        boolean unknown = step.unknown();
         if (before < energy[i]) {
+            unchecked[i] = unknown;
             mode[i] = BRAKING;
             time[i] = step.time;
             store(i, before);

@@ -6,6 +6,7 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -20,10 +21,21 @@ public final class Lap {
     private final Stations stations;
     private final double[][] columns;
     private final Limit[] limits;
+    /** Null for a lap by the solver's own model. */
+    private final BitSet unchecked;
+
     private final double time;
     private final double peakSpeed;
 
-    Lap(Vehicle vehicle, Stations stations, double[][] columns, Limit[] limits, double time, double peakSpeed) {
+    Lap(
+            Vehicle vehicle,
+            Stations stations,
+            double[][] columns,
+            Limit[] limits,
+            BitSet unchecked,
+            double time,
+            double peakSpeed) {
+        this.unchecked = unchecked;
         this.vehicle = vehicle;
         this.stations = stations;
         this.columns = columns;
@@ -55,6 +67,16 @@ public final class Lap {
     /** What limits the car at a station. */
     public Limit limit(int station) {
         return limits[station];
+    }
+
+    /** Whether another model was asked for the car's limits: {@link LapSolver#asking}. */
+    public boolean isByAnotherModel() {
+        return unchecked != null;
+    }
+
+    /** Whether a lap by another model has, at a station or on the way to the next, the word of the solver's own for want of that one's. */
+    public boolean isUnchecked(int station) {
+        return unchecked != null && unchecked.get(station);
     }
 
     /** The car that drove it. */

@@ -14,6 +14,10 @@ final class LapColumns {
     private final WheelForces wheels;
     private final AccelerationLimits acceleration;
     private final CornerLimit cornerLimit;
+    /** A fuller model that the lap was solved by, or null. */
+    private final StationLimits fuller;
+
+    private final FourWheels fullerWheels;
 
     LapColumns(Vehicle car, Kernel kernel) {
         this.car = car;
@@ -23,7 +27,11 @@ final class LapColumns {
         columns = new double[Channel.values().length][n];
         limits = new Limit[n];
         wheels = new WheelForces(car);
-        acceleration = AccelerationLimits.toTell(car, wheels);
+        fullerWheels = kernel.fuller == null ? null : new FourWheels(car);
+        fuller = kernel.fuller == null ? null : kernel.fuller.on(fullerWheels);
+        acceleration = fuller == null
+                ? AccelerationLimits.toTell(car, wheels)
+                : AccelerationLimits.of(car, wheels, fuller, fullerWheels);
         cornerLimit = new CornerLimit(car, wheels);
     }
 
@@ -37,7 +45,14 @@ final class LapColumns {
                 t += kernel.time[i];
             }
         }
-        return new Lap(car, road.stations, columns, limits, time, Math.sqrt(2 * kernel.peakEnergy));
+        return new Lap(
+                car,
+                road.stations,
+                columns,
+                limits,
+                fuller == null ? null : kernel.unchecked(),
+                time,
+                Math.sqrt(2 * kernel.peakEnergy));
     }
 
     private void explain(int i) {
@@ -85,6 +100,13 @@ final class LapColumns {
         double top = car.propulsion.topSpeed;
         if (e >= 0.5 * top * top * ON_LIMIT) {
             return Limit.REV_LIMIT;
+        }
+        if (fuller != null) {
+            fullerWheels.at(road.rows, row);
+            double v = Math.sqrt(2 * e);
+            if (!Double.isNaN(fuller.highest(2 * v, v))) {
+                return fuller.limit();
+            }
         }
         cornerLimit.excess(road.rows, row, kernel.limit[i]);
         return wheels.tightest();

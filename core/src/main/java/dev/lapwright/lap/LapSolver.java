@@ -10,6 +10,7 @@ import dev.lapwright.track.Track;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
@@ -30,6 +31,7 @@ public final class LapSolver {
     private static final double JUMP = 0.5;
 
     private final Stations stations;
+    private final StationLimits.Maker fuller;
     private Wind wind;
     private Kernel kernel;
     /** Whether a thread is inside. */
@@ -37,8 +39,21 @@ public final class LapSolver {
 
     /** A solver for a track sampled at these stations. */
     public LapSolver(Stations stations) {
+        this(stations, null);
+    }
+
+    private LapSolver(Stations stations, StationLimits.Maker fuller) {
+        this.fuller = fuller;
         this.stations = stations;
         prepare(Wind.CALM);
+    }
+
+    /**
+     * A solver that asks another model of a car's limits, place by place: the same line, gears, shifts, brakes and integration. Where that
+     * model does not know, the lap's own stands in: {@link Lap#isUnchecked}. Linearised laps and derivatives are not to be had.
+     */
+    public static LapSolver asking(StationLimits.Maker model, Stations stations) {
+        return new LapSolver(stations, Objects.requireNonNull(model));
     }
 
     /** A solver at the default spacing. */
@@ -49,6 +64,12 @@ public final class LapSolver {
     /** One lap at the default spacing. */
     public static Lap lap(Car car, Track track, Conditions conditions) {
         return on(track).solve(Vehicle.of(car, conditions));
+    }
+
+    private void checkOwnModel() {
+        if (fuller != null) {
+            throw new IllegalStateException("a lap by another model has no derivatives: ask a solver without one");
+        }
     }
 
     void enter() {
@@ -65,7 +86,7 @@ public final class LapSolver {
     private void prepare(Wind newWind) {
         if (!newWind.equals(wind)) {
             wind = newWind;
-            kernel = new Kernel(new Road(stations, newWind));
+            kernel = new Kernel(new Road(stations, newWind), fuller);
         }
     }
 
@@ -133,6 +154,7 @@ public final class LapSolver {
      * @throws IllegalStateException if another thread is inside this solver
      */
     public LinearLap linearised(Vehicle vehicle) {
+        checkOwnModel();
         enter();
         try {
             double time = solved(vehicle);
@@ -151,6 +173,7 @@ public final class LapSolver {
      * @throws IllegalStateException if another thread is inside this solver
      */
     public LapDerivatives derivatives(Vehicle vehicle, Collection<String> names) {
+        checkOwnModel();
         enter();
         try {
             double time = solved(vehicle);

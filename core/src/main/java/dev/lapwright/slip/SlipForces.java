@@ -58,6 +58,11 @@ final class SlipForces {
      */
     private static final double RELEASE = 0.02;
 
+    /** Total force over the weight, either way, between which drive goes over into brakes. */
+    private static final double SWITCH = 0.015;
+    /** Friction over the weight of what does not slip at all. */
+    private static final double STUCK = 10;
+
     private static final double STEP = 1e-6;
 
     final FourWheels wheels;
@@ -110,6 +115,11 @@ final class SlipForces {
     private final double[] turning = new double[4];
     double total;
     private double through;
+    private double throughRate;
+    /** Share of the brakes' law against the drive's, 0 to 1, and how fast it grows with the tyres' total force, 1/N. */
+    private double braking;
+
+    private double brakingRate;
 
     // Derivatives of each wheel: by slip, steer and sideslip.
     private final double[] d = new double[4 * PARTIALS];
@@ -298,12 +308,20 @@ final class SlipForces {
             fill(1, 2, 1 / weight);
             fill(2, 3, 1 / (weight * wheelbase));
         }
-        boolean braking = total < 0;
+        goOver(total / (SWITCH * weight), -1 / (SWITCH * weight));
         double engineInertia = mass * (massFactor - 1) - 2 * axleInertia;
-        through = braking ? Math.max(0, Math.min(engineDrag + engineInertia * rate, -total)) : 0;
-        axle(0, braking, frontDriveShare * through, partials);
-        axle(2, braking, (1 - frontDriveShare) * through, partials);
-        share(braking, partials);
+        through = Math.max(0, Math.min(engineDrag + engineInertia * rate, -total));
+        throughRate = through > 0 && through == -total ? -1 : 0;
+        axle(0, frontDriveShare, partials);
+        axle(2, 1 - frontDriveShare, partials);
+        share(partials);
+    }
+
+    /** The brakes' share of the laws at a total force: none from the one end of the change on, all from the other, with two derivatives. */
+    private void goOver(double x, double scale) {
+        double u = Math.max(0, Math.min(1, 0.5 * (1 - x)));
+        braking = u * u * u * (10 + u * (6 * u - 15));
+        brakingRate = 15 * u * u * (1 - u) * (1 - u) * scale;
     }
 
     /** Force across of each wheel that a little more slip angle gives, N/rad, and that it gives from a straight. */
@@ -346,47 +364,64 @@ final class SlipForces {
         jacobian[r + SIDESLIP] = scale * sideslip;
     }
 
-    /** Law of the two wheels of an axle, of which {@code i} is the inner: differential, and brakes that pull alike. */
-    private void axle(int i, boolean braking, double engine, boolean partials) {
+    /** Law of the two wheels of an axle, of which {@code i} is the inner: differential, and brakes in their proportion. */
+    private void axle(int i, double driveShare, boolean partials) {
         int o = i + 1;
         int row = UNKNOWNS * (3 + i / 2);
         Differential plates = differential[i / 2];
         double faster = turning[o] - turning[i];
-        double both = along[i] + along[o];
-        double held = plates.friction(braking ? engine : both, braking);
-        if (held == Double.POSITIVE_INFINITY) {
+        if (partials) {
+            for (int k = 0; k < EQUATIONS; k++) {
+                jacobian[row + k] = 0;
+            }
+        }
+        if (plates.power() >= 1 && plates.coast() >= 1) {
             residual[3 + i / 2] = faster;
             if (partials) {
-                for (int k = 0; k < EQUATIONS; k++) {
-                    jacobian[row + k] = 0;
-                }
                 turned(row, o, 1);
                 turned(row, i, -1);
             }
             return;
         }
+        double both = along[i] + along[o];
+        double driving = 1 - braking;
+        double locked = STUCK * weight;
+        double byDrive = plates.power() >= 1 ? locked : plates.power() * Math.abs(both);
+        double byEngine = plates.coast() >= 1 ? locked : plates.coast() * driveShare * through;
+        double held = driving * byDrive + braking * byEngine + plates.preload();
         double z = faster / CREEP;
         double root = Math.sqrt(1 + z * z);
         double sticking = z / root;
-        double split = braking ? brakeSplit[i / 2] : 0;
-        double release = braking ? RELEASE : 0;
+        // Wheels that nothing drives spin up by their own grip.
+        double split = braking * brakeSplit[i / 2];
+        double freeSplit = driveShare > 0 ? 0 : (peakX[o] - peakX[i]) / (peakX[o] + peakX[i]);
+        split += driving * freeSplit;
+        double slipApart = alongUse[o] - alongUse[i];
         residual[3 + i / 2] =
-                (along[o] - along[i] - split * both + held * sticking) / weight + release * (alongUse[o] - alongUse[i]);
+                (along[o] - along[i] - split * both + held * sticking) / weight + braking * RELEASE * slipApart;
         if (!partials) {
             return;
         }
-        for (int k = 0; k < EQUATIONS; k++) {
-            jacobian[row + k] = 0;
-        }
-        // What friction holds grows with what goes through.
-        double grows = braking ? 0 : plates.power() * sticking * (both < 0 ? -1 : 1);
-        pulled(row, o, (1 - split + grows) / weight);
-        pulled(row, i, (grows - split - 1) / weight);
+        double grows = plates.power() >= 1 ? 0 : driving * plates.power() * sticking * (both < 0 ? -1 : 1);
+        double apart = grows - split;
+        pulled(row, o, (1 + apart) / weight);
+        pulled(row, i, (apart - 1) / weight);
         double stiff = held / (CREEP * root * root * root * weight);
         turned(row, o, stiff);
         turned(row, i, -stiff);
+        double release = braking * RELEASE;
         jacobian[row + SLIP + o] += release * alongScale[o];
         jacobian[row + SLIP + i] -= release * alongScale[i];
+        double byTotal = brakingRate
+                        * ((byEngine - byDrive) * sticking - (brakeSplit[i / 2] - freeSplit) * both)
+                        / weight
+                + brakingRate * RELEASE * slipApart
+                + (plates.coast() >= 1 ? 0 : braking * plates.coast() * driveShare * throughRate * sticking / weight);
+        if (byTotal != 0) {
+            for (int w = 0; w < 4; w++) {
+                pulled(row, w, byTotal);
+            }
+        }
     }
 
     /** Adds a multiple of the derivatives of a wheel's force along. */
@@ -405,46 +440,37 @@ final class SlipForces {
     }
 
     /** Law of the axles: brakes by their share, drive by its own, moved by a differential between them. */
-    private void share(boolean braking, boolean partials) {
+    private void share(boolean partials) {
         int row = UNKNOWNS * 5;
         double front = along[0] + along[1];
-        double share = braking ? frontBrakeShare : frontDriveShare;
-        boolean centre = !braking && centreLock > 0;
+        double driving = 1 - braking;
+        boolean centre = centreLock > 0;
         double faster = 0.5 * (turning[0] + turning[1] - turning[2] - turning[3]);
-        if (partials) {
-            for (int k = 0; k < EQUATIONS; k++) {
-                jacobian[row + k] = 0;
-            }
-        }
-        if (centre && centreLock >= 1) {
-            residual[5] = faster;
-            if (partials) {
-                for (int w = 0; w < 4; w++) {
-                    turned(row, w, w < 2 ? 0.5 : -0.5);
-                }
-            }
-            return;
-        }
-        // Driven wheels pull what spins the others; under brakes each spins down by its own.
-        double own = braking ? 0 : Math.min(axleInertia * Math.max(rate, 0), total);
         double moved = 0;
         double stiff = 0;
         if (centre) {
             double z = faster / CREEP;
             double root = Math.sqrt(1 + z * z);
-            double room = z > 0
-                    ? share - Math.max(0, share - 0.5 * centreLock)
-                    : Math.min(1, share + 0.5 * centreLock) - share;
+            double least = centreLock >= 1 ? frontDriveShare - STUCK : Math.max(0, frontDriveShare - 0.5 * centreLock);
+            double most = centreLock >= 1 ? frontDriveShare + STUCK : Math.min(1, frontDriveShare + 0.5 * centreLock);
+            double room = z > 0 ? frontDriveShare - least : most - frontDriveShare;
             moved = room * z / root;
-            stiff = room * total / (CREEP * root * root * root);
+            stiff = driving * room * total / (CREEP * root * root * root);
         }
-        double kept = share - moved;
-        residual[5] = (front - kept * total - (2 * share - 1) * own) / weight;
+        // Driven wheels pull what spins the others; under brakes each spins down by its own.
+        double own = (2 * frontDriveShare - 1) * axleInertia * Math.max(rate, 0);
+        double byDrive = frontDriveShare - moved;
+        double kept = driving * byDrive + braking * frontBrakeShare;
+        residual[5] = (front - kept * total - driving * own) / weight;
         if (!partials) {
             return;
         }
+        for (int k = 0; k < EQUATIONS; k++) {
+            jacobian[row + k] = 0;
+        }
+        double byTotal = kept + brakingRate * ((frontBrakeShare - byDrive) * total - own);
         for (int w = 0; w < 4; w++) {
-            pulled(row, w, ((w < 2 ? 1 : 0) - kept) / weight);
+            pulled(row, w, ((w < 2 ? 1 : 0) - byTotal) / weight);
             if (centre) {
                 turned(row, w, (w < 2 ? 0.5 : -0.5) * stiff / weight);
             }

@@ -8,6 +8,7 @@ import static dev.lapwright.slip.SlipForces.UNKNOWNS;
 
 import dev.lapwright.lap.FourWheels;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.lap.StationLimits;
 import java.util.Arrays;
 
 /**
@@ -15,7 +16,7 @@ import java.util.Arrays;
  * equilibrium first ends or engine, brakes or the car's height do. What lies beyond that first end, with the tail out, is
  * never counted, however fast. Scratch of one thread; allocates nothing where it answers.
  */
-final class SlipLimits {
+final class SlipLimits implements StationLimits {
     /** Shares of a guessed limit from which it is looked for. */
     private static final double[] STARTS = {0.8, 0.5, 0.25};
     /** Shares of a speed from which drive and brakes are looked for, and steps from there. */
@@ -31,11 +32,11 @@ final class SlipLimits {
     private final Memory drive = new Memory();
     private final Memory brake = new Memory();
 
+    /** Whether the last speed asked for is beyond what the car holds: only trial steps ask there. */
+    private boolean beyond;
+
     private double engineForce;
     private Limit limit = Limit.POWER;
-
-    /** How often a search began from a straight. */
-    long searches;
 
     SlipLimits(FourWheels wheels) {
         this.wheels = wheels;
@@ -60,14 +61,14 @@ final class SlipLimits {
         return tracer;
     }
 
-    public void begin() {
+    /** Forgets where searches ended: the next begin from a straight. */
+    void forget() {
         drive.known = false;
         brake.known = false;
     }
 
     /** An equilibrium at the speed and acceleration that are set, found from a straight; false where there is none. */
     boolean settle(double speed, double acceleration) {
-        searches++;
         forces.speed = speed;
         forces.acceleration = acceleration;
         wheels.drive(speed);
@@ -81,6 +82,7 @@ final class SlipLimits {
         return (wheels.lateral() == 0 && wheels.curvature() == 0) || (tracer.march(1) && tracer.state[FREE] >= 1);
     }
 
+    @Override
     public double highest(double cap, double near) {
         forces.massFactor = 1;
         forces.engineDrag = 0;
@@ -113,12 +115,15 @@ final class SlipLimits {
         return tracer.settle(guess);
     }
 
+    @Override
     public double drive(double speed, double engine, double massFactor) {
         tracer.engine = engine;
         forces.massFactor = massFactor;
         forces.engineDrag = 0;
         if (!find(SlipForces.Free.DRIVE, drive, speed)) {
-            return Double.NaN;
+            limit = Limit.REAR_GRIP;
+            engineForce = 0;
+            return beyond ? 0 : Double.NaN;
         }
         engineForce =
                 tracer.turned ? Math.max(0, forces.enginePart()) : Math.min(engine, Math.max(0, forces.enginePart()));
@@ -126,17 +131,19 @@ final class SlipLimits {
         return forces.acceleration;
     }
 
+    @Override
     public double brake(double speed, double engineDrag, double massFactor) {
         forces.massFactor = massFactor;
         forces.engineDrag = engineDrag;
         if (!find(SlipForces.Free.BRAKE, brake, speed)) {
-            return Double.NaN;
+            return beyond ? -wheels.resistance() / wheels.mass() - wheels.climb() : Double.NaN;
         }
         limit = Limit.BRAKES;
         return forces.acceleration;
     }
 
     private boolean find(SlipForces.Free free, Memory memory, double speed) {
+        beyond = false;
         forces.turn = 1;
         forces.free = free;
         forces.speed = speed;
@@ -151,8 +158,15 @@ final class SlipLimits {
             }
         }
         memory.known = false;
-        for (double share : SLOWER) {
-            if (fromSlower(free, memory, share, speed)) {
+        if (fromSlower(free, memory, SLOWER[0], speed)) {
+            return true;
+        }
+        if (!settle(speed, 0)) {
+            beyond = true;
+            return false;
+        }
+        for (int i = 1; i < SLOWER.length; i++) {
+            if (fromSlower(free, memory, SLOWER[i], speed)) {
                 return true;
             }
         }
@@ -175,13 +189,7 @@ final class SlipLimits {
         double step = SPEED_STEP;
         while (reached < 1) {
             double next = Math.min(1, reached + step);
-            forces.speed = next * speed;
-            wheels.drive(next * speed);
-            if (memory.left != wheels.left()) {
-                mirror(memory);
-            }
-            if (tracer.endNear(memory.state, memory.tangent, memory.fall)) {
-                keep(memory);
+            if (onTo(memory, next * speed)) {
                 reached = next;
             } else {
                 step *= 0.5;
@@ -192,6 +200,20 @@ final class SlipLimits {
             }
         }
         return true;
+    }
+
+    /** From the end at one speed to that at another, m/s. */
+    private boolean onTo(Memory memory, double speed) {
+        forces.speed = speed;
+        wheels.drive(speed);
+        if (memory.left != wheels.left()) {
+            mirror(memory);
+        }
+        boolean found = tracer.endNear(memory.state, memory.tangent, memory.fall);
+        if (found) {
+            keep(memory);
+        }
+        return found;
     }
 
     private void keep(Memory memory) {
@@ -234,10 +256,12 @@ final class SlipLimits {
         return (a * forces.use[inner] + b * forces.use[inner + 1]) / (a + b);
     }
 
+    @Override
     public double engineForce() {
         return engineForce;
     }
 
+    @Override
     public Limit limit() {
         return limit;
     }

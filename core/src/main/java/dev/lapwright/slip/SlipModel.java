@@ -4,9 +4,11 @@ import dev.lapwright.air.StandardAtmosphere;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.FourWheels;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Place;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.track.Stations;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,10 +21,14 @@ import java.util.Optional;
  * straight into the turn and from low speed or none of drive and brakes upwards, until it first ends; so a faster one with the tail out,
  * beyond that end, is none, nor is one in which more slip angle at the rear gives less force.
  *
- * <p>It stands for tyres with a friction ellipse, exponent 2, whose slip stiffness falls as the tyre curve does. Neglects compliance,
+ * <p>It stands for tyres with a friction ellipse, exponent 2, whose slip stiffness falls as the tyre curve does and whose cornering stiffness is
+ * at most a hundred times the load per radian. Neglects compliance,
  * Ackermann steering, aligning torque, aero by sideslip, and whatever takes time. Owns scratch: use one for each thread.
  */
 public final class SlipModel {
+    /** Cornering stiffness over load, 1/rad, beyond which a peak lies at so little slip that searches step over it; tyres have some 10 to 40. */
+    private static final double STIFFEST = 100;
+
     private final FourWheels wheels;
     private final SlipLimits limits;
 
@@ -35,18 +41,43 @@ public final class SlipModel {
     /**
      * Of a car on its day.
      *
-     * @throws InvalidValueException for a car whose tyres have another exponent than 2
+     * @throws InvalidValueException for a car that it does not stand for
      */
     public static SlipModel of(Vehicle vehicle) {
         return new SlipModel(vehicle);
     }
 
+    /**
+     * A solver of laps by this model: the same line, engine, gears, shifts, integration and driver as the fast one. Columns of the lap that are
+     * no matter of limits (loads, drag, heights) are the same law at its speeds; cornering drag and the uses of axles are the fast
+     * model's words on what this one drives, so that a use may exceed 1. Where no equilibrium is found the fast answer stands, and
+     * {@link dev.lapwright.lap.Lap#isUnchecked} says so.
+     *
+     * @throws InvalidValueException when it solves for a car that the model does not stand for
+     */
+    public static LapSolver laps(Stations stations) {
+        return LapSolver.asking(
+                wheels -> {
+                    check(wheels);
+                    return new SlipLimits(wheels);
+                },
+                stations);
+    }
+
     private static void check(FourWheels wheels) {
-        if (wheels.ellipseExponent() != 2) {
+        stands("tyres.frictionExponent", wheels.ellipseExponent(), wheels.ellipseExponent() == 2, "2, the ellipse");
+        double fall = 100 * wheels.slipStiffnessFall();
+        stands("tyres.slipStiffnessFallPercent", fall, fall == 100, "100, as the tyre curve falls");
+        double stiffness = wheels.stiffnessPerLoad();
+        stands("tyres.corneringStiffnessPerRad", stiffness, stiffness <= STIFFEST, "at most " + Check.text(STIFFEST));
+    }
+
+    private static void stands(String field, double value, boolean stands, String remedy) {
+        if (!stands) {
             throw new InvalidValueException(
-                    "tyres.frictionExponent",
-                    "the fuller model has no tyre with an exponent of " + Check.text(wheels.ellipseExponent()),
-                    "give 2, the ellipse, or keep to the fast model");
+                    field,
+                    "the fuller model has no tyre with " + Check.text(value) + " here",
+                    "give " + remedy + ", or keep to the fast model");
         }
     }
 
@@ -76,6 +107,7 @@ public final class SlipModel {
         Check.positive("speed (m/s)", speed);
         Check.positive("engine (N)", engine);
         wheels.at(place);
+        limits.forget();
         return Double.isNaN(limits.drive(speed, engine, 1)) ? Optional.empty() : Optional.of(state(limits.limit()));
     }
 
@@ -83,6 +115,7 @@ public final class SlipModel {
     public Optional<SlipState> brake(Place place, double speed) {
         Check.positive("speed (m/s)", speed);
         wheels.at(place);
+        limits.forget();
         return Double.isNaN(limits.brake(speed, 0, 1)) ? Optional.empty() : Optional.of(state(limits.limit()));
     }
 

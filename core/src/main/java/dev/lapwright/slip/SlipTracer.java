@@ -37,10 +37,14 @@ final class SlipTracer {
 
     private static final int REFINEMENTS = 40;
     private static final int SECANTS = 14;
+    /** How much longer a secant's step may be than the one before, and than this. */
     private static final double GROWTH = 3;
+
     private static final double LEAST_MOVE = 1e-4;
     private static final double CLOSE = 1e-13;
+    /** Slower than this nothing is taken to fall along the curve: a plateau is left by longer steps. */
     private static final double LEAST_FALL = 1e-2;
+
     private static final double FARTHEST_SECANT = 0.08;
     /** A state beyond these is no car on its wheels, rad and slips. */
     private static final double MOST_ANGLE = 0.6;
@@ -73,9 +77,6 @@ final class SlipTracer {
     /** Whether the last end was a turn of the curve; else something was used up. */
     boolean turned;
 
-    /** Counts of linearisations, for benchmarks. */
-    long linearisations;
-
     SlipTracer(SlipForces forces) {
         this.forces = forces;
     }
@@ -85,7 +86,6 @@ final class SlipTracer {
      */
     private boolean correct(double[] anchor, double reach) {
         for (int i = 0; i < CORRECTIONS; i++) {
-            linearisations++;
             if (!forces.linearise(trial)) {
                 return false;
             }

@@ -35,7 +35,11 @@ class DebriefTest {
         BriefLaps laps = new BriefLaps(MORE, BriefCars.OVAL, BriefCars.DAY);
         BriefDoubt none = new BriefDoubt(BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1));
         return Debrief.of(
-                laps, BriefCars.OVAL, new BriefChoices.Logged(List.of(), times, Evidence.DEFAULT, List.of(runs)), none);
+                laps,
+                BriefCars.OVAL,
+                new BriefChoices.Logged(List.of(), times, Evidence.DEFAULT, List.of(runs)),
+                none,
+                StudyRun.onThreads(1));
     }
 
     /** A lap as a logger without noise would hold it. */
@@ -101,7 +105,8 @@ class DebriefTest {
                 new BriefLaps(set, BriefCars.OVAL, BriefCars.DAY),
                 BriefCars.OVAL,
                 new BriefChoices.Logged(List.of(), Optional.empty(), Evidence.DEFAULT, List.of(run(set, truth))),
-                new BriefDoubt(BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1)));
+                new BriefDoubt(BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1)),
+                StudyRun.onThreads(1));
         assertThat(after.fit().problem()).isEmpty();
         // To a tenth of what the fit had to find.
         assertThat(BriefCars.time(after.car()))

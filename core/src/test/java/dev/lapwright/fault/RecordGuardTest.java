@@ -34,11 +34,13 @@ import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.advice.OverKerb;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.RemedyResult;
+import dev.lapwright.study.balance.SlipBalanceResult;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.lines.OwnLinesResult;
+import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.ride.DamperMapResult;
@@ -47,6 +49,7 @@ import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
@@ -111,6 +114,12 @@ class RecordGuardTest {
             SensitivityResult.Trial.class,
             OptimisationResult.Limited.class,
             OwnLinesResult.OwnLap.class,
+            SecondOpinionResult.class,
+            SecondOpinionResult.Opinion.class,
+            SecondOpinionResult.Place.class,
+            SlipBalanceResult.class,
+            SlipBalanceResult.Corner.class,
+            SlipBalanceResult.Phase.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,
@@ -206,6 +215,7 @@ class RecordGuardTest {
             FirmChanges.LeftOut.class,
             ChangePlan.Left.class,
             JudgedAdjustments.Asked.class,
+            SettledVerdicts.Result.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);
 

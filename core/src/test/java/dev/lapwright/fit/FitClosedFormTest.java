@@ -1,14 +1,18 @@
 package dev.lapwright.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
@@ -54,6 +58,27 @@ class FitClosedFormTest {
         double grip = speed * speed / (RADIUS * PlainCar.GRAVITY);
         // Cornering drag takes (mu/200)²/2, some 1e-5 of the grip (see PlainCar); the search stops within 2e-4 of it.
         assertThat(result.estimate(FitParameter.GRIP).value()).isCloseTo(grip, within(3e-4));
+    }
+
+    @Test
+    void aFitTellsOfItsLapsAndCanBeStopped() {
+        Fit fit = Fit.of(PlainCar.ofMass(1000).car(), FitScene.circle(RADIUS), Conditions.STANDARD)
+                .laps(List.of(steady(LENGTH, 21)))
+                .doubting(FitDoubts.none())
+                .fitting(EnumSet.of(FitParameter.GRIP));
+        List<Integer> done = new ArrayList<>();
+        List<Integer> totals = new ArrayList<>();
+        FitResult told = fit.run(StudyRun.onThreads(1).reporting((laps, total) -> {
+            done.add(laps);
+            totals.add(total);
+        }));
+        assertThat(told.estimates()).isEqualTo(fit.run().estimates());
+        assertThat(done).startsWith(1, 2, 3).isSorted();
+        assertThat(totals.get(0)).isGreaterThan(done.get(0));
+        // At the end all laps are driven, and not before.
+        assertThat(totals.get(totals.size() - 1)).isEqualTo(done.get(done.size() - 1));
+        StudyRun stopped = StudyRun.onThreads(1).stoppedWhen(() -> true);
+        assertThatThrownBy(() -> fit.run(stopped)).isInstanceOf(StudyStoppedException.class);
     }
 
     @Test

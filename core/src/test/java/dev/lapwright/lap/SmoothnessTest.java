@@ -103,7 +103,7 @@ class SmoothnessTest {
                                 false,
                                 60)
                         .openTrack("climb", entry);
-                Kernel kernel = new Kernel(new Road(climb.stations(StationSpacing.DEFAULT), Wind.CALM));
+                Kernel kernel = new Kernel(new Road(climb.stations(StationSpacing.DEFAULT), Wind.CALM), null);
                 double time = kernel.solve(vehicle);
                 for (int c = 0; c < kernel.road.cells; c++) {
                     double fastest = Math.sqrt(2 * Math.max(kernel.energy[c], kernel.energy[c + 1]));

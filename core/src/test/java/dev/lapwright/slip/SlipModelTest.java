@@ -124,7 +124,7 @@ class SlipModelTest {
      */
     @Test
     void aCarWithoutHeightFillsTheFrictionCircle() {
-        Car car = PlainCar.ofMass(1000).car();
+        Car car = PlainCar.ofMass(1000).stiffness(100).car();
         SlipState ring = fastest(car, 200);
         double across = ring.speed() * ring.speed() / 200;
         assertThat(across).isLessThanOrEqualTo(G).isCloseTo(G, within(0.01 * G));
@@ -294,9 +294,23 @@ class SlipModelTest {
 
     @Test
     void anotherExponentIsRefused() {
-        Car car = PlainCar.ofMass(1000).with(Quantity.FRICTION_EXPONENT, 3).car();
+        Car car = PlainCar.ofMass(1000)
+                .stiffness(100)
+                .with(Quantity.FRICTION_EXPONENT, 3)
+                .car();
         assertThatThrownBy(() -> model(car))
                 .isInstanceOf(InvalidValueException.class)
-                .hasMessageContaining("exponent");
+                .hasMessageContaining("frictionExponent");
+    }
+
+    @Test
+    void stiffnessThatDoesNotFallOrIsBeyondAnyTyreIsRefused() {
+        Car even = PlainCar.ofMass(1000)
+                .stiffness(20)
+                .with(Quantity.SLIP_STIFFNESS_FALL, 0)
+                .car();
+        assertThatThrownBy(() -> model(even)).hasMessageContaining("slipStiffnessFallPercent");
+        Car stiff = PlainCar.ofMass(1000).stiffness(101).car();
+        assertThatThrownBy(() -> model(stiff)).hasMessageContaining("corneringStiffnessPerRad");
     }
 }

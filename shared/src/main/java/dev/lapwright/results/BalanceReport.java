@@ -4,12 +4,15 @@ import dev.lapwright.car.Caution;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
 import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.slip.SlipState;
 import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
+import dev.lapwright.study.balance.SlipBalanceResult;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -18,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Report of a car's balance on a lap: which axle gives up first in each phase of each corner, and what to turn against the
@@ -26,9 +30,17 @@ import java.util.function.Function;
  * @param subject the car, set up, and where
  * @param result what was found
  * @param advice against what the driver says, if that was asked for
+ * @param slip steer, sideslip and stability by the fuller model; empty if it was not asked, or does not stand for the car
  */
-public record BalanceReport(Subject subject, BalanceResult result, Optional<AdviceResult> advice) {
+public record BalanceReport(
+        Subject subject, BalanceResult result, Optional<AdviceResult> advice, Optional<SlipBalanceResult> slip) {
     private static final double PERCENT = 100;
+    private static final Set<Limit> AXLES = EnumSet.of(Limit.FRONT_GRIP, Limit.REAR_GRIP);
+
+    /** The same without the fuller model's word. */
+    public BalanceReport(Subject subject, BalanceResult result, Optional<AdviceResult> advice) {
+        this(subject, result, advice, Optional.empty());
+    }
 
     private static final Table<BalanceResult.PhaseBalance> PHASES = Table.<BalanceResult.PhaseBalance>of("Phases")
             .value("phase", phase -> phase.phase().label())
@@ -87,6 +99,38 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Advi
                     Numbers.signed(3),
                     aero -> aero.gradient().degreesPerG());
 
+    private static final Table<SlipState.SlipWheel> WHEEL = Table.<SlipState.SlipWheel>of("Wheel")
+            .value("loadN", SlipState.SlipWheel::load)
+            .value("slipPercent", wheel -> PERCENT * wheel.slip())
+            .value("slipAngleDeg", wheel -> Math.toDegrees(wheel.slipAngle()))
+            .value("alongN", SlipState.SlipWheel::along)
+            .value("acrossN", SlipState.SlipWheel::across)
+            .value("useOfPeakPercent", wheel -> PERCENT * wheel.use());
+
+    private static final Table<SlipBalanceResult.Phase> SLIP_PHASES = Table.<SlipBalanceResult.Phase>of(
+                    "Phases by slip")
+            .value("phase", phase -> phase.phase().label())
+            .value("distanceM", SlipBalanceResult.Phase::distance)
+            .value("speedKmh", phase -> LapTrace.kmh(phase.state().speed()))
+            .value("accelerationG", phase -> LapTrace.g(phase.state().acceleration()))
+            .value("lateralAccelerationG", phase -> LapTrace.g(phase.state().lateral()))
+            .value("steerDeg", phase -> Math.toDegrees(phase.state().steer()))
+            .value("sideslipDeg", phase -> Math.toDegrees(phase.state().sideslip()))
+            .value("staticMarginPercent", phase -> PERCENT * phase.state().staticMargin())
+            .value("frontStiffnessLeftPercent", phase -> PERCENT * phase.state().frontStiffness())
+            .value("rearStiffnessLeftPercent", phase -> PERCENT * phase.state().rearStiffness())
+            .value("differentialYawMomentNm", phase -> phase.state().yawMoment())
+            .value("limit", phase -> phase.state().limit().label())
+            .rows("inner", WHEEL, phase -> phase.state().inner())
+            .rows("outer", WHEEL, phase -> phase.state().outer());
+
+    private static final Table<SlipBalanceResult.Corner> SLIP_CORNERS = Table.<SlipBalanceResult.Corner>of(
+                    "Corners by slip")
+            .value("number", corner -> corner.corner().number())
+            .value("first", corner -> corner.first().map(Limit::label).orElse(null))
+            .value("gradientNearLimitDegPerG", corner -> degreesPerG(corner.gradient()))
+            .rows("phases", SLIP_PHASES, SlipBalanceResult.Corner::phases);
+
     /** All that was found, for people, machines and files. */
     public Report report() {
         Report report = subject.heading()
@@ -108,6 +152,11 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Advi
                     .paragraph("Downforce over air speed, and the understeer gradient at those loads, without toe:")
                     .rows(AERO, result.aero());
         }
+        slip.ifPresent(found -> {
+            slip(report, found);
+            disagreement(result, found)
+                    .ifPresent(said -> report.gap().paragraph(said).field("balanceInDoubt", said));
+        });
         cautions.forEach(report::caution);
         List<CornerPhase> rows = result.corners().stream()
                 .flatMap(corner -> corner.phases().stream().map(phase -> new CornerPhase(corner, phase)))
@@ -259,6 +308,77 @@ public record BalanceReport(Subject subject, BalanceResult result, Optional<Advi
         return Double.isFinite(understeer) && limit > 0
                 ? Numbers.fixed(PERCENT * Math.abs(understeer) / limit, 0)
                 : Numbers.fixed(Double.NaN, 0);
+    }
+
+    /** Steer, sideslip and stability by the fuller model. */
+    private static void slip(Report report, SlipBalanceResult found) {
+        Table<SlipBalanceResult.Corner> table = Table.<SlipBalanceResult.Corner>of("By the fuller model")
+                .names("", "corner", corner -> corner.corner().label())
+                .words(
+                        "",
+                        "gives up",
+                        corner -> corner.first().map(Limit::label).orElse("-"))
+                .text("steer", "deg", corner -> middle(corner, state -> Math.toDegrees(state.steer())))
+                .text("sideslip", "deg", corner -> middle(corner, state -> Math.toDegrees(state.sideslip())))
+                .text("gradient", "deg/g", corner -> Numbers.signed(degreesPerG(corner.gradient()), 1))
+                .with(Table.Trait.LESSER);
+        for (BalancePhase phase : BalancePhase.values()) {
+            table.text(
+                    "margin " + phase.label(),
+                    "%",
+                    corner -> corner.in(phase)
+                            .map(state -> Numbers.signed(PERCENT * state.staticMargin(), 0))
+                            .orElse("-"));
+        }
+        report.gap()
+                .paragraph("By the fuller model, lap "
+                        + Numbers.lapTime(found.lap().time())
+                        + ": what gives up first in the middle, power aside, steer and sideslip there (minus with the tail out), how steer grows with"
+                        + " lateral acceleration just below the limit, and the static margin of stability in each phase, percent"
+                        + " of the wheelbase (minus: with the steering held the car turns further in by itself).")
+                .rows(table, found.corners())
+                .field(
+                        "fuller",
+                        new Report()
+                                .field("lapTimeS", found.lap().time())
+                                .field("uncheckedAtM", LapModel.unchecked(found.lap()))
+                                .field("corners", SLIP_CORNERS, found.corners())
+                                .fields());
+    }
+
+    /** In how many corners the two models let another axle give up first in the middle, and what to make of it; empty if in none. */
+    private static Optional<String> disagreement(BalanceResult fast, SlipBalanceResult found) {
+        int told = 0;
+        int other = 0;
+        double most = 0;
+        for (int i = 0; i < found.corners().size(); i++) {
+            AxleMargins margins =
+                    fast.corners().get(i).in(BalancePhase.MIDDLE).orElseThrow().margins();
+            Optional<Limit> first = found.corners().get(i).first().filter(AXLES::contains);
+            if (first.isPresent() && Double.isFinite(margins.understeer())) {
+                told++;
+                if (margins.understeer() > 0 != (first.get() == Limit.FRONT_GRIP)) {
+                    other++;
+                    most = Math.max(most, margins.reserveShare());
+                }
+            }
+        }
+        return other == 0
+                ? Optional.empty()
+                : Optional.of("In the middle of " + other + " of " + told
+                        + " corners the two models let another axle give up first: there"
+                        + " balance cannot be told. The fast one gives the other axle at most "
+                        + Numbers.fixed(PERCENT * most, 0) + " % more.");
+    }
+
+    private static double degreesPerG(double radPerMps2) {
+        return Math.toDegrees(radPerMps2) / LapTrace.g(1);
+    }
+
+    private static String middle(SlipBalanceResult.Corner corner, ToDoubleFunction<SlipState> figure) {
+        return corner.in(BalancePhase.MIDDLE)
+                .map(state -> Numbers.signed(figure.applyAsDouble(state), 1))
+                .orElse("-");
     }
 
     private void yaw(Report report) {

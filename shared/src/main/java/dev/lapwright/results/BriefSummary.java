@@ -8,6 +8,7 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -171,7 +172,15 @@ public final class BriefSummary {
         tree.put("noDifference", names(found.alike()));
         tree.put("notInThisModel", names(found.unseen()));
         tree.put("cannotBeTold", names(found.untold()));
-        tree.put("doubt", part(found.doubt(), drawn -> new Standings(drawn).tree()));
+        tree.put("doubt", part(found.doubt(), BriefSummary::drawn));
+        return tree;
+    }
+
+    private static Map<String, Object> drawn(SettledVerdicts.Result found) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("draws", found.draws());
+        tree.put("seed", found.seed());
+        tree.put("lapsDriven", found.laps());
         return tree;
     }
 

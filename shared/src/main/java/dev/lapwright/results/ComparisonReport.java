@@ -121,6 +121,9 @@ public record ComparisonReport(
 
     private void fields(Report report) {
         report.fields(ResultHeader.of("comparison/1", hash(), comparison.first()))
+                .field("model", LapModel.of(comparison.first()).word())
+                .field("otherModel", LapModel.of(comparison.second()).word())
+                .field("otherUncheckedAtM", LapModel.unchecked(comparison.second()))
                 .field("otherCar", other.car().name())
                 .field("otherSettings", other.car().settings())
                 .field("otherConditions", ResultHeader.day(other.day()))
@@ -218,7 +221,8 @@ public record ComparisonReport(
     private String against() {
         String car = isOfTwoCars() ? Report.verbatim(other.car().name()) + ", " : "";
         boolean otherDay = !other.day().equals(subject.day());
-        return car + other.setupTold() + (otherDay ? "; on another day: " + Subject.told(other.day()) : "");
+        String model = comparison.second().isByAnotherModel() ? ", by the fuller model" : "";
+        return car + other.setupTold() + model + (otherDay ? "; on another day: " + Subject.told(other.day()) : "");
     }
 
     private void items(Report report) {

@@ -33,6 +33,7 @@ import java.util.stream.IntStream;
  * @param checks of what is recommended with the line found anew; empty where nothing is, or it was not asked for
  * @param doubts by axis, how its gearings that have a lap as given stand on drawn cars, in their order; empty if none were drawn
  * @param together best combinations of all that was tried, on all circuits asked for; empty if it was not
+ * @param opinions on what is recommended, of the fuller model; empty where nothing is, or it was not asked
  */
 public record GearingReport(
         Subject subject,
@@ -40,7 +41,8 @@ public record GearingReport(
         GearingResult result,
         List<LineCheck> checks,
         Map<String, Standings> doubts,
-        Optional<RatioBoxResult> together) {
+        Optional<RatioBoxResult> together,
+        List<ModelCheck> opinions) {
     private static final int THOUSAND = 1000;
 
     private static final Table<GearingResult.Gear> GEARS = Table.<GearingResult.Gear>of("Gears")
@@ -83,26 +85,43 @@ public record GearingReport(
     public GearingReport {
         checks = List.copyOf(checks);
         doubts = Map.copyOf(doubts);
+        opinions = List.copyOf(opinions);
     }
 
     /** The same, what it recommends not checked on other lines. */
     public GearingReport(Subject subject, double beforeBraking, GearingResult result) {
-        this(subject, beforeBraking, result, List.of(), Map.of(), Optional.empty());
+        this(subject, beforeBraking, result, List.of(), Map.of(), Optional.empty(), List.of());
     }
 
     /** The same with what it recommends checked on lines of their own. */
     public GearingReport checked(List<LineCheck> found) {
-        return new GearingReport(subject, beforeBraking, result, found, doubts, together);
+        return new GearingReport(subject, beforeBraking, result, found, doubts, together, opinions);
     }
 
     /** The same with how the gearings of each axis that have a lap as given stand on drawn cars, in their order. */
     public GearingReport doubted(Map<String, Standings> drawn) {
-        return new GearingReport(subject, beforeBraking, result, checks, drawn, together);
+        return new GearingReport(subject, beforeBraking, result, checks, drawn, together, opinions);
     }
 
     /** The same with all combinations of what was tried. */
     public GearingReport together(RatioBoxResult box) {
-        return new GearingReport(subject, beforeBraking, result, checks, doubts, Optional.of(box));
+        return new GearingReport(subject, beforeBraking, result, checks, doubts, Optional.of(box), opinions);
+    }
+
+    /** The same with the fuller model's word on what it recommends. */
+    public GearingReport seconded(List<ModelCheck> found) {
+        return new GearingReport(subject, beforeBraking, result, checks, doubts, together, found);
+    }
+
+    /** Half of the interval of a gearing's difference on drawn cars, s; NaN if none were drawn. */
+    public double halfWidth(GearingResult.Candidate choice) {
+        Standings drawn = doubts.get(choice.axis());
+        List<GearingResult.Candidate> lapped = result.asGiven().choices(choice.axis()).stream()
+                .filter(one -> one.lap().isPresent())
+                .toList();
+        return drawn == null
+                ? Double.NaN
+                : drawn.result().standings().get(lapped.indexOf(choice)).halfWidth();
     }
 
     /** What of it stands on drawn cars, axis by axis. */
@@ -163,6 +182,7 @@ public record GearingReport(
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
         doubted().forEach(paragraph -> report.gap().paragraph(paragraph));
+        ModelCheck.addTo(report, opinions);
         result.axes().stream()
                 .map(axis -> doubts.get(axis.name()))
                 .filter(Objects::nonNull)

@@ -53,9 +53,9 @@ public final class InputHash {
 
     /** Car as set up, conditions, circuit and its sampling. */
     public static String of(Lap lap) {
-        return of(lap.vehicle().car(), lap.vehicle().conditions(), lap.track())
-                .with("stations", lap.count())
-                .sha256();
+        InputHash hash =
+                of(lap.vehicle().car(), lap.vehicle().conditions(), lap.track()).with("stations", lap.count());
+        return (lap.isByAnotherModel() ? hash.with("model", LapModel.FULLER.word()) : hash).sha256();
     }
 
     /** Axes by name with their values. */

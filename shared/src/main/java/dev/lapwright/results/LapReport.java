@@ -104,6 +104,8 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                 .fields(figures(lap))
                 .field("setup", subject.setup().name())
                 .field("line", subject.line().tree())
+                .field("model", LapModel.of(lap).word())
+                .field("uncheckedAtM", LapModel.unchecked(lap))
                 .field("beside", besides(), beside)
                 .field("cautions", Cautions.of(lap));
         if (!others.isEmpty()) {
@@ -182,6 +184,9 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                 lap.track().isClosed() ? "Lap time" : "Run time",
                 Report.strong(Numbers.lapTime(lap.time())) + " (" + Numbers.fixed(lap.time(), 3) + " s), mean speed "
                         + Numbers.kmh(figures.meanSpeed()) + " km/h");
+        if (lap.isByAnotherModel()) {
+            report.item("Model", LapModel.told(lap));
+        }
         beside.forEach(other -> report.item("Beside", said(other)));
         if (beside.isEmpty() && subject.line().isSmoothest()) {
             report.item("Beside", "this car's fastest line takes less: --beside fastest quotes its lap");

@@ -36,6 +36,7 @@ import java.util.stream.IntStream;
  * @param check of the best with the line found anew for each circuit and day; empty where it was not asked for
  * @param doubt how the best setup stands on drawn cars; empty if none were drawn
  * @param firm what of it may be recommended; empty if no cars were drawn
+ * @param opinions of the fuller model on the best setup, on the first circuit and day; empty if it was not asked
  */
 public record OptimisationReport(
         Subject subject,
@@ -43,7 +44,8 @@ public record OptimisationReport(
         Lap best,
         Optional<LineCheck> check,
         Optional<Standings> doubt,
-        Optional<Recommended> firm) {
+        Optional<Recommended> firm,
+        List<ModelCheck> opinions) {
     private static final String HANGS = "What the best setup gains";
 
     private static final int FRONT_ROWS = 8;
@@ -82,7 +84,8 @@ public record OptimisationReport(
                 LapSolver.lap(best.car(), best.driven(), result.task().days().get(0)),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     /**
@@ -95,12 +98,23 @@ public record OptimisationReport(
 
     /** The same with the best setup checked on lines of their own. */
     public OptimisationReport checked(LineCheck found) {
-        return new OptimisationReport(subject, result, best, Optional.of(found), doubt, firm);
+        return new OptimisationReport(subject, result, best, Optional.of(found), doubt, firm, opinions);
     }
 
     /** The same with how the best setup stands on drawn cars. */
     public OptimisationReport doubted(Standings drawn, Recommended recommended) {
-        return new OptimisationReport(subject, result, best, check, Optional.of(drawn), Optional.of(recommended));
+        return new OptimisationReport(
+                subject, result, best, check, Optional.of(drawn), Optional.of(recommended), opinions);
+    }
+
+    /** The same with the fuller model's word on the best setup. */
+    public OptimisationReport seconded(List<ModelCheck> found) {
+        return new OptimisationReport(subject, result, best, check, doubt, firm, found);
+    }
+
+    /** Half of the interval of what the best setup gains on drawn cars, s; NaN if none were drawn. */
+    public double halfWidth() {
+        return standing() == null ? Double.NaN : standing().halfWidth();
     }
 
     private RobustnessResult.Standing standing() {
@@ -132,6 +146,7 @@ public record OptimisationReport(
                                 + Standings.signed(result.difference(result.best()), standing()) + " s");
         doubt.ifPresent(drawn -> report.item("In doubt", drawn.told(standing())));
         check.ifPresent(one -> report.item("Own lines", one.text()));
+        opinions.forEach(one -> report.item("Second model", one.text()));
         report.item(
                         "Unstepped",
                         Numbers.lapTime(result.search().between().lapTime())
@@ -149,6 +164,7 @@ public record OptimisationReport(
             report.paragraph(drawn.drawn()).gap();
         });
         leftAlone(report);
+        ModelCheck.addTo(report, opinions);
         cautions().forEach(report::caution);
         report.fields(fields(result));
         doubt.ifPresent(drawn -> {

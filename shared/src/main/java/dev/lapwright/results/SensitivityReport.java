@@ -35,9 +35,14 @@ import java.util.stream.Collectors;
  * @param checks of the adjustments whose best settings gain most with the line found anew; empty where none is faster by what counts, or it was not
  *     asked for
  * @param doubt how what is shown of each adjustment stands on drawn cars, in their order; empty if none were drawn
+ * @param opinions of the fuller model on the same adjustments as the checks; empty if it was not asked
  */
 public record SensitivityReport(
-        Subject subject, SensitivityResult result, List<LineCheck> checks, Optional<Standings> doubt) {
+        Subject subject,
+        SensitivityResult result,
+        List<LineCheck> checks,
+        Optional<Standings> doubt,
+        List<ModelCheck> opinions) {
     /** So many adjustments are checked with lines found anew. */
     private static final int CHECKED = 3;
 
@@ -76,6 +81,7 @@ public record SensitivityReport(
 
     public SensitivityReport {
         checks = List.copyOf(checks);
+        opinions = List.copyOf(opinions);
     }
 
     /** All that was found, for people, machines and files. */
@@ -106,6 +112,7 @@ public record SensitivityReport(
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
         doubt.ifPresent(drawn -> doubt(report, drawn));
+        ModelCheck.addTo(report, opinions);
         cautions().forEach(report::caution);
         report.fields(fields(result));
         doubt.ifPresent(drawn -> {

@@ -109,7 +109,8 @@ final class BackgroundStudy {
                 .run(how);
         tree.put(
                 "blocks",
-                ReportBlocks.of(new SensitivityReport(subject, result, List.of(), Optional.empty()).report()));
+                ReportBlocks.of(
+                        new SensitivityReport(subject, result, List.of(), Optional.empty(), List.of()).report()));
         List<Map<String, Object>> take = new ArrayList<>();
         for (SensitivityResult.Worth worth : result.worths()) {
             double gain = worth.best().difference();

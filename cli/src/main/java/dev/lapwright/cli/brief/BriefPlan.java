@@ -376,8 +376,9 @@ public final class BriefPlan {
                 .value()
                 .map(AdjustmentVerdicts::doubt)
                 .flatMap(BriefResult.Part::value)
-                .map(found -> "on nine in ten of " + found.lapped() + " cars that this one may be (seed " + found.seed()
-                        + ")")
+                .filter(found -> found.draws() > 0)
+                .map(found -> "on nine in ten of " + found.draws() + " cars that this one may be (seed " + found.seed()
+                        + "; sensitivity --draws " + found.draws() + " tells their intervals)")
                 .orElse("on the car as it is described");
         return "One rule for the lists: each adjustment that the plan does not turn, turned by itself to its fastest setting, if that is faster by "
                 + DifferenceWords.least() + ", and to both ends of its range; what holds " + drawn

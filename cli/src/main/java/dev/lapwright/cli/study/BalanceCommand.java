@@ -6,10 +6,13 @@ import dev.lapwright.charts.setup.BalancePhases;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.OpinionOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
@@ -21,6 +24,8 @@ import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.DriverWords;
+import dev.lapwright.study.balance.SlipBalance;
+import dev.lapwright.study.balance.SlipBalanceResult;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.List;
@@ -64,6 +69,9 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
+    private final OpinionOption opinion = new OpinionOption();
 
     public BalanceCommand(Console console) {
         super(console, new StudyFiles<>(BalanceReport::report));
@@ -115,7 +123,21 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
                 subject,
                 result,
                 words.map(
-                        heard -> Advice.on(heard, result).withDraws(said.draws).run(StudyRun.onAllCores())));
+                        heard -> Advice.on(heard, result).withDraws(said.draws).run(StudyRun.onAllCores())),
+                words.isPresent() ? Optional.empty() : slip(subject));
+    }
+
+    private Optional<SlipBalanceResult> slip(Subject subject) {
+        if (!opinion.isWanted()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(SlipBalance.of(subject.car(), subject.driven(), subject.day())
+                    .run());
+        } catch (InvalidValueException | NoLapException none) {
+            console.remark("Note: no word of the fuller model: " + none.getMessage() + ".");
+            return Optional.empty();
+        }
     }
 
     @Override

@@ -9,6 +9,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ModelOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
@@ -20,6 +21,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ComparisonReport;
+import dev.lapwright.results.LapModel;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
@@ -43,7 +45,8 @@ import picocli.CommandLine.Option;
         description = {"Says where on a circuit one setup or car is faster, and what limits it there."},
         customSynopsis = {
             "lapwright compare CAR CIRCUIT [--setup SETUP] [-s NAME=VALUE]...",
-            "                  [--against-car CAR] [--against SETUP] [OPTIONS]"
+            "                  [--against-car CAR] [--against SETUP] [--against-model MODEL]",
+            "                  [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -94,6 +97,12 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
     @Override
     public void check() {
         doubt.check(line);
+        if (compared.model != null && (compared.car != null || !compared.against.isEmpty() || doubt.isAsked())) {
+            throw new InvalidValueException(
+                    "--against-model",
+                    "another setup, car or draws are asked for as well",
+                    "compare the two models of one car by itself");
+        }
         if (doubt.isAsked() && compared.car != null) {
             throw new InvalidValueException(
                     DoubtOptions.DRAWS,
@@ -111,17 +120,27 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
                     "give it once, or lay several over each other with 'lapwright lap'");
         }
         String against = compared.against.isEmpty() ? "" : compared.against.get(0);
-        if (against.isEmpty() && compared.car == null) {
+        boolean models = compared.model != null;
+        if (against.isEmpty() && compared.car == null && !models) {
             throw new InvalidValueException(
                     "compare",
                     "there is nothing to compare with",
-                    "add --against SETUP, --against NAME=VALUE or --against-car CAR");
+                    "add --against SETUP, --against NAME=VALUE, --against-car CAR or --against-model fuller");
         }
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         Subject other = other(subject, against);
         LapSolver solver = LapSolver.on(subject.driven());
-        Comparison comparison = Comparison.of(lap(solver, subject), lap(solver, other));
+        Lap first = lap(solver, subject);
+        if (models) {
+            LapModel model = ModelOption.read("--against-model", compared.model);
+            return new ComparisonReport(
+                    subject,
+                    "The " + model.word() + " model",
+                    subject,
+                    Comparison.of(first, lap(model.on(subject.driven()), subject)));
+        }
+        Comparison comparison = Comparison.of(first, lap(solver, other));
         Optional<Standings> standing = standing(subject, other);
         return new ComparisonReport(
                 subject,
@@ -200,6 +219,12 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
                 description = "The other setup: by file or demo name, or changes to the setup above: rear-wing=3 or"
                         + " rear-wing=3,front-bar=2. Also changes of the conditions: conditions.grip=0.8.")
         List<String> against = new ArrayList<>();
+
+        @Option(
+                names = "--against-model",
+                paramLabel = "MODEL",
+                description = "The same car in the same setup by another model of a lap: fuller.")
+        String model;
 
         @Option(
                 names = "--against-car",

@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.LimitWordText;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
@@ -22,6 +23,7 @@ import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitDoubts;
 import dev.lapwright.fit.FitNuisance;
 import dev.lapwright.fit.FitParameter;
+import dev.lapwright.fit.FitResult;
 import dev.lapwright.fit.LimitWord;
 import dev.lapwright.logs.DrivenLapSelection;
 import dev.lapwright.logs.DrivenLog;
@@ -30,6 +32,7 @@ import dev.lapwright.report.Report;
 import dev.lapwright.results.FitReport;
 import dev.lapwright.results.NextRunChoices;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -160,7 +163,11 @@ public final class FitCommand extends StudyCommand<FitReport> {
             fit = fit.also(new DrivenRun(
                     run.subject().car(), run.subject().day(), run.pick().laps()));
         }
-        return new FitReport(runs, fit.run(), name);
+        FitResult found;
+        try (ProgressBar bar = new ProgressBar(console, "laps")) {
+            found = fit.run(StudyRun.onAllCores().reporting(bar));
+        }
+        return new FitReport(runs, found, name);
     }
 
     private static FitReport.Run run(

@@ -1,11 +1,13 @@
 package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Adjustment;
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.OpinionOption;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -18,6 +20,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.GearingReport;
 import dev.lapwright.results.LineCheck;
+import dev.lapwright.results.ModelCheck;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
@@ -77,6 +80,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
+    private final OpinionOption opinion = new OpinionOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt (of the day as given, without tow or wind):%n")
     private final SeededDoubtOptions doubt = new SeededDoubtOptions();
@@ -181,8 +187,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         GearingReport alone = doubted(new GearingReport(
                 subject, gearing.beforeBrakingS, gearing(subject).run()));
-        GearingReport found = gearing.together ? alone.together(together(subject, alone.result())) : alone;
-        List<GearingResult.Candidate> toFit = found.toFit();
+        GearingReport all = gearing.together ? alone.together(together(subject, alone.result())) : alone;
+        List<GearingResult.Candidate> toFit = all.toFit();
+        GearingReport found = all.seconded(seconded(subject, all, toFit));
         if (toFit.isEmpty()) {
             return found;
         }
@@ -238,6 +245,12 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
             }
         }
         return minutes;
+    }
+
+    private List<ModelCheck> seconded(Subject subject, GearingReport found, List<GearingResult.Candidate> toFit) {
+        Map<String, Car> cars = new LinkedHashMap<>();
+        toFit.forEach(choice -> cars.put(found.said(choice), choice.car()));
+        return opinion.ask(subject, cars, i -> found.halfWidth(toFit.get(i)), StudyRun.onAllCores(), console);
     }
 
     private GearingReport doubted(GearingReport found) {

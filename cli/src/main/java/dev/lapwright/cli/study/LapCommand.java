@@ -11,6 +11,7 @@ import dev.lapwright.charts.track.DrivenLine;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ModelOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.Outputs;
@@ -61,6 +62,9 @@ public final class LapCommand extends StudyCommand<LapReport> {
     @ArgGroup(validate = false, heading = "%nLine:%n")
     private final LineOptions line = new LineOptions();
 
+    @ArgGroup(validate = false, heading = "%nModel:%n")
+    private final ModelOption model = new ModelOption();
+
     @ArgGroup(validate = false, heading = "%nComparison:%n")
     private final Others others = new Others();
 
@@ -90,18 +94,19 @@ public final class LapCommand extends StudyCommand<LapReport> {
     @Override
     public LapReport study() {
         checkComparable();
+        model.check();
         Subject subject = documents.subject(setup, conditions.day(), console);
         List<NamedChoice> asked = new ArrayList<>();
         for (String other : others.against) {
             asked.add(named(subject, other));
         }
         Subject base = line.drive(subject, console);
-        LapSolver solver = LapSolver.on(base.driven());
+        LapSolver solver = model.on(base.driven());
         Lap lap = lap(solver, base);
         List<LapReport.Other> driven = new ArrayList<>();
         for (NamedChoice other : asked) {
             LapSolver own = base.line().isRefreshed()
-                    ? LapSolver.on(
+                    ? model.on(
                             line.refresh(base.line(), other.subject(), console).driven())
                     : solver;
             driven.add(new LapReport.Other(other.name(), other.subject(), lap(own, other.subject())));
@@ -109,7 +114,7 @@ public final class LapCommand extends StudyCommand<LapReport> {
         List<LapReport.Beside> beside = new ArrayList<>();
         for (String word : others.beside) {
             ChosenLine chosen = line.beside(word, base, console);
-            beside.add(new LapReport.Beside(chosen, lap(LapSolver.on(chosen.driven()), base)));
+            beside.add(new LapReport.Beside(chosen, lap(model.on(chosen.driven()), base)));
         }
         if (beside.isEmpty()) {
             remarkFastest(base, lap);
@@ -120,7 +125,7 @@ public final class LapCommand extends StudyCommand<LapReport> {
     /** A remark, as a result must be the same whatever was found before. */
     private void remarkFastest(Subject base, Lap lap) {
         line.fastestKnown(base, console).ifPresent(known -> {
-            double time = LapSolver.on(known.driven()).lapTime(Vehicle.of(base.car(), base.day()));
+            double time = model.on(known.driven()).lapTime(Vehicle.of(base.car(), base.day()));
             console.remark("Note: on this car's fastest line, found before, " + Numbers.lapTime(time) + ", "
                     + DifferenceWords.said(time - lap.time()) + ".");
         });

@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.OpinionOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -35,6 +36,7 @@ import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -80,6 +82,9 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
+    private final OpinionOption opinion = new OpinionOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt (of the best setup):%n")
     private final DoubtOptions doubt = new DoubtOptions();
@@ -216,18 +221,25 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     /** With how the best setup stands on drawn cars, and what of it may be recommended; as it is if none are drawn. */
     private OptimisationReport doubted(OptimisationReport report) {
-        OptimisationResult found = report.result();
-        Optional<Standings> drawn =
-                doubt.standings(() -> FirmChanges.asked(seeded(report.subject()), found), how(), console);
-        return drawn.map(standings -> {
-                    FirmChanges firm = FirmChanges.of(found, standings.result());
-                    Optional<Standings> kept = firm.leftOut().isEmpty()
-                                    || firm.kept().isEmpty()
-                            ? Optional.empty()
-                            : doubt.standings(() -> seeded(report.subject()).against(firm.car(found)), how(), console);
-                    return report.doubted(standings, new OptimisationReport.Recommended(firm, kept));
-                })
-                .orElse(report);
+        FirmChanges firm = FirmChanges.all(report.result());
+        Optional<Standings> first = drawn(report, firm);
+        if (first.isEmpty()) {
+            return report;
+        }
+        Optional<Standings> last = first;
+        Optional<FirmChanges> fewer = firm.without(first.get().result());
+        while (fewer.isPresent()) {
+            firm = fewer.get();
+            last = firm.kept().isEmpty() ? Optional.empty() : drawn(report, firm);
+            fewer = last.isEmpty() ? Optional.empty() : firm.without(last.get().result());
+        }
+        return report.doubted(
+                first.get(),
+                new OptimisationReport.Recommended(firm, firm.leftOut().isEmpty() ? Optional.empty() : last));
+    }
+
+    private Optional<Standings> drawn(OptimisationReport report, FirmChanges firm) {
+        return doubt.standings(() -> firm.asked(seeded(report.subject())), how(), console);
     }
 
     private Robustness seeded(Subject subject) {
@@ -247,7 +259,14 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         search.circuits.forEach(text -> add(text, subject, places, weights));
         OptimisationResult found = run(study(places, weights).within(kept));
         OptimisationReport report = checked(OptimisationReport.of(subject, found), places, weights);
-        return report.moved().isEmpty() ? report : doubted(report);
+        return report.moved().isEmpty() ? report : seconded(doubted(report));
+    }
+
+    private OptimisationReport seconded(OptimisationReport report) {
+        OptimisationResult found = report.result();
+        Car best = report.subject().in(found.setup("best", found.best())).car();
+        return report.seconded(
+                opinion.ask(report.subject(), Map.of(report.moved(), best), i -> report.halfWidth(), how(), console));
     }
 
     /** With the best setup on a line of its own for each circuit and day; on all of them or not at all. */

@@ -8,6 +8,7 @@ import dev.lapwright.charts.setup.RankedWorth;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.OpinionOption;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -18,7 +19,9 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.LineCheck;
+import dev.lapwright.results.ModelCheck;
 import dev.lapwright.results.SensitivityReport;
+import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.lines.OwnLinesResult;
@@ -26,7 +29,9 @@ import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -72,6 +77,9 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
+    private final OpinionOption opinion = new OpinionOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
     private final SeededDoubtOptions doubt = new SeededDoubtOptions();
@@ -129,8 +137,31 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
             found = study.run(how.reporting(bar));
         }
+        Optional<Standings> drawn = doubt.standings(() -> robustness(found), how, console);
         return new SensitivityReport(
-                subject, found, checks(subject, found, how), doubt.standings(() -> robustness(found), how, console));
+                subject, found, checks(subject, found, how), drawn, opinions(subject, found, drawn, how));
+    }
+
+    /** Of those that gain most. */
+    private List<ModelCheck> opinions(
+            Subject subject, SensitivityResult found, Optional<Standings> drawn, StudyRun how) {
+        List<SensitivityResult.Worth> first = SensitivityReport.first(found);
+        Map<String, Car> cars = new LinkedHashMap<>();
+        for (SensitivityResult.Worth worth : first) {
+            String name = worth.adjustment().name();
+            double best = worth.best().setting();
+            cars.put(Subject.said(subject.car(), name, best), subject.car().with(name, best));
+        }
+        return opinion.ask(
+                subject,
+                cars,
+                i -> drawn.map(of -> of.result()
+                                .standings()
+                                .get(found.worths().indexOf(first.get(i)))
+                                .halfWidth())
+                        .orElse(Double.NaN),
+                how,
+                console);
     }
 
     /** Asked of the one that gains most. */

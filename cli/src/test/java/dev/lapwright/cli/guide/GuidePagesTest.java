@@ -32,6 +32,7 @@ class GuidePagesTest {
                 "weight.md",
                 "gearing.md",
                 "compare.md",
+                "second-opinion.md",
                 "optimise.md",
                 "ride.md",
                 "pressures.md",

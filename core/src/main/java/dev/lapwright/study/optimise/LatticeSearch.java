@@ -135,6 +135,37 @@ final class LatticeSearch<P> {
         }
     }
 
+    /**
+     * From a place to one near the best, by steps of a quarter of each range, an eighth and so on, as long as they are more than one: the way of
+     * single steps along a long range looks at every direction again for each of them.
+     */
+    List<Integer> stride(List<Integer> start, Function<P, Score> goal) {
+        List<Integer> here = start;
+        for (int part = 4; part < Arrays.stream(counts).max().orElseThrow(); part *= 2) {
+            List<Integer> better = here;
+            while (better != null) {
+                here = better;
+                better = bestOf(strides(here, part), here, goal);
+            }
+        }
+        return here;
+    }
+
+    /** Places so large a part of each range away, or at its end. */
+    private List<List<Integer>> strides(List<Integer> here, int part) {
+        List<List<Integer>> strides = new ArrayList<>();
+        for (int i = 0; i < counts.length; i++) {
+            int by = Math.max(1, (counts[i] - 1) / part);
+            for (int there : new int[] {here.get(i) - by, here.get(i) + by}) {
+                int within = Math.max(0, Math.min(counts[i] - 1, there));
+                if (within != here.get(i)) {
+                    strides.add(with(here, i, within));
+                }
+            }
+        }
+        return strides;
+    }
+
     private List<Integer> bestOf(List<List<Integer>> places, List<Integer> here, Function<P, Score> goal) {
         visit(places);
         Score least = goal.apply(at(here));

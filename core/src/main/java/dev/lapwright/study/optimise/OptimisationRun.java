@@ -79,7 +79,8 @@ final class OptimisationRun {
         }
         List<Integer> optimum = null;
         for (List<Integer> one : starts) {
-            List<Integer> end = search.descend(one, this::score, LatticeSearch.Effort.LINES);
+            List<Integer> near = study.rough ? search.stride(one, this::score) : one;
+            List<Integer> end = search.descend(near, this::score, LatticeSearch.Effort.LINES);
             optimum = optimum == null ? end : better(search, optimum, end);
         }
         optimum = search.descend(optimum, this::score, LatticeSearch.Effort.PAIRS);

@@ -3,8 +3,10 @@ package dev.lapwright.study.robust;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Verdict on an adjustment turned by itself; one rule for all studies. One about which a lap time says too little is not in this model; one
@@ -23,6 +25,9 @@ public enum AdjustmentVerdict {
     UNTOLD("cannot be told"),
     /** The model knows too little of it, or nothing. */
     UNSEEN("not in this model");
+
+    private static final Set<RobustnessResult.Verdict> EITHER =
+            EnumSet.of(RobustnessResult.Verdict.UNTOLD, RobustnessResult.Verdict.FASTER);
 
     private final String label;
 
@@ -71,7 +76,7 @@ public enum AdjustmentVerdict {
      */
     public static List<Double> settings(double standing, double best, double difference, double least, double most) {
         List<Double> settings = new ArrayList<>();
-        if (LapTimeDifference.isFaster(difference) && LapTimeDifference.counts(difference)) {
+        if (isAsked(difference)) {
             settings.add(best);
         }
         for (double end : new double[] {least, most}) {
@@ -89,20 +94,40 @@ public enum AdjustmentVerdict {
      * @param standings of {@link #settings}, in that order
      */
     public static AdjustmentVerdict of(double difference, List<RobustnessResult.Standing> standings) {
-        boolean faster = LapTimeDifference.isFaster(difference) && LapTimeDifference.counts(difference);
-        List<RobustnessResult.Verdict> verdicts = standings.stream()
-                .filter(standing -> standing.laps() > 0)
-                .map(RobustnessResult.Standing::verdict)
-                .toList();
-        if (verdicts.isEmpty()) {
-            return UNTOLD;
+        return of(
+                        isAsked(difference),
+                        standings.stream().map(AdjustmentVerdict::said).toList())
+                .orElseThrow();
+    }
+
+    private static Set<RobustnessResult.Verdict> said(RobustnessResult.Standing standing) {
+        return standing.laps() > 0 ? EnumSet.of(standing.verdict()) : Set.of();
+    }
+
+    /**
+     * The rule.
+     *
+     * @param faster whether the first setting is one that is faster on the car as it is described
+     * @param possible of each setting what may be said of it; nothing of one that has no lap
+     * @return empty where that leaves it open
+     */
+    static Optional<AdjustmentVerdict> of(boolean faster, List<Set<RobustnessResult.Verdict>> possible) {
+        if (faster && !possible.isEmpty() && possible.get(0).contains(RobustnessResult.Verdict.FASTER)) {
+            return possible.get(0).size() == 1 ? Optional.of(GAIN) : Optional.empty();
         }
-        if (faster && verdicts.get(0) == RobustnessResult.Verdict.FASTER) {
-            return GAIN;
+        List<Set<RobustnessResult.Verdict>> lapped =
+                possible.stream().filter(one -> !one.isEmpty()).toList();
+        if (lapped.isEmpty() || lapped.stream().anyMatch(EITHER::containsAll)) {
+            return Optional.of(UNTOLD);
         }
-        if (verdicts.contains(RobustnessResult.Verdict.UNTOLD) || verdicts.contains(RobustnessResult.Verdict.FASTER)) {
-            return UNTOLD;
+        if (lapped.stream().anyMatch(one -> one.size() > 1)) {
+            return Optional.empty();
         }
-        return verdicts.contains(RobustnessResult.Verdict.SLOWER) ? RIGHT : ALIKE;
+        return Optional.of(lapped.contains(EnumSet.of(RobustnessResult.Verdict.SLOWER)) ? RIGHT : ALIKE);
+    }
+
+    /** Whether the fastest setting, so much faster, is the first that is asked of; s. */
+    static boolean isAsked(double difference) {
+        return LapTimeDifference.isFaster(difference) && LapTimeDifference.counts(difference);
     }
 }

@@ -5,15 +5,25 @@ import dev.lapwright.study.optimise.OptimisationLimits;
 import dev.lapwright.study.optimise.OptimisationResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Changes of the best setup found that may be recommended: those that are a gain on most of the cars that this one may be ({@link
- * RobustnessResult#isFirmGain}), each held against that setup without it. All others are left out, unless a limit asks for them.
+ * RobustnessResult#isFirmGain}), each held against what is kept without it. The others are left out one at a time, the weakest first, and those
+ * that are left judged again: what is no gain beside another may be one in its place. A change that a limit asks for is kept.
  *
- * @param kept those that stand, in the search's order
- * @param leftOut those that do not
+ * <pre>{@code
+ * FirmChanges firm = FirmChanges.all(found);
+ * for (Optional<FirmChanges> fewer = Optional.of(firm); fewer.isPresent(); fewer = firm.without(firm.asked(study).run())) {
+ *     firm = fewer.get();
+ * }
+ * }</pre>
+ *
+ * @param found the best setup
+ * @param kept those that stand so far, in the search's order
+ * @param leftOut those that do not, in the order in which they were left out
  */
-public record FirmChanges(List<OptimisationResult.Range> kept, List<LeftOut> leftOut) {
+public record FirmChanges(OptimisationResult found, List<OptimisationResult.Range> kept, List<LeftOut> leftOut) {
     public FirmChanges {
         kept = List.copyOf(kept);
         leftOut = List.copyOf(leftOut);
@@ -23,53 +33,68 @@ public record FirmChanges(List<OptimisationResult.Range> kept, List<LeftOut> lef
      * Change that is left out.
      *
      * @param range from where to where
-     * @param standing of the best setup beside itself without it
+     * @param standing of what was kept then beside itself without it
      */
     public record LeftOut(OptimisationResult.Range range, RobustnessResult.Standing standing) {}
 
-    /** The study with all that {@link #of} asks of: the best setup first, then itself without each of its changes that no limit needs. */
-    public static Robustness asked(Robustness study, OptimisationResult found) {
-        Car car = found.task().car();
-        Car best = car.with(found.setup("best", found.best()));
-        Robustness asked = study.against(best).asking(0);
-        for (OptimisationResult.Range range : judged(found)) {
-            asked = asked.without(0, best.with(range.name(), range.before()));
+    /** All changes of the best setup, none of which has been judged. */
+    public static FirmChanges all(OptimisationResult found) {
+        return new FirmChanges(
+                found,
+                found.nearOptimal().ranges().stream()
+                        .filter(OptimisationResult.Range::isMoved)
+                        .toList(),
+                List.of());
+    }
+
+    /** The study with all that {@link #without} asks of: the car with what is kept first, then that without each of its changes that may go. */
+    public Robustness asked(Robustness study) {
+        Car car = car();
+        Robustness asked = study.against(car).asking(0);
+        for (OptimisationResult.Range range : judged()) {
+            asked = asked.without(0, car.with(range.name(), range.before()));
         }
         return asked;
     }
 
-    /** What stands of a study that was {@link #asked}. */
-    public static FirmChanges of(OptimisationResult found, RobustnessResult drawn) {
-        List<OptimisationResult.Range> judged = judged(found);
-        List<OptimisationResult.Range> kept = new ArrayList<>();
-        List<LeftOut> leftOut = new ArrayList<>();
-        for (OptimisationResult.Range range : found.nearOptimal().ranges()) {
-            int place = judged.indexOf(range);
-            if (place < 0) {
-                if (range.isMoved()) {
-                    kept.add(range);
-                }
-                continue;
-            }
-            RobustnessResult.Standing standing = drawn.standings().get(1 + place);
-            if (drawn.isFirmGain(standing) || !keepsLimits(found, leftOut, range)) {
-                kept.add(range);
-            } else {
-                leftOut.add(new LeftOut(range, standing));
+    /**
+     * The same with the weakest change left out.
+     *
+     * @param drawn a study that was {@link #asked}
+     * @return empty where each that is kept is a gain on most cars, or is asked for by a limit
+     */
+    public Optional<FirmChanges> without(RobustnessResult drawn) {
+        List<OptimisationResult.Range> judged = judged();
+        LeftOut weakest = null;
+        for (int i = 0; i < judged.size(); i++) {
+            RobustnessResult.Standing standing = drawn.standings().get(1 + i);
+            boolean firm = drawn.isFirmGain(standing);
+            // A setup without a lap on any drawn car has no median: nothing is weaker.
+            if (!firm
+                    && (weakest == null
+                            || standing.laps() == 0
+                            || standing.middle() > weakest.standing().middle())) {
+                weakest = new LeftOut(judged.get(i), standing);
             }
         }
-        return new FirmChanges(kept, leftOut);
+        if (weakest == null) {
+            return Optional.empty();
+        }
+        List<OptimisationResult.Range> fewer = new ArrayList<>(kept);
+        fewer.remove(weakest.range());
+        List<LeftOut> more = new ArrayList<>(leftOut);
+        more.add(weakest);
+        return Optional.of(new FirmChanges(found, fewer, more));
     }
 
-    /** Those that move; where one put back misses a limit, that limit asks for it. */
-    private static List<OptimisationResult.Range> judged(OptimisationResult found) {
-        return found.nearOptimal().ranges().stream()
-                .filter(range -> range.isMoved() && !Double.isNaN(range.putBack()))
+    /** Those that may go: where one put back misses a limit, as far as that has been driven, that limit asks for it. */
+    private List<OptimisationResult.Range> judged() {
+        return kept.stream()
+                .filter(range -> !Double.isNaN(range.putBack()) && keepsLimits(range))
                 .toList();
     }
 
-    /** Whether what is left keeps the limits, as far as it has been driven; without limits it does. */
-    private static boolean keepsLimits(OptimisationResult found, List<LeftOut> leftOut, OptimisationResult.Range more) {
+    private boolean keepsLimits(OptimisationResult.Range more) {
         if (found.task().limits().equals(OptimisationLimits.NONE)) {
             return true;
         }
@@ -82,7 +107,7 @@ public record FirmChanges(List<OptimisationResult.Range> kept, List<LeftOut> lef
     }
 
     /** The car as it stood with what is kept alone. */
-    public Car car(OptimisationResult found) {
+    public Car car() {
         Car car = found.task().car();
         for (OptimisationResult.Range range : kept) {
             car = car.with(range.name(), range.best());

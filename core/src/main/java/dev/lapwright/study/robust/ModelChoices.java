@@ -7,6 +7,8 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.slip.SlipModel;
+import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -16,7 +18,8 @@ import java.util.Optional;
 
 /**
  * Choices of the model that no measurement of the car settles, and what a difference between two setups becomes if they are made otherwise: how a
- * light inner wheel is braked, whether slip stiffness falls as a tyre is used across, and on which line laps are driven. Each choice has
+ * light inner wheel is braked, whether slip stiffness falls as a tyre is used across, which of two models of a lap is asked, and on which line laps are
+ * driven. Each choice has
  * alternatives with stated weights, which are ours: even among those that are named. They are told apart from what is not known of the car.
  *
  * @param alternatives of all choices, in turn
@@ -25,6 +28,7 @@ public record ModelChoices(List<Alternative> alternatives) {
     private static final String BRAKES = "brake force of a light inner wheel";
     private static final String SLIP = "slip stiffness of a tyre used across";
     private static final String LINE = "line";
+    private static final String MODEL = "model";
 
     public ModelChoices {
         alternatives = List.copyOf(alternatives);
@@ -78,6 +82,12 @@ public record ModelChoices(List<Alternative> alternatives) {
                             other,
                             driven)));
         }
+        all.add(new Alternative(MODEL, "the fast one", 0.5, difference(before, day, after, other, driven)));
+        all.add(new Alternative(
+                MODEL,
+                "the fuller one",
+                0.5,
+                difference(before, day, after, other, SlipModel.laps(driven.stations(StationSpacing.DEFAULT)))));
         road.ifPresent(middle -> {
             all.add(new Alternative(LINE, "as driven here", 0.5, difference(before, day, after, other, driven)));
             all.add(new Alternative(
@@ -94,8 +104,11 @@ public record ModelChoices(List<Alternative> alternatives) {
     }
 
     private static double difference(Car before, Conditions day, Car after, Conditions other, Track track) {
+        return difference(before, day, after, other, LapSolver.on(track));
+    }
+
+    private static double difference(Car before, Conditions day, Car after, Conditions other, LapSolver solver) {
         try {
-            LapSolver solver = LapSolver.on(track);
             double first = solver.lapTime(Vehicle.of(before, day));
             return solver.lapTime(Vehicle.of(after, other)) - first;
         } catch (NoLapException | InvalidValueException none) {

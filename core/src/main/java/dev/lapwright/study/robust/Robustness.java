@@ -26,6 +26,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.function.Supplier;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
@@ -61,7 +63,8 @@ public final class Robustness implements Study<RobustnessResult> {
     private static final int NOTHING = -2;
 
     private final Car present;
-    private final Stations stations;
+    private final Track track;
+    private final StationSpacing spacing;
     private final Conditions day;
     private final List<Setting> settings;
     private final int draws;
@@ -86,7 +89,8 @@ public final class Robustness implements Study<RobustnessResult> {
 
     private Robustness(
             Car present,
-            Stations stations,
+            Track track,
+            StationSpacing spacing,
             Conditions day,
             List<Setting> settings,
             int draws,
@@ -95,7 +99,8 @@ public final class Robustness implements Study<RobustnessResult> {
             int asked,
             List<DriverWord> words) {
         this.present = present;
-        this.stations = stations;
+        this.track = track;
+        this.spacing = spacing;
         this.day = day;
         this.settings = settings;
         this.draws = draws;
@@ -115,7 +120,7 @@ public final class Robustness implements Study<RobustnessResult> {
      * few milliseconds (docs/performance.md).
      */
     public static Robustness of(Car present, Track track, StationSpacing spacing, Conditions day) {
-        return new Robustness(present, track.stations(spacing), day, List.of(), DRAWS, 1, true, -1, List.of());
+        return new Robustness(present, track, spacing, day, List.of(), DRAWS, 1, true, -1, List.of());
     }
 
     /** A study of the settings of a sweep that have a lap, in its order, held against its baseline, all on the line that was swept on. */
@@ -141,11 +146,11 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /**
      * A study of what a sensitivity shows of each adjustment, its best setting or where none is faster its worst, in its order; behind them
-     * the settings by which each is judged ({@link JudgedAdjustments}).
+     * the settings by which each is judged ({@link JudgedAdjustments}). Laps and draws are those of {@link SettledVerdicts}, which so says the same.
      */
     public static Robustness of(SensitivityResult sensitivity) {
         Car car = sensitivity.car();
-        Robustness study = of(car, sensitivity.track(), sensitivity.conditions());
+        Robustness study = of(car, sensitivity.track(), SettledVerdicts.SPACING, sensitivity.conditions());
         for (SensitivityResult.Worth worth : sensitivity.worths()) {
             study = study.against(
                     car.with(worth.adjustment().name(), worth.shown().setting()));
@@ -199,7 +204,7 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness against(Car setUp, Conditions on, double number) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, on, number));
-        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
+        return new Robustness(present, track, spacing, day, List.copyOf(more), draws, seed, assuming, asked, words);
     }
 
     /**
@@ -212,13 +217,13 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness without(int place, Car setUp) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, day, Double.NaN, place));
-        return new Robustness(present, stations, day, List.copyOf(more), draws, seed, assuming, asked, words);
+        return new Robustness(present, track, spacing, day, List.copyOf(more), draws, seed, assuming, asked, words);
     }
 
     /** The same with this many cars drawn. */
     public Robustness withDraws(int count) {
         return new Robustness(
-                present, stations, day, settings, checkedDraws("draws", count), seed, assuming, asked, words);
+                present, track, spacing, day, settings, checkedDraws("draws", count), seed, assuming, asked, words);
     }
 
     /**
@@ -238,7 +243,7 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /** The same with other draws. */
     public Robustness withSeed(long other) {
-        return new Robustness(present, stations, day, settings, draws, other, assuming, asked, words);
+        return new Robustness(present, track, spacing, day, settings, draws, other, assuming, asked, words);
     }
 
     /**
@@ -248,7 +253,7 @@ public final class Robustness implements Study<RobustnessResult> {
      * @param place of the setting, in the order given
      */
     public Robustness asking(int place) {
-        return new Robustness(present, stations, day, settings, draws, seed, assuming, place, words);
+        return new Robustness(present, track, spacing, day, settings, draws, seed, assuming, place, words);
     }
 
     /**
@@ -256,12 +261,12 @@ public final class Robustness implements Study<RobustnessResult> {
      * chance that a driver of it would say all these words (rejection sampling). So those that are left are as many as they count for.
      */
     public Robustness hearing(List<DriverWord> said) {
-        return new Robustness(present, stations, day, settings, draws, seed, assuming, asked, List.copyOf(said));
+        return new Robustness(present, track, spacing, day, settings, draws, seed, assuming, asked, List.copyOf(said));
     }
 
     /** The same by what the car's document states alone: of what it does not speak of nothing is assumed. */
     public Robustness asStated() {
-        return new Robustness(present, stations, day, settings, draws, seed, false, asked, words);
+        return new Robustness(present, track, spacing, day, settings, draws, seed, false, asked, words);
     }
 
     /** Number of laps it will drive. */
@@ -279,18 +284,18 @@ public final class Robustness implements Study<RobustnessResult> {
         if (settings.isEmpty()) {
             throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
         }
-        PlausibleDays days = PlausibleDays.of(present, stations.track(), day, assuming, List.of());
-        List<Unknown> unknowns = days.unknowns();
-        double[][] drawn = days.draws(draws, seed);
+        Drawn cars = drawn();
+        List<Unknown> unknowns = cars.days.unknowns();
+        double[][] drawn = cars.draws;
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
-            Lap lap = new LapSolver(stations).solve(Vehicle.of(present, day));
+            Lap lap = cars.stated.get().solve(Vehicle.of(present, day));
             words.forEach(word -> word.likelihood(lap));
         }
         List<Drive> drives = how.inParallel(
                 draws,
-                () -> new LapSolver(stations),
-                (solver, i) -> drive(days, drawn[i], days.isRoadInDoubt() ? LapSolver.on(days.road(drawn[i])) : solver),
+                cars.stated,
+                (solver, i) -> drive(cars.days, drawn[i], cars.solver(i, solver)),
                 done -> how.report(done, draws));
         RobustnessResult all = new Reading(unknowns, drawn, drives).result(Optional.empty());
         if (words.isEmpty()) {
@@ -323,7 +328,7 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     private Drive drive(PlausibleDays days, double[] draw, LapSolver solver) {
-        double[] times = times(days, draw, solver);
+        double[] times = times(days, draw, solver, j -> true);
         double likelihood = Double.isNaN(times[0]) ? 0 : 1;
         if (!words.isEmpty() && !Double.isNaN(times[0])) {
             Lap lap = solver.solve(Vehicle.of(days.car(present, draw), days.day(day, draw)));
@@ -334,14 +339,54 @@ public final class Robustness implements Study<RobustnessResult> {
         return new Drive(times, likelihood);
     }
 
-    /** Lap time of the car as it stands, then of each setting, s; NaN where there is none. */
-    private double[] times(PlausibleDays days, double[] draw, LapSolver solver) {
+    /** Lap time of the car as it stands, then of each setting that is wanted, s; NaN where there is none. */
+    private double[] times(PlausibleDays days, double[] draw, LapSolver solver, IntPredicate wanted) {
         double[] times = new double[settings.size() + 1];
         times[0] = time(days, new Setting(present, day, Double.NaN), draw, solver);
         for (int j = 1; j < times.length; j++) {
-            times[j] = Double.isNaN(times[0]) ? Double.NaN : time(days, settings.get(j - 1), draw, solver);
+            times[j] = Double.isNaN(times[0]) || !wanted.test(j - 1)
+                    ? Double.NaN
+                    : time(days, settings.get(j - 1), draw, solver);
         }
         return times;
+    }
+
+    /** The cars, days and roads of this study, drawn. */
+    Drawn drawn() {
+        return new Drawn();
+    }
+
+    /** Cars, days and roads drawn, on which laps are asked for in turn. */
+    final class Drawn {
+        private final PlausibleDays days = PlausibleDays.of(present, track, day, assuming, List.of());
+        private final double[][] draws = days.draws(Robustness.this.draws, seed);
+        private final Supplier<LapSolver> stated;
+
+        private Drawn() {
+            Stations stations = track.stations(spacing);
+            stated = () -> new LapSolver(stations);
+        }
+
+        /** A solver on a drawn road; the one of the road as it is described where that is not in doubt. */
+        private LapSolver solver(int draw, LapSolver asDescribed) {
+            return days.isRoadInDoubt() ? new LapSolver(days.road(draws[draw]).stations(spacing)) : asDescribed;
+        }
+
+        /**
+         * Laps on some of the draws.
+         *
+         * @param from first draw
+         * @param to behind the last
+         * @param wanted places of the settings to drive
+         * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
+         */
+        List<double[]> times(int from, int to, IntPredicate wanted, StudyRun how) {
+            return how.inParallel(
+                    to - from,
+                    stated,
+                    (solver, i) -> Robustness.this.times(days, draws[from + i], solver(from + i, solver), wanted),
+                    done -> {});
+        }
     }
 
     private static double time(PlausibleDays days, Setting setting, double[] draw, LapSolver solver) {
@@ -350,6 +395,22 @@ public final class Robustness implements Study<RobustnessResult> {
         } catch (NoLapException | InvalidValueException noLap) {
             return Double.NaN;
         }
+    }
+
+    private static double percentile(double[] values, double percent) {
+        return new Percentile()
+                .withEstimationType(Percentile.EstimationType.R_7)
+                .evaluate(values, percent);
+    }
+
+    /** Lower end of an interval of 90 % of at least one value. */
+    static double low(double[] values) {
+        return percentile(values, LOW);
+    }
+
+    /** Upper end of an interval of 90 % of at least one value. */
+    static double high(double[] values) {
+        return percentile(values, HIGH);
     }
 
     /** What the lap times say. */
@@ -418,13 +479,12 @@ public final class Robustness implements Study<RobustnessResult> {
             if (laps == 0) {
                 return new RobustnessResult.Standing(0, Double.NaN, Double.NaN, Double.NaN, 0, 0, Double.NaN);
             }
-            Percentile percentile = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
-            percentile.setData(differences, 0, laps);
+            double[] lapped = Arrays.copyOf(differences, laps);
             return new RobustnessResult.Standing(
                     laps,
-                    percentile.evaluate(LOW),
-                    percentile.evaluate(MIDDLE),
-                    percentile.evaluate(HIGH),
+                    percentile(lapped, LOW),
+                    percentile(lapped, MIDDLE),
+                    percentile(lapped, HIGH),
                     gains,
                     best,
                     cost / laps);

@@ -68,13 +68,7 @@ public record RobustnessResult(
 
         /** What can be said of it. */
         public Verdict verdict() {
-            if (low > -LapTimeDifference.COUNTS && high < LapTimeDifference.COUNTS) {
-                return Verdict.ALIKE;
-            }
-            if (LapTimeDifference.isFaster(high)) {
-                return Verdict.FASTER;
-            }
-            return LapTimeDifference.isSlower(low) ? Verdict.SLOWER : Verdict.UNTOLD;
+            return Verdict.of(low, high);
         }
     }
 
@@ -93,6 +87,17 @@ public record RobustnessResult(
 
         Verdict(String label) {
             this.label = label;
+        }
+
+        /** Of an interval of 90 % of a difference, s. */
+        static Verdict of(double low, double high) {
+            if (low > -LapTimeDifference.COUNTS && high < LapTimeDifference.COUNTS) {
+                return ALIKE;
+            }
+            if (LapTimeDifference.isFaster(high)) {
+                return FASTER;
+            }
+            return LapTimeDifference.isSlower(low) ? SLOWER : UNTOLD;
         }
 
         /** In a few words. */

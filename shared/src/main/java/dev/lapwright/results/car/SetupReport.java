@@ -1,10 +1,11 @@
-package dev.lapwright.results;
+package dev.lapwright.results.car;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Setup;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.Subject;
 import java.util.Map;
 
 /** Report of a setup document: each setting beside the car's standard one. */

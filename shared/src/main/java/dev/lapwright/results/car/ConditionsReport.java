@@ -1,4 +1,4 @@
-package dev.lapwright.results;
+package dev.lapwright.results.car;
 
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;

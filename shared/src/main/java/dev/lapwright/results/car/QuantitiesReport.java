@@ -1,4 +1,4 @@
-package dev.lapwright.results;
+package dev.lapwright.results.car;
 
 import dev.lapwright.aero.Wing;
 import dev.lapwright.car.Car;

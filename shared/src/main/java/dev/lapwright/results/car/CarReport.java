@@ -1,4 +1,4 @@
-package dev.lapwright.results;
+package dev.lapwright.results.car;
 
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
@@ -11,6 +11,7 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.InputHash;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,0 +1,52 @@
+package dev.lapwright.study.balance;
+
+import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.slip.SlipState;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Steer, sideslip and stability through the corners of a lap by the fuller model.
+ *
+ * @param lap by that model
+ * @param corners in driving order
+ */
+public record SlipBalanceResult(Lap lap, List<Corner> corners) {
+    public SlipBalanceResult {
+        corners = List.copyOf(corners);
+    }
+
+    /**
+     * One corner.
+     *
+     * @param corner of the road or line
+     * @param phases those that the lap has and an equilibrium was found for
+     * @param first what limits the highest speed that is held in the middle, power aside; empty if unknown
+     * @param gradient growth of steer with lateral acceleration near the highest speed in the middle, rad per m/s²; negative where the car turns
+     *     further in by itself; NaN if unknown
+     */
+    public record Corner(
+            dev.lapwright.track.Corner corner, List<Phase> phases, Optional<Limit> first, double gradient) {
+        public Corner {
+            phases = List.copyOf(phases);
+        }
+
+        /** The state in a phase; empty where there is none. */
+        public Optional<SlipState> in(BalancePhase phase) {
+            return phases.stream()
+                    .filter(one -> one.phase() == phase)
+                    .map(Phase::state)
+                    .findFirst();
+        }
+    }
+
+    /**
+     * One phase of a corner.
+     *
+     * @param phase of the corner
+     * @param distance along what is driven, m
+     * @param state of the car and its wheels
+     */
+    public record Phase(BalancePhase phase, double distance, SlipState state) {}
+}

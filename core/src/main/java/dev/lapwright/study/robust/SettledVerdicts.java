@@ -1,0 +1,196 @@
+package dev.lapwright.study.robust;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import dev.lapwright.track.StationSpacing;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Verdicts on the adjustments of a sensitivity ({@link AdjustmentVerdict}) without the intervals: cars are drawn in turn, and a setting is
+ * driven on no more of them once nothing that the rest could show would change its adjustment's verdict. So the verdicts are those of {@link
+ * Robustness#of(SensitivityResult)} with as many draws of the same seed, for a fifth or so of its laps.
+ *
+ * <p>That no rest changes a verdict: percentiles rise with every value, so those with all laps to come as slow as can be, and as fast as can
+ * be, hold between them what the percentiles will be.
+ */
+public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
+    /** Cars drawn: an interval's ends to a sixth of its width. */
+    public static final int DRAWS = 100;
+
+    /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
+    static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
+
+    private static final long SEED = 1;
+    /** Draws between two looks at what is settled. */
+    private static final int AT_ONCE = 5;
+    /** Slower than any lap, s. */
+    private static final double FAR = 1e6;
+
+    private final SensitivityResult sensitivity;
+    private final Set<String> apart;
+
+    private SettledVerdicts(SensitivityResult sensitivity, Set<String> apart) {
+        this.sensitivity = sensitivity;
+        this.apart = apart;
+    }
+
+    /** A study of all adjustments of a sensitivity. */
+    public static SettledVerdicts of(SensitivityResult sensitivity) {
+        return new SettledVerdicts(sensitivity, Set.of());
+    }
+
+    /** The same without some adjustments, by name: nothing is asked of them, and their verdict is that they cannot be told. */
+    public SettledVerdicts without(Set<String> adjustments) {
+        return new SettledVerdicts(sensitivity, Set.copyOf(adjustments));
+    }
+
+    /**
+     * Verdicts, and what they rest on.
+     *
+     * @param verdicts in the sensitivity's order
+     * @param draws cars drawn; 0 where none had to be
+     * @param seed of the draws
+     * @param laps driven
+     */
+    public record Result(List<AdjustmentVerdict> verdicts, int draws, long seed, int laps) {
+        public Result {
+            verdicts = List.copyOf(verdicts);
+        }
+    }
+
+    @Override
+    public Result run(StudyRun how) {
+        JudgedAdjustments judged = JudgedAdjustments.of(sensitivity, apart);
+        if (judged.cars().isEmpty()) {
+            return new Result(judged.verdicts(List.of()), 0, SEED, 0);
+        }
+        Robustness study = Robustness.of(sensitivity.car(), sensitivity.track(), SPACING, sensitivity.conditions())
+                .withDraws(DRAWS)
+                .withSeed(SEED);
+        for (Car car : judged.cars()) {
+            study = study.against(car);
+        }
+        Looks looks = new Looks(judged);
+        Robustness.Drawn drawn = study.drawn();
+        // The settings that decide alone if they are faster come first; of the others only those that are still needed.
+        for (boolean firsts : new boolean[] {true, false}) {
+            for (int from = 0; from < DRAWS; from += AT_ONCE) {
+                how.report(firsts ? from : DRAWS + from, 2 * DRAWS);
+                boolean[] wanted = looks.wanted(firsts, from);
+                if (!any(wanted)) {
+                    continue;
+                }
+                int to = Math.min(DRAWS, from + AT_ONCE);
+                looks.note(from, drawn.times(from, to, j -> wanted[j], how), wanted);
+            }
+        }
+        how.report(2 * DRAWS, 2 * DRAWS);
+        return new Result(looks.verdicts(), DRAWS, SEED, looks.laps);
+    }
+
+    private static boolean any(boolean[] all) {
+        for (boolean one : all) {
+            if (one) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** What has been driven, and what it settles. */
+    private final class Looks {
+        private final JudgedAdjustments judged;
+        private final double[][] differences;
+        private final int[] looked;
+        private int laps;
+
+        Looks(JudgedAdjustments judged) {
+            this.judged = judged;
+            differences = new double[judged.cars().size()][DRAWS];
+            looked = new int[differences.length];
+        }
+
+        /** Settings to drive on the draws from one on: the first of those that may be faster, or all that are needed beside. */
+        boolean[] wanted(boolean firsts, int from) {
+            boolean[] wanted = new boolean[differences.length];
+            for (int i = 0; i < judged.asked().size(); i++) {
+                JudgedAdjustments.Asked one = judged.asked().get(i);
+                boolean open = one.undrawn().isEmpty() && settled(i).isEmpty();
+                int count = firsts && isFaster(i) ? 1 : one.count();
+                for (int j = one.first(); open && j < one.first() + count; j++) {
+                    wanted[j] = looked[j] == from && possible(j).size() > 1;
+                }
+            }
+            return wanted;
+        }
+
+        private boolean isFaster(int i) {
+            return AdjustmentVerdict.isAsked(sensitivity.worths().get(i).best().difference());
+        }
+
+        void note(int from, List<double[]> times, boolean[] wanted) {
+            laps += times.size();
+            for (int j = 0; j < wanted.length; j++) {
+                for (int k = 0; wanted[j] && k < times.size(); k++) {
+                    differences[j][from + k] = times.get(k)[j + 1] - times.get(k)[0];
+                    looked[j] = from + k + 1;
+                    laps++;
+                }
+            }
+        }
+
+        /** The verdict on an adjustment if no rest of the laps can change it. */
+        private Optional<AdjustmentVerdict> settled(int i) {
+            JudgedAdjustments.Asked one = judged.asked().get(i);
+            List<Set<RobustnessResult.Verdict>> possible = new ArrayList<>();
+            for (int j = one.first(); j < one.first() + one.count(); j++) {
+                possible.add(possible(j));
+            }
+            return AdjustmentVerdict.of(isFaster(i), possible);
+        }
+
+        /** What can still be said of a setting; nothing of one that has no lap on any drawn car. */
+        private Set<RobustnessResult.Verdict> possible(int j) {
+            double[] fastest = rests(j, -FAR);
+            double[] slowest = rests(j, FAR);
+            Set<RobustnessResult.Verdict> possible = EnumSet.noneOf(RobustnessResult.Verdict.class);
+            for (double[] low : new double[][] {fastest, slowest}) {
+                for (double[] high : new double[][] {fastest, slowest}) {
+                    if (low.length > 0) {
+                        possible.add(RobustnessResult.Verdict.of(Robustness.low(low), Robustness.high(high)));
+                    }
+                }
+            }
+            return possible;
+        }
+
+        /** Differences of a setting if all to come are so much, s. */
+        private double[] rests(int j, double rest) {
+            double[] known = Arrays.stream(differences[j], 0, looked[j])
+                    .filter(difference -> !Double.isNaN(difference))
+                    .toArray();
+            double[] all = Arrays.copyOf(known, known.length + DRAWS - looked[j]);
+            Arrays.fill(all, known.length, all.length, rest);
+            return all;
+        }
+
+        List<AdjustmentVerdict> verdicts() {
+            List<AdjustmentVerdict> verdicts = new ArrayList<>();
+            for (int i = 0; i < judged.asked().size(); i++) {
+                int place = i;
+                verdicts.add(judged.asked()
+                        .get(i)
+                        .undrawn()
+                        .orElseGet(() -> settled(place).orElseThrow()));
+            }
+            return verdicts;
+        }
+    }
+}
