@@ -56,9 +56,9 @@ export class Road {
       onkeydown: (event) => { if (event.key === "Backspace" || event.key === "Delete") { event.preventDefault(); this.back(); } },
       ondragover: (event) => event.preventDefault(),
       ondrop: (event) => { event.preventDefault(); this.take(event.dataTransfer.files[0]); } });
-    this.plane.style.height = "420px";
+    this.plane.style.height = "400px";
     this.bend = el("canvas", { class: "plot", role: "img", "aria-label": "Curvature over distance, with its band; the table below has the corners." });
-    this.bend.style.height = "150px";
+    this.bend.style.height = "130px";
     this.corners = el("div", {});
     this.report = el("div", {});
     this.root.replaceChildren(el("h2", {}, "A circuit"), this.word("put away", close),
@@ -66,11 +66,11 @@ export class Road {
         + "Drag a point to move it, a corner's ring to change its radius."),
       el("p", { class: "roadfields" }, field("A file or a picture", this.files), field("The plane is", this.across), "m across"),
       this.scaling,
-      this.plane,
+      this.plane, this.bend, this.said,
       el("p", { class: "roadfields" }, this.word("take the last point back", () => this.back()), this.word("begin anew", () => { this.begin(); this.files.value = ""; this.changed(); }),
         field("closed", this.closed), field("meant to cross itself", this.crosses), field("width, m", this.width),
         field("corners a driver counts", this.count), field("points err by, m", this.error)),
-      this.said, this.bend, this.corners,
+      this.corners,
       el("p", { class: "roadfields" }, field("Its name", this.name), this.word("keep it and drive", () => this.keep())),
       this.report);
     this.changed();
@@ -308,9 +308,9 @@ export class Road {
     g.fillStyle = c.muted;
     g.textBaseline = "middle";
     g.textAlign = "right";
-    ticks(...range, 3).forEach((tick) => g.fillText(fixed(tick, 0), 34, y(tick)));
+    ticks(...range, 4).forEach((tick) => g.fillText(fixed(tick, 0), 34, y(tick)));
     g.textAlign = "center";
-    ticks(0, lengthM, 6).forEach((tick) => g.fillText(fixed(tick, 0), x(tick), h - 7));
+    ticks(0, 0.97 * lengthM, 6).forEach((tick) => g.fillText(fixed(tick, 0), x(tick), h - 7));
     g.textAlign = "left";
     g.fillText("curvature, per km, left is up, with the band of nine in ten; distance, m", 40, 7);
   }

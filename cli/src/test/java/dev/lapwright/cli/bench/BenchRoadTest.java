@@ -82,6 +82,7 @@ class BenchRoadTest extends InTheBrowser {
         oval(10, 500, 100);
         page.enter("#road-corners", "2");
         page.await("document.querySelectorAll('[id^=radiusM]').length === 2");
+        page.audit();
         double metre = 1000 / size("clientWidth");
         Track road = kept("Oval");
         double around = 2 * (500 + Math.PI * 100) * metre;
@@ -162,8 +163,8 @@ class BenchRoadTest extends InTheBrowser {
         // Lissajous' figure of eight.
         double[] eight = new double[32];
         for (int i = 0; i < 16; i++) {
-            eight[2 * i] = 0.5 + 0.15 * Math.sin(Math.PI * i / 8);
-            eight[2 * i + 1] = 0.5 + 0.3 * Math.sin(Math.PI * i / 4);
+            eight[2 * i] = 0.5 + 0.15 * Math.sin(Math.PI * (i + 0.5) / 8);
+            eight[2 * i + 1] = 0.5 + 0.3 * Math.sin(Math.PI * (i + 0.5) / 4);
         }
         click(eight);
         page.awaitText(".found .items", "the line crosses itself");

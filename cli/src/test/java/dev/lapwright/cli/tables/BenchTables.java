@@ -180,7 +180,7 @@ public final class BenchTables {
             browser.value("document.querySelector('#radiusM-2').value = 40");
             browser.value("document.querySelector('#radiusM-2').dispatchEvent(new Event('change'))");
             browser.await("document.querySelector('#radiusM-2').placeholder === '40.0'");
-            browser.value("document.querySelector('#tasks').scrollIntoView()");
+            browser.value("document.querySelector('.found h2').scrollIntoView()");
             Files.write(folder.resolve("bench-circuit.png"), browser.screen());
             browser.width(360);
             lay(browser, bench);
