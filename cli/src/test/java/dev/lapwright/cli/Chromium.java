@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
+import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebDriverException;
@@ -139,7 +140,7 @@ public final class Chromium implements AutoCloseable {
 
     /** Value of an expression in the page: a text, number, truth value, list or map; a promise is waited for. */
     public Object value(String expression) {
-        return plain(driver.executeScript("return (" + expression + ");"));
+        return plain(driver.executeScript("return (" + expression.strip() + ");"));
     }
 
     /** All numbers as doubles, as the page has them. */
@@ -182,6 +183,12 @@ public final class Chromium implements AutoCloseable {
                 .replaceAll("(?<=[a-z])(?=[A-Z])", "_")
                 .toUpperCase(Locale.ROOT);
         hand().sendKeys(key.length() == 1 ? key : Keys.valueOf(named)).perform();
+    }
+
+    /** Chooses a file in a field for files. */
+    public void choose(String selector, Path file) {
+        driver.findElement(By.cssSelector(selector))
+                .sendKeys(file.toAbsolutePath().toString());
     }
 
     /** Moves the mouse, or presses or releases its left button: {@code mouseMoved}, {@code mousePressed}, {@code mouseReleased}. */

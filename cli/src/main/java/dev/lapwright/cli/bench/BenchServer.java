@@ -3,6 +3,7 @@ package dev.lapwright.cli.bench;
 import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
+import dev.lapwright.car.Car;
 import dev.lapwright.cli.brief.BriefReport;
 import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.documents.DocumentWriter;
@@ -205,7 +206,8 @@ final class BenchServer implements AutoCloseable {
                 if (exchange.getRequestMethod().equals("GET")) {
                     get(exchange, asked);
                 } else {
-                    post(exchange, asked, Guard.body(exchange));
+                    boolean file = asked.equals("circuit");
+                    post(exchange, asked, Guard.body(exchange, file ? Guard.MOST_FILE_BYTES : Guard.MOST_BYTES));
                 }
             } catch (Refusal refusal) {
                 refuse(exchange, refusal.status(), refusal.getMessage());
@@ -328,6 +330,7 @@ final class BenchServer implements AutoCloseable {
             case "sheet" -> sheet(exchange, Question.of(fields));
             case "lap" -> lap(exchange, fields);
             case "study" -> study(exchange, fields);
+            case "circuit" -> circuit(exchange, fields);
             case "save" -> save(exchange, fields);
             case "again" -> {
                 sheets.catalogue().again();
@@ -514,6 +517,29 @@ final class BenchServer implements AutoCloseable {
                 }
             } catch (StudyStoppedException stopped) {
                 stream.tell(Map.of("type", "stopped"));
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
+    /** A circuit that is being made: shown, or kept. */
+    private void circuit(HttpExchange exchange, Fields fields) throws IOException {
+        String carName = fields.text("car", NONE);
+        Car car = sheets.catalogue().car(carName);
+        boolean keep = fields.text("do", NONE).equals("keep");
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            try {
+                acquire(studies, stream::isBroken);
+                try {
+                    RoadDraft draft = new RoadDraft(fields.object("draft"));
+                    stream.tell(
+                            keep
+                                    ? draft.kept(saved, sheets.catalogue())
+                                    : draft.tree(car, sheets.catalogue().title("car", carName)));
+                } finally {
+                    studies.release();
+                }
             } catch (LapwrightException none) {
                 stream.tell(fault(none));
             }

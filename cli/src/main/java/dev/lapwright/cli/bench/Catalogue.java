@@ -144,6 +144,11 @@ final class Catalogue {
         enter(cars, DocumentKind.CAR, file);
     }
 
+    /** Enters a circuit's file that was written on the bench. */
+    synchronized void enterCircuit(String file) {
+        enter(circuits, DocumentKind.CIRCUIT, file);
+    }
+
     /** The first car, for who names none. */
     String firstCar() {
         return cars.keySet().iterator().next();

@@ -74,6 +74,11 @@ final class Fields {
         return text(name, "", LONGEST_ENTRY).strip();
     }
 
+    /** The text of a file. */
+    String document(String name) {
+        return text(name, "", Guard.MOST_FILE_BYTES);
+    }
+
     private String text(String name, String standard, int longest) {
         JsonValue value = value(name);
         if (value == null) {

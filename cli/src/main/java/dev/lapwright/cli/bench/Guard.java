@@ -22,6 +22,9 @@ final class Guard {
     /** A state with six pins takes some kilobytes. */
     static final int MOST_BYTES = 64_000;
 
+    /** Points of a circuit come as a whole file. */
+    static final int MOST_FILE_BYTES = 4_000_000;
+
     private static final int SECRET_BYTES = 18;
     private static final Set<String> OUR_PAGES = Set.of("same-origin", "none");
 
@@ -89,22 +92,23 @@ final class Guard {
     /**
      * The text that was sent.
      *
+     * @param most bytes that it may have
      * @throws Refusal if it is not JSON by its heading, too long, or not UTF-8
      */
-    static String body(HttpExchange exchange) throws IOException {
+    static String body(HttpExchange exchange, int most) throws IOException {
         String type = exchange.getRequestHeaders().getFirst("Content-Type");
         if (type == null || !type.split(";")[0].strip().equalsIgnoreCase("application/json")) {
             throw new Refusal(415, "only application/json is read here");
         }
         String length = exchange.getRequestHeaders().getFirst("Content-Length");
-        if (length != null && (length.length() > 9 || Long.parseLong(length) > MOST_BYTES)) {
-            throw new Refusal(413, "more than " + MOST_BYTES + " bytes are too many");
+        if (length != null && (length.length() > 9 || Long.parseLong(length) > most)) {
+            throw new Refusal(413, "more than " + most + " bytes are too many");
         }
         byte[] bytes;
         try (InputStream in = exchange.getRequestBody()) {
-            bytes = in.readNBytes(MOST_BYTES + 1);
-            if (bytes.length > MOST_BYTES) {
-                throw new Refusal(413, "more than " + MOST_BYTES + " bytes are too many");
+            bytes = in.readNBytes(most + 1);
+            if (bytes.length > most) {
+                throw new Refusal(413, "more than " + most + " bytes are too many");
             }
         }
         try {

@@ -1,6 +1,5 @@
 package dev.lapwright.cli.document;
 
-import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.cli.study.StudyCommand;
@@ -8,11 +7,9 @@ import dev.lapwright.documents.DocumentWriter;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.circuit.CircuitImportReport;
-import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.surveys.SurveyFile;
 import dev.lapwright.surveys.Surveys;
@@ -207,7 +204,7 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
         }
         ImportedTrack found = source.imported(name, choices);
         ImportedTrack imported = reading.path == null ? found : found.withPath(path(reading.path));
-        return new CircuitImportReport(imported, source, lap(imported), reading.car);
+        return CircuitImportReport.of(imported, source, Documents.car(reading.car), reading.car);
     }
 
     @Override
@@ -231,18 +228,6 @@ public final class CircuitImportCommand extends StudyCommand<CircuitImportReport
         }
         String plain = SafeFile.path(file).getFileName().toString().replaceFirst("\\.[A-Za-z]+$", "");
         return Documents.nameFrom(plain);
-    }
-
-    /** What the doubt in the curvature means for a lap; null where there is none, or the car cannot get round. */
-    private LapTimeBand lap(ImportedTrack imported) {
-        if (imported.band() == null) {
-            return null;
-        }
-        try {
-            return LapTimeBand.of(imported, Documents.car(reading.car), Conditions.STANDARD);
-        } catch (NoLapException e) {
-            return null;
-        }
     }
 
     private static OptionalInt whole(Integer number) {

@@ -36,13 +36,23 @@ function changeCar(next, name) {
   next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
 }
 
+function changeCircuit(next, name) {
+  next.circuit = name;
+  next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
+}
+
 function takeOver(one) {
   if (one.car && !page.start.cars.some((car) => car.name === one.car)) {
     page.start.cars.push({ name: one.car, title: one.title });
   }
+  if (one.circuit && !page.start.circuits.some((circuit) => circuit.name === one.circuit)) {
+    page.start.circuits.push({ name: one.circuit, title: one.title });
+  }
   page.history.change((next) => {
     if (one.line) {
       next.line = one.line;
+    } else if (one.circuit) {
+      changeCircuit(next, one.circuit);
     } else if (one.car) {
       changeCar(next, one.car);
     } else if (one.setup) {
@@ -305,10 +315,7 @@ function subject() {
   byId("subject").replaceChildren(...[
     choice("Car", page.start.cars, now.car, (value) => set((next) => changeCar(next, value))),
     "at",
-    choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => {
-      next.circuit = value;
-      next.line = { kind: next.line.kind === "middle" ? "middle" : "smoothest" };
-    })),
+    choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => changeCircuit(next, value))),
     el("span", { class: "aside" }, "day:"),
     days(),
     el("span", { class: "line" }, page.sheet ? "line: " + page.sheet.line.replace("; distances below are along it", "") : "…"),

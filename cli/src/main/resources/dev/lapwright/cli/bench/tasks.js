@@ -3,6 +3,7 @@
 import { blocks } from "./blocks.js";
 import { el } from "./dom.js";
 import { form, RUN } from "./forms.js";
+import { Road } from "./road.js";
 import { ask, once } from "./server.js";
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
@@ -63,7 +64,8 @@ export class Tasks {
         el("button", { type: "button", class: "word", onclick: () => this.run("brief", { name: name.value }, "the brief") }, "the brief"),
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
       el("p", { class: "ask" }, el("strong", {}, "Make "),
-        el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers")),
+        el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers"),
+        el("button", { type: "button", class: "word", onclick: () => this.makeCircuit() }, "a circuit")),
       this.notebookLine(notebook),
       this.out);
   }
@@ -112,6 +114,12 @@ export class Tasks {
       "A new run is noted with the setup in hand, and with what the model expects of its change. Laps may be given at once, or added when it has been driven.",
       RUN, "write it down", (run) => ({ study: "run", run, runNumber: Number(number.value) || 0 }),
       el("div", { class: "field" }, el("label", { for: "run-number" }, "Add to run"), number));
+  }
+
+  /** A plane for a circuit. */
+  makeCircuit() {
+    this.running?.abort();
+    new Road(this.out, () => this.state().car, (one) => this.take(one), () => this.out.replaceChildren());
   }
 
   /** A form for a whole car. */

@@ -9,7 +9,9 @@ import dev.lapwright.files.DocumentSource;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.notebook.EventFolder;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -160,6 +162,17 @@ final class BenchPage implements AutoCloseable {
         assertThat(browser.complaints()).isEmpty();
         String own = room.server.address();
         assertThat(browser.requests()).allMatch(request -> request.startsWith(own) || request.startsWith("data:"));
+    }
+
+    /** The rules of an automatic audit: WCAG 2.1, levels A and AA, and good practice. */
+    void audit() throws IOException, InterruptedException {
+        try (InputStream in = BenchPage.class.getResourceAsStream("/axe.min.js")) {
+            browser.value("(() => {" + new String(in.readAllBytes(), StandardCharsets.UTF_8) + "})()");
+        }
+        Object found =
+                browser.value("axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) =>"
+                        + " v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).slice(0, 3).join(', ')).join('\\n'))");
+        assertThat((String) found).isEmpty();
     }
 
     /** Turns a knob by a key, and waits for the lap. */

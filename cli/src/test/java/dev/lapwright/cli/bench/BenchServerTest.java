@@ -13,6 +13,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.line.LineSearch;
+import dev.lapwright.report.JsonLayout;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
@@ -190,6 +191,40 @@ class BenchServerTest {
             out.flush();
             assertThat(room.said(room.head("GET", "start", 0))).startsWith("HTTP/1.1 200");
         }
+    }
+
+    /** Points may come as a whole file, which is larger than a state; what is wrong with it is said, and no file is written. */
+    @Test
+    void aCircuitOfPointsIsReadAsTheCommandReadsIt() throws IOException {
+        assertThat(room.status(room.head("POST", "circuit", 5_000_000) + "{")).startsWith("HTTP/1.1 413");
+        StringBuilder circle = new StringBuilder("x,y\n");
+        for (int i = 0; i < 4000; i++) {
+            double angle = 2 * Math.PI * i / 4000;
+            circle.append(300 * Math.cos(angle))
+                    .append(',')
+                    .append(300 * Math.sin(angle))
+                    .append('\n');
+        }
+        String told = drafted("Circle", circle.toString(), Map.of());
+        assertThat(circle.length()).isGreaterThan(Guard.MOST_BYTES);
+        assertThat(told).contains("\"type\":\"road\"").contains("4000 used of 4000");
+        assertThat(drafted("Circle", "x,y\n1,2\n", Map.of())).contains("\"type\":\"fault\"");
+        assertThat(drafted("Circle", circle.toString(), Map.of("edits", List.of(Map.of("corner", 900, "radiusM", 30)))))
+                .contains("\"type\":\"fault\"");
+        assertThat(drafted("Circle", circle.toString(), Map.of("path", "/etc/passwd")))
+                .contains("nothing of that name is known here");
+        String out = JsonLayout.text(Map.of(
+                "car", "gt-talvex",
+                "do", "keep",
+                "draft", Map.of("name", "../outside", "file", "points.csv", "text", circle.toString())));
+        assertThat(room.post("circuit", out)).contains("\"type\":\"fault\"");
+        assertThat(folder.resolveSibling("outside.json")).doesNotExist();
+    }
+
+    private String drafted(String name, String points, Map<String, ?> more) throws IOException {
+        Map<String, Object> draft = new LinkedHashMap<>(Map.of("name", name, "file", "points.csv", "text", points));
+        draft.putAll(more);
+        return room.post("circuit", JsonLayout.text(Map.of("car", "gt-talvex", "draft", draft)));
     }
 
     /** A request whose body never comes ends after ten seconds, which the server counts itself. */

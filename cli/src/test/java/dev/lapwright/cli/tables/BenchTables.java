@@ -21,6 +21,21 @@ public final class BenchTables {
     private static final String READY = "document.querySelectorAll('.strip .curve').length > 20";
     private static final String TOLD = "performance.getEntriesByName('all told').length > 0";
     private static final String FIRST = "document.querySelector('#words .first')?.textContent ?? ''";
+    /** A circuit of clicks: a bean about the middle of the plane. */
+    private static final String CLICKS = """
+            (() => {
+              const plane = document.querySelector('#road-plane');
+              const box = plane.getBoundingClientRect();
+              for (let i = 0; i < 44; i++) {
+                const angle = (2 * Math.PI * i) / 44;
+                const away = 150 + 35 * Math.cos(3 * angle) - 25 * Math.sin(2 * angle);
+                plane.dispatchEvent(new PointerEvent('pointerdown', {
+                  clientX: box.left + box.width / 2 + 2.4 * away * Math.cos(angle), clientY: box.top + box.height / 2 - away * Math.sin(angle)}));
+                plane.dispatchEvent(new PointerEvent('pointerup'));
+              }
+            })()
+            """;
+
     private static final int STARTS = 5;
     private static final int TURNS = 100;
     private static final int PATIENT_TURNS = 20;
@@ -157,6 +172,16 @@ public final class BenchTables {
                                 + browser.value("document.querySelector('[aria-selected=true]').id.slice(4)") + ".png"),
                         browser.screen());
             }
+            lay(browser, bench);
+            browser.value(
+                    "[...document.querySelectorAll('button')].find((b) => b.textContent === 'a circuit').click()");
+            browser.value(CLICKS);
+            browser.await("document.querySelectorAll('.found tbody tr').length > 3");
+            browser.value("document.querySelector('#radiusM-2').value = 40");
+            browser.value("document.querySelector('#radiusM-2').dispatchEvent(new Event('change'))");
+            browser.await("document.querySelector('#radiusM-2').placeholder === '40.0'");
+            browser.value("document.querySelector('.found h2').scrollIntoView()");
+            Files.write(folder.resolve("bench-circuit.png"), browser.screen());
             browser.width(360);
             lay(browser, bench);
             Files.write(folder.resolve("bench-phone.png"), browser.screen());

@@ -1,6 +1,9 @@
 package dev.lapwright.results.circuit;
 
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
+import dev.lapwright.fault.NoLapException;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -38,6 +41,26 @@ public record CircuitImportReport(ImportedTrack imported, ImportSource source, L
                     "greatestRadiusM",
                     corner -> Double.isInfinite(corner.greatest()) ? null : (Double) corner.greatest())
             .value("doubtful", CurvatureBand.CornerBand::isDoubtful);
+
+    /**
+     * The report with the lap time of a car, where there is a band and the car gets round.
+     *
+     * @param name of the car, as it is told
+     */
+    public static CircuitImportReport of(ImportedTrack imported, ImportSource source, Car car, String name) {
+        return new CircuitImportReport(imported, source, lap(imported, car), name);
+    }
+
+    private static LapTimeBand lap(ImportedTrack imported, Car car) {
+        if (imported.band() == null) {
+            return null;
+        }
+        try {
+            return LapTimeBand.of(imported, car, Conditions.STANDARD);
+        } catch (NoLapException e) {
+            return null;
+        }
+    }
 
     private static double degrees(double radians) {
         return Unit.RADIAN.convert(radians, Unit.DEGREE);
