@@ -313,8 +313,10 @@ public final class BriefPlan {
 
     /** What the steps are worth by the fuller model, in their order. */
     private static String seconded(List<Row> rows) {
-        List<String> words =
-                rows.stream().flatMap(row -> row.opinion().stream()).map(ModelCheck::inShort).toList();
+        List<String> words = rows.stream()
+                .flatMap(row -> row.opinion().stream())
+                .map(ModelCheck::inShort)
+                .toList();
         return words.isEmpty() ? "" : " By the fuller model the steps are worth " + BriefWords.listed(words) + ".";
     }
 
