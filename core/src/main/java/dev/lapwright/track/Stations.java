@@ -33,7 +33,17 @@ public final class Stations {
      * @param z altitude, m
      * @param heading rad, counter-clockwise from the x axis
      */
-    public record Place(double x, double y, double z, double heading) {}
+    public record Place(double x, double y, double z, double heading) {
+        /** How far to the east a metre to the left of the path leads. */
+        public double leftX() {
+            return -Math.sin(heading);
+        }
+
+        /** How far to the north a metre to the left of the path leads. */
+        public double leftY() {
+            return Math.cos(heading);
+        }
+    }
 
     Stations(Track track, List<TrackPoint> laid) {
         int n = laid.size();

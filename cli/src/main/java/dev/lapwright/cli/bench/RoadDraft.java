@@ -176,7 +176,7 @@ final class RoadDraft {
             one.put("number", i + 1);
             one.put("label", were.get(i).label());
             one.put("at", List.of(place.x() + away[0], place.y() + away[1]));
-            one.put("inwards", List.of(-side * Math.sin(place.heading()), side * Math.cos(place.heading())));
+            one.put("inwards", List.of(side * place.leftX(), side * place.leftY()));
             one.put("radiusM", corner.minimumRadius());
             if (!bands.isEmpty()) {
                 one.put("leastM", bands.get(i).least());
@@ -207,7 +207,7 @@ final class RoadDraft {
                 double py = points.get(k).y() - away[1];
                 int near = 0;
                 for (int i = 1; i < x.length; i++) {
-                    near = Math.hypot(x[i] - px, y[i] - py) < Math.hypot(x[near] - px, y[near] - py) ? i : near;
+                    near = square(x[i] - px, y[i] - py) < square(x[near] - px, y[near] - py) ? i : near;
                 }
                 sum[0] += px - x[near];
                 sum[1] += py - y[near];
@@ -217,6 +217,10 @@ final class RoadDraft {
             away[1] += sum[1] / sum[2];
         }
         return away;
+    }
+
+    private static double square(double x, double y) {
+        return x * x + y * y;
     }
 
     /** Writes the document, and enters it among the circuits of the bench. */
