@@ -16,7 +16,7 @@ import java.util.Set;
 /** Doubt of a brief's differences: cars drawn, the same for all of its questions. */
 final class BriefDoubt {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
-    private static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
+    static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
     private final Track track;
     private final Conditions conditions;

@@ -50,7 +50,10 @@ public record ChangePlan(
             return this;
         }
         SecondOpinion study = SecondOpinion.of(
-                        steps.get(0).effect().comparison().first().vehicle().car(), driven, conditions)
+                        steps.get(0).effect().comparison().first().vehicle().car(),
+                        driven,
+                        conditions,
+                        BriefDoubt.SPACING)
                 .inTurn();
         for (Step step : steps) {
             study = study.on("", step.effect().comparison().second().vehicle().car());

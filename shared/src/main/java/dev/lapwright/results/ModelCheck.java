@@ -84,6 +84,16 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
         };
     }
 
+    /** The same in a line. */
+    public String line() {
+        return "Second opinion: " + text()
+                + switch (verdict()) {
+                    case BOTH_GAIN -> "; both call it a gain.";
+                    case CONTRADICTED -> "; not to be counted on before a test on track.";
+                    default -> ".";
+                };
+    }
+
     /** Adds what the fuller model says of recommendations to a report, a paragraph each after some space; nothing if it was not asked. */
     static void addTo(Report report, List<ModelCheck> checks) {
         if (checks.isEmpty()) {

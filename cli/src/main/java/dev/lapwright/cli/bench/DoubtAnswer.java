@@ -9,12 +9,15 @@ import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.ComparisonReport;
+import dev.lapwright.results.ModelCheck;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.landscape.Landscape;
+import dev.lapwright.study.opinion.SecondOpinion;
+import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.DriverWord;
@@ -27,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 /** Answers on how sure the others are: the headline on drawn cars, and a band for every knob. */
 final class DoubtAnswer {
@@ -40,6 +44,8 @@ final class DoubtAnswer {
     private final Question question;
     private final Sheet sheet;
     private final LapAnswer answer;
+    /** Half of the headline's interval, s; NaN before it was told. */
+    private double halfWidth = Double.NaN;
 
     DoubtAnswer(Question question, Sheet sheet, LapAnswer answer) {
         this.question = question;
@@ -47,9 +53,10 @@ final class DoubtAnswer {
         this.answer = answer;
     }
 
-    /** Tells of the headline, of the knob in hand, then of all others. */
+    /** Tells of the headline, of the knob in hand, then of all others; last of the headline again, with the fuller model's word. */
     void tell(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
-        headline(how).ifPresent(told);
+        Optional<Map<String, Object>> headline = headline(how);
+        headline.ifPresent(told);
         List<Landscape> hand = new ArrayList<>();
         List<Landscape> others = new ArrayList<>();
         for (Landscape one : landscapes) {
@@ -57,6 +64,24 @@ final class DoubtAnswer {
         }
         bands(how, hand, told);
         bands(how, others, told);
+        headline.filter(tree -> tree.containsKey("lines"))
+                .map(tree -> seconded(how, tree))
+                .ifPresent(told);
+    }
+
+    private Map<String, Object> seconded(StudyRun how, Map<String, Object> headline) {
+        Subject pinned = sheet.subject(question.reference());
+        Subject now = answer.subject();
+        SecondOpinionResult asked = SecondOpinion.of(pinned.car(), pinned.driven(), pinned.day())
+                .on("this setup", now.car(), now.day())
+                .run(how);
+        List<Object> lines = new ArrayList<>((List<?>) headline.get("lines"));
+        lines.set(
+                lines.size() - 1,
+                ReportBlocks.told(ModelCheck.of(asked, 0, halfWidth).line()));
+        Map<String, Object> tree = new LinkedHashMap<>(headline);
+        tree.put("lines", lines);
+        return tree;
     }
 
     /** How the setup in hand stands beside the reference on the cars that this one may be, and that the driver's words leave. */
@@ -80,12 +105,20 @@ final class DoubtAnswer {
                     .hearing(words)
                     .withDraws(DRAWS)
                     .run(how);
+            halfWidth = found.standings().get(0).halfWidth();
             Comparison comparison = Comparison.of(sheet.lap(question.reference()), answer.lap());
             ComparisonReport report = new ComparisonReport(
                     pinned, "This setup", now, comparison, Optional.of(new Standings(found)), Optional.empty());
             tree.put("first", ReportBlocks.told(report.than(question.reference().name())));
             tree.put("where", ReportBlocks.told(report.where()));
-            tree.put("lines", report.inDoubt().stream().map(ReportBlocks::told).toList());
+            // Its line is there from the first, so that nothing below moves under the hand once it is known.
+            tree.put(
+                    "lines",
+                    Stream.concat(
+                                    report.inDoubt().stream(),
+                                    Stream.of("Second opinion: the fuller model is being asked."))
+                            .map(ReportBlocks::told)
+                            .toList());
         } catch (StudyStoppedException stopped) {
             throw stopped;
         } catch (LapwrightException none) {

@@ -53,7 +53,12 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
 
     /** A study of changes to a car as it stands, on what it drives. */
     public static SecondOpinion of(Car car, Track driven, Conditions conditions) {
-        return new SecondOpinion(car, driven.stations(StationSpacing.DEFAULT), conditions, List.of(), false);
+        return of(car, driven, conditions, StationSpacing.DEFAULT);
+    }
+
+    /** The same at another spacing of stations. */
+    public static SecondOpinion of(Car car, Track driven, Conditions conditions, StationSpacing spacing) {
+        return new SecondOpinion(car, driven.stations(spacing), conditions, List.of(), false);
     }
 
     /** The same, but each change is held against the car as the one before it left it, not against the car as it stands. */
