@@ -12,8 +12,6 @@ import java.util.List;
  * @param corner that it is about; of two the first
  */
 public record DoubtfulPlace(Kind kind, double s, Corner corner) {
-    /** Quantile of a normal distribution that nine of ten lie within. */
-    private static final double NINE_OF_TEN = 1.645;
     /** Corners farther apart than this are two whatever lies between, m. Common practice, no source. */
     private static final double APART = 120;
 
@@ -68,7 +66,7 @@ public record DoubtfulPlace(Kind kind, double s, Corner corner) {
     }
 
     private static double reach(Track track, double s) {
-        return NINE_OF_TEN * track.curvatureDeviationAt(s);
+        return Track.NINE_OF_TEN * track.curvatureDeviationAt(s);
     }
 
     private static double extent(Track track, double from, double to) {

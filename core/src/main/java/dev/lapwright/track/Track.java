@@ -13,6 +13,9 @@ import java.util.Locale;
  * where it starts: its last point carries the same values as its first.
  */
 public final class Track {
+    /** Deviations within which nine of ten of a normal distribution lie: how a band of {@link #curvatureDeviationAt} is told. */
+    public static final double NINE_OF_TEN = 1.645;
+
     private static final double HEADING_TOLERANCE_DEG = 0.5;
 
     private final String name;

@@ -18,7 +18,7 @@ import java.util.Optional;
 public enum LapModel {
     /** Forces of four wheels from closed laws, in a millisecond or two. */
     FAST("fast"),
-    /** The equilibrium of four slipping wheels at each place, some hundred times slower: {@link SlipModel}. */
+    /** The equilibrium of four slipping wheels at each place, some fifty times slower: {@link SlipModel}. */
     FULLER("fuller");
 
     private static final int PLACES = 4;

@@ -31,18 +31,25 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
         return opinion.verdict(LapTimeDifference.COUNTS, Double.isNaN(doubt) ? 0 : doubt);
     }
 
+    /** No finer than what counts, nor than how far the models are apart, which is in doubt as well. */
     private int digits() {
-        return Standings.decimals(Double.isNaN(doubt) ? 0 : doubt);
+        double apart = 0.5 * Math.abs(opinion.fuller() - opinion.fast());
+        double known = Double.isNaN(apart) ? LapTimeDifference.COUNTS : Math.max(LapTimeDifference.COUNTS, apart);
+        return Standings.decimals(Double.isNaN(doubt) ? known : Math.max(known, doubt));
     }
 
     private String said(double difference) {
         return DifferenceWords.said(difference, digits());
     }
 
+    private String noneBecause() {
+        return refusal.orElse("one of the two cars has no lap by the fuller model");
+    }
+
     /** Both differences, as an item of a heading. */
     public String text() {
         return verdict() == Verdict.UNKNOWN
-                ? "none: " + refusal.orElse("one of the two cars has no lap by the fuller model")
+                ? "none: " + noneBecause()
                 : Numbers.signed(opinion.fuller(), digits()) + " s by the fuller model, "
                         + Numbers.signed(opinion.fast(), digits()) + " s by the fast one";
     }
@@ -55,8 +62,7 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
     public String reading(String subject) {
         Verdict verdict = verdict();
         if (verdict == Verdict.UNKNOWN) {
-            return "There is no second opinion on " + subject + " ("
-                    + refusal.orElse("one of the two cars has no lap by the fuller model") + ").";
+            return "There is no second opinion on " + subject + " (" + noneBecause() + ").";
         }
         String both = "By the fuller model " + subject + " is " + said(opinion.fuller());
         return switch (verdict) {

@@ -146,7 +146,7 @@ public record OptimisationReport(
                                 + Standings.signed(result.difference(result.best()), standing()) + " s");
         doubt.ifPresent(drawn -> report.item("In doubt", drawn.told(standing())));
         check.ifPresent(one -> report.item("Own lines", one.text()));
-        opinions.forEach(one -> report.item("Second model", one.text()));
+        opinions.forEach(one -> report.item("Fuller model", one.text()));
         report.item(
                         "Unstepped",
                         Numbers.lapTime(result.search().between().lapTime())

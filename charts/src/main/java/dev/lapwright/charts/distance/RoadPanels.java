@@ -9,6 +9,7 @@ import dev.lapwright.charts.plot.SignLabels;
 import dev.lapwright.charts.plot.UnitAxis;
 import dev.lapwright.track.Corner;
 import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
@@ -36,8 +37,6 @@ public final class RoadPanels {
     private static final double LEAST_SLOPE = 1;
 
     private static final double METRES_PER_KILOMETRE = 1000;
-    /** Quantile of a normal distribution that nine of ten lie within. */
-    private static final double NINE_OF_TEN = 1.645;
     /** Names of the band's edges. */
     private static final String[] BAND = {"least in nine of ten", "greatest in nine of ten"};
 
@@ -97,7 +96,7 @@ public final class RoadPanels {
         double[] s = stations.s();
         double[][] band = {stations.curvature(), stations.curvature()};
         for (int i = 0; i < s.length; i++) {
-            double half = NINE_OF_TEN
+            double half = Track.NINE_OF_TEN
                     * stations.track()
                             .curvatureDeviationAt(
                                     Math.min(s[i], stations.track().length()));

@@ -37,8 +37,6 @@ final class RoadDraft {
     private static final int MOST_POINTS = 2000;
 
     private static final int MOST_PLACES = 800;
-    /** Nine of ten of a normal distribution lie within so many deviations. */
-    private static final double NINE_OF_TEN = 1.645;
 
     private static final int ROUNDS = 8;
 
@@ -157,8 +155,8 @@ final class RoadDraft {
                 MOST_PLACES,
                 i -> List.of(
                         points.get(i).s(),
-                        1000 * (points.get(i).curvature() - NINE_OF_TEN * deviation[i]),
-                        1000 * (points.get(i).curvature() + NINE_OF_TEN * deviation[i])));
+                        1000 * (points.get(i).curvature() - Track.NINE_OF_TEN * deviation[i]),
+                        1000 * (points.get(i).curvature() + Track.NINE_OF_TEN * deviation[i])));
     }
 
     /** The corners of the road imported, where they lie on the one corrected. */

@@ -317,7 +317,10 @@ public final class BriefPlan {
                 .flatMap(row -> row.opinion().stream())
                 .map(ModelCheck::inShort)
                 .toList();
-        return words.isEmpty() ? "" : " By the fuller model the steps are worth " + BriefWords.listed(words) + ".";
+        if (rows.stream().flatMap(row -> row.opinion().stream()).allMatch(said -> said.verdict() == Verdict.UNKNOWN)) {
+            return words.isEmpty() ? "" : " The fuller model has no word on the steps.";
+        }
+        return " By the fuller model the steps are worth " + BriefWords.listed(words) + ".";
     }
 
     /** The steps that the fuller model takes for no gain. */

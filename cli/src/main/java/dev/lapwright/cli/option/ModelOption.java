@@ -16,7 +16,7 @@ public final class ModelOption {
             completionCandidates = Words.class,
             description =
                     "fast, which all studies use, or fuller: steer, sideslip and slip of four wheels in equilibrium at each"
-                            + " place, some hundred times slower. If not given: fast.")
+                            + " place, some fifty times slower. If not given: fast.")
     String word = LapModel.FAST.word();
 
     /** Words that name a model. */

@@ -265,8 +265,13 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     private OptimisationReport seconded(OptimisationReport report) {
         OptimisationResult found = report.result();
         Car best = report.subject().in(found.setup("best", found.best())).car();
-        return report.seconded(
-                opinion.ask(report.subject(), Map.of(report.moved(), best), i -> report.halfWidth(), how(), console));
+        OptimisationResult.Task task = found.task();
+        // Of several the first alone: the models part over the car, not over the day.
+        String where = task.circuits().size() * task.days().size() > 1
+                ? " at " + Report.verbatim(report.subject().track().name()) + " on the first day"
+                : "";
+        return report.seconded(opinion.ask(
+                report.subject(), Map.of(report.moved() + where, best), i -> report.halfWidth(), how(), console));
     }
 
     /** With the best setup on a line of its own for each circuit and day; on all of them or not at all. */

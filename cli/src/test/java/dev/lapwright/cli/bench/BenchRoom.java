@@ -34,7 +34,20 @@ final class BenchRoom implements AutoCloseable {
 
     /** With a file of a line, empty for none, and somebody who looks for others. */
     BenchRoom(String car, String circuit, String line, Path folder, LineFinder finder) {
-        Question first = new Question(
+        // A short race: each of its laps is driven by many cars.
+        Question first = question(car, circuit, 5);
+        server = new BenchServer(
+                new Sheets(new Catalogue(car, circuit, line, ""), finder),
+                new SavedFiles(folder),
+                first,
+                0,
+                PATIENCE_S);
+        address = URI.create(server.address());
+    }
+
+    /** A question about a car as it stands, beside itself, before a race of so many minutes. */
+    static Question question(String car, String circuit, double minutes) {
+        return new Question(
                 car,
                 circuit,
                 new Question.LineWish(LineKind.SMOOTHEST.word(), Question.Stand.STANDARD),
@@ -45,16 +58,8 @@ final class BenchRoom implements AutoCloseable {
                 new Question.Zoom(0, 0),
                 30,
                 0.3,
-                // A short race: each of its laps is driven by many cars.
-                5,
+                minutes,
                 List.of());
-        server = new BenchServer(
-                new Sheets(new Catalogue(car, circuit, line, ""), finder),
-                new SavedFiles(folder),
-                first,
-                0,
-                PATIENCE_S);
-        address = URI.create(server.address());
     }
 
     int port() {

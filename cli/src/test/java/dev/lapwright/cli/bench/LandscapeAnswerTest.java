@@ -2,7 +2,6 @@ package dev.lapwright.cli.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.landscape.Landscape;
@@ -46,19 +45,7 @@ class LandscapeAnswerTest {
     }
 
     private static void held(String car, String circuit) {
-        Question question = new Question(
-                car,
-                circuit,
-                new Question.LineWish(LineKind.SMOOTHEST.word(), Question.Stand.STANDARD),
-                Question.Stand.STANDARD,
-                List.of(Question.Stand.STANDARD),
-                "",
-                "lap",
-                new Question.Zoom(0, 0),
-                30,
-                0.3,
-                20,
-                List.of());
+        Question question = BenchRoom.question(car, circuit, 20);
         Sheet sheet = new Sheets(new Catalogue(car, circuit, "", ""), LineFinder.SEARCH)
                 .of(question, (steps, difference) -> {});
         LapAnswer lap = new LapAnswer(question, sheet);

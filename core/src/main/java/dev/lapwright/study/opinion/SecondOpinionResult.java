@@ -24,13 +24,13 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
 
     /** What both models together leave of a change. */
     public enum Verdict {
-        /** The fast model calls it a gain that counts, and the fuller one a gain. */
+        /** Both call it a gain that counts. */
         BOTH_GAIN,
         /** Neither calls it a gain that counts. */
         NO_GAIN,
-        /** One calls it a gain that counts and the other does not, within what is in doubt or the other way round. */
+        /** One calls it a gain that counts and the other a smaller one; or none, within what is in doubt or the other way round. */
         OPEN,
-        /** The fuller model does not confirm what the fast one gains, by more than what is in doubt. */
+        /** The fuller model calls what the fast one gains no gain at all, by more than what is in doubt. */
         CONTRADICTED,
         /** The fuller model has no lap. */
         UNKNOWN
@@ -72,10 +72,10 @@ public record SecondOpinionResult(Lap fast, Optional<Lap> fuller, Optional<Strin
             if (fast > -counts) {
                 return fuller > -counts ? Verdict.NO_GAIN : Verdict.OPEN;
             }
-            if (LapTimeDifference.isFaster(fuller)) {
+            if (fuller <= -counts) {
                 return Verdict.BOTH_GAIN;
             }
-            return fuller - fast > doubt ? Verdict.CONTRADICTED : Verdict.OPEN;
+            return !LapTimeDifference.isFaster(fuller) && fuller - fast > doubt ? Verdict.CONTRADICTED : Verdict.OPEN;
         }
 
         /**

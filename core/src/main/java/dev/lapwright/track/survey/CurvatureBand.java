@@ -23,8 +23,6 @@ public final class CurvatureBand {
     private static final double STRETCH = 30;
     /** No error is shorter than this share of a stretch. */
     private static final double LEAST_SHARE = 1e-3;
-    /** Quantile of a normal distribution that nine of ten lie within. */
-    private static final double NINE_OF_TEN = 1.645;
 
     private final Track track;
     private final double[] deviation;
@@ -75,7 +73,7 @@ public final class CurvatureBand {
                         : at;
             }
             double curvature = 1 / corner.minimumRadius();
-            double half = NINE_OF_TEN * deviation[at];
+            double half = Track.NINE_OF_TEN * deviation[at];
             bands.add(new CornerBand(
                     corner,
                     1 / (curvature + half),
