@@ -91,13 +91,39 @@ public record BalanceReport(
             .number("", "downforce", "N", Numbers.fixed(0), aero -> aero.front() + aero.rear())
             .number("frontPercent", "front", "%", Numbers.fixed(1), aero -> PERCENT * aero.frontShare())
             .number("frontRideHeightMm", "front height", "mm", Numbers.fixed(1), AeroBalance::frontHeightMm)
-            .number("rearRideHeightMm", "rear height", "mm", Numbers.fixed(1), AeroBalance::rearHeightMm)
+            .number("rearRideHeightMm", "rear height", "mm", Numbers.fixed(1), AeroBalance::rearHeightMm);
+
+    /** By two wheels, where the fuller model has no word. */
+    private static final Table<AeroBalance> TWO_WHEELS = Table.<AeroBalance>of("Downforce over air speed")
+            .all(AERO, aero -> aero)
             .number(
                     "understeerGradientDegPerG",
                     "gradient",
                     "deg/g",
                     Numbers.signed(3),
                     aero -> aero.gradient().degreesPerG());
+
+    private static final Table<SlipBalanceResult.Steering> STEERING = Table.<SlipBalanceResult.Steering>of(
+                    "Steering over speed")
+            .all(AERO, SlipBalanceResult.Steering::aero)
+            .number(
+                    "greatestLateralAccelerationG",
+                    "most lateral",
+                    "g",
+                    Numbers.fixed(2),
+                    steering -> LapTrace.g(steering.most()))
+            .number(
+                    "understeerGradientDegPerG",
+                    "gradient",
+                    "deg/g",
+                    Numbers.signed(2),
+                    steering -> degreesPerG(steering.gradient()))
+            .number(
+                    "understeerGradientAtHalfDegPerG",
+                    "at half",
+                    "deg/g",
+                    Numbers.signed(2),
+                    steering -> degreesPerG(steering.half()));
 
     private static final Table<SlipState.SlipWheel> WHEEL = Table.<SlipState.SlipWheel>of("Wheel")
             .value("loadN", SlipState.SlipWheel::load)
@@ -148,9 +174,7 @@ public record BalanceReport(
             advice(report, advice.get());
         } else {
             yaw(report);
-            report.gap()
-                    .paragraph("Downforce over air speed, and the understeer gradient at those loads, without toe:")
-                    .rows(AERO, result.aero());
+            aero(report.gap());
         }
         slip.ifPresent(found -> {
             slip(report, found);
@@ -162,6 +186,20 @@ public record BalanceReport(
                 .flatMap(corner -> corner.phases().stream().map(phase -> new CornerPhase(corner, phase)))
                 .toList();
         return report.csv("balance.csv", CORNER_PHASES, rows);
+    }
+
+    private void aero(Report report) {
+        List<SlipBalanceResult.Steering> steering = steering();
+        if (steering.isEmpty()) {
+            report.paragraph(
+                            "Downforce over air speed, and the understeer gradient at those loads by two wheels, without toe:")
+                    .rows(TWO_WHEELS, result.aero());
+            return;
+        }
+        report.paragraph(
+                        "Downforce over air speed, and by the fuller model at constant speed on a level road the most lateral acceleration, and the"
+                                + " understeer gradient far below it and at half of it, with toe, load transfer and the differential's friction:")
+                .rows(STEERING, steering);
     }
 
     private void advice(Report report, AdviceResult found) {
@@ -208,7 +246,7 @@ public record BalanceReport(
                 .field("yawInertiaKgM2", result.yawInertia())
                 .field("means", means)
                 .field("corners", CORNERS, result.corners())
-                .field("aero", AERO, result.aero())
+                .field("aero", TWO_WHEELS, result.aero())
                 .fields();
     }
 
@@ -223,10 +261,24 @@ public record BalanceReport(
     }
 
     private String gradient() {
+        List<SlipBalanceResult.Steering> steering = steering();
+        if (!steering.isEmpty()) {
+            return "gradient " + slightly(steering.get(0)) + ", " + slightly(steering.get(steering.size() - 1))
+                    + ", far below the limit, by the fuller model";
+        }
         return "gradient " + Numbers.signed(result.gradient().degreesPerG(), 3)
                 + " deg/g at rest, far below the limit; toe adds "
                 + Numbers.signed(toe(result, result.frontToe()), 3) + " front, "
                 + Numbers.signed(toe(result, result.rearToe()), 3) + " rear; " + speed(result.gradientWithToe());
+    }
+
+    private List<SlipBalanceResult.Steering> steering() {
+        return slip.map(SlipBalanceResult::steering).orElse(List.of());
+    }
+
+    private static String slightly(SlipBalanceResult.Steering steering) {
+        return Numbers.signed(degreesPerG(steering.gradient()), 2) + " deg/g at "
+                + Numbers.kmh(steering.aero().airSpeed()) + " km/h";
     }
 
     private static String speed(UndersteerGradient gradient) {
@@ -343,6 +395,7 @@ public record BalanceReport(
                                 .field("lapTimeS", found.lap().time())
                                 .field("uncheckedAtM", LapModel.unchecked(found.lap()))
                                 .field("corners", SLIP_CORNERS, found.corners())
+                                .field("steering", STEERING, found.steering())
                                 .fields());
     }
 

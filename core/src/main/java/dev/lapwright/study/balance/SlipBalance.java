@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Channel;
+import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
@@ -30,6 +31,14 @@ import java.util.Optional;
 public final class SlipBalance implements Study<SlipBalanceResult> {
     /** Shares of the highest speed between which the gradient near the limit is taken. Ours. */
     private static final double[] NEAR = {0.96, 0.99};
+    /** Share of the greatest lateral acceleration that is far below it: the tyre curve has lost less than a hundredth of its stiffness there. */
+    private static final double FAR_BELOW = 0.05;
+    /** Of a difference at half of it, as a share of the greatest. */
+    private static final double HALF_STEP = 0.02;
+    /** Lateral acceleration that no car holds, m/s², and how well the greatest is found. */
+    private static final double BEYOND_ANY = 100;
+
+    private static final double LATERAL_STEP = 0.01;
     /** An engine that is never the limit, N. */
     private static final double STRONG = 1e6;
 
@@ -64,7 +73,50 @@ public final class SlipBalance implements Study<SlipBalanceResult> {
             }
             corners.add(corner(model, lap, corner, phases));
         }
-        return new SlipBalanceResult(lap, corners);
+        double wheelbase = fast.gradient().wheelbase();
+        List<SlipBalanceResult.Steering> steering = fast.aero().stream()
+                .flatMap(aero -> steering(model, wheelbase, aero).stream())
+                .toList();
+        return new SlipBalanceResult(lap, corners, steering);
+    }
+
+    /** Gradients at a speed; none where the car holds it on no straight. */
+    private static Optional<SlipBalanceResult.Steering> steering(SlipModel model, double wheelbase, AeroBalance aero) {
+        double speed = aero.airSpeed();
+        double most = mostLateral(model, speed);
+        return most > 0
+                ? Optional.of(new SlipBalanceResult.Steering(
+                        aero,
+                        most,
+                        gradient(model, wheelbase, speed, most * FAR_BELOW, most * FAR_BELOW),
+                        gradient(model, wheelbase, speed, 0.5 * most, HALF_STEP * most)))
+                : Optional.empty();
+    }
+
+    /** Greatest lateral acceleration at a speed, both in SI; 0 where there is none. */
+    private static double mostLateral(SlipModel model, double speed) {
+        double held = 0;
+        double lost = BEYOND_ANY;
+        while (lost - held > LATERAL_STEP) {
+            double middle = 0.5 * (held + lost);
+            if (model.at(Place.level(middle / (speed * speed)), speed, 0).isPresent()) {
+                held = middle;
+            } else {
+                lost = middle;
+            }
+        }
+        return held;
+    }
+
+    /** Gradient about a lateral acceleration, rad per m/s², by a difference of a step to either side; NaN if unknown. */
+    private static double gradient(SlipModel model, double wheelbase, double speed, double lateral, double step) {
+        double less = (lateral - step) / (speed * speed);
+        double more = (lateral + step) / (speed * speed);
+        Optional<SlipState> low = model.at(Place.level(Math.max(less, 1e-9)), speed, 0);
+        Optional<SlipState> high = model.at(Place.level(more), speed, 0);
+        return low.isEmpty() || high.isEmpty()
+                ? Double.NaN
+                : (high.get().steer() - low.get().steer() - wheelbase * (more - less)) / (2 * step);
     }
 
     private Place place(Lap lap, int station) {

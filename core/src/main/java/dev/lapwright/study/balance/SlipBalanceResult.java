@@ -1,5 +1,6 @@
 package dev.lapwright.study.balance;
 
+import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.slip.SlipState;
@@ -11,11 +12,24 @@ import java.util.Optional;
  *
  * @param lap by that model
  * @param corners in driving order
+ * @param steering understeer gradients over speed, on a level road
  */
-public record SlipBalanceResult(Lap lap, List<Corner> corners) {
+public record SlipBalanceResult(Lap lap, List<Corner> corners, List<Steering> steering) {
     public SlipBalanceResult {
         corners = List.copyOf(corners);
+        steering = List.copyOf(steering);
     }
+
+    /**
+     * Steering at one speed: growth of the steer beyond what the radius alone asks for with lateral acceleration, as ISO 4138 has it for a test at
+     * constant speed. Positive is understeer.
+     *
+     * @param aero downforce and heights at this speed
+     * @param most greatest lateral acceleration that is held at it, m/s²
+     * @param gradient near none of it, rad per m/s²
+     * @param half at half of it, rad per m/s²
+     */
+    public record Steering(AeroBalance aero, double most, double gradient, double half) {}
 
     /**
      * One corner.

@@ -53,6 +53,27 @@ class SlipBalanceTest {
         }
     }
 
+    /**
+     * K = (m/L)(lr/Cf - lf/Cr) of the two-wheel model, Gillespie, chapter 6, from memory, with the inputs of an exercise (m 1008 kg, 1.2 and
+     * 1.0 m, 117 and 145 kN/rad; K worked out: 1.24234e-4), whatever the speed. A tenth of the grip is used at most, where the curve has lost half
+     * a percent of its stiffness; drive against what the tyres lose takes as little again. Nearer the limit its front, which has less
+     * stiffness for its load, loses more.
+     */
+    @Test
+    void farBelowTheLimitTheGradientIsThatOfTwoWheels() {
+        double weight = 1008 * 9.80665 / 2.2;
+        PlainCar car = PlainCar.ofMass(1008)
+                .axles(1.2, 1.0, 0)
+                .with(Quantity.CORNERING_STIFFNESS_FRONT, 117_000 / weight)
+                .with(Quantity.CORNERING_STIFFNESS_REAR, 145_000 / (weight * 1.2))
+                .force(5000);
+        for (SlipBalanceResult.Steering steering :
+                balance(car, StudyCars.circuit()).steering()) {
+            assertThat(steering.gradient()).isCloseTo(1.24234e-4, within(0.02 * 1.24234e-4));
+            assertThat(steering.half()).isGreaterThan(1.1 * steering.gradient());
+        }
+    }
+
     @Test
     void aCarThatTheModelDoesNotStandForIsRefused() {
         PlainCar square =
