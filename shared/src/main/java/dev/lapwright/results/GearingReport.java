@@ -8,6 +8,7 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.gearing.GearingAxes;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.Corner;
 import java.util.ArrayList;
@@ -113,15 +114,13 @@ public record GearingReport(
         return new GearingReport(subject, beforeBraking, result, checks, doubts, together, found);
     }
 
-    /** Half of the interval of a gearing's difference on drawn cars, s; NaN if none were drawn. */
-    public double halfWidth(GearingResult.Candidate choice) {
+    /** How a gearing stands on drawn cars; empty if none were drawn. */
+    public Optional<RobustnessResult.Standing> stands(GearingResult.Candidate choice) {
         Standings drawn = doubts.get(choice.axis());
         List<GearingResult.Candidate> lapped = result.asGiven().choices(choice.axis()).stream()
                 .filter(one -> one.lap().isPresent())
                 .toList();
-        return drawn == null
-                ? Double.NaN
-                : drawn.result().standings().get(lapped.indexOf(choice)).halfWidth();
+        return Optional.ofNullable(drawn).map(of -> of.result().standings().get(lapped.indexOf(choice)));
     }
 
     /** What of it stands on drawn cars, axis by axis. */

@@ -3,8 +3,10 @@ package dev.lapwright.results;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
+import dev.lapwright.study.opinion.EitherModel;
 import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.opinion.SecondOpinionResult.Verdict;
+import dev.lapwright.study.robust.RobustnessResult.Standing;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,25 +19,49 @@ import java.util.Optional;
  * @param what is recommended, for people
  * @param opinion both models' words on it
  * @param refusal why the fuller model has none; empty where it has one
- * @param doubt half of the interval of the difference on drawn cars, s; NaN if none were drawn
+ * @param drawn how it stands on drawn cars by the fast model; empty if none were drawn
  */
-public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optional<String> refusal, double doubt) {
+public record ModelCheck(
+        String what, SecondOpinionResult.Opinion opinion, Optional<String> refusal, Optional<Standing> drawn) {
+    private static final double PERCENT = 100;
+
     /** The check of one of the changes that both models were asked about. */
-    public static ModelCheck of(SecondOpinionResult asked, int change, double doubt) {
+    public static ModelCheck of(SecondOpinionResult asked, int change, Optional<Standing> drawn) {
         SecondOpinionResult.Opinion opinion = asked.opinions().get(change);
-        return new ModelCheck(opinion.name(), opinion, asked.refusal(), doubt);
+        return new ModelCheck(opinion.name(), opinion, asked.refusal(), drawn);
+    }
+
+    /** Half of the interval on drawn cars, s; NaN if none were drawn. */
+    private double doubt() {
+        return drawn.map(Standing::halfWidth).orElse(Double.NaN);
+    }
+
+    /** On drawn cars by either model; empty without such cars, or without a lap. */
+    private Optional<EitherModel> either() {
+        return verdict() == Verdict.UNKNOWN
+                ? Optional.empty()
+                : drawn.filter(one -> !Double.isNaN(one.halfWidth()))
+                        .map(one -> EitherModel.of(one, opinion.fuller() - opinion.fast()));
+    }
+
+    /** Both models' doubt together, behind a sentence; empty if not known. */
+    private String together() {
+        return either().map(all -> " Either model counted alike, it makes "
+                        + Numbers.signed(all.low(), digits()) + " to " + Numbers.signed(all.high(), digits())
+                        + " s and gains on " + Numbers.fixed(PERCENT * all.gain(), 0) + " of 100 plausible cars.")
+                .orElse("");
     }
 
     /** What both models together leave of it; without drawn cars nothing is in doubt. */
     public Verdict verdict() {
-        return opinion.verdict(LapTimeDifference.COUNTS, Double.isNaN(doubt) ? 0 : doubt);
+        return opinion.verdict(LapTimeDifference.COUNTS, drawn.isPresent() ? doubt() : 0);
     }
 
     /** No finer than what counts, nor than how far the models are apart, which is in doubt as well. */
     private int digits() {
         double apart = 0.5 * Math.abs(opinion.fuller() - opinion.fast());
         double known = Double.isNaN(apart) ? LapTimeDifference.COUNTS : Math.max(LapTimeDifference.COUNTS, apart);
-        return Standings.decimals(Double.isNaN(doubt) ? known : Math.max(known, doubt));
+        return Standings.decimals(drawn.isPresent() ? Math.max(known, doubt()) : known);
     }
 
     private String said(double difference) {
@@ -65,20 +91,21 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
             return "There is no second opinion on " + subject + " (" + noneBecause() + ").";
         }
         String both = "By the fuller model " + subject + " is " + said(opinion.fuller());
-        return switch (verdict) {
+        String words = switch (verdict) {
             case BOTH_GAIN -> both + ": both models call it a gain.";
             case NO_GAIN -> both + ": no gain that counts by either model.";
             case CONTRADICTED ->
                 both + ", by the fast one " + said(opinion.fast())
-                        + (Double.isNaN(doubt) ? "" : ", further apart than what is in doubt of the car") + apart()
+                        + (drawn.isEmpty() ? "" : ", further apart than what is in doubt of the car") + apart()
                         + " Not recommended before a test on track.";
             default -> both + ", by the fast one " + said(opinion.fast()) + ": try both on track" + apart();
         };
+        return words + together();
     }
 
     /** The check of a step of a plan, whose name stands beside it. */
-    public static ModelCheck of(SecondOpinionResult.Opinion opinion, double doubt) {
-        return new ModelCheck(opinion.name(), opinion, Optional.empty(), doubt);
+    public static ModelCheck of(SecondOpinionResult.Opinion opinion, Optional<Standing> drawn) {
+        return new ModelCheck(opinion.name(), opinion, Optional.empty(), drawn);
     }
 
     /** The fuller model's difference alone, where the fast one's stands beside it. */
@@ -97,7 +124,10 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
                     case BOTH_GAIN -> "; both call it a gain.";
                     case CONTRADICTED -> "; not to be counted on before a test on track.";
                     default -> ".";
-                };
+                }
+                + either().map(all -> " Either model counted alike, a gain on " + Numbers.fixed(PERCENT * all.gain(), 0)
+                                + " of 100 plausible cars.")
+                        .orElse("");
     }
 
     /** Adds what the fuller model says of recommendations to a report, a paragraph each after some space; nothing if it was not asked. */
@@ -134,6 +164,11 @@ public record ModelCheck(String what, SecondOpinionResult.Opinion opinion, Optio
                 .field("what", what)
                 .field("differenceFastS", known(opinion.fast()))
                 .field("differenceFullerS", known(opinion.fuller()))
+                .field("eitherLowS", either().map(EitherModel::low).orElse(null))
+                .field("eitherHighS", either().map(EitherModel::high).orElse(null))
+                .field(
+                        "eitherGainPercent",
+                        either().map(all -> PERCENT * all.gain()).orElse(null))
                 .field("verdict", verdict().name().toLowerCase(Locale.ROOT).replace('_', ' '))
                 .field("noneBecause", refusal.orElse(null))
                 .field("differenceApartByCauseS", apart)

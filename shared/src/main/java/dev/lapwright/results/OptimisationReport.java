@@ -112,9 +112,9 @@ public record OptimisationReport(
         return new OptimisationReport(subject, result, best, check, doubt, firm, found);
     }
 
-    /** Half of the interval of what the best setup gains on drawn cars, s; NaN if none were drawn. */
-    public double halfWidth() {
-        return standing() == null ? Double.NaN : standing().halfWidth();
+    /** How the best setup stands on drawn cars; empty if none were drawn. */
+    public Optional<RobustnessResult.Standing> stands() {
+        return Optional.ofNullable(standing());
     }
 
     private RobustnessResult.Standing standing() {

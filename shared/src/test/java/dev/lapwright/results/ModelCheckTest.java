@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.lapwright.lap.Limit;
 import dev.lapwright.study.opinion.SecondOpinionResult;
+import dev.lapwright.study.robust.RobustnessResult.Standing;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,12 +19,21 @@ class ModelCheckTest {
                 "front-bar 6",
                 new SecondOpinionResult.Opinion("front-bar 6", fast, fuller, List.of(corner), Map.of()),
                 Optional.empty(),
-                doubt);
+                drawn(fast, doubt));
+    }
+
+    private static Optional<Standing> drawn(double middle, double half) {
+        return Double.isNaN(half)
+                ? Optional.empty()
+                : Optional.of(new Standing(100, middle - half, middle, middle + half, 90, 50, 0));
     }
 
     @Test
     void aGainThatBothSeeIsSaidToBeThat() {
-        assertThat(check(-0.2, -0.1, 0.05).reading("it")).contains("it is 0.10 s faster: both models call it a gain");
+        assertThat(check(-0.2, -0.1, 0.05).reading("it"))
+                .contains(
+                        "it is 0.10 s faster: both models call it a gain",
+                        "Either model counted alike, it makes -0.24 to -0.06 s");
     }
 
     @Test
@@ -34,7 +44,8 @@ class ModelCheckTest {
                 .contains("Not recommended");
         assertThat(check(-0.2, 0.1, Double.NaN).reading("it"))
                 .contains("Not recommended")
-                .doesNotContain("in doubt");
+                .doesNotContain("in doubt")
+                .doesNotContain("counted alike");
     }
 
     @Test
@@ -50,7 +61,7 @@ class ModelCheckTest {
                 "it",
                 new SecondOpinionResult.Opinion("it", -0.1, Double.NaN, List.of(), Map.of()),
                 Optional.of("tyres.frictionExponent: 3"),
-                0.1);
+                drawn(-0.1, 0.1));
         assertThat(none.reading("it")).contains("no second opinion", "tyres.frictionExponent");
         assertThat(none.tree()).containsEntry("differenceFullerS", null).containsEntry("verdict", "unknown");
     }

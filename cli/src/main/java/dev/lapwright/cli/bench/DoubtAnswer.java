@@ -44,8 +44,8 @@ final class DoubtAnswer {
     private final Question question;
     private final Sheet sheet;
     private final LapAnswer answer;
-    /** Half of the headline's interval, s; NaN before it was told. */
-    private double halfWidth = Double.NaN;
+    /** The headline's setup on drawn cars; empty before it was told. */
+    private Optional<RobustnessResult.Standing> drawn = Optional.empty();
 
     DoubtAnswer(Question question, Sheet sheet, LapAnswer answer) {
         this.question = question;
@@ -78,7 +78,7 @@ final class DoubtAnswer {
         List<Object> lines = new ArrayList<>((List<?>) headline.get("lines"));
         lines.set(
                 lines.size() - 1,
-                ReportBlocks.told(ModelCheck.of(asked, 0, halfWidth).line()));
+                ReportBlocks.told(ModelCheck.of(asked, 0, drawn).line()));
         Map<String, Object> tree = new LinkedHashMap<>(headline);
         tree.put("lines", lines);
         return tree;
@@ -105,7 +105,7 @@ final class DoubtAnswer {
                     .hearing(words)
                     .withDraws(DRAWS)
                     .run(how);
-            halfWidth = found.standings().get(0).halfWidth();
+            drawn = Optional.of(found.standings().get(0));
             Comparison comparison = Comparison.of(sheet.lap(question.reference()), answer.lap());
             ComparisonReport report = new ComparisonReport(
                     pinned, "This setup", now, comparison, Optional.of(new Standings(found)), Optional.empty());

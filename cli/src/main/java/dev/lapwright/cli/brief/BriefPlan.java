@@ -70,14 +70,12 @@ public final class BriefPlan {
         }
         List<Row> rows = new ArrayList<>();
         for (ChangePlan.Step step : plan.get().steps()) {
-            double doubt =
-                    step.doubt().map(RobustnessResult.Standing::halfWidth).orElse(Double.NaN);
             rows.add(row(
                     rows.size() + 1,
                     step.turns(),
                     step.effect(),
                     step.doubt(),
-                    step.opinion().map(said -> ModelCheck.of(said, doubt))));
+                    step.opinion().map(said -> ModelCheck.of(said, step.doubt()))));
         }
         rows.add(row(0, List.of(), plan.get().effect(), plan.get().doubt(), Optional.empty()));
         return rows;

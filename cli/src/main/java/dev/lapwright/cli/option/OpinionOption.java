@@ -8,10 +8,12 @@ import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.opinion.SecondOpinion;
 import dev.lapwright.study.opinion.SecondOpinionResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.function.IntToDoubleFunction;
+import java.util.Optional;
+import java.util.function.IntFunction;
 import picocli.CommandLine.Option;
 
 /** Option for the fuller model's word on what is recommended. */
@@ -30,10 +32,14 @@ public final class OpinionOption {
      * Both models' words on changes; none if none is wanted or there are none.
      *
      * @param cars as changed, by what is said of the change, in order
-     * @param doubt half of the interval of each change's difference, by its place, s; NaN if no cars were drawn
+     * @param drawn how each change stands on drawn cars, by its place; empty if none were drawn
      */
     public List<ModelCheck> ask(
-            Subject subject, Map<String, Car> cars, IntToDoubleFunction doubt, StudyRun how, Console console) {
+            Subject subject,
+            Map<String, Car> cars,
+            IntFunction<Optional<RobustnessResult.Standing>> drawn,
+            StudyRun how,
+            Console console) {
         if (none || cars.isEmpty()) {
             return List.of();
         }
@@ -47,7 +53,7 @@ public final class OpinionOption {
         }
         List<ModelCheck> checks = new ArrayList<>();
         for (int i = 0; i < cars.size(); i++) {
-            checks.add(ModelCheck.of(found, i, doubt.applyAsDouble(i)));
+            checks.add(ModelCheck.of(found, i, drawn.apply(i)));
         }
         return checks;
     }

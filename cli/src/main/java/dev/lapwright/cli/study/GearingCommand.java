@@ -250,7 +250,7 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     private List<ModelCheck> seconded(Subject subject, GearingReport found, List<GearingResult.Candidate> toFit) {
         Map<String, Car> cars = new LinkedHashMap<>();
         toFit.forEach(choice -> cars.put(found.said(choice), choice.car()));
-        return opinion.ask(subject, cars, i -> found.halfWidth(toFit.get(i)), StudyRun.onAllCores(), console);
+        return opinion.ask(subject, cars, i -> found.stands(toFit.get(i)), StudyRun.onAllCores(), console);
     }
 
     private GearingReport doubted(GearingReport found) {

@@ -271,7 +271,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
                 ? " at " + Report.verbatim(report.subject().track().name()) + " on the first day"
                 : "";
         return report.seconded(opinion.ask(
-                report.subject(), Map.of(report.moved() + where, best), i -> report.halfWidth(), how(), console));
+                report.subject(), Map.of(report.moved() + where, best), i -> report.stands(), how(), console));
     }
 
     /** With the best setup on a line of its own for each circuit and day; on all of them or not at all. */

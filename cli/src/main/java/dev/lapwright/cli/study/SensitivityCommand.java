@@ -155,11 +155,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         return opinion.ask(
                 subject,
                 cars,
-                i -> drawn.map(of -> of.result()
-                                .standings()
-                                .get(found.worths().indexOf(first.get(i)))
-                                .halfWidth())
-                        .orElse(Double.NaN),
+                i -> drawn.map(of -> of.result().standings().get(found.worths().indexOf(first.get(i)))),
                 how,
                 console);
     }
