@@ -43,29 +43,18 @@ final class SlipForces {
 
     private static final double G = StandardAtmosphere.GRAVITY;
     private static final double SHAPE = SlipCurve.SHAPE;
-    /** Share of the weight that a wheel off the road is left with, so that its slip still has an equation. */
-    private static final double LEAST_GRIP = 1e-4;
-
-    private static final double LEAST_STIFFNESS = 20 * LEAST_GRIP;
-    /**
-     * Difference of speeds of two shafts, over the car's, at which a differential's friction is at 0.71 of its full force: instead of a jump from
-     * sticking to slipping.
-     */
-    private static final double CREEP = 0.002;
-    /**
-     * Share of the weight by which a wheel's brake is eased for slip beyond that of the other, over the slip of its peak: which of two like
-     * wheels locks first would be chance.
-     */
-    private static final double RELEASE = 0.02;
-
-    /** Total force over the weight, either way, between which drive goes over into brakes. */
-    private static final double SWITCH = 0.015;
-    /** Friction over the weight of what does not slip at all. */
-    private static final double STUCK = 10;
+    /** Cornering stiffness over load, 1/rad, of a wheel that is off the road. */
+    private static final double STIFFNESS_OF_LEAST = 20;
 
     private static final double STEP = 1e-6;
 
     final FourWheels wheels;
+    private final double creep;
+    private final double release;
+    private final double leastGrip;
+    private final double leastStiffness;
+    private final double change;
+    private final double stuck;
     private final double mass;
     private final double weight;
     private final double wheelbase;
@@ -130,8 +119,14 @@ final class SlipForces {
 
     private final double[] kept = new double[EQUATIONS];
 
-    SlipForces(FourWheels wheels) {
+    SlipForces(FourWheels wheels, SlipSoftness softness) {
         this.wheels = wheels;
+        creep = softness.creep();
+        release = softness.release();
+        leastGrip = softness.leastGrip();
+        leastStiffness = STIFFNESS_OF_LEAST * leastGrip;
+        change = softness.change();
+        stuck = softness.stuck();
         mass = wheels.mass();
         weight = mass * G;
         wheelbase = wheels.wheelbase();
@@ -188,8 +183,8 @@ final class SlipForces {
         brakeSplit[0] = wheels.brakeSplit(Axle.FRONT);
         brakeSplit[1] = wheels.brakeSplit(Axle.REAR);
         double slipStiffness = wheels.slipStiffness();
-        double least = LEAST_GRIP * weight;
-        double soft = LEAST_STIFFNESS * weight;
+        double least = leastGrip * weight;
+        double soft = leastStiffness * weight;
         for (int w = 0; w < 4; w++) {
             peakX[w] = Math.max(wheels.peakAlong(w), least);
             peakY[w] = Math.max(wheels.peakAcross(w), least);
@@ -308,7 +303,7 @@ final class SlipForces {
             fill(1, 2, 1 / weight);
             fill(2, 3, 1 / (weight * wheelbase));
         }
-        goOver(total / (SWITCH * weight), -1 / (SWITCH * weight));
+        goOver(total / (change * weight), -1 / (change * weight));
         double engineInertia = mass * (massFactor - 1) - 2 * axleInertia;
         through = Math.max(0, Math.min(engineDrag + engineInertia * rate, -total));
         throughRate = through > 0 && through == -total ? -1 : 0;
@@ -385,11 +380,11 @@ final class SlipForces {
         }
         double both = along[i] + along[o];
         double driving = 1 - braking;
-        double locked = STUCK * weight;
+        double locked = stuck * weight;
         double byDrive = plates.power() >= 1 ? locked : plates.power() * Math.abs(both);
         double byEngine = plates.coast() >= 1 ? locked : plates.coast() * driveShare * through;
         double held = driving * byDrive + braking * byEngine + plates.preload();
-        double z = faster / CREEP;
+        double z = faster / creep;
         double root = Math.sqrt(1 + z * z);
         double sticking = z / root;
         // Wheels that nothing drives spin up by their own grip.
@@ -398,7 +393,7 @@ final class SlipForces {
         split += driving * freeSplit;
         double slipApart = alongUse[o] - alongUse[i];
         residual[3 + i / 2] =
-                (along[o] - along[i] - split * both + held * sticking) / weight + braking * RELEASE * slipApart;
+                (along[o] - along[i] - split * both + held * sticking) / weight + braking * release * slipApart;
         if (!partials) {
             return;
         }
@@ -406,16 +401,16 @@ final class SlipForces {
         double apart = grows - split;
         pulled(row, o, (1 + apart) / weight);
         pulled(row, i, (apart - 1) / weight);
-        double stiff = held / (CREEP * root * root * root * weight);
+        double stiff = held / (creep * root * root * root * weight);
         turned(row, o, stiff);
         turned(row, i, -stiff);
-        double release = braking * RELEASE;
-        jacobian[row + SLIP + o] += release * alongScale[o];
-        jacobian[row + SLIP + i] -= release * alongScale[i];
+        double eased = braking * release;
+        jacobian[row + SLIP + o] += eased * alongScale[o];
+        jacobian[row + SLIP + i] -= eased * alongScale[i];
         double byTotal = brakingRate
                         * ((byEngine - byDrive) * sticking - (brakeSplit[i / 2] - freeSplit) * both)
                         / weight
-                + brakingRate * RELEASE * slipApart
+                + brakingRate * release * slipApart
                 + (plates.coast() >= 1 ? 0 : braking * plates.coast() * driveShare * throughRate * sticking / weight);
         if (byTotal != 0) {
             for (int w = 0; w < 4; w++) {
@@ -449,13 +444,13 @@ final class SlipForces {
         double moved = 0;
         double stiff = 0;
         if (centre) {
-            double z = faster / CREEP;
+            double z = faster / creep;
             double root = Math.sqrt(1 + z * z);
-            double least = centreLock >= 1 ? frontDriveShare - STUCK : Math.max(0, frontDriveShare - 0.5 * centreLock);
-            double most = centreLock >= 1 ? frontDriveShare + STUCK : Math.min(1, frontDriveShare + 0.5 * centreLock);
+            double least = centreLock >= 1 ? frontDriveShare - stuck : Math.max(0, frontDriveShare - 0.5 * centreLock);
+            double most = centreLock >= 1 ? frontDriveShare + stuck : Math.min(1, frontDriveShare + 0.5 * centreLock);
             double room = z > 0 ? frontDriveShare - least : most - frontDriveShare;
             moved = room * z / root;
-            stiff = driving * room * total / (CREEP * root * root * root);
+            stiff = driving * room * total / (creep * root * root * root);
         }
         // Driven wheels pull what spins the others; under brakes each spins down by its own.
         double own = (2 * frontDriveShare - 1) * axleInertia * Math.max(rate, 0);

@@ -38,9 +38,9 @@ final class SlipLimits implements StationLimits {
     private double engineForce;
     private Limit limit = Limit.POWER;
 
-    SlipLimits(FourWheels wheels) {
+    SlipLimits(FourWheels wheels, SlipSoftness softness) {
         this.wheels = wheels;
-        forces = new SlipForces(wheels);
+        forces = new SlipForces(wheels, softness);
         tracer = new SlipTracer(forces);
     }
 
@@ -123,12 +123,29 @@ final class SlipLimits implements StationLimits {
         if (!find(SlipForces.Free.DRIVE, drive, speed)) {
             limit = Limit.REAR_GRIP;
             engineForce = 0;
-            return beyond ? 0 : Double.NaN;
+            return beyond ? 0 : shortOfPower(speed);
         }
         engineForce =
                 tracer.turned ? Math.max(0, forces.enginePart()) : Math.min(engine, Math.max(0, forces.enginePart()));
         limit = tracer.turned ? weakerAxle() : wheels.tipping() > 1 - 1e-6 ? tipping() : Limit.POWER;
         return forces.acceleration;
+    }
+
+    /**
+     * Just below the highest speed a car may need more drive than the engine has to stay in balance, so that no equilibrium has the engine's full
+     * force: it slows by what the engine lacks at steady speed. NaN where it lacks nothing.
+     */
+    private double shortOfPower(double speed) {
+        if (!settle(speed, 0)) {
+            return Double.NaN;
+        }
+        double lacking = forces.enginePart() - tracer.engine;
+        if (!(lacking > 0)) {
+            return Double.NaN;
+        }
+        limit = Limit.POWER;
+        engineForce = tracer.engine;
+        return -lacking / (wheels.mass() * forces.massFactor);
     }
 
     @Override

@@ -35,7 +35,7 @@ public final class SlipModel {
     private SlipModel(Vehicle vehicle) {
         wheels = new FourWheels(vehicle);
         check(wheels);
-        limits = new SlipLimits(wheels);
+        limits = new SlipLimits(wheels, SlipSoftness.DEFAULT);
     }
 
     /**
@@ -56,10 +56,15 @@ public final class SlipModel {
      * @throws InvalidValueException when it solves for a car that the model does not stand for
      */
     public static LapSolver laps(Stations stations) {
+        return laps(stations, SlipSoftness.DEFAULT);
+    }
+
+    /** The same, rounded off otherwise. */
+    static LapSolver laps(Stations stations, SlipSoftness softness) {
         return LapSolver.asking(
                 wheels -> {
                     check(wheels);
-                    return new SlipLimits(wheels);
+                    return new SlipLimits(wheels, softness);
                 },
                 stations);
     }

@@ -29,8 +29,10 @@ final class SlipTracer {
     private static final double LONGEST_STEP = 0.2;
     private static final double LEAST_STEP = 1e-5;
     private static final int STEPS = 120;
-    /** Cosine of the turn of the curve in one step, least. */
+    /** Cosine of the turn of the curve in one step, least: from a straight into the turn, where it bends evenly, and near an end met before. */
     private static final double BENT = 0.8;
+    /** The same towards an end, where another branch passes close by if both axles come to their peaks together. */
+    private static final double HARDLY_BENT = 0.97;
 
     /** Step at which the curve may have a corner: where a law changes, as from drive to brakes. */
     private static final double CORNER = 2e-3;
@@ -300,12 +302,13 @@ final class SlipTracer {
         if (!(spare > 0)) {
             return false;
         }
+        double bent = forces.free == SlipForces.Free.TURN ? BENT : HARDLY_BENT;
         double step = FIRST_STEP;
         for (int i = 0; i < STEPS; i++) {
             remember();
             double before = watched();
             boolean found = at(step);
-            if (!found || cosine() < (step > CORNER ? BENT : 0)) {
+            if (!found || cosine() < (step > CORNER ? bent : 0)) {
                 restore();
                 step *= 0.4;
                 if (step < LEAST_STEP) {

@@ -267,6 +267,27 @@ public final class SlipCars {
         return car("seed " + seed, q, Map.of());
     }
 
+    /** The same car with an engine of even power, between 100 and 400 W for each kilogram, in its one gear. */
+    public static Car randomDriven(long seed) {
+        Car car = random(seed);
+        double power = between(new Random(seed), 100, 400) * car.value(Quantity.MASS);
+        double[] rpm = new double[80];
+        double[] torque = new double[80];
+        for (int i = 0; i < rpm.length; i++) {
+            // As much as grips at any load up to where the power is used up.
+            rpm[i] = i == 0 ? 0 : 20_000 * Math.pow(30, (i - 79) / 78.0);
+            double pull = power / Math.max(rpm[i] * Math.PI / 30, 1);
+            double most = 3 * car.value(Quantity.MASS) * G * car.value(Quantity.WHEEL_RADIUS);
+            torque[i] = Math.min(pull, most / car.value(Quantity.FINAL_DRIVE));
+        }
+        Map<Quantity, Double> q = new EnumMap<>(Quantity.class);
+        for (Quantity quantity : Quantity.values()) {
+            q.put(quantity, car.value(quantity));
+        }
+        TorqueCurve engine = new TorqueCurve(rpm, torque);
+        return Car.of(car.name(), "", q, Map.of(), new double[] {1}, engine, PowerCorrection.NONE, List.of());
+    }
+
     /** Open, plates with a preload, torque-biasing, or none at all. */
     private static void differential(Map<Quantity, Double> q, Random random, boolean front) {
         int kind = random.nextInt(7);

@@ -7,13 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Tracks for tests of the solver. */
-final class TestTracks {
+public final class TestTracks {
     private static final double STRAIGHT = Double.POSITIVE_INFINITY;
 
     private TestTracks() {}
 
     /** Some 4.4 km: fast and slow corners, S-bends, a climb and a descent. Two like halves, so it closes by symmetry. */
-    static Track circuit() {
+    public static Track circuit() {
         List<Segment> path = new ArrayList<>();
         for (int half = 0; half < 2; half++) {
             path.add(Segment.straight(900).inclined(half == 0 ? 0.03 : -0.03, 0));
