@@ -267,7 +267,7 @@ public record BalanceReport(
                     + ", far below the limit, by the fuller model";
         }
         return "gradient " + Numbers.signed(result.gradient().degreesPerG(), 3)
-                + " deg/g at rest, far below the limit; toe adds "
+                + " deg/g at rest by two wheels, far below the limit; toe adds "
                 + Numbers.signed(toe(result, result.frontToe()), 3) + " front, "
                 + Numbers.signed(toe(result, result.rearToe()), 3) + " rear; " + speed(result.gradientWithToe());
     }

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
  * all within 7 % (docs/limits.md), and about half of a lap's time is limited by something else.
  */
 @Tag("long")
-class SlipLapTest {
+class RandomSlipLapTest {
     private static final int CARS = 200;
     /** Lap time, percent: half of what the worst ring differs by. */
     private static final double FARTHEST = 3.5;
