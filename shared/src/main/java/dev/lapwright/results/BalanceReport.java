@@ -3,7 +3,9 @@ package dev.lapwright.results;
 import dev.lapwright.car.Caution;
 import dev.lapwright.chassis.UndersteerGradient;
 import dev.lapwright.lap.AxleMargins;
+import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Handling.AeroBalance;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
@@ -13,6 +15,7 @@ import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.SlipBalanceResult;
+import dev.lapwright.track.Corner;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -31,15 +34,20 @@ import java.util.function.ToDoubleFunction;
  * @param result what was found
  * @param advice against what the driver says, if that was asked for
  * @param slip steer, sideslip and stability by the fuller model; empty if it was not asked, or does not stand for the car
+ * @param freeBody corner in whose middle every force is told, by both models
  */
 public record BalanceReport(
-        Subject subject, BalanceResult result, Optional<AdviceResult> advice, Optional<SlipBalanceResult> slip) {
+        Subject subject,
+        BalanceResult result,
+        Optional<AdviceResult> advice,
+        Optional<SlipBalanceResult> slip,
+        Optional<Corner> freeBody) {
     private static final double PERCENT = 100;
     private static final Set<Limit> AXLES = EnumSet.of(Limit.FRONT_GRIP, Limit.REAR_GRIP);
 
     /** The same without the fuller model's word. */
     public BalanceReport(Subject subject, BalanceResult result, Optional<AdviceResult> advice) {
-        this(subject, result, advice, Optional.empty());
+        this(subject, result, advice, Optional.empty(), Optional.empty());
     }
 
     private static final Table<BalanceResult.PhaseBalance> PHASES = Table.<BalanceResult.PhaseBalance>of("Phases")
@@ -157,6 +165,58 @@ public record BalanceReport(
             .value("gradientNearLimitDegPerG", corner -> degreesPerG(corner.gradient()))
             .rows("phases", SLIP_PHASES, SlipBalanceResult.Corner::phases);
 
+    /** A term of the free body. */
+    private record Term(String name, String unit, String fast, String fuller) {}
+
+    private static final Table<Term> TERMS = Table.<Term>of("Terms")
+            .names("term", "term", Term::name)
+            .words("unit", "unit", Term::unit)
+            .text("fast", "", Term::fast)
+            .text("fuller", "", Term::fuller);
+
+    /** A wheel of the free body: its load by the fast model, and all of it by the fuller one. */
+    private record BodyWheel(String name, double load, SlipState.SlipWheel state) {}
+
+    private static final Table<BodyWheel> BODY_WHEELS = Table.<BodyWheel>of("Wheels")
+            .names("wheel", "wheel", BodyWheel::name)
+            .number("loadFastN", "load fast", "N", Numbers.fixed(0), BodyWheel::load)
+            .number(
+                    "loadFullerN",
+                    "load fuller",
+                    "N",
+                    Numbers.fixed(0),
+                    wheel -> wheel.state().load())
+            .number(
+                    "slipPercent",
+                    "slip",
+                    "%",
+                    Numbers.signed(1),
+                    wheel -> PERCENT * wheel.state().slip())
+            .number(
+                    "slipAngleDeg",
+                    "slip angle",
+                    "deg",
+                    Numbers.signed(1),
+                    wheel -> Math.toDegrees(wheel.state().slipAngle()))
+            .number(
+                    "alongN",
+                    "along",
+                    "N",
+                    Numbers.signed(0),
+                    wheel -> wheel.state().along())
+            .number(
+                    "acrossN",
+                    "across",
+                    "N",
+                    Numbers.signed(0),
+                    wheel -> wheel.state().across())
+            .number(
+                    "useOfPeakPercent",
+                    "of peak slip",
+                    "%",
+                    Numbers.fixed(0),
+                    wheel -> PERCENT * wheel.state().use());
+
     /** All that was found, for people, machines and files. */
     public Report report() {
         Report report = subject.heading()
@@ -181,6 +241,7 @@ public record BalanceReport(
             disagreement(result, found)
                     .ifPresent(said -> report.gap().paragraph(said).field("balanceInDoubt", said));
         });
+        freeBody.ifPresent(at -> freeBody(report.gap(), at));
         cautions.forEach(report::caution);
         List<CornerPhase> rows = result.corners().stream()
                 .flatMap(corner -> corner.phases().stream().map(phase -> new CornerPhase(corner, phase)))
@@ -397,6 +458,102 @@ public record BalanceReport(
                                 .field("corners", SLIP_CORNERS, found.corners())
                                 .field("steering", STEERING, found.steering())
                                 .fields());
+    }
+
+    /** Every force where a corner is slowest by both models, each on its own lap. */
+    private void freeBody(Report report, Corner at) {
+        Optional<SlipBalanceResult.Corner> corner = slip.flatMap(found -> found.corners().stream()
+                .filter(one -> one.corner().number() == at.number())
+                .findFirst());
+        Optional<SlipState> there = corner.flatMap(SlipBalanceResult.Corner::there);
+        if (there.isEmpty()) {
+            report.paragraph(
+                    "The fuller model has no equilibrium where " + Report.verbatim(at.label()) + " is slowest.");
+            return;
+        }
+        Lap fast = result.lap();
+        Lap fuller = slip.get().lap();
+        int station = corner.get().slowest();
+        double distance = fuller.value(Channel.DISTANCE, station);
+        SlipState state = there.get();
+        List<Term> terms = new ArrayList<>();
+        Both both = new Both(fast, fuller, station);
+        terms.add(both.term("speed", "km/h", Channel.SPEED, LapTrace.kmh(1), 1));
+        terms.add(both.term("acceleration along the path", "g", Channel.ACCELERATION, LapTrace.g(1), 3));
+        double inwards = state.left() ? 1 : -1;
+        terms.add(both.term("acceleration across it", "g", Channel.LATERAL_ACCELERATION, inwards * LapTrace.g(1), 3));
+        terms.add(both.term("drag", "N", Channel.DRAG, 1, 0));
+        terms.add(both.term("front downforce", "N", Channel.DOWNFORCE_FRONT, 1, 0));
+        terms.add(both.term("rear downforce", "N", Channel.DOWNFORCE_REAR, 1, 0));
+        terms.add(new Term(
+                "drive less brakes",
+                "N",
+                Numbers.fixed(fast.value(Channel.DRIVE_FORCE, station) - fast.value(Channel.BRAKE_FORCE, station), 0),
+                Numbers.fixed(state.force(), 0)));
+        terms.add(new Term(
+                "drag of cornering",
+                "N",
+                Numbers.fixed(fast.value(Channel.CORNERING_DRAG, station), 0),
+                "in the wheels"));
+        terms.add(new Term(
+                "use of the front axle",
+                "%",
+                Numbers.fixed(PERCENT * fast.value(Channel.UTILISATION_FRONT, station), 1),
+                "by wheel"));
+        terms.add(new Term(
+                "use of the rear axle",
+                "%",
+                Numbers.fixed(PERCENT * fast.value(Channel.UTILISATION_REAR, station), 1),
+                "by wheel"));
+        terms.add(new Term("steer", "deg", "none", Numbers.signed(Math.toDegrees(state.steer()), 1)));
+        terms.add(new Term("sideslip", "deg", "none", Numbers.signed(Math.toDegrees(state.sideslip()), 1)));
+        terms.add(new Term("yaw moment of forces along the wheels", "Nm", "", Numbers.signed(state.yawMoment(), 0)));
+        boolean left = state.left();
+        List<BodyWheel> wheels = List.of(
+                both.wheel(
+                        "front inner",
+                        left ? Channel.LOAD_FRONT_LEFT : Channel.LOAD_FRONT_RIGHT,
+                        state.inner().get(0)),
+                both.wheel(
+                        "front outer",
+                        left ? Channel.LOAD_FRONT_RIGHT : Channel.LOAD_FRONT_LEFT,
+                        state.outer().get(0)),
+                both.wheel(
+                        "rear inner",
+                        left ? Channel.LOAD_REAR_LEFT : Channel.LOAD_REAR_RIGHT,
+                        state.inner().get(1)),
+                both.wheel(
+                        "rear outer",
+                        left ? Channel.LOAD_REAR_RIGHT : Channel.LOAD_REAR_LEFT,
+                        state.outer().get(1)));
+        report.paragraph("The car where " + Report.verbatim(at.label()) + " is slowest, at "
+                        + Numbers.fixed(distance, 0) + " m, on each model's own lap:")
+                .rows(TERMS, terms)
+                .gap()
+                .paragraph("Its wheels; slip, angles and forces by the fuller model, along and across each wheel:")
+                .rows(BODY_WHEELS, wheels)
+                .field(
+                        "freeBody",
+                        new Report()
+                                .field("corner", at.number())
+                                .field("distanceM", distance)
+                                .field("wheels", BODY_WHEELS, wheels)
+                                .fields());
+    }
+
+    /** Both laps at one station. */
+    private record Both(Lap fast, Lap fuller, int station) {
+        Term term(String name, String unit, Channel channel, double factor, int digits) {
+            return new Term(
+                    name,
+                    unit,
+                    Numbers.fixed(factor * fast.value(channel, station), digits),
+                    Numbers.fixed(factor * fuller.value(channel, station), digits));
+        }
+
+        BodyWheel wheel(String name, Channel load, SlipState.SlipWheel state) {
+            return new BodyWheel(name, fast.value(load, station), state);
+        }
     }
 
     /** In how many corners the two models let another axle give up first in the middle, and what to make of it; empty if in none. */

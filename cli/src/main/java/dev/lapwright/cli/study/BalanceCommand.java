@@ -26,10 +26,12 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.balance.DriverWords;
 import dev.lapwright.study.balance.SlipBalance;
 import dev.lapwright.study.balance.SlipBalanceResult;
+import dev.lapwright.track.Corner;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -51,6 +53,8 @@ import picocli.CommandLine.Option;
         footer = {
             "  lapwright balance gt-talvex castelvane",
             "      Entry, lift-off, middle and exit of each corner, understeer gradient and aero balance.",
+            "  lapwright balance student-pipit harrowmere --free-body T3",
+            "      And the car where T3 is slowest, force by force and wheel by wheel, by both models.",
             "  lapwright balance gt-talvex castelvane --complaint \"loose on power out of T6\"",
             "      One change against it, what it costs, what to try next, and what each other step does."
         })
@@ -60,6 +64,12 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
 
     @ArgGroup(validate = false, heading = "%nComplaint:%n")
     private final Complaint said = new Complaint();
+
+    @Option(
+            names = "--free-body",
+            paramLabel = "CORNER",
+            description = "Tells every force on the car where a corner, by number or name, is slowest, by both models.")
+    private String freeBody;
 
     @ArgGroup(validate = false, heading = "%nSetup:%n")
     private final SetupOptions setup = new SetupOptions();
@@ -117,6 +127,7 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         Stations stations = subject.driven().stations(StationSpacing.DEFAULT);
         Optional<DriverWords> words =
                 said.isGiven() ? Optional.of(DriverWords.read(said.complaints, stations.corners())) : Optional.empty();
+        Optional<Corner> at = Optional.ofNullable(freeBody).map(word -> corner(stations, word));
         BalanceResult result = Balance.of(new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day())))
                 .run();
         return new BalanceReport(
@@ -124,7 +135,23 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
                 result,
                 words.map(
                         heard -> Advice.on(heard, result).withDraws(said.draws).run(StudyRun.onAllCores())),
-                words.isPresent() ? Optional.empty() : slip(subject));
+                words.isPresent() ? Optional.empty() : slip(subject),
+                at);
+    }
+
+    private Corner corner(Stations stations, String word) {
+        if (said.isGiven() || !opinion.isWanted()) {
+            throw new InvalidValueException(
+                    "--free-body",
+                    "it needs the fuller model, which is not asked here",
+                    "leave out --complaint and --no-second-opinion");
+        }
+        return Corner.find(stations.corners(), word)
+                .orElseThrow(() -> new InvalidValueException(
+                        "--free-body",
+                        "no corner '" + word + "' here",
+                        "name one of "
+                                + stations.corners().stream().map(Corner::label).collect(Collectors.joining(", "))));
     }
 
     private Optional<SlipBalanceResult> slip(Subject subject) {

@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Channel;
+import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling.AeroBalance;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
@@ -19,7 +20,9 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Study of steer, sideslip and stability through the corners of a lap by the fuller model, {@link SlipModel}: the equilibrium of four slipping
@@ -63,6 +66,8 @@ public final class SlipBalance implements Study<SlipBalanceResult> {
         how.stopIfWanted();
         SlipModel model = SlipModel.of(vehicle);
         BalanceResult fast = Balance.of(lap).run(how);
+        Map<Integer, Double> slowest = lap.corners().stream()
+                .collect(Collectors.toMap(one -> one.corner().number(), CornerFigures::minimumSpeedAt));
         List<SlipBalanceResult.Corner> corners = new ArrayList<>();
         for (BalanceResult.CornerBalance corner : fast.corners()) {
             List<SlipBalanceResult.Phase> phases = new ArrayList<>();
@@ -71,7 +76,8 @@ public final class SlipBalance implements Study<SlipBalanceResult> {
                         .ifPresent(state ->
                                 phases.add(new SlipBalanceResult.Phase(phase.phase(), phase.distance(), state)));
             }
-            corners.add(corner(model, lap, corner, phases));
+            corners.add(corner(
+                    model, lap, corner, phases, slowest.get(corner.corner().number())));
         }
         double wheelbase = fast.gradient().wheelbase();
         List<SlipBalanceResult.Steering> steering = fast.aero().stream()
@@ -139,15 +145,37 @@ public final class SlipBalance implements Study<SlipBalanceResult> {
     }
 
     private SlipBalanceResult.Corner corner(
-            SlipModel model, Lap lap, BalanceResult.CornerBalance corner, List<SlipBalanceResult.Phase> phases) {
+            SlipModel model,
+            Lap lap,
+            BalanceResult.CornerBalance corner,
+            List<SlipBalanceResult.Phase> phases,
+            double slowestAt) {
         int middle = corner.in(BalancePhase.MIDDLE).orElseThrow().station();
         Place place = place(lap, middle);
         Optional<SlipState> most = model.fastest(place, lap.vehicle().geared());
+        int slowest = station(lap, slowestAt);
         return new SlipBalanceResult.Corner(
                 corner.corner(),
                 phases,
                 most.map(SlipState::limit),
-                most.map(state -> gradient(model, place, state.speed())).orElse(Double.NaN));
+                most.map(state -> gradient(model, place, state.speed())).orElse(Double.NaN),
+                slowest,
+                there(model, lap, slowest));
+    }
+
+    private static int station(Lap lap, double distance) {
+        int i = 0;
+        while (i < lap.count() - 1 && lap.value(Channel.DISTANCE, i) < distance) {
+            i++;
+        }
+        return i;
+    }
+
+    /** On the lap; at a limit the highest speed itself, which a search may miss by rounding. */
+    private Optional<SlipState> there(SlipModel model, Lap lap, int station) {
+        Place place = place(lap, station);
+        double speed = lap.value(Channel.SPEED, station);
+        return model.at(place, speed, lap.value(Channel.ACCELERATION, station)).or(() -> model.fastest(place, speed));
     }
 
     /** Growth of steer with lateral acceleration at a place just below its highest speed (m/s), rad per m/s²; NaN if unknown. */

@@ -39,9 +39,16 @@ public record SlipBalanceResult(Lap lap, List<Corner> corners, List<Steering> st
      * @param first what limits the highest speed that is held in the middle, power aside; empty if unknown
      * @param gradient growth of steer with lateral acceleration near the highest speed in the middle, rad per m/s²; negative where the car turns
      *     further in by itself; NaN if unknown
+     * @param slowest station where the lap is slowest in it
+     * @param there the state that the lap drives there; empty if unknown
      */
     public record Corner(
-            dev.lapwright.track.Corner corner, List<Phase> phases, Optional<Limit> first, double gradient) {
+            dev.lapwright.track.Corner corner,
+            List<Phase> phases,
+            Optional<Limit> first,
+            double gradient,
+            int slowest,
+            Optional<SlipState> there) {
         public Corner {
             phases = List.copyOf(phases);
         }
