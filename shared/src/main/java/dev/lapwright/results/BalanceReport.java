@@ -537,6 +537,7 @@ public record BalanceReport(
                         new Report()
                                 .field("corner", at.number())
                                 .field("distanceM", distance)
+                                .field("terms", both.tree(state))
                                 .field("wheels", BODY_WHEELS, wheels)
                                 .fields());
     }
@@ -549,6 +550,24 @@ public record BalanceReport(
                     unit,
                     Numbers.fixed(factor * fast.value(channel, station), digits),
                     Numbers.fixed(factor * fuller.value(channel, station), digits));
+        }
+
+        Map<String, Object> tree(SlipState state) {
+            Report tree = new Report();
+            for (Lap lap : List.of(fast, fuller)) {
+                String model = lap == fast ? "Fast" : "Fuller";
+                tree.field("speed" + model + "Kmh", LapTrace.kmh(lap.value(Channel.SPEED, station)))
+                        .field("acceleration" + model + "G", LapTrace.g(lap.value(Channel.ACCELERATION, station)))
+                        .field(
+                                "lateralAcceleration" + model + "G",
+                                LapTrace.g(lap.value(Channel.LATERAL_ACCELERATION, station)))
+                        .field("drag" + model + "N", lap.value(Channel.DRAG, station))
+                        .field("frontDownforce" + model + "N", lap.value(Channel.DOWNFORCE_FRONT, station))
+                        .field("rearDownforce" + model + "N", lap.value(Channel.DOWNFORCE_REAR, station));
+            }
+            return tree.field("steerDeg", Math.toDegrees(state.steer()))
+                    .field("sideslipDeg", Math.toDegrees(state.sideslip()))
+                    .fields();
         }
 
         BodyWheel wheel(String name, Channel load, SlipState.SlipWheel state) {

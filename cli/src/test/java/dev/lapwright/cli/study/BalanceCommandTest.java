@@ -1,6 +1,7 @@
 package dev.lapwright.cli.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.cli.CsvRows;
 import dev.lapwright.cli.JsonTree;
@@ -10,6 +11,7 @@ import dev.lapwright.documents.Documents;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -62,6 +64,35 @@ class BalanceCommandTest {
             assertThat(run.line(label)).containsPattern("(front|rear|even)");
         }
         assertThat(run.line("mean")).containsPattern("(front|rear|even)");
+    }
+
+    /** Both models' wheels carry weight and downforce, nothing else: Newton's first law for the direction in which nothing moves. */
+    @Test
+    void wheelsOfTheFreeBodyCarryTheCar() {
+        Map<String, Object> body = JsonTree.object(json("--free-body", "t6"), "freeBody");
+        Map<String, Object> terms = JsonTree.object(body, "terms");
+        for (String model : List.of("Fast", "Fuller")) {
+            double carried = 0;
+            for (Map<String, Object> wheel : JsonTree.objects(body, "wheels")) {
+                carried += JsonTree.number(wheel, "load" + model + "N");
+            }
+            // Mass and fuel of the demo car, and the road's slope and curve there, which take less than a percent.
+            double weight = (1285 + 29.8) * 9.80665;
+            double expected = weight
+                    + JsonTree.number(terms, "frontDownforce" + model + "N")
+                    + JsonTree.number(terms, "rearDownforce" + model + "N");
+            assertThat(carried).isCloseTo(expected, within(0.01 * expected));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"T33, '', no corner 'T33' here", "T3, --no-second-opinion, needs the fuller model"})
+    void aFreeBodyThatCannotBeToldIsRefused(String corner, String more, String why) {
+        List<String> arguments = new ArrayList<>(List.of("balance", CAR, CIRCUIT, "--free-body", corner));
+        if (!more.isEmpty()) {
+            arguments.add(more);
+        }
+        assertThat(error(arguments.toArray(String[]::new))).contains("--free-body", why);
     }
 
     @Test
