@@ -125,6 +125,11 @@ public final class Report {
         return gap().block(new Caution(beginning, text));
     }
 
+    /** Adds a block of another report. */
+    public Report add(Block block) {
+        return block(block);
+    }
+
     private Report block(Block block) {
         blocks.add(block);
         return this;

@@ -76,7 +76,7 @@ final class Fields {
 
     /** The text of a file. */
     String document(String name) {
-        return text(name, "", Guard.MOST_FILE_BYTES);
+        return text(name, "", Guard.MOST_LOG_BYTES);
     }
 
     private String text(String name, String standard, int longest) {

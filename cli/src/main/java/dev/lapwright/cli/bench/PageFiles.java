@@ -27,6 +27,7 @@ final class PageFiles {
             "views.js",
             "knobs.js",
             "forms.js",
+            "notebook.js",
             "road.js",
             "tasks.js",
             "main.js");

@@ -73,6 +73,8 @@ record Question(
             "kind",
             "run",
             "runNumber",
+            "logName",
+            "log",
             "answers");
 
     Question {
