@@ -346,6 +346,7 @@ final class BenchServer implements AutoCloseable {
             case "lap" -> lap(exchange, fields);
             case "study", "log" -> study(exchange, fields);
             case "circuit" -> circuit(exchange, fields);
+            case "car" -> car(exchange, fields);
             case "save" -> save(exchange, fields);
             case "again" -> {
                 sheets.catalogue().again();
@@ -558,6 +559,36 @@ final class BenchServer implements AutoCloseable {
                 } finally {
                     studies.release();
                 }
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
+    /** The car on the sheet, field by field: shown, tried as it was filled in, or kept. */
+    private void car(HttpExchange exchange, Fields fields) throws IOException {
+        Question question = Question.of(fields);
+        Fields texts = fields.object("fields");
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            try {
+                acquire(studies, stream::isBroken);
+                try {
+                    StudyRun how = StudyRun.onThreads(1).stoppedWhen(stream::isBroken);
+                    Question.Stand standard = new Question.Stand(
+                            "standard", Map.of(), question.now().day());
+                    CarDesk desk = new CarDesk(
+                            sheets.of(question, (steps, difference) -> {}).subject(standard));
+                    stream.tell(
+                            switch (fields.text("do", NONE)) {
+                                case "try" -> desk.tried(texts, how);
+                                case "keep" -> desk.kept(texts, fields.text("name", NONE), saved, sheets.catalogue());
+                                default -> desk.tree(how);
+                            });
+                } finally {
+                    studies.release();
+                }
+            } catch (StudyStoppedException stopped) {
+                stream.tell(Map.of("type", "stopped"));
             } catch (LapwrightException none) {
                 stream.tell(fault(none));
             }

@@ -121,6 +121,16 @@ final class Fields {
         return numbers;
     }
 
+    /** Texts by name, as they were written into the fields of a form. */
+    Map<String, String> entries(int most) {
+        if (members.size() > most) {
+            throw new InvalidValueException(place, members.size() + " are too many", "name at most " + most);
+        }
+        Map<String, String> texts = new LinkedHashMap<>();
+        members.keySet().forEach(name -> texts.put(name, entry(name)));
+        return texts;
+    }
+
     /** An object within; an empty one if it is missing. */
     Fields object(String name) {
         JsonValue value = value(name);

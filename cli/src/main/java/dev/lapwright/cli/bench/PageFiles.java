@@ -28,6 +28,7 @@ final class PageFiles {
             "knobs.js",
             "forms.js",
             "notebook.js",
+            "car.js",
             "road.js",
             "tasks.js",
             "main.js");

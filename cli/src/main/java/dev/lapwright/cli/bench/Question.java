@@ -73,6 +73,8 @@ record Question(
             "kind",
             "run",
             "runNumber",
+            "do",
+            "fields",
             "logName",
             "log",
             "answers");

@@ -1,6 +1,7 @@
 // What takes longer, with progress and a way to stop it; what is found can be taken over. And what is saved.
 
 import { blocks } from "./blocks.js";
+import { CarDesk } from "./car.js";
 import { el } from "./dom.js";
 import { form } from "./forms.js";
 import { Notebook } from "./notebook.js";
@@ -79,6 +80,7 @@ export class Tasks {
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
       el("p", { class: "ask" }, el("strong", {}, "Make "),
         el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers"),
+        el("button", { type: "button", class: "word", onclick: () => this.editCar() }, "this car, field by field"),
         el("button", { type: "button", class: "word", onclick: () => this.makeCircuit() }, "a circuit")),
       this.notebook.lay(notebook),
       this.out);
@@ -109,6 +111,12 @@ export class Tasks {
   words() {
     this.chips?.replaceChildren(...(this.state().said ?? []).flatMap((word, i) => [" ", el("button", { type: "button", class: "word", "aria-label": `No longer count ${word}`,
       onclick: () => this.set((next) => { next.said.splice(i, 1); }) }, `${word} ×`)]));
+  }
+
+  /** Every field of the car on the sheet. */
+  editCar() {
+    this.running?.abort();
+    new CarDesk(this.out, () => this.state(), (one) => this.take(one), this.close());
   }
 
   /** A plane for a circuit. */
