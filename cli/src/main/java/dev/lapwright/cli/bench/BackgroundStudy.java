@@ -10,6 +10,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.UnitSystem;
 import dev.lapwright.results.BalanceReport;
 import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.results.LapTrace;
@@ -131,7 +132,7 @@ final class BackgroundStudy {
 
     /** The same as a page. */
     static String page(BriefReport brief) {
-        return BriefPage.html(brief);
+        return BriefPage.html(brief, UnitSystem.SI);
     }
 
     private void sensitivity(Map<String, Object> tree, Subject subject) {

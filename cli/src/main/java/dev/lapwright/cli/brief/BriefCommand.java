@@ -74,7 +74,7 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     private final ConditionsOptions conditions = new ConditionsOptions();
 
     public BriefCommand(Console console) {
-        this(console, new Once());
+        this(console, new Once(console));
     }
 
     private BriefCommand(Console console, Once once) {
@@ -96,12 +96,17 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
 
     /** What is said of a brief, put together once for file and terminal, and while the page is drawn. */
     private static final class Once implements Function<BriefReport, Report> {
+        private final Console console;
         private CompletableFuture<Report> said;
+
+        Once(Console console) {
+            this.console = console;
+        }
 
         /** The page, beside which the rest is begun. */
         String page(BriefReport brief) {
             begin(brief);
-            return BriefPage.html(brief);
+            return BriefPage.html(brief, console.units());
         }
 
         private void begin(BriefReport brief) {

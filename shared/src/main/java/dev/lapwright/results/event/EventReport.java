@@ -303,7 +303,7 @@ public record EventReport(
 
     private static String risen(EventRun.TyreReadings tyres, String tyre, double hot) {
         Double cold = tyres.coldKpa().get(tyre);
-        return cold == null ? "" : ", " + Numbers.signed(hot - cold, 0) + " from cold";
+        return cold == null ? "" : ", " + Numbers.signed(hot - cold, 0) + " kPa from cold";
     }
 
     private static String tread(TreadTemperatures tread) {
