@@ -22,6 +22,9 @@ import picocli.CommandLine.ParameterException;
  */
 final class EventArguments {
     private static final String OPTION = "--event";
+    /** Option of a command that looks back on the runs of an event. */
+    private static final String RUNS = "--runs-of";
+
     private static final List<String> CAR_AND_CIRCUIT = List.of("CAR", "CIRCUIT");
 
     private EventArguments() {}
@@ -129,6 +132,11 @@ final class EventArguments {
         if (takes(command, "--set") && !isGiven(words, "--setup")) {
             event.settingsNow()
                     .forEach((name, value) -> completed.addAll(List.of("-s", name + "=" + Check.text(value))));
+        }
+        boolean isDriven =
+                event.runs().stream().anyMatch(run -> !run.run().laps().isEmpty());
+        if (takes(command, RUNS) && isDriven && !isGiven(words, RUNS) && !isGiven(words, "--after")) {
+            completed.addAll(List.of(RUNS, event.folder().toString()));
         }
         completed.addAll(words.subList(1, words.size()));
         return completed;

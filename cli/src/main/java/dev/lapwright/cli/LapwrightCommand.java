@@ -2,6 +2,10 @@ package dev.lapwright.cli;
 
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.VersionText;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.UnitSystem;
+import java.util.ArrayList;
+import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
@@ -45,6 +49,33 @@ final class LapwrightCommand implements Runnable {
             scope = ScopeType.INHERIT,
             description = "After an error also prints where in the program it arose.")
     boolean debug;
+
+    /** Words of the option, for completion and help. */
+    static final class Systems extends ArrayList<String> {
+        private static final long serialVersionUID = 1L;
+
+        Systems() {
+            super(List.of("si", "imperial"));
+        }
+    }
+
+    /** Takes the units in which the result is printed. */
+    @Option(
+            names = "--units",
+            scope = ScopeType.INHERIT,
+            paramLabel = "UNITS",
+            completionCandidates = Systems.class,
+            description =
+                    "Units of what people read: si, or imperial for mph, ft, in, lb, psi and degF. JSON, CSV and drawings"
+                            + " stay in SI, and so does what is typed without a unit.")
+    void units(String word) {
+        UnitSystem system = UnitSystem.of(word);
+        if (system == null) {
+            throw new InvalidValueException(
+                    "--units " + word, "there is no such system of units here", "take si or imperial");
+        }
+        console.inUnits(system);
+    }
 
     LapwrightCommand(Console console) {
         this.console = console;

@@ -7,10 +7,12 @@ import dev.lapwright.car.CarDoubt;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.DayDoubt;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.fault.Check;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -135,6 +137,34 @@ public final class PlausibleCars {
             wings.add(drawn(wing, draft));
         }
         return setUp.deviating(values, wings);
+    }
+
+    /**
+     * Standard deviation of each quantity of the car over drawn cars, in its unit, by all unknowns together.
+     *
+     * @param count cars drawn, at least 2
+     * @return by the names of {@link Car#quantityNames()}, in their order; 0 where nothing is in doubt
+     */
+    public Map<String, Double> deviations(int count, long seed) {
+        Check.inRange("cars drawn", count, 2, 1_000_000);
+        List<String> names = reference.quantityNames();
+        double[] sum = new double[names.size()];
+        double[] squares = new double[names.size()];
+        for (double[] draw : draws(count, seed)) {
+            Car drawn = car(reference, draw);
+            for (int i = 0; i < sum.length; i++) {
+                // About the value itself: no cancellation where the doubt is small.
+                double off = drawn.value(names.get(i)) - reference.value(names.get(i));
+                sum[i] += off;
+                squares[i] += off * off;
+            }
+        }
+        Map<String, Double> deviations = new LinkedHashMap<>();
+        for (int i = 0; i < sum.length; i++) {
+            double variance = (squares[i] - sum[i] * sum[i] / count) / (count - 1);
+            deviations.put(names.get(i), Math.sqrt(Math.max(0, variance)));
+        }
+        return deviations;
     }
 
     /** A day as it would be if the errors were these. */

@@ -50,6 +50,7 @@ import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
+import dev.lapwright.study.sensitivity.QuantityWorths;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintDoubtResult;
 import dev.lapwright.study.stint.StintResult;
@@ -135,6 +136,8 @@ class RecordGuardTest {
             ArcLengthCurve.Place.class,
             Stations.Place.class,
             SensitivityResult.Worth.class,
+            QuantityWorths.Worth.class,
+            QuantityWorths.Result.class,
             SensitivityResult.Interaction.class,
             SensitivityResult.class,
             AxleMargins.class,

@@ -14,8 +14,10 @@ import dev.lapwright.tyre.TreadTemperatures;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.StringJoiner;
 
 /**
@@ -28,6 +30,9 @@ import java.util.StringJoiner;
  * @param columns which heading was taken for what
  */
 public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures> tread, String columns) {
+    private static final List<PressureColumn> NEEDED =
+            List.of(PressureColumn.TYRE, PressureColumn.COLD, PressureColumn.HOT);
+
     public PressureLog {
         pairs = List.copyOf(pairs);
         tread = Map.copyOf(tread);
@@ -43,6 +48,24 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
      */
     public static PressureLog read(DocumentSource source, PressureDay day, double coldTempC, Unit usual) {
         return new RowReader(source, day, coldTempC, usual).log();
+    }
+
+    /** Whether a text has the headings of such a log. */
+    public static boolean isOne(DocumentSource source) {
+        try {
+            List<CsvTable.Row> rows = CsvTable.rows(source, "");
+            Set<PressureColumn> found = EnumSet.noneOf(PressureColumn.class);
+            for (int i = 0; i < rows.get(0).values().size(); i++) {
+                PressureColumn.Heading heading = PressureColumn.of(rows.get(0).text(i));
+                if (heading != null) {
+                    found.add(heading.column());
+                }
+            }
+            return found.containsAll(NEEDED);
+        } catch (InvalidValueException | DocumentException noTable) {
+            // What is wrong with it is told by whoever reads it.
+            return false;
+        }
     }
 
     private static final class RowReader {
@@ -100,7 +123,7 @@ public record PressureLog(List<PressurePair> pairs, Map<Wheel, TreadTemperatures
                             + (column.isPressure() ? " gauge" : ""));
                 }
             }
-            for (PressureColumn column : List.of(PressureColumn.TYRE, PressureColumn.COLD, PressureColumn.HOT)) {
+            for (PressureColumn column : NEEDED) {
                 if (!places.containsKey(column)) {
                     faults.form(
                             header.line(),

@@ -48,8 +48,10 @@ public final class EventFolder {
 
     private static final String MARK = "event/1";
     private static final String RUNS = "runs";
+    private static final String LOGS = "logs";
     private static final String LOCK = ".lock";
     private static final Pattern RUN = Pattern.compile("run-(\\d{3,6})\\.txt");
+    private static final Pattern LOG = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}._-]{0,80}\\.(?:csv|txt)");
     private static final int MOST_RUNS = 999_999;
     private static final int TRIES = 200;
     private static final int WAIT_MS = 25;
@@ -154,6 +156,9 @@ public final class EventFolder {
     static void write(Path folder, Map<String, String> files) {
         try {
             Files.createDirectories(folder.resolve(RUNS));
+            if (files.keySet().stream().anyMatch(name -> name.startsWith(LOGS + "/"))) {
+                Files.createDirectories(folder.resolve(LOGS));
+            }
         } catch (IOException e) {
             throw new UnwritableFileException(
                     folder.toString(), "this folder cannot be made", "name another, or change the permissions", e);
@@ -311,6 +316,74 @@ public final class EventFolder {
         }
     }
 
+    /**
+     * Keeps a log with the event, whole and under a name that no other has.
+     *
+     * @param named as its file was named; its ending and what a name may hold are seen to
+     * @return the name that it has here; that of a log with the same text where there is one
+     */
+    public String keep(String named, DocumentSource log) {
+        byte[] text = log.text().getBytes(StandardCharsets.UTF_8);
+        String bare = named.replaceFirst("^.*[/\\\\]", "").replaceFirst("\\.[A-Za-z]{1,4}$", "");
+        String plain = bare.replaceAll("[^\\p{L}\\p{N}._-]+", "-").replaceFirst("^[^\\p{L}\\p{N}]+", "");
+        String stem = plain.isEmpty() ? "log" : plain.substring(0, Math.min(60, plain.length()));
+        Path place = folder.resolve(LOGS);
+        Path aside = null;
+        try {
+            Files.createDirectories(place);
+            aside = place.resolve(".lapwright-" + UUID.randomUUID() + ".part");
+            Files.write(aside, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+            for (int i = 1; ; i++) {
+                String name = stem + (i == 1 ? "" : "-" + i) + ".csv";
+                if (taken(aside, text, place.resolve(name))
+                        || DocumentSource.ofFile(place.resolve(name)).text().equals(log.text())) {
+                    return name;
+                }
+            }
+        } catch (IOException e) {
+            throw new UnwritableFileException(
+                    place.toString(),
+                    "the log cannot be written there: " + e.getMessage(),
+                    "make room, or change the permissions",
+                    e);
+        } finally {
+            remove(aside);
+        }
+    }
+
+    /**
+     * A log that is kept with the event.
+     *
+     * @throws DocumentException if there is none of that name
+     */
+    public DocumentSource log(EventRun.KeptLog log) {
+        // Named as it lies in the event, wherever that lies: answers do not hang on the folder.
+        return new DocumentSource(
+                LOGS + "/" + log.file(),
+                DocumentSource.ofFile(folder.resolve(LOGS).resolve(log.file())).text());
+    }
+
+    /** Whether a name is one that a log of an event may have. */
+    static boolean isLog(String name) {
+        return LOG.matcher(name).matches();
+    }
+
+    /** Names of the logs that there are, in their order. */
+    private List<String> logs() {
+        Path place = folder.resolve(LOGS);
+        if (!Files.isDirectory(place)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(place)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(EventFolder::isLog)
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            throw new DocumentException(place.toString(), "it cannot be read: " + e.getMessage(), "see to it");
+        }
+    }
+
     /** Gives a file written aside a name that nobody has: another name of it where there are links, which is one step; false if somebody has. */
     private static boolean taken(Path aside, byte[] text, Path name) throws IOException {
         try {
@@ -398,11 +471,17 @@ public final class EventFolder {
                 .forEach((number, file) -> texts.put(
                         RUNS + "/" + file.getFileName(),
                         DocumentSource.ofFile(file).text()));
+        logs().forEach(name -> texts.put(
+                LOGS + "/" + name,
+                DocumentSource.ofFile(folder.resolve(LOGS).resolve(name)).text()));
         return texts;
     }
 
     /** Whether a name is one that {@link #texts()} may give: of a file that belongs to an event, and nowhere else. */
     static boolean belongs(String name) {
+        if (name.startsWith(LOGS + "/")) {
+            return isLog(name.substring(LOGS.length() + 1));
+        }
         return name.startsWith(RUNS + "/")
                 ? RUN.matcher(name.substring(RUNS.length() + 1)).matches()
                 : isPlain(name);

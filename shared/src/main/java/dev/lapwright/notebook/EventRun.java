@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
@@ -20,6 +21,7 @@ import java.util.TreeMap;
  * @param fuelLitres on board at its beginning; empty if nobody said
  * @param expected of its laps beside those of the run before; empty if nothing was
  * @param words of people
+ * @param log in which its laps stand with their speeds, beside the runs; empty where none was kept
  */
 public record EventRun(
         Map<String, Double> settings,
@@ -27,7 +29,8 @@ public record EventRun(
         TyreReadings tyres,
         OptionalDouble fuelLitres,
         Expected expected,
-        Words words) {
+        Words words,
+        Optional<KeptLog> log) {
     /** Tyres by name: front left, front right, rear left, rear right. */
     public static final List<String> TYRES = List.of("FL", "FR", "RL", "RR");
 
@@ -44,32 +47,55 @@ public record EventRun(
     /** Of a setup, nothing else being known. */
     public static EventRun of(Map<String, Double> settings) {
         return new EventRun(
-                settings, List.of(), TyreReadings.NONE, OptionalDouble.empty(), Expected.NOTHING, Words.NONE);
+                settings,
+                List.of(),
+                TyreReadings.NONE,
+                OptionalDouble.empty(),
+                Expected.NOTHING,
+                Words.NONE,
+                Optional.empty());
     }
 
     /** The same with other laps. */
     public EventRun with(List<TimedLap> other) {
-        return new EventRun(settings, other, tyres, fuelLitres, expected, words);
+        return new EventRun(settings, other, tyres, fuelLitres, expected, words, log);
     }
 
     /** The same with other readings. */
     public EventRun with(TyreReadings other) {
-        return new EventRun(settings, laps, other, fuelLitres, expected, words);
+        return new EventRun(settings, laps, other, fuelLitres, expected, words, log);
     }
 
     /** The same with fuel on board. */
     public EventRun with(OptionalDouble litres) {
-        return new EventRun(settings, laps, tyres, litres, expected, words);
+        return new EventRun(settings, laps, tyres, litres, expected, words, log);
     }
 
     /** The same with another expectation. */
     public EventRun with(Expected other) {
-        return new EventRun(settings, laps, tyres, fuelLitres, other, words);
+        return new EventRun(settings, laps, tyres, fuelLitres, other, words, log);
     }
 
     /** The same with other words. */
     public EventRun with(Words other) {
-        return new EventRun(settings, laps, tyres, fuelLitres, expected, other);
+        return new EventRun(settings, laps, tyres, fuelLitres, expected, other, log);
+    }
+
+    /** The same with a log of its laps. */
+    public EventRun with(KeptLog other) {
+        return new EventRun(settings, laps, tyres, fuelLitres, expected, words, Optional.of(other));
+    }
+
+    /**
+     * Log of driven laps that is kept with a run, so that all runs can be fitted together.
+     *
+     * @param file its name among the event's logs
+     * @param columns which of its columns holds what, as {@code speed=HEADING:km/h}, where its headings do not tell
+     */
+    public record KeptLog(String file, List<String> columns) {
+        public KeptLog {
+            columns = List.copyOf(columns);
+        }
     }
 
     /**

@@ -22,6 +22,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.regex.Matcher;
@@ -46,8 +47,9 @@ public final class RunText {
     private static final String DRIVER = "driver";
     private static final String TYRES = "tyres";
     private static final String REMARK = "remark";
+    private static final String LOG = "log";
     private static final List<String> NAMES =
-            List.of(SETUP, FUEL, COLD, HOT, TREAD, LAPS, EXPECTED, DRIVER, TYRES, REMARK);
+            List.of(SETUP, FUEL, COLD, HOT, TREAD, LAPS, EXPECTED, DRIVER, TYRES, REMARK, LOG);
     private static final int LONGEST_LINE = 20_000;
     /** No gauge shows more of a kilopascal. */
     private static final double TENTHS = 10;
@@ -84,7 +86,25 @@ public final class RunText {
         line(text, DRIVER, run.words().driver());
         line(text, TYRES, run.words().tyres());
         line(text, REMARK, run.words().remark());
+        run.log().ifPresent(log -> line(text, LOG, log(log)));
         return text.toString();
+    }
+
+    /** A log by its file, with what its columns hold behind it. */
+    private static String log(EventRun.KeptLog log) {
+        return log.columns().isEmpty() ? log.file() : log.file() + ", " + String.join(", ", log.columns());
+    }
+
+    private static EventRun.KeptLog log(String text) {
+        List<String> parts =
+                Arrays.stream(text.split(",", -1)).map(String::strip).toList();
+        if (!EventFolder.isLog(parts.get(0))) {
+            throw new InvalidValueException(
+                    LOG,
+                    "'" + PlainText.shown(parts.get(0)) + "' is no name of a log here",
+                    "name a file of the event's folder logs, ending in .csv or .txt");
+        }
+        return new EventRun.KeptLog(parts.get(0), parts.subList(1, parts.size()));
     }
 
     private static void line(StringBuilder text, String name, String content) {
@@ -203,7 +223,8 @@ public final class RunText {
                     new EventRun.Words(
                             part(DRIVER, RunText::plain, ""),
                             part(TYRES, RunText::plain, ""),
-                            part(REMARK, RunText::plain, "")));
+                            part(REMARK, RunText::plain, "")),
+                    part(LOG, text -> Optional.of(log(text)), Optional.empty()));
         }
 
         private <T> T part(String name, Function<String, T> read, T absent) {
@@ -245,6 +266,11 @@ public final class RunText {
         return settings;
     }
 
+    /** A time as a timing screen shows it, to the thousandth, s. */
+    public static double milliseconds(double time) {
+        return Math.rint(PER_SECOND * time) / PER_SECOND;
+    }
+
     /** Laps written as times with commas between them, each with out, in or spoilt behind it if it was. */
     public static List<EventRun.TimedLap> laps(String text) {
         List<EventRun.TimedLap> laps = new ArrayList<>();
@@ -263,7 +289,7 @@ public final class RunText {
                         "write laps like 1:45.103, 1:44.87, 2:01.5 out; behind a time may stand "
                                 + String.join(", ", FLAGS.keySet()));
             }
-            laps.add(new EventRun.TimedLap(Math.rint(PER_SECOND * time) / PER_SECOND, flag));
+            laps.add(new EventRun.TimedLap(milliseconds(time), flag));
         }
         return laps;
     }

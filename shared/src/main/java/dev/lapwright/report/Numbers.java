@@ -103,6 +103,16 @@ public final class Numbers {
         return (value > 0 ? "+" : "") + plain(value);
     }
 
+    /** A value in so many significant digits, in plain notation. */
+    public static String significant(double value, int digits) {
+        return Double.isFinite(value)
+                ? BigDecimal.valueOf(value)
+                        .round(new MathContext(digits))
+                        .stripTrailingZeros()
+                        .toPlainString()
+                : NONE;
+    }
+
     /** A value with its unit behind it. */
     public static String with(double value, Unit unit) {
         String symbol = unit.symbolAfter(value);

@@ -60,14 +60,14 @@ public final class Report {
         return STRONG + text + PLAIN;
     }
 
-    /** A name or text of a document within other text: its hyphens stay hyphens, where numbers for people get minus signs. */
+    /** A name or text of a document within other text: its hyphens stay hyphens, where numbers for people get minus signs, and its numbers stay as they are in all units. */
     public static String verbatim(String text) {
-        return text.replace('-', KEPT);
+        return UnitSystem.named(text.replace('-', KEPT));
     }
 
     /** Text in which hyphens that were to be kept are hyphens. */
     public static String plain(String text) {
-        return text.replace(KEPT, '-');
+        return text.replace(KEPT, '-').replace("\u0005", "");
     }
 
     /** Text with its strong parts put between two marks of the renderer. */
@@ -123,6 +123,11 @@ public final class Report {
     /** Warns, after some space, with a beginning of its own. */
     public Report caution(String beginning, String text) {
         return gap().block(new Caution(beginning, text));
+    }
+
+    /** Adds a block of another report. */
+    public Report add(Block block) {
+        return block(block);
     }
 
     private Report block(Block block) {

@@ -202,6 +202,19 @@ public final class Table<R> {
         return this;
     }
 
+    /** All columns, in order. */
+    List<Column<R>> columns() {
+        return columns;
+    }
+
+    /** The same rows in other columns. */
+    Table<R> with(List<Column<R>> others) {
+        Table<R> table = new Table<>(caption);
+        table.columns.addAll(others);
+        table.marked = marked;
+        return table;
+    }
+
     /** What it is, for those who cannot see it. */
     public String caption() {
         return caption;

@@ -194,7 +194,8 @@ public record PressuresReport(
     }
 
     private static String day(PressureDay day) {
-        return "air " + Numbers.fixed(day.airTempC(), 0) + ", track " + Numbers.fixed(day.trackTempC(), 0) + " degC";
+        return "air " + Numbers.fixed(day.airTempC(), 0) + " degC, track " + Numbers.fixed(day.trackTempC(), 0)
+                + " degC";
     }
 
     private void settings(Report report) {

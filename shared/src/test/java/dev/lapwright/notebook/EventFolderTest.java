@@ -62,7 +62,8 @@ class EventFolderTest {
                         Map.of("FL", new TreadTemperatures(92, 86, 80.5))),
                 OptionalDouble.of(38),
                 new EventRun.Expected(OptionalDouble.of(-0.25), OptionalDouble.of(0.1)),
-                new EventRun.Words("loose on power out of T3: really", "set 2, 12 laps", "brake pads changed"));
+                new EventRun.Words("loose on power out of T3: really", "set 2, 12 laps", "brake pads changed"),
+                Optional.of(new EventRun.KeptLog("run-1.csv", List.of("speed=GPS v:km/h"))));
     }
 
     @Test

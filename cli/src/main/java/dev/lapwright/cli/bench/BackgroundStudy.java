@@ -10,6 +10,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.report.UnitSystem;
 import dev.lapwright.results.BalanceReport;
 import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.results.LapTrace;
@@ -17,6 +18,7 @@ import dev.lapwright.results.LineReport;
 import dev.lapwright.results.OptimisationReport;
 import dev.lapwright.results.SensitivityReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.event.EventRuns;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.advice.Advice;
@@ -40,8 +42,18 @@ import java.util.stream.Stream;
 /** Studies that take seconds: they tell of their progress, can be stopped, and what they find can be taken over. */
 final class BackgroundStudy {
     /** What may be asked for. */
-    static final List<String> KINDS =
-            List.of("sensitivity", "optimise", "line", "complaint", "brief", "notebook", "run", "draft");
+    static final List<String> KINDS = List.of(
+            "sensitivity",
+            "optimise",
+            "line",
+            "complaint",
+            "brief",
+            "notebook",
+            "run",
+            "log",
+            "begin",
+            "card",
+            "draft");
 
     private static final int MOST_REMEDIES = 8;
     private static final int SECONDS_PER_MINUTE = 60;
@@ -60,6 +72,16 @@ final class BackgroundStudy {
         this.sheets = sheets;
         this.how = how.reporting(told);
         steps = (done, difference) -> this.how.report(done, 0);
+    }
+
+    /** How it is run, for what else takes long. */
+    StudyRun how() {
+        return how;
+    }
+
+    /** Who is told of the steps of a search for a line. */
+    LineSearch.Progress steps() {
+        return steps;
     }
 
     /** Does it; the message for the page. */
@@ -84,8 +106,20 @@ final class BackgroundStudy {
     /** The brief of the setup in hand. */
     BriefReport brief() {
         Subject subject = sheets.of(question, steps).subject(question.now());
+        return new BriefReport(
+                subject, Optional.empty(), List.of(), brief(subject).run(how), Optional.empty());
+    }
+
+    /** The same after all runs of an event: what they proved, the car fitted, and the next card. */
+    BriefReport brief(Notebook event) {
+        Sheet sheet = sheets.of(question, steps);
+        EventRuns runs = event.runs(question, sheet);
+        return BriefReport.after(runs, runs.after(brief(runs.stands())).run(how));
+    }
+
+    private Brief brief(Subject subject) {
         RaceLength usual = BriefChoices.DEFAULT.racing().length();
-        Brief brief = Brief.of(subject.car(), subject.driven(), subject.day())
+        return Brief.of(subject.car(), subject.driven(), subject.day())
                 .withLaps(question.laps())
                 .withScatter(question.scatter())
                 .withRace(new RaceLength(
@@ -94,12 +128,11 @@ final class BackgroundStudy {
                         usual.formationLaps(),
                         usual.formationShare(),
                         usual.reserveLaps()));
-        return new BriefReport(subject, Optional.empty(), List.of(), brief.run(how), Optional.empty());
     }
 
     /** The same as a page. */
     static String page(BriefReport brief) {
-        return BriefPage.html(brief);
+        return BriefPage.html(brief, UnitSystem.SI);
     }
 
     private void sensitivity(Map<String, Object> tree, Subject subject) {

@@ -6,10 +6,15 @@ import com.sun.net.httpserver.HttpServer;
 import dev.lapwright.car.Car;
 import dev.lapwright.cli.brief.BriefReport;
 import dev.lapwright.cli.output.VersionText;
+import dev.lapwright.documents.DocumentKind;
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.documents.Documents;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
+import dev.lapwright.notebook.Event;
+import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
@@ -82,7 +87,9 @@ final class BenchServer implements AutoCloseable {
     private final Sheets sheets;
     private final SavedFiles saved;
     private final Question first;
-    private final Optional<Notebook> notebook;
+    /** Notebook of the event; empty until one is begun. */
+    private volatile Optional<Notebook> notebook;
+
     private final Windows windows;
     private final int cores = Runtime.getRuntime().availableProcessors();
     /** Laps go first: what takes longer is done for one window at a time. */
@@ -206,8 +213,7 @@ final class BenchServer implements AutoCloseable {
                 if (exchange.getRequestMethod().equals("GET")) {
                     get(exchange, asked);
                 } else {
-                    boolean file = asked.equals("circuit");
-                    post(exchange, asked, Guard.body(exchange, file ? Guard.MOST_FILE_BYTES : Guard.MOST_BYTES));
+                    post(exchange, asked, Guard.body(exchange, most(asked)));
                 }
             } catch (Refusal refusal) {
                 refuse(exchange, refusal.status(), refusal.getMessage());
@@ -219,6 +225,15 @@ final class BenchServer implements AutoCloseable {
         } catch (IOException gone) {
             // Who asked has gone, or the answer had begun already: there is nobody to tell.
         }
+    }
+
+    /** Bytes that a question may have. */
+    private static int most(String asked) {
+        return switch (asked) {
+            case "circuit" -> Guard.MOST_FILE_BYTES;
+            case "log" -> Guard.MOST_LOG_BYTES;
+            default -> Guard.MOST_BYTES;
+        };
     }
 
     private static void headers(Headers headers, String policy) {
@@ -329,8 +344,9 @@ final class BenchServer implements AutoCloseable {
         switch (asked) {
             case "sheet" -> sheet(exchange, Question.of(fields));
             case "lap" -> lap(exchange, fields);
-            case "study" -> study(exchange, fields);
+            case "study", "log" -> study(exchange, fields);
             case "circuit" -> circuit(exchange, fields);
+            case "car" -> car(exchange, fields);
             case "save" -> save(exchange, fields);
             case "again" -> {
                 sheets.catalogue().again();
@@ -492,7 +508,7 @@ final class BenchServer implements AutoCloseable {
         if (!BackgroundStudy.KINDS.contains(kind)) {
             throw new Refusal(400, "there is no study of that name");
         }
-        if (kind.equals("brief")) {
+        if (kind.equals("brief") || kind.equals("card")) {
             saved.file(name, ".html");
         }
         try (AnswerStream stream = new AnswerStream(exchange)) {
@@ -505,11 +521,14 @@ final class BenchServer implements AutoCloseable {
                     BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
                     stream.tell(
                             switch (kind) {
-                                case "brief" -> brief(study, name);
-                                case "notebook" -> event().shown();
+                                case "brief" -> brief(study.brief(), name);
+                                case "card" -> brief(study.brief(event()), name);
+                                case "notebook" ->
+                                    event().shown(question, sheets.of(question, study.steps()), study.how());
+                                case "begin" -> begun(question, name);
                                 case "draft" ->
                                     CarOfTen.drafted(fields.object("answers"), name, saved, sheets.catalogue());
-                                case "run" -> noted(fields, question, how.reporting(new Telling(stream)));
+                                case "run", "log" -> noted(fields, question, how.reporting(new Telling(stream)));
                                 default -> study.run(kind, complaint);
                             });
                 } finally {
@@ -546,6 +565,36 @@ final class BenchServer implements AutoCloseable {
         }
     }
 
+    /** The car on the sheet, field by field: shown, tried as it was filled in, or kept. */
+    private void car(HttpExchange exchange, Fields fields) throws IOException {
+        Question question = Question.of(fields);
+        Fields texts = fields.object("fields");
+        try (AnswerStream stream = new AnswerStream(exchange)) {
+            try {
+                acquire(studies, stream::isBroken);
+                try {
+                    StudyRun how = StudyRun.onThreads(1).stoppedWhen(stream::isBroken);
+                    Question.Stand standard = new Question.Stand(
+                            "standard", Map.of(), question.now().day());
+                    CarDesk desk = new CarDesk(
+                            sheets.of(question, (steps, difference) -> {}).subject(standard));
+                    stream.tell(
+                            switch (fields.text("do", NONE)) {
+                                case "try" -> desk.tried(texts, how);
+                                case "keep" -> desk.kept(texts, fields.text("name", NONE), saved, sheets.catalogue());
+                                default -> desk.tree(how);
+                            });
+                } finally {
+                    studies.release();
+                }
+            } catch (StudyStoppedException stopped) {
+                stream.tell(Map.of("type", "stopped"));
+            } catch (LapwrightException none) {
+                stream.tell(fault(none));
+            }
+        }
+    }
+
     private Notebook event() {
         return notebook.orElseThrow(() -> new InvalidValueException(
                 "event",
@@ -556,11 +605,62 @@ final class BenchServer implements AutoCloseable {
     private Map<String, Object> noted(Fields fields, Question question, StudyRun how) {
         int number = (int) fields.number("runNumber", 0, 0, 999_999);
         Sheet sheet = sheets.of(question, (steps, difference) -> how.report(steps, 0));
-        return event().note(fields.object("run"), number, question, sheet, how);
+        return fields.has("log")
+                ? event().take(
+                                new DocumentSource(fields.text("logName", "log.csv"), fields.document("log")),
+                                number,
+                                question,
+                                sheet,
+                                how)
+                : event().note(fields.object("run"), number, question, sheet, how);
     }
 
-    private Map<String, Object> brief(BackgroundStudy study, String name) {
-        BriefReport brief = study.brief();
+    /** An event's folder among what is kept, with copies of the documents on the sheet, which are laid there in their place. */
+    private Map<String, Object> begun(Question question, String name) {
+        Catalogue catalogue = sheets.catalogue();
+        Subject subject = sheets.of(question, (steps, difference) -> {}).subject(question.now());
+        EventFolder folder = EventFolder.create(
+                saved.file(name, ""),
+                new EventFolder.Beginning(
+                        Documents.checkedName("name", name),
+                        catalogue.source(DocumentKind.CAR, question.car()),
+                        catalogue.source(DocumentKind.CIRCUIT, question.circuit()),
+                        question.now().day().isEmpty()
+                                ? Optional.empty()
+                                : Optional.of(new DocumentSource("day", DocumentWriter.text(subject.day()))),
+                        question.now().set().isEmpty()
+                                ? Optional.empty()
+                                : Optional.of(new DocumentSource(
+                                        "setup",
+                                        DocumentWriter.text(subject.setup().named("as it began"), subject.bare())))));
+        Event event = folder.read();
+        String car = folder.path().resolve(event.papers().car()).toString();
+        String circuit = folder.path().resolve(event.papers().circuit()).toString();
+        catalogue.enterCar(car);
+        catalogue.enterCircuit(circuit);
+        notebook = Notebook.of(car, circuit);
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("type", "result");
+        tree.put("study", "begin");
+        tree.put("blocks", List.of());
+        tree.put("take", List.of());
+        tree.put("saved", folder.path().toString());
+        tree.put("notebook", event().tree());
+        tree.put(
+                "lay",
+                Map.of(
+                        "car",
+                        car,
+                        "circuit",
+                        circuit,
+                        "carTitle",
+                        event.car().name(),
+                        "circuitTitle",
+                        event.track().name()));
+        return tree;
+    }
+
+    private Map<String, Object> brief(BriefReport brief, String name) {
         String page = BackgroundStudy.page(brief);
         Path file = saved.save(name, ".html", page);
         String kept = "brief-" + pages.incrementAndGet() + ".html";

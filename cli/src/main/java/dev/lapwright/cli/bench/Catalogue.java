@@ -149,6 +149,13 @@ final class Catalogue {
         enter(circuits, DocumentKind.CIRCUIT, file);
     }
 
+    /** A document as it was read, for a copy of it. */
+    synchronized DocumentSource source(DocumentKind kind, String name) {
+        Entry entry = kind == DocumentKind.CAR ? entry(cars, "car", name) : entry(circuits, "circuit", name);
+        entry.read();
+        return entry.source;
+    }
+
     /** The first car, for who names none. */
     String firstCar() {
         return cars.keySet().iterator().next();

@@ -76,7 +76,7 @@ final class Fields {
 
     /** The text of a file. */
     String document(String name) {
-        return text(name, "", Guard.MOST_FILE_BYTES);
+        return text(name, "", Guard.MOST_LOG_BYTES);
     }
 
     private String text(String name, String standard, int longest) {
@@ -119,6 +119,16 @@ final class Fields {
             inner.members.forEach((key, member) -> numbers.put(key, number(inner.at(key), member.value())));
         }
         return numbers;
+    }
+
+    /** Texts by name, as they were written into the fields of a form. */
+    Map<String, String> entries(int most) {
+        if (members.size() > most) {
+            throw new InvalidValueException(place, members.size() + " are too many", "name at most " + most);
+        }
+        Map<String, String> texts = new LinkedHashMap<>();
+        members.keySet().forEach(name -> texts.put(name, entry(name)));
+        return texts;
     }
 
     /** An object within; an empty one if it is missing. */

@@ -25,6 +25,9 @@ final class Guard {
     /** Points of a circuit come as a whole file. */
     static final int MOST_FILE_BYTES = 4_000_000;
 
+    /** Logs of a whole run as well, samples of a hundred in a second among them. */
+    static final int MOST_LOG_BYTES = 20_000_000;
+
     private static final int SECRET_BYTES = 18;
     private static final Set<String> OUR_PAGES = Set.of("same-origin", "none");
 

@@ -1,16 +1,19 @@
 package dev.lapwright.cli.bench;
 
 import dev.lapwright.car.Setup;
+import dev.lapwright.cli.event.LoggedRuns;
 import dev.lapwright.cli.event.RunEntry;
 import dev.lapwright.cli.option.PredictedChange;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
+import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.notebook.Event;
 import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.notebook.EventRun;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.event.EventReport;
+import dev.lapwright.results.event.EventRuns;
 import dev.lapwright.study.StudyRun;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -65,13 +68,40 @@ final class Notebook {
         return tree;
     }
 
-    /** Its runs and what they show, in the words of the command; each run's setup can be taken over. */
-    Map<String, Object> shown() {
+    /** Its runs so far, as the studies of driven laps take them. */
+    EventRuns runs(Question question, Sheet sheet) {
+        check(question);
         Event event = folder.read();
+        return EventRuns.of(event, folder, subject(event, sheet, event.settingsNow()));
+    }
+
+    private void check(Question question) {
+        if (!question.car().equals(car) || !question.circuit().equals(circuit)) {
+            throw new InvalidValueException(
+                    "event",
+                    "this sheet is not of the event's car and circuit",
+                    "choose those before a run is noted, or note it with 'lapwright event run'");
+        }
+    }
+
+    /** What its runs show, with the pressures to set next and the car fitted to laps with speeds; each run's setup can be taken over. */
+    Map<String, Object> shown(Question question, Sheet sheet, StudyRun how) {
+        EventRuns runs = runs(question, sheet);
+        Event event = folder.read();
+        return tree(event, EventReport.of(event, folder.texts()).inFull(runs, how));
+    }
+
+    /** Its runs and what they show, in the words of the command. */
+    private Map<String, Object> shown() {
+        Event event = folder.read();
+        return tree(event, EventReport.of(event, folder.texts()));
+    }
+
+    private static Map<String, Object> tree(Event event, EventReport report) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "result");
         tree.put("study", "notebook");
-        tree.put("blocks", ReportBlocks.of(EventReport.of(event, folder.texts()).report()));
+        tree.put("blocks", ReportBlocks.of(report.report()));
         List<Map<String, Object>> take = new ArrayList<>();
         for (Event.Numbered numbered : event.runs()) {
             Map<String, Object> one = new LinkedHashMap<>();
@@ -92,13 +122,8 @@ final class Notebook {
      * @param sheet line that laps are driven on
      */
     Map<String, Object> note(Fields said, int number, Question question, Sheet sheet, StudyRun how) {
+        check(question);
         Event event = folder.read();
-        if (!question.car().equals(car) || !question.circuit().equals(circuit)) {
-            throw new InvalidValueException(
-                    "event",
-                    "this sheet is not of the event's car and circuit",
-                    "choose those before a run is noted, or note it with 'lapwright event run'");
-        }
         said.only(Set.copyOf(WORDS));
         RunEntry entry = entry(said);
         int given = number;
@@ -113,7 +138,7 @@ final class Notebook {
             EventRun run = entry.on(EventRun.of(
                     RunEntry.onlyWhatDiffers(event.car(), question.now().set())));
             check(event, run, sheet);
-            run = expecting(event, run, sheet, how);
+            run = expecting(event, event.settingsNow(), run, sheet, how);
             expected = run.expected();
             given = folder.add(run, event.car());
         }
@@ -124,6 +149,43 @@ final class Notebook {
                 "saved",
                 ReportBlocks.told(
                         "run " + given + " of " + event.name() + (told.isEmpty() ? "" : "; expected: " + told)));
+        return tree;
+    }
+
+    /**
+     * Makes runs of a log, or adds its pressures to a run.
+     *
+     * @param log as it was dropped
+     * @param number of the run that pressures are of; 0 for the last
+     */
+    Map<String, Object> take(DocumentSource log, int number, Question question, Sheet sheet, StudyRun how) {
+        check(question);
+        Event event = folder.read();
+        LoggedRuns logged = new LoggedRuns(log, List.of(), subject(event, sheet, event.settingsNow()));
+        List<String> given = new ArrayList<>();
+        if (logged.isOfPressures()) {
+            int last =
+                    event.runs().stream().mapToInt(Event.Numbered::number).max().orElse(0);
+            int chosen = number > 0 ? number : last;
+            folder.change(chosen, event.car(), logged::pressures);
+            given.add("the pressures of run " + chosen);
+        } else {
+            // A log that names no setups was driven as the car stands on the sheet.
+            Map<String, Double> before = logged.namesSetups()
+                    ? event.settingsNow()
+                    : RunEntry.onlyWhatDiffers(event.car(), question.now().set());
+            List<EventRun> runs = logged.runs(event, before, Set.of(), run -> run);
+            // All that takes long comes first: a log that is stopped has left no run.
+            List<EventRun> asked = new ArrayList<>();
+            Map<String, Double> last = event.settingsNow();
+            for (EventRun run : runs) {
+                asked.add(expecting(event, last, run, sheet, how));
+                last = run.settings();
+            }
+            asked.forEach(run -> given.add("run " + folder.add(logged.kept(run, folder), event.car())));
+        }
+        Map<String, Object> tree = shown();
+        tree.put("saved", ReportBlocks.told(String.join(", ", given) + " of " + event.name()));
         return tree;
     }
 
@@ -171,8 +233,8 @@ final class Notebook {
         }
     }
 
-    private static EventRun expecting(Event event, EventRun run, Sheet sheet, StudyRun how) {
-        Map<String, Double> before = RunEntry.onlyWhatDiffers(event.car(), event.settingsNow());
+    private static EventRun expecting(Event event, Map<String, Double> last, EventRun run, Sheet sheet, StudyRun how) {
+        Map<String, Double> before = RunEntry.onlyWhatDiffers(event.car(), last);
         if (before.equals(run.settings())) {
             return run;
         }

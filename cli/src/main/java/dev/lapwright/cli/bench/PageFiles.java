@@ -27,6 +27,8 @@ final class PageFiles {
             "views.js",
             "knobs.js",
             "forms.js",
+            "notebook.js",
+            "car.js",
             "road.js",
             "tasks.js",
             "main.js");

@@ -73,6 +73,10 @@ record Question(
             "kind",
             "run",
             "runNumber",
+            "do",
+            "fields",
+            "logName",
+            "log",
             "answers");
 
     Question {

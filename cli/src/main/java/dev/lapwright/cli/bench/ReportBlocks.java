@@ -16,11 +16,11 @@ final class ReportBlocks {
     static List<Map<String, Object>> of(Report report) {
         List<Map<String, Object>> blocks = new ArrayList<>();
         for (Report.Block block : report.blocks()) {
-            if (block instanceof Report.Title || block instanceof Report.Gap) {
-                // The page has a title of its own, and its own space.
-                continue;
+            // The page has a title of its own, and its own space.
+            boolean isFirst = block instanceof Report.Title && blocks.isEmpty();
+            if (!isFirst && !(block instanceof Report.Gap)) {
+                blocks.add(of(block));
             }
-            blocks.add(of(block));
         }
         return blocks;
     }
@@ -44,7 +44,10 @@ final class ReportBlocks {
 
     private static Map<String, Object> of(Report.Block block) {
         Map<String, Object> tree = new LinkedHashMap<>();
-        if (block instanceof Report.Item item) {
+        if (block instanceof Report.Title title) {
+            tree.put("kind", "heading");
+            tree.put("text", told(title.subject() + title.rest()));
+        } else if (block instanceof Report.Item item) {
             tree.put("kind", "item");
             tree.put("name", item.name());
             tree.put("text", told(item.text()));

@@ -21,6 +21,7 @@ import dev.lapwright.logs.RunLogs;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.FitReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.event.EventRuns;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -91,8 +92,9 @@ public final class AfterOptions {
      * @param times lap times; empty where no log was given
      * @param evidence how to look at them
      * @param runs laps with their speeds; may be empty
+     * @param event whose runs they are; empty where logs were named
      */
-    record Read(Optional<LapLogFile> times, Evidence evidence, List<FitReport.Run> runs) {
+    record Read(Optional<LapLogFile> times, Evidence evidence, List<FitReport.Run> runs, Optional<EventRuns> event) {
         Read {
             runs = List.copyOf(runs);
         }
@@ -133,14 +135,19 @@ public final class AfterOptions {
             }
             if (!timed.isEmpty()) {
                 LapLogFile times = RunLogs.together(timed);
-                return new Read(Optional.of(card.map(its -> its.naming(times)).orElse(times)), Evidence.DEFAULT, runs);
+                return new Read(
+                        Optional.of(card.map(its -> its.naming(times)).orElse(times)),
+                        Evidence.DEFAULT,
+                        runs,
+                        Optional.empty());
             }
             // Of laps with their speeds those at pace count from the first.
             CleanLaps.Rule fromTheFirst = new CleanLaps.Rule(0, CleanLaps.Rule.DEFAULT.slowLimit());
             return new Read(
                     driven.isEmpty() ? Optional.empty() : Optional.of(RunLogs.times(driven)),
                     Evidence.DEFAULT.rule(fromTheFirst),
-                    runs);
+                    runs,
+                    Optional.empty());
         }
 
         /** The car as it was set in a run of a card, counted from 0; as it stands where there is no such run, which is told later. */
@@ -149,8 +156,16 @@ public final class AfterOptions {
             return setup.equals(Proof.BASE) ? stands : stands.with(List.of(setup.split(",")));
         }
 
+        /** All runs of an event so far. */
+        static Read of(EventRuns event) {
+            return new Read(event.times(), Evidence.DEFAULT, event.driven(), Optional.of(event));
+        }
+
         /** The brief after driving. */
         Brief after(Brief brief) {
+            if (event.isPresent()) {
+                return event.get().after(brief);
+            }
             Brief after = times.isPresent() ? brief.after(times.get().log(), evidence) : brief;
             return after.fitting(runs.stream()
                     .map(run -> new DrivenRun(

@@ -11,9 +11,12 @@ import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.cli.study.StudyCommand;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
+import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.event.EventRuns;
 import dev.lapwright.study.StudyRun;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -71,7 +74,7 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     private final ConditionsOptions conditions = new ConditionsOptions();
 
     public BriefCommand(Console console) {
-        this(console, new Once());
+        this(console, new Once(console));
     }
 
     private BriefCommand(Console console, Once once) {
@@ -93,12 +96,17 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
 
     /** What is said of a brief, put together once for file and terminal, and while the page is drawn. */
     private static final class Once implements Function<BriefReport, Report> {
+        private final Console console;
         private CompletableFuture<Report> said;
+
+        Once(Console console) {
+            this.console = console;
+        }
 
         /** The page, beside which the rest is begun. */
         String page(BriefReport brief) {
             begin(brief);
-            return BriefPage.html(brief);
+            return BriefPage.html(brief, console.units());
         }
 
         private void begin(BriefReport brief) {
@@ -130,8 +138,8 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
     public BriefReport study() {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
-        AfterOptions.Read driven = AfterOptions.Read.of(after, asked.card(), subject, console);
-        Brief brief = driven.after(asked.of(subject));
+        AfterOptions.Read driven = driven(subject);
+        Brief brief = asked.of(driven.after(Brief.of(subject.car(), subject.driven(), subject.day())), subject);
         StudyRun how = asked.run();
         BriefResult found;
         try (ProgressBar bar = new ProgressBar(console, "percent")) {
@@ -144,6 +152,20 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
                 driven.runs(),
                 found,
                 BriefLines.of(now, found, cars -> line.ownLines(now, cars, how, console)));
+    }
+
+    private AfterOptions.Read driven(Subject subject) {
+        if (asked.runsOf == null) {
+            return AfterOptions.Read.of(after, asked.card(), subject, console);
+        }
+        if (!after.isEmpty() || asked.card != null) {
+            throw new InvalidValueException(
+                    "--runs-of",
+                    "--after gives laps as well",
+                    "leave one out, or note them with 'lapwright event run'");
+        }
+        EventFolder folder = EventFolder.of(SafeFile.path(asked.runsOf));
+        return AfterOptions.Read.of(EventRuns.of(folder.read(), folder, subject));
     }
 
     @Override

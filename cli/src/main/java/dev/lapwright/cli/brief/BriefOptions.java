@@ -33,6 +33,14 @@ public final class BriefOptions {
     public String card;
 
     @Option(
+            names = "--runs-of",
+            paramLabel = "EVENT",
+            description =
+                    "After driving: counts all runs of an event's notebook so far, their lap times, laps with speeds and"
+                            + " pressures. In an event's folder, or with --event, that is so without it.")
+    public String runsOf;
+
+    @Option(
             names = "--pressures",
             paramLabel = "LOG",
             description =
@@ -82,16 +90,13 @@ public final class BriefOptions {
                             + " ten and its chance; 40 if left out, 0 for none.")
     public int draws = BriefChoices.DRAWS;
 
-    /** The question with these choices. */
-    public Brief of(Subject subject) {
+    /** The question with these choices, which go before what runs tell. */
+    Brief of(Brief asked, Subject subject) {
         Check.inRange("--test-laps", testLaps, 4, 100_000);
         if (draws != 0) {
             Robustness.checkedDraws("--draws", draws);
         }
-        Brief brief = Brief.of(subject.car(), subject.driven(), subject.day())
-                .withLaps(testLaps)
-                .withDraws(draws)
-                .withRace(race());
+        Brief brief = asked.withLaps(testLaps).withDraws(draws).withRace(race());
         if (scatterS != null) {
             brief = brief.withScatter(Check.inRange("--scatter-s", scatterS, 0.001, 60));
         }

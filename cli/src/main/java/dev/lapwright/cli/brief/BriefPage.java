@@ -5,6 +5,7 @@ import dev.lapwright.cli.output.VersionText;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.cli.page.PageHtml;
 import dev.lapwright.report.Report;
+import dev.lapwright.report.UnitSystem;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import java.util.ArrayList;
@@ -20,9 +21,9 @@ public final class BriefPage {
         this.brief = brief;
     }
 
-    /** As HTML. */
-    public static String html(BriefReport brief) {
-        return PageHtml.text(new BriefPage(brief).page());
+    /** As HTML, in units of somebody's choice. */
+    public static String html(BriefReport brief, UnitSystem units) {
+        return PageHtml.text(new BriefPage(brief).page(), units);
     }
 
     private Page page() {

@@ -12,6 +12,7 @@ import dev.lapwright.report.Report;
 import dev.lapwright.results.BriefSummary;
 import dev.lapwright.results.FitReport;
 import dev.lapwright.results.Subject;
+import dev.lapwright.results.event.EventRuns;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,11 @@ public record BriefReport(
         Optional<BriefLines> lines) {
     public BriefReport {
         runs = List.copyOf(runs);
+    }
+
+    /** A brief after all runs of an event so far. */
+    public static BriefReport after(EventRuns runs, BriefResult found) {
+        return new BriefReport(now(runs.stands(), found), runs.times(), runs.driven(), found, Optional.empty());
     }
 
     /** The subject of a brief after driving: the car as it is kept, and fitted. */

@@ -57,7 +57,7 @@ public final class EventPackCommand implements Callable<Integer> {
         Path file = outputs.file(out);
         EventFolder folder = place.folder();
         Map<String, String> texts = folder.texts();
-        String answers = EventReport.of(folder.read(), texts).report().json();
+        String answers = EventPlace.inFull(folder, console).report().json();
         String text = new EventPack(EventReport.version(), texts, answers).text();
         outputs.write(file, writer -> writer.append(text));
         outputs.commit();

@@ -9,7 +9,6 @@ import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.TerminalReport;
-import dev.lapwright.evidence.TimingLog;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
@@ -17,14 +16,16 @@ import dev.lapwright.logs.LapLogs;
 import dev.lapwright.notebook.Event;
 import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.notebook.EventRun;
-import dev.lapwright.notebook.RunText;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -79,8 +80,21 @@ public final class EventRunCommand implements Callable<Integer> {
             description = "Lap times with commas between: 1:45.103,1:44.9; out, in or spoilt may stand behind one.")
     private String laps;
 
-    @Option(names = "--log", paramLabel = "LOG", description = "A log of lap times: each of its runs becomes a run.")
+    @Option(
+            names = "--log",
+            paramLabel = "LOG",
+            description =
+                    "A log of lap times, as 'lapwright evidence' reads it: each of its runs becomes a run. Or one of laps with"
+                            + " their speeds, as 'lapwright fit' does, which is kept with the event; or one of tyre pressures, for the"
+                            + " last run, or the one that --number names.")
     private String log;
+
+    @Option(
+            names = "--column",
+            paramLabel = "NAME=HEADING[:UNIT]",
+            description =
+                    "Says which column of a log of speeds holds what, as 'lapwright fit' takes it. May be repeated.")
+    private List<String> columns = new ArrayList<>();
 
     @Option(names = "--fuel", paramLabel = "LITRES", description = "Fuel on board at its beginning, litres.")
     private String fuel;
@@ -133,16 +147,24 @@ public final class EventRunCommand implements Callable<Integer> {
         }
         EventFolder folder = place.folder();
         Event event = folder.read();
-        if (number != null) {
-            more(folder, event);
-        } else if (log != null) {
+        if (columns.isEmpty() || log != null) {
+            note(folder, event);
+        } else {
+            throw new InvalidValueException("--column", "there is no log whose column it could be", "add --log LOG");
+        }
+        return ExitCode.DONE;
+    }
+
+    private void note(EventFolder folder, Event event) {
+        if (log != null) {
             ofLog(folder, event);
+        } else if (number != null) {
+            more(folder, event);
         } else {
             EventRun run = noted(EventRun.of(settings(event, event.settingsNow())));
             check(event, run);
-            add(folder, event, event.settingsNow(), run);
+            add(folder, event, expecting(event, event.settingsNow(), run));
         }
-        return ExitCode.DONE;
     }
 
     private Map<String, Double> settings(Event event, Map<String, Double> before) {
@@ -166,7 +188,7 @@ public final class EventRunCommand implements Callable<Integer> {
     }
 
     private void more(EventFolder folder, Event event) {
-        if (setup != null || !settings.isEmpty() || log != null) {
+        if (setup != null || !settings.isEmpty()) {
             throw new InvalidValueException(
                     "--number",
                     "a run's setup is what it was driven with",
@@ -180,15 +202,17 @@ public final class EventRunCommand implements Callable<Integer> {
         console.line("Added to run " + number + ".");
     }
 
-    private void add(EventFolder folder, Event event, Map<String, Double> before, EventRun run) {
-        EventRun asked = run;
+    private EventRun expecting(Event event, Map<String, Double> before, EventRun run) {
         boolean changed = !RunEntry.onlyWhatDiffers(event.car(), before).equals(run.settings());
-        if (changed && expected == null && !unasked) {
-            Subject from = LineOptions.driveStandard(subject(event, before), console);
-            PredictedChange predicted =
-                    PredictedChange.of(from, from.in(new Setup("as noted", run.settings())), true, console);
-            asked = RunEntry.expecting(run, predicted);
+        if (!changed || expected != null || unasked) {
+            return run;
         }
+        Subject from = LineOptions.driveStandard(subject(event, before), console);
+        return RunEntry.expecting(
+                run, PredictedChange.of(from, from.in(new Setup("as noted", run.settings())), true, console));
+    }
+
+    private void add(EventFolder folder, Event event, EventRun asked) {
         int given = folder.add(asked, event.car());
         Report report = new Report().title("Run " + given, ": " + Report.verbatim(event.label(asked)));
         String told = RunEntry.told(asked.expected());
@@ -201,51 +225,41 @@ public final class EventRunCommand implements Callable<Integer> {
         TerminalReport.print(console, report);
     }
 
-    /** The runs of a log, one after the other. */
+    /** The runs of a log, one after the other, all looked at before the first is written; or the pressures of one. */
     private void ofLog(EventFolder folder, Event event) {
-        TimingLog read = LapLogs.read(LapLogs.find(log)).log();
-        List<EventRun> runs = new ArrayList<>();
-        Map<String, Double> now = settings(event, event.settingsNow());
-        for (int r = 0; r < read.runs(); r++) {
-            List<EventRun.TimedLap> driven = new ArrayList<>();
-            String label = "";
-            for (int i = 0; i < read.laps().size(); i++) {
-                if (read.run(i) == r) {
-                    TimingLog.Lap lap = read.laps().get(i);
-                    driven.add(new EventRun.TimedLap(lap.time(), lap.flag()));
-                    label = lap.setup();
-                }
-            }
-            now = named(event, now, label);
-            EventRun run = noted(EventRun.of(now).with(driven));
-            check(event, run);
-            runs.add(run);
+        LoggedRuns logged = new LoggedRuns(
+                LapLogs.find(log), columns, LineOptions.driveStandard(subject(event, event.settingsNow()), console));
+        if (logged.isOfPressures()) {
+            ofPressures(folder, event, logged);
+            return;
         }
+        if (number != null) {
+            throw new InvalidValueException(
+                    "--number", "a log of laps is a run of its own", "leave it out; or add its times with --laps");
+        }
+        Set<String> typed = settings.stream()
+                .map(text -> text.split("=", 2)[0].strip())
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+        List<EventRun> asked = new ArrayList<>();
         Map<String, Double> before = event.settingsNow();
-        for (EventRun run : runs) {
-            add(folder, event, before, run);
+        for (EventRun run : logged.runs(event, settings(event, before), typed, this::noted)) {
+            asked.add(expecting(event, before, run));
             before = run.settings();
         }
+        asked.forEach(run -> add(folder, event, logged.kept(run, folder)));
     }
 
-    /** The settings with those that a log's name of a setup tells. */
-    private Map<String, Double> named(Event event, Map<String, Double> now, String label) {
-        if (label.indexOf('=') < 1) {
-            return now;
+    private void ofPressures(EventFolder folder, Event event, LoggedRuns logged) {
+        if (setup != null || !settings.isEmpty()) {
+            throw new InvalidValueException(
+                    "--log " + log,
+                    "it holds pressures, which belong to a run that there is",
+                    "leave settings out; --number N says which run it is, if not the last");
         }
-        Map<String, Double> told = RunText.settings(label, event.car());
-        for (String text : settings) {
-            String name = text.split("=", 2)[0].strip();
-            if (told.containsKey(name) && !told.get(name).equals(now.get(name))) {
-                throw new InvalidValueException(
-                        "-s " + text,
-                        "the log says that its laps were driven with " + label,
-                        "leave it out, or give the laps that belong to it");
-            }
-        }
-        Map<String, Double> all = new LinkedHashMap<>(now);
-        all.putAll(told);
-        return RunEntry.onlyWhatDiffers(event.car(), all);
+        int last = event.runs().stream().mapToInt(Event.Numbered::number).max().orElse(0);
+        int chosen = number == null ? last : number;
+        folder.change(chosen, event.car(), run -> noted(logged.pressures(run)));
+        console.line("Added to run " + chosen + ".");
     }
 
     /** Laps that no such car drives there are of another circuit. */

@@ -8,6 +8,7 @@ import dev.lapwright.report.Report;
 import dev.lapwright.results.event.EventReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Command {@code event show}: the runs of an event, and what they show of each change. */
 @Command(
@@ -22,10 +23,21 @@ import picocli.CommandLine.Mixin;
         parameterListHeading = "%n",
         optionListHeading = "%n",
         footerHeading = "%nExamples:%n",
-        footer = {"  lapwright event show mine/day", "      Inside the folder 'lapwright event show' alone does."})
+        footer = {
+            "  lapwright event show mine/day",
+            "      Inside the folder 'lapwright event show' alone does. With --in-full pressures to set and the fitted car too;",
+            "      the next card is that of 'lapwright brief --event mine/day', which counts all runs."
+        })
 public final class EventShowCommand extends StudyCommand<EventReport> {
     @Mixin
     private EventPlace place;
+
+    @Option(
+            names = "--in-full",
+            description =
+                    "Also what pressures to set next, by those read in all runs, and the car fitted to all laps that were"
+                            + " logged with their speeds. That takes seconds.")
+    private boolean inFull;
 
     public EventShowCommand(Console console) {
         super(
@@ -39,7 +51,7 @@ public final class EventShowCommand extends StudyCommand<EventReport> {
     @Override
     public EventReport study() {
         EventFolder folder = place.folder();
-        return EventReport.of(folder.read(), folder.texts());
+        return inFull ? EventPlace.inFull(folder, console) : EventReport.of(folder.read(), folder.texts());
     }
 
     @Override

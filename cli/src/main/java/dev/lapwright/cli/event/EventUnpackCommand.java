@@ -48,7 +48,7 @@ public final class EventUnpackCommand implements Callable<Integer> {
     public Integer call() {
         EventPack pack = EventPack.read(DocumentSource.ofFile(SafeFile.path(file)));
         EventFolder folder = pack.unpack(SafeFile.path(to));
-        String answers = EventReport.of(folder.read(), folder.texts()).report().json();
+        String answers = EventPlace.inFull(folder, console).report().json();
         console.line("Unpacked " + pack.files().size() + " files into " + to + ", each as it was packed.");
         if (answers.equals(pack.answers())) {
             console.line("The same answers come out.");

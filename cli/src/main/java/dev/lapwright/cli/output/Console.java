@@ -2,6 +2,7 @@ package dev.lapwright.cli.output;
 
 import dev.lapwright.fault.PlainText;
 import dev.lapwright.report.Report;
+import dev.lapwright.report.UnitSystem;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -42,6 +43,7 @@ public final class Console {
     private final int width;
     private final Optional<Path> cache;
     private final Optional<String> program;
+    private UnitSystem units = UnitSystem.SI;
 
     /**
      * @param out for results
@@ -91,6 +93,7 @@ public final class Console {
         errIsTerminal = other.errIsTerminal;
         minusSign = other.minusSign;
         width = other.width;
+        units = other.units;
         this.cache = Optional.of(cache);
         this.program = Optional.of(program);
     }
@@ -120,6 +123,16 @@ public final class Console {
                 Terminal.isOutput() ? Terminal.width() : Lines.WIDTH,
                 cache,
                 Optional.empty());
+    }
+
+    /** Prints reports in these units from here on. */
+    public void inUnits(UnitSystem system) {
+        units = system;
+    }
+
+    /** Units in which reports are printed. */
+    public UnitSystem units() {
+        return units;
     }
 
     /** Folder in which what was found may be kept; empty where nothing is. */

@@ -21,7 +21,7 @@ public final class TerminalReport {
 
     public static void print(Console console, Report report) {
         TerminalReport terminal = new TerminalReport(console);
-        report.blocks().forEach(terminal::print);
+        console.units().blocks(report).forEach(terminal::print);
     }
 
     private void print(Report.Block block) {

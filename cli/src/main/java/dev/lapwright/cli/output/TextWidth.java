@@ -12,6 +12,9 @@ final class TextWidth {
         0x3FFFD
     };
 
+    /** Mark of a report that is taken out before it is printed. */
+    private static final char NOTHING = '\u0005';
+
     private TextWidth() {}
 
     /** Of text without codes for a terminal. */
@@ -22,6 +25,9 @@ final class TextWidth {
     private static int of(int character) {
         // Most text ends here.
         if (character < WIDE[0]) {
+            if (character == NOTHING) {
+                return 0;
+            }
             return character >= 0x300 && isMark(character) ? 0 : 1;
         }
         for (int k = 0; k < WIDE.length; k += 2) {

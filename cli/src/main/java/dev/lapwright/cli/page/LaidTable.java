@@ -1,6 +1,7 @@
 package dev.lapwright.cli.page;
 
 import dev.lapwright.report.Table;
+import dev.lapwright.report.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -49,7 +50,7 @@ public final class LaidTable {
                 boolean head = !named && column.isWords();
                 named |= head;
                 cells.add(new Page.Cell(
-                        column.unit().isEmpty() ? column.title() : column.title() + ", " + column.unit(),
+                        label(column.title(), column.unit()),
                         column.text().apply(row),
                         style(column),
                         kind(column, head)));
@@ -68,6 +69,31 @@ public final class LaidTable {
                 laid,
                 cards || kept > FEW,
                 kept < shown.size());
+    }
+
+    /** The same with its columns in other units. */
+    LaidTable in(UnitSystem units) {
+        List<Column> others = columns.stream()
+                .map(column -> new Column(column.title(), units.symbol(column.unit()), column.style()))
+                .toList();
+        List<Row> converted = new ArrayList<>();
+        for (Row row : rows) {
+            List<Page.Cell> cells = new ArrayList<>();
+            for (int i = 0; i < columns.size(); i++) {
+                Page.Cell cell = row.cells().get(i);
+                cells.add(new Page.Cell(
+                        label(others.get(i).title(), others.get(i).unit()),
+                        units.numbers(cell.text(), columns.get(i).unit()),
+                        cell.style(),
+                        cell.kind()));
+            }
+            converted.add(new Row(List.copyOf(cells), row.marked()));
+        }
+        return new LaidTable(caption, others, converted, wide, shortened);
+    }
+
+    private static String label(String title, String unit) {
+        return unit.isEmpty() ? title : title + ", " + unit;
     }
 
     private static Page.Cell.Kind kind(Table.Column<?> column, boolean head) {

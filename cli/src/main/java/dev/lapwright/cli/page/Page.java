@@ -1,6 +1,7 @@
 package dev.lapwright.cli.page;
 
 import dev.lapwright.report.Table;
+import dev.lapwright.report.UnitSystem;
 import java.util.List;
 import java.util.Objects;
 
@@ -18,6 +19,34 @@ public record Page(String title, List<Sheet> sheets, List<Section> sections, Str
         sheets = List.copyOf(sheets);
         sections = List.copyOf(sections);
         Objects.requireNonNull(footer, "footer");
+    }
+
+    /** The same with its tables in other units; running text is put into them where it is written. */
+    Page in(UnitSystem units) {
+        return new Page(
+                title,
+                sheets.stream()
+                        .map(sheet -> new Sheet(
+                                sheet.id(),
+                                sheet.heading(),
+                                sheet.facts(),
+                                sheet.bands().stream()
+                                        .map(band -> new Band(in(units, band.blocks()), in(units, band.beside())))
+                                        .toList()))
+                        .toList(),
+                sections.stream()
+                        .map(section -> new Section(
+                                section.id(), section.heading(), section.reading(), in(units, section.blocks())))
+                        .toList(),
+                footer);
+    }
+
+    private static List<Block> in(UnitSystem units, List<Block> blocks) {
+        return blocks.stream()
+                .map(block -> block.table() == null
+                        ? block
+                        : Block.table(block.table().in(units)))
+                .toList();
     }
 
     /**
@@ -121,7 +150,11 @@ public record Page(String title, List<Sheet> sheets, List<Section> sections, Str
 
         /** Rows of a table. */
         public static <R> Block table(Table<R> table, Iterable<R> rows) {
-            return new Block(null, null, null, LaidTable.of(table, rows), null, null, null, null, null);
+            return table(LaidTable.of(table, rows));
+        }
+
+        private static Block table(LaidTable table) {
+            return new Block(null, null, null, table, null, null, null, null, null);
         }
 
         /** A drawing. */

@@ -3,6 +3,7 @@ package dev.lapwright.cli.page;
 import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
 import dev.lapwright.cli.output.MinusSign;
+import dev.lapwright.report.UnitSystem;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
@@ -20,12 +21,17 @@ public final class PageHtml {
 
     /** The whole document; every text escaped, drawings as they are. */
     public static String text(Page page) {
+        return text(page, UnitSystem.SI);
+    }
+
+    /** The same with its texts and tables in other units; drawings stay as they are. */
+    public static String text(Page page, UnitSystem units) {
         Map<String, Object> context = new HashMap<>();
-        context.put("page", page);
+        context.put("page", page.in(units));
         context.put("style", resource(STYLE));
         return Mustache.compiler()
                 .emptyStringIsFalse(true)
-                .withEscaper(text -> Escapers.HTML.escape(MinusSign.in(text)))
+                .withEscaper(text -> Escapers.HTML.escape(MinusSign.in(units.told(text))))
                 .withLoader(name -> new StringReader(resource(name + ".html")))
                 .compile(resource(TEMPLATE))
                 .execute(context);

@@ -34,7 +34,9 @@ export function blocks(list) {
       continue;
     }
     items = null;
-    if (block.kind === "table") {
+    if (block.kind === "heading") {
+      out.push(el("h3", {}, strong(block.text)));
+    } else if (block.kind === "table") {
       out.push(table(block));
     } else if (block.kind === "caution") {
       out.push(el("p", { class: "caution" }, el("strong", {}, block.name + " "), strong(block.text)));

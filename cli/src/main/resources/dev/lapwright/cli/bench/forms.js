@@ -50,7 +50,7 @@ export function form(fields, action, send, ...more) {
         }
       }
     },
-  }, ...more, rows, el("p", {}, button, " ", said));
+  }, ...more.filter(Boolean), rows, el("p", {}, button, " ", said));
   return root;
 }
 

@@ -19,7 +19,7 @@ const state = () => page.history.state;
 const letter = (i) => "ABCDEF"[i];
 
 const knobs = new Knobs(byId("knobs"), turned, frozen);
-const tasks = new Tasks(el("section", { id: "tasks", "aria-label": "Ask and keep" }), state, takeOver, (edit) => page.history.change(edit));
+const tasks = new Tasks(el("section", { id: "tasks", "aria-label": "Ask and keep" }), state, takeOver, (edit) => page.history.change(edit), laid);
 
 // --- Turning ---------------------------------------------------------------------------------------------------------
 
@@ -61,6 +61,13 @@ function takeOver(one) {
       Object.assign(next.now.set, one.set);
     }
   });
+}
+
+/** Lays the documents of an event on the sheet in place of those that they were copied from; setups and pins stay. */
+function laid({ car, circuit, carTitle, circuitTitle }) {
+  page.start.cars.push({ name: car, title: carTitle });
+  page.start.circuits.push({ name: circuit, title: circuitTitle });
+  page.history.change((next) => { Object.assign(next, { car, circuit }); });
 }
 
 /** Tells the settings in which a setup differs from the one pinned first. */

@@ -1,22 +1,37 @@
 // What takes longer, with progress and a way to stop it; what is found can be taken over. And what is saved.
 
 import { blocks } from "./blocks.js";
+import { CarDesk } from "./car.js";
 import { el } from "./dom.js";
-import { form, RUN } from "./forms.js";
+import { form } from "./forms.js";
+import { Notebook } from "./notebook.js";
 import { Road } from "./road.js";
 import { ask, once } from "./server.js";
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
 
 export class Tasks {
-  /** State gives the question, take is told what to take over, set changes the state. */
-  constructor(root, state, take, set) {
+  /** State gives the question, take is told what to take over, set changes the state, laid is told the documents of an event begun. */
+  constructor(root, state, take, set, laid) {
     this.root = root;
     this.set = set;
     this.state = state;
     this.take = take;
     this.running = null;
     this.out = el("div", { class: "found", "aria-live": "polite" });
+    this.notebook = new Notebook(this, laid);
+  }
+
+  /** Stops what was under way, for something new that can be stopped. */
+  begin() {
+    this.running?.abort();
+    this.running = new AbortController();
+    return this.running;
+  }
+
+  /** A word that puts away what is shown. */
+  close() {
+    return el("button", { type: "button", class: "word", onclick: () => { this.running?.abort(); this.out.replaceChildren(); } }, "put away");
   }
 
   build(sheet, { folder, notebook, questions }) {
@@ -65,8 +80,9 @@ export class Tasks {
         el("span", { class: "where", title: folder }, `in ${folder.split(/[\\/]/).filter(Boolean).at(-1) ?? folder} `), said),
       el("p", { class: "ask" }, el("strong", {}, "Make "),
         el("button", { type: "button", class: "word", onclick: () => this.makeCar(questions) }, "a car of ten answers"),
+        el("button", { type: "button", class: "word", onclick: () => this.editCar() }, "this car, field by field"),
         el("button", { type: "button", class: "word", onclick: () => this.makeCircuit() }, "a circuit")),
-      this.notebookLine(notebook),
+      this.notebook.lay(notebook),
       this.out);
   }
 
@@ -97,23 +113,10 @@ export class Tasks {
       onclick: () => this.set((next) => { next.said.splice(i, 1); }) }, `${word} ×`)]));
   }
 
-  /** The notebook of the event, where the bench was started in its folder and the sheet is of its car and circuit. */
-  notebookLine(notebook) {
-    if (!notebook || notebook.car !== this.state().car || notebook.circuit !== this.state().circuit) {
-      return "";
-    }
-    return el("p", { class: "ask" }, el("strong", {}, "Notebook "), el("span", { class: "where" }, notebook.name),
-      el("button", { type: "button", class: "word", onclick: () => this.run("notebook", {}, "what the runs show") }, "what the runs show"),
-      el("button", { type: "button", class: "word", onclick: () => this.noteRun() }, "note a run"));
-  }
-
-  /** A form for a run: a new one with the setup in hand, or more of one that there is. */
-  noteRun() {
-    const number = el("input", { type: "number", id: "run-number", min: "0", max: "999999", step: "1", placeholder: "new" });
-    this.fill("A run", "the notebook",
-      "A new run is noted with the setup in hand, and with what the model expects of its change. Laps may be given at once, or added when it has been driven.",
-      RUN, "write it down", (run) => ({ study: "run", run, runNumber: Number(number.value) || 0 }),
-      el("div", { class: "field" }, el("label", { for: "run-number" }, "Add to run"), number));
+  /** Every field of the car on the sheet. */
+  editCar() {
+    this.running?.abort();
+    new CarDesk(this.out, () => this.state(), (one) => this.take(one), this.close());
   }
 
   /** A plane for a circuit. */
@@ -133,11 +136,9 @@ export class Tasks {
   }
 
   /** A form whose answer is shown like that of a study. */
-  fill(title, found, reading, fields, action, question, first) {
-    this.running?.abort();
-    const stop = new AbortController();
-    this.running = stop;
-    const close = el("button", { type: "button", class: "word", onclick: () => { stop.abort(); this.out.replaceChildren(); } }, "put away");
+  fill(title, found, reading, fields, action, question, first, then) {
+    const stop = this.begin();
+    const close = this.close();
     const send = async (texts, progress) => {
       let fault = null;
       try {
@@ -146,6 +147,7 @@ export class Tasks {
             progress(`${message.done} of ${message.total}`);
           } else if (message.type === "result") {
             this.show(message, found, close);
+            then?.(message);
           } else if (message.type === "fault") {
             fault = message;
           }
@@ -160,14 +162,12 @@ export class Tasks {
   }
 
   async run(study, more, title) {
-    this.running?.abort();
-    const stop = new AbortController();
-    this.running = stop;
+    const stop = this.begin();
     const bar = el("progress", { "aria-label": "How far it has come" });
     const text = el("span", {}, "begun");
     this.out.replaceChildren(el("p", { class: "running" }, `${title}: `, bar, " ", text, " ",
       el("button", { type: "button", class: "word", onclick: () => stop.abort() }, "stop")));
-    const close = el("button", { type: "button", class: "word", onclick: () => this.out.replaceChildren() }, "put away");
+    const close = this.close();
     try {
       await ask("study", { ...this.state(), study, ...more }, (message) => {
         if (message.type === "progress") {

@@ -113,6 +113,60 @@ class EventCommandTest {
         assertThat(Run.of("event", "show").err()).contains("this folder lies in no event");
     }
 
+    /** Three laps with their speeds are kept with the run, and the car is fitted to them as by 'lapwright fit'. */
+    @Test
+    void aLogWithSpeedsIsKeptAndFittedAndHandedOn() throws IOException {
+        assertThat(noted("--log", "castelvane-laps.csv", "--cold", "FL 24psi", "--hot", "FL 29psi")
+                        .code())
+                .isZero();
+        assertThat(Files.readString(Path.of(day, "runs", "run-001.txt")))
+                .contains("log: castelvane-laps.csv")
+                .contains("1:37.800, 1:37.800, 1:38.000, 0:16.400 spoilt");
+        Run again = noted("--log", "castelvane-laps.csv");
+        assertThat(again.code()).isEqualTo(2);
+        assertThat(again.err()).contains("its laps are those of run 1").hasLineCount(1);
+        Run full = Run.of("event", "show", day, "--in-full");
+        assertThat(full.code()).as(full.err()).isZero();
+        Run alone = Run.of("fit", "gt-talvex", "castelvane", "castelvane-laps.csv");
+        assertThat(full.line("drag area")).isEqualTo(alone.line("drag area"));
+        assertThat(full.out()).contains("Next cold setting at 15.0 degC");
+        String pack = folder.resolve("pack.json").toString();
+        assertThat(Run.of("event", "pack", day, "--out", pack).code()).isZero();
+        Run unpacked =
+                Run.of("event", "unpack", pack, "--to", folder.resolve("there").toString());
+        assertThat(unpacked.out()).contains("The same answers come out.");
+        assertThat(folder.resolve("there/logs/castelvane-laps.csv"))
+                .hasSameTextualContentAs(Path.of(day, "logs", "castelvane-laps.csv"));
+    }
+
+    /** Readings of one run; two rows a tyre are of two runs, and nobody says which. */
+    @Test
+    void aLogOfPressuresBelongsToARun() throws IOException {
+        String rows = "tyre,cold (psi),hot (psi)\nfront,24,27\nrear,23,26\n";
+        Path log = Files.writeString(folder.resolve("pressures.csv"), rows);
+        assertThat(noted("--log", log.toString()).err()).contains("run 0: there is none");
+        assertThat(noted("--laps", "1:45.1,1:45.3").code()).isZero();
+        assertThat(noted("--log", log.toString()).out()).contains("Added to run 1.");
+        // 24 psi are 165.5 kPa: NIST SP 811, appendix B.9, 1 psi is 6.894 757 kPa.
+        assertThat(Files.readString(Path.of(day, "runs", "run-001.txt"))).contains("cold: FL 165.5 kPa, FR 165.5 kPa");
+        Files.writeString(log, rows + "front,23,26\n");
+        assertThat(noted("--log", log.toString()).err()).contains("it has several rows for FL");
+        assertThat(noted("--log", log.toString(), "-s", "rear-wing=4").err()).contains("belong to a run that there is");
+    }
+
+    @Test
+    void lapsWithSpeedsOfAnotherCircuitAreRefused() {
+        String other = folder.resolve("other").toString();
+        assertThat(Run.of("event", "new", other, "--car", "gt-talvex", "--circuit", "harrowmere")
+                        .code())
+                .isZero();
+        Run refused = Run.of("event", "run", other, "--log", "castelvane-laps.csv");
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("m long and Harrowmere").hasLineCount(1);
+        assertThat(Path.of(other, "logs")).doesNotExist();
+        assertThat(Path.of(other, "runs").toFile().list()).isEmpty();
+    }
+
     @Test
     void whatIsHandedOnGivesTheSameAnswers() throws IOException {
         assertThat(noted("--log", "castelvane-wings.csv", "--no-expectation").code())

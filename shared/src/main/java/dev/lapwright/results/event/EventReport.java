@@ -14,6 +14,9 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.results.EvidenceReport;
+import dev.lapwright.results.FitReport;
+import dev.lapwright.results.PressuresReport;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.tyre.TreadTemperatures;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -30,8 +33,15 @@ import java.util.stream.Collectors;
  * @param event as its folder held it
  * @param changes of setup, with what the laps show
  * @param files texts of the folder by name, of which the report's hash is
+ * @param pressures what those read in all runs say of the ones to set next; empty where that was not asked, or none were read
+ * @param fit of the car to all laps logged with their speeds; empty where that was not asked, or there are none
  */
-public record EventReport(Event event, List<EventChange> changes, Map<String, String> files) {
+public record EventReport(
+        Event event,
+        List<EventChange> changes,
+        Map<String, String> files,
+        Optional<PressuresReport> pressures,
+        Optional<FitReport> fit) {
     /** What rules over every number. */
     public static final List<String> CAUTIONS = List.of(
             "Pressures, brakes, ride heights and wings stay within the maker's limits and the rules of the event, whatever laps or a"
@@ -61,7 +71,16 @@ public record EventReport(Event event, List<EventChange> changes, Map<String, St
 
     /** The report of an event. */
     public static EventReport of(Event event, Map<String, String> files) {
-        return new EventReport(event, EventChange.of(event), files);
+        return new EventReport(event, EventChange.of(event), files, Optional.empty(), Optional.empty());
+    }
+
+    /**
+     * The same with what takes laps of the model: pressures to set next, and the fit of the car.
+     *
+     * @throws dev.lapwright.fault.LapwrightException if readings or logs cannot be used
+     */
+    public EventReport inFull(EventRuns runs, StudyRun how) {
+        return new EventReport(event, changes, files, runs.pressuresToSet(), runs.fit(how));
     }
 
     private static Double orNull(OptionalDouble value) {
@@ -92,8 +111,12 @@ public record EventReport(Event event, List<EventChange> changes, Map<String, St
                                     + String.join(" ", said(change)));
         }
         tyres(report);
+        pressures.ifPresent(study -> append(report, "Pressures", study.report()));
+        fit.ifPresent(study -> append(report, "Fit to all laps with speeds", study.report()));
         report.gap().item("Now", Report.verbatim(now()) + ", to which commands here add what they are told");
         CAUTIONS.forEach(report::caution);
+        pressures.ifPresent(study -> report.field("pressures", study.report().fields()));
+        fit.ifPresent(study -> report.field("fit", study.report().fields()));
         return report.field("kind", "event/1")
                 .field("name", event.name())
                 .field("version", version())
@@ -104,6 +127,14 @@ public record EventReport(Event event, List<EventChange> changes, Map<String, St
                 .field("changes", changes.stream().map(EventReport::fields).toList())
                 .field("settingsNow", event.settingsNow())
                 .field("cautions", CAUTIONS);
+    }
+
+    /** Puts a study's report into this one, under a title of its own. */
+    private static void append(Report report, String title, Report study) {
+        report.gap().title(title, "");
+        study.blocks().stream()
+                .dropWhile(block -> block instanceof Report.Title)
+                .forEach(report::add);
     }
 
     /** Version of the program that says it. */
@@ -272,7 +303,7 @@ public record EventReport(Event event, List<EventChange> changes, Map<String, St
 
     private static String risen(EventRun.TyreReadings tyres, String tyre, double hot) {
         Double cold = tyres.coldKpa().get(tyre);
-        return cold == null ? "" : ", " + Numbers.signed(hot - cold, 0) + " from cold";
+        return cold == null ? "" : ", " + Numbers.signed(hot - cold, 0) + " kPa from cold";
     }
 
     private static String tread(TreadTemperatures tread) {
