@@ -27,9 +27,8 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
-    private static final long SEED = 1;
-    /** Draws between two looks at what is settled. */
-    private static final int AT_ONCE = 5;
+    /** Draws between two looks at what is settled: alike for one thread, two or four. */
+    private static final int AT_ONCE = 4;
     /** Slower than any lap, s. */
     private static final double FAR = 1e6;
 
@@ -69,16 +68,15 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     public Result run(StudyRun how) {
         JudgedAdjustments judged = JudgedAdjustments.of(sensitivity, apart);
         if (judged.cars().isEmpty()) {
-            return new Result(judged.verdicts(List.of()), 0, SEED, 0);
+            return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        Robustness study = Robustness.of(sensitivity.car(), sensitivity.track(), SPACING, sensitivity.conditions())
-                .withDraws(DRAWS)
-                .withSeed(SEED);
+        DrawnCars drawn =
+                DrawnCars.about(sensitivity.car(), sensitivity.track(), SPACING, sensitivity.conditions(), DRAWS);
+        Robustness study = Robustness.of(sensitivity.car(), drawn);
         for (Car car : judged.cars()) {
             study = study.against(car);
         }
         Looks looks = new Looks(judged);
-        Robustness.Drawn drawn = study.drawn();
         // The settings that decide alone if they are faster come first; of the others only those that are still needed.
         for (boolean firsts : new boolean[] {true, false}) {
             for (int from = 0; from < DRAWS; from += AT_ONCE) {
@@ -88,11 +86,11 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                     continue;
                 }
                 int to = Math.min(DRAWS, from + AT_ONCE);
-                looks.note(from, drawn.times(from, to, j -> wanted[j], how), wanted);
+                looks.note(from, study.times(from, to, j -> wanted[j], how), wanted);
             }
         }
         how.report(2 * DRAWS, 2 * DRAWS);
-        return new Result(looks.verdicts(), DRAWS, SEED, looks.laps);
+        return new Result(looks.verdicts(), DRAWS, Robustness.SEED, drawn.driven());
     }
 
     private static boolean any(boolean[] all) {
@@ -109,7 +107,6 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         private final JudgedAdjustments judged;
         private final double[][] differences;
         private final int[] looked;
-        private int laps;
 
         Looks(JudgedAdjustments judged) {
             this.judged = judged;
@@ -136,12 +133,10 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         }
 
         void note(int from, List<double[]> times, boolean[] wanted) {
-            laps += times.size();
             for (int j = 0; j < wanted.length; j++) {
                 for (int k = 0; wanted[j] && k < times.size(); k++) {
                     differences[j][from + k] = times.get(k)[j + 1] - times.get(k)[0];
                     looked[j] = from + k + 1;
-                    laps++;
                 }
             }
         }
