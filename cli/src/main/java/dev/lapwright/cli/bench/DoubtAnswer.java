@@ -237,8 +237,8 @@ final class DoubtAnswer {
         Adjustment adjustment = answer.subject().bare().adjustment(landscape.name());
         return EndStop.isEnd(adjustment, setting)
                 ? "; at the end of its range, where nothing in the model stops it"
-                        + EndStop.of(adjustment)
-                                .map(stop -> ": on the car " + stop.text())
+                        + EndStop.at(adjustment, setting)
+                                .map(stop -> ": on the car " + stop)
                                 .orElse("")
                 : "";
     }
