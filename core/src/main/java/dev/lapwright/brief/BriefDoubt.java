@@ -58,8 +58,7 @@ final class BriefDoubt {
     BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
         return draws == 0
                 ? none()
-                : BriefResult.Part.ask(
-                        () -> SettledVerdicts.of(found).without(apart).run(how));
+                : BriefResult.Part.ask(() -> SettledVerdicts.of(found, apart).run(how));
     }
 
     private static <T> BriefResult.Part<T> none() {

@@ -1,10 +1,12 @@
 package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -13,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Verdicts on the adjustments of a sensitivity ({@link AdjustmentVerdict}) without the intervals: cars are drawn in turn, and a setting is
+ * Verdicts on adjustments ({@link AdjustmentVerdict}), those of a sensitivity for instance, without the intervals: cars are drawn in turn, and a setting is
  * driven on no more of them once nothing that the rest could show would change its adjustment's verdict. So the verdicts are those of {@link
  * Robustness#of(SensitivityResult)} with as many draws of the same seed, for a fifth or so of its laps.
  *
@@ -32,28 +34,41 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     /** Slower than any lap, s. */
     private static final double FAR = 1e6;
 
-    private final SensitivityResult sensitivity;
-    private final Set<String> apart;
+    private final Car car;
+    private final Track track;
+    private final Conditions day;
+    private final JudgedAdjustments judged;
 
-    private SettledVerdicts(SensitivityResult sensitivity, Set<String> apart) {
-        this.sensitivity = sensitivity;
-        this.apart = apart;
+    private SettledVerdicts(Car car, Track track, Conditions day, JudgedAdjustments judged) {
+        this.car = car;
+        this.track = track;
+        this.day = day;
+        this.judged = judged;
     }
 
     /** A study of all adjustments of a sensitivity. */
     public static SettledVerdicts of(SensitivityResult sensitivity) {
-        return new SettledVerdicts(sensitivity, Set.of());
+        return of(sensitivity, Set.of());
     }
 
     /** The same without some adjustments, by name: nothing is asked of them, and their verdict is that they cannot be told. */
-    public SettledVerdicts without(Set<String> adjustments) {
-        return new SettledVerdicts(sensitivity, Set.copyOf(adjustments));
+    public static SettledVerdicts of(SensitivityResult sensitivity, Set<String> apart) {
+        return new SettledVerdicts(
+                sensitivity.car(),
+                sensitivity.track(),
+                sensitivity.conditions(),
+                JudgedAdjustments.of(sensitivity, apart));
+    }
+
+    /** A study of adjustments of a car, on what it drives. */
+    public static SettledVerdicts of(Car car, Track driven, Conditions day, JudgedAdjustments judged) {
+        return new SettledVerdicts(car, driven, day, judged);
     }
 
     /**
      * Verdicts, and what they rest on.
      *
-     * @param verdicts in the sensitivity's order
+     * @param verdicts in the order of the adjustments
      * @param draws cars drawn; 0 where none had to be
      * @param seed of the draws
      * @param laps driven
@@ -66,17 +81,15 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
     @Override
     public Result run(StudyRun how) {
-        JudgedAdjustments judged = JudgedAdjustments.of(sensitivity, apart);
         if (judged.cars().isEmpty()) {
             return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        DrawnCars drawn =
-                DrawnCars.about(sensitivity.car(), sensitivity.track(), SPACING, sensitivity.conditions(), DRAWS);
-        Robustness study = Robustness.of(sensitivity.car(), drawn);
-        for (Car car : judged.cars()) {
-            study = study.against(car);
+        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS);
+        Robustness study = Robustness.of(car, drawn);
+        for (Car setUp : judged.cars()) {
+            study = study.against(setUp);
         }
-        Looks looks = new Looks(judged);
+        Looks looks = new Looks();
         // The settings that decide alone if they are faster come first; of the others only those that are still needed.
         for (boolean firsts : new boolean[] {true, false}) {
             for (int from = 0; from < DRAWS; from += AT_ONCE) {
@@ -104,12 +117,10 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
     /** What has been driven, and what it settles. */
     private final class Looks {
-        private final JudgedAdjustments judged;
         private final double[][] differences;
         private final int[] looked;
 
-        Looks(JudgedAdjustments judged) {
-            this.judged = judged;
+        Looks() {
             differences = new double[judged.cars().size()][DRAWS];
             looked = new int[differences.length];
         }
@@ -129,7 +140,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         }
 
         private boolean isFaster(int i) {
-            return AdjustmentVerdict.isAsked(sensitivity.worths().get(i).best().difference());
+            return AdjustmentVerdict.isAsked(judged.asked().get(i).difference());
         }
 
         void note(int from, List<double[]> times, boolean[] wanted) {
