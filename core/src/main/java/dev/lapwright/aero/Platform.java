@@ -70,12 +70,15 @@ public final class Platform {
         double r = near == null ? staticRearMm : near.rearMm();
         final double step = 1e-3;
         for (int i = 0; i < MAX_ITERATIONS; i++) {
-            double gf = frontMiss(dynamicPressure, f, r, frontRest);
-            double gr = rearMiss(dynamicPressure, f, r, rearRest);
-            double gff = (frontMiss(dynamicPressure, f + step, r, frontRest) - gf) / step;
-            double gfr = (frontMiss(dynamicPressure, f, r + step, frontRest) - gf) / step;
-            double grf = (rearMiss(dynamicPressure, f + step, r, rearRest) - gr) / step;
-            double grr = (rearMiss(dynamicPressure, f, r + step, rearRest) - gr) / step;
+            Areas here = map.at(f, r);
+            Areas frontMoved = map.at(f + step, r);
+            Areas rearMoved = map.at(f, r + step);
+            double gf = frontMiss(dynamicPressure, f, here, frontRest);
+            double gr = rearMiss(dynamicPressure, r, here, rearRest);
+            double gff = (frontMiss(dynamicPressure, f + step, frontMoved, frontRest) - gf) / step;
+            double gfr = (frontMiss(dynamicPressure, f, rearMoved, frontRest) - gf) / step;
+            double grf = (rearMiss(dynamicPressure, r, frontMoved, rearRest) - gr) / step;
+            double grr = (rearMiss(dynamicPressure, r + step, rearMoved, rearRest) - gr) / step;
             double det = gff * grr - gfr * grf;
             if (!(det > 0.02)) {
                 break;
@@ -98,13 +101,13 @@ public final class Platform {
                 "fit stiffer springs or check the ride-height map's coefficients");
     }
 
-    private double frontMiss(double q, double f, double r, double rest) {
-        double lift = base.liftFront() + map.at(f, r).liftFront();
+    private double frontMiss(double q, double f, Areas byHeight, double rest) {
+        double lift = base.liftFront() + byHeight.liftFront();
         return f - rest + 1000 * q * lift / (2 * frontRate);
     }
 
-    private double rearMiss(double q, double f, double r, double rest) {
-        double lift = base.liftRear() + map.at(f, r).liftRear();
+    private double rearMiss(double q, double r, Areas byHeight, double rest) {
+        double lift = base.liftRear() + byHeight.liftRear();
         return r - rest + 1000 * q * lift / (2 * rearRate);
     }
 }

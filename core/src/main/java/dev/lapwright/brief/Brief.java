@@ -138,10 +138,11 @@ public final class Brief implements Study<BriefResult> {
         boolean fits = !choices.logged().runs().isEmpty();
         StudyRun fitting = whole.next(fits ? FIT_PERCENT : 0);
         int rest = 100 - (fits ? FIT_PERCENT : 0);
-        BriefDoubt doubt = new BriefDoubt(track, conditions, choices.draws(), fitting.reporting(Progress.NONE));
-        Debrief debrief = Debrief.of(given, track, choices.logged(), doubt, fitting);
+        BriefDoubt before = new BriefDoubt(car, track, conditions, choices.draws(), fitting.reporting(Progress.NONE));
+        Debrief debrief = Debrief.of(given, track, choices.logged(), before, fitting);
         // From here on it is about the car that comes of what was driven.
         BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
+        BriefDoubt doubt = before.about(laps.car());
         double scatter = scatter(debrief);
         StudyRun looking = whole.next(SENSITIVITY_PERCENT * rest / 100);
         BriefResult.Part<BriefResult.Priorities> sensitivity =

@@ -3,6 +3,7 @@ package dev.lapwright.brief;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.robust.DrawnCars;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
@@ -13,25 +14,40 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Doubt of a brief's differences: cars drawn, the same for all of its questions. */
+/**
+ * Doubt of a brief's differences: cars drawn about one, the same for all of its questions, so that what steps gain adds up on each of them.
+ * For one thread.
+ */
 final class BriefDoubt {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
+    private final Car reference;
     private final Track track;
     private final Conditions conditions;
     private final int draws;
     private final StudyRun how;
+    /** Not drawn before it is asked for. */
+    private DrawnCars cars;
 
-    /** @param draws cars drawn for each question; 0 for none */
-    BriefDoubt(Track track, Conditions conditions, int draws, StudyRun how) {
+    /**
+     * @param reference about which cars are drawn
+     * @param draws cars drawn for each question; 0 for none
+     */
+    BriefDoubt(Car reference, Track track, Conditions conditions, int draws, StudyRun how) {
+        this.reference = reference;
         this.track = track;
         this.conditions = conditions;
         this.draws = draws;
         this.how = how;
     }
 
-    /** How a car stands beside another; empty where none are drawn, or where they cannot be. */
+    /** The same about another car. */
+    BriefDoubt about(Car other) {
+        return other == reference ? this : new BriefDoubt(other, track, conditions, draws, how);
+    }
+
+    /** How a car stands beside another setting of it; empty where none are drawn, or where they cannot be. */
     Optional<RobustnessResult.Standing> between(Car before, Car after) {
         return beside(before, List.of(after))
                 .value()
@@ -42,21 +58,23 @@ final class BriefDoubt {
     BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
         return draws == 0
                 ? none()
-                : BriefResult.Part.ask(
-                        () -> SettledVerdicts.of(found).without(apart).run(how));
+                : BriefResult.Part.ask(() -> SettledVerdicts.of(found, apart).run(how));
     }
 
     private static <T> BriefResult.Part<T> none() {
         return BriefResult.Part.missing("no cars were drawn, so nothing is known of the doubt", "ask for draws");
     }
 
-    /** How cars stand beside another; missing where none are drawn, or where they cannot be. */
+    /** How cars stand beside another setting of the reference; missing where none are drawn, or where they cannot be. */
     BriefResult.Part<RobustnessResult> beside(Car before, List<Car> others) {
         if (draws == 0) {
             return none();
         }
         return BriefResult.Part.ask(() -> {
-            Robustness study = Robustness.of(before, track, SPACING, conditions).withDraws(draws);
+            if (cars == null) {
+                cars = DrawnCars.about(reference, track, SPACING, conditions, draws);
+            }
+            Robustness study = Robustness.of(before, cars);
             for (Car other : others) {
                 study = study.against(other);
             }

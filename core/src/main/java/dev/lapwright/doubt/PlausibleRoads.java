@@ -47,12 +47,35 @@ public final class PlausibleRoads {
     private final List<double[]> bends = new ArrayList<>();
 
     private final List<double[]> grips = new ArrayList<>();
+    /** Between which corners each place lies. */
+    private final Between[] between;
+
+    /**
+     * Place between two corners, or in one.
+     *
+     * @param last corner behind, or the one that it lies in
+     * @param next corner ahead, or the same
+     * @param since way from the one behind, m
+     * @param until way to the one ahead, m; with the other 0 where there is but one
+     */
+    private record Between(int last, int next, double since, double until) {
+        static Between in(int corner) {
+            return new Between(corner, corner, 0, 0);
+        }
+
+        double of(double[] values) {
+            return since + until > 0 ? (values[last] * until + values[next] * since) / (since + until) : values[last];
+        }
+    }
 
     private PlausibleRoads(Track road, boolean assuming) {
         this.road = road;
         length = road.length();
         corners = road.stations(StationSpacing.DEFAULT).corners();
         places = road.points().stream().mapToDouble(TrackPoint::s).toArray();
+        between = corners.isEmpty()
+                ? new Between[0]
+                : Arrays.stream(places).mapToObj(this::between).toArray(Between[]::new);
         boolean known = road.curvatureDeviation().length > 0;
         boolean line = assuming && road.isLine();
         RoadDoubt doubt = road.doubt();
@@ -197,8 +220,8 @@ public final class PlausibleRoads {
         }
         double[] factors = new double[places.length];
         Arrays.fill(factors, 1);
-        for (int i = 0; i < places.length && logs.length > 0; i++) {
-            factors[i] = Math.exp(at(places[i], logs));
+        for (int i = 0; i < between.length; i++) {
+            factors[i] = Math.exp(between[i].of(logs));
         }
         if (road.isClosed()) {
             factors[factors.length - 1] = factors[0];
@@ -206,20 +229,20 @@ public final class PlausibleRoads {
         return factors;
     }
 
-    private double at(double place, double[] logs) {
+    private Between between(double place) {
         int before = nearest(corner -> behind(corner.entry(), place));
         if (behind(corners.get(before).entry(), place)
                 <= extent(corners.get(before).entry(), corners.get(before).exit())) {
-            return logs[before];
+            return Between.in(before);
         }
         int last = nearest(corner -> behind(corner.exit(), place));
         int next = nearest(corner -> behind(place, corner.entry()));
         double since = behind(corners.get(last).exit(), place);
         double until = behind(place, corners.get(next).entry());
         if (Double.isInfinite(since) || Double.isInfinite(until)) {
-            return Double.isInfinite(since) ? logs[next] : logs[last];
+            return Between.in(Double.isInfinite(since) ? next : last);
         }
-        return since + until > 0 ? (logs[last] * until + logs[next] * since) / (since + until) : logs[last];
+        return new Between(last, next, since, until);
     }
 
     /** How far one place lies behind another, m; infinite on an open run where it does not. */

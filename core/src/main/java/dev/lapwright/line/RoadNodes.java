@@ -85,6 +85,10 @@ final class RoadNodes {
         }
     }
 
+    private String place(int i) {
+        return "track at " + Check.text(Math.rint(10 * s[i]) / 10) + " m";
+    }
+
     private void bounds(int i, double carWidth) {
         TrackPoint p = point[i];
         double marginLeft = choices.marginLeft();
@@ -97,16 +101,15 @@ final class RoadNodes {
         }
         double free = p.widthLeft() + p.widthRight();
         double needed = carWidth + marginLeft + marginRight;
-        String place = "track at " + Check.text(Math.rint(10 * s[i]) / 10) + " m";
         if (free < needed + LEAST_FREEDOM && free < carWidth) {
             throw new InvalidValueException(
-                    place,
+                    place(i),
                     "the road is " + Check.text(free) + " m wide there, the car " + Check.text(carWidth) + " m",
                     "check the track's widths and chassis.widthM of the car");
         }
         if (free < needed + LEAST_FREEDOM) {
             throw new InvalidValueException(
-                    place,
+                    place(i),
                     "the road is " + Check.text(free) + " m wide there, the car with its margins " + Check.text(needed)
                             + " m",
                     "give a smaller margin");

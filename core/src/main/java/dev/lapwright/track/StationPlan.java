@@ -214,7 +214,10 @@ final class StationPlan {
         }
         for (int i = from + 1; i < to; i++) {
             TrackPoint p = points.get(i);
-            if (!isBetween(p, TrackPoint.between(a, b, p.s()), finer * finer)) {
+            // Curvature tells most; the rest is looked at where it does not.
+            double curvature = TrackPoint.curvatureBetween(a, b, p.s());
+            if (!(Math.abs(p.curvature() - curvature) <= PASSED_CURVATURE * finer * finer)
+                    || !isBetween(p, TrackPoint.between(a, b, p.s()), finer * finer)) {
                 return false;
             }
         }

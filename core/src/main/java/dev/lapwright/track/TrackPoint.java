@@ -84,7 +84,7 @@ public record TrackPoint(
 
     /** The point at {@code distance} on the straight line between {@code a} and {@code b} in all columns. */
     static TrackPoint between(TrackPoint a, TrackPoint b, double distance) {
-        double w = b.s == a.s ? 0 : (distance - a.s) / (b.s - a.s);
+        double w = weight(a, b, distance);
         return new TrackPoint(
                 distance,
                 mix(a.curvature, b.curvature, w),
@@ -95,6 +95,15 @@ public record TrackPoint(
                 mix(a.widthLeft, b.widthLeft, w),
                 mix(a.widthRight, b.widthRight, w),
                 Math.min(a.speedLimit, b.speedLimit));
+    }
+
+    /** The curvature of that point. */
+    static double curvatureBetween(TrackPoint a, TrackPoint b, double distance) {
+        return mix(a.curvature, b.curvature, weight(a, b, distance));
+    }
+
+    private static double weight(TrackPoint a, TrackPoint b, double distance) {
+        return b.s == a.s ? 0 : (distance - a.s) / (b.s - a.s);
     }
 
     private static double mix(double a, double b, double w) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
@@ -32,6 +33,9 @@ import org.junit.jupiter.api.Test;
 class BriefTest {
     /** Sums of some hundred times in double precision. */
     private static final double ROUNDING = 1e-9;
+
+    /** Air of the day, degC. */
+    private static final double DAY_C = BriefCars.DAY.airTempC();
 
     private static final BriefResult BRIEF = BriefCars.run(BriefCars.brief());
 
@@ -177,6 +181,29 @@ class BriefTest {
         assertThat(brief.suggestion().isThere()).isTrue();
         assertThat(brief.tests().isThere()).isTrue();
         assertThat(brief.gearing().isThere()).isTrue();
+    }
+
+    /** Tyres no warmer than the air, and grip that cannot be a percent more, which drag and fuel are told by. */
+    @Test
+    void whatTheTyresDoNotTellLeavesTheRestAlone() {
+        Car odd = BriefCars.tyresAt(DAY_C).with(Quantity.COMPOUND_GRIP, Quantity.COMPOUND_GRIP.max());
+        BriefResult brief =
+                BriefCars.run(Brief.of(odd, BriefCars.OVAL, BriefCars.DAY).withDraws(0));
+        for (BriefResult.Part<?> part : List.of(brief.pressures(), brief.exchange(), brief.stint())) {
+            assertThat(part.isThere()).isFalse();
+            assertThat(part.problem()).isNotBlank();
+            assertThat(part.remedy()).isNotBlank();
+        }
+        for (BriefResult.Part<?> part : List.of(
+                brief.sensitivity(),
+                brief.verdicts(),
+                brief.suggestion(),
+                brief.plan(),
+                brief.wings(),
+                brief.gearing(),
+                brief.balance())) {
+            assertThat(part.isThere()).as(part.problem()).isTrue();
+        }
     }
 
     @Test

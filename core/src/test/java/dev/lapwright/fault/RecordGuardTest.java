@@ -218,6 +218,7 @@ class RecordGuardTest {
             FirmChanges.LeftOut.class,
             ChangePlan.Left.class,
             JudgedAdjustments.Asked.class,
+            JudgedAdjustments.Known.class,
             SettledVerdicts.Result.class,
             RobustnessResult.Standing.class,
             UnknownShare.class);

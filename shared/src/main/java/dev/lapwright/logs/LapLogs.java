@@ -7,13 +7,32 @@ import dev.lapwright.files.SafeFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Entrance to lap logs: comma-separated values under headings in any order. One column holds lap times ({@code 1:44.851} or
  * seconds); others may hold lap numbers, setups, runs and flags.
  */
 public final class LapLogs {
+    private static final String TIME = "(?:\\d+[:'])?\\d+(?:[.,]\\d+)?";
+    private static final Pattern TIMES = Pattern.compile(TIME + "(?:(?:\\s*;\\s*|,?\\s+)" + TIME + ")*");
+
     private LapLogs() {}
+
+    /**
+     * Lap times typed in place of a log's name: {@code 1:36.2 1:35.9 1:36.4}, all in one setup, each a flying lap.
+     *
+     * @return their log; empty for what is no list of times, or is the name of a file
+     */
+    public static Optional<DocumentSource> typed(String text) {
+        String times = text.strip();
+        if (!TIMES.matcher(times).matches() || Files.exists(SafeFile.path(times))) {
+            return Optional.empty();
+        }
+        String lines = String.join("\n", times.split("\\s*;\\s*|,?\\s+")).replace(',', '.');
+        return Optional.of(new DocumentSource("lap times typed", "time\n" + lines + "\n"));
+    }
 
     /** The demo logs on the class path; empty if the module that holds them is not there. */
     public static List<Demos.Log> demos() {

@@ -136,7 +136,7 @@ public final class JsonLayout {
         return list.stream().noneMatch(item -> item instanceof Map || item instanceof List);
     }
 
-    /** The object in one line, or null if it holds an object or a list that does. */
+    /** The object in one line, or null if it holds an object or a list that does, or is too long for one. */
     private static String lineOf(Map<?, ?> map) {
         if (map.isEmpty()) {
             return "{}";
@@ -149,7 +149,7 @@ public final class JsonLayout {
                     : value instanceof Iterable<?> items
                             ? (items.iterator().hasNext() ? null : "[]")
                             : value instanceof Map ? null : scalar(value);
-            if (text == null) {
+            if (text == null || line.length() > LINE_LENGTH) {
                 return null;
             }
             line.append(line.length() == 0 ? "{ " : ", ")
@@ -160,11 +160,11 @@ public final class JsonLayout {
         return line.append(" }").toString();
     }
 
-    /** The list in one line, or null if it holds objects or lists. */
+    /** The list in one line, or null if it holds objects or lists, or is too long for one. */
     private static String lineOf(List<?> list) {
         StringBuilder line = new StringBuilder("[");
         for (Object item : list) {
-            if (item instanceof Map || item instanceof List) {
+            if (item instanceof Map || item instanceof List || line.length() > LINE_LENGTH) {
                 return null;
             }
             line.append(line.length() == 1 ? "" : ", ").append(scalar(item));
@@ -190,7 +190,12 @@ public final class JsonLayout {
         if (!Double.isFinite(value)) {
             return "null";
         }
-        BigDecimal shortest = new BigDecimal(NumberOutput.toString(value, true)).stripTrailingZeros();
+        String digits = NumberOutput.toString(value, true);
+        if (value != 0 && digits.indexOf('E') < 0) {
+            // Plain already, with one digit at least behind the point.
+            return digits.endsWith(".0") ? digits.substring(0, digits.length() - 2) : digits;
+        }
+        BigDecimal shortest = new BigDecimal(digits).stripTrailingZeros();
         double size = Math.abs(value);
         boolean plain = value == 0 || (size >= 1e-6 && size < 1e12);
         return plain ? shortest.toPlainString() : shortest.toString();

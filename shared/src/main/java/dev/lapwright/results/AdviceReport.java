@@ -61,7 +61,11 @@ public record AdviceReport(AdviceResult result) {
                     + " against what the driver says. " + missing();
         }
         AdviceResult.Choice choice = result.choices().get(0);
-        return Report.strong("Turn first:") + " " + said(choice) + ": " + gains(choice) + "; " + cost(choice) + ".";
+        return Report.strong("Turn first:") + " " + said(choice) + ": " + gains(choice) + "; " + cost(choice) + "."
+                + (choice.gains().stream().allMatch(gain -> gain < Remedies.DISTURBING)
+                        ? " That is hardly to be felt: no step helps by " + inG(Remedies.DISTURBING)
+                                + ", so look at tyres, pressures and how it is driven first."
+                        : "");
     }
 
     private void kerb(List<String> said, OverKerb over) {
@@ -159,14 +163,26 @@ public record AdviceReport(AdviceResult result) {
         if (result.choices().isEmpty()) {
             return Optional.empty();
         }
-        List<String> phases = result.choices().get(0).disturbed().stream()
-                .map(BalancePhase::label)
+        AdviceResult.Choice choice = result.choices().get(0);
+        List<String> phases = choice.disturbed().stream()
+                .map(phase -> phase.label() + " by " + shift(choice, phase))
                 .toList();
         return Optional.of(
                 phases.isEmpty()
                         ? "It spoils no other phase by " + inG(Remedies.DISTURBING) + "."
-                        : "It spoils: " + String.join(", ", phases) + ", where the two axles' limits part by "
-                                + inG(Remedies.DISTURBING) + " or more.");
+                        : "It spoils: " + String.join(", ", phases) + ".");
+    }
+
+    /** Which way a phase goes, all corners. */
+    private String shift(AdviceResult.Choice choice, BalancePhase phase) {
+        double shift = result.against().stream()
+                .filter(one -> one.complaint().phase() != phase)
+                .flatMap(one -> one.steps().stream())
+                .filter(step -> step.adjustment().equals(choice.adjustment()) && step.to() == choice.to())
+                .mapToDouble(step -> step.shifts().getOrDefault(phase, Double.NaN))
+                .findFirst()
+                .orElse(Double.NaN);
+        return inG(Math.abs(shift)) + " towards " + (shift > 0 ? "understeer" : "oversteer");
     }
 
     private Optional<String> next() {

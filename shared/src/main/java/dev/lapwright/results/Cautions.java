@@ -41,12 +41,11 @@ public final class Cautions {
     }
 
     /** What on the car stops adjustments that stand at an end of their range, where nothing in the model does; empty for none. */
-    static String ends(List<Adjustment> ended) {
+    static String ends(Map<Adjustment, Double> ended) {
         Map<String, List<String>> byStop = new LinkedHashMap<>();
-        for (Adjustment adjustment : ended) {
-            String stop = EndStop.of(adjustment).map(EndStop::text).orElse("its maker says");
-            byStop.computeIfAbsent(stop, any -> new ArrayList<>()).add(adjustment.name());
-        }
+        ended.forEach((adjustment, setting) -> byStop.computeIfAbsent(
+                        EndStop.at(adjustment, setting).orElse("its maker says"), any -> new ArrayList<>())
+                .add(adjustment.name()));
         return byStop.isEmpty()
                 ? ""
                 : "At an end of their range, where nothing in the model stops them; what does on the car (common practice): "

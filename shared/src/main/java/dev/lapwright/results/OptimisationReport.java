@@ -547,15 +547,17 @@ public record OptimisationReport(
     }
 
     private String endsReading() {
-        List<Adjustment> ends = new ArrayList<>();
+        Map<Adjustment, Double> ends = new LinkedHashMap<>();
         for (int i = 0; i < result.search().axes().size(); i++) {
             List<Double> settings = result.search().axes().get(i).settings();
             double best = result.best().settings().get(i);
             if (result.nearOptimal().ranges().get(i).matters()
                     && (best == settings.get(0) || best == settings.get(settings.size() - 1))) {
-                ends.add(result.task()
-                        .car()
-                        .adjustment(result.search().axes().get(i).name()));
+                ends.put(
+                        result.task()
+                                .car()
+                                .adjustment(result.search().axes().get(i).name()),
+                        best);
             }
         }
         return (" " + Cautions.ends(ends)).stripTrailing();

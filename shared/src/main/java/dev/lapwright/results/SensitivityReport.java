@@ -19,6 +19,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -173,8 +174,8 @@ public record SensitivityReport(
             return "";
         }
         return " (the end of its range; nothing in the model stops it there"
-                + EndStop.of(worth.adjustment())
-                        .map(stop -> ", on the car " + stop.text())
+                + EndStop.at(worth.adjustment(), worth.shown().setting())
+                        .map(stop -> ", on the car " + stop)
                         .orElse("")
                 + ")";
     }
@@ -441,11 +442,12 @@ public record SensitivityReport(
                         .filter(worth -> delicate.contains(worth.adjustment().name()))
                         .map(worth -> worth.adjustment().name())
                         .collect(Collectors.joining(", ")));
-        String ends = Cautions.ends(large.stream()
+        Map<Adjustment, Double> ended = new LinkedHashMap<>();
+        large.stream()
                 .filter(worth -> isFaster(worth)
                         && EndStop.isEnd(worth.adjustment(), worth.best().setting()))
-                .map(SensitivityResult.Worth::adjustment)
-                .toList());
+                .forEach(worth -> ended.put(worth.adjustment(), worth.best().setting()));
+        String ends = Cautions.ends(ended);
         if (!ends.isEmpty()) {
             said.add(ends);
         }

@@ -401,9 +401,11 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         if (end != End.LEAST && end != End.MOST) {
             return "";
         }
+        Adjustment adjustment = subject.bare().adjustment(axis.name());
+        List<Double> legal = adjustment.legalSettings();
         return ", where nothing in the model stops it"
-                + EndStop.of(subject.bare().adjustment(axis.name()))
-                        .map(stop -> " (on the car, by common practice: " + stop.text() + ")")
+                + EndStop.at(adjustment, legal.get(end == End.LEAST ? 0 : legal.size() - 1))
+                        .map(stop -> " (on the car, by common practice: " + stop + ")")
                         .orElse("");
     }
 

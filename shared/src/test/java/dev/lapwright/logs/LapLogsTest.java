@@ -28,6 +28,27 @@ class LapLogsTest {
                 .satisfies(e -> assertThat(e.getMessage()).contains(said));
     }
 
+    /** Numbers apart by spaces, semicolons, or commas with a space; decimals after a point or a comma. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "1:36.2 1:35.9 96.4",
+                "1:36.2; 1:35.9;1:36.4",
+                "1:36,2, 1:35,9, 1:36,4",
+                " 1:36.2\n1:35.90 1:36.4 "
+            })
+    void lapTimesMayBeTyped(String typed) {
+        assertThat(LapLogs.read(LapLogs.typed(typed).orElseThrow()).log().laps().stream()
+                        .map(TimingLog.Lap::time))
+                .containsExactly(96.2, 95.9, 96.4);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "laps.csv", "1:36.2 laps", "castelvane-wings.csv", "1:36.2,1:35.9.2", "-1:36.2"})
+    void whatIsNoListOfTimesIsTheNameOfALog(String name) {
+        assertThat(LapLogs.typed(name)).isEmpty();
+    }
+
     /** A minute has 60 seconds, a second 1000 milliseconds. */
     @ParameterizedTest
     @ValueSource(

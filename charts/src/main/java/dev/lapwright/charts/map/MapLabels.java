@@ -15,6 +15,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jfree.chart.ui.TextAnchor;
 
 /**
@@ -22,10 +23,10 @@ import org.jfree.chart.ui.TextAnchor;
  * inside where the road or another label is in the way. Made for one drawing.
  */
 public final class MapLabels {
-    /** Room between the road's edge and a label, px. */
     /** A plan of less than this has little room at its foot, px. */
     private static final double NARROW = 500;
 
+    /** Room between the road's edge and a label, px. */
     private static final double GAP = 4;
 
     private static final double[] DISTANCES = {0, 6, 14, 24, 36, 52, 72};
@@ -56,6 +57,7 @@ public final class MapLabels {
     private final LabelSpace space = new LabelSpace();
     private final List<Point2D> road = new ArrayList<>();
     private final List<PlacedText> placed = new ArrayList<>();
+    private final List<Line2D> leaders = new ArrayList<>();
 
     /** @param halfRoad half the width at which the road is drawn, px */
     public MapLabels(
@@ -91,6 +93,11 @@ public final class MapLabels {
     /** Labels drawn so far. */
     public List<PlacedText> placed() {
         return List.copyOf(placed);
+    }
+
+    /** Thin lines drawn so far from the road to labels that stand well off it. */
+    public List<Line2D> leaders() {
+        return List.copyOf(leaders);
     }
 
     /** Keeps labels off the lines of a frame; for frames drawn before the labels. */
@@ -220,10 +227,14 @@ public final class MapLabels {
                 for (double turn : ANGLES) {
                     PlacedText note = beside(text, station, direction + Math.toRadians(turn), clear + away);
                     Rectangle2D box = note.box(g2);
-                    if (area.contains(box) && space.isFree(box, 3) && isOffRoad(box)) {
+                    if (!area.contains(box) || !space.isFree(box, 3) || !isOffRoad(box)) {
+                        continue;
+                    }
+                    Optional<Line2D> leader = leader(station, box, away);
+                    if (leader.filter(this::isCrossed).isEmpty()) {
                         space.take(box);
                         placed.add(note);
-                        drawLeader(station, box, away);
+                        leader.ifPresent(this::drawLeader);
                         note.draw(g2, style.palette().ink());
                         return true;
                     }
@@ -233,20 +244,32 @@ public final class MapLabels {
         return false;
     }
 
-    private void drawLeader(int station, Rectangle2D box, double away) {
-        if (away > DISTANCES[1]) {
-            double px = scale.px(x[station]);
-            double py = scale.py(y[station]);
-            double endX = Math.max(box.getMinX(), Math.min(px, box.getMaxX()));
-            double endY = Math.max(box.getMinY(), Math.min(py, box.getMaxY()));
-            double length = Math.hypot(endX - px, endY - py);
-            if (length > clear + LEADER_FROM) {
-                g2.setPaint(style.palette().muted());
-                g2.setStroke(ChartStyle.solid(1));
-                g2.draw(new Line2D.Double(
-                        px + (endX - px) * clear / length, py + (endY - py) * clear / length, endX, endY));
-            }
+    /** A thin line from the road to a label that stands well off it. */
+    private Optional<Line2D> leader(int station, Rectangle2D box, double away) {
+        if (away <= DISTANCES[1]) {
+            return Optional.empty();
         }
+        double px = scale.px(x[station]);
+        double py = scale.py(y[station]);
+        double endX = Math.max(box.getMinX(), Math.min(px, box.getMaxX()));
+        double endY = Math.max(box.getMinY(), Math.min(py, box.getMaxY()));
+        double length = Math.hypot(endX - px, endY - py);
+        return length > clear + LEADER_FROM
+                ? Optional.of(new Line2D.Double(
+                        px + (endX - px) * clear / length, py + (endY - py) * clear / length, endX, endY))
+                : Optional.empty();
+    }
+
+    private boolean isCrossed(Line2D leader) {
+        return space.isCrossedBy(leader) || leaders.stream().anyMatch(leader::intersectsLine);
+    }
+
+    private void drawLeader(Line2D leader) {
+        g2.setPaint(style.palette().muted());
+        g2.setStroke(ChartStyle.solid(1));
+        g2.draw(leader);
+        space.takeLine(leader);
+        leaders.add(leader);
     }
 
     /** A text whose box touches, from outside, the circle of radius {@code off} round the station. */

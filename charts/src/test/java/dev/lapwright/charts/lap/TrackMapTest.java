@@ -24,6 +24,8 @@ import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.title.PaintScaleLegend;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class TrackMapTest {
     private static final Lap LAP = Example.lap();
@@ -108,6 +110,29 @@ class TrackMapTest {
                         .isFalse();
             }
         }
+    }
+
+    /** So small that some labels find no place beside the road. */
+    @ParameterizedTest
+    @CsvSource({"330, 150", "260, 130", "420, 110"})
+    void noLeaderRunsThroughAName(int width, int height) {
+        Stations stations = LAP.stations();
+        Rectangle2D area = new Rectangle2D.Double(0, 0, width, height);
+        Graphics2D g2 = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB).createGraphics();
+        MapScale scale =
+                new MapScale(stations.x(), stations.y(), new Rectangle2D.Double(90, 35, width - 180, height - 70));
+        MapLabels labels = new MapLabels(g2, ChartStyle.STANDARD, scale, stations, area, 2);
+        labels.drawStart(true);
+        labels.drawCorners();
+        assertThat(labels.leaders()).isNotEmpty().allSatisfy(leader -> {
+            for (PlacedText note : labels.placed()) {
+                Rectangle2D box = note.box(g2);
+                // A leader ends at the edge of its own name.
+                Rectangle2D within =
+                        new Rectangle2D.Double(box.getX() + 1, box.getY() + 1, box.getWidth() - 2, box.getHeight() - 2);
+                assertThat(leader.intersects(within)).isFalse();
+            }
+        });
     }
 
     @Test

@@ -220,7 +220,8 @@ final class BackgroundStudy {
     }
 
     private void complaint(Map<String, Object> tree, Sheet sheet, Subject subject, String text) {
-        DriverWords words = DriverWords.read(List.of(text), sheet.stations().corners());
+        DriverWords words =
+                DriverWords.read(List.of(text), sheet.stations().corners(), Advice.isFrontDriven(subject.car()));
         BalanceResult result = Balance.of(sheet.lap(question.now())).run(how);
         AdviceResult advice = Advice.on(words, result).run(how);
         List<Map<String, Object>> blocks =

@@ -12,6 +12,7 @@ import dev.lapwright.results.ComparisonReport;
 import dev.lapwright.results.ModelCheck;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
+import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.study.compare.Comparison;
@@ -21,8 +22,10 @@ import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.robust.AdjustmentVerdict;
 import dev.lapwright.study.robust.DriverWord;
+import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.track.StationSpacing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -53,7 +56,10 @@ final class DoubtAnswer {
         this.answer = answer;
     }
 
-    /** Tells of the headline, of the knob in hand, then of all others; last of the headline again, with the fuller model's word. */
+    /**
+     * Tells of the headline, of the knob in hand, then of all others; of the knobs again with what can be said of each; last of the headline
+     * again, with the fuller model's word.
+     */
     void tell(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
         Optional<Map<String, Object>> headline = headline(how);
         headline.ifPresent(told);
@@ -62,8 +68,9 @@ final class DoubtAnswer {
         for (Landscape one : landscapes) {
             (one.name().equals(question.hand()) ? hand : others).add(one);
         }
-        bands(how, hand, told);
-        bands(how, others, told);
+        List<Band> bands = new ArrayList<>(bands(how, hand, told));
+        bands.addAll(bands(how, others, told));
+        settle(how, bands, told);
         headline.filter(tree -> tree.containsKey("lines"))
                 .map(tree -> seconded(how, tree))
                 .ifPresent(told);
@@ -130,7 +137,11 @@ final class DoubtAnswer {
     /** One knob, and where in the study its settings begin. */
     private record Asked(Landscape landscape, List<Double> settings, int place) {}
 
-    private void bands(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
+    /** The band of one knob, and how its settings stand. */
+    private record Band(Asked asked, List<RobustnessResult.Standing> standings) {}
+
+    /** Tells the bands, without a word on those about which more drawn cars have to be asked. */
+    private List<Band> bands(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
         Car car = answer.subject().car();
         Conditions day = answer.subject().day();
         Robustness study = Robustness.of(car, answer.subject().driven(), SPACING_FOR_KNOBS, day)
@@ -159,21 +170,68 @@ final class DoubtAnswer {
                 place++;
             }
         }
+        List<Band> bands = new ArrayList<>();
         if (place > 0) {
-            RobustnessResult found = study.run(how);
-            asked.forEach(one -> told.accept(band(one, found)));
+            List<RobustnessResult.Standing> all = study.run(how).standings();
+            for (Asked one : asked) {
+                Band band = new Band(
+                        one,
+                        all.subList(one.place(), one.place() + one.settings().size()));
+                bands.add(band);
+                told.accept(told(band, undrawn(one.landscape())));
+            }
+        }
+        return bands;
+    }
+
+    /** Says of each knob what `sensitivity` with as many drawn cars says of it. */
+    private void settle(StudyRun how, List<Band> bands, Consumer<Map<String, Object>> told) {
+        List<Band> open = bands.stream()
+                .filter(band -> isAdjustment(band.asked().landscape())
+                        && undrawn(band.asked().landscape()).isEmpty())
+                .toList();
+        if (open.isEmpty()) {
+            return;
+        }
+        JudgedAdjustments judged = JudgedAdjustments.of(
+                answer.subject().car(),
+                open.stream()
+                        .map(band -> new JudgedAdjustments.Known(
+                                band.asked().landscape().name(),
+                                Optional.empty(),
+                                gain(band.asked().landscape()),
+                                band.asked().settings()))
+                        .toList());
+        List<AdjustmentVerdict> verdicts = SettledVerdicts.of(
+                        answer.subject().car(),
+                        answer.subject().driven(),
+                        answer.subject().day(),
+                        judged)
+                .run(how.reporting(Progress.NONE))
+                .verdicts();
+        for (int i = 0; i < open.size(); i++) {
+            told.accept(told(open.get(i), Optional.of(verdicts.get(i))));
         }
     }
 
-    private Map<String, Object> band(Asked asked, RobustnessResult found) {
-        Landscape landscape = asked.landscape();
-        int count = asked.settings().size();
-        List<RobustnessResult.Standing> standings = found.standings().subList(asked.place(), asked.place() + count);
+    private static double gain(Landscape landscape) {
+        return landscape.difference(landscape.fastest().orElseThrow());
+    }
+
+    /** Whether it can be chosen; the day cannot. */
+    private boolean isAdjustment(Landscape landscape) {
+        return answer.subject().bare().adjustments().stream()
+                .anyMatch(one -> one.name().equals(landscape.name()));
+    }
+
+    private Map<String, Object> told(Band band, Optional<AdjustmentVerdict> verdict) {
+        Asked asked = band.asked();
+        List<RobustnessResult.Standing> standings = band.standings();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "band");
-        tree.put("name", landscape.name());
+        tree.put("name", asked.landscape().name());
         List<List<Double>> points = new ArrayList<>();
-        for (int i = 0; i < count; i++) {
+        for (int i = 0; i < standings.size(); i++) {
             if (standings.get(i).laps() > 0) {
                 points.add(List.of(
                         asked.settings().get(i),
@@ -182,7 +240,6 @@ final class DoubtAnswer {
             }
         }
         tree.put("points", points);
-        Optional<AdjustmentVerdict> verdict = verdict(asked, standings);
         // What is flat, or not in the model, the landscape says itself; a gain shows.
         tree.put(
                 "verdict",
@@ -194,18 +251,14 @@ final class DoubtAnswer {
         return tree;
     }
 
-    /** By the one rule; empty for the day, which is no choice. */
-    private Optional<AdjustmentVerdict> verdict(Asked asked, List<RobustnessResult.Standing> standings) {
-        Landscape landscape = asked.landscape();
-        Car bare = answer.subject().bare();
-        if (bare.adjustments().stream().noneMatch(one -> one.name().equals(landscape.name()))) {
+    /** What is said by the one rule without drawn cars; empty where they decide, and for the day, which is no choice. */
+    private Optional<AdjustmentVerdict> undrawn(Landscape landscape) {
+        if (!isAdjustment(landscape)) {
             return Optional.empty();
         }
-        boolean delicate = Optimisation.leftAlone(bare).stream()
+        boolean delicate = Optimisation.leftAlone(answer.subject().bare()).stream()
                 .anyMatch(kept -> kept.name().equals(landscape.name()));
-        double best = landscape.difference(landscape.fastest().orElseThrow());
-        return Optional.of(AdjustmentVerdict.undrawn(landscape.range(), delicate)
-                .orElseGet(() -> AdjustmentVerdict.of(best, standings)));
+        return AdjustmentVerdict.undrawn(landscape.range(), delicate);
     }
 
     /** What the landscape says, with no more digits than drawn cars leave, and what they say. */
@@ -227,7 +280,7 @@ final class DoubtAnswer {
                 + DRAWS_FOR_KNOBS + " cars that this one may be"
                 + verdict.map(told -> told == AdjustmentVerdict.UNSEEN
                                 ? "; the model knows too little of it to choose by"
-                                : ": " + told.label()
+                                : "; of " + SettledVerdicts.DRAWS + " of them: " + told.label()
                                         + (told == AdjustmentVerdict.GAIN ? stopped(setting, landscape) : ""))
                         .orElse("");
     }
@@ -237,8 +290,8 @@ final class DoubtAnswer {
         Adjustment adjustment = answer.subject().bare().adjustment(landscape.name());
         return EndStop.isEnd(adjustment, setting)
                 ? "; at the end of its range, where nothing in the model stops it"
-                        + EndStop.of(adjustment)
-                                .map(stop -> ": on the car " + stop.text())
+                        + EndStop.at(adjustment, setting)
+                                .map(stop -> ": on the car " + stop)
                                 .orElse("")
                 : "";
     }

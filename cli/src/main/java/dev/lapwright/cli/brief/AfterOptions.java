@@ -34,10 +34,10 @@ public final class AfterOptions {
             names = "--after",
             required = true,
             paramLabel = "LOG",
-            description =
-                    "After driving: a log of lap times, as 'lapwright evidence' reads it, or of laps with their"
-                            + " speeds, as 'lapwright fit' does; a file or the name of a demo. May be repeated, one for each run. A log"
-                            + " of lap times names setups by what was set (rear-wing=8), or base for the car as it stands here.")
+            description = "After driving: a log of lap times, as 'lapwright evidence' reads it, or of laps with their"
+                    + " speeds, as 'lapwright fit' does; a file or the name of a demo. May be repeated, one for each run. A log"
+                    + " of lap times names setups by what was set (rear-wing=8), or base for the car as it stands here. Or the"
+                    + " flying laps of one run, typed: --after \"1:36.2 1:35.9 1:36.4\".")
     public String log;
 
     @Option(
@@ -115,13 +115,14 @@ public final class AfterOptions {
             List<RunLogs.Timed> timed = new ArrayList<>();
             List<RunLogs.Driven> driven = new ArrayList<>();
             List<FitReport.Run> runs = new ArrayList<>();
+            boolean typed = areTyped(given);
             for (AfterOptions one : given) {
-                DocumentSource source = LapLogs.find(one.log);
+                DocumentSource source = LapLogs.typed(one.log).orElseGet(() -> LapLogs.find(one.log));
                 Subject set =
                         card.isPresent() ? onCard(card.get(), driven.size(), stands) : one.subject(stands, console);
                 List<ColumnChoice> columns =
                         one.columns.stream().map(DrivenLogs::column).toList();
-                if (!columns.isEmpty() || RunLogs.holdsSpeeds(source)) {
+                if (!typed && (!columns.isEmpty() || RunLogs.holdsSpeeds(source))) {
                     DrivenLog log = DrivenLogs.read(source, columns);
                     DrivenLapSelection pick = DrivenLapSelection.of(List.of(log), stands.driven(), List.of());
                     driven.add(new RunLogs.Driven(log, pick, name(set, stands)));
@@ -133,21 +134,35 @@ public final class AfterOptions {
             if (!driven.isEmpty()) {
                 card.ifPresent(its -> its.check("--after", driven.size()));
             }
+            // Of laps with their speeds those at pace count from the first, and of those that somebody typed all.
+            CleanLaps.Rule fromTheFirst = new CleanLaps.Rule(0, CleanLaps.Rule.DEFAULT.slowLimit());
             if (!timed.isEmpty()) {
                 LapLogFile times = RunLogs.together(timed);
                 return new Read(
                         Optional.of(card.map(its -> its.naming(times)).orElse(times)),
-                        Evidence.DEFAULT,
+                        typed ? Evidence.DEFAULT.rule(fromTheFirst) : Evidence.DEFAULT,
                         runs,
                         Optional.empty());
             }
-            // Of laps with their speeds those at pace count from the first.
-            CleanLaps.Rule fromTheFirst = new CleanLaps.Rule(0, CleanLaps.Rule.DEFAULT.slowLimit());
             return new Read(
                     driven.isEmpty() ? Optional.empty() : Optional.of(RunLogs.times(driven)),
                     Evidence.DEFAULT.rule(fromTheFirst),
                     runs,
                     Optional.empty());
+        }
+
+        /** Whether lap times are typed; those of logs have laps that do not count, so that nobody should mix the two. */
+        private static boolean areTyped(List<AfterOptions> given) {
+            long typed = given.stream()
+                    .filter(one -> LapLogs.typed(one.log).isPresent())
+                    .count();
+            if (typed > 0 && typed < given.size()) {
+                throw new InvalidValueException(
+                        "--after",
+                        "some laps are typed, and others in a log",
+                        "type all of them, or write what is typed into a log: a column time, and one setup");
+            }
+            return typed > 0;
         }
 
         /** The car as it was set in a run of a card, counted from 0; as it stands where there is no such run, which is told later. */

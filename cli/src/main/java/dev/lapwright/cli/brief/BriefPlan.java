@@ -239,8 +239,10 @@ public final class BriefPlan {
                         .append('.');
             } else if (EndStop.isEnd(turn.change().adjustment(), turn.change().to())) {
                 text.append(" It is the end of its range, where nothing in the model stops it")
-                        .append(EndStop.of(turn.change().adjustment())
-                                .map(stop -> "; on the car, " + stop.text())
+                        .append(EndStop.at(
+                                        turn.change().adjustment(),
+                                        turn.change().to())
+                                .map(stop -> "; on the car, " + stop)
                                 .orElse(""))
                         .append('.');
             }
@@ -363,8 +365,8 @@ public final class BriefPlan {
         return switch (left.reason()) {
             case END ->
                 "the end of its range"
-                        + EndStop.of(left.change().adjustment())
-                                .map(stop -> "; on the car, " + stop.text())
+                        + EndStop.at(left.change().adjustment(), left.change().to())
+                                .map(stop -> "; on the car, " + stop)
                                 .orElse(", where nothing in the model stops it");
             case NOT_FIRM ->
                 left.doubt()

@@ -125,8 +125,10 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         Stations stations = subject.driven().stations(StationSpacing.DEFAULT);
-        Optional<DriverWords> words =
-                said.isGiven() ? Optional.of(DriverWords.read(said.complaints, stations.corners())) : Optional.empty();
+        Optional<DriverWords> words = said.isGiven()
+                ? Optional.of(
+                        DriverWords.read(said.complaints, stations.corners(), Advice.isFrontDriven(subject.car())))
+                : Optional.empty();
         Optional<Corner> at = Optional.ofNullable(freeBody).map(word -> corner(stations, word));
         BalanceResult result = Balance.of(new LapSolver(stations).solve(Vehicle.of(subject.car(), subject.day())))
                 .run();

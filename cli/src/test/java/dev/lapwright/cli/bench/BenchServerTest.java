@@ -372,6 +372,14 @@ class BenchServerTest {
         // One rule's words; of the day, and of pressures and brakes, none.
         assertThat(bands.stream().map(one -> one.get("verdict")).distinct())
                 .isSubsetOf("", "already right", "makes no difference", "cannot be told");
+        // First the band of few cars, then what can be said by as many as a sensitivity draws.
+        List<Map<String, Object>> wing = bands.stream()
+                .filter(one -> one.get("name").equals("rear-wing"))
+                .toList();
+        assertThat(wing).hasSize(2);
+        assertThat(wing.get(0).get("verdict")).isEqualTo("");
+        assertThat(wing.get(1).get("points")).isEqualTo(wing.get(0).get("points"));
+        assertThat(wing.get(1).get("words").toString()).contains("of 100 of them: ");
         assertThat(bands.stream().filter(one -> one.get("name").toString().matches("conditions.*|.*pressure|brake.*")))
                 .isNotEmpty()
                 .allSatisfy(one -> assertThat(one.get("verdict")).isEqualTo(""));

@@ -156,6 +156,19 @@ class BriefCommandTest {
         assertThat(folder).isEmptyDirectory();
     }
 
+    /** Logs have laps that do not count; of typed ones all do. */
+    @Test
+    void typedLapsBesideALogAreRefusedBeforeTheWork() {
+        refused(
+                "some laps are typed, and others in a log",
+                "--out",
+                folder.toString(),
+                "--after",
+                "1:36.2 1:35.9 1:36.1",
+                "--after",
+                "castelvane-wings.csv");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

@@ -3,6 +3,7 @@ package dev.lapwright.cli.brief;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.cli.Chromium;
 import dev.lapwright.cli.JsonTree;
@@ -17,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -150,6 +152,100 @@ class BriefPageTest {
         assertThat(words).contains(reading.replace('\u00A0', ' ').replace('\u2212', '-'));
         List<Object> steps = (List<Object>) JsonTree.object(json, "plan").get("steps");
         assertThat(steps).isNotEmpty();
+    }
+
+    /** Each step of the plan, and the whole: the page's table, the JSON's numbers and the terminal's sentence are of one gain. */
+    @Test
+    @SuppressWarnings("unchecked")
+    void pageTerminalAndJsonSayTheSameOfEachStep() {
+        List<Object> steps = (List<Object>) JsonTree.object(json, "plan").get("steps");
+        List<String> rows = matches("<tr[^>]*>(<th scope=\"row\">[^<]*</th><td data-label=\"Now \u2192 set\".*?)</tr>");
+        assertThat(rows).hasSize(steps.size() + 1);
+        String terminal = said.replaceAll("\\s+", " ");
+        for (int i = 0; i < steps.size(); i++) {
+            Map<String, Object> step = (Map<String, Object>) steps.get(i);
+            String row = rows.get(i);
+            assertThat(row)
+                    .contains((i + 1) + ". ")
+                    .contains(">" + step.get("why").toString() + "<");
+            row = row.replace('\u00A0', ' ');
+            numbersAre(row, step);
+            for (Object one : (List<Object>) step.get("turns")) {
+                Map<String, Object> turn = (Map<String, Object>) one;
+                String from = Numbers.plain(((Number) turn.get("from")).doubleValue());
+                String to = Numbers.plain(((Number) turn.get("to")).doubleValue());
+                assertThat(row).contains(from + " \u2192 " + to);
+                assertThat(terminal).contains("from " + from + " to " + to);
+            }
+            assertThat(terminal).contains("(" + cell(row, "Gain, s") + " s)");
+        }
+        Map<String, Object> whole = JsonTree.object(JsonTree.object(json, "plan"), "whole");
+        String all = rows.get(steps.size());
+        numbersAre(all, whole);
+        assertThat(terminal)
+                .contains((steps.size() > 1 ? "together " : "That is ") + cell(all, "Gain, s") + " s a lap, "
+                        + cell(all, "Lap then, min:s"))
+                .contains(cell(all, "Nine in ten, s") + " s in nine of ten of")
+                .contains("faster on " + cell(all, "Gain on, % of cars") + " %");
+    }
+
+    /** A row of the page's plan against a step of the JSON, to the digits that are printed. */
+    private static void numbersAre(String row, Map<String, Object> step) {
+        // Gains are rounded so that their sum is the whole's: up to one unit of the last digit, a hundredth.
+        assertThat(printed(cell(row, "Gain, s"))).isCloseTo(JsonTree.number(step, "differenceS"), within(0.0101));
+        String[] ends = cell(row, "Nine in ten, s").split(" to ");
+        // Half of the last digit, a hundredth.
+        assertThat(printed(ends[0])).isCloseTo(JsonTree.number(step, "differenceLowS"), within(0.0051));
+        assertThat(printed(ends[1])).isCloseTo(JsonTree.number(step, "differenceHighS"), within(0.0051));
+        assertThat(printed(cell(row, "Gain on, % of cars")))
+                .isCloseTo(100 * JsonTree.number(step, "chanceOfGain"), within(0.51));
+        String time = cell(row, "Lap then, min:s");
+        double seconds =
+                60 * printed(time.substring(0, time.indexOf(':'))) + printed(time.substring(time.indexOf(':') + 1));
+        assertThat(seconds).isCloseTo(JsonTree.number(step, "lapTimeS"), within(0.0101));
+    }
+
+    private static double printed(String number) {
+        return Double.parseDouble(number.replace('\u2212', '-'));
+    }
+
+    private static String cell(String row, String label) {
+        Matcher cell = Pattern.compile("data-label=\"" + Pattern.quote(label) + "\"[^>]*>([^<]*)<")
+                .matcher(row);
+        assertThat(cell.find()).as(label + " in " + row).isTrue();
+        return cell.group(1);
+    }
+
+    /** Right, no difference, cannot be told and the others: the same adjustments in the same list under the same words. */
+    @Test
+    @SuppressWarnings("unchecked")
+    void pageTerminalAndJsonSayTheSameOfTheLists() {
+        Map<String, String> lists = Map.of(
+                "gains", "A gain by itself",
+                "alreadyRight", "Already right",
+                "noDifference", "Makes no difference",
+                "cannotBeTold", "Cannot be told",
+                "notInThisModel", "Not in this model");
+        Map<String, Object> verdicts = JsonTree.object(json, "verdicts");
+        Car car = Documents.car("gt-talvex");
+        String terminal = said.replaceAll("\\s+", " ");
+        int told = ((List<Object>) verdicts.get("inThePlan")).size();
+        for (Map.Entry<String, String> list : lists.entrySet()) {
+            List<Object> names = (List<Object>) verdicts.get(list.getKey());
+            told += names.size();
+            List<String> page = matches("<dt>" + list.getValue() + "</dt><dd>([^<]*)</dd>");
+            assertThat(page).as(list.getValue()).hasSize(names.isEmpty() ? 0 : 1);
+            if (!names.isEmpty()) {
+                assertThat(terminal).contains(list.getValue() + ": " + page.get(0));
+                String words = page.get(0).toLowerCase(Locale.ROOT);
+                for (Object name : names) {
+                    String label = car.adjustment(name.toString()).label().toLowerCase(Locale.ROOT);
+                    assertThat(words).contains(label.replaceAll(" \\(.*|,.*", ""));
+                }
+                assertThat(words.split(", | and ")).hasSameSizeAs(names);
+            }
+        }
+        assertThat(told).isEqualTo(car.adjustments().size());
     }
 
     @Test

@@ -52,7 +52,7 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports|stints|best|advice|roads|width]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports [SOURCE...]|stints|best|advice|roads|width]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
@@ -86,7 +86,7 @@ public final class DoubtTables {
             case "coverage" -> coverage();
             case "best" -> best();
             case "advice" -> advice();
-            case "imports" -> imports();
+            case "imports" -> imports(List.of(asked).subList(1, asked.length));
             case "stints" -> stints();
             case "roads" -> roads();
             case "width" -> width();
@@ -189,8 +189,12 @@ public final class DoubtTables {
                 .row("driven on the middle of the road", plainly(n));
     }
 
-    /** Told on circuits as imported, by the document's own band; driven on the circuits they were drawn from. */
-    private static void imports() {
+    /**
+     * Told on circuits as imported, by the document's own band; driven on the circuits they were drawn from.
+     *
+     * @param sources names of {@link DrawnSurvey.Source} to print; all if empty
+     */
+    private static void imports(List<String> sources) {
         Car car = Documents.car("gt-talvex");
         System.out.println(
                 "Talvex GT, " + IMPORT_DRAWS + " cars drawn on each import (seed " + SEED + "), " + IMPORT_TRUTHS
@@ -200,6 +204,9 @@ public final class DoubtTables {
         System.out.println();
         head("imported from");
         for (DrawnSurvey.Source source : DrawnSurvey.Source.values()) {
+            if (!sources.isEmpty() && !sources.contains(source.name())) {
+                continue;
+            }
             int[] inside = new int[settings(car).size()];
             int all = 0;
             for (DrawnCircuit circuit : DrawnCircuit.drawn(1, ROADS_SEED)) {

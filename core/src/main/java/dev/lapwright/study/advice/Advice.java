@@ -49,6 +49,12 @@ public final class Advice implements Study<AdviceResult> {
             Quantity.COMPOUND_GRIP.path(),
             Quantity.TYRE_TEMPERATURE.path());
 
+    /** Percent of the drive. */
+    private static final double FRONT_ALONE = 100;
+
+    private static final String BAR = ".antiRollBarNmPerDeg";
+    private static final String SPRING = ".springNPerMm";
+
     private final DriverWords words;
     private final BalanceResult balance;
     private final int draws;
@@ -69,9 +75,12 @@ public final class Advice implements Study<AdviceResult> {
         return new Advice(words, balance, count == 0 ? 0 : Robustness.checkedDraws("draws", count));
     }
 
-    /** @throws InvalidValueException if no corner complained of has the phase, or the car has nothing to turn */
+    /** @throws InvalidValueException if no corner complained of has the phase, two complaints contradict each other, or the car has nothing to turn */
     @Override
     public AdviceResult run(StudyRun how) {
+        for (BalanceComplaint one : words.complaints()) {
+            words.complaints().forEach(other -> one.refuseOpposite(other, balance));
+        }
         List<RemedyResult> against = new ArrayList<>();
         for (BalanceComplaint complaint : words.complaints()) {
             against.add(Remedies.against(complaint, balance).run(how));
@@ -87,19 +96,30 @@ public final class Advice implements Study<AdviceResult> {
     }
 
     private List<AdviceResult.Choice> choices(List<RemedyResult> against, StudyRun how) {
-        List<AdviceResult.Choice> helping = new ArrayList<>();
+        List<AdviceResult.Choice> all = new ArrayList<>();
         List<RemedyResult.Remedy> first = against.get(0).steps();
         for (int i = 0; i < first.size(); i++) {
             AdviceResult.Choice choice = choice(against, i);
-            if (helps(choice) > 0 && isForBalance(choice.adjustment())) {
-                helping.add(choice);
+            if (isForBalance(choice.adjustment())) {
+                all.add(choice);
             }
+        }
+        List<AdviceResult.Choice> helping = new ArrayList<>(all.stream()
+                .filter(choice -> best(choice) >= Remedies.DISTURBING)
+                .toList());
+        if (helping.isEmpty()) {
+            // Next to nothing is better than none; but one idea of that kind is enough.
+            all.stream()
+                    .filter(choice -> best(choice) >= Remedies.NOTHING)
+                    .max(Comparator.comparingDouble(Advice::best))
+                    .ifPresent(helping::add);
         }
         helping.sort(Comparator.comparing((AdviceResult.Choice choice) -> -helps(choice))
                 .thenComparing(choice -> worsens(choice))
                 .thenComparing(choice -> !first.get(indexOf(first, choice)).isFree())
                 .thenComparing(choice ->
                         -choice.gains().stream().mapToDouble(gain -> gain).sum()));
+        barsBeforeSprings(helping);
         // Two steps of one adjustment are one idea.
         List<AdviceResult.Choice> best = new ArrayList<>();
         Set<String> taken = new LinkedHashSet<>();
@@ -109,6 +129,34 @@ public final class Advice implements Study<AdviceResult> {
             }
         }
         return draws == 0 || best.isEmpty() ? best : doubted(best, how);
+    }
+
+    /** Where bars help as well, springs come behind the first of them (common practice, no source): a bar is turned in a minute. */
+    private void barsBeforeSprings(List<AdviceResult.Choice> helping) {
+        int bar = 0;
+        while (bar < helping.size() && !moves(helping.get(bar), BAR)) {
+            bar++;
+        }
+        if (bar == helping.size()) {
+            return;
+        }
+        List<AdviceResult.Choice> ahead = new ArrayList<>(helping.subList(0, bar + 1));
+        List<AdviceResult.Choice> springs =
+                ahead.stream().filter(choice -> moves(choice, SPRING)).toList();
+        ahead.removeAll(springs);
+        ahead.addAll(springs);
+        for (int i = 0; i <= bar; i++) {
+            helping.set(i, ahead.get(i));
+        }
+    }
+
+    private boolean moves(AdviceResult.Choice choice, String ending) {
+        return car().adjustment(choice.adjustment()).effects().stream()
+                .anyMatch(effect -> effect.quantity().endsWith(ending));
+    }
+
+    private static double best(AdviceResult.Choice choice) {
+        return choice.gains().stream().mapToDouble(gain -> gain).max().orElse(Double.NEGATIVE_INFINITY);
     }
 
     private static int indexOf(List<RemedyResult.Remedy> steps, AdviceResult.Choice choice) {
@@ -186,7 +234,8 @@ public final class Advice implements Study<AdviceResult> {
         List<AdviceResult.PracticeMove> moves = new ArrayList<>();
         Set<Practice> said = new LinkedHashSet<>();
         for (RemedyResult one : against) {
-            for (Practice practice : Practice.against(one.complaint())) {
+            for (Practice practice :
+                    Practice.against(one.complaint(), one.complaint().isOfSlow(balance), isFrontDriven(car()))) {
                 if (said.add(practice)) {
                     moves.add(move(practice, (adjustment, to) -> view(adjustment, to, one)));
                 }
@@ -196,6 +245,11 @@ public final class Advice implements Study<AdviceResult> {
                 .filter(said::add)
                 .forEach(practice -> moves.add(move(practice, (adjustment, to) -> kerb.view(found, adjustment, to)))));
         return moves;
+    }
+
+    /** Whether the front axle alone is driven, so that it is the one whose wheels spin. */
+    public static boolean isFrontDriven(Car car) {
+        return car.value(Quantity.FRONT_DRIVE_SHARE) >= FRONT_ALONE;
     }
 
     /** What the model makes of an adjustment turned to a setting. */

@@ -27,6 +27,8 @@ final class KerbSearch {
     /** Where a lap has no corner, m/s: 100 km/h, as the study of ride takes it. */
     private static final double USUAL = 100 / 3.6;
 
+    private static final String HEIGHT = ".rideHeightMm";
+
     private final Lap lap;
     private final double speed;
 
@@ -46,11 +48,19 @@ final class KerbSearch {
         return Ride.of(set, lap.vehicle().conditions(), speed).overKerb();
     }
 
-    /** Springs and dampers: a wing that presses the wheel down, or a softer tyre, eases a kerb too, but is not there for it. */
+    /**
+     * Springs and dampers: a wing that presses the wheel down, or a softer tyre, eases a kerb too, but is not there for it; and what a ride
+     * height is there for, that nothing strikes the kerb, the study of ride does not know.
+     */
     private static boolean isForRide(Adjustment adjustment) {
         return adjustment.effects().stream()
-                .map(Effect::quantity)
-                .anyMatch(quantity -> quantity.startsWith("suspension."));
+                        .map(Effect::quantity)
+                        .anyMatch(quantity -> quantity.startsWith("suspension."))
+                && !isHeight(adjustment);
+    }
+
+    private static boolean isHeight(Adjustment adjustment) {
+        return adjustment.effects().stream().map(Effect::quantity).anyMatch(quantity -> quantity.endsWith(HEIGHT));
     }
 
     /**
@@ -147,7 +157,7 @@ final class KerbSearch {
 
     /** What the study of ride makes of a move of practice. */
     AdviceResult.PracticeMove.View view(OverKerb found, String adjustment, double to) {
-        if (found.now().isEmpty()) {
+        if (found.now().isEmpty() || isHeight(car().adjustment(adjustment))) {
             return AdviceResult.PracticeMove.View.UNSEEN;
         }
         try {

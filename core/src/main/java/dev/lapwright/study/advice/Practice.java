@@ -2,6 +2,7 @@ package dev.lapwright.study.advice;
 
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -18,6 +19,8 @@ record Practice(String words, String quantity, boolean more) {
     private static final String REAR_SPRING = "suspension.rear.springNPerMm";
     private static final String FRONT_HEIGHT = "suspension.front.rideHeightMm";
     private static final String REAR_HEIGHT = "suspension.rear.rideHeightMm";
+    private static final String REAR_COAST = "drive.rear.coastLockPercent";
+    private static final String FRONT_COAST = "drive.front.coastLockPercent";
     private static final String REAR_WING = "aero.wings.rear.angleDeg";
     private static final Practice SOFTER_FRONT_BAR = new Practice("softer front anti-roll bar", FRONT_BAR, false);
     private static final Practice STIFFER_FRONT_BAR = new Practice("stiffer front anti-roll bar", FRONT_BAR, true);
@@ -33,12 +36,17 @@ record Practice(String words, String quantity, boolean more) {
             new Practice("a little brake balance to the rear", "brakes.frontSharePercent", false);
     private static final Practice FRONT_BRAKE =
             new Practice("a little brake balance to the front", "brakes.frontSharePercent", true);
-    private static final Practice MORE_COAST_LOCK =
-            new Practice("more lock on the overrun", "drive.rear.coastLockPercent", true);
-    private static final Practice LESS_COAST_LOCK =
-            new Practice("less lock on the overrun", "drive.rear.coastLockPercent", false);
+    private static final Practice MORE_COAST_LOCK = new Practice("more lock on the overrun", REAR_COAST, true);
+    private static final Practice LESS_COAST_LOCK = new Practice("less lock on the overrun", REAR_COAST, false);
     private static final Practice LESS_POWER_LOCK =
             new Practice("less lock under drive", "drive.rear.powerLockPercent", false);
+
+    /** Driven wheels that steer: the outer one pulls the nose in. */
+    private static final Practice MORE_FRONT_POWER_LOCK =
+            new Practice("more lock under drive", "drive.front.powerLockPercent", true);
+
+    /** Of no use where the car is slow. */
+    private static final List<Practice> OF_SPEED = List.of(MORE_WING, LESS_WING, LESS_RAKE, MORE_RAKE);
 
     /** Against the kerb, at each end. */
     static final List<Practice> KERB = List.of(
@@ -54,22 +62,39 @@ record Practice(String words, String quantity, boolean more) {
         return paths.stream().anyMatch(this::moves) && !(rake && paths.contains(FRONT_HEIGHT));
     }
 
-    /** Whether a quantity is the one that it moves; a rear wing is one whose name says rear. */
+    /** Whether a quantity is the one that it moves; a rear wing is one whose name says rear, and a lock on the overrun that of the driven axle. */
     boolean moves(String path) {
         return path.equals(quantity)
+                || (quantity.equals(REAR_COAST) && path.equals(FRONT_COAST))
                 || (quantity.equals(REAR_WING) && path.matches("aero\\.wings\\.[^.]*rear[^.]*\\.angleDeg"));
     }
 
-    static List<Practice> against(BalanceComplaint complaint) {
-        BalancePhase phase = complaint.phase();
-        if (complaint.understeer()) {
-            return switch (phase) {
-                case ENTRY -> List.of(SOFTER_FRONT_BAR, REAR_BRAKE, LESS_COAST_LOCK, SOFTER_FRONT_SPRING);
-                case LIFT_OFF -> List.of(SOFTER_FRONT_BAR, LESS_COAST_LOCK, MORE_RAKE);
-                case MIDDLE -> List.of(SOFTER_FRONT_BAR, STIFFER_REAR_BAR, SOFTER_FRONT_SPRING, MORE_RAKE, LESS_WING);
-                case EXIT -> List.of(STIFFER_REAR_BAR, SOFTER_FRONT_BAR, LESS_POWER_LOCK);
-            };
+    /**
+     * What is turned first.
+     *
+     * @param slow whether all corners complained of are slow
+     * @param frontDriven whether the front axle is driven, and it alone
+     */
+    static List<Practice> against(BalanceComplaint complaint, boolean slow, boolean frontDriven) {
+        List<Practice> all = new ArrayList<>(
+                complaint.understeer() ? understeer(complaint.phase(), frontDriven) : oversteer(complaint.phase()));
+        if (slow) {
+            all.removeAll(OF_SPEED);
         }
+        return all;
+    }
+
+    private static List<Practice> understeer(BalancePhase phase, boolean frontDriven) {
+        return switch (phase) {
+            case ENTRY -> List.of(SOFTER_FRONT_BAR, REAR_BRAKE, LESS_COAST_LOCK, SOFTER_FRONT_SPRING);
+            case LIFT_OFF -> List.of(SOFTER_FRONT_BAR, LESS_COAST_LOCK, MORE_RAKE);
+            case MIDDLE -> List.of(SOFTER_FRONT_BAR, STIFFER_REAR_BAR, SOFTER_FRONT_SPRING, MORE_RAKE, LESS_WING);
+            case EXIT ->
+                List.of(STIFFER_REAR_BAR, SOFTER_FRONT_BAR, frontDriven ? MORE_FRONT_POWER_LOCK : LESS_POWER_LOCK);
+        };
+    }
+
+    private static List<Practice> oversteer(BalancePhase phase) {
         return switch (phase) {
             case ENTRY -> List.of(SOFTER_REAR_BAR, FRONT_BRAKE, MORE_COAST_LOCK, MORE_WING);
             case LIFT_OFF -> List.of(MORE_COAST_LOCK, SOFTER_REAR_BAR, LESS_RAKE);

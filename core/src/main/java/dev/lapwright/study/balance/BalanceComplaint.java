@@ -78,6 +78,12 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
         return corner == 0;
     }
 
+    /** Whether it is of corners none of which is above 100 km/h where it is slowest, so that wings do little there. */
+    public boolean isOfSlow(BalanceResult balance) {
+        BalanceComplaint slow = new BalanceComplaint(understeer, phase, 0, CornerKind.SLOW);
+        return balance.corners().stream().filter(this::concerns).allMatch(slow::concerns);
+    }
+
     /** Whether it is of this corner. */
     boolean concerns(BalanceResult.CornerBalance one) {
         if (corner > 0) {
@@ -100,6 +106,36 @@ public record BalanceComplaint(boolean understeer, BalancePhase phase, int corne
 
     /** Whether another says the opposite of the same phase of the same corners. */
     public boolean contradicts(BalanceComplaint other) {
-        return understeer != other.understeer && phase == other.phase && corner == other.corner && kind == other.kind;
+        return isOpposite(other) && corner == other.corner && kind == other.kind;
+    }
+
+    private boolean isOpposite(BalanceComplaint other) {
+        return understeer != other.understeer && phase == other.phase;
+    }
+
+    /**
+     * Refuses another that says the opposite of the same phase of a corner that both are of, under whatever names.
+     *
+     * @throws InvalidValueException if there is such a corner
+     */
+    public void refuseOpposite(BalanceComplaint other, BalanceResult balance) {
+        if (isOpposite(other)) {
+            balance.corners().stream()
+                    .filter(one -> concerns(one) && other.concerns(one))
+                    .findFirst()
+                    .ifPresent(one -> {
+                        throw contradiction(other, "T" + one.corner().number());
+                    });
+        }
+    }
+
+    /** The refusal of another that says the opposite somewhere. */
+    InvalidValueException contradiction(BalanceComplaint other, String where) {
+        return new InvalidValueException(
+                "complaint",
+                label() + " and " + other.label() + " in " + where
+                        + " contradict each other: one end alone gives up first",
+                "say which comes first, and where: a car that pushes and then snaps is often one that is given more lock until the"
+                        + " rear lets go, or whose tyres go off during a run");
     }
 }

@@ -22,8 +22,8 @@ import java.util.regex.Pattern;
 public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<String> assumed) {
     /** The words that are understood, for people. */
     public static final String VOCABULARY =
-            "understeer, push, tight or will not turn; oversteer, loose, tail out, snap or spin; on entry, turning in or"
-                    + " braking; on lifting; in the middle or at the apex; on exit or power; in T3 or a corner's name, slow, medium,"
+            "understeer, push, tight, will not turn or no front grip; oversteer, loose, tail out, snap, spin, wheelspin or no"
+                    + " rear grip; on entry, turning in or braking; on lifting; in the middle or at the apex; on exit or power; in T3 or a corner's name, slow, medium,"
                     + " fast or long corners, or all; will not take the kerb";
 
     private static final Map<Pattern, Boolean> TENDENCIES = new LinkedHashMap<>();
@@ -33,13 +33,14 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
     static {
         TENDENCIES.put(
                 words(
-                        "understeer(s|ing)?|push(es|ing)?|tight|plough(s|ing)?|(will not|won't|does not|doesn't) turn( in)?|"
+                        "understeer(s|ing)?|push(es|ing)?|tight|lazy|plough(s|ing)?|no( grip at the)? front( end)?( grip)?|(will not|won't|does not|doesn't) turn( in)?|"
                                 + "(runs|washes|goes) wide|front (end )?(slides|washes out|goes|gives up)( first)?"),
                 true);
         TENDENCIES.put(
                 words(
-                        "oversteer(s|ing)?|loose|snap(s|ping)?( out)?|tail( comes| steps| goes)?( out| round)?|"
-                                + "(rear|back)( end)? (slides|steps out|comes round|goes|gives up)( first)?|(wheel ?)?spin(s|ning)?|nervous"),
+                        "oversteer(s|ing)?|loose|snap(s|ping)?( loose)?( out(?! of))?|tail[ -]happy|tail( comes| steps| goes)?( out(?! of)| round)?|"
+                                + "(rear|back)( end)? (slides|steps out|comes round|goes|gives up)( first)?|(wheel ?)?spin(s|ning)?|"
+                                + "no( grip at the)? rear( end)?( grip)?|no (traction|drive)|(the )?rears? locks?( up)?|nervous|twitchy"),
                 false);
         PHASES.put(
                 words("lift-?off|lift(s|ing)?( off)?|off( the)? (throttle|power|gas)|coast(s|ing)?"),
@@ -47,6 +48,9 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
         PHASES.put(words("entry|way in|turn(s|ing)?[ -]in|brak(e|es|ing)"), BalancePhase.ENTRY);
         PHASES.put(words("mid(dle)?(-corner)?|apex|steady"), BalancePhase.MIDDLE);
         PHASES.put(words("exit|way out|power|throttle|traction|accelerat(es|ing)"), BalancePhase.EXIT);
+        // Where nothing else says when.
+        PHASES.put(words("into"), BalancePhase.ENTRY);
+        PHASES.put(words("out of"), BalancePhase.EXIT);
         KINDS.put(words("slow( (corners|ones))?"), BalanceComplaint.CornerKind.SLOW);
         KINDS.put(words("medium( (corners|ones))?"), BalanceComplaint.CornerKind.MEDIUM);
         KINDS.put(words("fast( (corners|ones))?|quick( (corners|ones))?"), BalanceComplaint.CornerKind.FAST);
@@ -55,8 +59,10 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
     }
 
     private static final Pattern KERB =
-            words("(will not|won't|does not|doesn't) (take|like)( the)? kerbs?|kerbs?( upset it)?");
-    private static final Pattern SPIN = words("spin(s|ning)?|wheelspin");
+            words("(will not|won't|does not|doesn't) (take|like|ride)( the)? (kerbs?|bumps?)|"
+                    + "(bounces|hops|jumps|skips|too stiff|harsh) over( the)? (kerbs?|bumps?)|kerbs?( upset it)?");
+    private static final Pattern WHEELSPIN = words("wheel ?spin(s|ning)?|no (traction|drive)");
+    private static final Pattern SPIN = words("(wheel ?)?spin(s|ning)?|no (traction|drive)");
     private static final Pattern SNAP = words("snap(s|ping)?");
     private static final Pattern NOISE = words(
             "(and|but|the|a|an|it|its|is|are|car|my|i|when|if|on|in|at|of|out|to|from|into|under"
@@ -73,7 +79,7 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
     }
 
     /**
-     * Reads what a driver says.
+     * Reads what a driver says of a car whose rear axle is driven.
      *
      * @param said one or more complaints each
      * @param corners of the circuit, by number, T and number, or name
@@ -81,7 +87,20 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
      *     contradict each other
      */
     public static DriverWords read(List<String> said, List<Corner> corners) {
-        Reading reading = new Reading(corners);
+        return read(said, corners, false);
+    }
+
+    /**
+     * Reads what a driver says.
+     *
+     * @param said one or more complaints each
+     * @param corners of the circuit, by number, T and number, or name
+     * @param frontDriven whether the front axle alone is driven, so that it is the one whose wheels spin
+     * @throws InvalidValueException for words and corners that are not known, where no end of the car is named, and where two complaints
+     *     contradict each other
+     */
+    public static DriverWords read(List<String> said, List<Corner> corners, boolean frontDriven) {
+        Reading reading = new Reading(corners, frontDriven);
         for (String text : said) {
             reading.read(text);
         }
@@ -92,6 +111,7 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
     /** What has been read so far. */
     private static final class Reading {
         private final List<Corner> corners;
+        private final boolean frontDriven;
         private final List<BalanceComplaint> complaints = new ArrayList<>();
         private final List<String> assumed = new ArrayList<>();
         private boolean kerb;
@@ -100,8 +120,9 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
         private String clause = "";
         private String rest = "";
 
-        Reading(List<Corner> corners) {
+        Reading(List<Corner> corners, boolean frontDriven) {
             this.corners = corners;
+            this.frontDriven = frontDriven;
         }
 
         void read(String text) {
@@ -128,7 +149,8 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
             int corner = named();
             boolean spin = SPIN.matcher(rest).find();
             boolean snap = SNAP.matcher(rest).find();
-            Optional<Boolean> tendency = first(TENDENCIES);
+            boolean frontSpins = frontDriven && WHEELSPIN.matcher(rest).find();
+            Optional<Boolean> tendency = first(TENDENCIES).map(front -> front || frontSpins);
             Optional<BalancePhase> phase = first(PHASES);
             Optional<BalanceComplaint.CornerKind> kind = first(KINDS);
             if (corner == 0 && kind.isEmpty()) {
@@ -219,12 +241,7 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
             for (BalanceComplaint one : complaints) {
                 for (BalanceComplaint other : complaints) {
                     if (one.contradicts(other)) {
-                        throw new InvalidValueException(
-                                "complaint",
-                                one.label() + " and " + other.label() + " in " + one.where()
-                                        + " contradict each other: one end alone gives up first",
-                                "say which comes first, and where: a car that pushes and then snaps is often one that is given"
-                                        + " more lock until the rear lets go, or whose tyres go off during a run");
+                        throw one.contradiction(other, one.where());
                     }
                 }
             }

@@ -8,7 +8,6 @@ import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
@@ -20,14 +19,12 @@ import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.sweep.SweepResult;
 import dev.lapwright.track.StationSpacing;
-import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
-import java.util.function.Supplier;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
@@ -59,17 +56,18 @@ public final class Robustness implements Study<RobustnessResult> {
     /** Draws of what is heard are not those of the cars. */
     private static final long HEARING = 0x9E3779B97F4A7C15L;
 
+    /** Seed if nothing is said. */
+    static final long SEED = 1;
+
     private static final int WHICH = -1;
     private static final int NOTHING = -2;
 
     private final Car present;
-    private final Track track;
-    private final StationSpacing spacing;
     private final Conditions day;
     private final List<Setting> settings;
-    private final int draws;
-    private final long seed;
-    private final boolean assuming;
+    private final DrawnCars.Spread spread;
+    /** Cars drawn before, asked again; empty where they are to be drawn. */
+    private final Optional<DrawnCars> cars;
     /** Place of the setting that is asked of; negative if that is left to the study. */
     private final int asked;
     /** What the driver says of the car as it stands. */
@@ -89,23 +87,17 @@ public final class Robustness implements Study<RobustnessResult> {
 
     private Robustness(
             Car present,
-            Track track,
-            StationSpacing spacing,
             Conditions day,
             List<Setting> settings,
-            int draws,
-            long seed,
-            boolean assuming,
+            DrawnCars.Spread spread,
+            Optional<DrawnCars> cars,
             int asked,
             List<DriverWord> words) {
         this.present = present;
-        this.track = track;
-        this.spacing = spacing;
         this.day = day;
         this.settings = settings;
-        this.draws = draws;
-        this.seed = seed;
-        this.assuming = assuming;
+        this.spread = spread;
+        this.cars = cars;
         this.asked = asked;
         this.words = words;
     }
@@ -120,7 +112,17 @@ public final class Robustness implements Study<RobustnessResult> {
      * few milliseconds (docs/performance.md).
      */
     public static Robustness of(Car present, Track track, StationSpacing spacing, Conditions day) {
-        return new Robustness(present, track, spacing, day, List.of(), DRAWS, 1, true, -1, List.of());
+        DrawnCars.Spread spread = new DrawnCars.Spread(present, track, spacing, day, DRAWS, SEED, true);
+        return new Robustness(present, day, List.of(), spread, Optional.empty(), -1, List.of());
+    }
+
+    /**
+     * A study on cars drawn before, their laps remembered: about the car that they were drawn about, in a setting that it may have come to since.
+     * With other draws it draws anew.
+     */
+    public static Robustness of(Car present, DrawnCars cars) {
+        DrawnCars.Spread spread = cars.spread();
+        return new Robustness(present, spread.day(), List.of(), spread, Optional.of(cars), -1, List.of());
     }
 
     /** A study of the settings of a sweep that have a lap, in its order, held against its baseline, all on the line that was swept on. */
@@ -204,7 +206,7 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness against(Car setUp, Conditions on, double number) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, on, number));
-        return new Robustness(present, track, spacing, day, List.copyOf(more), draws, seed, assuming, asked, words);
+        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words);
     }
 
     /**
@@ -217,13 +219,12 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness without(int place, Car setUp) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, day, Double.NaN, place));
-        return new Robustness(present, track, spacing, day, List.copyOf(more), draws, seed, assuming, asked, words);
+        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words);
     }
 
     /** The same with this many cars drawn. */
     public Robustness withDraws(int count) {
-        return new Robustness(
-                present, track, spacing, day, settings, checkedDraws("draws", count), seed, assuming, asked, words);
+        return drawing(spread.withCount(checkedDraws("draws", count)));
     }
 
     /**
@@ -243,7 +244,7 @@ public final class Robustness implements Study<RobustnessResult> {
 
     /** The same with other draws. */
     public Robustness withSeed(long other) {
-        return new Robustness(present, track, spacing, day, settings, draws, other, assuming, asked, words);
+        return drawing(spread.withSeed(other));
     }
 
     /**
@@ -253,7 +254,7 @@ public final class Robustness implements Study<RobustnessResult> {
      * @param place of the setting, in the order given
      */
     public Robustness asking(int place) {
-        return new Robustness(present, track, spacing, day, settings, draws, seed, assuming, place, words);
+        return new Robustness(present, day, settings, spread, cars, place, words);
     }
 
     /**
@@ -261,17 +262,21 @@ public final class Robustness implements Study<RobustnessResult> {
      * chance that a driver of it would say all these words (rejection sampling). So those that are left are as many as they count for.
      */
     public Robustness hearing(List<DriverWord> said) {
-        return new Robustness(present, track, spacing, day, settings, draws, seed, assuming, asked, List.copyOf(said));
+        return new Robustness(present, day, settings, spread, cars, asked, List.copyOf(said));
     }
 
     /** The same by what the car's document states alone: of what it does not speak of nothing is assumed. */
     public Robustness asStated() {
-        return new Robustness(present, track, spacing, day, settings, draws, seed, false, asked, words);
+        return drawing(spread.asStated());
+    }
+
+    private Robustness drawing(DrawnCars.Spread other) {
+        return new Robustness(present, day, settings, other, cars.filter(drawn -> other.equals(spread)), asked, words);
     }
 
     /** Number of laps it will drive. */
     public long laps() {
-        return (long) draws * (settings.size() + 1);
+        return (long) spread.count() * (settings.size() + 1);
     }
 
     /**
@@ -284,29 +289,29 @@ public final class Robustness implements Study<RobustnessResult> {
         if (settings.isEmpty()) {
             throw new InvalidValueException("robustness", "no setting was given", "name at least one to hold against");
         }
-        Drawn cars = drawn();
-        List<Unknown> unknowns = cars.days.unknowns();
-        double[][] drawn = cars.draws;
+        DrawnCars drawn = cars.orElseGet(() -> new DrawnCars(spread, false));
+        List<Unknown> unknowns = drawn.days().unknowns();
         if (!words.isEmpty()) {
             // What is said of a corner that is not there is refused before the waiting.
-            Lap lap = cars.stated.get().solve(Vehicle.of(present, day));
+            Lap lap = drawn.asDescribed().solve(Vehicle.of(present, day));
             words.forEach(word -> word.likelihood(lap));
         }
+        int draws = spread.count();
         List<Drive> drives = how.inParallel(
                 draws,
-                cars.stated,
-                (solver, i) -> drive(cars.days, drawn[i], cars.solver(i, solver)),
+                drawn::asDescribed,
+                (solver, i) -> drive(drawn, i, drawn.solver(i, solver)),
                 done -> how.report(done, draws));
-        RobustnessResult all = new Reading(unknowns, drawn, drives).result(Optional.empty());
+        RobustnessResult all = new Reading(unknowns, drawn.draws(), drives).result(Optional.empty());
         if (words.isEmpty()) {
             return all;
         }
-        RandomGenerator random = new Well19937c(seed ^ HEARING);
+        RandomGenerator random = new Well19937c(spread.seed() ^ HEARING);
         List<Drive> heard = new ArrayList<>();
         for (Drive drive : drives) {
             heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
         }
-        RobustnessResult result = new Reading(unknowns, drawn, heard).result(Optional.of(all));
+        RobustnessResult result = new Reading(unknowns, drawn.draws(), heard).result(Optional.of(all));
         if (result.lapped() < FEWEST_DRAWS) {
             throw new InvalidValueException(
                     "what the driver says",
@@ -327,11 +332,13 @@ public final class Robustness implements Study<RobustnessResult> {
         private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
     }
 
-    private Drive drive(PlausibleDays days, double[] draw, LapSolver solver) {
-        double[] times = times(days, draw, solver, j -> true);
+    private Drive drive(DrawnCars drawn, int draw, LapSolver solver) {
+        double[] times = times(drawn, draw, solver, j -> true);
         double likelihood = Double.isNaN(times[0]) ? 0 : 1;
         if (!words.isEmpty() && !Double.isNaN(times[0])) {
-            Lap lap = solver.solve(Vehicle.of(days.car(present, draw), days.day(day, draw)));
+            PlausibleDays days = drawn.days();
+            double[] errors = drawn.draws()[draw];
+            Lap lap = solver.solve(Vehicle.of(days.car(present, errors), days.day(day, errors)));
             for (DriverWord word : words) {
                 likelihood *= word.likelihood(lap);
             }
@@ -340,61 +347,33 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /** Lap time of the car as it stands, then of each setting that is wanted, s; NaN where there is none. */
-    private double[] times(PlausibleDays days, double[] draw, LapSolver solver, IntPredicate wanted) {
+    private double[] times(DrawnCars drawn, int draw, LapSolver solver, IntPredicate wanted) {
         double[] times = new double[settings.size() + 1];
-        times[0] = time(days, new Setting(present, day, Double.NaN), draw, solver);
+        times[0] = drawn.time(draw, present, day, solver);
         for (int j = 1; j < times.length; j++) {
+            Setting setting = settings.get(j - 1);
             times[j] = Double.isNaN(times[0]) || !wanted.test(j - 1)
                     ? Double.NaN
-                    : time(days, settings.get(j - 1), draw, solver);
+                    : drawn.time(draw, setting.car(), setting.day(), solver);
         }
         return times;
     }
 
-    /** The cars, days and roads of this study, drawn. */
-    Drawn drawn() {
-        return new Drawn();
-    }
-
-    /** Cars, days and roads drawn, on which laps are asked for in turn. */
-    final class Drawn {
-        private final PlausibleDays days = PlausibleDays.of(present, track, day, assuming, List.of());
-        private final double[][] draws = days.draws(Robustness.this.draws, seed);
-        private final Supplier<LapSolver> stated;
-
-        private Drawn() {
-            Stations stations = track.stations(spacing);
-            stated = () -> new LapSolver(stations);
-        }
-
-        /** A solver on a drawn road; the one of the road as it is described where that is not in doubt. */
-        private LapSolver solver(int draw, LapSolver asDescribed) {
-            return days.isRoadInDoubt() ? new LapSolver(days.road(draws[draw]).stations(spacing)) : asDescribed;
-        }
-
-        /**
-         * Laps on some of the draws.
-         *
-         * @param from first draw
-         * @param to behind the last
-         * @param wanted places of the settings to drive
-         * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
-         */
-        List<double[]> times(int from, int to, IntPredicate wanted, StudyRun how) {
-            return how.inParallel(
-                    to - from,
-                    stated,
-                    (solver, i) -> Robustness.this.times(days, draws[from + i], solver(from + i, solver), wanted),
-                    done -> {});
-        }
-    }
-
-    private static double time(PlausibleDays days, Setting setting, double[] draw, LapSolver solver) {
-        try {
-            return solver.lapTime(Vehicle.of(days.car(setting.car(), draw), days.day(setting.day(), draw)));
-        } catch (NoLapException | InvalidValueException noLap) {
-            return Double.NaN;
-        }
+    /**
+     * Laps on some of the draws of cars drawn before.
+     *
+     * @param from first draw
+     * @param to behind the last
+     * @param wanted places of the settings to drive
+     * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
+     */
+    List<double[]> times(int from, int to, IntPredicate wanted, StudyRun how) {
+        DrawnCars drawn = cars.orElseThrow();
+        return how.inParallel(
+                to - from,
+                drawn::asDescribed,
+                (solver, i) -> times(drawn, from + i, drawn.solver(from + i, solver), wanted),
+                done -> {});
     }
 
     private static double percentile(double[] values, double percent) {
@@ -451,7 +430,16 @@ public final class Robustness implements Study<RobustnessResult> {
             double least = times.size() < FEWEST_DRAWS ? 1 : UnknownShare.least(unknowns, times.size());
             int of = question(standings);
             return new RobustnessResult(
-                    draws, times.size(), seed, unknowns, standings, standing(0), of, shares(of), least, before);
+                    spread.count(),
+                    times.size(),
+                    spread.seed(),
+                    unknowns,
+                    standings,
+                    standing(0),
+                    of,
+                    shares(of),
+                    least,
+                    before);
         }
 
         /** Of a setting to the car as it stands, or of a setting to itself without a part. */

@@ -1,10 +1,12 @@
 package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -13,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Verdicts on the adjustments of a sensitivity ({@link AdjustmentVerdict}) without the intervals: cars are drawn in turn, and a setting is
+ * Verdicts on adjustments ({@link AdjustmentVerdict}), those of a sensitivity for instance, without the intervals: cars are drawn in turn, and a setting is
  * driven on no more of them once nothing that the rest could show would change its adjustment's verdict. So the verdicts are those of {@link
  * Robustness#of(SensitivityResult)} with as many draws of the same seed, for a fifth or so of its laps.
  *
@@ -27,34 +29,46 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
-    private static final long SEED = 1;
-    /** Draws between two looks at what is settled. */
-    private static final int AT_ONCE = 5;
+    /** Draws between two looks at what is settled: alike for one thread, two or four. */
+    private static final int AT_ONCE = 4;
     /** Slower than any lap, s. */
     private static final double FAR = 1e6;
 
-    private final SensitivityResult sensitivity;
-    private final Set<String> apart;
+    private final Car car;
+    private final Track track;
+    private final Conditions day;
+    private final JudgedAdjustments judged;
 
-    private SettledVerdicts(SensitivityResult sensitivity, Set<String> apart) {
-        this.sensitivity = sensitivity;
-        this.apart = apart;
+    private SettledVerdicts(Car car, Track track, Conditions day, JudgedAdjustments judged) {
+        this.car = car;
+        this.track = track;
+        this.day = day;
+        this.judged = judged;
     }
 
     /** A study of all adjustments of a sensitivity. */
     public static SettledVerdicts of(SensitivityResult sensitivity) {
-        return new SettledVerdicts(sensitivity, Set.of());
+        return of(sensitivity, Set.of());
     }
 
     /** The same without some adjustments, by name: nothing is asked of them, and their verdict is that they cannot be told. */
-    public SettledVerdicts without(Set<String> adjustments) {
-        return new SettledVerdicts(sensitivity, Set.copyOf(adjustments));
+    public static SettledVerdicts of(SensitivityResult sensitivity, Set<String> apart) {
+        return new SettledVerdicts(
+                sensitivity.car(),
+                sensitivity.track(),
+                sensitivity.conditions(),
+                JudgedAdjustments.of(sensitivity, apart));
+    }
+
+    /** A study of adjustments of a car, on what it drives. */
+    public static SettledVerdicts of(Car car, Track driven, Conditions day, JudgedAdjustments judged) {
+        return new SettledVerdicts(car, driven, day, judged);
     }
 
     /**
      * Verdicts, and what they rest on.
      *
-     * @param verdicts in the sensitivity's order
+     * @param verdicts in the order of the adjustments
      * @param draws cars drawn; 0 where none had to be
      * @param seed of the draws
      * @param laps driven
@@ -67,18 +81,15 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
     @Override
     public Result run(StudyRun how) {
-        JudgedAdjustments judged = JudgedAdjustments.of(sensitivity, apart);
         if (judged.cars().isEmpty()) {
-            return new Result(judged.verdicts(List.of()), 0, SEED, 0);
+            return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        Robustness study = Robustness.of(sensitivity.car(), sensitivity.track(), SPACING, sensitivity.conditions())
-                .withDraws(DRAWS)
-                .withSeed(SEED);
-        for (Car car : judged.cars()) {
-            study = study.against(car);
+        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS);
+        Robustness study = Robustness.of(car, drawn);
+        for (Car setUp : judged.cars()) {
+            study = study.against(setUp);
         }
-        Looks looks = new Looks(judged);
-        Robustness.Drawn drawn = study.drawn();
+        Looks looks = new Looks();
         // The settings that decide alone if they are faster come first; of the others only those that are still needed.
         for (boolean firsts : new boolean[] {true, false}) {
             for (int from = 0; from < DRAWS; from += AT_ONCE) {
@@ -88,11 +99,11 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                     continue;
                 }
                 int to = Math.min(DRAWS, from + AT_ONCE);
-                looks.note(from, drawn.times(from, to, j -> wanted[j], how), wanted);
+                looks.note(from, study.times(from, to, j -> wanted[j], how), wanted);
             }
         }
         how.report(2 * DRAWS, 2 * DRAWS);
-        return new Result(looks.verdicts(), DRAWS, SEED, looks.laps);
+        return new Result(looks.verdicts(), DRAWS, Robustness.SEED, drawn.driven());
     }
 
     private static boolean any(boolean[] all) {
@@ -106,13 +117,10 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
     /** What has been driven, and what it settles. */
     private final class Looks {
-        private final JudgedAdjustments judged;
         private final double[][] differences;
         private final int[] looked;
-        private int laps;
 
-        Looks(JudgedAdjustments judged) {
-            this.judged = judged;
+        Looks() {
             differences = new double[judged.cars().size()][DRAWS];
             looked = new int[differences.length];
         }
@@ -132,16 +140,14 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         }
 
         private boolean isFaster(int i) {
-            return AdjustmentVerdict.isAsked(sensitivity.worths().get(i).best().difference());
+            return AdjustmentVerdict.isAsked(judged.asked().get(i).difference());
         }
 
         void note(int from, List<double[]> times, boolean[] wanted) {
-            laps += times.size();
             for (int j = 0; j < wanted.length; j++) {
                 for (int k = 0; wanted[j] && k < times.size(); k++) {
                     differences[j][from + k] = times.get(k)[j + 1] - times.get(k)[0];
                     looked[j] = from + k + 1;
-                    laps++;
                 }
             }
         }

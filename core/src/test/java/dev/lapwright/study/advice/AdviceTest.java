@@ -90,6 +90,61 @@ class AdviceTest {
         assertThat(first.difference()).isCloseTo(after - before, within(1e-9));
     }
 
+    private static final Adjustment FRONT_SPRING = new Adjustment(
+            "front-spring",
+            "",
+            Unit.NONE,
+            Adjustment.Range.stepped(0, 4, 1, 2),
+            List.of(new Effect.Relative(Quantity.SPRING_FRONT.path(), 20)));
+
+    /** Common practice, no source: a bar is turned in a minute, springs take a corner-weight session. */
+    @Test
+    void aBarThatHelpsIsTurnedBeforeASpringThatHelpsMore() {
+        AdviceResult advice = advice(0, "loose in the middle", FRONT_SPRING, FRONT_BAR);
+        assertThat(advice.choices().stream().map(AdviceResult.Choice::adjustment))
+                .containsExactly("front-bar", "front-spring");
+        List<Double> gains =
+                advice.choices().stream().map(choice -> choice.gains().get(0)).toList();
+        assertThat(gains.get(1)).isGreaterThan(gains.get(0));
+        assertThat(gains.get(0)).isGreaterThanOrEqualTo(Remedies.DISTURBING);
+    }
+
+    /** What nobody feels is no idea to try after another. */
+    @Test
+    void stepsThatAreHardlyFeltAreTriedOnlyWhereNoneIsFelt() {
+        Adjustment weak = new Adjustment(
+                "weak-bar",
+                "",
+                Unit.NONE,
+                Adjustment.Range.stepped(0, 4, 1, 2),
+                List.of(new Effect.Relative(Quantity.BAR_FRONT.path(), 100)));
+        AdviceResult alone = advice(0, "loose in the middle", weak);
+        assertThat(alone.choices()).hasSize(1);
+        assertThat(alone.choices().get(0).gains().get(0)).isBetween(Remedies.NOTHING, Remedies.DISTURBING);
+        AdviceResult among = advice(0, "loose in the middle", weak, FRONT_SPRING);
+        assertThat(among.choices().stream().map(AdviceResult.Choice::adjustment))
+                .containsExactly("front-spring");
+    }
+
+    /** Downforce goes with the square of speed; front wheels that are driven pull the nose in (common practice, no source). */
+    @Test
+    void practiceKnowsSpeedAndWhichAxleIsDriven() {
+        BalanceComplaint push = new BalanceComplaint(true, BalancePhase.EXIT, 0);
+        assertThat(words(Practice.against(push, false, false))).contains("less lock under drive");
+        assertThat(words(Practice.against(push, false, true)))
+                .contains("more lock under drive")
+                .doesNotContain("less lock under drive");
+        BalanceComplaint loose = new BalanceComplaint(false, BalancePhase.MIDDLE, 0);
+        assertThat(words(Practice.against(loose, false, false))).contains("more rear wing", "less rake");
+        assertThat(words(Practice.against(loose, true, false)))
+                .contains("softer rear anti-roll bar")
+                .doesNotContain("more rear wing", "less rake");
+    }
+
+    private static List<String> words(List<Practice> moves) {
+        return moves.stream().map(Practice::words).toList();
+    }
+
     @Test
     void noTwoIdeasTurnTheSameAndNoneTheFuel() {
         List<String> names = advice("loose in the middle, snaps when I lift").choices().stream()
@@ -198,6 +253,21 @@ class AdviceTest {
         assertThat(OverKerb.variation(step.passes())).isLessThan(OverKerb.variation(over.now()));
     }
 
+    /** That nothing strikes the kerb, for which a car is raised, the ride does not know: it says nothing of heights. */
+    @Test
+    void noCarIsLoweredForAKerb() {
+        Adjustment height = new Adjustment(
+                "height",
+                "",
+                Unit.NONE,
+                Adjustment.Range.stepped(0, 4, 1, 2),
+                List.of(new Effect.Relative(Quantity.RIDE_HEIGHT_FRONT.path(), 5)));
+        AdviceResult advice = overKerb(height, FAST_BUMP);
+        assertThat(advice.overKerb().orElseThrow().steps().stream().map(OverKerb.Step::adjustment))
+                .doesNotContain("height");
+        assertThat(view(advice, "more ride height")).isEqualTo(View.UNSEEN);
+    }
+
     /** No lap time moves with a damper, and a bar does not touch one wheel; fuel is not there for it. */
     @Test
     void aDamperEasesAKerbAtNoCostAndABarIsNotSeen() {
@@ -236,10 +306,18 @@ class AdviceTest {
                 .hasMessageContaining("none of fast corners");
     }
 
+    /** One corner under two names. */
+    @Test
+    void aContradictionUnderTwoNamesIsRefusedWithTheCorner() {
+        assertThatThrownBy(() -> advice("pushes in all corners, loose in T1"))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("in T1 contradict each other");
+    }
+
     /** What lifts both ends by as much leaves the rake as it is. */
     @Test
     void rakeIsTurnedByWhatLeavesTheFrontWhereItIs() {
-        assertThat(Practice.against(new BalanceComplaint(false, BalancePhase.LIFT_OFF, 0)).stream()
+        assertThat(Practice.against(new BalanceComplaint(false, BalancePhase.LIFT_OFF, 0), false, false).stream()
                         .filter(move -> move.words().equals("less rake"))
                         .map(move -> List.of(
                                 move.isMadeBy(List.of("suspension.rear.rideHeightMm")),

@@ -31,6 +31,11 @@ class DriverWordsTest {
         "oversteer:exit:1, false, EXIT, 1, ALL",
         "understeer middle far bend, true, MIDDLE, 2, ALL",
         "loose on power out of T2, false, EXIT, 2, ALL",
+        "out of T2 on power it is loose, false, EXIT, 2, ALL",
+        "runs wide out of T2, true, EXIT, 2, ALL",
+        "tail out of T2, false, EXIT, 2, ALL",
+        "pushes into T2, true, ENTRY, 2, ALL",
+        "snaps when I lift into T2, false, LIFT_OFF, 2, ALL",
         "It is loose on the throttle, false, EXIT, 0, ALL",
         "pushes in long corners, true, MIDDLE, 0, LONG",
         "The car pushes on entry in slow corners, true, ENTRY, 0, SLOW",
@@ -38,12 +43,27 @@ class DriverWordsTest {
         "won't turn in, true, MIDDLE, 0, ALL",
         "the rear steps out under braking at Far Bend, false, ENTRY, 2, ALL",
         "wheelspin, false, EXIT, 0, ALL",
+        "no traction out of slow corners, false, EXIT, 0, SLOW",
+        "rear locks under braking, false, ENTRY, 0, ALL",
+        "no front grip in T1, true, MIDDLE, 1, ALL",
+        "tail-happy on the brakes, false, ENTRY, 0, ALL",
+        "snaps loose on exit, false, EXIT, 0, ALL",
         "tight at the apex of fast ones, true, MIDDLE, 0, FAST",
         "loose off the throttle, false, LIFT_OFF, 0, ALL"
     })
     void itReadsTendencyPhaseAndPlace(
             String text, boolean understeer, BalancePhase phase, int corner, CornerKind kind) {
         assertThat(read(text).complaints()).containsExactly(new BalanceComplaint(understeer, phase, corner, kind));
+    }
+
+    /** The wheels that are driven spin. */
+    @Test
+    void wheelspinIsOfTheDrivenAxle() {
+        assertThat(DriverWords.read(List.of("wheelspin out of T2"), CORNERS, true)
+                        .complaints())
+                .containsExactly(new BalanceComplaint(true, BalancePhase.EXIT, 2));
+        assertThat(DriverWords.read(List.of("spins out of T2"), CORNERS, true).complaints())
+                .containsExactly(new BalanceComplaint(false, BalancePhase.EXIT, 2));
     }
 
     @Test

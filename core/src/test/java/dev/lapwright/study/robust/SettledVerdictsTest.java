@@ -50,8 +50,7 @@ class SettledVerdictsTest {
     void whatIsLeftOutCannotBeToldAndCostsNoLap() {
         SensitivityResult sensitivity = sensitivity(0.2, 0.15);
         Set<String> names = Set.of("wing", "final-drive", "air");
-        SettledVerdicts.Result none =
-                SettledVerdicts.of(sensitivity).without(names).run();
+        SettledVerdicts.Result none = SettledVerdicts.of(sensitivity, names).run();
         assertThat(none.laps()).isZero();
         assertThat(none.draws()).isZero();
         assertThat(none.verdicts()).containsOnly(AdjustmentVerdict.UNTOLD);

@@ -1,0 +1,160 @@
+package dev.lapwright.study.robust;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.PlausibleDays;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Vehicle;
+import dev.lapwright.track.StationSpacing;
+import dev.lapwright.track.Stations;
+import dev.lapwright.track.Track;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * Cars, days and roads drawn once about one car, and the laps that settings of it drove on them: several questions asked of the same cars
+ * ({@link Robustness#of(Car, DrawnCars)}) drive each lap once. Not for two studies at the same time.
+ *
+ * <pre>{@code
+ * DrawnCars cars = DrawnCars.about(car, track, StationSpacing.DEFAULT, Conditions.STANDARD, 40);
+ * Car stiffer = car.with("front-bar", 4);
+ * RobustnessResult first = Robustness.of(car, cars).against(stiffer).run();
+ * RobustnessResult next = Robustness.of(stiffer, cars).against(stiffer.with("rear-wing", 5)).run();
+ * }</pre>
+ */
+public final class DrawnCars {
+    /** Stations of so many drawn roads are kept: some 0.3 MB each. Those of others are laid again for each question. */
+    private static final int ROADS_KEPT = 200;
+
+    private final Spread spread;
+    private final PlausibleDays days;
+    private final double[][] draws;
+    private final Stations stated;
+    private final boolean remembering;
+    private final List<Draw> memory = new ArrayList<>();
+    private final AtomicInteger driven = new AtomicInteger();
+
+    /**
+     * What is drawn.
+     *
+     * @param reference car about which cars are drawn, in the setting in which it was measured
+     * @param assuming whether what documents do not state is assumed by its class
+     */
+    record Spread(
+            Car reference,
+            Track track,
+            StationSpacing spacing,
+            Conditions day,
+            int count,
+            long seed,
+            boolean assuming) {
+        Spread withCount(int other) {
+            return new Spread(reference, track, spacing, day, other, seed, assuming);
+        }
+
+        Spread withSeed(long other) {
+            return new Spread(reference, track, spacing, day, count, other, assuming);
+        }
+
+        Spread asStated() {
+            return new Spread(reference, track, spacing, day, count, seed, false);
+        }
+    }
+
+    /** Setting of the car, the very object, and its day. */
+    private record Asked(Car car, Conditions day) {}
+
+    /** One draw: what one thread at a time asks of it. */
+    private static final class Draw {
+        private final Map<Asked, Double> times = new HashMap<>();
+        private Stations road;
+    }
+
+    DrawnCars(Spread spread, boolean remembering) {
+        this.spread = spread;
+        this.remembering = remembering;
+        days = PlausibleDays.of(spread.reference(), spread.track(), spread.day(), spread.assuming(), List.of());
+        draws = days.draws(spread.count(), spread.seed());
+        stated = spread.track().stations(spread.spacing());
+        for (int i = 0; i < draws.length; i++) {
+            memory.add(new Draw());
+        }
+    }
+
+    /**
+     * Cars drawn about one, by what is known of it and else by its class.
+     *
+     * @param reference in the setting in which it was measured
+     * @param count of draws
+     */
+    public static DrawnCars about(Car reference, Track track, StationSpacing spacing, Conditions day, int count) {
+        int checked = Robustness.checkedDraws("draws", count);
+        return new DrawnCars(new Spread(reference, track, spacing, day, checked, Robustness.SEED, true), true);
+    }
+
+    Spread spread() {
+        return spread;
+    }
+
+    PlausibleDays days() {
+        return days;
+    }
+
+    /** Draws by unknowns; not to be written to. */
+    double[][] draws() {
+        return draws;
+    }
+
+    /** A solver for the road as it is described. */
+    LapSolver asDescribed() {
+        return new LapSolver(stated);
+    }
+
+    /** A solver on a drawn road; the one of the road as it is described where that is not in doubt. */
+    LapSolver solver(int draw, LapSolver asDescribed) {
+        if (!days.isRoadInDoubt()) {
+            return asDescribed;
+        }
+        Stations kept = memory.get(draw).road;
+        Stations road = kept != null ? kept : days.road(draws[draw]).stations(spread.spacing());
+        if (remembering && draw < ROADS_KEPT) {
+            memory.get(draw).road = road;
+        }
+        return new LapSolver(road);
+    }
+
+    /** Lap time of a setting on a draw, on its {@link #solver}, s; NaN where it has none. */
+    double time(int draw, Car setUp, Conditions day, LapSolver solver) {
+        if (!remembering) {
+            return drive(draw, setUp, day, solver);
+        }
+        // One thread at a time is at a draw.
+        Map<Asked, Double> times = memory.get(draw).times;
+        Asked asked = new Asked(setUp, day);
+        Double known = times.get(asked);
+        if (known == null) {
+            known = drive(draw, setUp, day, solver);
+            times.put(asked, known);
+        }
+        return known;
+    }
+
+    private double drive(int draw, Car setUp, Conditions day, LapSolver solver) {
+        driven.incrementAndGet();
+        try {
+            return solver.lapTime(Vehicle.of(days.car(setUp, draws[draw]), days.day(day, draws[draw])));
+        } catch (NoLapException | InvalidValueException noLap) {
+            return Double.NaN;
+        }
+    }
+
+    /** Laps driven so far. */
+    int driven() {
+        return driven.get();
+    }
+}
