@@ -40,6 +40,7 @@ import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.gearing.RatioBoxResult;
 import dev.lapwright.study.landscape.Landscape;
 import dev.lapwright.study.lines.OwnLinesResult;
+import dev.lapwright.study.opinion.EitherModel;
 import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
@@ -121,6 +122,8 @@ class RecordGuardTest {
             SlipBalanceResult.class,
             SlipBalanceResult.Corner.class,
             SlipBalanceResult.Phase.class,
+            SlipBalanceResult.Steering.class,
+            EitherModel.class,
             WeightResult.class,
             WeightResult.Worth.class,
             WeightResult.Place.class,

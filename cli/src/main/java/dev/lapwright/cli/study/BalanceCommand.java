@@ -53,8 +53,6 @@ import picocli.CommandLine.Option;
         footer = {
             "  lapwright balance gt-talvex castelvane",
             "      Entry, lift-off, middle and exit of each corner, understeer gradient and aero balance.",
-            "  lapwright balance student-pipit harrowmere --free-body T3",
-            "      And the car where T3 is slowest, force by force and wheel by wheel, by both models.",
             "  lapwright balance gt-talvex castelvane --complaint \"loose on power out of T6\"",
             "      One change against it, what it costs, what to try next, and what each other step does."
         })
