@@ -65,6 +65,7 @@ module dev.lapwright.core {
     exports dev.lapwright.study.lines;
     exports dev.lapwright.study.opinion;
     exports dev.lapwright.study.optimise;
+    exports dev.lapwright.study.plan;
     exports dev.lapwright.study.pressures;
     exports dev.lapwright.study.ride;
     exports dev.lapwright.study.robust;

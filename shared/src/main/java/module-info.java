@@ -19,6 +19,7 @@ module dev.lapwright.shared {
     exports dev.lapwright.results.car;
     exports dev.lapwright.results.circuit;
     exports dev.lapwright.results.event;
+    exports dev.lapwright.results.plan;
     exports dev.lapwright.surveys;
 
     // What the page of the bench sends is read as strictly as documents are.

@@ -27,6 +27,7 @@ import dev.lapwright.cli.study.GearingCommand;
 import dev.lapwright.cli.study.LapCommand;
 import dev.lapwright.cli.study.LineCommand;
 import dev.lapwright.cli.study.OptimiseCommand;
+import dev.lapwright.cli.study.PlanCommand;
 import dev.lapwright.cli.study.PressuresCommand;
 import dev.lapwright.cli.study.RideCommand;
 import dev.lapwright.cli.study.SensitivityCommand;
@@ -67,6 +68,7 @@ public final class Lapwright {
         commands.put("bench", BenchCommand::new);
         commands.put("lap", LapCommand::new);
         commands.put("sweep", SweepCommand::new);
+        commands.put("plan", PlanCommand::new);
         commands.put("sensitivity", SensitivityCommand::new);
         commands.put("weight", WeightCommand::new);
         commands.put("optimise", OptimiseCommand::new);

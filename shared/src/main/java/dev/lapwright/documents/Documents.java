@@ -9,6 +9,7 @@ import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.text.ClassPathText;
 import dev.lapwright.track.Track;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -68,6 +69,11 @@ public final class Documents {
     /** The conditions a document describes. */
     public static Conditions conditions(DocumentSource source) {
         return ConditionsReader.read(source);
+    }
+
+    /** The plan of many laps that a file describes. */
+    public static PlanDocument plan(Path file) {
+        return PlanReader.read(DocumentSource.ofFile(file));
     }
 
     /** The line of a file. */

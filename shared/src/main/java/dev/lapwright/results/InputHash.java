@@ -58,6 +58,11 @@ public final class InputHash {
         return (lap.isByAnotherModel() ? hash.with("model", LapModel.FULLER.word()) : hash).sha256();
     }
 
+    /** Car as set up, conditions, circuit and how many stations it is sampled at. */
+    public static String of(Car car, Conditions conditions, Track track, int stations) {
+        return of(car, conditions, track).with("stations", stations).sha256();
+    }
+
     /** Axes by name with their values. */
     static Map<String, Object> axes(List<SweepAxis> list) {
         Map<String, Object> axes = new LinkedHashMap<>();

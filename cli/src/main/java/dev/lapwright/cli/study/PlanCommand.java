@@ -1,0 +1,224 @@
+package dev.lapwright.cli.study;
+
+import dev.lapwright.car.Conditions;
+import dev.lapwright.cli.option.HelpOption;
+import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
+import dev.lapwright.cli.output.ProgressBar;
+import dev.lapwright.cli.output.TerminalReport;
+import dev.lapwright.documents.Documents;
+import dev.lapwright.documents.LineKind;
+import dev.lapwright.documents.PlanDocument;
+import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.files.SafeFile;
+import dev.lapwright.report.Report;
+import dev.lapwright.results.Subject;
+import dev.lapwright.results.Vary;
+import dev.lapwright.results.plan.PlanSummary;
+import dev.lapwright.results.plan.PlanTable;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.plan.LapPlan;
+import dev.lapwright.study.plan.PlanDesign;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.track.StationSpacing;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Command {@code plan}: many laps as a file plans them, of several cars, circuits and days. */
+@Command(
+        name = "plan",
+        sortOptions = false,
+        descriptionHeading = "%n",
+        description = {
+            "Drives many laps as a file plans them: every car at every circuit on every day, with settings by a design.",
+            "",
+            "The file is JSON: lapwright (plan/1), name, cars, circuits, conditions (none for a standard day), line (smoothest"
+                    + " or middle), design (grid, latin hypercube or sobol), points, seed, and vary: by what is varied its values as"
+                    + " behind --vary of sweep, or \"\" for an adjustment's whole range."
+        },
+        customSynopsis = {"lapwright plan FILE [--out TABLE] [--resume] [--part K/N] [OPTIONS]"},
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lapwright plan wings.json --out wings.csv",
+            "      A row for each lap of the plan in wings.csv, and the fastest of each case here.",
+            "  lapwright plan wings.json --out second.csv --part 2/4 --resume",
+            "      The second quarter of its laps, going on where it was broken off."
+        })
+public final class PlanCommand implements Callable<Integer> {
+    private static final Pattern PART = Pattern.compile("([0-9]{1,9})/([0-9]{1,9})");
+    /** Laps that tell how long the others will take. */
+    private static final int TIMED = 64;
+
+    private static final double NANOSECONDS = 1e9;
+    /** Longer work than this is told of before it begins, s. */
+    private static final double LONG = 5;
+
+    private static final double MINUTE = 60;
+    private static final double HOUR = 3600;
+
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "FILE", description = "The plan.")
+    private String file;
+
+    @Option(
+            names = "--out",
+            paramLabel = "TABLE",
+            description = "CSV file to which each lap is added as it is driven, with a hash of what it depends on.")
+    private String out;
+
+    @Option(names = "--resume", description = "Goes on with the table where it was broken off.")
+    private boolean resume;
+
+    @Option(
+            names = "--part",
+            paramLabel = "K/N",
+            description =
+                    "Drives the K-th of N equal parts of the laps alone, as on one of N machines; tables of all parts,"
+                            + " one below the other, are the table of the whole.")
+    private String part = "1/1";
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "How many laps are driven at the same time; one for each processor core if left out.")
+    private Integer threads;
+
+    @Option(names = "--json", description = "Prints the result for machines, as JSON.")
+    private boolean json;
+
+    @Mixin
+    private HelpOption help;
+
+    public PlanCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        if (resume && out == null) {
+            throw new InvalidValueException("--resume", "there is no table to go on with", "name it by --out");
+        }
+        PlanDocument document = Documents.plan(SafeFile.path(file));
+        LapPlan plan = plan(document);
+        Matcher of = PART.matcher(part);
+        long k = of.matches() ? Long.parseLong(of.group(1)) : 0;
+        long n = of.matches() ? Long.parseLong(of.group(2)) : 0;
+        if (k < 1 || k > n) {
+            throw new InvalidValueException("--part", "'" + part + "' is no part", "write K/N, as in 2/4");
+        }
+        long from = plan.laps() / n * (k - 1) + Math.min(k - 1, plan.laps() % n);
+        long to = from + plan.laps() / n + (k <= plan.laps() % n ? 1 : 0);
+        Report report = drive(document, plan, from, to);
+        if (json) {
+            console.text(report::json);
+        } else {
+            TerminalReport.print(console, report);
+        }
+        return ExitCode.DONE;
+    }
+
+    private Report drive(PlanDocument document, LapPlan plan, long from, long to) {
+        StudyRun how = threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
+        if (out == null) {
+            try (ProgressBar bar = new ProgressBar(console, "laps")) {
+                PlanSummary summary = new PlanSummary(plan);
+                foretell(plan, from, to, how);
+                plan.drive(from, to, how.reporting(bar), summary::add);
+                return summary.report(document.name());
+            }
+        }
+        try (PlanTable table = PlanTable.open(plan, SafeFile.path(out), from, resume)) {
+            if (table.next() > to) {
+                throw new InvalidValueException("--part", "the table holds laps behind this part", "name another file");
+            }
+            foretell(plan, table.next(), to, how);
+            try (ProgressBar bar = new ProgressBar(console, "laps")) {
+                plan.drive(table.next(), to, how.reporting(bar), table::write);
+            }
+            return table.summary().report(document.name());
+        }
+    }
+
+    /** Says how long it will take, by some laps spread over all, where that is long. */
+    private void foretell(LapPlan plan, long from, long to, StudyRun how) {
+        long laps = to - from;
+        if (laps < 16 * TIMED) {
+            return;
+        }
+        long begin = System.nanoTime();
+        for (int i = 0; i < TIMED; i++) {
+            long at = from + laps / TIMED * i;
+            plan.drive(at, at + 1, how.alone(), lap -> {});
+        }
+        int count = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        double each = (System.nanoTime() - begin) / NANOSECONDS / TIMED;
+        double whole = each * laps / count;
+        if (whole > LONG) {
+            console.remark(laps + " laps: " + about(whole) + " on " + count + " threads, by " + TIMED + " of them");
+        }
+    }
+
+    private static String about(double seconds) {
+        if (seconds < 2 * MINUTE) {
+            return "about " + Math.round(seconds) + " s";
+        }
+        return seconds < 2 * HOUR
+                ? "about " + Math.round(seconds / MINUTE) + " min"
+                : "about " + Math.round(seconds / HOUR) + " h";
+    }
+
+    private LapPlan plan(PlanDocument document) {
+        Map<String, Conditions> days = new LinkedHashMap<>();
+        if (document.conditions().isEmpty()) {
+            days.put("standard day", Conditions.STANDARD);
+        }
+        document.conditions().forEach(day -> days.put(day, Documents.conditions(day)));
+        List<LapPlan.Case> cases = new ArrayList<>();
+        List<SweepAxis> axes = new ArrayList<>();
+        for (String car : document.cars()) {
+            for (String circuit : document.circuits()) {
+                Subject stands = Subject.of(car, circuit, null, List.of(), Conditions.STANDARD);
+                if (axes.isEmpty()) {
+                    document.vary()
+                            .forEach((name, values) ->
+                                    axes.add(Vary.parse(values.isEmpty() ? name : name + "=" + values, stands)
+                                            .axis()));
+                }
+                Subject driven = document.line().equals(LineKind.MIDDLE.word())
+                        ? stands
+                        : LineOptions.driveStandard(stands, console);
+                days.forEach((name, day) -> cases.add(new LapPlan.Case(
+                        car + " at " + circuit + ", " + name,
+                        driven.car(),
+                        driven.driven().stations(StationSpacing.DEFAULT),
+                        day)));
+            }
+        }
+        LapPlan plan = LapPlan.of(design(document, axes));
+        for (LapPlan.Case one : cases) {
+            plan = plan.with(one);
+        }
+        return plan;
+    }
+
+    private static PlanDesign design(PlanDocument document, List<SweepAxis> axes) {
+        return switch (document.design()) {
+            case PlanDocument.LATIN_HYPERCUBE -> PlanDesign.latinHypercube(axes, document.points(), document.seed());
+            case PlanDocument.SOBOL -> PlanDesign.sobol(axes, document.points());
+            default -> PlanDesign.grid(axes);
+        };
+    }
+}
