@@ -164,8 +164,8 @@ public record ModelCheck(
                 .field("what", what)
                 .field("differenceFastS", known(opinion.fast()))
                 .field("differenceFullerS", known(opinion.fuller()))
-                .field("eitherLowS", either().map(EitherModel::low).orElse(null))
-                .field("eitherHighS", either().map(EitherModel::high).orElse(null))
+                .field("differenceEitherLowS", either().map(EitherModel::low).orElse(null))
+                .field("differenceEitherHighS", either().map(EitherModel::high).orElse(null))
                 .field(
                         "eitherGainPercent",
                         either().map(all -> PERCENT * all.gain()).orElse(null))

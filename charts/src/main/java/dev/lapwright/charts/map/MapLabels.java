@@ -184,11 +184,25 @@ public final class MapLabels {
         }
         if (named < corners.size()) {
             String text = named + " of " + corners.size() + " corners named";
-            // Above the foot, or above a remark that a narrow one has lifted.
-            double bottom = area.getMaxY() - (area.getWidth() < NARROW ? 4.3 : 2.5) * style.textSize();
-            new PlacedText(text, area.getMaxX(), bottom, TextAnchor.BOTTOM_RIGHT, style.small())
-                    .draw(g2, style.palette().muted());
+            remark(text).draw(g2, style.palette().muted());
         }
+    }
+
+    /** Above the foot, or above a remark that a narrow one has lifted; where a label stands there, the next free place above it. */
+    private PlacedText remark(String text) {
+        double line = style.textSize();
+        double bottom = area.getMaxY() - (area.getWidth() < NARROW ? 4.3 : 2.5) * line;
+        for (double y = bottom; y > area.getMinY() + line; y -= 0.5 * line) {
+            for (TextAnchor side : List.of(TextAnchor.BOTTOM_RIGHT, TextAnchor.BOTTOM_LEFT)) {
+                double x = side == TextAnchor.BOTTOM_RIGHT ? area.getMaxX() : area.getMinX();
+                PlacedText placed = new PlacedText(text, x, y, side, style.small());
+                Rectangle2D box = placed.box(g2);
+                if (space.isFree(box, 1) && isOffRoad(box)) {
+                    return placed;
+                }
+            }
+        }
+        return new PlacedText(text, area.getMaxX(), bottom, TextAnchor.BOTTOM_RIGHT, style.small());
     }
 
     /** Rings the places where a corner is in doubt, each with its question beside it. */

@@ -13,6 +13,7 @@ export class CarDesk {
     this.question = question;
     this.kept = kept;
     this.rows = new Map();
+    this.turn = 0;
     this.said = el("p", { role: "status", id: "desksaid" }, "…");
     root.replaceChildren(el("h2", {}, "The car, field by field"), close, this.said);
     this.close = close;
@@ -34,8 +35,14 @@ export class CarDesk {
       this.say("Another car lies on the sheet now: put this away, and open it for that one.", true);
       return;
     }
+    // What was asked before is no answer any more: a lap that was still driven must not take the place of what is said last.
+    this.turn += 1;
+    const turn = this.turn;
     try {
       await ask("car", { ...this.question(), ...more }, (message) => {
+        if (turn !== this.turn) {
+          return;
+        }
         if (message.type === "fault") {
           this.say(message.what, true);
         } else {
@@ -199,6 +206,8 @@ export class CarDesk {
   }
 
   keep() {
+    clearTimeout(this.timer);
+    this.again = false;
     this.fetch({ do: "keep", fields: this.texts(), name: this.name.value.trim() }, (message) => {
       if (message.type === "kept") {
         this.kept(message.take);
