@@ -3,6 +3,7 @@ package dev.lapwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,6 +59,7 @@ class HelpTest {
                         "bench",
                         "lap",
                         "sweep",
+                        "plan",
                         "sensitivity",
                         "weight",
                         "optimise",
@@ -115,6 +117,9 @@ class HelpTest {
     @ParameterizedTest
     @MethodSource("allExamples")
     void everyExampleRuns(String example) throws IOException {
+        Files.writeString(folder.resolve("wings.json"), """
+                {"lapwright": "plan/1", "name": "wings", "cars": ["gt-talvex"], "circuits": ["harrowmere"], "vary": {"rear-wing": "2:8:2"}}
+                """);
         Run run = Run.in(folder, Run.words(example.substring(EXAMPLE.length()).strip()));
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).isNotBlank();

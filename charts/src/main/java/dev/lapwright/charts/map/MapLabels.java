@@ -193,9 +193,9 @@ public final class MapLabels {
         double line = style.textSize();
         double bottom = area.getMaxY() - (area.getWidth() < NARROW ? 4.3 : 2.5) * line;
         for (double y = bottom; y > area.getMinY() + line; y -= 0.5 * line) {
-            for (TextAnchor side : List.of(TextAnchor.BOTTOM_RIGHT, TextAnchor.BOTTOM_LEFT)) {
-                double x = side == TextAnchor.BOTTOM_RIGHT ? area.getMaxX() : area.getMinX();
-                PlacedText placed = new PlacedText(text, x, y, side, style.small());
+            for (PlacedText placed : List.of(
+                    new PlacedText(text, area.getMaxX(), y, TextAnchor.BOTTOM_RIGHT, style.small()),
+                    new PlacedText(text, area.getMinX(), y, TextAnchor.BOTTOM_LEFT, style.small()))) {
                 Rectangle2D box = placed.box(g2);
                 if (space.isFree(box, 1) && isOffRoad(box)) {
                     return placed;

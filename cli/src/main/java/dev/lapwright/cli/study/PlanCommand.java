@@ -39,13 +39,7 @@ import picocli.CommandLine.Parameters;
         name = "plan",
         sortOptions = false,
         descriptionHeading = "%n",
-        description = {
-            "Drives many laps as a file plans them: every car at every circuit on every day, with settings by a design.",
-            "",
-            "The file is JSON: lapwright (plan/1), name, cars, circuits, conditions (none for a standard day), line (smoothest"
-                    + " or middle), design (grid, latin hypercube or sobol), points, seed, and vary: by what is varied its values as"
-                    + " behind --vary of sweep, or \"\" for an adjustment's whole range."
-        },
+        description = {"Drives the laps that a file plans, of many cars, circuits, days and settings."},
         customSynopsis = {"lapwright plan FILE [--out TABLE] [--resume] [--part K/N] [OPTIONS]"},
         parameterListHeading = "%n",
         optionListHeading = "%n",
@@ -70,7 +64,13 @@ public final class PlanCommand implements Callable<Integer> {
 
     private final Console console;
 
-    @Parameters(index = "0", paramLabel = "FILE", description = "The plan.")
+    @Parameters(
+            index = "0",
+            paramLabel = "FILE",
+            description =
+                    "The plan, JSON: lapwright (plan/1), name, cars, circuits, conditions, line (smoothest or middle), design"
+                            + " (grid, latin hypercube or sobol), points, seed, and vary: by what is varied its values as behind --vary of"
+                            + " sweep, or \"\" for an adjustment's whole range.")
     private String file;
 
     @Option(
@@ -100,7 +100,7 @@ public final class PlanCommand implements Callable<Integer> {
     private boolean json;
 
     @Mixin
-    private HelpOption help;
+    public HelpOption help;
 
     public PlanCommand(Console console) {
         this.console = console;

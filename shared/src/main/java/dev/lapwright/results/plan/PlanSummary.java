@@ -8,7 +8,9 @@ import dev.lapwright.report.Table;
 import dev.lapwright.study.plan.LapPlan;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** What the laps of a plan come to, case by case: the fastest of each, and how many have no lap. Grows lap by lap and keeps none. */
 public final class PlanSummary {
@@ -67,6 +69,14 @@ public final class PlanSummary {
         return text.isEmpty() ? "-" : text.toString();
     }
 
+    private Map<String, Double> values(OfCase one) {
+        Map<String, Double> values = new LinkedHashMap<>();
+        for (int k = 0; k < one.settings.length; k++) {
+            values.put(plan.design().axes().get(k).name(), one.settings[k]);
+        }
+        return values;
+    }
+
     private static Double known(double time) {
         return Double.isFinite(time) ? (Double) time : Table.NOT_KNOWN;
     }
@@ -93,7 +103,8 @@ public final class PlanSummary {
                         "m:ss.mmm",
                         one -> known(one.slowest),
                         one -> one.laps > one.none ? Numbers.lapTime(one.slowest) : "-")
-                .names("fastestWith", "fastest with", this::settings);
+                .words("", "fastest with", this::settings)
+                .value("fastestWith", this::values);
         return new Report()
                 .field("lapwright", "plan-summary/1")
                 .field("name", name)
