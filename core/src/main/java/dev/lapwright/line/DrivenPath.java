@@ -164,7 +164,7 @@ final class DrivenPath {
     private List<Track.NamedPlace> names() {
         List<Track.NamedPlace> names = new ArrayList<>();
         for (Track.NamedPlace name : road.track.cornerNames()) {
-            names.add(new Track.NamedPlace(along(name.s()), name.name()));
+            names.add(name.at(along(name.s())));
         }
         return names;
     }

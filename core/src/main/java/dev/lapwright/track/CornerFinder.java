@@ -1,11 +1,14 @@
 package dev.lapwright.track;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 
 /**
  * Corner detection by curvature with hysteresis: a corner is a stretch bending one way by more than {@link #KEEP} that
- * somewhere exceeds {@link #ENTER} and turns the car by at least {@link #MIN_TURN}. Common practice, no source.
+ * somewhere exceeds {@link #ENTER} and turns the car by at least {@link #MIN_TURN}. Common practice, no source. Where a person says otherwise
+ * ({@link Track.NamedPlace.Mark}), that holds.
  */
 final class CornerFinder {
     /** A radius of 400 m: gentler bends are straights to a racing driver. */
@@ -35,6 +38,16 @@ final class CornerFinder {
             }
             addIfCorner(found, s, curvature, start, from, i, length);
         }
+        for (Track.NamedPlace place : track.cornerNames()) {
+            if (place.mark() == Track.NamedPlace.Mark.JOIN) {
+                join(found, place.s(), track.isClosed() ? length : Double.NaN);
+            }
+        }
+        for (Track.NamedPlace place : track.cornerNames()) {
+            if (place.mark() == Track.NamedPlace.Mark.SPLIT) {
+                split(found, place.s(), s, curvature);
+            }
+        }
         found.sort((a, b) -> Double.compare(a[1], b[1]));
         List<Corner> corners = new ArrayList<>(found.size());
         for (double[] f : found) {
@@ -43,6 +56,77 @@ final class CornerFinder {
             corners.add(new Corner(number, name, f[0], f[1], f[2], f[3] > 0, 1 / Math.abs(f[3])));
         }
         return List.copyOf(corners);
+    }
+
+    /** How far a place lies ahead of another, m; round the start of a circuit, and beyond all on an open run where it lies behind. */
+    private static double ahead(double from, double to, double length) {
+        return to >= from ? to - from : Double.isNaN(length) ? Double.POSITIVE_INFINITY : to - from + length;
+    }
+
+    private static boolean holds(double[] corner, double at) {
+        return corner[0] <= corner[2] ? at > corner[0] && at < corner[2] : at > corner[0] || at < corner[2];
+    }
+
+    /** Makes one of the corners before and behind a place that bend to one side; of others, and within one, it says nothing. */
+    private static void join(List<double[]> found, double at, double length) {
+        if (found.size() < 2 || found.stream().anyMatch(corner -> holds(corner, at))) {
+            return;
+        }
+        double[] before = Collections.min(found, Comparator.comparingDouble(corner -> ahead(corner[2], at, length)));
+        double[] behind = Collections.min(found, Comparator.comparingDouble(corner -> ahead(at, corner[0], length)));
+        boolean apart =
+                Double.isInfinite(ahead(before[2], at, length)) || Double.isInfinite(ahead(at, behind[0], length));
+        if (before == behind || apart || before[3] * behind[3] < 0) {
+            return;
+        }
+        double[] tighter = Math.abs(before[3]) >= Math.abs(behind[3]) ? before : behind;
+        found.remove(before);
+        found.remove(behind);
+        found.add(new double[] {before[0], tighter[1], behind[2], tighter[3]});
+    }
+
+    /** Makes two of the corner that a place lies in; where it lies in none it says nothing. */
+    private static void split(List<double[]> found, double at, double[] s, double[] curvature) {
+        for (double[] corner : List.copyOf(found)) {
+            if (holds(corner, at)) {
+                double[] first = part(corner[0], at, s, curvature);
+                double[] second = part(at, corner[2], s, curvature);
+                if (first != null && second != null) {
+                    found.remove(corner);
+                    found.add(first);
+                    found.add(second);
+                }
+                return;
+            }
+        }
+    }
+
+    /** A part of a corner, with its own apex; null where no station lies in it. */
+    private static double[] part(double from, double to, double[] s, double[] curvature) {
+        int cells = s.length - 1;
+        double peak = 0;
+        double peakFrom = 0;
+        double peakTo = 0;
+        int first = 0;
+        while (first < cells && s[first] < from) {
+            first++;
+        }
+        for (int j = 0; j <= cells; j++) {
+            int i = (first + j) % cells;
+            double along = s[i] >= from ? s[i] : s[i] + s[cells];
+            if (along > (to >= from ? to : to + s[cells])) {
+                break;
+            }
+            if (Math.abs(curvature[i]) > Math.abs(peak) * (1 + 1e-9)) {
+                peak = curvature[i];
+                peakFrom = along;
+            }
+            if (Math.abs(curvature[i]) >= Math.abs(peak) * (1 - 1e-9)) {
+                peakTo = along;
+            }
+        }
+        double apex = 0.5 * (peakFrom + peakTo);
+        return peak == 0 ? null : new double[] {from, apex > s[cells] ? apex - s[cells] : apex, to, peak};
     }
 
     private static void addIfCorner(
@@ -100,7 +184,7 @@ final class CornerFinder {
         for (Track.NamedPlace place : track.cornerNames()) {
             boolean inside =
                     entry <= exit ? place.s() >= entry && place.s() <= exit : place.s() >= entry || place.s() <= exit;
-            if (inside) {
+            if (inside && !place.name().isEmpty()) {
                 return place.name();
             }
         }

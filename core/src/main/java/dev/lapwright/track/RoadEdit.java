@@ -27,6 +27,8 @@ public final class RoadEdit {
     private static final double MOST_STRETCH = 3;
     /** Length over which a width changes beside a corner, m. */
     private static final double EASE = 20;
+    /** A corner is no shorter than that, m. */
+    private static final double LEAST_PART = 3;
 
     private final Track track;
     private final Stations stations;
@@ -37,7 +39,14 @@ public final class RoadEdit {
         RADIUS,
         BANK,
         WIDTH,
-        STRAIGHT
+        STRAIGHT,
+        MERGE,
+        SPLIT;
+
+        /** Whether it leaves the road as it is, and says how its corners are told apart. */
+        boolean isTold() {
+            return this == MERGE || this == SPLIT;
+        }
     }
 
     private record Change(Kind kind, Corner corner, double value) {}
@@ -94,12 +103,90 @@ public final class RoadEdit {
     }
 
     /**
+     * The same with a corner and the one behind it told as one, though the road between them is straight enough for two.
+     *
+     * @throws InvalidValueException if there is none behind it, or it bends to the other side
+     */
+    public RoadEdit merged(Corner corner) {
+        Corner next = next(corner);
+        if (next == null || next.left() != corner.left()) {
+            throw new InvalidValueException(
+                    corner.label(),
+                    next == null
+                            ? "there is no corner behind it"
+                            : "it bends to the " + side(corner) + " and " + next.label() + " to the " + side(next)
+                                    + ": they are no one corner",
+                    "merge corners that bend to one side, by the first of them");
+        }
+        return with(Kind.MERGE, corner, 0);
+    }
+
+    private static String side(Corner corner) {
+        return corner.left() ? "left" : "right";
+    }
+
+    /** The corner behind another; null where there is none. */
+    private Corner next(Corner corner) {
+        List<Corner> corners = stations.corners();
+        int behind = corners.indexOf(corner) + 1;
+        boolean round = track.isClosed() && corners.size() > 1;
+        return behind < corners.size() ? corners.get(behind) : round ? corners.get(0) : null;
+    }
+
+    /**
+     * The same with a corner told as two.
+     *
+     * @param place at which the first ends and the second begins, m
+     * @throws InvalidValueException if it does not lie well inside the corner
+     */
+    public RoadEdit split(Corner corner, double place) {
+        boolean inside =
+                corner.contains(place) && corner.contains(place - LEAST_PART) && corner.contains(place + LEAST_PART);
+        if (!inside) {
+            throw new InvalidValueException(
+                    corner.label(),
+                    Check.text(place) + " m is no place inside it",
+                    "name one between " + Math.round(corner.entry()) + " and " + Math.round(corner.exit())
+                            + " m, some metres from its ends");
+        }
+        return with(Kind.SPLIT, corner, place);
+    }
+
+    /** What is said of corners by the document and by these corrections, at the distances of the road as it was. */
+    private List<Track.NamedPlace> told() {
+        List<Track.NamedPlace> told = new ArrayList<>(track.cornerNames());
+        for (Change change : changes) {
+            if (change.kind == Kind.SPLIT) {
+                told.add(new Track.NamedPlace(change.value, "", Track.NamedPlace.Mark.SPLIT));
+            } else if (change.kind == Kind.MERGE) {
+                merge(told, change.corner, next(change.corner));
+            }
+        }
+        return told;
+    }
+
+    /** Two that were split are put together again; others are joined in the middle between them. */
+    private void merge(List<Track.NamedPlace> told, Corner first, Corner second) {
+        double gap = second.entry() - first.exit();
+        gap += gap < 0 ? track.length() : 0;
+        double seam = first.exit();
+        boolean wasSplit = told.removeIf(
+                place -> place.mark() == Track.NamedPlace.Mark.SPLIT && Math.abs(place.s() - seam) < LEAST_PART);
+        if (!wasSplit) {
+            told.add(new Track.NamedPlace((first.exit() + gap / 2) % track.length(), "", Track.NamedPlace.Mark.JOIN));
+        }
+    }
+
+    /**
      * Makes the corrections and refits the rest.
      *
      * @throws InvalidValueException if a corner has no straight before it, or the rest would have to change beyond what is likely
      *     to be meant
      */
     public Result edited() {
+        if (changes.stream().allMatch(change -> change.kind.isTold())) {
+            return new Result(track.withCornerNames(told()), 0, 1, 1);
+        }
         return new Refit().result();
     }
 
@@ -131,6 +218,9 @@ public final class RoadEdit {
                     case BANK -> tilt(change.corner, change.value);
                     case WIDTH -> widen(change.corner, change.value);
                     case STRAIGHT -> lengthen(change.corner, change.value);
+                    case MERGE, SPLIT -> {
+                        // They change no road.
+                    }
                 }
             }
             if (track.isClosed()) {
@@ -357,8 +447,8 @@ public final class RoadEdit {
                 ends[i] = moved(ends[i], points);
             }
             List<Track.NamedPlace> names = new ArrayList<>();
-            for (Track.NamedPlace place : track.cornerNames()) {
-                names.add(new Track.NamedPlace(moved(place.s(), points), place.name()));
+            for (Track.NamedPlace place : told()) {
+                names.add(place.at(moved(place.s(), points)));
             }
             return laid.withSectorEnds(ends)
                     .withCornerNames(names)

@@ -43,10 +43,36 @@ public final class Track {
         }
     }
 
-    /** Name for whatever corner lies at a distance s, m. */
-    public record NamedPlace(double s, String name) {
+    /**
+     * Place at which something is said of corners: the name of the one that lies there, or how they are told apart.
+     *
+     * @param s distance, m
+     * @param name of the corner there; empty where none is given
+     * @param mark how corners are told apart there
+     */
+    public record NamedPlace(double s, String name, Mark mark) {
+        /** How corners are told apart at a place. */
+        public enum Mark {
+            /** By curvature, as everywhere. */
+            NONE,
+            /** One corner ends there and another begins, though the road bends on. */
+            SPLIT,
+            /** The corners before and behind, which bend to one side, are one, though the road between is straight enough for two. */
+            JOIN
+        }
+
         public NamedPlace {
             Check.inRange("corner name's place (m)", s, 0, 200_000);
+        }
+
+        /** The name of a corner. */
+        public NamedPlace(double s, String name) {
+            this(s, name, Mark.NONE);
+        }
+
+        /** The same at another distance, m. */
+        public NamedPlace at(double place) {
+            return new NamedPlace(place, name, mark);
         }
     }
 
@@ -317,7 +343,7 @@ public final class Track {
         double heading = stations(StationSpacing.DEFAULT).headingAt(distance);
         List<NamedPlace> names = new ArrayList<>();
         for (NamedPlace n : marks.cornerNames()) {
-            names.add(new NamedPlace((n.s() - distance + length) % length, n.name()));
+            names.add(n.at((n.s() - distance + length) % length));
         }
         List<TrackLimit> limits = marks.limits().stream()
                 .map(limit -> limit.between(

@@ -144,4 +144,70 @@ class RoadEditTest {
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("change less at a time");
     }
+
+    /** The square's second corner and third become one, from where the second began to where the third ended; the road stays. */
+    @Test
+    void cornersThatBendToOneSideAreMergedAndPutBack() {
+        Track before = square();
+        List<Corner> were = corners(before);
+        RoadEdit.Result found = RoadEdit.of(before).merged(were.get(1)).edited();
+        List<Corner> are = corners(found.track());
+        assertThat(are).hasSize(3);
+        assertThat(are.get(1).entry()).isEqualTo(were.get(1).entry());
+        assertThat(are.get(1).exit()).isEqualTo(were.get(2).exit());
+        assertThat(found.track().points()).isEqualTo(before.points());
+        // The last one and the first meet over the start line.
+        List<Corner> round =
+                corners(RoadEdit.of(before).merged(were.get(3)).edited().track());
+        assertThat(round).hasSize(3);
+        assertThat(round).anyMatch(corner -> corner.entry() > corner.exit());
+        // A road that is corrected as well takes the mark along.
+        Track tighter = RoadEdit.of(before)
+                .merged(were.get(1))
+                .radius(were.get(3), 45)
+                .edited()
+                .track();
+        assertThat(corners(tighter)).hasSize(3);
+    }
+
+    @Test
+    void aCornerIsSplitAndPutTogetherAgain() {
+        Track before = square();
+        Corner first = corners(before).get(0);
+        double place = first.entry() + 0.4 * (first.exit() - first.entry());
+        Track split = RoadEdit.of(before).split(first, place).edited().track();
+        List<Corner> two = corners(split);
+        assertThat(two).hasSize(5);
+        assertThat(two.get(0).entry()).isEqualTo(first.entry());
+        assertThat(two.get(0).exit()).isEqualTo(place);
+        assertThat(two.get(1).entry()).isEqualTo(place);
+        assertThat(two.get(1).exit()).isEqualTo(first.exit());
+        // The arc between the transitions has 50 m on both sides of the place.
+        assertThat(two.get(0).minimumRadius()).isCloseTo(50, within(1e-6));
+        assertThat(two.get(1).minimumRadius()).isCloseTo(50, within(1e-6));
+        Track again = RoadEdit.of(split).merged(two.get(0)).edited().track();
+        assertThat(corners(again)).isEqualTo(corners(before));
+        assertThat(again.cornerNames()).isEmpty();
+        // The other way round the start line.
+        assertThat(corners(split.startingAt(100))).hasSize(5);
+        assertThat(corners(split.mirrored())).hasSize(5);
+    }
+
+    @Test
+    void whatIsNoOneCornerIsNotMergedAndNoPlaceOutsideSplits() {
+        List<Segment> chicane = List.of(
+                Segment.straight(100),
+                Segment.arc(60, 50),
+                Segment.straight(50),
+                Segment.arc(60, -50),
+                Segment.straight(100));
+        Track track = new SegmentPath(chicane, false, 20).openTrack("Chicane", 30);
+        List<Corner> corners = corners(track);
+        RoadEdit edit = RoadEdit.of(track);
+        assertThatThrownBy(() -> edit.merged(corners.get(0)))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("bend to one side");
+        assertThatThrownBy(() -> edit.merged(corners.get(1))).hasMessageContaining("no corner behind it");
+        assertThatThrownBy(() -> edit.split(corners.get(0), 20)).hasMessageContaining("no place inside it");
+    }
 }

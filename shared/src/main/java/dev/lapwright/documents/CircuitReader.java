@@ -16,8 +16,10 @@ import dev.lapwright.track.TrackLimit;
 import dev.lapwright.track.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** Reader of a circuit document, which describes the road by segments or by stations. */
 final class CircuitReader {
@@ -290,14 +292,22 @@ final class CircuitReader {
         return track.isClosed() ? (distance + length) % length : Math.max(0, Math.min(length, distance));
     }
 
+    /** Field of a corner's place, and its words. */
+    static final String MARK = "mark";
+
+    static final Map<String, Track.NamedPlace.Mark> MARKS =
+            new TreeMap<>(Map.of("join", Track.NamedPlace.Mark.JOIN, "split", Track.NamedPlace.Mark.SPLIT));
+
     private List<Track.NamedPlace> corners() {
         List<Track.NamedPlace> corners = new ArrayList<>();
         for (ObjectReader fields : root.objects("corners")) {
             double at = fields.required(RoadFields.CORNER_AT);
-            String name = fields.name();
+            boolean marked = fields.has(MARK);
+            String mark = fields.choice(MARK, MARKS.keySet(), "");
+            String name = marked ? fields.text("name", "", ObjectReader.MAX_NAME_LENGTH) : fields.name();
             fields.close();
-            if (name != null && Double.isFinite(at)) {
-                corners.add(new Track.NamedPlace(at, name));
+            if (name != null && mark != null && Double.isFinite(at)) {
+                corners.add(new Track.NamedPlace(at, name, marked ? MARKS.get(mark) : Track.NamedPlace.Mark.NONE));
             }
         }
         return corners;

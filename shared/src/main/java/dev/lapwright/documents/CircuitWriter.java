@@ -56,7 +56,14 @@ final class CircuitWriter {
             for (Track.NamedPlace place : track.cornerNames()) {
                 Map<String, Object> corner = new LinkedHashMap<>();
                 put(corner, RoadFields.CORNER_AT, place.s());
-                corner.put("name", place.name());
+                if (!place.name().isEmpty()) {
+                    corner.put("name", place.name());
+                }
+                CircuitReader.MARKS.forEach((word, mark) -> {
+                    if (mark == place.mark()) {
+                        corner.put(CircuitReader.MARK, word);
+                    }
+                });
                 corners.add(corner);
             }
             document.put("corners", corners);

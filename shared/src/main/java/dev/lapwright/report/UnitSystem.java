@@ -111,6 +111,12 @@ public enum UnitSystem {
         return other == null ? unit : other.symbol();
     }
 
+    /** By what a number of a unit is multiplied where it is drawn and not told; a temperature has no such factor. */
+    public double factor(String unit) {
+        Shown other = shown.get(unit);
+        return other == null ? 1 : other.factor();
+    }
+
     /**
      * Numbers of a unit as they are shown.
      *

@@ -164,7 +164,15 @@ final class CircuitSchema {
     private static Map<String, Object> corner() {
         return new ObjectSchema("a corner")
                 .required(RoadFields.CORNER_AT)
-                .required("name", ObjectSchema.name("its name"))
+                .optional("name", ObjectSchema.name("its name"))
+                .optional(
+                        CircuitReader.MARK,
+                        ObjectSchema.words(
+                                "split: one corner ends here and another begins; join: the corners before and behind are"
+                                        + " one",
+                                CircuitReader.MARKS.keySet()))
+                .rule(Map.of(
+                        "anyOf", List.of(ObjectSchema.requires("name"), ObjectSchema.requires(CircuitReader.MARK))))
                 .build();
     }
 }

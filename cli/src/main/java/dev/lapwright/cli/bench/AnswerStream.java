@@ -1,6 +1,7 @@
 package dev.lapwright.cli.bench;
 
 import com.sun.net.httpserver.HttpExchange;
+import dev.lapwright.report.UnitSystem;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -9,9 +10,12 @@ import java.util.Map;
 /** Answer that is told message by message, a line of JSON each, to somebody who may go away meanwhile. */
 final class AnswerStream implements AutoCloseable {
     private final OutputStream out;
+    private final UnitSystem units;
     private volatile boolean broken;
 
-    AnswerStream(HttpExchange exchange) throws IOException {
+    /** @param units in which the page reads it */
+    AnswerStream(HttpExchange exchange, UnitSystem units) throws IOException {
+        this.units = units;
         exchange.getResponseHeaders().set("Content-Type", "application/x-ndjson; charset=utf-8");
         exchange.sendResponseHeaders(200, 0);
         out = exchange.getResponseBody();
@@ -23,7 +27,7 @@ final class AnswerStream implements AutoCloseable {
             return;
         }
         try {
-            out.write((Wire.text(message) + "\n").getBytes(StandardCharsets.UTF_8));
+            out.write((Wire.text(ShownMessage.in(units, message)) + "\n").getBytes(StandardCharsets.UTF_8));
             out.flush();
         } catch (IOException gone) {
             broken = true;

@@ -131,8 +131,8 @@ final class BackgroundStudy {
     }
 
     /** The same as a page. */
-    static String page(BriefReport brief) {
-        return BriefPage.html(brief, UnitSystem.SI);
+    static String page(BriefReport brief, UnitSystem units) {
+        return BriefPage.html(brief, units);
     }
 
     private void sensitivity(Map<String, Object> tree, Subject subject) {
@@ -195,7 +195,8 @@ final class BackgroundStudy {
                 question.laps(),
                 question.scatter(),
                 question.minutes(),
-                question.said());
+                question.said(),
+                question.units());
         Sheet found = sheets.of(other, steps);
         double difference =
                 found.lap(question.now()).time() - sheet.lap(question.now()).time();

@@ -13,6 +13,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.report.UnitSystem;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
 import java.util.List;
@@ -225,6 +226,7 @@ public final class BenchCommand implements Callable<Integer> {
                 30,
                 0.3,
                 20,
-                List.of());
+                List.of(),
+                UnitSystem.SI);
     }
 }

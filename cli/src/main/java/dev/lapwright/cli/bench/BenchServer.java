@@ -16,6 +16,7 @@ import dev.lapwright.files.SafeFile;
 import dev.lapwright.notebook.Event;
 import dev.lapwright.notebook.EventFolder;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.UnitSystem;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
@@ -298,6 +299,7 @@ final class BenchServer implements AutoCloseable {
         tree.put("views", ViewAnswer.VIEWS);
         tree.putAll(sheets.catalogue().tree());
         tree.put("questions", CarOfTen.questions());
+        tree.put("imperial", ShownMessage.drawn(UnitSystem.IMPERIAL));
         notebook.ifPresent(event -> tree.put("notebook", event.tree()));
         tree.put("state", first.tree());
         return tree;
@@ -366,7 +368,7 @@ final class BenchServer implements AutoCloseable {
     }
 
     private void sheet(HttpExchange exchange, Question question) throws IOException {
-        try (AnswerStream stream = new AnswerStream(exchange)) {
+        try (AnswerStream stream = new AnswerStream(exchange, question.units())) {
             try {
                 StudyRun how = StudyRun.onThreads(1).stoppedWhen(stream::isBroken);
                 Telling telling = new Telling(stream);
@@ -405,7 +407,7 @@ final class BenchServer implements AutoCloseable {
         long number = (long) fields.number("number", 0, 0, 1e15);
         Question question = Question.of(fields);
         windows.ask(window, number);
-        try (AnswerStream stream = new AnswerStream(exchange)) {
+        try (AnswerStream stream = new AnswerStream(exchange, question.units())) {
             BooleanSupplier stop = () -> stream.isBroken() || windows.isOutOfDate(window, number);
             try {
                 LapAnswer answer = null;
@@ -511,7 +513,7 @@ final class BenchServer implements AutoCloseable {
         if (kind.equals("brief") || kind.equals("card")) {
             saved.file(name, ".html");
         }
-        try (AnswerStream stream = new AnswerStream(exchange)) {
+        try (AnswerStream stream = new AnswerStream(exchange, question.units())) {
             BooleanSupplier stop = stream::isBroken;
             // One core is left for the laps.
             StudyRun how = StudyRun.onThreads(Math.max(1, cores - 1)).stoppedWhen(stop);
@@ -521,8 +523,8 @@ final class BenchServer implements AutoCloseable {
                     BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
                     stream.tell(
                             switch (kind) {
-                                case "brief" -> brief(study.brief(), name);
-                                case "card" -> brief(study.brief(event()), name);
+                                case "brief" -> brief(study.brief(), name, question.units());
+                                case "card" -> brief(study.brief(event()), name, question.units());
                                 case "notebook" ->
                                     event().shown(question, sheets.of(question, study.steps()), study.how());
                                 case "begin" -> begun(question, name);
@@ -547,7 +549,7 @@ final class BenchServer implements AutoCloseable {
         String carName = fields.text("car", NONE);
         Car car = sheets.catalogue().car(carName);
         boolean keep = fields.text("do", NONE).equals("keep");
-        try (AnswerStream stream = new AnswerStream(exchange)) {
+        try (AnswerStream stream = new AnswerStream(exchange, Question.units(fields))) {
             try {
                 acquire(studies, stream::isBroken);
                 try {
@@ -560,7 +562,9 @@ final class BenchServer implements AutoCloseable {
                     studies.release();
                 }
             } catch (LapwrightException none) {
-                stream.tell(fault(none));
+                Map<String, Object> told = fault(none);
+                told.computeIfPresent("what", (key, text) -> RoadWords.on(text.toString()));
+                stream.tell(told);
             }
         }
     }
@@ -569,7 +573,7 @@ final class BenchServer implements AutoCloseable {
     private void car(HttpExchange exchange, Fields fields) throws IOException {
         Question question = Question.of(fields);
         Fields texts = fields.object("fields");
-        try (AnswerStream stream = new AnswerStream(exchange)) {
+        try (AnswerStream stream = new AnswerStream(exchange, question.units())) {
             try {
                 acquire(studies, stream::isBroken);
                 try {
@@ -660,8 +664,8 @@ final class BenchServer implements AutoCloseable {
         return tree;
     }
 
-    private Map<String, Object> brief(BriefReport brief, String name) {
-        String page = BackgroundStudy.page(brief);
+    private Map<String, Object> brief(BriefReport brief, String name, UnitSystem units) {
+        String page = BackgroundStudy.page(brief, units);
         Path file = saved.save(name, ".html", page);
         String kept = "brief-" + pages.incrementAndGet() + ".html";
         made.put(kept, page.getBytes(StandardCharsets.UTF_8));
@@ -685,7 +689,14 @@ final class BenchServer implements AutoCloseable {
             case "state" -> saved.save(name, ".json", JsonLayout.text(question.tree()));
             case "page" -> {
                 saved.file(name, ".html");
-                yield saved.save(name, ".html", FrozenPage.html(files, messages(question)));
+                yield saved.save(
+                        name,
+                        ".html",
+                        FrozenPage.html(
+                                files,
+                                messages(question).stream()
+                                        .<Map<String, ?>>map(message -> ShownMessage.in(question.units(), message))
+                                        .toList()));
             }
             default -> throw new InvalidValueException("kind", "that cannot be saved", "take setup, state or page");
         };

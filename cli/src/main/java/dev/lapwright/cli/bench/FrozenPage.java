@@ -21,7 +21,7 @@ final class FrozenPage {
      * @param files of the page
      * @param messages what the page would have been answered, in order
      */
-    static String html(PageFiles files, List<Map<String, Object>> messages) {
+    static String html(PageFiles files, List<? extends Map<String, ?>> messages) {
         Map<String, Object> imports = new LinkedHashMap<>();
         for (String module : PageFiles.MODULES) {
             String text = files.text(module).replace("from \"./", "from \"" + PREFIX);

@@ -16,6 +16,7 @@ final class PageFiles {
     /** Modules of the page; none imports one that stands after it. */
     static final List<String> MODULES = List.of(
             "dom.js",
+            "units.js",
             "state.js",
             "presence.js",
             "server.js",

@@ -6,9 +6,11 @@ import dev.lapwright.car.Setup;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.report.UnitSystem;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -27,6 +29,7 @@ import java.util.Set;
  * @param scatter standard deviation of the driver's lap times, s
  * @param minutes length of a race, min
  * @param said what the driver says of the reference
+ * @param units that the page reads
  */
 record Question(
         String car,
@@ -40,7 +43,8 @@ record Question(
         int laps,
         double scatter,
         double minutes,
-        List<String> said) {
+        List<String> said,
+        UnitSystem units) {
     /** Kept for comparison at most. */
     static final int MOST_PINS = 6;
 
@@ -67,6 +71,7 @@ record Question(
             "scatterS",
             "minutes",
             "said",
+            "units",
             "study",
             "complaint",
             "name",
@@ -219,7 +224,17 @@ record Question(
                 (int) fields.number("laps", 30, 4, 100_000),
                 fields.number("scatterS", 0.3, 0.001, 60),
                 fields.number("minutes", 20, 0.1, 360),
-                fields.texts("said", MOST_WORDS));
+                fields.texts("said", MOST_WORDS),
+                units(fields));
+    }
+
+    /** The units that a page reads: those of a word, SI where there is none. */
+    static UnitSystem units(Fields fields) {
+        UnitSystem units = UnitSystem.of(fields.text("units", UnitSystem.SI.name()));
+        if (units == null) {
+            throw new InvalidValueException("units", "there are no such units here", "take si or imperial");
+        }
+        return units;
     }
 
     /** The reference; what is in hand where nothing is pinned. */
@@ -240,6 +255,9 @@ record Question(
         tree.put("laps", laps);
         tree.put("scatterS", scatter);
         tree.put("minutes", minutes);
+        if (units != UnitSystem.SI) {
+            tree.put("units", units.name().toLowerCase(Locale.ROOT));
+        }
         if (!said.isEmpty()) {
             tree.put("said", said);
         }

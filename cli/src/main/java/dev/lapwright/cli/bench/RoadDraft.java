@@ -39,21 +39,39 @@ final class RoadDraft {
     private static final int MOST_PLACES = 800;
 
     private static final int ROUNDS = 8;
+    /** Apexes as near as that are of one corner, m. */
+    private static final double SAME_APEX_M = 2;
 
     private final String name;
     private final ImportSource source;
     private final ImportedTrack imported;
+    /** The road imported, with its corners as they were merged and split. */
+    private final Track told;
+
     private final RoadEdit.Result edited;
 
     /** @throws dev.lapwright.fault.LapwrightException with what is wrong with the points, the choices or the corrections */
     RoadDraft(Fields asked) {
-        asked.only(Set.of("name", "file", "text", "closed", "crosses", "widthM", "corners", "accuracyM", "edits"));
+        asked.only(Set.of(
+                "name",
+                "file",
+                "text",
+                "closed",
+                "crosses",
+                "widthM",
+                "corners",
+                "accuracyM",
+                "smoothingM",
+                "edits",
+                "told"));
         name = Documents.checkedName("name", asked.text("name", ""));
         double corners = asked.number("corners", -1, -1, 300);
         double accuracy = asked.number("accuracyM", 0, 0, 50);
         ImportChoices choices = new ImportChoices(
                 asked.number("closed", 1, 0, 1) > 0,
-                OptionalDouble.empty(),
+                asked.has("smoothingM")
+                        ? OptionalDouble.of(asked.number("smoothingM", 0, 0, 1e4))
+                        : OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 accuracy > 0 ? OptionalDouble.of(accuracy) : OptionalDouble.empty(),
                 asked.number("widthM", 10, 1, 200),
@@ -63,13 +81,34 @@ final class RoadDraft {
         DocumentSource file = new DocumentSource(asked.text("file", ""), asked.document("text"));
         source = ImportSource.of(Surveys.readFile(file, List.of(), false), choices, OptionalInt.empty());
         imported = source.imported(name, choices);
+        told = told(imported.track(), asked.objects("told", MOST_EDITS));
         edited = edited(asked.objects("edits", MOST_EDITS));
+    }
+
+    /** Merges and splits corners, one after the other, each by the numbers that the one before left. */
+    private static Track told(Track track, List<Fields> all) {
+        Track told = track;
+        for (Fields one : all) {
+            one.only(Set.of("merge", "split", "atM"));
+            List<Corner> corners = corners(told);
+            boolean merge = one.has("merge");
+            int number = (int) one.number(merge ? "merge" : "split", 1, 1, Math.max(1, corners.size()));
+            if (corners.isEmpty()) {
+                return told;
+            }
+            Corner corner = corners.get(number - 1);
+            RoadEdit edit = RoadEdit.of(told);
+            told = (merge ? edit.merged(corner) : edit.split(corner, one.number("atM", 0, 0, told.length())))
+                    .edited()
+                    .track();
+        }
+        return told;
     }
 
     /** The road as corrected; null where nothing is. */
     private RoadEdit.Result edited(List<Fields> corrections) {
-        List<Corner> corners = corners(imported.track());
-        RoadEdit edit = RoadEdit.of(imported.track());
+        List<Corner> corners = corners(told);
+        RoadEdit edit = RoadEdit.of(told);
         for (Fields one : corrections) {
             one.only(Set.of("corner", "radiusM", "widthM"));
             int number = (int) one.number("corner", 0, 0, corners.size());
@@ -85,7 +124,7 @@ final class RoadDraft {
     }
 
     private Track road() {
-        return edited == null ? imported.track() : edited.track();
+        return edited == null ? told : edited.track();
     }
 
     /**
@@ -119,9 +158,9 @@ final class RoadDraft {
         List<Map<String, Object>> blocks = new ArrayList<>(ReportBlocks.of(
                 CircuitImportReport.of(imported, source, car, carName).report()));
         if (edited != null) {
-            blocks.addAll(ReportBlocks.of(new RoadEditReport(imported.track(), edited).report()));
+            blocks.addAll(ReportBlocks.of(new RoadEditReport(told, edited).report()));
         }
-        tree.put("blocks", blocks);
+        tree.put("blocks", RoadWords.on(blocks));
         return tree;
     }
 
@@ -161,11 +200,11 @@ final class RoadDraft {
 
     /** The corners of the road imported, where they lie on the one corrected. */
     private List<Map<String, Object>> cornersOf(Stations road, double... away) {
-        List<Corner> were = corners(imported.track());
+        List<Corner> were = corners(told);
         List<Corner> are = road.corners();
         List<CurvatureBand.CornerBand> bands =
                 imported.band() == null ? List.of() : imported.band().corners();
-        List<Map<String, Object>> told = new ArrayList<>();
+        List<Map<String, Object>> rows = new ArrayList<>();
         for (int i = 0; i < were.size(); i++) {
             Corner corner = were.size() == are.size() ? are.get(i) : were.get(i);
             Stations.Place place = road.placeAt(Math.min(corner.apex(), road().length()));
@@ -176,15 +215,24 @@ final class RoadDraft {
             one.put("at", List.of(place.x() + away[0], place.y() + away[1]));
             one.put("inwards", List.of(side * place.leftX(), side * place.leftY()));
             one.put("radiusM", corner.minimumRadius());
-            if (!bands.isEmpty()) {
-                one.put("leastM", bands.get(i).least());
-                one.put(
-                        "greatestM",
-                        Double.isFinite(bands.get(i).greatest()) ? bands.get(i).greatest() : null);
+            one.put("entryM", were.get(i).entry());
+            one.put("exitM", were.get(i).exit());
+            double apex = were.get(i).apex();
+            // The band is of the corners that were imported.
+            List<Corner> first = corners(imported.track());
+            for (int k = 0; k < Math.min(bands.size(), first.size()); k++) {
+                if (Math.abs(first.get(k).apex() - apex) < SAME_APEX_M) {
+                    one.put("leastM", bands.get(k).least());
+                    one.put(
+                            "greatestM",
+                            Double.isFinite(bands.get(k).greatest())
+                                    ? bands.get(k).greatest()
+                                    : null);
+                }
             }
-            told.add(one);
+            rows.add(one);
         }
-        return told;
+        return rows;
     }
 
     /** How far the road, which begins at 0, 0, is to be moved to lie on its points: the mean way from it to them, again and again. */

@@ -30,7 +30,8 @@ import picocli.CommandLine.Parameters;
         description = {
             "Corrects a circuit by hand: a corner's smallest radius, width or bank, the length of the straight",
             "before it. The rest is refitted: every heading stays, straights change as little as closes the",
-            "circuit again. 'lapwright circuit show' numbers the corners."
+            "circuit again. Or says which corners are one, and which are two: the road stays as it is then.",
+            "'lapwright circuit show' numbers the corners."
         },
         customSynopsis = "lapwright circuit edit CIRCUIT --out FILE [OPTIONS]",
         parameterListHeading = "%n",
@@ -39,7 +40,8 @@ import picocli.CommandLine.Parameters;
             "  lapwright circuit edit castelvane --radius T3=45 --bank T3=4 --out mine.json",
             "      The third corner gets 45 m at its apex, and 4 degrees of bank that help it.",
             "  lapwright circuit edit skarnfell --straight 2=160 --width 2=7.5",
-            "      Only reports what a straight of 160 m before the second corner does to the rest."
+            "      Only reports what a straight of 160 m before the second corner does to the rest. --merge T3 tells the",
+            "      third corner and the fourth as one, --split T5=1690 the fifth as two that meet at 1690 m."
         })
 public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
     @Parameters(
@@ -70,6 +72,20 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
                 paramLabel = "CORNER=METRES",
                 description = "Length of the straight before it, from where the corner before ends.")
         List<String> straights = new ArrayList<>();
+
+        @Option(
+                names = "--merge",
+                paramLabel = "CORNER",
+                description =
+                        "Tells this corner and the one behind it as one, which bends to the same side. What was split is put"
+                                + " together again.")
+        List<String> merged = new ArrayList<>();
+
+        @Option(
+                names = "--split",
+                paramLabel = "CORNER=METRES",
+                description = "Tells this corner as two that meet at this distance along the circuit.")
+        List<String> split = new ArrayList<>();
     }
 
     public CircuitEditCommand(Console console) {
@@ -104,7 +120,13 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
                 "--bank",
                 corrections.banks,
                 (e, corner, bank) -> e.bank(corner, Unit.DEGREE.convert(bank, Unit.RADIAN)));
-        if (corrections.radii.isEmpty()
+        edit = with(edit, corners, "--split", corrections.split, RoadEdit::split);
+        for (String name : corrections.merged) {
+            edit = edit.merged(corner(corners, "--merge", name));
+        }
+        if (corrections.split.isEmpty()
+                && corrections.merged.isEmpty()
+                && corrections.radii.isEmpty()
                 && corrections.widths.isEmpty()
                 && corrections.banks.isEmpty()
                 && corrections.straights.isEmpty()) {
@@ -128,16 +150,20 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
             if (name.isEmpty()) {
                 throw new InvalidValueException(option, "'" + text + "' names no corner", "write it like T3=45");
             }
-            Corner corner = Corner.find(corners, name)
-                    .orElseThrow(() -> new InvalidValueException(
-                            option,
-                            "there is no corner '" + name + "'",
-                            corners.isEmpty() ? "this one has none" : "there are T1 to T" + corners.size()));
+            Corner corner = corner(corners, option, name);
             double value = DecimalText.number(text.substring(equals + 1))
                     .orElseThrow(() -> new InvalidValueException(
                             option, "'" + text.substring(equals + 1) + "' is not a number", "write it like T3=45"));
             made = correction.make(made, corner, value);
         }
         return made;
+    }
+
+    private static Corner corner(List<Corner> corners, String option, String name) {
+        return Corner.find(corners, name)
+                .orElseThrow(() -> new InvalidValueException(
+                        option,
+                        "there is no corner '" + name + "'",
+                        corners.isEmpty() ? "this one has none" : "there are T1 to T" + corners.size()));
     }
 }

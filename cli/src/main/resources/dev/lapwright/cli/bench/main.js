@@ -9,6 +9,7 @@ import { ask, once, presence } from "./server.js";
 import { fromAddress, History } from "./state.js";
 import { Tasks } from "./tasks.js";
 import { Traces } from "./traces.js";
+import { shown, unit, useUnits } from "./units.js";
 import { TITLES, view as layView } from "./views.js";
 
 const frozen = byId("frozen") !== null;
@@ -311,9 +312,15 @@ function takeDay(title) {
   }
 }
 
+/** The units that are read; what is typed and turned keeps those of the documents. */
+function unitsOf() {
+  const systems = [{ name: "si", title: "SI" }, { name: "imperial", title: "imperial" }];
+  return choice("Units", systems, state().units ?? "si", (value) => page.history.turn((next) => { next.units = value; }));
+}
+
 function subject() {
   const now = state();
-  const look = JSON.stringify([now.car, now.circuit, now.line, now.now.day, page.sheet?.title, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
+  const look = JSON.stringify([now.units, now.car, now.circuit, now.line, now.now.day, page.sheet?.title, page.sheet?.line, page.history.past.length > 0, page.history.future.length > 0]);
   if (page.subjectShown === look) {
     return;
   }
@@ -325,6 +332,8 @@ function subject() {
     choice("Circuit", page.start.circuits, now.circuit, (value) => set((next) => changeCircuit(next, value))),
     el("span", { class: "aside" }, "day:"),
     days(),
+    frozen ? null : el("span", { class: "aside" }, "units:"),
+    frozen ? null : unitsOf(),
     el("span", { class: "line" }, page.sheet ? "line: " + page.sheet.line.replace("; distances below are along it", "") : "…"),
     (now.line.kind === "fastest" || now.line.kind === "file") && !frozen
       ? el("button", { type: "button", class: "word", onclick: () => set((next) => { next.line = { kind: "smoothest" }; }) }, "back to the smoothest line")
@@ -585,8 +594,8 @@ function zoomWords() {
   const corners = page.sheet.corners;
   byId("zoom").replaceChildren(
     page.zoom
-      ? el("span", { class: "reading" }, `${fixed(page.zoom.from, 0)} to ${fixed(page.zoom.to, 0)} m: `, el("button", { type: "button", class: "word", title: "key A", onclick: () => zoom({ from: 0, to: 0 }) }, "the whole lap"), " or")
-      : el("span", { class: "reading" }, `All ${fixed(page.sheet.lengthM, 0)} m. Drag over a part to look closer, or go to`),
+      ? el("span", { class: "reading" }, `${fixed(shown(page.zoom.from, "m"), 0)} to ${fixed(shown(page.zoom.to, "m"), 0)} ${unit("m")}: `, el("button", { type: "button", class: "word", title: "key A", onclick: () => zoom({ from: 0, to: 0 }) }, "the whole lap"), " or")
+      : el("span", { class: "reading" }, `All ${fixed(shown(page.sheet.lengthM, "m"), 0)} ${unit("m")}. Drag over a part to look closer, or go to`),
     " ",
     el("select", { "aria-label": "Look at a corner", onchange: (event) => event.target.value === "" ? zoom({ from: 0, to: 0 }) : nearCorner(Number(event.target.value)) },
       el("option", { value: "" }, "a corner"),
@@ -640,13 +649,13 @@ function under() {
   const wheel = (name, label) => {
     const block = el("span", { class: "tyre" });
     block.style.height = `${(100 * Math.max(0, value(name))) / most}%`;
-    return el("div", {}, el("span", { class: "pot" }, block), el("span", { class: "figure" }, `${label} ${fixed(value(name) / 1000, 1)} kN`));
+    return el("div", {}, el("span", { class: "pot" }, block), el("span", { class: "figure" }, `${label} ${fixed(shown(value(name) / 1000, "kN"), unit("kN") === "kN" ? 1 : 0)} ${unit("kN")}`));
   };
   const fact = (name, text) => el("div", {}, el("dt", {}, name), el("dd", {}, text));
   byId("under").replaceChildren(
     el("dl", { class: "items tight" },
-      fact("At", `${fixed(at, 0)} m${inside ? ", " + inside.label : ""}`),
-      fact("Speed", `${fixed(value("v"), 1)} km/h in gear ${c.gear[row]}`),
+      fact("At", `${fixed(shown(at, "m"), 0)} ${unit("m")}${inside ? ", " + inside.label : ""}`),
+      fact("Speed", `${fixed(shown(value("v"), "km/h"), 1)} ${unit("km/h")} in gear ${c.gear[row]}`),
       fact("Pull", `${fixed(Math.abs(value("along")), 2)} g ${value("along") < 0 ? "braking" : "driving"}, ${fixed(Math.abs(value("across")), 2)} g to the ${value("across") < 0 ? "right" : "left"}`),
       fact("Limited by", c.limit[row]),
       fact("Grip in use", `front ${fixed(100 * value("useF"), 0)} %, rear ${fixed(100 * value("useR"), 0)} %`)),
@@ -683,7 +692,8 @@ function changed(next, before) {
     byId("view").replaceChildren();
     showView();
   }
-  if (!before || next.car !== before.car || next.circuit !== before.circuit || JSON.stringify(next.line) !== JSON.stringify(before.line)) {
+  useUnits(next.units === "imperial" ? page.start.imperial : null);
+  if (!before || next.units !== before.units || next.car !== before.car || next.circuit !== before.circuit || JSON.stringify(next.line) !== JSON.stringify(before.line)) {
     page.zoom = null;
     page.cursor = null;
     subject();
@@ -724,6 +734,7 @@ async function begin() {
   if (frozen) {
     const { messages } = JSON.parse(byId("frozen").textContent);
     page.start = messages[0];
+    useUnits(page.start.state.units === "imperial" ? page.start.imperial : null);
     page.history = new History(page.start.state, (next) => {
       views();
       byId("view").replaceChildren();

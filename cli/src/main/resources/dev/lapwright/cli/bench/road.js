@@ -2,7 +2,7 @@
 
 import { blocks } from "./blocks.js";
 import { el, fixed } from "./dom.js";
-import { colours, extent, polyline, scale, surface, ticks } from "./plot.js";
+import { colours, decimals, extent, polyline, scale, surface, ticks } from "./plot.js";
 import { ask } from "./server.js";
 
 const NEAR = 11;
@@ -10,10 +10,10 @@ const TIGHTEST_M = 3;
 const GENTLEST_M = 400;
 
 export class Road {
-  /** Car gives the one on the sheet, kept is told the file and title of a circuit to drive, close puts all away. */
-  constructor(root, car, kept, close) {
+  /** State names the car on the sheet and the units, kept is told the file and title of a circuit to drive, close puts all away. */
+  constructor(root, state, kept, close) {
     this.root = root;
-    this.car = car;
+    this.state = state;
     this.kept = kept;
     this.begin();
     this.lay(close);
@@ -27,6 +27,7 @@ export class Road {
     this.unitM = 1;
     this.marks = null;
     this.edits = new Map();
+    this.told = [];
     this.answer = null;
     this.hand = null;
   }
@@ -43,6 +44,7 @@ export class Road {
     this.count = number(0, 300, "", 1);
     this.count.id = "road-corners";
     this.error = number(0, 50, "");
+    this.waves = number(0, 10000, "");
     this.name = el("input", { type: "text", id: "road-name", maxlength: "60", size: "14", value: "My circuit", autocomplete: "off", spellcheck: "false" });
     this.known = number(0.1, 100000, "");
     this.known.id = "road-known";
@@ -69,7 +71,7 @@ export class Road {
       this.plane, this.bend, this.said,
       el("p", { class: "roadfields" }, this.word("take the last point back", () => this.back()), this.word("begin anew", () => { this.begin(); this.files.value = ""; this.changed(); }),
         field("closed", this.closed), field("meant to cross itself", this.crosses), field("width, m", this.width),
-        field("corners a driver counts", this.count), field("points err by, m", this.error)),
+        field("corners a driver counts", this.count), field("points err by, m", this.error), field("smooth waves of, m", this.waves)),
       this.corners,
       el("p", { class: "roadfields" }, field("Its name", this.name), this.word("keep it and drive", () => this.keep())),
       this.report);
@@ -131,8 +133,8 @@ export class Road {
     }
     const text = this.file?.text ?? "x,y\n" + this.clicks.map(([x, y]) => `${x * this.unitM},${-y * this.unitM}`).join("\n") + "\n";
     const draft = { name: this.name.value.trim(), file: this.file?.name ?? "clicks.csv", text, closed: Number(this.closed.checked), crosses: Number(this.crosses.checked),
-      widthM: Number(this.width.value), accuracyM: Number(this.error.value) || 0, edits: [...this.edits].map(([corner, edit]) => ({ corner, ...edit })) };
-    return this.count.value === "" ? draft : { ...draft, corners: Number(this.count.value) };
+      widthM: Number(this.width.value), accuracyM: Number(this.error.value) || 0, edits: [...this.edits].map(([corner, edit]) => ({ corner, ...edit })), told: this.told };
+    return { ...draft, ...(this.count.value === "" ? {} : { corners: Number(this.count.value) }), ...(this.waves.value === "" ? {} : { smoothingM: Number(this.waves.value) }) };
   }
 
   /** Asks for the road; while one is on its way, only the newest is kept. */
@@ -149,14 +151,18 @@ export class Road {
     }
     this.waiting = true;
     try {
-      await ask("circuit", { car: this.car(), draft, ...more }, (message) => {
+      const { car, units } = this.state();
+      await ask("circuit", { car, units, draft, ...more }, (message) => {
         if (message.type === "road") {
+          this.before = null;
           this.answer = message;
           this.say("");
         } else if (message.type === "kept") {
           this.kept(message);
         } else if (message.type === "fault") {
           this.say(message.what);
+          // What cannot be merged or split is not asked again.
+          this.told = this.before ?? this.told;
         }
       });
     } catch (gone) {
@@ -177,9 +183,26 @@ export class Road {
 
   back() {
     if (this.clicks.pop()) {
-      this.edits.clear();
+      this.forget();
       this.changed();
     }
+  }
+
+  /** Corrections are of corners that may be none any more. */
+  forget() {
+    this.edits.clear();
+    this.told = [];
+  }
+
+  /** Says that a corner and the next are one, or that one is two: numbers change, so corrections by number go first. */
+  tell(what) {
+    if (this.edits.size > 0) {
+      this.say("Merge and split before radii and widths are set: corners get other numbers by it. Empty those fields first.");
+      return;
+    }
+    this.told = what ? [...this.told, what] : this.told.slice(0, -1);
+    this.before = what ? this.told.slice(0, -1) : null;
+    this.fetch();
   }
 
   // --- What is shown of it -------------------------------------------------------------------------------------------
@@ -208,12 +231,22 @@ export class Road {
     const input = (corner, key, label, value, example) => el("td", {}, el("input", { type: "number", id: `${key}-${corner.number}`, "aria-label": `${label} of ${corner.label}, m`, step: "any", value,
       placeholder: example, onchange: (event) => set(corner, key, Number(event.target.value)) }));
     this.corners.replaceChildren(...(corners.length === 0 ? [] : [el("table", {}, el("caption", {}, "Corners: type a radius or a width to correct it, or empty a field to let the points tell"),
-      el("thead", {}, el("tr", {}, ["corner", "radius, m", "nine of ten, m", "width, m"].map((head) => el("th", { scope: "col" }, head)))),
-      el("tbody", {}, corners.map((corner) => el("tr", {}, el("th", { scope: "row" }, corner.label),
+      el("thead", {}, el("tr", {}, ["corner", "from, m", "to, m", "radius, m", "nine of ten, m", "width, m", "one or two?"].map((head) => el("th", { scope: "col" }, head)))),
+      el("tbody", {}, corners.map((corner) => el("tr", {}, el("th", { scope: "row" }, corner.label), el("td", { class: "number" }, fixed(corner.entryM, 0)), el("td", { class: "number" }, fixed(corner.exitM, 0)),
         input(corner, "radiusM", "Radius", this.edits.get(corner.number)?.radiusM ?? "", fixed(corner.radiusM, 1)),
         el("td", {}, corner.leastM === undefined ? "–" : `${fixed(corner.leastM, 0)} to ${corner.greatestM === null ? "straight" : fixed(corner.greatestM, 0)}`),
-        input(corner, "widthM", "Width", this.edits.get(corner.number)?.widthM ?? "", this.width.value)))))]));
+        input(corner, "widthM", "Width", this.edits.get(corner.number)?.widthM ?? "", this.width.value),
+        el("td", {}, this.word("merge with the next", () => this.tell({ merge: corner.number })), this.splitting(corner)))))),
+      this.told.length > 0 ? this.word("undo the last merge or split", () => this.tell(null)) : ""]));
     document.getElementById(focused)?.focus();
+  }
+
+  /** Where a corner is split: typed as a distance, its middle where nothing is. */
+  splitting(corner) {
+    const length = this.answer.lengthM;
+    const middle = Math.round((corner.entryM + ((corner.exitM - corner.entryM + length) % length) / 2) % length);
+    const at = el("input", { type: "number", id: `split-${corner.number}`, "aria-label": `Where ${corner.label} is split, m`, step: "any", placeholder: String(middle) });
+    return [this.word("split at", () => this.tell({ split: corner.number, atM: Number(at.value) || middle })), at, " m"];
   }
 
   /** Lays the plane into its canvas: all of the picture, of the empty plane, or of the file's points. */
@@ -308,7 +341,11 @@ export class Road {
     g.fillStyle = c.muted;
     g.textBaseline = "middle";
     g.textAlign = "right";
-    ticks(...range, 4).forEach((tick) => g.fillText(fixed(tick, 0), 34, y(tick)));
+    {
+      const marks = ticks(...range, 6);
+      const places = decimals(marks);
+      marks.forEach((tick) => g.fillText(fixed(tick, places), 34, y(tick)));
+    }
     g.textAlign = "center";
     ticks(0, 0.97 * lengthM, 6).forEach((tick) => g.fillText(fixed(tick, 0), x(tick), h - 7));
     g.textAlign = "left";
@@ -336,7 +373,7 @@ export class Road {
       this.hand = { point };
     } else if (!this.file) {
       this.clicks.push(this.from(at));
-      this.edits.clear();
+      this.forget();
       this.changed();
     }
     if (this.hand !== null) {
@@ -352,7 +389,7 @@ export class Road {
     const at = this.from([event.clientX - box.left, event.clientY - box.top]);
     if (this.hand.point !== undefined) {
       this.clicks[this.hand.point] = at;
-      this.edits.clear();
+      this.forget();
       this.draw();
       this.fetch();
       return;

@@ -122,7 +122,7 @@ export class Tasks {
   /** A plane for a circuit. */
   makeCircuit() {
     this.running?.abort();
-    new Road(this.out, () => this.state().car, (one) => this.take(one), () => this.out.replaceChildren());
+    new Road(this.out, () => this.state(), (one) => this.take(one), () => this.out.replaceChildren());
   }
 
   /** A form for a whole car. */

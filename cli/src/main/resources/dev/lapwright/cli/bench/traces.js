@@ -9,6 +9,7 @@ const TOP = 20;
 const BOTTOM = 20;
 const GAP = 20;
 
+import { shownAll, unit } from "./units.js";
 export class Traces {
   /** Moved is told a distance under the cursor, or null; zoomed a part that was dragged over. */
   constructor(base, over, moved, zoomed) {
@@ -94,25 +95,27 @@ export class Traces {
     const c = colours();
     const lap = this.lap;
     const s = lap.columns.s;
+    const speed = shownAll(lap.columns.v, "km/h");
+    const held = lap.reference ? shownAll(lap.reference.v, "km/h") : null;
     const [from, to] = this.range();
     this.x = scale(from, to, LEFT, w - RIGHT);
     this.axis(g, c, w, h, from, to);
     const inside = s.map((at) => at >= from && at <= to);
     const seen = (list) => list.filter((_, i) => inside[i]);
-    const difference = lap.reference ? lap.columns.v.map((v, i) => v - lap.reference.v[i]) : null;
+    const difference = held ? speed.map((v, i) => v - held[i]) : null;
     this.plots = this.lanes(h);
     for (const lane of this.plots) {
       g.save();
       if (lane.name === "v") {
-        lane.lists = [lap.columns.v, lap.reference && lap.reference.v].filter(Boolean);
-        lane.title = "speed, km/h";
+        lane.lists = [speed, held].filter(Boolean);
+        lane.title = `speed, ${unit("km/h")}`;
         lane.digits = 1;
         this.frame(g, c, w, lane, extent(lane.lists.map(seen), 20));
         this.clip(g, w, lane);
         if (lap.reference) {
-          polyline(g, s, lap.reference.v, this.x, lane.y, { colour: c.pin, width: 1.4, dash: [5, 3] });
+          polyline(g, s, held, this.x, lane.y, { colour: c.pin, width: 1.4, dash: [5, 3] });
         }
-        polyline(g, s, lap.columns.v, this.x, lane.y, { colour: c.now, width: 1.8 });
+        polyline(g, s, speed, this.x, lane.y, { colour: c.now, width: 1.8 });
       } else if (lane.name === "gear") {
         lane.lists = [lap.columns.gear, lap.reference && lap.reference.gear].filter(Boolean);
         lane.title = "gear";
@@ -128,7 +131,7 @@ export class Traces {
         const list = lane.name === "dv" ? difference : lap.behind;
         lane.lists = [list];
         lane.title = lane.name === "dv"
-          ? `speed less that of ${this.names.reference}, km/h`
+          ? `speed less that of ${this.names.reference}, ${unit("km/h")}`
           : `time against ${this.names.reference}, s: below the line is ahead`;
         lane.digits = lane.name === "dv" ? 1 : 3;
         lane.signed = true;

@@ -4,6 +4,8 @@ import { blocks } from "./blocks.js";
 import { el, fixed } from "./dom.js";
 import { colours, decimals, extent, polyline, scale, surface, ticks } from "./plot.js";
 
+import { shown, shownAll, unit } from "./units.js";
+
 export const TITLES = { lap: "Lap", balance: "Balance", gears: "Gears", air: "Air", tyres: "Tyres and fuel" };
 
 const PHASES = ["entry", "lift-off", "middle", "exit"];
@@ -103,12 +105,16 @@ function gears(canvas, answer) {
   canvas.style.height = "320px";
   const { g, w, h } = surface(canvas);
   const c = colours();
-  const { now, reference } = answer;
+  const inUnits = (one) => one && { ...one, topKmh: shown(one.topKmh, "km/h"), speedKmh: shownAll(one.speedKmh, "km/h"),
+    gears: one.gears.map((gear) => ({ ...gear, fromKmh: shown(gear.fromKmh, "km/h"), limitKmh: shown(gear.limitKmh, "km/h") })),
+    forceN: one.forceN.map((force) => shownAll(force, "kN")), resistanceN: shownAll(one.resistanceN, "kN") };
+  const now = inUnits(answer.now);
+  const reference = inUnits(answer.reference);
   const most = Math.max(...now.forceN.flat().filter((v) => v !== null)) / 1000;
   const xr = [0, Math.max(now.speedKmh.at(-1), reference ? reference.speedKmh.at(-1) : 0)];
   const x = scale(...xr, LEFT, w - 12);
   const y = scale(0, most * 1.05, h - 36, 20);
-  axes(g, c, w, h, x, y, ["speed, km/h", "force at the wheels, kN, and what holds the car back"], xr, [0, most * 1.05]);
+  axes(g, c, w, h, x, y, [`speed, ${unit("km/h")}`, `force at the wheels, ${unit("kN")}, and what holds the car back`], xr, [0, most * 1.05]);
   const draw = (one, colour, dash, width) => {
     for (const force of one.forceN) {
       polyline(g, one.speedKmh, force.map((f) => f === null ? null : f / 1000), x, y, { colour, dash, width });
@@ -161,13 +167,15 @@ function air(canvas, answer, knobs) {
   canvas.style.height = "340px";
   const { g, w, h } = surface(canvas);
   const c = colours();
-  const curves = knobs.sheet.knobs.filter((knob) => knob.air).map((knob) => ({ knob, points: (knobs.found.get(knob.name)?.points ?? []).filter((p) => p[2] !== null && p[3] !== null) })).filter((curve) => curve.points.length > 1);
-  const marks = [answer.now, answer.reference].filter(Boolean);
+  const curves = knobs.sheet.knobs.filter((knob) => knob.air).map((knob) => ({ knob, points: (knobs.found.get(knob.name)?.points ?? []).filter((p) => p[2] !== null && p[3] !== null).map((p) => [p[0], p[1], shown(p[2], "km/h"), shown(p[3], "km/h")]) })).filter((curve) => curve.points.length > 1);
+  const inUnits = (one) => one && { topKmh: shown(one.topKmh, "km/h"), cornerKmh: shown(one.cornerKmh, "km/h") };
+  const [now, reference] = [inUnits(answer.now), inUnits(answer.reference)];
+  const marks = [now, reference].filter(Boolean);
   const xr = extent([curves.flatMap((curve) => curve.points.map((p) => p[2])), marks.map((m) => m.topKmh)], 2, 0.08);
   const yr = extent([curves.flatMap((curve) => curve.points.map((p) => p[3])), marks.map((m) => m.cornerKmh)], 1, 0.12);
   const x = scale(...xr, LEFT, w - 16);
   const y = scale(...yr, h - 36, 20);
-  axes(g, c, w, h, x, y, ["top speed, km/h", "mean speed in corners, km/h"], xr, yr);
+  axes(g, c, w, h, x, y, [`top speed, ${unit("km/h")}`, `mean speed in corners, ${unit("km/h")}`], xr, yr);
   curves.forEach(({ knob, points }, k) => {
     polyline(g, points.map((p) => p[2]), points.map((p) => p[3]), x, y, { colour: c.ink, width: 1.4, dash: [[], [7, 3], [2, 3]][k % 3] });
     g.fillStyle = c.ink;
@@ -178,7 +186,7 @@ function air(canvas, answer, knobs) {
       g.fillText(`${knob.label} ${p[0]} ${knob.unit}`, x(p[2]) + (right ? -5 : 5), y(p[3]) - 3);
     }
   });
-  for (const [mark, colour, name] of [[answer.reference, c.pin, "pinned"], [answer.now, c.now, "now"]]) {
+  for (const [mark, colour, name] of [[reference, c.pin, "pinned"], [now, c.now, "now"]]) {
     if (mark) {
       g.fillStyle = colour;
       g.beginPath();

@@ -346,4 +346,21 @@ class BenchPageTest extends InTheBrowser {
         page.audit();
         page.clean();
     }
+
+    /** What is read follows; what is turned keeps the units of its document. */
+    @Test
+    void unitsAreThoseThatAreAskedFor() throws Exception {
+        page.enter("select[aria-label=Units]", "imperial");
+        page.await("document.querySelector('#zoom')?.textContent.includes('ft. Drag')");
+        page.await(READY);
+        assertThat(page.text("#facts")).contains("mph").doesNotContain("km/h");
+        assertThat(page.text("#parts thead")).contains("mph").doesNotContain("km/h");
+        page.browser.reload();
+        page.await("document.querySelector('#zoom')?.textContent.includes('ft. Drag')");
+        page.enter("select[aria-label=Units]", "si");
+        page.await("document.querySelector('#zoom')?.textContent.includes(' m. Drag')");
+        page.await(READY);
+        assertThat(page.text("#facts")).contains("km/h").doesNotContain("mph");
+        page.clean();
+    }
 }

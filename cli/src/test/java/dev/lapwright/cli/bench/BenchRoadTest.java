@@ -123,6 +123,31 @@ class BenchRoadTest extends InTheBrowser {
         page.clean();
     }
 
+    /** Two half circles: one of them is two corners to a driver, and one again. The remedies are fields of the page. */
+    @Test
+    void cornersAreSplitAndMergedAndRemediesAreFields() throws Exception {
+        oval(10, 500, 100);
+        page.enter("#road-corners", "2");
+        page.await("document.querySelectorAll('[id^=radiusM]').length === 2");
+        page.click("merge with the next");
+        page.await("document.querySelectorAll('[id^=radiusM]').length === 1");
+        page.click("undo the last merge or split");
+        page.await("document.querySelectorAll('[id^=radiusM]').length === 2");
+        page.enter("#split-2", "200");
+        page.browser.value(
+                "[...document.querySelectorAll('button')].filter((b) => b.textContent === 'split at')[1].click()");
+        page.awaitText("#road-said", "is no place inside it");
+        page.enter("#split-2", "");
+        page.browser.value(
+                "[...document.querySelectorAll('button')].filter((b) => b.textContent === 'split at')[1].click()");
+        page.await("document.querySelectorAll('[id^=radiusM]').length === 3");
+        page.awaitText(".found .items", "the field 'width'");
+        assertThat(page.text(".found")).doesNotContain("--width-m");
+        Track road = kept("Split");
+        assertThat(road.stations(StationSpacing.DEFAULT).corners()).hasSize(3);
+        page.clean();
+    }
+
     /** The same points by the command give the same document. */
     @Test
     void aFileBecomesTheCircuitOfTheCommand(@TempDir Path own) throws Exception {
@@ -168,6 +193,7 @@ class BenchRoadTest extends InTheBrowser {
         }
         click(eight);
         page.awaitText(".found .items", "the line crosses itself");
+        assertThat(page.text(".found")).contains("tick 'meant to cross itself'").doesNotContain("--figure-of-eight");
         Path text = Files.writeString(own.resolve("words.csv"), "this is no survey\n");
         page.browser.choose("#road-file", text);
         page.awaitText("#road-said", "words.csv");

@@ -3,6 +3,7 @@ package dev.lapwright.cli.bench;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.report.UnitSystem;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -59,7 +60,8 @@ final class BenchRoom implements AutoCloseable {
                 30,
                 0.3,
                 minutes,
-                List.of());
+                List.of(),
+                UnitSystem.SI);
     }
 
     int port() {

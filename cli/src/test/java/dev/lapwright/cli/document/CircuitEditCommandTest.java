@@ -50,6 +50,33 @@ class CircuitEditCommandTest {
         assertThat(run.err()).contains(problem).hasLineCount(1);
     }
 
+    /** The road stays; the document says which corners are one and which are two, and all that read it count so. */
+    @Test
+    void cornersAreSplitAndMerged() {
+        String two = folder.resolve("two.json").toString();
+        int count = Documents.circuit("castelvane")
+                .stations(StationSpacing.DEFAULT)
+                .corners()
+                .size();
+        assertThat(Run.of("circuit", "edit", "castelvane", "--split", "T10=4050", "--out", two)
+                        .line("Look at"))
+                .contains(count + " corners became " + (count + 1));
+        Run shown = Run.of("lap", "gt-talvex", two, "--line", "middle");
+        assertThat(shown.out()).contains("T" + (count + 1) + " ");
+        String one = folder.resolve("one.json").toString();
+        assertThat(Run.of("circuit", "edit", two, "--merge", "T10", "--out", one)
+                        .line("Look at"))
+                .contains((count + 1) + " corners became " + count);
+        assertThat(Documents.circuit(one).cornerNames())
+                .noneMatch(place -> place.name().isEmpty());
+        assertThat(Run.of("circuit", "edit", "castelvane", "--merge", "T1").err())
+                .contains("they are no one corner")
+                .hasLineCount(1);
+        assertThat(Run.of("circuit", "edit", "castelvane", "--split", "T10=5").err())
+                .contains("is no place inside it")
+                .hasLineCount(1);
+    }
+
     @Test
     void nothingToCorrectIsSaid() {
         assertThat(Run.of("circuit", "edit", "castelvane").err()).contains("nothing is to be corrected");
