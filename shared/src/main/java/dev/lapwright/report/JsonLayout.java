@@ -173,8 +173,8 @@ public final class JsonLayout {
     }
 
     private static String scalar(Object value) {
-        return value instanceof String text
-                ? quoted(text)
+        return value instanceof CharSequence text
+                ? quoted(text.toString())
                 : value instanceof Double number ? number(number) : String.valueOf(value);
     }
 

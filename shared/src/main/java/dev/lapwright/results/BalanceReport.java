@@ -301,7 +301,7 @@ public record BalanceReport(
             means.put(phase.label(), mean.map(phase));
         }
         return new Report()
-                .fields(ResultHeader.of("balance/2", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.later("balance/2", result.lap()))
                 .field("lapTimeS", result.lap().time())
                 .field("understeerGradientAtRest", gradient.fields())
                 .field("yawInertiaKgM2", result.yawInertia())

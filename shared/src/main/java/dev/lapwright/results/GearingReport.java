@@ -21,6 +21,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -282,7 +283,7 @@ public record GearingReport(
     static Map<String, Object> fields(GearingResult result) {
         Map<String, Object> scenarios = new LinkedHashMap<>();
         result.scenarios().forEach(scenario -> scenarios.put(scenario.kind().name(), scenario.amount()));
-        String hash = InputHash.of(result.car(), result.conditions(), result.track())
+        Supplier<String> hash = () -> InputHash.of(result.car(), result.conditions(), result.track())
                 .with("axes", InputHash.axes(result.axes()))
                 .with("scenarios", scenarios)
                 .sha256();

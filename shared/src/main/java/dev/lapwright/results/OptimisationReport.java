@@ -198,7 +198,7 @@ public record OptimisationReport(
         return new Report()
                 .fields(ResultHeader.of(
                         "optimisation/2",
-                        hash(result),
+                        () -> hash(result),
                         task.car(),
                         task.circuits().get(0).track(),
                         task.days().get(0)))

@@ -131,7 +131,7 @@ public record PressuresReport(
                 .rows("pairs", PAIRS, PressureResult.Tyre::pairs)
                 .value("weather", tyre -> days(result, tyre).maps(result.weather()));
         return new Report()
-                .fields(ResultHeader.of("pressures/2", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.later("pressures/2", result.lap()))
                 .field("lapTimeAtIdealS", result.lap().time())
                 .field("next", day(result).map(result.next()))
                 .field("tyres", tyres, result.tyres())

@@ -7,6 +7,7 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.track.Track;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /** What every result in JSON begins with: what it is, what made it, and from what. */
 final class ResultHeader {
@@ -28,6 +29,24 @@ final class ResultHeader {
         return tree;
     }
 
+    /** The same with a hash that is taken when it is first read: within another result nobody reads it. */
+    static Map<String, Object> of(
+            String mark, Supplier<String> inputHash, Car car, Track track, Conditions conditions) {
+        Map<String, Object> tree = of(mark, "", car, track, conditions);
+        tree.put(HASH, new LaterText(inputHash));
+        return tree;
+    }
+
+    /** The same about a lap. */
+    static Map<String, Object> later(String mark, Lap lap) {
+        return of(
+                mark,
+                () -> InputHash.of(lap),
+                lap.vehicle().car(),
+                lap.track(),
+                lap.vehicle().conditions());
+    }
+
     static Map<String, Object> of(String mark, String inputHash, Lap lap) {
         return of(
                 mark, inputHash, lap.vehicle().car(), lap.track(), lap.vehicle().conditions());
@@ -46,5 +65,49 @@ final class ResultHeader {
     static String version() {
         String version = ResultHeader.class.getPackage().getImplementationVersion();
         return version == null ? "unreleased" : version;
+    }
+
+    /** Text that is put together when it is first read: who leaves it out does not pay for it. */
+    private static final class LaterText implements CharSequence {
+        private Supplier<String> source;
+        private String text;
+
+        LaterText(Supplier<String> source) {
+            this.source = source;
+        }
+
+        @Override
+        public synchronized String toString() {
+            if (text == null) {
+                text = source.get();
+                source = null;
+            }
+            return text;
+        }
+
+        @Override
+        public int length() {
+            return toString().length();
+        }
+
+        @Override
+        public char charAt(int index) {
+            return toString().charAt(index);
+        }
+
+        @Override
+        public CharSequence subSequence(int start, int end) {
+            return toString().subSequence(start, end);
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof LaterText that && toString().equals(that.toString());
+        }
+
+        @Override
+        public int hashCode() {
+            return toString().hashCode();
+        }
     }
 }

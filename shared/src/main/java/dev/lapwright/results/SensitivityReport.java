@@ -25,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
@@ -206,7 +207,7 @@ public record SensitivityReport(
 
     /** What was found, for machines. */
     static Map<String, Object> fields(SensitivityResult result) {
-        String hash = InputHash.of(result.car(), result.conditions(), result.track())
+        Supplier<String> hash = () -> InputHash.of(result.car(), result.conditions(), result.track())
                 .with("scatterS", result.scatter())
                 .with("laps", result.laps())
                 .sha256();

@@ -113,7 +113,7 @@ public record StintReport(
     Map<String, Object> fields() {
         RaceLength race = result.race();
         return new Report()
-                .fields(ResultHeader.of("stint/2", InputHash.of(result.lap()), result.lap()))
+                .fields(ResultHeader.later("stint/2", result.lap()))
                 .field("raceLaps", race.laps())
                 .field("raceMinutes", race.seconds() / 60)
                 .field("formationLaps", race.formationLaps())
