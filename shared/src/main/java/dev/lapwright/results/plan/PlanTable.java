@@ -255,7 +255,10 @@ public final class PlanTable implements AutoCloseable {
 
     @Override
     public void close() {
-        save();
-        close(opened);
+        try {
+            save();
+        } finally {
+            close(opened);
+        }
     }
 }
