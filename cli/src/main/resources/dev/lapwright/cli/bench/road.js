@@ -17,6 +17,9 @@ export class Road {
     this.kept = kept;
     this.begin();
     this.lay(close);
+    const again = () => { if (this.plane.isConnected) { this.shown(); } };
+    addEventListener("resize", again);
+    matchMedia("(prefers-color-scheme: dark)").addEventListener("change", again);
   }
 
   begin() {
@@ -230,13 +233,13 @@ export class Road {
     };
     const input = (corner, key, label, value, example) => el("td", {}, el("input", { type: "number", id: `${key}-${corner.number}`, "aria-label": `${label} of ${corner.label}, m`, step: "any", value,
       placeholder: example, onchange: (event) => set(corner, key, Number(event.target.value)) }));
-    this.corners.replaceChildren(...(corners.length === 0 ? [] : [el("table", {}, el("caption", {}, "Corners: type a radius or a width to correct it, or empty a field to let the points tell"),
+    this.corners.replaceChildren(...(corners.length === 0 ? [] : [el("div", { class: "scroll", role: "region", tabindex: "0", "aria-label": "Corners" }, el("table", {}, el("caption", {}, "Corners: type a radius or a width to correct it, or empty a field to let the points tell"),
       el("thead", {}, el("tr", {}, ["corner", "from, m", "to, m", "radius, m", "nine of ten, m", "width, m", "one or two?"].map((head) => el("th", { scope: "col" }, head)))),
       el("tbody", {}, corners.map((corner) => el("tr", {}, el("th", { scope: "row" }, corner.label), el("td", { class: "number" }, fixed(corner.entryM, 0)), el("td", { class: "number" }, fixed(corner.exitM, 0)),
         input(corner, "radiusM", "Radius", this.edits.get(corner.number)?.radiusM ?? "", fixed(corner.radiusM, 1)),
         el("td", {}, corner.leastM === undefined ? "–" : `${fixed(corner.leastM, 0)} to ${corner.greatestM === null ? "straight" : fixed(corner.greatestM, 0)}`),
         input(corner, "widthM", "Width", this.edits.get(corner.number)?.widthM ?? "", this.width.value),
-        el("td", {}, this.word("merge with the next", () => this.tell({ merge: corner.number })), this.splitting(corner)))))),
+        el("td", { class: "number" }, this.word("merge with the next", () => this.tell({ merge: corner.number })), this.splitting(corner))))))),
       this.told.length > 0 ? this.word("undo the last merge or split", () => this.tell(null)) : ""]));
     document.getElementById(focused)?.focus();
   }
