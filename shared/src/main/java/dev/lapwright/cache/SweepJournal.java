@@ -2,19 +2,12 @@ package dev.lapwright.cache;
 
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.GrowingFile;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.study.sweep.SweepMemory;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.io.RandomAccessFile;
-import java.nio.channels.Channels;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.function.ObjIntConsumer;
 
 /**
  * Journal of a sweep: a text file to which each lap is added as it is driven, so that a sweep that was broken off goes on where it was. Its
@@ -27,15 +20,13 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
     private static final int FIGURES = 6;
 
     private final Path file;
-    private final RandomAccessFile opened;
-    private final OutputStream out;
+    private final GrowingFile opened;
     private final String title;
 
-    private SweepJournal(Path file, RandomAccessFile opened, String title) {
+    private SweepJournal(Path file, GrowingFile opened, String title) {
         this.file = file;
         this.opened = opened;
         this.title = title;
-        out = Channels.newOutputStream(opened.getChannel());
     }
 
     /**
@@ -48,47 +39,17 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
     @SuppressWarnings("resource") // Closed with the journal.
     public static SweepJournal open(Path file, String program, String inputs) {
         String title = MARK + " " + inputs + " " + program.replaceAll("\\s", "_");
-        RandomAccessFile opened = null;
+        GrowingFile opened = GrowingFile.open(file, "journal");
         try {
-            checkPlain(file);
-            opened = new RandomAccessFile(file.toFile(), "rw");
-            FileLock lock = lock(opened);
-            if (lock == null) {
-                throw fault(file, "another sweep is writing this journal", "wait for it, or name another file");
-            }
             SweepJournal journal = new SweepJournal(file, opened, title);
             journal.begin();
             return journal;
         } catch (IOException e) {
-            close(opened);
-            throw fault(file, "this journal cannot be opened: " + e.getMessage(), "check the folder and its rights");
+            opened.close();
+            throw fault(file, "this journal cannot be read: " + e.getMessage(), "check the folder and its rights");
         } catch (LapwrightException e) {
-            close(opened);
+            opened.close();
             throw e;
-        }
-    }
-
-    private static void checkPlain(Path file) {
-        if (Files.exists(file) && !Files.isRegularFile(file)) {
-            throw fault(file, "this is no file", "name a file");
-        }
-    }
-
-    private static FileLock lock(RandomAccessFile opened) throws IOException {
-        try {
-            return opened.getChannel().tryLock();
-        } catch (OverlappingFileLockException e) {
-            return null;
-        }
-    }
-
-    private static void close(RandomAccessFile opened) {
-        try {
-            if (opened != null) {
-                opened.close();
-            }
-        } catch (IOException e) {
-            // Whatever was to be said of it has been.
         }
     }
 
@@ -98,22 +59,20 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
 
     /** Reads or writes the first line, and cuts off what follows the last whole one. */
     private void begin() throws IOException {
-        if (opened.length() == 0) {
+        if (opened.isEmpty()) {
             write(title);
             return;
         }
-        long[] end = {0};
-        lines((line, number) -> {
-            end[0] += line.getBytes(StandardCharsets.UTF_8).length + 1L;
+        boolean[] met = {false};
+        opened.lines((line, number) -> {
             if (number == 1) {
+                met[0] = true;
                 checkTitle(line);
             }
         });
-        if (end[0] == 0) {
+        if (!met[0]) {
             checkTitle("");
         }
-        opened.setLength(end[0]);
-        opened.seek(end[0]);
     }
 
     private void checkTitle(String line) {
@@ -136,36 +95,14 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
         }
     }
 
-    /** All whole lines from the beginning, with their numbers from 1. */
-    private void lines(ObjIntConsumer<String> taker) throws IOException {
-        byte[] buffer = new byte[1 << 16];
-        ByteArrayOutputStream line = new ByteArrayOutputStream();
-        opened.seek(0);
-        int number = 0;
-        for (int read = opened.read(buffer); read > 0; read = opened.read(buffer)) {
-            int from = 0;
-            for (int i = 0; i < read; i++) {
-                if (buffer[i] == '\n') {
-                    line.write(buffer, from, i - from);
-                    taker.accept(line.toString(StandardCharsets.UTF_8), ++number);
-                    line.reset();
-                    from = i + 1;
-                }
-            }
-            line.write(buffer, from, read - from);
-        }
-    }
-
     @Override
     public synchronized void recall(Recalled recalled) {
         try {
-            long end = opened.length();
-            lines((line, number) -> {
+            opened.lines((line, number) -> {
                 if (number > 1) {
                     recall(line, number, recalled);
                 }
             });
-            opened.seek(end);
         } catch (IOException e) {
             throw fault(file, "this journal cannot be read: " + e.getMessage(), "name another file");
         }
@@ -220,11 +157,11 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
     }
 
     private synchronized void write(String line) throws IOException {
-        out.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+        opened.out().write((line + "\n").getBytes(StandardCharsets.UTF_8));
     }
 
     @Override
     public void close() {
-        close(opened);
+        opened.close();
     }
 }

@@ -2,6 +2,7 @@ package dev.lapwright.results.plan;
 
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.files.DocumentException;
+import dev.lapwright.files.GrowingFile;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.results.InputHash;
@@ -9,15 +10,11 @@ import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.plan.LapPlan;
 import dev.lapwright.study.sweep.SweepAxis;
 import java.io.BufferedWriter;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.RandomAccessFile;
+import java.io.OutputStreamWriter;
 import java.io.StringReader;
-import java.nio.channels.Channels;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,14 +36,14 @@ public final class PlanTable implements AutoCloseable {
     private final LapPlan plan;
     private final List<String> inputs;
     private final Path file;
-    private final RandomAccessFile opened;
+    private final GrowingFile opened;
     private final BufferedWriter out;
     private final CsvText csv;
     private final PlanSummary summary;
     private long next;
     private int unsaved;
 
-    private PlanTable(LapPlan plan, Path file, RandomAccessFile opened, long from) {
+    private PlanTable(LapPlan plan, Path file, GrowingFile opened, long from) {
         this.plan = plan;
         this.file = file;
         this.opened = opened;
@@ -57,7 +54,7 @@ public final class PlanTable implements AutoCloseable {
                         one.stations().track(),
                         one.stations().count()))
                 .toList();
-        out = new BufferedWriter(Channels.newWriter(opened.getChannel(), StandardCharsets.UTF_8));
+        out = new BufferedWriter(new OutputStreamWriter(opened.out(), StandardCharsets.UTF_8));
         csv = new CsvText(out);
         summary = new PlanSummary(plan);
         next = from;
@@ -72,49 +69,20 @@ public final class PlanTable implements AutoCloseable {
      */
     @SuppressWarnings("resource") // Closed with the table.
     public static PlanTable open(LapPlan plan, Path file, long from, boolean goesOn) {
-        RandomAccessFile opened = null;
+        GrowingFile opened = GrowingFile.open(file, "table");
         try {
-            if (Files.exists(file) && !Files.isRegularFile(file)) {
-                throw fault(file, "this is no file", "name a file");
-            }
-            opened = new RandomAccessFile(file.toFile(), "rw");
-            if (lock(opened) == null) {
-                throw fault(file, "another process is writing this table", "wait for it, or name another file");
-            }
             PlanTable table = new PlanTable(plan, file, opened, from);
-            if (opened.length() == 0) {
-                table.csv.row(table.head());
-                table.out.flush();
-            } else if (goesOn) {
-                table.goOn();
-            } else {
+            if (!opened.isEmpty() && !goesOn) {
                 throw fault(file, "this file is there already", "go on with it by --resume, or name another");
             }
+            table.goOn();
             return table;
         } catch (IOException e) {
-            close(opened);
-            throw fault(file, "this table cannot be opened: " + e.getMessage(), "check the folder and its rights");
+            opened.close();
+            throw fault(file, "this table cannot be read: " + e.getMessage(), "check the folder and its rights");
         } catch (LapwrightException e) {
-            close(opened);
+            opened.close();
             throw e;
-        }
-    }
-
-    private static FileLock lock(RandomAccessFile opened) throws IOException {
-        try {
-            return opened.getChannel().tryLock();
-        } catch (OverlappingFileLockException e) {
-            return null;
-        }
-    }
-
-    private static void close(RandomAccessFile opened) {
-        try {
-            if (opened != null) {
-                opened.close();
-            }
-        } catch (IOException e) {
-            // Whatever was to be said of it has been.
         }
     }
 
@@ -139,38 +107,21 @@ public final class PlanTable implements AutoCloseable {
 
     /** Reads what stands there, makes sure that it is this plan's, and stands behind the last whole row. */
     private void goOn() throws IOException {
-        long end = 0;
-        boolean isHead = true;
-        byte[] buffer = new byte[1 << 16];
-        ByteArrayOutputStream line = new ByteArrayOutputStream();
-        opened.seek(0);
-        for (int read = opened.read(buffer); read > 0; read = opened.read(buffer)) {
-            int begin = 0;
-            for (int i = 0; i < read; i++) {
-                if (buffer[i] == '\n') {
-                    line.write(buffer, begin, i + 1 - begin);
-                    end += line.size();
-                    row(line.toString(StandardCharsets.UTF_8), isHead);
-                    isHead = false;
-                    line.reset();
-                    begin = i + 1;
-                }
-            }
-            line.write(buffer, begin, read - begin);
-        }
-        opened.setLength(end);
-        opened.seek(end);
-        if (isHead) {
+        boolean[] begun = {false};
+        opened.lines((line, number) -> {
+            begun[0] = true;
+            row(line, number == 1);
+        });
+        if (!begun[0]) {
             csv.row(head());
             out.flush();
         }
     }
 
-    private void row(String line, boolean isHead) throws IOException {
-        CSVRecord cells =
-                CSVFormat.RFC4180.parse(new StringReader(line)).getRecords().get(0);
+    private void row(String line, boolean isHead) {
+        List<String> cells = cells(line);
         if (isHead) {
-            if (!cells.toList().equals(head())) {
+            if (!cells.equals(head())) {
                 throw fault(file, "these columns are not those of this plan", "name another file");
             }
             return;
@@ -196,6 +147,16 @@ public final class PlanTable implements AutoCloseable {
                 plan.design().values(next % plan.design().count()),
                 time.isEmpty() ? Double.NaN : Double.parseDouble(time));
         next++;
+    }
+
+    private static List<String> cells(String line) {
+        try {
+            List<CSVRecord> records =
+                    CSVFormat.RFC4180.parse(new StringReader(line)).getRecords();
+            return records.isEmpty() ? List.of() : records.get(0).toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Number of the next lap that is missing. */
@@ -258,7 +219,7 @@ public final class PlanTable implements AutoCloseable {
         try {
             save();
         } finally {
-            close(opened);
+            opened.close();
         }
     }
 }
