@@ -64,7 +64,7 @@ public final class DoubtTables {
     private static final int ADVICE_DRAWS = 100;
     private static final int IMPORT_DRAWS = 1000;
     private static final int IMPORT_TRUTHS = 334;
-    private static final int STINT_TRUTHS = 300;
+    private static final int STINT_TRUTHS = 100;
     private static final double AWAY_KPA = 15;
     private static final long ROADS_SEED = 7000;
     private static final int ROADS_DRAWS = 60;
@@ -297,13 +297,15 @@ public final class DoubtTables {
         System.out.printf(
                 Locale.ROOT,
                 "20 laps of Harrowmere, %d cars drawn (seed %d), %d true stints solved lap by lap (seed %d): of 100 the"
-                        + " fuel needed lies in its interval for %.0f, the difference of the compounds for %.0f.%n",
+                        + " fuel needed lies in its interval for %.0f, the difference of the compounds for %.0f; counts are known to %.0f of"
+                        + " 100.%n",
                 DRAWS,
                 SEED,
                 in.size(),
                 TRUTH_SEED,
                 100.0 * in.stream().filter(one -> one[0]).count() / in.size(),
-                100.0 * in.stream().filter(one -> one[1]).count() / in.size());
+                100.0 * in.stream().filter(one -> one[1]).count() / in.size(),
+                100 * Math.sqrt(0.9 * 0.1 / in.size()));
     }
 
     /** A car with the numbers of one that deviates from its document, as settings: so a stint can set fuel and grip on top. */
