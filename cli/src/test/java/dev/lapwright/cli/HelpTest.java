@@ -117,10 +117,12 @@ class HelpTest {
     @ParameterizedTest
     @MethodSource("allExamples")
     void everyExampleRuns(String example) throws IOException {
-        Files.writeString(folder.resolve("wings.json"), """
+        Path plan = folder.resolve("wings.json");
+        Files.writeString(plan, """
                 {"lapwright": "plan/1", "name": "wings", "cars": ["gt-talvex"], "circuits": ["harrowmere"], "vary": {"rear-wing": "2:8:2"}}
                 """);
-        Run run = Run.in(folder, Run.words(example.substring(EXAMPLE.length()).strip()));
+        String asked = example.substring(EXAMPLE.length()).strip().replace("wings.json", plan.toString());
+        Run run = Run.in(folder, Run.words(asked));
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out()).isNotBlank();
     }
