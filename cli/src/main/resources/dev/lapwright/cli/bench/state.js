@@ -53,6 +53,8 @@ export class History {
     const next = copy(this.state);
     edit(next);
     this.go(next);
+    // No hand turns these on and on, so nothing is waited for: the page may be loaded again at once.
+    this.keep();
   }
 
   undo() {

@@ -362,7 +362,6 @@ class BenchPageTest extends InTheBrowser {
         page.clean();
     }
 
-    /** Left out of the usual run: under load a reload right behind the choice has come back without it once. */
     @Test
     @Tag("long")
     void unitsStayWhenThePageIsLoadedAgain() throws Exception {
