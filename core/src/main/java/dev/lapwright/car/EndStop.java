@@ -11,7 +11,7 @@ public enum EndStop {
     /** Ride heights and rake. */
     HEIGHT(
             "the floor touches the road over bumps and kerbs, and the maker's least height holds",
-            "a high car rolls and pitches more, and its floor gives less",
+            "roll and pitch grow, and the floor gives less",
             "suspension.front.rideHeightMm",
             "suspension.rear.rideHeightMm"),
     /** Springs. */
@@ -22,13 +22,13 @@ public enum EndStop {
             "suspension.rear.springNPerMm"),
     /** Anti-roll bars. */
     BAR(
-            "the car rolls, and is slow to answer",
+            "roll, and how quickly the car answers, decide",
             "a hard bar lifts an inner wheel over kerbs and in slow corners, and tyres heat by what they slide",
             "suspension.front.antiRollBarNmPerDeg",
             "suspension.rear.antiRollBarNmPerDeg"),
     /** Wings and planes. */
     WING(
-            "the car must stay stable under brakes and behind others",
+            "stability under brakes and behind others decides",
             "a wing or plane stalls, and is less than its table behind others",
             "aero."),
     /** Gears and final drive. */
@@ -39,7 +39,7 @@ public enum EndStop {
     /** Locking of differentials. */
     LOCKING(
             "an inner wheel spins out of slow corners, and the car snaps when the driver lifts",
-            "the car will not turn in, and pushes at little throttle",
+            "turning in suffers, and a push at little throttle grows",
             "drive.front.powerLock",
             "drive.rear.powerLock",
             "drive.front.coastLock",

@@ -73,6 +73,7 @@ public final class SweepJournal implements SweepMemory, AutoCloseable {
         if (!met[0]) {
             checkTitle("");
         }
+        opened.cut();
     }
 
     private void checkTitle(String line) {

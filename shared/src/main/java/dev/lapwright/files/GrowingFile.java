@@ -18,6 +18,8 @@ public final class GrowingFile implements AutoCloseable {
 
     private final RandomAccessFile opened;
     private final OutputStream out;
+    /** Behind the last whole line that was read. */
+    private long end;
 
     private GrowingFile(RandomAccessFile opened) {
         this.opened = opened;
@@ -77,11 +79,15 @@ public final class GrowingFile implements AutoCloseable {
         return opened.length() == 0;
     }
 
-    /** Hands on all whole lines from the beginning, with their numbers from 1; a last one that was not finished is cut off. */
-    public void lines(ObjIntConsumer<String> taker) throws IOException {
+    /**
+     * Hands on all whole lines from the beginning, with their numbers from 1; changes nothing.
+     *
+     * @return what stands behind the last of them: a line that was not finished, or nothing
+     */
+    public String lines(ObjIntConsumer<String> taker) throws IOException {
         byte[] buffer = new byte[BUFFER];
         ByteArrayOutputStream line = new ByteArrayOutputStream();
-        long end = 0;
+        end = 0;
         int number = 0;
         opened.seek(0);
         for (int read = opened.read(buffer); read > 0; read = opened.read(buffer)) {
@@ -97,6 +103,12 @@ public final class GrowingFile implements AutoCloseable {
             }
             line.write(buffer, from, read - from);
         }
+        opened.seek(opened.length());
+        return line.toString(StandardCharsets.UTF_8);
+    }
+
+    /** Cuts off what stands behind the last whole line that was read, and goes on from there. */
+    public void cut() throws IOException {
         opened.setLength(end);
         opened.seek(end);
     }

@@ -58,9 +58,12 @@ public final class InputHash {
         return (lap.isByAnotherModel() ? hash.with("model", LapModel.FULLER.word()) : hash).sha256();
     }
 
-    /** Car as set up, conditions, circuit and how many stations it is sampled at. */
-    public static String of(Car car, Conditions conditions, Track track, int stations) {
-        return of(car, conditions, track).with("stations", stations).sha256();
+    /** Car as set up, conditions, circuit, how many stations it is sampled at, and the program that drives there. */
+    public static String of(Car car, Conditions conditions, Track track, int stations, String program) {
+        return of(car, conditions, track)
+                .with("stations", stations)
+                .with("program", program)
+                .sha256();
     }
 
     /** Axes by name with their values. */

@@ -36,7 +36,8 @@ class BalanceReportTest {
     private static final AdviceResult ADVICE = Advice.on(
                     DriverWords.read(
                             List.of("pushes in the middle"),
-                            BALANCE.lap().stations().corners()),
+                            BALANCE.lap().stations().corners(),
+                            false),
                     BALANCE)
             .withDraws(20)
             .run();

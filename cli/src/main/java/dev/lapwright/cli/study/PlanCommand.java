@@ -1,6 +1,8 @@
 package dev.lapwright.cli.study;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Unit;
 import dev.lapwright.cli.option.HelpOption;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.output.Console;
@@ -140,7 +142,8 @@ public final class PlanCommand implements Callable<Integer> {
                 return summary.report(document.name());
             }
         }
-        try (PlanTable table = PlanTable.open(plan, SafeFile.path(out), from, resume)) {
+        try (PlanTable table = PlanTable.open(
+                plan, SafeFile.path(out), from, resume, console.program().orElse(""))) {
             if (table.next() > to) {
                 throw new InvalidValueException("--part", "the table holds laps behind this part", "name another file");
             }
@@ -197,6 +200,7 @@ public final class PlanCommand implements Callable<Integer> {
                                     axes.add(Vary.parse(values.isEmpty() ? name : name + "=" + values, stands)
                                             .axis()));
                 }
+                axes.forEach(axis -> checkUnit(document, axis.name(), car, stands.bare()));
                 Subject driven = document.line().equals(LineKind.MIDDLE.word())
                         ? stands
                         : LineOptions.driveStandard(stands, console);
@@ -212,6 +216,19 @@ public final class PlanCommand implements Callable<Integer> {
             plan = plan.with(one);
         }
         return plan;
+    }
+
+    /** A number that is degrees on one car and a position on another is no one axis. */
+    private static void checkUnit(PlanDocument document, String name, String car, Car bare) {
+        String first = document.cars().get(0);
+        Unit unit = Subject.unitOf(bare, name);
+        Unit firstUnit = Subject.unitOf(Documents.car(first), name);
+        if (unit != firstUnit) {
+            throw new InvalidValueException(
+                    name,
+                    "its unit is '" + firstUnit.symbol() + "' on " + first + " and '" + unit.symbol() + "' on " + car,
+                    "plan these cars each by itself");
+        }
     }
 
     private static PlanDesign design(PlanDocument document, List<SweepAxis> axes) {

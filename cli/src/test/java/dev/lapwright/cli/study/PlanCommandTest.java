@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PlanCommandTest {
     private static final String PLAN = """
@@ -105,6 +106,44 @@ class PlanCommandTest {
         refused(run("--out", table, "--resume"), "columns");
         refused(run("--out", folder.toString()), "this is no file");
         assertThat(Files.readAllBytes(Path.of(table))).isEqualTo(before);
+    }
+
+    /** What somebody keeps in a file of that name is not ours to cut off, though it has no whole line. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"a note without an end of line", "a note\nin two lines", "lap,case", "\"\n", "lap,\"case\nx\n"})
+    void aFileThatIsNoTableIsLeftAlone(String text) throws IOException {
+        Path note = Files.writeString(folder.resolve("note.csv"), text);
+        Run run = run("--out", note.toString(), "--resume");
+        if (text.equals("lap,case")) {
+            // So a table of this plan begins that was broken off in its first line.
+            assertThat(run.code()).as(run.err()).isZero();
+        } else {
+            refused(run, "note.csv");
+            assertThat(Files.readString(note)).isEqualTo(text);
+        }
+    }
+
+    @Test
+    void aTableThatWasChangedIsLeftAlone() throws IOException {
+        List<String> rows = table("table.csv");
+        String time = rows.get(1).split(",")[5];
+        for (String other : List.of("soon", "\"1")) {
+            Path changed = folder.resolve("changed.csv");
+            String text = String.join("\r\n", rows).replace("," + time + ",", "," + other + ",") + "\r\n";
+            Files.writeString(changed, text);
+            refused(run("--out", changed.toString(), "--resume"), "changed.csv", "lap 0");
+            assertThat(Files.readString(changed)).isEqualTo(text);
+        }
+    }
+
+    @Test
+    void anAdjustmentThatHasAnotherUnitOnAnotherCarIsNoAxis() throws IOException {
+        Files.writeString(
+                plan,
+                PLAN.replace("[\"gt-talvex\"]", "[\"gt-talvex\", \"student-pipit\"]")
+                        .replace("\"rear-wing\": \"2:8:2\", ", "\"front-spring\": \"200,220\", "));
+        refused(run(), "front-spring", "gt-talvex", "student-pipit");
     }
 
     @ParameterizedTest

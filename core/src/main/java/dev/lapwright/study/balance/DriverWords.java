@@ -79,18 +79,6 @@ public record DriverWords(List<BalanceComplaint> complaints, boolean kerb, List<
     }
 
     /**
-     * Reads what a driver says of a car whose rear axle is driven.
-     *
-     * @param said one or more complaints each
-     * @param corners of the circuit, by number, T and number, or name
-     * @throws InvalidValueException for words and corners that are not known, where no end of the car is named, and where two complaints
-     *     contradict each other
-     */
-    public static DriverWords read(List<String> said, List<Corner> corners) {
-        return read(said, corners, false);
-    }
-
-    /**
      * Reads what a driver says.
      *
      * @param said one or more complaints each

@@ -26,7 +26,7 @@ import java.util.function.Consumer;
  */
 public final class LapPlan {
     /** Laps that are handed on together, in memory at once. */
-    private static final int BLOCK = 4096;
+    private static final int BLOCK = 512;
 
     private final PlanDesign design;
     private final List<Case> cases;

@@ -61,7 +61,7 @@ class AdviceTest {
         BalanceResult balance = Balance.of(LapSolver.lap(car(adjustments), StudyCars.circuit(), Conditions.STANDARD))
                 .run();
         DriverWords words =
-                DriverWords.read(List.of(said), balance.lap().stations().corners());
+                DriverWords.read(List.of(said), balance.lap().stations().corners(), false);
         return Advice.on(words, balance).withDraws(draws).run();
     }
 
@@ -227,7 +227,7 @@ class AdviceTest {
         BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
                 .run();
         DriverWords words = DriverWords.read(
-                List.of("will not take the kerb"), balance.lap().stations().corners());
+                List.of("will not take the kerb"), balance.lap().stations().corners(), false);
         return Advice.on(words, balance).withDraws(0).run();
     }
 
@@ -300,7 +300,7 @@ class AdviceTest {
         BalanceResult balance = Balance.of(LapSolver.lap(car(FRONT_BAR), StudyCars.oval(500, 60), Conditions.STANDARD))
                 .run();
         DriverWords words = DriverWords.read(
-                List.of("loose in fast corners"), balance.lap().stations().corners());
+                List.of("loose in fast corners"), balance.lap().stations().corners(), false);
         assertThatThrownBy(() -> Advice.on(words, balance).run())
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("none of fast corners");

@@ -18,7 +18,7 @@ class DriverWordsTest {
             List.of(new Corner(1, "", 0, 10, 20, true, 50), new Corner(2, "Far Bend", 100, 110, 120, false, 50));
 
     private static DriverWords read(String... texts) {
-        return DriverWords.read(List.of(texts), CORNERS);
+        return DriverWords.read(List.of(texts), CORNERS, false);
     }
 
     @ParameterizedTest

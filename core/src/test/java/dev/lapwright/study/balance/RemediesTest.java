@@ -55,7 +55,8 @@ class RemediesTest {
         return Remedies.against(
                         DriverWords.read(
                                         List.of(complaint),
-                                        balance.lap().stations().corners())
+                                        balance.lap().stations().corners(),
+                                        false)
                                 .complaints()
                                 .get(0),
                         balance)

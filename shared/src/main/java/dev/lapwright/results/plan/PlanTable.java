@@ -1,5 +1,6 @@
 package dev.lapwright.results.plan;
 
+import dev.lapwright.fault.DecimalText;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.GrowingFile;
@@ -25,13 +26,13 @@ import org.apache.commons.csv.CSVRecord;
  * Table that the laps of a plan are written to as they are driven, in the order of their numbers, a row each. So it is its own journal: a table that was
  * broken off is gone on with where it ends, a last row that was not finished is cut off. One process writes it at a time.
  *
- * <p>The last column of a row is the SHA-256 of all its case depends on but the settings that stand in the row: car, circuit, line and day.
+ * <p>The last column of a row is the SHA-256 of all its case depends on but the settings that stand in the row: car, circuit, line, day, and the program that
+ * drives it.
  */
 public final class PlanTable implements AutoCloseable {
-    /** Rows that a crash may lose. */
-    private static final int UNSAVED = 256;
-
     private static final String LAP = "lap";
+    /** Columns behind the settings. */
+    private static final int AFTER_SETTINGS = 8;
 
     private final LapPlan plan;
     private final List<String> inputs;
@@ -41,9 +42,8 @@ public final class PlanTable implements AutoCloseable {
     private final CsvText csv;
     private final PlanSummary summary;
     private long next;
-    private int unsaved;
 
-    private PlanTable(LapPlan plan, Path file, GrowingFile opened, long from) {
+    private PlanTable(LapPlan plan, Path file, GrowingFile opened, long from, String program) {
         this.plan = plan;
         this.file = file;
         this.opened = opened;
@@ -52,7 +52,8 @@ public final class PlanTable implements AutoCloseable {
                         one.car(),
                         one.day(),
                         one.stations().track(),
-                        one.stations().count()))
+                        one.stations().count(),
+                        program))
                 .toList();
         out = new BufferedWriter(new OutputStreamWriter(opened.out(), StandardCharsets.UTF_8));
         csv = new CsvText(out);
@@ -64,14 +65,15 @@ public final class PlanTable implements AutoCloseable {
      * The table in a file.
      *
      * @param from number of the first lap that it is to hold
+     * @param program which one computes; another one's laps are not gone on from
      * @param goesOn whether what stands there is gone on with; else the file must not be there, or be empty
      * @throws LapwrightException if it cannot be read or written, is another plan's, or is being written
      */
     @SuppressWarnings("resource") // Closed with the table.
-    public static PlanTable open(LapPlan plan, Path file, long from, boolean goesOn) {
+    public static PlanTable open(LapPlan plan, Path file, long from, boolean goesOn, String program) {
         GrowingFile opened = GrowingFile.open(file, "table");
         try {
-            PlanTable table = new PlanTable(plan, file, opened, from);
+            PlanTable table = new PlanTable(plan, file, opened, from, program);
             if (!opened.isEmpty() && !goesOn) {
                 throw fault(file, "this file is there already", "go on with it by --resume, or name another");
             }
@@ -108,10 +110,16 @@ public final class PlanTable implements AutoCloseable {
     /** Reads what stands there, makes sure that it is this plan's, and stands behind the last whole row. */
     private void goOn() throws IOException {
         boolean[] begun = {false};
-        opened.lines((line, number) -> {
+        String unfinished = opened.lines((line, number) -> {
             begun[0] = true;
             row(line, number == 1);
         });
+        CsvText head = new CsvText();
+        head.row(head());
+        if (!begun[0] && !head.text().startsWith(unfinished)) {
+            throw fault(file, "this is no table of this plan", "name another file");
+        }
+        opened.cut();
         if (!begun[0]) {
             csv.row(head());
             out.flush();
@@ -138,24 +146,31 @@ public final class PlanTable implements AutoCloseable {
         if (!cells.get(count - 1).equals(inputs.get(at))) {
             throw fault(
                     file,
-                    "lap " + next + " was driven by another car, on another circuit, line or day",
+                    "lap " + next
+                            + " was driven by another car, on another circuit, line or day, or by another build of Lapwright or Java",
                     "name another file, or ask for the same plan again");
         }
-        String time = cells.get(count - 8);
-        summary.add(
-                at,
-                plan.design().values(next % plan.design().count()),
-                time.isEmpty() ? Double.NaN : Double.parseDouble(time));
+        String time = cells.get(count - AFTER_SETTINGS);
+        summary.add(at, plan.design().values(next % plan.design().count()), time.isEmpty() ? Double.NaN : number(time));
         next++;
     }
 
-    private static List<String> cells(String line) {
+    private double number(String text) {
+        return DecimalText.number(text)
+                .orElseThrow(() -> fault(
+                        file, "the time of lap " + next + " is no number", "name another file; this one was changed"));
+    }
+
+    private List<String> cells(String line) {
         try {
             List<CSVRecord> records =
                     CSVFormat.RFC4180.parse(new StringReader(line)).getRecords();
             return records.isEmpty() ? List.of() : records.get(0).toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        } catch (IOException | UncheckedIOException | IllegalStateException e) {
+            throw fault(
+                    file,
+                    "the row of lap " + next + " is no row of a table",
+                    "name another file; this one was changed");
         }
     }
 
@@ -197,15 +212,12 @@ public final class PlanTable implements AutoCloseable {
         csv.row(cells);
         summary.add(at, lap.values(), lap.figures().map(LapFigures::lapTime).orElse(Double.NaN));
         next++;
-        if (++unsaved >= UNSAVED) {
-            save();
-        }
+        save();
     }
 
     private void save() {
         try {
             out.flush();
-            unsaved = 0;
         } catch (IOException e) {
             throw fault(
                     file,
