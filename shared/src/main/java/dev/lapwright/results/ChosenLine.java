@@ -46,7 +46,7 @@ public record ChosenLine(
     }
 
     /** Whether it is the line that bends least, which knows no car. */
-    boolean isSmoothest() {
+    public boolean isSmoothest() {
         return line.isPresent() && word.equals(LineKind.SMOOTHEST.word());
     }
 

@@ -117,18 +117,6 @@ public final class LineOptions extends LineRoomOptions {
         return other.find(subject, console);
     }
 
-    /**
-     * The fastest line for a subject on the smoothest one, with the same room, if it was found before; nobody looks for it. What is printed as
-     * a result must not depend on it.
-     */
-    public Optional<Line> fastestKnown(Subject subject, Console console) {
-        boolean smoothest =
-                subject.line().line().isPresent() && subject.line().word().equals(LineKind.SMOOTHEST.word());
-        return cache(console)
-                .filter(any -> smoothest)
-                .flatMap(found -> found.kept(search(subject), Vehicle.of(subject.car(), subject.day())));
-    }
-
     private LineSearch search(Subject subject) {
         return LineSearch.of(subject.track(), subject.car(), choices());
     }
