@@ -209,7 +209,11 @@ public final class PlanTable implements AutoCloseable {
         }
         cells.add(lap.fault().replaceAll("[\\r\\n]", " "));
         cells.add(inputs.get(at));
-        csv.row(cells);
+        try {
+            csv.row(cells);
+        } catch (UncheckedIOException e) {
+            throw unkept(e.getCause());
+        }
         summary.add(at, lap.values(), lap.figures().map(LapFigures::lapTime).orElse(Double.NaN));
         next++;
         save();
@@ -219,11 +223,15 @@ public final class PlanTable implements AutoCloseable {
         try {
             out.flush();
         } catch (IOException e) {
-            throw fault(
-                    file,
-                    "a lap cannot be kept: " + e.getMessage(),
-                    "make room; what stands in the file is whole, and --resume goes on from it");
+            throw unkept(e);
         }
+    }
+
+    private LapwrightException unkept(IOException why) {
+        return fault(
+                file,
+                "a lap cannot be kept: " + why.getMessage(),
+                "make room; what stands in the file is whole, and --resume goes on from it");
     }
 
     @Override
