@@ -156,7 +156,11 @@ public final class PlanTable implements AutoCloseable {
 
     /** Adds the next lap. */
     public void write(LapPlan.PlannedLap lap) {
-        csv.row(PlanRows.cells(rows.row(lap)));
+        try {
+            csv.row(PlanRows.cells(rows.row(lap)));
+        } catch (UncheckedIOException e) {
+            throw unkept(e.getCause());
+        }
         summary.add(
                 plan.caseOf(lap.number()),
                 lap.values(),
@@ -169,11 +173,15 @@ public final class PlanTable implements AutoCloseable {
         try {
             out.flush();
         } catch (IOException e) {
-            throw fault(
-                    file,
-                    "a lap cannot be kept: " + e.getMessage(),
-                    "make room; what stands in the file is whole, and --resume goes on from it");
+            throw unkept(e);
         }
+    }
+
+    private LapwrightException unkept(IOException why) {
+        return fault(
+                file,
+                "a lap cannot be kept: " + why.getMessage(),
+                "make room; what stands in the file is whole, and --resume goes on from it");
     }
 
     @Override
