@@ -121,12 +121,42 @@ public final class LapSolver {
         enter();
         try {
             double time = solved(vehicle);
-            double[] v = new double[kernel.energy.length];
-            for (int i = 0; i < v.length; i++) {
-                v[i] = Math.sqrt(2 * kernel.energy[i]);
-            }
             return LapFigures.of(
-                    stations.corners(), kernel.road.s, v, kernel.time, time, Math.sqrt(2 * kernel.peakEnergy));
+                    stations.corners(), kernel.road.s, speeds(), kernel.time, time, Math.sqrt(2 * kernel.peakEnergy));
+        } finally {
+            leave();
+        }
+    }
+
+    private double[] speeds() {
+        double[] v = new double[kernel.energy.length];
+        for (int i = 0; i < v.length; i++) {
+            v[i] = Math.sqrt(2 * kernel.energy[i]);
+        }
+        return v;
+    }
+
+    /**
+     * The time of the lap and of its parts, without its columns.
+     *
+     * @return s: first the lap time, then the time in each timing sector
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public double[] times(Vehicle vehicle) {
+        enter();
+        try {
+            double lapTime = solved(vehicle);
+            double[] t = new double[kernel.energy.length];
+            for (int i = 1; i < t.length; i++) {
+                t[i] = t[i - 1] + kernel.time[i - 1];
+            }
+            t[t.length - 1] = lapTime;
+            double[] sectors = Lap.sectorTimes(stations.track().sectorEnds(), kernel.road.s, speeds(), t);
+            double[] all = new double[1 + sectors.length];
+            all[0] = lapTime;
+            System.arraycopy(sectors, 0, all, 1, sectors.length);
+            return all;
         } finally {
             leave();
         }
