@@ -50,6 +50,7 @@ import java.util.function.Supplier;
  * @param stint fuel for the race
  * @param tests what to drive to see whether it is so, in order
  * @param debrief what was driven, and the car that comes of it
+ * @param heard what the driver's words leave of the doubt; empty where there are none, or no cars are drawn
  */
 public record BriefResult(
         BriefChoices choices,
@@ -66,7 +67,8 @@ public record BriefResult(
         Part<StartPressures> pressures,
         Part<StintResult> stint,
         Part<TestPlan> tests,
-        Debrief debrief) {
+        Debrief debrief,
+        Optional<Heard> heard) {
     public BriefResult {
         places = List.copyOf(places);
     }

@@ -17,6 +17,7 @@ import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.RaceLength;
@@ -254,5 +255,28 @@ class BriefTest {
         assertThat(brief.sensitivity().value().orElseThrow().study().baseline().lapTime())
                 .isEqualTo(brief.lap().time());
         assertThat(brief.gearing().value().orElseThrow().conditions()).isEqualTo(wet);
+    }
+
+    @Test
+    void whatTheDriverSaysLeavesCarsThatGoWithIt() {
+        double time = BriefCars.time(BriefCars.CAR);
+        BriefResult told = BriefCars.run(BriefCars.brief()
+                .withDraws(20)
+                .hearing(List.of(new DriverWord.OfFigure(DriverWord.Reading.LAP_TIME, "", time, 0.01 * time))));
+        Heard heard = told.heard().orElseThrow();
+        assertThat(heard.left()).isEqualTo(20);
+        assertThat(heard.drawn()).isGreaterThan(20);
+        assertThat(heard.before().orElseThrow())
+                .isNotEqualTo(told.plan().value().orElseThrow().doubt().orElseThrow());
+        assertThat(BRIEF.heard()).isEmpty();
+    }
+
+    @Test
+    void whatTheDriverSaysOfACornerThatIsNotThereStopsIt() {
+        Brief brief =
+                BriefCars.brief().hearing(List.of(DriverWord.OfFigure.of(DriverWord.Reading.MINIMUM_SPEED, "T9", 20)));
+        assertThatThrownBy(() -> BriefCars.run(brief))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("T9");
     }
 }
