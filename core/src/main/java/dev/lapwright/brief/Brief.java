@@ -182,7 +182,10 @@ public final class Brief implements Study<BriefResult> {
                 apart.exchange,
                 apart.gearing,
                 apart.balance,
-                apart.pressures,
+                apart.pressures
+                        .value()
+                        .map(found -> BriefResult.Part.ask(() -> PressureStart.worth(found, doubt)))
+                        .orElse(apart.pressures),
                 apart.stint,
                 new TestPlanner(scatter, choices.testing().laps(), doubt).plan(apart.plan),
                 debrief,

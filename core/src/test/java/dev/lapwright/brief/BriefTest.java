@@ -279,4 +279,19 @@ class BriefTest {
                 .isInstanceOf(InvalidValueException.class)
                 .hasMessageContaining("T9");
     }
+
+    /** A document without an adjustment of the final drive is tried with 12 % more, here beyond what a final drive may be. */
+    @Test
+    void aGearingThatCannotBeTriedIsMissingAloneAndSaysWhy() {
+        Car car = StudyCars.winged(BriefCars.plain(), BriefCars.WING_DRAG, BriefCars.WING_LIFT)
+                .with(Quantity.FINAL_DRIVE, 0.95 * Quantity.FINAL_DRIVE.max());
+        BriefResult brief =
+                BriefCars.run(Brief.of(car, BriefCars.OVAL, BriefCars.DAY).withDraws(0));
+        assertThat(brief.gearing().isThere()).isFalse();
+        assertThat(brief.gearing().problem()).contains("gearbox.finalDrive").contains("20");
+        assertThat(brief.gearing().remedy()).isNotBlank();
+        assertThat(brief.wings().isThere()).isTrue();
+        assertThat(brief.sensitivity().isThere()).isTrue();
+        assertThat(brief.stint().isThere()).isTrue();
+    }
 }

@@ -208,6 +208,7 @@ class RecordGuardTest {
             WingTrade.class,
             BriefResult.AeroExchange.class,
             BriefResult.StartPressures.class,
+            BriefResult.PressureWorth.class,
             TestPlan.class,
             AdviceResult.Choice.class,
             AdviceResult.BothWays.class,

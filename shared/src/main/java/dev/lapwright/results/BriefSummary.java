@@ -218,6 +218,14 @@ public final class BriefSummary {
         tree.put("supposedGasC", start.gasTempC());
         tree.put("frontHotStandsAtKpaGauge", start.hotFrontKpa());
         tree.put("rearHotStandsAtKpaGauge", start.hotRearKpa());
+        start.worth().ifPresent(worth -> {
+            Map<String, Object> wanted = new LinkedHashMap<>();
+            wanted.put("differenceS", worth.difference());
+            wanted.put("differenceLowS", worth.doubt().map(one -> one.low()).orElse(null));
+            wanted.put("differenceHighS", worth.doubt().map(one -> one.high()).orElse(null));
+            wanted.put("beforeAllRuns", worth.isGain());
+            tree.put("setAsWanted", wanted);
+        });
         return tree;
     }
 }

@@ -37,6 +37,10 @@ public final class BriefShort {
         if (!verdicts.isEmpty()) {
             facts.add(new Page.Fact("The others", String.join(" ", verdicts)));
         }
+        result.pressures()
+                .value()
+                .flatMap(BriefTyresAndFuel::worth)
+                .ifPresent(text -> facts.add(new Page.Fact("Pressures", text)));
         result.tests()
                 .value()
                 .ifPresent(found ->
