@@ -52,7 +52,9 @@ public class ForcesBenchmark {
         fast = AccelerationLimits.toDriveBy(vehicle, wheels);
         plain = new ReferenceForces(car, Conditions.STANDARD);
         double[] limit = new double[road.cells + 1];
-        new CornerLimit(vehicle, wheels).fill(road, limit);
+        CornerLimit limits = new CornerLimit(vehicle, wheels);
+        limits.begin(road, limit, new double[limit.length]);
+        limits.all();
         for (int i = 0; i < PLACES; i++) {
             energies[i] = 0.81 * limit[i * road.cells / PLACES];
             points[i] = track.pointAt(road.s[i * road.cells / PLACES]);

@@ -21,8 +21,6 @@ final class AccelerationLimits {
 
     /** Excess within which the utilisation is taken to run evenly. */
     private static final double NEAR = 1e-3;
-    /** Use below which a moderate change of acceleration cannot reach the limit. */
-    private static final double CLEAR = 0.5;
 
     /** Use above 1 that is rounding in a cornering limit found by a search. */
     private static final double STEADY_TOLERANCE = 1e-9;
@@ -42,9 +40,8 @@ final class AccelerationLimits {
     /** dv/dt below zero that is rounding of a fuller model at its own limit, m/s². */
     private static final double HOLDS_AT_LIMIT = 1e-5;
 
-    private static final double ENGINE_TOLERANCE = 1e-4;
-    /** Change of acceleration, m/s², over which its rate, which another place may have told, leaves no error that counts. */
-    private static final double EVENLY = 10 * ENGINE_TOLERANCE;
+    /** Last step of the engine's root, m/s²: its rate, which another place may have told, is wrong by some percent of it at the most. */
+    private static final double ENGINE_TOLERANCE = 2e-3;
 
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
@@ -220,13 +217,6 @@ final class AccelerationLimits {
         boolean grounded = wheels.require(at, massFactor);
         double before = wheels.requiredForce;
         double step = (engine - before) / (engineRate * inertia);
-        if (grounded && wheels.lateral == 0 && Math.abs(step) < EVENLY) {
-            // What is needed grows evenly with acceleration where nothing turns.
-            rootUtilisation = engineUtilisation(at, massFactor);
-            if (rootUtilisation < CLEAR) {
-                return engineCourse.found(at + step, stage, reach);
-            }
-        }
         for (int i = 0; i < MAX_ITERATIONS && Math.abs(step) >= ENGINE_TOLERANCE; i++) {
             at += step;
             grounded = wheels.require(at, massFactor);

@@ -2,11 +2,12 @@ package dev.lapwright.lap;
 
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.NoLapException;
+import java.util.Arrays;
 import java.util.BitSet;
 
 /**
- * The highest steady speed at each station: section 6 of docs/theory.md with the resistances overcome, the rev limit in top
- * gear and any rule of the track.
+ * The highest steady speed at stations: section 6 of docs/theory.md with the resistances overcome, the rev limit in top
+ * gear and any rule of the track. Found where it is asked for: of most stations a lap need only know that its car is not that fast there.
  */
 final class CornerLimit {
     private static final int MAX_ITERATIONS = 80;
@@ -33,7 +34,18 @@ final class CornerLimit {
     /** Stations whose limit the fuller model did not know. */
     final BitSet unknown = new BitSet();
 
-    /** Growth of the use over that of the energy, relative, at the last limit found. */
+    /** Use left below which a limit is found, and not told by one look. */
+    private static final double PLAINLY_BELOW = 1 - 1e-6;
+
+    private Road road;
+    private double[] limit;
+    private double top;
+    /** Energy up to which a station is known to lie below its limit. */
+    private double[] below;
+
+    // Of the last limit found: acceleration across times two, m/s², and growth of the use over that of the energy,
+    // relative.
+    private double across;
     private double relativeSlope;
 
     CornerLimit(Vehicle car, WheelForces wheels) {
@@ -49,30 +61,82 @@ final class CornerLimit {
         inverseExponent = 1 / car.ellipseExponent;
     }
 
-    /** Fills {@code energy} (one for each station, written) with the limits v²/2. */
-    void fill(Road road, double[] energy) {
-        double top = 0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed;
-        double across = Double.POSITIVE_INFINITY;
+    /**
+     * Forgets all limits, for a road.
+     *
+     * @param limits one for each station, written: v²/2 where one is known, else NaN
+     * @param scratch as many
+     */
+    void begin(Road along, double[] limits, double[] scratch) {
+        road = along;
+        limit = limits;
+        top = 0.5 * car.propulsion.topSpeed * car.propulsion.topSpeed;
+        across = Double.POSITIVE_INFINITY;
         relativeSlope = 1;
-        for (int i = 0; i <= road.cells; i++) {
-            int row = 2 * i * Road.STRIDE;
-            double rule = road.rows[row + Road.RULE];
-            double cap = Math.min(top, 0.5 * rule * rule);
-            // As much acceleration across as at the last station.
+        Arrays.fill(limit, Double.NaN);
+        below = scratch;
+        Arrays.fill(below, 0);
+        unknown.clear();
+        if (other != null) {
+            // A fuller model traces each limit on from the last.
+            all();
+        }
+    }
+
+    /** Finds all limits. */
+    void all() {
+        for (int i = 0; i < limit.length; i++) {
+            find(i);
+        }
+    }
+
+    /** Finds the limit of a station, v²/2, if it is not known yet. */
+    double find(int station) {
+        if (Double.isNaN(limit[station])) {
+            int row = 2 * station * Road.STRIDE;
+            double cap = cap(row);
+            // As much acceleration across as where one was found last.
             double curvature = road.rows[row + Road.LATERAL_CURVATURE];
             double guess = 0.5 * (across + road.rows[row + Road.LATERAL_GRAVITY]) / curvature;
-            energy[i] = highest(road, row, cap, guess > 0 && guess < cap ? guess : cap, i);
-            across = 2 * energy[i] * curvature - road.rows[row + Road.LATERAL_GRAVITY];
+            double own = highest(road, row, cap, guess > 0 && guess < cap ? guess : cap, station);
+            across = 2 * own * curvature - road.rows[row + Road.LATERAL_GRAVITY];
+            limit[station] = Math.max(own, below[station]);
             if (other != null) {
                 otherWheels.at(road.rows, row);
-                double fuller = other.highest(Math.sqrt(2 * cap), Math.sqrt(2 * energy[i]));
+                double fuller = other.highest(Math.sqrt(2 * cap), Math.sqrt(2 * own));
                 if (Double.isNaN(fuller)) {
-                    unknown.set(i);
+                    unknown.set(station);
                 } else {
-                    energy[i] = Math.min(cap, 0.5 * fuller * fuller);
+                    limit[station] = Math.min(cap, 0.5 * fuller * fuller);
                 }
             }
         }
+        return limit[station];
+    }
+
+    /** Whether the limit of a station lies at or below an energy; it is found only where one look does not tell. */
+    boolean isAtMost(int station, double energy) {
+        if (Double.isNaN(limit[station])) {
+            if (energy <= below[station]) {
+                return false;
+            }
+            int row = 2 * station * Road.STRIDE;
+            if (energy < cap(row)) {
+                wheels.at(road.rows, row, Math.sqrt(2 * energy));
+                if (wheels.require(wheels.climb, 1)
+                        && (wheels.plainlyLeft(wheels.climb) || wheels.spent(wheels.climb, 1) < PLAINLY_BELOW)) {
+                    below[station] = energy;
+                    return false;
+                }
+            }
+        }
+        return find(station) <= energy;
+    }
+
+    /** What gears and rules leave at a row, v²/2. */
+    private double cap(int row) {
+        double rule = road.rows[row + Road.RULE];
+        return Math.min(top, 0.5 * rule * rule);
     }
 
     private double highest(Road road, int row, double cap, double guess, int station) {

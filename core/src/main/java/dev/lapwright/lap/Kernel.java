@@ -13,6 +13,8 @@ import java.util.BitSet;
 final class Kernel {
     private static final int MAX_ROUNDS = 200;
     private static final double ROUND_TOLERANCE = 1e-12;
+    /** Bends as sharp as this share of the sharpest may be the slowest. */
+    private static final double SHARP = 0.5;
 
     /** How a cell is driven. */
     static final byte DRIVING = 0;
@@ -22,7 +24,11 @@ final class Kernel {
     static final byte TURNING = 2;
 
     final Road road;
-    final double[] limit;
+    /** Limits v²/2 at stations, NaN where the car is slower and none was asked for: see {@link #limit}. */
+    private final double[] limit;
+
+    private final double[] below;
+
     final Course course;
     final double[] energy;
     final double[] time;
@@ -59,6 +65,7 @@ final class Kernel {
         this.fuller = fuller;
         unchecked = new boolean[road.cells + 1];
         limit = new double[road.cells + 1];
+        below = new double[road.cells + 1];
         course = new Course(road.cells);
         energy = course.energy;
         time = course.time;
@@ -128,7 +135,7 @@ final class Kernel {
             step = IntervalIntegrator.toDriveBy(vehicle, AccelerationLimits.of(vehicle, wheels, model, four));
             Arrays.fill(unchecked, false);
         }
-        cornerLimit.fill(road, limit);
+        cornerLimit.begin(road, limit, below);
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
@@ -152,7 +159,7 @@ final class Kernel {
     private void solveOpen() {
         double entry = road.stations.track().entrySpeed();
         energy[0] = 0.5 * entry * entry;
-        if (energy[0] > limit[0]) {
+        if (energy[0] > limit(0)) {
             throw new NoLapException(
                     "entry speed",
                     Check.text(3.6 * entry) + " km/h is more than the car can hold at the start",
@@ -180,12 +187,7 @@ final class Kernel {
 
     private void solveClosed() {
         int n = road.cells;
-        int slowest = 0;
-        for (int i = 1; i < n; i++) {
-            if (limit[i] < limit[slowest]) {
-                slowest = i;
-            }
-        }
+        int slowest = slowestBend();
         double start = limit[slowest];
         for (int round = 0; ; round++) {
             if (round == MAX_ROUNDS) {
@@ -213,6 +215,38 @@ final class Kernel {
             }
             start = settled;
         }
+    }
+
+    /** Where a lap is begun: the lowest limit among the sharper bends. Where another is lower it takes one round more. */
+    private int slowestBend() {
+        double sharpest = 0;
+        for (int i = 0; i < road.cells; i++) {
+            sharpest = Math.max(sharpest, bend(i));
+        }
+        int slowest = -1;
+        for (int i = 0; i < road.cells; i++) {
+            if (bend(i) >= SHARP * sharpest && (slowest < 0 || limit(i) < limit(slowest))) {
+                slowest = i;
+            }
+        }
+        // The last station is the first.
+        limit(0);
+        limit[road.cells] = limit[0];
+        return slowest;
+    }
+
+    private double bend(int station) {
+        return Math.abs(road.rows[2 * station * Road.STRIDE + Road.LATERAL_CURVATURE]);
+    }
+
+    /** Highest v²/2 at which the car can hold a station. */
+    double limit(int station) {
+        return cornerLimit.find(station);
+    }
+
+    /** Whether the car is as fast at a station as it can hold it. */
+    boolean onLimit(int station) {
+        return energy[station] >= limit[station];
     }
 
     /** Stations that a fuller model did not know all of. */
@@ -269,7 +303,7 @@ final class Kernel {
     void forward(int i) {
         double entered = energy[i];
         if (entered >= limit[i]
-                && limit[i + 1] <= entered
+                && cornerLimit.isAtMost(i + 1, entered)
                 && step.holds(road, i, entered, lowestGear[i], highestGear[i])) {
             // From a limit that does not rise a car that holds its speed leads to the next: there is nothing to
             // integrate.
@@ -286,7 +320,7 @@ final class Kernel {
         }
         mode[i] = DRIVING;
         time[i] = step.time;
-        double capped = Math.min(end, limit[i + 1]);
+        double capped = cornerLimit.isAtMost(i + 1, end) ? limit[i + 1] : end;
         if (capped < end) {
             time[i] = IntervalIntegrator.duration(road.length[i], entered, capped, 0, 0);
         }
@@ -305,7 +339,7 @@ final class Kernel {
 
     /** Change of a station's limit with the curvature there; zero where something else sets the limit. */
     double limitSlope(int station, double change) {
-        return cornerLimit.slope(road, station, limit[station], change);
+        return cornerLimit.slope(road, station, limit(station), change);
     }
 
     /** Goes back over a cell; returns whether the car is braking where it begins. */
@@ -315,7 +349,7 @@ final class Kernel {
             return false;
         }
         step.use(lowestGear[i], highestGear[i]);
-        boolean onLimit = energy[i] >= limit[i] && after >= limit[i + 1];
+        boolean onLimit = onLimit(i) && after >= limit[i + 1];
         double before = braking || onLimit ? step.backward(road, i, after) : Double.NaN;
         if (!(onLimit && before >= energy[i]) && (!braking || step.brakedLightly())) {
             // What braking there is must not hang on where the last search ended.
@@ -434,7 +468,7 @@ final class Kernel {
 
     /** The limit inside a cell, by linear variation. */
     private double bound(int i, double x) {
-        return limit[i] + x * (limit[i + 1] - limit[i]);
+        return limit(i) + x * (limit(i + 1) - limit(i));
     }
 
     /** Where a cubic meets the limit between the cell's {@code end}, at or below it, and {@code above}. */

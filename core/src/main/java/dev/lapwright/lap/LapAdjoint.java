@@ -90,7 +90,7 @@ final class LapAdjoint {
         if (after >= 0 && kernel.mode[after] == Kernel.BRAKING) {
             return Source.BRAKE;
         }
-        if (kernel.energy[j] >= kernel.limit[j]) {
+        if (kernel.onLimit(j)) {
             return Source.LIMIT;
         }
         if (cellBefore(j) < 0) {

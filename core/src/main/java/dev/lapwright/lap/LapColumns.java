@@ -65,7 +65,8 @@ final class LapColumns {
         int gear = kernel.gear(cell, e);
         double massFactor = car.propulsion.massFactor[gear];
         double a;
-        if (e >= kernel.limit[i] * ON_LIMIT && kernel.limit[i] > 0) {
+        double limit = kernel.limit(i);
+        if (e >= limit * ON_LIMIT && limit > 0) {
             limits[i] = limitOfSteadySpeed(i, row, e);
             a = braking ? slopeOfEnergy(cell) : Math.min(0, slopeOfEnergy(cell));
             wheels.at(road.rows, row, Math.sqrt(2 * e));
@@ -108,7 +109,7 @@ final class LapColumns {
                 return fuller.limit();
             }
         }
-        cornerLimit.excess(road.rows, row, kernel.limit[i]);
+        cornerLimit.excess(road.rows, row, kernel.limit(i));
         return wheels.tightest();
     }
 
@@ -147,7 +148,7 @@ final class LapColumns {
         double inverse = 1 / car.ellipseExponent;
         put(Channel.UTILISATION_FRONT, i, Math.pow(wheels.frontUtilisation, inverse));
         put(Channel.UTILISATION_REAR, i, Math.pow(wheels.rearUtilisation, inverse));
-        put(Channel.SPEED_LIMIT, i, Math.sqrt(2 * kernel.limit[i]));
+        put(Channel.SPEED_LIMIT, i, Math.sqrt(2 * kernel.limit(i)));
     }
 
     private void put(Channel channel, int i, double value) {

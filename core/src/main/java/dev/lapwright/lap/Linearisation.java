@@ -31,7 +31,7 @@ final class Linearisation {
         int cells = road.cells;
         for (int i = 0; i <= cells; i++) {
             double e = kernel.energy[i];
-            lap.limitSlack[i] = Math.max(0, kernel.limit[i] / e - 1);
+            lap.limitSlack[i] = Math.max(0, kernel.limit(i) / e - 1);
             lap.limitPerCurvature[i] = kernel.limitSlope(i, CURVATURE_STEP) / e;
         }
         for (int i = 0; i < cells; i++) {
@@ -83,7 +83,7 @@ final class Linearisation {
             grip.slack[i] = 0;
         } else if (kernel.mode[i] == Kernel.DRIVING
                 && kernel.energy[i + 1] == kernel.freeEnd[i]
-                && kernel.energy[i + 1] < kernel.limit[i + 1]) {
+                && !kernel.onLimit(i + 1)) {
             // At a limit that does not rise nothing was integrated, and nothing but the limit binds.
             if (grip0 > drive0) {
                 grip.slack[i] = 0;

@@ -150,7 +150,7 @@ final class LocalSlopes {
         int at = 2 * station * Road.STRIDE;
         double top = top(car);
         double rule = road.rows[at + Road.RULE];
-        double e = kernel.limit[station];
+        double e = kernel.limit(station);
         if (e >= Math.min(top, 0.5 * rule * rule)) {
             return 0.5 * rule * rule < top ? 0 : top(other.car) - top;
         }

@@ -102,7 +102,9 @@ final class SlipTable {
         Vehicle vehicle = Vehicle.of(car, Conditions.STANDARD);
         double[] energy = new double[road.cells + 1];
         try {
-            new CornerLimit(vehicle, new WheelForces(vehicle)).fill(road, energy);
+            CornerLimit limits = new CornerLimit(vehicle, new WheelForces(vehicle));
+            limits.begin(road, energy, new double[energy.length]);
+            limits.all();
         } catch (NoLapException none) {
             return Double.NaN;
         }
