@@ -61,19 +61,20 @@ final class ErrorReport implements IParameterExceptionHandler, IExecutionExcepti
         console.remark(BEGINNING + oneLine(fault.getMessage()));
     }
 
-    /** A fault that is ours, not the user's. */
+    /** A fault that is ours, not the user's, unless it is that the memory is too small. */
     static int unexpected(Console console, Throwable fault, boolean trace) {
         if (isLackOfMemory(fault)) {
             console.remark(BEGINNING
                     + "memory: there is not enough for this; take fewer values, or give Java more with"
                     + " JAVA_TOOL_OPTIONS=-Xmx4g");
-        } else {
-            String what = fault.getClass().getSimpleName();
-            String message = fault.getMessage() == null ? "" : " (" + oneLine(fault.getMessage()) + ")";
-            String how = trace ? "" : " with what --debug prints";
-            console.remark(BEGINNING + "internal fault: " + what + message
-                    + "; this is a defect of Lapwright, please report the command and its documents" + how);
+            trace(console, fault, trace);
+            return ExitCode.BAD_INPUT;
         }
+        String what = fault.getClass().getSimpleName();
+        String message = fault.getMessage() == null ? "" : " (" + oneLine(fault.getMessage()) + ")";
+        String how = trace ? "" : " with what --debug prints";
+        console.remark(BEGINNING + "internal fault: " + what + message
+                + "; this is a defect of Lapwright, please report the command and its documents" + how);
         trace(console, fault, trace);
         return ExitCode.UNEXPECTED;
     }

@@ -27,7 +27,8 @@ import picocli.CommandLine.ScopeType;
             "  lapwright lap gt-talvex harrowmere",
             "      Laps a demo circuit in a demo car.",
             "",
-            "Exit codes: 0 done, 2 something to mend in the command or a document, 3 a fault of Lapwright."
+            "Exit codes: 0 done, 2 something to mend (command, document, disk, memory), 3 a fault",
+            "of Lapwright, 130 and 143 ended by Ctrl-C or the system."
         })
 final class LapwrightCommand implements Runnable {
     private final Console console;

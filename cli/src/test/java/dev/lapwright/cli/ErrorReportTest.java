@@ -7,13 +7,17 @@ import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 
-/** Faults that are ours. */
+/** Faults that are ours, and memory that runs out. */
 class ErrorReportTest {
     private final ByteArrayOutputStream err = new ByteArrayOutputStream();
     private final Console console = new Console(new ByteArrayOutputStream(), err, false, false);
 
     private String report(Throwable fault, boolean trace) {
-        assertThat(ErrorReport.unexpected(console, fault, trace)).isEqualTo(3);
+        return report(3, fault, trace);
+    }
+
+    private String report(int code, Throwable fault, boolean trace) {
+        assertThat(ErrorReport.unexpected(console, fault, trace)).isEqualTo(code);
         return err.toString(StandardCharsets.UTF_8);
     }
 
@@ -36,7 +40,7 @@ class ErrorReportTest {
 
     @Test
     void memoryThatRunsOutIsToldWithARemedy() {
-        String text = report(new IllegalStateException(new OutOfMemoryError("Java heap space")), false);
+        String text = report(2, new IllegalStateException(new OutOfMemoryError("Java heap space")), false);
         assertThat(text.lines()).hasSize(1);
         assertThat(text).contains("memory").contains("-Xmx");
     }

@@ -1,11 +1,17 @@
 package dev.lapwright.lap;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.LapwrightException;
+import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.sweep.Sweep;
+import dev.lapwright.study.sweep.SweepAxis;
+import dev.lapwright.study.sweep.SweepResult;
+import dev.lapwright.torture.Torture;
 import dev.lapwright.track.Segment;
 import dev.lapwright.track.SegmentPath;
 import dev.lapwright.track.Track;
@@ -18,8 +24,8 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.IntRange;
 
 /** Laws that hold for any plausible car on any plausible circuit. */
 class LapPropertiesTest {
@@ -30,20 +36,23 @@ class LapPropertiesTest {
     /** Scale of the test engine's power (375 kW) for each kilogram that makes 150 W/kg. */
     private static final double MODERATE_POWER = 4e-4;
 
-    @Property(tries = 60)
-    void moreGripIsNeverSlower(@ForAll("cars") Car car, @ForAll("flatCircuits") Track track) {
-        double before = time(car, track);
-        assertThat(time(car.with(Quantity.COMPOUND_GRIP, 1.05), track)).isLessThanOrEqualTo(before + NOISE);
+    @Torture(cases = 60, percent = 3)
+    void moreGripIsNeverSlower(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
+        isNoSlower(car, car.with(Quantity.COMPOUND_GRIP, 1.05), track);
     }
 
-    @Property(tries = 60)
-    void morePowerIsNeverSlower(@ForAll("cars") Car car, @ForAll("flatCircuits") Track track) {
-        double before = time(car, track);
-        Car stronger = car.with(Quantity.POWER_SCALE, 1.1 * car.value(Quantity.POWER_SCALE));
-        assertThat(time(stronger, track)).isLessThanOrEqualTo(before + NOISE);
+    @Torture(cases = 60, percent = 3)
+    void morePowerIsNeverSlower(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
+        isNoSlower(car, car.with(Quantity.POWER_SCALE, 1.1 * car.value(Quantity.POWER_SCALE)), track);
     }
 
-    @Property(tries = 60)
+    private static void isNoSlower(Car car, Car better, Track track) {
+        double before = timeOrNaN(car, track);
+        Assume.that(!Double.isNaN(before));
+        assertThat(time(better, track)).isLessThanOrEqualTo(before + NOISE);
+    }
+
+    @Torture(cases = 60, percent = 3)
     void lessMassIsNeverSlowerOnTheFlat(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
         // On the flat: down a hill weight pulls. And on a car of moderate power and drag, driven at the rear: while
         // grip alone
@@ -59,33 +68,48 @@ class LapPropertiesTest {
         assertThat(time(lighter, track)).isLessThanOrEqualTo(before + NOISE);
     }
 
-    @Property(tries = 60)
-    void lessDragIsNeverSlower(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
-        // Drag also brakes: where grip sets the pace all the way round, a car gains by it about what it loses, and may
-        // gain
-        // more. Not so where power counts for much of the lap.
-        Car car = any.with(Quantity.POWER_SCALE, MODERATE_POWER * any.value(Quantity.MASS));
-        Lap lap = LapSolver.lap(car, track, Conditions.STANDARD);
-        Assume.that(lap.limitShares().getOrDefault(Limit.POWER, 0.0) > 0.4);
-        double before = time(car, track);
-        Car slippery = car.with(Quantity.DRAG_AREA, 0.9 * car.value(Quantity.DRAG_AREA));
-        assertThat(time(slippery, track)).isLessThanOrEqualTo(before + NOISE);
+    /**
+     * Less drag also brakes less, but never so that a lap gets slower, as the drive that drag costs takes grip of the same tyres. With a locking
+     * differential it can: the drive that holds a car's speed against its drag also turns the car in, and without it the front gives up
+     * sooner (37 of 2000 of these cars, up to 0.03 s).
+     */
+    @Torture(cases = 60, percent = 3)
+    void lessDragIsNeverSlowerWithOpenDifferentials(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
+        Car car = any.with(Quantity.POWER_LOCK_FRONT, 0).with(Quantity.POWER_LOCK_REAR, 0);
+        isNoSlower(car, car.with(Quantity.DRAG_AREA, 0.9 * car.value(Quantity.DRAG_AREA)), track);
     }
 
-    @Property(tries = 60)
-    void mirroredCircuitGivesTheSameTime(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
+    /** With the wind mirrored too, which like headings is mirrored about the x axis, east: bearings are counted from north. */
+    @Torture(cases = 60, percent = 3)
+    void mirroredCircuitGivesTheSameTime(
+            @ForAll("cars") Car car, @ForAll("anyCircuits") Track track, @ForAll @IntRange(max = 359) int from) {
+        Conditions wind = Conditions.STANDARD.with("conditions.windSpeedMps", 6);
+        assertThat(timeOrNaN(car, track.mirrored(), wind.with("conditions.windFromDeg", (540 - from) % 360)))
+                // The sine and cosine of two bearings are not rounded alike.
+                .isCloseTo(timeOrNaN(car, track, wind.with("conditions.windFromDeg", from)), within(NOISE));
         assertThat(timeOrNaN(car, track.mirrored())).isEqualTo(timeOrNaN(car, track));
     }
 
-    @Property(tries = 40)
-    void startingElsewhereGivesTheSameTime(@ForAll("cars") Car car, @ForAll("flatCircuits") Track track) {
-        // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may
-        // leave.
-        assertThat(Math.abs(time(car, track.startingAt(0.37 * track.length())) - time(car, track)))
-                .isLessThan(0.5 * SPACING);
+    @Torture(cases = 2, percent = 3)
+    void threadsDoNotChangeABit(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
+        Assume.that(!Double.isNaN(timeOrNaN(car, track)));
+        Sweep sweep = Sweep.of(car, track, Conditions.STANDARD)
+                .over(SweepAxis.stepped(Quantity.MASS.path(), 500, 1700, 150))
+                .over(SweepAxis.stepped(Quantity.CG_HEIGHT.path(), 0.3, 0.6, 0.1));
+        List<SweepResult.Point> alone = sweep.run(StudyRun.onThreads(1)).points();
+        assertThat(sweep.run(StudyRun.onThreads(3)).points()).isEqualTo(alone);
     }
 
-    @Property(tries = 300)
+    @Torture(cases = 40, percent = 3)
+    void startingElsewhereGivesTheSameTime(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
+        // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may
+        // leave.
+        double before = timeOrNaN(car, track);
+        Assume.that(!Double.isNaN(before));
+        assertThat(time(car, track.startingAt(0.37 * track.length()))).isCloseTo(before, within(0.5 * SPACING));
+    }
+
+    @Torture(cases = 150, percent = 3)
     void anyCarOnAnyRoadGivesALapOrAClearError(@ForAll("wildCars") Car car, @ForAll("anyCircuits") Track track) {
         Lap lap;
         try {
@@ -108,8 +132,12 @@ class LapPropertiesTest {
     }
 
     private static double timeOrNaN(Car car, Track track) {
+        return timeOrNaN(car, track, Conditions.STANDARD);
+    }
+
+    private static double timeOrNaN(Car car, Track track, Conditions day) {
         try {
-            return time(car, track);
+            return LapSolver.on(track).lapTime(Vehicle.of(car, day));
         } catch (LapwrightException none) {
             return Double.NaN;
         }

@@ -4,6 +4,7 @@ import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -86,6 +87,10 @@ public final class FileSet implements AutoCloseable {
         } catch (IOException e) {
             discard();
             throw SafeFile.unwritable(file, e);
+        } catch (UncheckedIOException e) {
+            // As from those who write rows one by one.
+            discard();
+            throw SafeFile.unwritable(file, e.getCause());
         } catch (RuntimeException | Error e) {
             discard();
             throw e;
@@ -182,7 +187,7 @@ public final class FileSet implements AutoCloseable {
 
     private void moveInto(Path aside, Path target) throws IOException {
         if (!overwrite) {
-            Files.move(aside, target);
+            name(aside, target);
             return;
         }
         try {
@@ -190,6 +195,20 @@ public final class FileSet implements AutoCloseable {
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);
         }
+    }
+
+    /** Gives a file a name that is free. Of two at the same moment one alone gets it; a move would look first and go then. */
+    private static void name(Path aside, Path target) throws IOException {
+        try {
+            Files.createLink(target, aside);
+        } catch (FileAlreadyExistsException e) {
+            throw e;
+        } catch (UnsupportedOperationException | IOException e) {
+            // As on a disk that knows no links.
+            Files.move(aside, target);
+            return;
+        }
+        remove(aside);
     }
 
     /** A free name in the folder of a file; short, however long the file's own is. */

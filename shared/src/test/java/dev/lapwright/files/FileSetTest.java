@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,11 +81,18 @@ class FileSetTest {
         assertThat(names()).isEmpty();
         FileSet files = new FileSet(false);
         files.stage(folder.resolve("a.csv"), text("1"));
+        IOException full = new IOException("No space left on device");
         assertThatThrownBy(() -> files.stage(folder.resolve("b.csv"), out -> {
-                    throw new IOException("No space left on device");
+                    throw full;
                 }))
+                .isInstanceOf(UnwritableFileException.class)
                 .hasMessageContaining("No space left on device");
         assertThat(names()).isEmpty();
+        assertThatThrownBy(() -> files.stage(folder.resolve("b.csv"), out -> {
+                    throw new UncheckedIOException(full);
+                }))
+                .isInstanceOf(UnwritableFileException.class)
+                .hasMessageContaining("No space left on device");
     }
 
     /** 255 bytes are the most of ext4, XFS, NTFS (in characters) and APFS: each file system's documentation. */
