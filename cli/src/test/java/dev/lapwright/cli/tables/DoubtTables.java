@@ -54,7 +54,7 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports [SOURCE...]|stints|best|advice|roads|width|derivatives|settled]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|chance|imports [SOURCE...]|stints|best|advice|roads|width|derivatives|settled]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
@@ -62,6 +62,7 @@ public final class DoubtTables {
     private static final int TRUTHS = 1000;
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
+    private static final int CHANCE_SEEDS = 3;
     private static final int BEST_DRAWS = 300;
     private static final int ADVICE_DRAWS = 100;
     private static final int IMPORT_DRAWS = 1000;
@@ -86,6 +87,7 @@ public final class DoubtTables {
     public static void main(String... asked) {
         switch (asked.length == 0 ? "" : asked[0]) {
             case "coverage" -> coverage();
+            case "chance" -> chance();
             case "best" -> best();
             case "advice" -> advice();
             case "imports" -> imports(List.of(asked).subList(1, asked.length));
@@ -226,6 +228,21 @@ public final class DoubtTables {
                 .row("driven on the middle of the road", plainly(n));
     }
 
+    /** The row "as assumed" of the coverage with other draws and other true cars: what chance alone makes of it. */
+    private static void chance() {
+        Car car = Documents.car("gt-talvex");
+        Track track = castelvane(car);
+        PlausibleDays days = PlausibleDays.of(car, track, DAY, true, List.of());
+        head("seeds");
+        for (long seed = SEED; seed <= CHANCE_SEEDS; seed++) {
+            RobustnessResult told = study(car, track).withSeed(seed).run(StudyRun.onAllCores());
+            new Truth(told, days, car, track, UnaryOperator.identity())
+                    .row(
+                            seed + ", " + (TRUTH_SEED + seed - SEED),
+                            plainly(days.unknowns().size(), TRUTH_SEED + seed - SEED));
+        }
+    }
+
     /**
      * Told on circuits as imported, by the document's own band; driven on the circuits they were drawn from.
      *
@@ -244,8 +261,7 @@ public final class DoubtTables {
             if (!sources.isEmpty() && !sources.contains(source.name())) {
                 continue;
             }
-            int[] inside = new int[settings(car).size()];
-            int all = 0;
+            List<int[]> inside = new ArrayList<>();
             for (DrawnCircuit circuit : DrawnCircuit.drawn(1, ROADS_SEED)) {
                 Track found;
                 try {
@@ -262,14 +278,21 @@ public final class DoubtTables {
                 int[] within = new Truth(told, days, car, circuit.truth(), UnaryOperator.identity())
                         .onTheRoadAsItIs()
                         .count(errors);
-                for (int k = 0; k < within.length; k++) {
-                    inside[k] += within[k];
-                }
-                all += errors.length;
+                inside.add(within);
             }
             StringBuilder line = new StringBuilder("| " + source.words() + " |");
-            for (int count : inside) {
-                line.append(String.format(Locale.ROOT, " %.0f |", 100.0 * count / all));
+            for (int k = 0; k < settings(car).size(); k++) {
+                int place = k;
+                List<Double> each = inside.stream()
+                        .map(within -> 100.0 * within[place] / IMPORT_TRUTHS)
+                        .toList();
+                line.append(String.format(
+                        Locale.ROOT,
+                        " %.0f (%s) |",
+                        each.stream().mapToDouble(one -> one).average().orElse(Double.NaN),
+                        each.stream()
+                                .map(one -> String.format(Locale.ROOT, "%.0f", one))
+                                .collect(Collectors.joining(", "))));
             }
             System.out.println(line);
         }
@@ -461,9 +484,13 @@ public final class DoubtTables {
         }
     }
 
-    /** Plain random numbers, not the tool's own way of drawing. */
     private static double[][] plainly(int n) {
-        Random random = new Random(TRUTH_SEED);
+        return plainly(n, TRUTH_SEED);
+    }
+
+    /** Plain random numbers, not the tool's own way of drawing. */
+    private static double[][] plainly(int n, long seed) {
+        Random random = new Random(seed);
         double[][] drawn = new double[TRUTHS][n];
         for (double[] draw : drawn) {
             for (int k = 0; k < n; k++) {

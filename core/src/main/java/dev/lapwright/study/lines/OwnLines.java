@@ -13,7 +13,9 @@ import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Comparison of cars, each on the minimum-time line found for itself. On one line for all, a car that turns faster or slower than the
@@ -103,8 +105,11 @@ public final class OwnLines implements Study<OwnLinesResult> {
         return new OwnLinesResult(one.quickest(lines), best);
     }
 
-    /** One car and the search for its line; nothing in it changes. */
+    /** One car and the search for its line; for one thread at a time. */
     private final class Drive {
+        /** Laps driven, by the very line. */
+        private final Map<Line, OwnLinesResult.OwnLap> driven = new IdentityHashMap<>();
+
         private final Car car;
         private final Vehicle vehicle;
         private final LineSearch search;
@@ -127,7 +132,7 @@ public final class OwnLines implements Study<OwnLinesResult> {
         OwnLinesResult.OwnLap quickest(List<Line> lines) {
             OwnLinesResult.OwnLap best = null;
             for (Line line : lines) {
-                OwnLinesResult.OwnLap lap = on(line);
+                OwnLinesResult.OwnLap lap = driven.computeIfAbsent(line, this::on);
                 best = best == null || lap.lapTime() < best.lapTime() ? lap : best;
             }
             return best;

@@ -37,8 +37,6 @@ public final class DrawnCars {
 
     /** So many times as many cars are looked at as are to go with what the driver says. */
     private static final int MOST_LOOKED = 20;
-    /** Draws of what is heard are not those of the cars. */
-    private static final long HEARING = 0x9E3779B97F4A7C15L;
 
     private final Spread spread;
     private final PlausibleDays days;
@@ -152,7 +150,7 @@ public final class DrawnCars {
         words.forEach(word -> word.likelihood(described));
         int wanted = spread.count();
         double[][] candidates = days.draws(MOST_LOOKED * wanted, spread.seed());
-        RandomGenerator random = new Well19937c(spread.seed() ^ HEARING);
+        RandomGenerator random = new Well19937c(spread.seed() ^ Robustness.HEARING);
         List<double[]> kept = new ArrayList<>();
         int seen = 0;
         while (seen < candidates.length && kept.size() < wanted) {
@@ -184,7 +182,7 @@ public final class DrawnCars {
         try {
             Lap lap = solver.solve(Vehicle.of(days.car(spread.reference(), draw), days.day(spread.day(), draw)));
             return words.stream().mapToDouble(word -> word.likelihood(lap)).reduce(1, (a, b) -> a * b);
-        } catch (NoLapException none) {
+        } catch (NoLapException | InvalidValueException none) {
             return 0;
         }
     }

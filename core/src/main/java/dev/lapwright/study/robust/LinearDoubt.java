@@ -18,7 +18,7 @@ import java.util.List;
 
 /**
  * Study of the doubt of settings by derivatives: how each unknown moves a setting's difference to the car as it stands, to first order and by
- * itself, from the adjoint of each lap; no car is drawn. Cheap, and exact for small doubts; it knows no kink, no curve and nothing that two
+ * itself, from the adjoint of each lap; no car is drawn. As cheap as twenty drawn cars, and exact for small doubts; it knows no kink, no curve and nothing that two
  * unknowns do together, so that the interval lies evenly about the difference on the car as it is described. {@link Robustness} drives the
  * drawn cars instead; docs/doubt.md shows by how much both part.
  *

@@ -54,7 +54,7 @@ public final class Robustness implements Study<RobustnessResult> {
     private static final double HIGH = 95;
 
     /** Draws of what is heard are not those of the cars. */
-    private static final long HEARING = 0x9E3779B97F4A7C15L;
+    static final long HEARING = 0x9E3779B97F4A7C15L;
 
     /** Seed if nothing is said. */
     static final long SEED = 1;
