@@ -28,7 +28,9 @@ public record Run(int code, String out, String err) {
             Set.of("--out", "--to", "--chart", "--trace", "--trade-off", "--traction-chart", "--profile", "--pass");
 
     private static final String FOLDER_OF_TESTS = System.getProperty("java.io.tmpdir");
+    /** A kept line is what a search finds, bit for bit (LineCacheTest). */
     private static final Path LINES = folderOfLines();
+
     private static final Map<List<Object>, OnlyOnce> RUNS = new ConcurrentHashMap<>();
     private static final Map<List<String>, Written> WRITTEN = new ConcurrentHashMap<>();
 
@@ -132,12 +134,12 @@ public record Run(int code, String out, String err) {
     }
 
     private static Run anew(boolean styled, boolean errIsTerminal, String... arguments) {
-        return run(styled, errIsTerminal, Lines.WIDTH, foundLines(arguments), arguments);
+        return run(styled, errIsTerminal, Lines.WIDTH, Optional.of(LINES), arguments);
     }
 
     /** Runs it anew, on lines of so many columns. */
     public static Run wide(int width, String... arguments) {
-        return run(false, false, width, foundLines(arguments), arguments);
+        return run(false, false, width, Optional.of(LINES), arguments);
     }
 
     /** Runs it anew as in a pipe, with lines kept in a folder. */
@@ -155,22 +157,12 @@ public record Run(int code, String out, String err) {
     }
 
     /** A console on which a command finds the lines that runs of this process found. */
-    static Console keepingLines(Console bare, String... arguments) {
-        return keeping(bare, foundLines(arguments));
+    static Console keepingLines(Console bare) {
+        return keeping(bare, Optional.of(LINES));
     }
 
     private static Console keeping(Console bare, Optional<Path> cache) {
         return cache.map(folder -> bare.keeping(folder, "this program")).orElse(bare);
-    }
-
-    /**
-     * Where lines are kept that runs of this process found: a kept line is what a search finds, bit for bit (LineCacheTest). A
-     * lap's remark of the fastest line hangs on whether one was found before, so that laps look for theirs.
-     */
-    private static Optional<Path> foundLines(String... arguments) {
-        return Optional.of(arguments)
-                .filter(words -> words.length > 0 && !words[0].equals("lap"))
-                .map(any -> LINES);
     }
 
     private static Path folderOfLines() {

@@ -68,7 +68,7 @@ class TerminalWidthTest {
     /** What a study tells, found once for all widths; empty for a command that is none. */
     private static Optional<Report> studied(String... arguments) {
         Console bare = new Console(new ByteArrayOutputStream(), new ByteArrayOutputStream(), false, false, WIDTH);
-        Console console = Run.keepingLines(bare, arguments);
+        Console console = Run.keepingLines(bare);
         CommandLine line = Lapwright.commandLine(new LapwrightCommand(console), console, arguments);
         Object command = line.parseArgs(arguments).subcommand().commandSpec().userObject();
         return command instanceof StudyCommand<?> study ? Optional.of(told(study)) : Optional.empty();

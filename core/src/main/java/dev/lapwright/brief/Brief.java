@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.powertrain.FuelConsumption;
@@ -15,6 +16,7 @@ import dev.lapwright.study.balance.BalanceResult;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.Compound;
@@ -102,6 +104,11 @@ public final class Brief implements Study<BriefResult> {
         return with(choices.withDraws(count));
     }
 
+    /** The same with what the driver says of the car as it stands, as the measurement that it is: only drawn cars that go with it count. */
+    public Brief hearing(List<DriverWord> said) {
+        return with(choices.hearing(said));
+    }
+
     /** The same with logged pairs of cold and hot pressures, oldest first. */
     public Brief withPressures(List<PressurePair> pairs) {
         BriefChoices.Logged logged = choices.logged();
@@ -129,7 +136,9 @@ public final class Brief implements Study<BriefResult> {
      * Asks all studies. After driving they are asked of the car that comes of it: {@link Debrief}.
      *
      * @param how its progress is told in percent of the whole
-     * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief
+     * @throws NoLapException if the car as it stands has no lap; nothing else stops a brief but a driver's words
+     * @throws InvalidValueException if the driver speaks of a corner that is not there, if next to no drawn car goes with the words, or after driving,
+     *     where laps say more
      */
     @Override
     public BriefResult run(StudyRun how) {
@@ -138,7 +147,9 @@ public final class Brief implements Study<BriefResult> {
         boolean fits = !choices.logged().runs().isEmpty();
         StudyRun fitting = whole.next(fits ? FIT_PERCENT : 0);
         int rest = 100 - (fits ? FIT_PERCENT : 0);
-        BriefDoubt before = new BriefDoubt(car, track, conditions, choices.draws(), fitting.reporting(Progress.NONE));
+        BriefDoubt before = new BriefDoubt(
+                car, track, conditions, choices.draws(), choices.words(), fitting.reporting(Progress.NONE));
+        checkWords(before);
         Debrief debrief = Debrief.of(given, track, choices.logged(), before, fitting);
         // From here on it is about the car that comes of what was driven.
         BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
@@ -171,12 +182,28 @@ public final class Brief implements Study<BriefResult> {
                 apart.exchange,
                 apart.gearing,
                 apart.balance,
-                apart.pressures,
+                apart.pressures
+                        .value()
+                        .map(found -> BriefResult.Part.ask(() -> PressureStart.worth(found, doubt)))
+                        .orElse(apart.pressures),
                 apart.stint,
                 new TestPlanner(scatter, choices.testing().laps(), doubt).plan(apart.plan),
-                debrief);
+                debrief,
+                doubt.heard(apart.plan.value().map(ChangePlan::car)));
         whole.end();
         return result;
+    }
+
+    private void checkWords(BriefDoubt before) {
+        BriefChoices.Logged logged = choices.logged();
+        if (!choices.words().isEmpty()
+                && (logged.times().isPresent() || !logged.runs().isEmpty())) {
+            throw new InvalidValueException(
+                    "what the driver says",
+                    "laps were driven since, which say more",
+                    "leave it out, or fit the car to laps with 'lapwright fit', which takes it");
+        }
+        before.heard(Optional.empty());
     }
 
     private static Set<String> planned(BriefResult.Part<ChangePlan> plan) {

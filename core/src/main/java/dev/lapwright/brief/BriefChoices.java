@@ -7,6 +7,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.study.pressures.PressurePair;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.stint.Compound;
 import dev.lapwright.study.stint.RaceLength;
@@ -22,8 +23,10 @@ import java.util.OptionalDouble;
  * @param vary adjustments that the suggestion may turn; empty for those that the sensitivity chooses
  * @param draws cars drawn to say how far each difference is to be trusted; 0 for none
  * @param logged what was logged before; empty before driving
+ * @param words what the driver says of the car as it stands; may be empty
  */
-public record BriefChoices(Testing testing, Racing racing, List<String> vary, int draws, Logged logged) {
+public record BriefChoices(
+        Testing testing, Racing racing, List<String> vary, int draws, Logged logged, List<DriverWord> words) {
     /** Cars drawn if nothing is said: an interval's ends to a quarter of its width. */
     public static final int DRAWS = 40;
 
@@ -43,38 +46,45 @@ public record BriefChoices(Testing testing, Racing racing, List<String> vary, in
                     Compound.steady("tyre", 1, 0.001)),
             List.of(),
             DRAWS,
-            Logged.NOTHING);
+            Logged.NOTHING,
+            List.of());
 
     public BriefChoices {
         if (draws != 0) {
             Robustness.checkedDraws("draws", draws);
         }
         vary = List.copyOf(vary);
+        words = List.copyOf(words);
     }
 
     /** The same with other laps to test with. */
     public BriefChoices with(Testing other) {
-        return new BriefChoices(other, racing, vary, draws, logged);
+        return new BriefChoices(other, racing, vary, draws, logged, words);
     }
 
     /** The same with another race. */
     public BriefChoices with(Racing other) {
-        return new BriefChoices(testing, other, vary, draws, logged);
+        return new BriefChoices(testing, other, vary, draws, logged, words);
     }
 
     /** The same with other logs. */
     public BriefChoices with(Logged other) {
-        return new BriefChoices(testing, racing, vary, draws, other);
+        return new BriefChoices(testing, racing, vary, draws, other, words);
     }
 
     /** The same with these adjustments for the suggestion to turn. */
     public BriefChoices turning(List<String> names) {
-        return new BriefChoices(testing, racing, names, draws, logged);
+        return new BriefChoices(testing, racing, names, draws, logged, words);
     }
 
     /** The same with this many cars drawn; 0 for none. */
     public BriefChoices withDraws(int count) {
-        return new BriefChoices(testing, racing, vary, count, logged);
+        return new BriefChoices(testing, racing, vary, count, logged, words);
+    }
+
+    /** The same with what the driver says of the car as it stands. */
+    public BriefChoices hearing(List<DriverWord> said) {
+        return new BriefChoices(testing, racing, vary, draws, logged, said);
     }
 
     /**

@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.DrawnCars;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
@@ -26,6 +27,7 @@ final class BriefDoubt {
     private final Track track;
     private final Conditions conditions;
     private final int draws;
+    private final List<DriverWord> words;
     private final StudyRun how;
     /** Not drawn before it is asked for. */
     private DrawnCars cars;
@@ -33,18 +35,41 @@ final class BriefDoubt {
     /**
      * @param reference about which cars are drawn
      * @param draws cars drawn for each question; 0 for none
+     * @param words what the driver says of that car; where there is something, only cars that go with it count
      */
-    BriefDoubt(Car reference, Track track, Conditions conditions, int draws, StudyRun how) {
+    BriefDoubt(Car reference, Track track, Conditions conditions, int draws, List<DriverWord> words, StudyRun how) {
         this.reference = reference;
         this.track = track;
         this.conditions = conditions;
         this.draws = draws;
+        this.words = words;
         this.how = how;
     }
 
     /** The same about another car. */
     BriefDoubt about(Car other) {
-        return other == reference ? this : new BriefDoubt(other, track, conditions, draws, how);
+        return other == reference ? this : new BriefDoubt(other, track, conditions, draws, words, how);
+    }
+
+    /**
+     * What the driver's words leave, and what was said of the whole of a plan before; empty where the driver says nothing, or no cars are drawn.
+     *
+     * @param after the car after all steps; empty where there is no plan
+     */
+    Optional<Heard> heard(Optional<Car> after) {
+        if (words.isEmpty() || draws == 0) {
+            return Optional.empty();
+        }
+        BriefDoubt deaf = new BriefDoubt(reference, track, conditions, draws, List.of(), how);
+        DrawnCars left = cars();
+        return Optional.of(new Heard(left.looked(), left.count(), after.flatMap(car -> deaf.between(reference, car))));
+    }
+
+    private DrawnCars cars() {
+        if (cars == null) {
+            cars = DrawnCars.about(reference, track, SPACING, conditions, draws).heard(words, how);
+        }
+        return cars;
     }
 
     /** How a car stands beside another setting of it; empty where none are drawn, or where they cannot be. */
@@ -58,7 +83,8 @@ final class BriefDoubt {
     BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
         return draws == 0
                 ? none()
-                : BriefResult.Part.ask(() -> SettledVerdicts.of(found, apart).run(how));
+                : BriefResult.Part.ask(
+                        () -> SettledVerdicts.of(found, apart).hearing(words).run(how));
     }
 
     private static <T> BriefResult.Part<T> none() {
@@ -71,10 +97,7 @@ final class BriefDoubt {
             return none();
         }
         return BriefResult.Part.ask(() -> {
-            if (cars == null) {
-                cars = DrawnCars.about(reference, track, SPACING, conditions, draws);
-            }
-            Robustness study = Robustness.of(before, cars);
+            Robustness study = Robustness.of(before, cars());
             for (Car other : others) {
                 study = study.against(other);
             }

@@ -16,6 +16,7 @@ import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.StintResult;
 import dev.lapwright.track.Corner;
@@ -50,6 +51,7 @@ import java.util.function.Supplier;
  * @param stint fuel for the race
  * @param tests what to drive to see whether it is so, in order
  * @param debrief what was driven, and the car that comes of it
+ * @param heard what the driver's words leave of the doubt; empty where there are none, or no cars are drawn
  */
 public record BriefResult(
         BriefChoices choices,
@@ -66,7 +68,8 @@ public record BriefResult(
         Part<StartPressures> pressures,
         Part<StintResult> stint,
         Part<TestPlan> tests,
-        Debrief debrief) {
+        Debrief debrief,
+        Optional<Heard> heard) {
     public BriefResult {
         places = List.copyOf(places);
     }
@@ -358,9 +361,26 @@ public record BriefResult(
      * @param gasTempC temperature at which the gas is supposed to run, degC; NaN with logged pairs
      * @param hotFrontKpa hot pressure at which the front tyres of the car stand, kPa gauge
      * @param hotRearKpa the same at the rear
+     * @param worth what setting them as wanted is worth; empty without logged pairs
      */
     public record StartPressures(
-            PressureResult study, boolean logged, double gasTempC, double hotFrontKpa, double hotRearKpa) {}
+            PressureResult study,
+            boolean logged,
+            double gasTempC,
+            double hotFrontKpa,
+            double hotRearKpa,
+            Optional<PressureWorth> worth) {}
+
+    /**
+     * What it is worth to set hot pressures as wanted. It takes no laps of the test, as a gauge tells whether they are; so if it is a gain it comes
+     * before all runs: per lap of testing nothing is worth more, and what is found on wrong pressures is found of another car (common practice, no
+     * source).
+     *
+     * @param difference of the lap time to the pressures logged last, s, minus where faster
+     * @param doubt how that stands on drawn cars; empty where none were drawn
+     * @param isGain whether it is one, by the rule for all changes: {@link RobustnessResult#isFirmGain}; without drawn cars, if it counts
+     */
+    public record PressureWorth(double difference, Optional<RobustnessResult.Standing> doubt, boolean isGain) {}
 
     /**
      * Change of one adjustment's setting.

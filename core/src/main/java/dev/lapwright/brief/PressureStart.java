@@ -5,15 +5,18 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.pressures.Pressures;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.track.Track;
 import dev.lapwright.tyre.GasLaw;
 import dev.lapwright.tyre.Wheel;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Cold pressures to start from on a day: by logged pairs, or by what the car's document knows of its tyres. */
 final class PressureStart {
@@ -39,7 +42,30 @@ final class PressureStart {
                 logged,
                 logged ? Double.NaN : car.value(Quantity.TYRE_TEMPERATURE),
                 car.value(Quantity.HOT_PRESSURE_FRONT),
-                car.value(Quantity.HOT_PRESSURE_REAR));
+                car.value(Quantity.HOT_PRESSURE_REAR),
+                Optional.empty());
+    }
+
+    /** Pressures with what it is worth to set them as wanted, where some were logged. */
+    static BriefResult.StartPressures worth(BriefResult.StartPressures found, BriefDoubt doubt) {
+        if (!found.logged()) {
+            return found;
+        }
+        PressureResult study = found.study();
+        Optional<RobustnessResult> drawn = doubt.beside(
+                        study.logged(), List.of(study.lap().vehicle().car()))
+                .value();
+        double difference = -study.measuredCost();
+        boolean isGain = drawn.map(all -> all.isFirmGain(all.standings().get(0)))
+                .orElse(difference <= -LapTimeDifference.COUNTS);
+        return new BriefResult.StartPressures(
+                study,
+                true,
+                found.gasTempC(),
+                found.hotFrontKpa(),
+                found.hotRearKpa(),
+                Optional.of(new BriefResult.PressureWorth(
+                        difference, drawn.map(all -> all.standings().get(0)), isGain)));
     }
 
     /** Track and cold tyres are taken to be as much warmer or colder than at the last run as the air is. */

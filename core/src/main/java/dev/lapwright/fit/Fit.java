@@ -31,11 +31,15 @@ public final class Fit implements Study<FitResult> {
     private final Conditions conditions;
     private final List<DrivenLap> laps;
     private final List<DrivenRun> further;
-    private final Set<FitParameter> parameters;
-    private final FitDoubts doubts;
-    private final List<LimitWord> words;
-    private final List<FitResult.Candidate> candidates;
-    private final double confidence;
+    private final Choices choices;
+
+    /** What is asked, and what is given beside the laps. */
+    private record Choices(
+            Set<FitParameter> parameters,
+            FitDoubts doubts,
+            List<LimitWord> words,
+            List<FitResult.Candidate> candidates,
+            double confidence) {}
 
     private Fit(
             Car car,
@@ -43,51 +47,28 @@ public final class Fit implements Study<FitResult> {
             Conditions conditions,
             List<DrivenLap> laps,
             List<DrivenRun> further,
-            Set<FitParameter> parameters,
-            FitDoubts doubts,
-            List<LimitWord> words,
-            List<FitResult.Candidate> candidates,
-            double confidence) {
+            Choices choices) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
         this.laps = laps;
         this.further = further;
-        this.parameters = parameters;
-        this.doubts = doubts;
-        this.words = words;
-        this.candidates = candidates;
-        this.confidence = confidence;
+        this.choices = choices;
+    }
+
+    private Fit with(Choices others) {
+        return new Fit(car, track, conditions, laps, further, others);
     }
 
     /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
-        return new Fit(
-                car,
-                track,
-                conditions,
-                List.of(),
-                List.of(),
-                EnumSet.allOf(FitParameter.class),
-                FitDoubts.USUAL,
-                List.of(),
-                List.of(),
-                0.95);
+        Choices usual = new Choices(EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, List.of(), List.of(), 0.95);
+        return new Fit(car, track, conditions, List.of(), List.of(), usual);
     }
 
     /** The same with these laps of the car as set up, at least one. */
     public Fit laps(List<DrivenLap> driven) {
-        return new Fit(
-                car,
-                track,
-                conditions,
-                List.copyOf(driven),
-                further,
-                parameters,
-                doubts,
-                words,
-                candidates,
-                confidence);
+        return new Fit(car, track, conditions, List.copyOf(driven), further, choices);
     }
 
     /**
@@ -107,8 +88,7 @@ public final class Fit implements Study<FitResult> {
         }
         List<DrivenRun> all = new ArrayList<>(further);
         all.add(run);
-        return new Fit(
-                car, track, conditions, laps, List.copyOf(all), parameters, doubts, words, candidates, confidence);
+        return new Fit(car, track, conditions, laps, List.copyOf(all), choices);
     }
 
     /** The same for some parameters, at least one; all by default. */
@@ -116,40 +96,31 @@ public final class Fit implements Study<FitResult> {
         if (wanted.isEmpty()) {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
-        return new Fit(
-                car,
-                track,
-                conditions,
-                laps,
-                further,
-                Collections.unmodifiableSet(EnumSet.copyOf(wanted)),
-                doubts,
-                words,
-                candidates,
-                confidence);
+        Set<FitParameter> some = Collections.unmodifiableSet(EnumSet.copyOf(wanted));
+        return with(new Choices(some, choices.doubts, choices.words, choices.candidates, choices.confidence));
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
-        return new Fit(car, track, conditions, laps, further, parameters, stated, words, candidates, confidence);
+        return with(new Choices(choices.parameters, stated, choices.words, choices.candidates, choices.confidence));
     }
 
     /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
     public Fit hearing(List<LimitWord> said) {
-        return new Fit(
-                car, track, conditions, laps, further, parameters, doubts, List.copyOf(said), candidates, confidence);
+        return with(new Choices(
+                choices.parameters, choices.doubts, List.copyOf(said), choices.candidates, choices.confidence));
     }
 
     /** The same, asking of each of these setups what a further run in it would tell; none by default. */
     public Fit consideringNext(List<FitResult.Candidate> setups) {
-        return new Fit(
-                car, track, conditions, laps, further, parameters, doubts, words, List.copyOf(setups), confidence);
+        return with(new Choices(
+                choices.parameters, choices.doubts, choices.words, List.copyOf(setups), choices.confidence));
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return new Fit(car, track, conditions, laps, further, parameters, doubts, words, candidates, wanted);
+        return with(new Choices(choices.parameters, choices.doubts, choices.words, choices.candidates, wanted));
     }
 
     /**
@@ -199,21 +170,21 @@ public final class Fit implements Study<FitResult> {
             this.runs = runs;
             this.how = how;
             for (FitParameter parameter : FitParameter.values()) {
-                if (parameters.contains(parameter)) {
+                if (choices.parameters.contains(parameter)) {
                     asked.add(ParameterScale.of(parameter, car));
                 }
             }
             free.addAll(asked);
             for (FitNuisance nuisance : FitNuisance.values()) {
-                NuisanceScale scale = NuisanceScale.of(nuisance, doubts.of(nuisance), car);
+                NuisanceScale scale = NuisanceScale.of(nuisance, choices.doubts.of(nuisance), car);
                 if (scale.moves(car)) {
                     nuisances.add(scale);
                 }
             }
             for (int run = 1; run < runs.size(); run++) {
-                addIfMoves(RunScale.grip(doubts.of(FitNuisance.RUN_GRIP), run, car));
+                addIfMoves(RunScale.grip(choices.doubts.of(FitNuisance.RUN_GRIP), run, car));
                 addIfMoves(RunScale.effect(
-                        doubts.of(FitNuisance.SETUP_EFFECT),
+                        choices.doubts.of(FitNuisance.SETUP_EFFECT),
                         run,
                         car,
                         runs.get(run).car()));
@@ -230,7 +201,7 @@ public final class Fit implements Study<FitResult> {
             List<Direction> directions = new ArrayList<>(free);
             directions.addAll(nuisances);
             FitModel model = new FitModel(runs, track, directions, how, EXPECTED * free.size() * runs.size());
-            Priors priors = new Priors(doubts, free.size(), directions);
+            Priors priors = new Priors(choices.doubts, free.size(), directions);
             List<Lap> before = lapsAsGiven(model);
             List<LapValidator> validators = before.stream()
                     .map(lap -> new LapValidator(track, new SpeedCurve(lap), lap.time()))
@@ -242,10 +213,10 @@ public final class Fit implements Study<FitResult> {
             }
             double mostOffset = validators.get(0).mostOffset();
             RobustFit fit = identifiable(new RobustFit(model, cells, priors, mostOffset, start));
-            FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, confidence);
-            estimates.hear(words);
-            FitResult result =
-                    new FitAssessment(track, cells, free, fit, before).result(car, estimates, candidates, confidence);
+            FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, choices.confidence);
+            estimates.hear(choices.words);
+            FitResult result = new FitAssessment(track, cells, free, fit, before)
+                    .result(car, estimates, choices.candidates, choices.confidence);
             model.end();
             return result;
         }

@@ -44,6 +44,9 @@ final class IntervalIntegrator {
 
     private double[] rows;
     private int cell;
+    /** Of the cell, m. */
+    private double length;
+
     private boolean braking;
     /** Whether brakes were left alone at some stage of the way; at how many of the last two of a step. */
     private boolean lightly;
@@ -95,8 +98,9 @@ final class IntervalIntegrator {
     double forward(Road road, int index, double energy, double share) {
         rows = road.rows;
         cell = index;
+        length = road.length[index];
         braking = false;
-        return across(road.length[index], share, energy, 1);
+        return across(share, energy, 1);
     }
 
     /** Whether the engine plainly holds the speed where a cell begins, on the gears named (from 0). */
@@ -130,8 +134,9 @@ final class IntervalIntegrator {
     double backward(Road road, int index, double energy, double share) {
         rows = road.rows;
         cell = index;
+        length = road.length[index];
         braking = true;
-        return across(road.length[index], share, energy, -1);
+        return across(share, energy, -1);
     }
 
     /** Whether a fuller model did not know some of what was asked since this was last asked. */
@@ -141,7 +146,7 @@ final class IntervalIntegrator {
         return unknown;
     }
 
-    private double across(double length, double until, double energy, int sign) {
+    private double across(double until, double energy, int sign) {
         Propulsion p = car.propulsion;
         time = 0;
         if (length == 0) {
@@ -175,7 +180,7 @@ final class IntervalIntegrator {
                         startSlope = 0;
                         first = false;
                     }
-                    done = stay(done, until, length, e, under, piece);
+                    done = stay(done, until, e, under, piece);
                     continue;
                 }
                 piece = under;
@@ -190,13 +195,13 @@ final class IntervalIntegrator {
             double h = length * (until - done);
             int above = upperPiece(piece);
             double end = stretch == 1 && !p.shifting(piece, lowest, highest)
-                    ? step(done, sign, h, length, e, k1, q1, piece)
-                    : stepOver(h, done, sign, length, e, k1, piece);
+                    ? step(done, sign, h, e, k1, q1, piece)
+                    : stepOver(h, done, sign, e, k1, piece);
             double whole = h;
             while (thorough && lightStages != (light ? 2 : 0) && suddenly(k1) && h > PLACE_OF_BRAKES) {
                 // Brakes come within reach on the way: the step ends there.
                 h *= 0.5;
-                end = step(done, sign, h, length, e, k1, q1, piece);
+                end = step(done, sign, h, e, k1, q1, piece);
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -219,12 +224,12 @@ final class IntervalIntegrator {
                 e = end;
                 continue;
             }
-            double part = distanceTo(target, end, done, sign, reach, length, e, k1, q1, piece);
+            double part = distanceTo(target, end, done, sign, e, k1, q1, piece);
             time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
             done += part / length;
             e = target;
             if (limiter) {
-                done = stay(done, until, length, e, piece, -1);
+                done = stay(done, until, e, piece, -1);
             } else {
                 piece = nextPiece;
             }
@@ -238,7 +243,7 @@ final class IntervalIntegrator {
      * The car stays at an energy where the piece below it leads up and the piece above, if there is one, leads down: on a limiter.
      * Returns the fraction of the cell where one of them no longer does, at most {@code until}.
      */
-    private double stay(double done, double until, double length, double e, int under, int over) {
+    private double stay(double done, double until, double e, int under, int over) {
         double to = until;
         if (!stays(until, e, under, over)) {
             double from = done;
@@ -276,7 +281,7 @@ final class IntervalIntegrator {
      * and {@code reach} is s'; elsewhere q = 1 and reach is distance. Leaves distance, time by Simpson's rule, and the slope
      * de/ds at the far end.
      */
-    private double step(double done, int sign, double reach, double length, double e, double k1, double q1, int piece) {
+    private double step(double done, int sign, double reach, double e, double k1, double q1, int piece) {
         double signed = sign * reach;
         double half = e + 0.5 * signed * k1;
         acceleration.reach = reach;
@@ -310,13 +315,13 @@ final class IntervalIntegrator {
     }
 
     /** The step that covers the distance h inside a shift's band; leaves its reach. */
-    private double stepOver(double h, double done, int sign, double length, double e, double k1, int piece) {
+    private double stepOver(double h, double done, int sign, double e, double k1, int piece) {
         double q1 = stretch;
         double low = 0;
         double high = h / AccelerationLimits.LEAST_STRETCH;
         double guess = predicted(h, sign, e, k1, q1, piece);
         for (int i = 0; ; i++) {
-            double end = step(done, sign, guess, length, e, k1, q1, piece);
+            double end = step(done, sign, guess, e, k1, q1, piece);
             double over = distance - h;
             if (Math.abs(over) < nearlyThere || high - low < PLACE_TOLERANCE || i == MAX_SPLITS) {
                 // The little that is left, or too much, at the speed and slope of the far end.
@@ -347,39 +352,31 @@ final class IntervalIntegrator {
         return guess > 0 ? guess : h / q1;
     }
 
-    /** Distance of the step that ends at {@code target}, which the step of the given reach goes beyond. */
+    /** Distance of the step that ends at {@code target}, which the last step goes beyond. */
     private double distanceTo(
-            double target,
-            double end,
-            double done,
-            int sign,
-            double reach,
-            double length,
-            double e,
-            double k1,
-            double q1,
-            int piece) {
+            double target, double end, double done, int sign, double e, double k1, double q1, int piece) {
+        double whole = reach;
         // The slope changes from k1 to that at the end: start from the parabola through both ends.
-        double rise = sign * reach * k1;
+        double rise = sign * whole * k1;
         double part;
         if (target != e) {
             double share = (target - e) / (end - e);
             double bend = (rise - (end - e)) / (end - e);
-            part = reach * share / (1 + bend * (1 - share));
+            part = whole * share / (1 + bend * (1 - share));
         } else if (rise * (end - e) < 0) {
             // It leaves the break on one side, turns within the step and comes back through it.
-            part = reach * rise / (rise - (end - e));
+            part = whole * rise / (rise - (end - e));
         } else {
             stretched = false;
             return 0;
         }
         double low = 0;
-        double high = reach;
+        double high = whole;
         for (int i = 0; i < MAX_SPLITS; i++) {
             if (!(part > low && part < high)) {
                 part = 0.5 * (low + high);
             }
-            double miss = step(done, sign, part, length, e, k1, q1, piece) - target;
+            double miss = step(done, sign, part, e, k1, q1, piece) - target;
             double over = end > target ? miss : -miss;
             double move = over / Math.abs(endSlope * stretch);
             if (Math.abs(move) < PLACE_TOLERANCE || high - low < PLACE_TOLERANCE) {

@@ -96,16 +96,22 @@ public final class Lap {
 
     /** Time at a distance (m) from the start, s, by linear variation of v² between stations. */
     public double timeAt(double distance) {
-        double[] s = columns[Channel.DISTANCE.ordinal()];
-        double[] t = columns[Channel.TIME.ordinal()];
+        return timeAt(
+                distance,
+                columns[Channel.DISTANCE.ordinal()],
+                columns[Channel.SPEED.ordinal()],
+                columns[Channel.TIME.ordinal()]);
+    }
+
+    /** The same of distances, speeds and times at stations. */
+    private static double timeAt(double distance, double[] s, double[] v, double[] t) {
         Check.inRange("distance (m)", distance, s[0], s[s.length - 1]);
         int i = cellOf(s, distance);
         double ds = s[i + 1] - s[i];
         if (!(ds > 0)) {
             return t[i];
         }
-        double[] v = columns[Channel.SPEED.ordinal()];
-        double here = speedAt(distance);
+        double here = speedAt(distance, s, v);
         // Share of the cell's time, so that the station's times are met exactly.
         double part = 2 * (distance - s[i]) / (v[i] + here);
         double whole = 2 * ds / (v[i] + v[i + 1]);
@@ -114,9 +120,11 @@ public final class Lap {
 
     /** Speed at a distance (m), m/s, by linear variation of v² between stations. */
     public double speedAt(double distance) {
-        double[] s = columns[Channel.DISTANCE.ordinal()];
+        return speedAt(distance, columns[Channel.DISTANCE.ordinal()], columns[Channel.SPEED.ordinal()]);
+    }
+
+    private static double speedAt(double distance, double[] s, double[] v) {
         Check.inRange("distance (m)", distance, s[0], s[s.length - 1]);
-        double[] v = columns[Channel.SPEED.ordinal()];
         int i = cellOf(s, distance);
         double ds = s[i + 1] - s[i];
         double w = ds > 0 ? (distance - s[i]) / ds : 0;
@@ -131,11 +139,19 @@ public final class Lap {
 
     /** Time spent in each timing sector, s. */
     public double[] sectorTimes() {
-        double[] ends = track().sectorEnds();
+        return sectorTimes(
+                track().sectorEnds(),
+                columns[Channel.DISTANCE.ordinal()],
+                columns[Channel.SPEED.ordinal()],
+                columns[Channel.TIME.ordinal()]);
+    }
+
+    /** The same by where sectors end, m, and distances, speeds and times at stations. */
+    static double[] sectorTimes(double[] ends, double[] s, double[] v, double[] t) {
         double[] times = new double[ends.length];
         double before = 0;
         for (int i = 0; i < ends.length; i++) {
-            double at = i == ends.length - 1 ? time : timeAt(ends[i]);
+            double at = i == ends.length - 1 ? t[t.length - 1] : timeAt(ends[i], s, v, t);
             times[i] = at - before;
             before = at;
         }

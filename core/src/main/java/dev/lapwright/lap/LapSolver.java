@@ -9,6 +9,7 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -121,12 +122,42 @@ public final class LapSolver {
         enter();
         try {
             double time = solved(vehicle);
-            double[] v = new double[kernel.energy.length];
-            for (int i = 0; i < v.length; i++) {
-                v[i] = Math.sqrt(2 * kernel.energy[i]);
-            }
             return LapFigures.of(
-                    stations.corners(), kernel.road.s, v, kernel.time, time, Math.sqrt(2 * kernel.peakEnergy));
+                    stations.corners(), kernel.road.s, speeds(), kernel.time, time, Math.sqrt(2 * kernel.peakEnergy));
+        } finally {
+            leave();
+        }
+    }
+
+    private double[] speeds() {
+        double[] v = new double[kernel.energy.length];
+        for (int i = 0; i < v.length; i++) {
+            v[i] = Math.sqrt(2 * kernel.energy[i]);
+        }
+        return v;
+    }
+
+    /**
+     * The time of the lap and of its parts, without its columns.
+     *
+     * @return s: first the lap time, then the time in each timing sector
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public double[] times(Vehicle vehicle) {
+        enter();
+        try {
+            double lapTime = solved(vehicle);
+            double[] t = new double[kernel.energy.length];
+            for (int i = 1; i < t.length; i++) {
+                t[i] = t[i - 1] + kernel.time[i - 1];
+            }
+            t[t.length - 1] = lapTime;
+            double[] sectors = Lap.sectorTimes(stations.track().sectorEnds(), kernel.road.s, speeds(), t);
+            double[] all = new double[1 + sectors.length];
+            all[0] = lapTime;
+            System.arraycopy(sectors, 0, all, 1, sectors.length);
+            return all;
         } finally {
             leave();
         }
@@ -184,6 +215,41 @@ public final class LapSolver {
                 sides.put(name, new LapDerivatives.Sides(below, derivative(adjoint, vehicle, name, 1)));
             }
             return new LapDerivatives(time, sides);
+        } finally {
+            leave();
+        }
+    }
+
+    /**
+     * Lap that differs from another by a hair.
+     *
+     * @param stations at the places of the other's ({@link Track#stationsAt}), or those themselves
+     */
+    public record Nearby(Vehicle vehicle, Stations stations) {}
+
+    /**
+     * The lap time, and to first order by how much laps that differ from it by a hair take longer: by the lap's adjoint, each at a part of
+     * the cost of a lap.
+     *
+     * @return s: first the lap time, then a change for each
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public double[] changes(Vehicle vehicle, List<Nearby> others) {
+        checkOwnModel();
+        enter();
+        try {
+            double[] changes = new double[1 + others.size()];
+            changes[0] = solved(vehicle);
+            LapAdjoint adjoint = new LapAdjoint(kernel, vehicle);
+            for (int i = 0; i < others.size(); i++) {
+                Nearby other = others.get(i);
+                boolean here =
+                        other.stations() == stations && other.vehicle().wind.equals(vehicle.wind);
+                Road road = here ? kernel.road : new Road(other.stations(), other.vehicle().wind);
+                changes[1 + i] = adjoint.derivative(new LocalSlopes.Hair(other.vehicle(), road), 1);
+            }
+            return changes;
         } finally {
             leave();
         }

@@ -17,6 +17,7 @@ import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.gearing.Gearing;
 import dev.lapwright.study.gearing.GearingResult;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.RaceLength;
@@ -254,5 +255,43 @@ class BriefTest {
         assertThat(brief.sensitivity().value().orElseThrow().study().baseline().lapTime())
                 .isEqualTo(brief.lap().time());
         assertThat(brief.gearing().value().orElseThrow().conditions()).isEqualTo(wet);
+    }
+
+    @Test
+    void whatTheDriverSaysLeavesCarsThatGoWithIt() {
+        double time = BriefCars.time(BriefCars.CAR);
+        BriefResult told = BriefCars.run(BriefCars.brief()
+                .withDraws(20)
+                .hearing(List.of(new DriverWord.OfFigure(DriverWord.Reading.LAP_TIME, "", time, 0.01 * time))));
+        Heard heard = told.heard().orElseThrow();
+        assertThat(heard.left()).isEqualTo(20);
+        assertThat(heard.drawn()).isGreaterThan(20);
+        assertThat(heard.before().orElseThrow())
+                .isNotEqualTo(told.plan().value().orElseThrow().doubt().orElseThrow());
+        assertThat(BRIEF.heard()).isEmpty();
+    }
+
+    @Test
+    void whatTheDriverSaysOfACornerThatIsNotThereStopsIt() {
+        Brief brief =
+                BriefCars.brief().hearing(List.of(DriverWord.OfFigure.of(DriverWord.Reading.MINIMUM_SPEED, "T9", 20)));
+        assertThatThrownBy(() -> BriefCars.run(brief))
+                .isInstanceOf(InvalidValueException.class)
+                .hasMessageContaining("T9");
+    }
+
+    /** A document without an adjustment of the final drive is tried with 12 % more, here beyond what a final drive may be. */
+    @Test
+    void aGearingThatCannotBeTriedIsMissingAloneAndSaysWhy() {
+        Car car = StudyCars.winged(BriefCars.plain(), BriefCars.WING_DRAG, BriefCars.WING_LIFT)
+                .with(Quantity.FINAL_DRIVE, 0.95 * Quantity.FINAL_DRIVE.max());
+        BriefResult brief =
+                BriefCars.run(Brief.of(car, BriefCars.OVAL, BriefCars.DAY).withDraws(0));
+        assertThat(brief.gearing().isThere()).isFalse();
+        assertThat(brief.gearing().problem()).contains("gearbox.finalDrive").contains("20");
+        assertThat(brief.gearing().remedy()).isNotBlank();
+        assertThat(brief.wings().isThere()).isTrue();
+        assertThat(brief.sensitivity().isThere()).isTrue();
+        assertThat(brief.stint().isThere()).isTrue();
     }
 }

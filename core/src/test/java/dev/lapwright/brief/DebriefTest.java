@@ -33,7 +33,8 @@ class DebriefTest {
 
     private static Debrief debrief(Optional<TimingLog> times, DrivenRun... runs) {
         BriefLaps laps = new BriefLaps(MORE, BriefCars.OVAL, BriefCars.DAY);
-        BriefDoubt none = new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1));
+        BriefDoubt none =
+                new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyRun.onThreads(1));
         return Debrief.of(
                 laps,
                 BriefCars.OVAL,
@@ -105,7 +106,7 @@ class DebriefTest {
                 new BriefLaps(set, BriefCars.OVAL, BriefCars.DAY),
                 BriefCars.OVAL,
                 new BriefChoices.Logged(List.of(), Optional.empty(), Evidence.DEFAULT, List.of(run(set, truth))),
-                new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, StudyRun.onThreads(1)),
+                new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyRun.onThreads(1)),
                 StudyRun.onThreads(1));
         assertThat(after.fit().problem()).isEmpty();
         // To a tenth of what the fit had to find.

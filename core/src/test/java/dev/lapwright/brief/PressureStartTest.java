@@ -3,12 +3,14 @@ package dev.lapwright.brief;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressurePair;
 import dev.lapwright.study.pressures.PressureResult;
 import dev.lapwright.study.pressures.Pressures;
 import dev.lapwright.tyre.Wheel;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -69,5 +71,39 @@ class PressureStartTest {
         // The track is as much warmer as the air, and so are the cold tyres.
         assertThat(start.study().next().trackTempC()).isEqualTo(BriefCars.DAY.airTempC() + 8);
         assertThat(start.study().coldTempC()).isEqualTo(BriefCars.DAY.airTempC());
+    }
+
+    private static BriefResult.PressureWorth worth(double awayKpa, int draws) {
+        PressureDay day = new PressureDay(BriefCars.DAY.airTempC(), 25, BriefCars.DAY.airPressureHpa());
+        double ideal = BriefCars.CAR.value(Quantity.IDEAL_PRESSURE_FRONT);
+        List<PressurePair> pairs = Arrays.stream(Wheel.values())
+                .map(wheel -> new PressurePair(wheel, 120, ideal + awayKpa, 15, day))
+                .toList();
+        Car car = BriefCars.car(BriefCars.plain().with(Quantity.PRESSURE_LOSS, 2e-5));
+        return start(Brief.of(car, BriefCars.OVAL, BriefCars.DAY)
+                        .withPressures(pairs)
+                        .withDraws(draws))
+                .worth()
+                .orElseThrow();
+    }
+
+    /** Tyres 40 kPa away lose some percent of their grip by the law of the car's document, whichever of the drawn ones the car is. */
+    @Test
+    void pressuresFarAwayAreAGainBeforeAllRuns() {
+        BriefResult.PressureWorth far = worth(40, 20);
+        assertThat(far.isGain()).isTrue();
+        assertThat(far.doubt().orElseThrow().high()).isNegative();
+        assertThat(far.difference())
+                .isBetween(
+                        far.doubt().orElseThrow().low(),
+                        far.doubt().orElseThrow().high());
+    }
+
+    @Test
+    void pressuresAsWantedAreNone() {
+        BriefResult.PressureWorth none = worth(0, 0);
+        assertThat(none.isGain()).isFalse();
+        assertThat(none.difference()).isCloseTo(0, within(1e-9));
+        assertThat(start(BriefCars.brief().withDraws(0)).worth()).isEmpty();
     }
 }

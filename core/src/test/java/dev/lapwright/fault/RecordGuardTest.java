@@ -7,6 +7,7 @@ import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
 import dev.lapwright.brief.BriefResult;
 import dev.lapwright.brief.ChangePlan;
+import dev.lapwright.brief.Heard;
 import dev.lapwright.brief.Proof;
 import dev.lapwright.brief.TestPlan;
 import dev.lapwright.brief.WingTrade;
@@ -24,6 +25,7 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapDerivatives;
 import dev.lapwright.lap.LapFigures;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
@@ -48,6 +50,7 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.JudgedAdjustments;
+import dev.lapwright.study.robust.LinearDoubt;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
@@ -205,10 +208,13 @@ class RecordGuardTest {
             WingTrade.class,
             BriefResult.AeroExchange.class,
             BriefResult.StartPressures.class,
+            BriefResult.PressureWorth.class,
             TestPlan.class,
             AdviceResult.Choice.class,
+            AdviceResult.BothWays.class,
             AdviceResult.PracticeMove.class,
             ChangePlan.class,
+            Heard.class,
             ChangePlan.Turn.class,
             Proof.class,
             Unknown.class,
@@ -217,6 +223,9 @@ class RecordGuardTest {
             RatioBoxResult.Choice.class,
             StopPlansResult.Plan.class,
             RobustnessResult.class,
+            LinearDoubt.Result.class,
+            LinearDoubt.Standing.class,
+            LapSolver.Nearby.class,
             ModelChoices.Alternative.class,
             FirmChanges.LeftOut.class,
             ChangePlan.Left.class,

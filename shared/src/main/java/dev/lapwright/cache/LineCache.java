@@ -72,7 +72,7 @@ public final class LineCache implements LineFinder {
 
     @Override
     public Line fastest(LineSearch search, Vehicle vehicle) {
-        Path file = file(search, vehicle);
+        Path file = folder.resolve(key(search, vehicle) + ENDING);
         Optional<Line> kept = kept(file, search);
         if (kept.isPresent()) {
             return kept.get();
@@ -80,15 +80,6 @@ public final class LineCache implements LineFinder {
         Line found = finder.fastest(search, vehicle);
         write(file, found.offsets());
         return found;
-    }
-
-    /** The line that a search would find, if it was found before; nobody looks for it. */
-    public Optional<Line> kept(LineSearch search, Vehicle vehicle) {
-        return Files.isDirectory(folder) ? kept(file(search, vehicle), search) : Optional.empty();
-    }
-
-    private Path file(LineSearch search, Vehicle vehicle) {
-        return folder.resolve(key(search, vehicle) + ENDING);
     }
 
     private static Optional<Line> kept(Path file, LineSearch search) {

@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Caution;
+import dev.lapwright.car.Unit;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
@@ -50,6 +51,7 @@ public record AdviceReport(AdviceResult result) {
             next().ifPresent(said::add);
         }
         result.overKerb().ifPresent(over -> kerb(said, over));
+        result.bothWays().forEach(one -> said.add(bothWays(one)));
         said.add(practice());
         return said;
     }
@@ -84,13 +86,21 @@ public record AdviceReport(AdviceResult result) {
         }
         List<String> steps = over.steps().stream()
                 .map(step -> said(step.adjustment(), step.from(), step.to()) + ": " + axles(step.passes()) + "; "
-                        + cost(step.difference(), step.doubt()))
+                        + worse(step) + cost(step.difference(), step.doubt()))
                 .toList();
         said.add(Report.strong("For the kerb turn first:") + " " + steps.get(0) + "."
                 + (steps.size() > 1
                         ? " If that does not help, put it back and try "
                                 + String.join("; then ", steps.subList(1, steps.size())) + "."
                         : ""));
+    }
+
+    /** What one thing cannot do for two complaints. */
+    private String bothWays(AdviceResult.BothWays one) {
+        Unit unit = car().unitOf(one.adjustment());
+        return Report.strong("Both ways:") + " the balance asks for " + one.adjustment() + " "
+                + Numbers.with(one.forBalance(), unit) + " and the kerb for " + Numbers.with(one.forKerb(), unit)
+                + ". It cannot do both: say which of the two costs more, or turn something else for one of them.";
     }
 
     private static String axles(List<RidePass> passes) {
@@ -130,12 +140,22 @@ public record AdviceReport(AdviceResult result) {
                 + (adjustment.clickSize() > 0 ? "click" : "step") + ")";
     }
 
-    /** Against each complaint. */
+    /** What a step for the kerb does to complaints of the balance that it makes worse. */
+    private String worse(OverKerb.Step step) {
+        boolean worse = step.gains().stream().anyMatch(gain -> gain <= -Remedies.NOTHING);
+        return worse ? gains(step.gains()) + "; " : "";
+    }
+
     private String gains(AdviceResult.Choice choice) {
+        return gains(choice.gains());
+    }
+
+    /** Against each complaint. */
+    private String gains(List<Double> gains) {
         List<String> said = new ArrayList<>();
-        for (int i = 0; i < choice.gains().size(); i++) {
+        for (int i = 0; i < gains.size(); i++) {
             BalanceComplaint complaint = result.against().get(i).complaint();
-            double gain = choice.gains().get(i);
+            double gain = gains.get(i);
             String size = inG(Math.abs(gain));
             said.add((Math.abs(gain) < Remedies.NOTHING ? "nothing" : gain > 0 ? size : size + " the wrong way")
                     + " against " + complaint.label() + " in " + complaint.where());
@@ -164,9 +184,13 @@ public record AdviceReport(AdviceResult result) {
             return Optional.empty();
         }
         AdviceResult.Choice choice = result.choices().get(0);
-        List<String> phases = choice.disturbed().stream()
+        List<String> phases = new ArrayList<>(choice.disturbed().stream()
                 .map(phase -> phase.label() + " by " + shift(choice, phase))
-                .toList();
+                .toList());
+        if (choice.harsherOverKerb() > 0) {
+            phases.add("the kerb, over which the contact load varies by " + Numbers.fixed(choice.harsherOverKerb(), 1)
+                    + " % more");
+        }
         return Optional.of(
                 phases.isEmpty()
                         ? "It spoils no other phase by " + inG(Remedies.DISTURBING) + "."
@@ -252,7 +276,10 @@ public record AdviceReport(AdviceResult result) {
                         "standing",
                         choice ->
                                 choice.doubt().map(one -> one.verdict().label()).orElse(null))
-                .value("disturbs", choice -> labels(choice.disturbed()));
+                .value("disturbs", choice -> labels(choice.disturbed()))
+                .value(
+                        "harsherOverKerbPercent",
+                        choice -> Double.isNaN(choice.harsherOverKerb()) ? null : choice.harsherOverKerb());
         Table<AdviceResult.PracticeMove> practice = Table.<AdviceResult.PracticeMove>of("Common practice")
                 .value("move", AdviceResult.PracticeMove::move)
                 .value("adjustment", move -> move.adjustment().orElse(null))
@@ -265,6 +292,11 @@ public record AdviceReport(AdviceResult result) {
         tree.put("practice", practice.maps(result.practice()));
         tree.put("kerb", result.words().kerb());
         result.overKerb().ifPresent(over -> tree.put("overKerb", tree(over)));
+        Table<AdviceResult.BothWays> bothWays = Table.<AdviceResult.BothWays>of("Both ways")
+                .value("adjustment", AdviceResult.BothWays::adjustment)
+                .value("forBalance", AdviceResult.BothWays::forBalance)
+                .value("forKerb", AdviceResult.BothWays::forKerb);
+        tree.put("bothWays", bothWays.maps(result.bothWays()));
         tree.put(
                 "reading",
                 sentences().stream()
@@ -283,6 +315,7 @@ public record AdviceReport(AdviceResult result) {
                 .value("from", OverKerb.Step::from)
                 .value("to", OverKerb.Step::to)
                 .value("loadVariationPercent", step -> variations(step.passes()))
+                .value("gainsG", step -> step.gains().stream().map(LapTrace::g).toList())
                 .value("differenceS", OverKerb.Step::difference)
                 .value(
                         "differenceLowS",

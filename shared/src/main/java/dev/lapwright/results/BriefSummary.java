@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.brief.AdjustmentVerdicts;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.brief.BriefResult;
+import dev.lapwright.brief.Heard;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.logs.LapLogFile;
@@ -50,7 +51,20 @@ public final class BriefSummary {
         tree.put("pressures", part(brief.pressures(), BriefSummary::pressures));
         tree.put("stint", part(brief.stint(), stint -> headless(new StintReport(null, stint, kgPerLitre).fields())));
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
+        brief.heard().ifPresent(heard -> tree.put("driver", driver(heard)));
         tree.put("proof", part(brief.debrief().proof(), proof -> BriefChanges.proof(proof, log)));
+        return tree;
+    }
+
+    private static Map<String, Object> driver(Heard heard) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        tree.put("drawn", heard.drawn());
+        tree.put("goingWithIt", heard.left());
+        heard.before().ifPresent(before -> {
+            tree.put("planWithoutItLowS", before.low());
+            tree.put("planWithoutItHighS", before.high());
+            tree.put("planWithoutItGainPercent", PERCENT * before.gains() / before.laps());
+        });
         return tree;
     }
 
@@ -109,6 +123,9 @@ public final class BriefSummary {
         tree.put("cliffLap", race.compound().cliffLap());
         tree.put("cliffWearPercentPerLap", PERCENT * race.compound().cliffWear());
         tree.put("draws", choices.draws());
+        if (!choices.words().isEmpty()) {
+            tree.put("driver", choices.words().stream().map(Object::toString).toList());
+        }
         tree.put("pressurePairs", choices.logged().pressures().size());
         tree.put("runsWithSpeeds", choices.logged().runs().size());
         tree.put(
@@ -201,6 +218,14 @@ public final class BriefSummary {
         tree.put("supposedGasC", start.gasTempC());
         tree.put("frontHotStandsAtKpaGauge", start.hotFrontKpa());
         tree.put("rearHotStandsAtKpaGauge", start.hotRearKpa());
+        start.worth().ifPresent(worth -> {
+            Map<String, Object> wanted = new LinkedHashMap<>();
+            wanted.put("differenceS", worth.difference());
+            wanted.put("differenceLowS", worth.doubt().map(one -> one.low()).orElse(null));
+            wanted.put("differenceHighS", worth.doubt().map(one -> one.high()).orElse(null));
+            wanted.put("beforeAllRuns", worth.isGain());
+            tree.put("setAsWanted", wanted);
+        });
         return tree;
     }
 }

@@ -1,9 +1,12 @@
 package dev.lapwright.results;
 
+import dev.lapwright.car.Car;
 import dev.lapwright.documents.LineKind;
 import dev.lapwright.documents.StoredLine;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
+import dev.lapwright.line.LineSearch;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.track.Track;
@@ -12,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Line that a study's laps were driven on, as it was asked for.
@@ -35,6 +39,25 @@ public record ChosenLine(
         return new ChosenLine(road, word, Optional.ofNullable(line), Optional.empty(), choices);
     }
 
+    /**
+     * What is driven where nothing is asked of lines: the smoothest line of a road, which knows no car and favours no setup; a path that was driven as
+     * it was.
+     *
+     * @param remark told why a road's own path is driven where no line is found
+     */
+    public static ChosenLine standard(Track road, Car car, Consumer<String> remark) {
+        LineChoices choices = LineChoices.DEFAULT;
+        if (road.path() == Track.Path.ROAD) {
+            try {
+                Line smoothest = LineSearch.of(road, car, choices).smoothest();
+                return of(road, LineKind.SMOOTHEST.word(), smoothest, choices);
+            } catch (InvalidValueException e) {
+                remark.accept("Note: the circuit's own path is driven, as no line was found: " + e.getMessage());
+            }
+        }
+        return of(road, LineKind.MIDDLE.word(), null, choices);
+    }
+
     /** The same with another line, found for another car. */
     public ChosenLine with(Line other) {
         return new ChosenLine(road, word, Optional.of(other), stored, choices);
@@ -46,7 +69,7 @@ public record ChosenLine(
     }
 
     /** Whether it is the line that bends least, which knows no car. */
-    boolean isSmoothest() {
+    public boolean isSmoothest() {
         return line.isPresent() && word.equals(LineKind.SMOOTHEST.word());
     }
 

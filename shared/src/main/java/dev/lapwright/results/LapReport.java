@@ -106,7 +106,7 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                 .field("line", subject.line().tree())
                 .field("model", LapModel.of(lap).word())
                 .field("uncheckedAtM", LapModel.unchecked(lap))
-                .field("beside", besides(), beside)
+                .field("beside", besideTable(), beside)
                 .field("cautions", Cautions.of(lap));
         if (!others.isEmpty()) {
             comparison(report);
@@ -117,6 +117,21 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                     .forEach(caution -> report.caution("Caution with " + Report.verbatim(other.name()) + ":", caution));
         }
         return report.csv(TRACE, LapTrace.table(lap, subject.line().line()), Table.places(lap.count()));
+    }
+
+    /** The same with laps on other lines. */
+    public LapReport beside(List<Beside> others) {
+        return new LapReport(subject, lap, this.others, others);
+    }
+
+    /** What other lines give, for people: it may be found when all the rest has been said. */
+    public Report besides() {
+        Report report = new Report();
+        if (!beside.isEmpty()) {
+            report.gap();
+        }
+        beside.forEach(other -> report.item("Beside", said(other)));
+        return report;
     }
 
     /** The figures and the corners of the lap alone, for people. */
@@ -161,7 +176,7 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                 .fields();
     }
 
-    private Table<Beside> besides() {
+    private Table<Beside> besideTable() {
         return Table.<Beside>of("On other lines")
                 .value("line", other -> other.line().tree())
                 .value("lapTimeS", other -> other.lap().time())
@@ -186,10 +201,6 @@ public record LapReport(Subject subject, Lap lap, List<Other> others, List<Besid
                         + Numbers.kmh(figures.meanSpeed()) + " km/h");
         if (lap.isByAnotherModel()) {
             report.item("Model", LapModel.told(lap));
-        }
-        beside.forEach(other -> report.item("Beside", said(other)));
-        if (beside.isEmpty() && subject.line().isSmoothest()) {
-            report.item("Beside", "this car's fastest line takes less: --beside fastest quotes its lap");
         }
         report.item("Sectors", sectors())
                 // The highest speed lies between stations, its place is told to the nearest one.

@@ -42,7 +42,7 @@ import picocli.CommandLine.Mixin;
         customSynopsis = {
             "lapwright brief CAR CIRCUIT [--after LOG [--with SETTING]...]... [--card FILE]",
             "                [--pressures LOG] [--test-laps N] [--scatter-s S] [--minutes M | --race-laps N]",
-            "                [--vary NAMES] [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
+            "                [--vary NAMES] [--driver WORD]... [--setup SETUP] [-s NAME=VALUE]... [OPTIONS]"
         },
         parameterListHeading = "%n",
         optionListHeading = "%n",

@@ -4,6 +4,7 @@ import dev.lapwright.brief.Brief;
 import dev.lapwright.brief.BriefChoices;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Unit;
+import dev.lapwright.cli.option.DriverWordText;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.DocumentSource;
@@ -90,13 +91,29 @@ public final class BriefOptions {
                             + " ten and its chance; 40 if left out, 0 for none.")
     public int draws = BriefChoices.DRAWS;
 
+    @Option(
+            names = {DriverWordText.DRIVER},
+            paramLabel = "WORD",
+            description =
+                    "What the driver says of the car as it stands, as 'lapwright compare' takes it: T6=rear, neutral at T5,"
+                            + " T3=92km/h, top=251km/h, lap=1:36.4, +-ERROR behind it. May be repeated. Only drawn cars that go"
+                            + " with it count.")
+    public List<String> said = new ArrayList<>();
+
     /** The question with these choices, which go before what runs tell. */
     Brief of(Brief asked, Subject subject) {
         Check.inRange("--test-laps", testLaps, 4, 100_000);
         if (draws != 0) {
             Robustness.checkedDraws("--draws", draws);
         }
-        Brief brief = asked.withLaps(testLaps).withDraws(draws).withRace(race());
+        if (draws == 0 && !said.isEmpty()) {
+            throw new InvalidValueException(
+                    DriverWordText.DRIVER, "no cars are drawn", "leave --draws 0 out, or what the driver says");
+        }
+        Brief brief = asked.withLaps(testLaps)
+                .withDraws(draws)
+                .withRace(race())
+                .hearing(said.stream().map(DriverWordText::read).toList());
         if (scatterS != null) {
             brief = brief.withScatter(Check.inRange("--scatter-s", scatterS, 0.001, 60));
         }

@@ -67,6 +67,7 @@ public final class BriefPage {
         BriefPlan plan = new BriefPlan(brief);
         List<Page.Block> first = new ArrayList<>();
         first.add(Page.Block.paragraph(shortly.lap()));
+        shortly.heard().ifPresent(text -> first.add(Page.Block.paragraph(text)));
         List<Page.Fact> driven = shortly.driven();
         if (!driven.isEmpty()) {
             first.add(Page.Block.terms(driven));

@@ -8,6 +8,7 @@ import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.report.Table;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.tyre.Wheel;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +34,7 @@ public final class BriefRunCard {
         BriefResult.Part<TestPlan> part = brief.result().tests();
         part.value().ifPresentOrElse(found -> fill(bands, found), () -> {
             bands.add(Page.Band.of(BriefPage.missing(part)));
-            bands.add(Page.Band.of(card(List.of(new Row("As it stands", Optional.empty(), "", "-")))));
+            bands.add(Page.Band.of(card(List.of(new Row("As it stands", "")))));
         });
         return new Page.Sheet(
                 "card", "Run card: " + Report.verbatim(brief.subject().title()), List.of(), bands);
@@ -51,7 +52,17 @@ public final class BriefRunCard {
     }
 
     /** Run of the card: what is set, for what, how long. */
-    private record Row(String setup, Optional<TestPlan.Run> run, String laps, String look) {}
+    private record Row(
+            String setup,
+            Optional<Double> expected,
+            Optional<RobustnessResult.Standing> doubt,
+            String laps,
+            String look) {
+        /** One that nothing is expected of. */
+        Row(String setup, String laps) {
+            this(setup, Optional.empty(), Optional.empty(), laps, "-");
+        }
+    }
 
     private void fill(List<Page.Band> bands, TestPlan found) {
         bands.add(Page.Band.of(Page.Block.paragraph(how(found)), card(rows(found))));
@@ -82,15 +93,27 @@ public final class BriefRunCard {
 
     private List<Row> rows(TestPlan found) {
         List<Row> rows = new ArrayList<>();
-        rows.add(new Row("As it stands", Optional.empty(), first(found), "-"));
+        brief.result()
+                .pressures()
+                .value()
+                .flatMap(BriefResult.StartPressures::worth)
+                .filter(BriefResult.PressureWorth::isGain)
+                .ifPresent(worth -> rows.add(new Row(
+                        "Before all: hot pressures as wanted, by gauge",
+                        Optional.of(worth.doubt()
+                                .map(RobustnessResult.Standing::middle)
+                                .orElse(worth.difference())),
+                        worth.doubt(),
+                        "-",
+                        "-")));
+        rows.add(new Row("As it stands", first(found)));
         for (TestPlan.Run run : found.runs()) {
             boolean driven = run.fate() == TestPlan.Run.Fate.DRIVE;
             String laps = driven
                     ? Integer.toString(run.changedLaps())
                     : BriefWords.laps(Math.max(run.changedLaps(), run.lapsToSee())) + "\u00A0needed";
-            rows.add(new Row(title(run), Optional.of(run), laps, lookAt(run)));
-            rows.add(new Row(
-                    "Back, as before it", Optional.empty(), driven ? Integer.toString(run.lastLaps()) : "-", "-"));
+            rows.add(new Row(title(run), Optional.of(plan.shown(run.steps())), run.doubt(), laps, lookAt(run)));
+            rows.add(new Row("Back, as before it", driven ? Integer.toString(run.lastLaps()) : "-"));
         }
         return rows;
     }
@@ -124,16 +147,13 @@ public final class BriefRunCard {
                 .text(
                         "Expected",
                         "s",
-                        row -> row.run()
-                                .map(run -> Numbers.signed(plan.shown(run.steps()), DECIMALS))
+                        row -> row.expected()
+                                .map(expected -> Numbers.signed(expected, DECIMALS))
                                 .orElse("-"))
                 .text(
                         "Nine in ten",
                         "s",
-                        row -> row.run()
-                                .flatMap(TestPlan.Run::doubt)
-                                .map(BriefPlan::interval)
-                                .orElse("-"))
+                        row -> row.doubt().map(BriefPlan::interval).orElse("-"))
                 .words("", "Look at", Row::look)
                 .with(Table.Trait.LONG);
         for (Wheel wheel : Wheel.values()) {

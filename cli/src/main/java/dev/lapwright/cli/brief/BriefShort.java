@@ -6,6 +6,7 @@ import dev.lapwright.cli.page.Page;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.report.Numbers;
+import dev.lapwright.results.Standings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,7 @@ public final class BriefShort {
     public List<Page.Fact> facts() {
         List<Page.Fact> facts = new ArrayList<>(driven());
         facts.add(new Page.Fact("The lap", lap()));
+        heard().ifPresent(text -> facts.add(new Page.Fact("The driver", text)));
         plan.reading().ifPresent(text -> facts.add(new Page.Fact("Change", text + ownLine())));
         List<String> verdicts = plan.verdicts().stream()
                 .map(fact -> fact.name() + ": " + fact.text())
@@ -35,12 +37,28 @@ public final class BriefShort {
         if (!verdicts.isEmpty()) {
             facts.add(new Page.Fact("The others", String.join(" ", verdicts)));
         }
+        result.pressures()
+                .value()
+                .flatMap(BriefTyresAndFuel::worth)
+                .ifPresent(text -> facts.add(new Page.Fact("Pressures", text)));
         result.tests()
                 .value()
                 .ifPresent(found ->
                         facts.add(new Page.Fact("Test", BriefRunCard.shortly(found, result.isScatterLogged()))));
         result.stint().value().ifPresent(found -> facts.add(new Page.Fact("Fuel", BriefTyresAndFuel.carry(found))));
         return facts;
+    }
+
+    /** What the driver's words leave, and what was said before them; empty where there are none. */
+    Optional<String> heard() {
+        return result.heard()
+                .map(heard -> "What the driver says goes with " + heard.left() + " of " + heard.drawn()
+                        + " cars that this one may be; all intervals and chances are those of cars that it goes with."
+                        + heard.before()
+                                .map(before -> " Without it the whole plan would be " + Standings.interval(before)
+                                        + " s in nine of ten, faster on "
+                                        + Numbers.fixed(100.0 * before.gains() / before.laps(), 0) + " %.")
+                                .orElse(""));
     }
 
     /** What was driven, and what it comes to; empty before driving. */

@@ -5,12 +5,15 @@ import dev.lapwright.car.Unit;
 import dev.lapwright.cli.page.Page;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Table;
+import dev.lapwright.results.Standings;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.study.pressures.PressureResult;
+import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.stint.RaceLength;
 import dev.lapwright.study.stint.StintResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Section of a brief on tyres and fuel: pressures to start from, and fuel for the race. */
 public final class BriefTyresAndFuel {
@@ -54,6 +57,7 @@ public final class BriefTyresAndFuel {
                 .with(Table.Trait.LESSER)
                 .blank("Hot as read", "psi or bar");
         blocks.add(Page.Block.table(table, study.tyres()));
+        worth(found).ifPresent(text -> blocks.add(Page.Block.paragraph(text)));
         if (!study.tyres().isEmpty()) {
             PressureResult.Tyre first = study.tyres().get(0);
             blocks.add(Page.Block.paragraph("One psi more cold gives about "
@@ -73,6 +77,25 @@ public final class BriefTyresAndFuel {
                 .text("Cold", "bar", tyre -> bar(study.nextCold(tyre)))
                 .text("Hot wanted", "psi", tyre -> psi(tyre.targetKpa()));
         return Page.Block.table(table, study.tyres());
+    }
+
+    /** What it is worth to set them as wanted, and when; empty without logged ones. */
+    static Optional<String> worth(BriefResult.StartPressures found) {
+        return found.worth()
+                .map(worth -> "Hot pressures as wanted are worth "
+                        + Numbers.signed(
+                                worth.doubt()
+                                        .map(RobustnessResult.Standing::middle)
+                                        .orElse(worth.difference()),
+                                2)
+                        + " s a lap beside those logged last"
+                        + worth.doubt()
+                                .map(doubt -> ", " + Standings.interval(doubt) + " s in nine of ten of " + doubt.laps()
+                                        + " cars that this one may be")
+                                .orElse("")
+                        + (worth.isGain()
+                                ? ": set them before the first run, as it takes no laps of the test. Within what their maker allows."
+                                : ": no gain that stands, so no run is driven for it."));
     }
 
     private static String weather(PressureResult study, PressureResult.Tyre tyre) {

@@ -12,7 +12,6 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.line.Line;
-import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineSearch;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
@@ -48,23 +47,7 @@ public final class LineOptions extends LineRoomOptions {
 
     /** The subject on the line that is driven where nothing is asked of lines. */
     public static Subject driveStandard(Subject subject, Console console) {
-        return subject.on(standard(subject, console));
-    }
-
-    /** The smoothest line of a road, which knows no car and favours no setup; what was driven where that is what the circuit holds. */
-    private static ChosenLine standard(Subject subject, Console console) {
-        LineChoices choices = LineChoices.DEFAULT;
-        Track road = subject.track();
-        LineKind usual = usual(road);
-        if (usual == LineKind.SMOOTHEST) {
-            try {
-                Line smoothest = LineSearch.of(road, subject.car(), choices).smoothest();
-                return ChosenLine.of(road, usual.word(), smoothest, choices);
-            } catch (InvalidValueException e) {
-                console.remark("Note: the circuit's own path is driven, as no line was found: " + e.getMessage());
-            }
-        }
-        return ChosenLine.of(road, LineKind.MIDDLE.word(), null, choices);
+        return subject.on(ChosenLine.standard(subject.track(), subject.car(), console::remark));
     }
 
     private static LineKind usual(Track road) {
@@ -75,7 +58,7 @@ public final class LineOptions extends LineRoomOptions {
         String word = line == null ? "" : line;
         Track road = subject.track();
         if (word.isEmpty() && !isRoomGiven()) {
-            return standard(subject, console);
+            return ChosenLine.standard(road, subject.car(), console::remark);
         }
         // Room is asked for: a line that cannot be had is refused.
         word = word.isEmpty() ? usual(road).word() : word;
@@ -115,18 +98,6 @@ public final class LineOptions extends LineRoomOptions {
                     "--beside " + word, "there is but one car beside it", "take --beside fastest");
         }
         return other.find(subject, console);
-    }
-
-    /**
-     * The fastest line for a subject on the smoothest one, with the same room, if it was found before; nobody looks for it. What is printed as
-     * a result must not depend on it.
-     */
-    public Optional<Line> fastestKnown(Subject subject, Console console) {
-        boolean smoothest =
-                subject.line().line().isPresent() && subject.line().word().equals(LineKind.SMOOTHEST.word());
-        return cache(console)
-                .filter(any -> smoothest)
-                .flatMap(found -> found.kept(search(subject), Vehicle.of(subject.car(), subject.day())));
     }
 
     private LineSearch search(Subject subject) {

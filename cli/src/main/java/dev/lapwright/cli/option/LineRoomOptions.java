@@ -4,7 +4,6 @@ import dev.lapwright.cache.LineCache;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineFinder;
-import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Options for how much of the road a line may use, and how finely it is looked for. */
@@ -34,16 +33,12 @@ public class LineRoomOptions {
 
     /** Who looks for fastest lines: with a memory in the user's own folder, unless that is not wanted. */
     public final LineFinder finder(Console console) {
-        return cache(console).<LineFinder>map(found -> found).orElse(LineFinder.SEARCH);
-    }
-
-    /** The lines found before, unless they are not wanted. */
-    final Optional<LineCache> cache(Console console) {
         return noCache
-                ? Optional.empty()
+                ? LineFinder.SEARCH
                 : console.program()
-                        .flatMap(program -> console.cache()
-                                .map(folder -> new LineCache(folder.resolve("lines"), program, LineFinder.SEARCH)));
+                        .<LineFinder>flatMap(program -> console.cache()
+                                .map(folder -> new LineCache(folder.resolve("lines"), program, LineFinder.SEARCH)))
+                        .orElse(LineFinder.SEARCH);
     }
 
     /** What they say. */

@@ -145,6 +145,11 @@ public final class Console {
         return program.or(VersionText::fingerprint);
     }
 
+    /** The same for results that stand beside those of other machines. */
+    public Optional<String> build() {
+        return program.or(VersionText::build);
+    }
+
     /** A line of the result, with true minus signs where the terminal has them. */
     public void line(String text) {
         out.print(seen(signed(text), OF_LINES));

@@ -248,6 +248,11 @@ public final class StudyFiles<R> {
         return json != null && Boolean.TRUE.equals(json.getValue());
     }
 
+    /** Whether anything is asked for but text on the screen. */
+    public boolean isAnyAsked() {
+        return isJson() || options.stream().anyMatch(option -> option.getValue() instanceof String);
+    }
+
     /** What an option was given; null if nothing. */
     public String given(String name) {
         return option(name).getValue();

@@ -6,7 +6,10 @@ import java.net.URISyntaxException;
 import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.Enumeration;
+import java.util.HexFormat;
 import java.util.Optional;
 import java.util.jar.Attributes;
 import java.util.jar.Manifest;
@@ -36,6 +39,29 @@ public final class VersionText implements IVersionProvider {
      * Empty where the classes do not come from our jar, which may then change at any time.
      */
     public static Optional<String> fingerprint() {
+        return fingerprint(
+                jar -> Files.size(jar) + "|" + Files.getLastModifiedTime(jar).toMillis());
+    }
+
+    /** The same for copies of the build on several machines: by what its file holds, which takes a moment to read. */
+    public static Optional<String> build() {
+        return fingerprint(jar -> {
+            try {
+                return HexFormat.of()
+                        .formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(jar)));
+            } catch (NoSuchAlgorithmException e) {
+                throw new IllegalStateException("every Java platform has SHA-256", e);
+            }
+        });
+    }
+
+    /** What tells one build's file from another's. */
+    @FunctionalInterface
+    private interface Mark {
+        String of(Path jar) throws IOException;
+    }
+
+    private static Optional<String> fingerprint(Mark mark) {
         try {
             Path jar = Path.of(VersionText.class
                     .getProtectionDomain()
@@ -49,8 +75,7 @@ public final class VersionText implements IVersionProvider {
                     "|",
                     version(),
                     commit(),
-                    String.valueOf(Files.size(jar)),
-                    String.valueOf(Files.getLastModifiedTime(jar).toMillis()),
+                    mark.of(jar),
                     System.getProperty("java.vm.version"),
                     System.getProperty("os.arch")));
         } catch (IOException | URISyntaxException | RuntimeException e) {

@@ -14,16 +14,17 @@ import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.ModelOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.cli.output.ExitCode;
 import dev.lapwright.cli.output.Outputs;
 import dev.lapwright.cli.output.StudyFiles;
+import dev.lapwright.cli.output.TerminalReport;
+import dev.lapwright.documents.LineKind;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
-import dev.lapwright.report.Numbers;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ChosenLine;
-import dev.lapwright.results.DifferenceWords;
 import dev.lapwright.results.LapReport;
 import dev.lapwright.results.Subject;
 import java.util.ArrayList;
@@ -52,6 +53,8 @@ import picocli.CommandLine.Option;
         })
 public final class LapCommand extends StudyCommand<LapReport> {
     private static final String CHART = "--chart";
+    /** Word for no other line. */
+    private static final String NONE = "none";
 
     @Mixin
     private CarAndCircuit documents;
@@ -111,24 +114,38 @@ public final class LapCommand extends StudyCommand<LapReport> {
                     : solver;
             driven.add(new LapReport.Other(other.name(), other.subject(), lap(own, other.subject())));
         }
+        LapReport found = new LapReport(base, lap, driven, List.of());
+        return isToldLater() ? found : found.beside(beside(base));
+    }
+
+    /** Whether the fastest line is looked for when all the rest has been said: whoever only reads need not wait for it. */
+    private boolean isToldLater() {
+        return others.beside.isEmpty() && !files.isAnyAsked();
+    }
+
+    /** Laps of the same car on other lines; unless asked otherwise on its fastest, where the smoothest was driven. */
+    private List<LapReport.Beside> beside(Subject base) {
+        List<String> words = others.beside;
+        if (words.isEmpty()) {
+            words = base.line().isSmoothest() ? List.of(LineKind.FASTEST.word()) : List.of();
+        } else if (words.contains(NONE)) {
+            words = List.of();
+        }
         List<LapReport.Beside> beside = new ArrayList<>();
-        for (String word : others.beside) {
+        for (String word : words) {
             ChosenLine chosen = line.beside(word, base, console);
             beside.add(new LapReport.Beside(chosen, lap(model.on(chosen.driven()), base)));
         }
-        if (beside.isEmpty()) {
-            remarkFastest(base, lap);
-        }
-        return new LapReport(base, lap, driven, beside);
+        return beside;
     }
 
-    /** A remark, as a result must be the same whatever was found before. */
-    private void remarkFastest(Subject base, Lap lap) {
-        line.fastestKnown(base, console).ifPresent(known -> {
-            double time = model.on(known.driven()).lapTime(Vehicle.of(base.car(), base.day()));
-            console.remark("Note: on this car's fastest line, found before, " + Numbers.lapTime(time) + ", "
-                    + DifferenceWords.said(time - lap.time()) + ".");
-        });
+    @Override
+    public int end(LapReport found) {
+        if (!files.isJson()) {
+            LapReport whole = isToldLater() ? found.beside(beside(found.subject())) : found;
+            TerminalReport.print(console, whole.besides());
+        }
+        return ExitCode.DONE;
     }
 
     @Override
@@ -212,8 +229,9 @@ public final class LapCommand extends StudyCommand<LapReport> {
                 paramLabel = "LINE",
                 completionCandidates = LineOptions.Words.class,
                 description =
-                        "Also quotes the lap of the same car on another line, as --line names them, and the difference;"
-                                + " may be repeated. The fastest takes a second or so, unless it has been found before.")
+                        "Quotes the lap of the same car on another line, as --line names them, and the difference;"
+                                + " may be repeated. Unless asked, beside the smoothest line the fastest, which takes a second or so"
+                                + " where it was not found before; none quotes no other.")
         List<String> beside = new ArrayList<>();
     }
 }

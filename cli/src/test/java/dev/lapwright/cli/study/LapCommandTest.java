@@ -28,7 +28,8 @@ class LapCommandTest {
     private Path folder;
 
     private static Map<String, Object> json(String... more) {
-        String[] arguments = Stream.concat(Stream.of("lap", CAR, CIRCUIT, "--json"), Stream.of(more))
+        String[] arguments = Stream.concat(
+                        Stream.of("lap", CAR, CIRCUIT, "--json", "--beside", "none"), Stream.of(more))
                 .toArray(String[]::new);
         Run run = Run.of(arguments);
         assertThat(run.code()).as(run.err()).isZero();

@@ -22,8 +22,10 @@ import dev.lapwright.results.Standings;
 import dev.lapwright.study.LapTimeBand;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.AdjustmentVerdict;
+import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
+import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.study.stint.Compound;
@@ -52,7 +54,7 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports [SOURCE...]|stints|best|advice|roads|width]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|imports [SOURCE...]|stints|best|advice|roads|width|derivatives|settled]</pre>
  */
 public final class DoubtTables {
     private static final Conditions DAY = Conditions.STANDARD;
@@ -90,7 +92,42 @@ public final class DoubtTables {
             case "stints" -> stints();
             case "roads" -> roads();
             case "width" -> width();
+            case "settled" -> settled();
+            case "derivatives" -> DerivativeDoubt.print();
             default -> classes().forEach(System.out::println);
+        }
+    }
+
+    /** Laps that settle the word for each adjustment, beside those that tell its interval. */
+    private static void settled() {
+        System.out.println(
+                "| circuit | car | settings | laps of all of them | laps that settle the words | words that differ |");
+        System.out.println("|---|---|---|---|---|---|");
+        for (String circuit : List.of("harrowmere", "castelvane")) {
+            for (String name : List.of("gt-talvex", "touring-merrow", "student-pipit")) {
+                Car car = Documents.car(name);
+                Track line = LineSearch.of(Documents.circuit(circuit), car, LineChoices.DEFAULT)
+                        .smoothest()
+                        .driven();
+                SensitivityResult found = Sensitivity.of(car, line, DAY).run();
+                SettledVerdicts.Result settled = SettledVerdicts.of(found).run(StudyRun.onAllCores());
+                Robustness all = Robustness.of(found).withDraws(SettledVerdicts.DRAWS);
+                List<AdjustmentVerdict> drawn = Robustness.verdicts(found, all.run(StudyRun.onAllCores()));
+                int differ = 0;
+                for (int i = 0; i < drawn.size(); i++) {
+                    differ += drawn.get(i) == settled.verdicts().get(i) ? 0 : 1;
+                }
+                int settings = JudgedAdjustments.of(found).cars().size();
+                System.out.printf(
+                        Locale.ROOT,
+                        "| %s | %s | %d | %d | %d | %d |%n",
+                        circuit,
+                        car.name(),
+                        settings,
+                        SettledVerdicts.DRAWS * (settings + 1),
+                        settled.laps(),
+                        differ);
+            }
         }
     }
 

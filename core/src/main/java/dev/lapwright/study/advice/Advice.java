@@ -29,7 +29,8 @@ import java.util.Set;
 
 /**
  * Study of advice against what a driver says: one step of one adjustment that helps against all complaints, or else against as many as
- * any does, at no cost of lap time that counts if there is one; what it costs on drawn cars; what to try next; and what common practice
+ * any does, at no cost of lap time that counts if there is one, and none that is harsher over a kerb that is complained of, if another
+ * helps as well; what it costs on drawn cars; what to try next; and what common practice
  * would turn, with what the model makes of that.
  *
  * <pre>{@code
@@ -85,9 +86,15 @@ public final class Advice implements Study<AdviceResult> {
         for (BalanceComplaint complaint : words.complaints()) {
             against.add(Remedies.against(complaint, balance).run(how));
         }
-        List<AdviceResult.Choice> choices = against.isEmpty() ? List.of() : choices(against, how);
-        KerbSearch kerb = new KerbSearch(balance.lap());
+        KerbSearch kerb = new KerbSearch(balance.lap(), against);
         Optional<OverKerb> over = words.kerb() ? Optional.of(kerb.search(draws, how)) : Optional.empty();
+        List<AdviceResult.Choice> choices = against.isEmpty()
+                ? List.of()
+                : choices(
+                        against,
+                        (adjustment, to) -> over.map(found -> kerb.change(found, adjustment, to))
+                                .orElse(Double.NaN),
+                        how);
         return new AdviceResult(words, balance, against, choices, over, practice(against, kerb, over));
     }
 
@@ -95,11 +102,17 @@ public final class Advice implements Study<AdviceResult> {
         return balance.lap().vehicle().car();
     }
 
-    private List<AdviceResult.Choice> choices(List<RemedyResult> against, StudyRun how) {
+    /** How much more the contact load varies over a kerb with an adjustment turned to a setting, percent of the load; NaN where nobody asks. */
+    @FunctionalInterface
+    private interface Harsher {
+        double by(String adjustment, double to);
+    }
+
+    private List<AdviceResult.Choice> choices(List<RemedyResult> against, Harsher kerb, StudyRun how) {
         List<AdviceResult.Choice> all = new ArrayList<>();
         List<RemedyResult.Remedy> first = against.get(0).steps();
         for (int i = 0; i < first.size(); i++) {
-            AdviceResult.Choice choice = choice(against, i);
+            AdviceResult.Choice choice = choice(against, i, kerb);
             if (isForBalance(choice.adjustment())) {
                 all.add(choice);
             }
@@ -115,7 +128,7 @@ public final class Advice implements Study<AdviceResult> {
                     .ifPresent(helping::add);
         }
         helping.sort(Comparator.comparing((AdviceResult.Choice choice) -> -helps(choice))
-                .thenComparing(choice -> worsens(choice))
+                .thenComparing(choice -> worsens(choice) + (choice.harsherOverKerb() > 0 ? 1 : 0))
                 .thenComparing(choice -> !first.get(indexOf(first, choice)).isFree())
                 .thenComparing(choice ->
                         -choice.gains().stream().mapToDouble(gain -> gain).sum()));
@@ -170,7 +183,7 @@ public final class Advice implements Study<AdviceResult> {
     }
 
     /** All complaints are asked of the same steps in the same order. */
-    private static AdviceResult.Choice choice(List<RemedyResult> against, int step) {
+    private static AdviceResult.Choice choice(List<RemedyResult> against, int step, Harsher kerb) {
         RemedyResult.Remedy remedy = against.get(0).steps().get(step);
         Set<BalancePhase> disturbed = EnumSet.noneOf(BalancePhase.class);
         List<Double> gains = new ArrayList<>();
@@ -189,6 +202,7 @@ public final class Advice implements Study<AdviceResult> {
                 remedy.difference(),
                 Optional.empty(),
                 List.copyOf(disturbed),
+                kerb.by(remedy.adjustment(), remedy.to()),
                 cautions);
     }
 
@@ -224,6 +238,7 @@ public final class Advice implements Study<AdviceResult> {
                     choice.difference(),
                     Optional.of(drawn.standings().get(i)),
                     choice.disturbed(),
+                    choice.harsherOverKerb(),
                     choice.cautions()));
         }
         return told;

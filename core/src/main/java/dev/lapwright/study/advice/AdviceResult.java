@@ -37,6 +37,25 @@ public record AdviceResult(
         practice = List.copyOf(practice);
     }
 
+    /** Adjustments that are turned one way against a complaint of the balance and the other way for the kerb: none can do both. */
+    public List<BothWays> bothWays() {
+        List<OverKerb.Step> steps = overKerb.map(OverKerb::steps).orElse(List.of());
+        return choices.stream()
+                .flatMap(choice -> steps.stream()
+                        .filter(step -> step.adjustment().equals(choice.adjustment())
+                                && (step.to() - step.from()) * (choice.to() - choice.from()) < 0)
+                        .map(step -> new BothWays(choice.adjustment(), choice.to(), step.to())))
+                .toList();
+    }
+
+    /**
+     * Adjustment that is asked to go both ways.
+     *
+     * @param forBalance setting that helps against a complaint of the balance
+     * @param forKerb setting that eases the kerb
+     */
+    public record BothWays(String adjustment, double forBalance, double forKerb) {}
+
     /** The car as it stands. */
     public Car car() {
         return balance.lap().vehicle().car();
@@ -52,6 +71,8 @@ public record AdviceResult(
      * @param difference of the lap time, s, minus where faster
      * @param doubt how that stands on drawn cars; empty where none were drawn
      * @param disturbed phases, other than those complained of, whose limits part further
+     * @param harsherOverKerb by how much more the contact load varies over a kerb, mean of both axles, percent of the load; below nought where less;
+     *     NaN where no kerb is complained of, it was not driven over, or the adjustment is no spring, bar or damper
      * @param cautions where it can hurt
      */
     public record Choice(
@@ -62,6 +83,7 @@ public record AdviceResult(
             double difference,
             Optional<RobustnessResult.Standing> doubt,
             List<BalancePhase> disturbed,
+            double harsherOverKerb,
             Set<Caution> cautions) {
         public Choice {
             gains = List.copyOf(gains);

@@ -12,6 +12,8 @@ import dev.lapwright.lap.Vehicle;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.StudyRun;
+import dev.lapwright.study.balance.Remedies;
+import dev.lapwright.study.balance.RemedyResult;
 import dev.lapwright.study.ride.Ride;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
@@ -30,10 +32,13 @@ final class KerbSearch {
     private static final String HEIGHT = ".rideHeightMm";
 
     private final Lap lap;
+    private final List<RemedyResult> against;
     private final double speed;
 
-    KerbSearch(Lap lap) {
+    /** @param against what was tried against complaints of the balance; may be empty */
+    KerbSearch(Lap lap, List<RemedyResult> against) {
         this.lap = lap;
+        this.against = against;
         speed = lap.corners().stream()
                 .mapToDouble(CornerFigures::minimumSpeed)
                 .min()
@@ -87,7 +92,9 @@ final class KerbSearch {
                         .ifPresent(best::add);
             }
         }
-        best.sort(Comparator.comparing((OverKerb.Step step) -> !LapTimeDifference.isNone(step.difference()))
+        best.sort(Comparator.comparing(
+                        (OverKerb.Step step) -> step.gains().stream().anyMatch(gain -> gain <= -Remedies.NOTHING))
+                .thenComparing(step -> !LapTimeDifference.isNone(step.difference()))
                 .thenComparing(step -> LapTimeDifference.counts(-step.difference()))
                 .thenComparingDouble(step -> OverKerb.variation(step.passes())));
         List<OverKerb.Step> first = best.subList(0, Math.min(AdviceResult.MOST_CHOICES, best.size()));
@@ -119,12 +126,24 @@ final class KerbSearch {
                     car().setting(adjustment.name()),
                     to,
                     passes,
+                    gains(adjustment.name(), to),
                     time - lap.time(),
                     Optional.empty(),
                     adjustment.cautions()));
         } catch (LapwrightException noCar) {
             return Optional.empty();
         }
+    }
+
+    /** Against each complaint of the balance; nothing where its limits do not move with it. */
+    private List<Double> gains(String adjustment, double to) {
+        return against.stream()
+                .map(one -> one.steps().stream()
+                        .filter(step -> step.adjustment().equals(adjustment) && step.to() == to)
+                        .map(RemedyResult.Remedy::gain)
+                        .findFirst()
+                        .orElse(0.0))
+                .toList();
     }
 
     /** Drawn cars are asked only of what moves the lap time. */
@@ -147,6 +166,7 @@ final class KerbSearch {
                         step.from(),
                         step.to(),
                         step.passes(),
+                        step.gains(),
                         step.difference(),
                         asked.contains(step)
                                 ? Optional.of(drawn.standings().get(asked.indexOf(step)))
@@ -155,18 +175,26 @@ final class KerbSearch {
                 .toList();
     }
 
-    /** What the study of ride makes of a move of practice. */
-    AdviceResult.PracticeMove.View view(OverKerb found, String adjustment, double to) {
-        if (found.now().isEmpty() || isHeight(car().adjustment(adjustment))) {
-            return AdviceResult.PracticeMove.View.UNSEEN;
+    /**
+     * How much more the contact load varies with an adjustment turned to a setting, percent of the load; NaN where the kerb was not driven over, or
+     * the adjustment is not there for it.
+     */
+    double change(OverKerb found, String adjustment, double to) {
+        if (found.now().isEmpty() || !isForRide(car().adjustment(adjustment))) {
+            return Double.NaN;
         }
         try {
-            double change = OverKerb.change(found.now(), passes(car().with(adjustment, to)));
-            return change < 0
-                    ? AdviceResult.PracticeMove.View.AGREES
-                    : change > 0 ? AdviceResult.PracticeMove.View.DISAGREES : AdviceResult.PracticeMove.View.UNSEEN;
+            return OverKerb.change(found.now(), passes(car().with(adjustment, to)));
         } catch (LapwrightException noCar) {
-            return AdviceResult.PracticeMove.View.UNSEEN;
+            return Double.NaN;
         }
+    }
+
+    /** What the study of ride makes of a move of practice. */
+    AdviceResult.PracticeMove.View view(OverKerb found, String adjustment, double to) {
+        double change = change(found, adjustment, to);
+        return change < 0
+                ? AdviceResult.PracticeMove.View.AGREES
+                : change > 0 ? AdviceResult.PracticeMove.View.DISAGREES : AdviceResult.PracticeMove.View.UNSEEN;
     }
 }

@@ -15,8 +15,8 @@ import java.util.Set;
  *
  * @param speed m/s: that of the slowest corner, where kerbs are ridden most (common practice, no source)
  * @param now passes as the car stands, front axle first; empty where there are none
- * @param steps that ease it, at most {@link AdviceResult#MOST_CHOICES}: first those that the lap time does not move with, then those that cost
- *     none that counts, and among these by how much they ease it
+ * @param steps that ease it, at most {@link AdviceResult#MOST_CHOICES}: first those that make no complaint of the balance worse, of these those
+ *     that the lap time does not move with, then those that cost none that counts, and among these by how much they ease it
  * @param problem why the kerb was not driven over; empty where it was
  */
 public record OverKerb(double speed, List<RidePass> now, List<Step> steps, String problem) {
@@ -32,6 +32,7 @@ public record OverKerb(double speed, List<RidePass> now, List<Step> steps, Strin
      * @param from setting now
      * @param to setting one step away
      * @param passes with it, front axle first
+     * @param gains balance gained against each complaint of it, m/s² of lateral acceleration; negative where it makes one worse
      * @param difference of the lap time, s, minus where faster
      * @param doubt how that stands on drawn cars; empty where none were drawn, or the lap time does not move with it
      * @param cautions where it can hurt
@@ -41,11 +42,13 @@ public record OverKerb(double speed, List<RidePass> now, List<Step> steps, Strin
             double from,
             double to,
             List<RidePass> passes,
+            List<Double> gains,
             double difference,
             Optional<RobustnessResult.Standing> doubt,
             Set<Caution> cautions) {
         public Step {
             passes = List.copyOf(passes);
+            gains = List.copyOf(gains);
             cautions = Set.copyOf(cautions);
         }
     }

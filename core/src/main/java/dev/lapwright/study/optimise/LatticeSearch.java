@@ -136,8 +136,8 @@ final class LatticeSearch<P> {
     }
 
     /**
-     * From a place to one near the best, by steps of a quarter of each range, an eighth and so on, as long as they are more than one: the way of
-     * single steps along a long range looks at every direction again for each of them.
+     * From a place to one near the best, by steps of a quarter of each range, an eighth and so on, as long as they are more than one, in several
+     * directions at once where that is better: the way of single steps along a long range looks at every direction again for each of them.
      */
     List<Integer> stride(List<Integer> start, Function<P, Score> goal) {
         List<Integer> here = start;
@@ -145,7 +145,7 @@ final class LatticeSearch<P> {
             List<Integer> better = here;
             while (better != null) {
                 here = better;
-                better = bestOf(strides(here, part), here, goal);
+                better = bestTogether(strides(here, part), here, goal);
             }
         }
         return here;
@@ -164,6 +164,25 @@ final class LatticeSearch<P> {
             }
         }
         return strides;
+    }
+
+    /** The best of places that differ in one direction each, or what comes of the best in every direction at once where that is better still. */
+    private List<Integer> bestTogether(List<List<Integer>> places, List<Integer> here, Function<P, Score> goal) {
+        List<Integer> best = bestOf(places, here, goal);
+        if (best == null) {
+            return null;
+        }
+        List<Integer> all = here;
+        for (int i = 0; i < counts.length; i++) {
+            int direction = i;
+            List<List<Integer>> along = places.stream()
+                    .filter(place -> !place.get(direction).equals(here.get(direction)))
+                    .toList();
+            List<Integer> one = bestOf(along, here, goal);
+            all = one == null ? all : with(all, direction, one.get(direction));
+        }
+        List<Integer> better = bestOf(List.of(all), best, goal);
+        return better == null ? best : better;
     }
 
     private List<Integer> bestOf(List<List<Integer>> places, List<Integer> here, Function<P, Score> goal) {

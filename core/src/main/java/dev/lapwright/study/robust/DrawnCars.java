@@ -5,8 +5,10 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
+import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
@@ -15,6 +17,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
 
 /**
  * Cars, days and roads drawn once about one car, and the laps that settings of it drove on them: several questions asked of the same cars
@@ -31,11 +35,19 @@ public final class DrawnCars {
     /** Stations of so many drawn roads are kept: some 0.3 MB each. Those of others are laid again for each question. */
     private static final int ROADS_KEPT = 200;
 
+    /** So many times as many cars are looked at as are to go with what the driver says. */
+    private static final int MOST_LOOKED = 20;
+    /** Draws of what is heard are not those of the cars. */
+    private static final long HEARING = 0x9E3779B97F4A7C15L;
+
     private final Spread spread;
     private final PlausibleDays days;
     private final double[][] draws;
     private final Stations stated;
     private final boolean remembering;
+    /** Cars drawn to find those that count. */
+    private final int looked;
+
     private final List<Draw> memory = new ArrayList<>();
     private final AtomicInteger driven = new AtomicInteger();
 
@@ -80,7 +92,21 @@ public final class DrawnCars {
         this.remembering = remembering;
         days = PlausibleDays.of(spread.reference(), spread.track(), spread.day(), spread.assuming(), List.of());
         draws = days.draws(spread.count(), spread.seed());
+        looked = draws.length;
         stated = spread.track().stations(spread.spacing());
+        for (int i = 0; i < draws.length; i++) {
+            memory.add(new Draw());
+        }
+    }
+
+    /** Of cars drawn anew those that go with what the driver says. */
+    private DrawnCars(DrawnCars before, double[][] heard, int looked) {
+        spread = before.spread.withCount(heard.length);
+        remembering = before.remembering;
+        days = before.days;
+        draws = heard;
+        this.looked = looked;
+        stated = before.stated;
         for (int i = 0; i < draws.length; i++) {
             memory.add(new Draw());
         }
@@ -99,6 +125,68 @@ public final class DrawnCars {
 
     Spread spread() {
         return spread;
+    }
+
+    /** How many cars there are. */
+    public int count() {
+        return draws.length;
+    }
+
+    /** How many were drawn to find those that count: as many where nobody said anything. */
+    public int looked() {
+        return looked;
+    }
+
+    /**
+     * As many cars that go with what the driver says of the car as it was measured: cars are drawn anew, and each is kept with the chance that its
+     * driver would say all these words (rejection sampling). Fewer where they do not go together well.
+     *
+     * @throws InvalidValueException if the track has no corner that is named, or so few go with it that nothing can be told
+     */
+    public DrawnCars heard(List<DriverWord> words, StudyRun how) {
+        if (words.isEmpty()) {
+            return this;
+        }
+        Lap described = asDescribed().solve(Vehicle.of(spread.reference(), spread.day()));
+        // What is said of a corner that is not there is refused before the waiting.
+        words.forEach(word -> word.likelihood(described));
+        int wanted = spread.count();
+        double[][] candidates = days.draws(MOST_LOOKED * wanted, spread.seed());
+        RandomGenerator random = new Well19937c(spread.seed() ^ HEARING);
+        List<double[]> kept = new ArrayList<>();
+        int seen = 0;
+        while (seen < candidates.length && kept.size() < wanted) {
+            int from = seen;
+            List<Double> likelihoods = how.inParallel(
+                    wanted,
+                    this::asDescribed,
+                    (solver, i) -> likelihood(candidates[from + i], words, solver),
+                    done -> {});
+            for (int i = 0; i < wanted && kept.size() < wanted; i++) {
+                seen++;
+                if (random.nextDouble() < likelihoods.get(i)) {
+                    kept.add(candidates[from + i]);
+                }
+            }
+        }
+        if (kept.size() < Robustness.FEWEST_DRAWS) {
+            throw new InvalidValueException(
+                    "what the driver says",
+                    "only " + kept.size() + " of " + seen + " cars drawn go with it",
+                    "doubt the word, or the car's document");
+        }
+        return new DrawnCars(this, kept.toArray(new double[0][]), seen);
+    }
+
+    private double likelihood(double[] draw, List<DriverWord> words, LapSolver asDescribed) {
+        LapSolver solver =
+                days.isRoadInDoubt() ? new LapSolver(days.road(draw).stations(spread.spacing())) : asDescribed;
+        try {
+            Lap lap = solver.solve(Vehicle.of(days.car(spread.reference(), draw), days.day(spread.day(), draw)));
+            return words.stream().mapToDouble(word -> word.likelihood(lap)).reduce(1, (a, b) -> a * b);
+        } catch (NoLapException none) {
+            return 0;
+        }
     }
 
     PlausibleDays days() {

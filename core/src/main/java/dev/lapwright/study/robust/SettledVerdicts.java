@@ -38,12 +38,14 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     private final Track track;
     private final Conditions day;
     private final JudgedAdjustments judged;
+    private final List<DriverWord> words;
 
-    private SettledVerdicts(Car car, Track track, Conditions day, JudgedAdjustments judged) {
+    private SettledVerdicts(Car car, Track track, Conditions day, JudgedAdjustments judged, List<DriverWord> words) {
         this.car = car;
         this.track = track;
         this.day = day;
         this.judged = judged;
+        this.words = words;
     }
 
     /** A study of all adjustments of a sensitivity. */
@@ -57,12 +59,18 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                 sensitivity.car(),
                 sensitivity.track(),
                 sensitivity.conditions(),
-                JudgedAdjustments.of(sensitivity, apart));
+                JudgedAdjustments.of(sensitivity, apart),
+                List.of());
     }
 
     /** A study of adjustments of a car, on what it drives. */
     public static SettledVerdicts of(Car car, Track driven, Conditions day, JudgedAdjustments judged) {
-        return new SettledVerdicts(car, driven, day, judged);
+        return new SettledVerdicts(car, driven, day, judged, List.of());
+    }
+
+    /** The same on cars that go with what the driver says of the car as it stands: {@link DrawnCars#heard}. */
+    public SettledVerdicts hearing(List<DriverWord> said) {
+        return new SettledVerdicts(car, track, day, judged, List.copyOf(said));
     }
 
     /**
@@ -84,26 +92,27 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         if (judged.cars().isEmpty()) {
             return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS);
+        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS).heard(words, how);
+        int draws = drawn.count();
         Robustness study = Robustness.of(car, drawn);
         for (Car setUp : judged.cars()) {
             study = study.against(setUp);
         }
-        Looks looks = new Looks();
+        Looks looks = new Looks(draws);
         // The settings that decide alone if they are faster come first; of the others only those that are still needed.
         for (boolean firsts : new boolean[] {true, false}) {
-            for (int from = 0; from < DRAWS; from += AT_ONCE) {
-                how.report(firsts ? from : DRAWS + from, 2 * DRAWS);
+            for (int from = 0; from < draws; from += AT_ONCE) {
+                how.report(firsts ? from : draws + from, 2 * draws);
                 boolean[] wanted = looks.wanted(firsts, from);
                 if (!any(wanted)) {
                     continue;
                 }
-                int to = Math.min(DRAWS, from + AT_ONCE);
+                int to = Math.min(draws, from + AT_ONCE);
                 looks.note(from, study.times(from, to, j -> wanted[j], how), wanted);
             }
         }
-        how.report(2 * DRAWS, 2 * DRAWS);
-        return new Result(looks.verdicts(), DRAWS, Robustness.SEED, drawn.driven());
+        how.report(2 * draws, 2 * draws);
+        return new Result(looks.verdicts(), draws, Robustness.SEED, drawn.driven());
     }
 
     private static boolean any(boolean[] all) {
@@ -119,9 +128,11 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     private final class Looks {
         private final double[][] differences;
         private final int[] looked;
+        private final int draws;
 
-        Looks() {
-            differences = new double[judged.cars().size()][DRAWS];
+        Looks(int draws) {
+            this.draws = draws;
+            differences = new double[judged.cars().size()][draws];
             looked = new int[differences.length];
         }
 
@@ -182,7 +193,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
             double[] known = Arrays.stream(differences[j], 0, looked[j])
                     .filter(difference -> !Double.isNaN(difference))
                     .toArray();
-            double[] all = Arrays.copyOf(known, known.length + DRAWS - looked[j]);
+            double[] all = Arrays.copyOf(known, known.length + draws - looked[j]);
             Arrays.fill(all, known.length, all.length, rest);
             return all;
         }

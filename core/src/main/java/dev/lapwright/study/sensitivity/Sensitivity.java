@@ -3,6 +3,8 @@ package dev.lapwright.study.sensitivity;
 import dev.lapwright.car.Adjustment;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Effect;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.evidence.LapsToSee;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
@@ -11,15 +13,22 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.ride.AxleEnd;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * Study of sensitivity: what each adjustment of a car is worth at a circuit, one step each way and across its range, one
@@ -37,6 +46,12 @@ public final class Sensitivity implements Study<SensitivityResult> {
     private static final int STRONGEST = 5;
 
     private static final int MOST_LAPS = 100_000;
+
+    /** Quantities that no lap reads: what moves nothing else needs none. */
+    private static final Set<String> UNSEEN = Arrays.stream(AxleEnd.values())
+            .flatMap(end -> end.dampers().stream())
+            .map(Quantity::path)
+            .collect(Collectors.toSet());
 
     private final Car car;
     private final Stations stations;
@@ -131,19 +146,17 @@ public final class Sensitivity implements Study<SensitivityResult> {
                 higher = value;
             }
         }
-        double toLower = differenceAt(adjustment, lower, baseline.time(), solver);
-        double toHigher = differenceAt(adjustment, higher, baseline.time(), solver);
         double best = setting;
         double toBest = 0;
         double worst = setting;
         double toWorst = 0;
-        List<Double> tried = across(legal);
+        Set<Double> tried = new LinkedHashSet<>(across(legal));
         tried.add(lower);
         tried.add(higher);
+        Map<Double, double[]> known = new HashMap<>();
+        known.put(setting, new double[1 + baseline.sectorTimes().length]);
         for (double value : tried) {
-            double difference = value == lower
-                    ? toLower
-                    : value == higher ? toHigher : differenceAt(adjustment, value, baseline.time(), solver);
+            double difference = known.computeIfAbsent(value, any -> differences(adjustment, any, baseline, solver))[0];
             if (difference < toBest) {
                 best = value;
                 toBest = difference;
@@ -153,15 +166,16 @@ public final class Sensitivity implements Study<SensitivityResult> {
             }
         }
         boolean better = LapTimeDifference.isFaster(toBest);
-        List<Double> sectors = bySector(adjustment, better ? best : worst, baseline, solver);
+        List<Double> sectors =
+                Arrays.stream(known.get(better ? best : worst)).skip(1).boxed().toList();
         return new SensitivityResult.Worth(
                 adjustment,
                 setting,
-                new SensitivityResult.Trial(lower, toLower),
-                new SensitivityResult.Trial(higher, toHigher),
+                new SensitivityResult.Trial(lower, known.get(lower)[0]),
+                new SensitivityResult.Trial(higher, known.get(higher)[0]),
                 new SensitivityResult.Trial(best, toBest),
                 new SensitivityResult.Trial(worst, toWorst),
-                curvature(setting - lower, toLower, higher - setting, toHigher),
+                curvature(setting - lower, known.get(lower)[0], higher - setting, known.get(higher)[0]),
                 sectors,
                 LapsToSee.perSetup(better ? toBest : toWorst, scatter));
     }
@@ -183,10 +197,27 @@ public final class Sensitivity implements Study<SensitivityResult> {
         return chosen;
     }
 
-    private double differenceAt(Adjustment adjustment, double setting, double time, LapSolver solver) {
-        return Double.isNaN(setting)
-                ? Double.NaN
-                : difference(() -> car.with(adjustment.name(), setting), time, solver);
+    /** Difference of a setting, then by sector; NaN where there is none, or it has no lap or cannot be. */
+    private double[] differences(Adjustment adjustment, double setting, Lap baseline, LapSolver solver) {
+        double[] sectors = baseline.sectorTimes();
+        double[] differences = new double[1 + sectors.length];
+        if (UNSEEN.containsAll(
+                adjustment.effects().stream().map(Effect::quantity).toList())) {
+            return differences;
+        }
+        Arrays.fill(differences, Double.NaN);
+        try {
+            if (!Double.isNaN(setting)) {
+                double[] times = solver.times(Vehicle.of(car.with(adjustment.name(), setting), conditions));
+                differences[0] = times[0] - baseline.time();
+                for (int i = 0; i < sectors.length; i++) {
+                    differences[1 + i] = times[1 + i] - sectors[i];
+                }
+            }
+        } catch (NoLapException | InvalidValueException noLap) {
+            return differences;
+        }
+        return differences;
     }
 
     /** Difference of a car; NaN where it has no lap or cannot be. */
@@ -196,17 +227,6 @@ public final class Sensitivity implements Study<SensitivityResult> {
         } catch (NoLapException | InvalidValueException noLap) {
             return Double.NaN;
         }
-    }
-
-    private List<Double> bySector(Adjustment adjustment, double setting, Lap baseline, LapSolver solver) {
-        double[] before = baseline.sectorTimes();
-        double[] after = solver.solve(Vehicle.of(car.with(adjustment.name(), setting), conditions))
-                .sectorTimes();
-        List<Double> differences = new ArrayList<>();
-        for (int i = 0; i < before.length; i++) {
-            differences.add(after[i] - before[i]);
-        }
-        return differences;
     }
 
     /** Both one step towards more of what each does best, or away from what it does worst. */

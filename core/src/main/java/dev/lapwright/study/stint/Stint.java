@@ -114,17 +114,20 @@ public final class Stint implements Study<StintResult> {
 
         StintResult result() {
             double fuel = 0;
+            double set = car.value(Quantity.FUEL_MASS);
+            // The fuel that is needed is all but found by a few laps; what is told is driven lap by lap.
+            StintCourse.Law near =
+                    StintCourse.straight(this::taken, set, compounds.get(0).grip());
             List<StintResult.Run> needed = new ArrayList<>();
             for (int i = 0; i < compounds.size(); i++) {
                 how.report(i, compounds.size());
-                needed.add(course.settled(compounds.get(i)));
+                needed.add(course.settled(compounds.get(i), near));
                 fuel = Math.max(fuel, needed.get(i).fuelNeeded());
             }
             List<StintResult.Run> runs = new ArrayList<>();
-            for (Compound compound : compounds) {
-                runs.add(course.run(compound, fuel));
+            for (StintResult.Run least : needed) {
+                runs.add(least.fuelNeeded() == fuel ? least : course.run(least.compound(), fuel));
             }
-            double set = car.value(Quantity.FUEL_MASS);
             List<StintResult.SetFuel> onSet = new ArrayList<>();
             for (StintResult.Run least : needed) {
                 onSet.add(StintResult.SetFuel.of(set, course.run(least.compound(), set), least));

@@ -27,11 +27,6 @@ import java.util.Objects;
  * its document has it that is within hundredths of a second of laps solved one by one.
  */
 public final class StintDoubt implements Study<StintDoubtResult> {
-    /** Steps by which a drawn car's laps are known, kg and share. */
-    private static final double STEP_KG = 20;
-
-    private static final double STEP_GRIP = 0.02;
-
     private final Car car;
     private final Track track;
     private final Conditions day;
@@ -186,16 +181,7 @@ public final class StintDoubt implements Study<StintDoubtResult> {
     private StintCourse.Law law(PlausibleDays days, double[] draw, LapSolver solver, double thirst) {
         double grip = compounds.get(0).grip();
         double fuel = car.value(Quantity.FUEL_MASS);
-        StintCourse.Taken here = taken(days, draw, solver, fuel, grip, thirst);
-        StintCourse.Taken heavier = taken(days, draw, solver, fuel + STEP_KG, grip, thirst);
-        StintCourse.Taken grippier = taken(days, draw, solver, fuel, grip - STEP_GRIP, thirst);
-        return (kg, held) -> {
-            double byFuel = (kg - fuel) / STEP_KG;
-            double byGrip = (grip - held) / STEP_GRIP;
-            return new StintCourse.Taken(
-                    here.time() + byFuel * (heavier.time() - here.time()) + byGrip * (grippier.time() - here.time()),
-                    here.fuel() + byFuel * (heavier.fuel() - here.fuel()) + byGrip * (grippier.fuel() - here.fuel()));
-        };
+        return StintCourse.straight((kg, held) -> taken(days, draw, solver, kg, held, thirst), fuel, grip);
     }
 
     private StintCourse.Taken taken(

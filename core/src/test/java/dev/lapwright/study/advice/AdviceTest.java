@@ -212,6 +212,10 @@ class AdviceTest {
             List.of(new Effect.Relative(Quantity.FAST_BUMP_FRONT.path(), 400)));
 
     private static AdviceResult overKerb(Adjustment... adjustments) {
+        return overKerb("will not take the kerb", adjustments);
+    }
+
+    private static AdviceResult overKerb(String said, Adjustment... adjustments) {
         Car bare = car();
         Map<Quantity, Double> quantities = new EnumMap<>(bare.quantities());
         quantities.putAll(WHEELS);
@@ -226,8 +230,8 @@ class AdviceTest {
                 List.of(adjustments));
         BalanceResult balance = Balance.of(LapSolver.lap(car, StudyCars.circuit(), Conditions.STANDARD))
                 .run();
-        DriverWords words = DriverWords.read(
-                List.of("will not take the kerb"), balance.lap().stations().corners(), false);
+        DriverWords words =
+                DriverWords.read(List.of(said), balance.lap().stations().corners(), false);
         return Advice.on(words, balance).withDraws(0).run();
     }
 
@@ -266,6 +270,31 @@ class AdviceTest {
         assertThat(advice.overKerb().orElseThrow().steps().stream().map(OverKerb.Step::adjustment))
                 .doesNotContain("height");
         assertThat(view(advice, "more ride height")).isEqualTo(View.UNSEEN);
+    }
+
+    /** Load transfer costs an axle grip (Gillespie 1992, 6.4), and a stiff spring throws a wheel off a kerb: no front spring does both. */
+    @Test
+    void oneSpringAskedBothWaysIsSaidSo() {
+        AdviceResult advice = overKerb("loose in the middle, will not take the kerb", FRONT_SPRING);
+        AdviceResult.Choice choice = advice.choices().get(0);
+        OverKerb.Step step = advice.overKerb().orElseThrow().steps().get(0);
+        assertThat(choice.to()).isGreaterThan(choice.from());
+        assertThat(step.to()).isLessThan(step.from());
+        assertThat(choice.harsherOverKerb()).isPositive();
+        assertThat(step.gains().get(0)).isNegative();
+        assertThat(advice.bothWays())
+                .containsExactly(new AdviceResult.BothWays("front-spring", choice.to(), step.to()));
+    }
+
+    @Test
+    void whatDoesNotSpoilTheOtherComplaintComesFirst() {
+        AdviceResult advice = overKerb("loose in the middle, will not take the kerb", FRONT_SPRING, COAST, FAST_BUMP);
+        assertThat(advice.overKerb().orElseThrow().steps().stream().map(OverKerb.Step::adjustment))
+                .containsExactly("fast-bump", "front-spring");
+        // A bar that helps less than the spring does not touch the kerb.
+        AdviceResult bar = overKerb("loose in the middle, will not take the kerb", FRONT_SPRING, FRONT_BAR);
+        assertThat(bar.choices().get(0).adjustment()).isEqualTo("front-bar");
+        assertThat(bar.choices().get(0).harsherOverKerb()).isZero();
     }
 
     /** No lap time moves with a damper, and a bar does not touch one wheel; fuel is not there for it. */

@@ -6,10 +6,7 @@ import dev.lapwright.files.DocumentException;
 import dev.lapwright.files.GrowingFile;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.report.CsvText;
-import dev.lapwright.results.InputHash;
-import dev.lapwright.results.LapTrace;
 import dev.lapwright.study.plan.LapPlan;
-import dev.lapwright.study.sweep.SweepAxis;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -17,7 +14,6 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
@@ -25,17 +21,13 @@ import org.apache.commons.csv.CSVRecord;
 /**
  * Table that the laps of a plan are written to as they are driven, in the order of their numbers, a row each. So it is its own journal: a table that was
  * broken off is gone on with where it ends, a last row that was not finished is cut off. One process writes it at a time.
- *
- * <p>The last column of a row is the SHA-256 of all its case depends on but the settings that stand in the row: car, circuit, line, day, and the program that
- * drives it.
  */
 public final class PlanTable implements AutoCloseable {
-    private static final String LAP = "lap";
-    /** Columns behind the settings. */
-    private static final int AFTER_SETTINGS = 8;
+    /** Columns behind the settings: figures, fault and hash. */
+    private static final int AFTER_SETTINGS = PlanRows.FIGURES.size() + 2;
 
     private final LapPlan plan;
-    private final List<String> inputs;
+    private final PlanRows rows;
     private final Path file;
     private final GrowingFile opened;
     private final BufferedWriter out;
@@ -47,14 +39,7 @@ public final class PlanTable implements AutoCloseable {
         this.plan = plan;
         this.file = file;
         this.opened = opened;
-        inputs = plan.cases().stream()
-                .map(one -> InputHash.of(
-                        one.car(),
-                        one.day(),
-                        one.stations().track(),
-                        one.stations().count(),
-                        program))
-                .toList();
+        rows = new PlanRows(plan, program);
         out = new BufferedWriter(new OutputStreamWriter(opened.out(), StandardCharsets.UTF_8));
         csv = new CsvText(out);
         summary = new PlanSummary(plan);
@@ -92,21 +77,6 @@ public final class PlanTable implements AutoCloseable {
         return new DocumentException(file.toString(), problem, remedy);
     }
 
-    private List<String> head() {
-        List<String> head = new ArrayList<>(List.of(LAP, "case"));
-        plan.design().axes().stream().map(SweepAxis::name).forEach(head::add);
-        head.addAll(List.of(
-                "lapTimeS",
-                "topSpeedKmh",
-                "minimumSpeedKmh",
-                "minimumCornerSpeedKmh",
-                "meanCornerSpeedKmh",
-                "meanSpeedKmh",
-                "fault",
-                "inputs"));
-        return head;
-    }
-
     /** Reads what stands there, makes sure that it is this plan's, and stands behind the last whole row. */
     private void goOn() throws IOException {
         boolean[] begun = {false};
@@ -115,13 +85,13 @@ public final class PlanTable implements AutoCloseable {
             row(line, number == 1);
         });
         CsvText head = new CsvText();
-        head.row(head());
+        head.row(rows.head());
         if (!begun[0] && !head.text().startsWith(unfinished)) {
             throw fault(file, "this is no table of this plan", "name another file");
         }
         opened.cut();
         if (!begun[0]) {
-            csv.row(head());
+            csv.row(rows.head());
             out.flush();
         }
     }
@@ -129,12 +99,12 @@ public final class PlanTable implements AutoCloseable {
     private void row(String line, boolean isHead) {
         List<String> cells = cells(line);
         if (isHead) {
-            if (!cells.equals(head())) {
+            if (!cells.equals(rows.head())) {
                 throw fault(file, "these columns are not those of this plan", "name another file");
             }
             return;
         }
-        int count = head().size();
+        int count = rows.head().size();
         boolean isNext = cells.size() == count && cells.get(0).equals(Long.toString(next)) && next < plan.laps();
         if (!isNext) {
             throw fault(
@@ -143,7 +113,7 @@ public final class PlanTable implements AutoCloseable {
                     "name another file; this one holds another part of the plan, or was changed");
         }
         int at = plan.caseOf(next);
-        if (!cells.get(count - 1).equals(inputs.get(at))) {
+        if (!cells.get(count - 1).equals(rows.inputs(next))) {
             throw fault(
                     file,
                     "lap " + next
@@ -186,35 +156,15 @@ public final class PlanTable implements AutoCloseable {
 
     /** Adds the next lap. */
     public void write(LapPlan.PlannedLap lap) {
-        int at = plan.caseOf(lap.number());
-        List<String> cells = new ArrayList<>(
-                List.of(Long.toString(lap.number()), lap.driven().name()));
-        for (double value : lap.values()) {
-            cells.add(CsvText.number(value));
-        }
-        if (lap.figures().isPresent()) {
-            LapFigures figures = lap.figures().get();
-            cells.add(CsvText.number(figures.lapTime()));
-            for (double speed : new double[] {
-                figures.topSpeed(),
-                figures.minimumSpeed(),
-                figures.minimumCornerSpeed(),
-                figures.meanCornerSpeed(),
-                figures.meanSpeed()
-            }) {
-                cells.add(CsvText.number(LapTrace.kmh(speed)));
-            }
-        } else {
-            cells.addAll(List.of("", "", "", "", "", ""));
-        }
-        cells.add(lap.fault().replaceAll("[\\r\\n]", " "));
-        cells.add(inputs.get(at));
         try {
-            csv.row(cells);
+            csv.row(PlanRows.cells(rows.row(lap)));
         } catch (UncheckedIOException e) {
             throw unkept(e.getCause());
         }
-        summary.add(at, lap.values(), lap.figures().map(LapFigures::lapTime).orElse(Double.NaN));
+        summary.add(
+                plan.caseOf(lap.number()),
+                lap.values(),
+                lap.figures().map(LapFigures::lapTime).orElse(Double.NaN));
         next++;
         save();
     }

@@ -1,0 +1,13 @@
+package dev.lapwright.brief;
+
+import dev.lapwright.study.robust.RobustnessResult;
+import java.util.Optional;
+
+/**
+ * What a driver's words of the car as it stands leave of the cars that it may be.
+ *
+ * @param drawn cars drawn to find those that go with the words
+ * @param left those that do: all that is said of the doubt rests on them
+ * @param before how the whole plan stands on cars drawn without the words; empty where there is no plan
+ */
+public record Heard(int drawn, int left, Optional<RobustnessResult.Standing> before) {}
