@@ -86,6 +86,7 @@ public record ComparisonReport(
                 .rows(PARTS, comparison.parts())
                 .gap()
                 .paragraph(reading());
+        lessIsSlower().ifPresent(why -> report.gap().paragraph(why));
         if (!isSame()) {
             doubt.ifPresent(drawn -> {
                 drawn.said(HANGS).forEach(sentence -> report.gap().paragraph(sentence));
@@ -143,6 +144,7 @@ public record ComparisonReport(
                 .field("cautions", Cautions.of(comparison.first()))
                 .field("otherCautions", Cautions.of(comparison.second()))
                 .field("reading", reading());
+        lessIsSlower().ifPresent(why -> report.field("lessIsSlower", why));
         doubt.ifPresent(drawn -> report.fields(drawn.fields(standing()))
                 .field("doubt", drawn.tree())
                 .field("doubtReading", drawn.said(HANGS)));
@@ -303,6 +305,10 @@ public record ComparisonReport(
 
     private boolean isSame() {
         return LapTimeDifference.isNone(lost().difference()) && LapTimeDifference.isNone(gained().difference());
+    }
+
+    private Optional<String> lessIsSlower() {
+        return LessIsSlower.told(comparison, digits());
     }
 
     private String split() {

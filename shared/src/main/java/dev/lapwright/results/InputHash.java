@@ -66,6 +66,20 @@ public final class InputHash {
                 .sha256();
     }
 
+    /**
+     * Of work about cars as set up, each on its day and on its circuit or line there.
+     *
+     * @param asked all else that it depends on, in any words
+     */
+    public static String of(List<Subject> subjects, List<String> asked) {
+        InputHash hash = new InputHash().with("asked", asked);
+        for (int i = 0; i < subjects.size(); i++) {
+            Subject one = subjects.get(i);
+            hash.with("subject " + i, of(one.car(), one.day(), one.driven()).sha256());
+        }
+        return hash.sha256();
+    }
+
     /** Axes by name with their values. */
     static Map<String, Object> axes(List<SweepAxis> list) {
         Map<String, Object> axes = new LinkedHashMap<>();

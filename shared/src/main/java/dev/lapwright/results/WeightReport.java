@@ -192,7 +192,7 @@ public record WeightReport(Subject subject, double scatter, WeightResult result)
         if (lighter > 0) {
             return makes
                     + " By this model weight helps here, which is no advice to carry any: it costs tyres, brakes and"
-                    + " fuel, which this does not count.";
+                    + " fuel, which this does not count. " + LessIsSlower.ofMass(result.byCause(), DECIMALS);
         }
         String scattered = " with each weight, if " + lap + "s scatter by " + Numbers.plain(scatter) + " s";
         return makes

@@ -61,6 +61,13 @@ public class DoubtOptions {
         }
     }
 
+    /** What of it the draws depend on, in words. */
+    public List<String> asked() {
+        List<String> asked = new ArrayList<>(List.of(DRAWS + " " + count(), "--as-stated " + asStated));
+        asked.addAll(said);
+        return asked;
+    }
+
     /** Whether a number of draws was asked for by name. */
     public boolean isAsked() {
         return draws != null;

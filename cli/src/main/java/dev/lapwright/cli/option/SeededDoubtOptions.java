@@ -8,6 +8,7 @@ import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.stint.Stint;
 import dev.lapwright.study.stint.StintDoubt;
 import dev.lapwright.study.stint.StintDoubtResult;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
@@ -20,6 +21,13 @@ public class SeededDoubtOptions extends DoubtOptions {
     @Override
     String ofTheDraws() {
         return seed != null ? "--seed" : super.ofTheDraws();
+    }
+
+    @Override
+    public List<String> asked() {
+        List<String> asked = super.asked();
+        asked.add("--seed " + seed);
+        return asked;
     }
 
     /** How a stint stands on drawn cars, if that is asked for; progress is shown. */

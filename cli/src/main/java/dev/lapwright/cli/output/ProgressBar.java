@@ -8,12 +8,21 @@ import java.util.function.LongSupplier;
 
 /**
  * Progress of long work: on a terminal one line that is overwritten, from half a second on, which leaves nothing behind; elsewhere a
- * line every half minute. How long it will still take is told from a fifth of the work on: before, it is a guess.
+ * line every half minute. How long all will take is told once, by the first seconds, where that is a minute or more; how long it will still take
+ * from a fifth of the work on: before, it is a guess.
  */
 public final class ProgressBar implements Progress, LineSearch.Progress, AutoCloseable {
     private static final long WAIT = 500_000_000L;
     private static final long INTERVAL = 100_000_000L;
     private static final long HALF_A_MINUTE = 30_000_000_000L;
+    /** Before that a processor has not warmed to its work, and tells nothing of how long it will take. */
+    private static final long FIRST_LOOK = 3_000_000_000L;
+
+    /** Parts of the work that tell how long all of it will take. */
+    private static final int TOLD_BY = 16;
+
+    private static final double LONG_S = 60;
+    private static final double HOUR_S = 3600;
     private static final int WIDTH = 30;
     /** Part of the work that tells how long the rest will take. */
     private static final int FIFTH = 5;
@@ -26,6 +35,10 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     private final long start;
     private long shownAt;
     private final Thread eraser = new Thread(this::close, "erase progress");
+    /** What had been done before, as by an earlier run of the same command; below zero before anything is told. */
+    private int before = -1;
+
+    private boolean foretold;
     private volatile boolean shown;
     private volatile boolean closed;
 
@@ -46,9 +59,17 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         }
     }
 
+    /** Tells no more how long all will take, as that has been told. */
+    public ProgressBar foretold() {
+        foretold = true;
+        return this;
+    }
+
     @Override
     public void report(int done, int total) {
         long now = nanoseconds.getAsLong();
+        before = before < 0 ? Math.max(0, done - 1) : before;
+        foretell(done, total, now - start);
         if (!console.errIsTerminal()) {
             if (total > 0 && now - Math.max(start, shownAt) >= HALF_A_MINUTE) {
                 shownAt = now;
@@ -87,11 +108,38 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         return "[" + bar + "] " + done + " of " + total + " " + things + left(done, total, elapsed);
     }
 
-    private static String left(int done, int total, long elapsed) {
-        if (done < total / FIFTH || done == 0) {
+    private String left(int done, int total, long elapsed) {
+        int own = done - before;
+        if (own < (total - before) / FIFTH || own == 0) {
             return "";
         }
-        return String.format(Locale.ROOT, ", %.0f s left", elapsed * 1e-9 * (total - done) / done);
+        return String.format(Locale.ROOT, ", %.0f s left", elapsed * 1e-9 * (total - done) / own);
+    }
+
+    /** Says once, soon after the beginning, how long all of it will take, where that is long. */
+    private void foretell(int done, int total, long elapsed) {
+        int own = done - before;
+        if (foretold || elapsed < FIRST_LOOK || own < TOLD_BY || own > (total - before) / FIFTH) {
+            return;
+        }
+        foretold = true;
+        double all = elapsed * 1e-9 * (total - before) / own;
+        if (all >= LONG_S && !closed) {
+            if (shown) {
+                console.progress(ERASE_LINE);
+            }
+            console.remark((total - before) + " " + things + ": " + about(all) + ", by the first " + own);
+        }
+    }
+
+    /** A time that is not known well. */
+    public static String about(double seconds) {
+        if (seconds < 2 * LONG_S) {
+            return "about " + Math.round(seconds) + " s";
+        }
+        return seconds < 2 * HOUR_S
+                ? "about " + Math.round(seconds / LONG_S) + " min"
+                : "about " + Math.round(seconds / HOUR_S) + " h";
     }
 
     @Override

@@ -8,6 +8,7 @@ import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.OpinionOption;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -83,6 +84,9 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
 
     @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
     private final OpinionOption opinion = new OpinionOption();
+
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt (of the day as given, without tow or wind):%n")
     private final SeededDoubtOptions doubt = new SeededDoubtOptions();
@@ -255,9 +259,18 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
 
     private GearingReport doubted(GearingReport found) {
         Map<String, Standings> drawn = new LinkedHashMap<>();
-        for (SweepAxis axis : found.result().axes()) {
-            doubt.standings(() -> Robustness.of(found.result(), axis.name()), StudyRun.onAllCores(), console)
-                    .ifPresent(standings -> drawn.put(axis.name(), standings));
+        List<String> asked = new ArrayList<>(doubt.asked());
+        asked.add(String.valueOf(gearing.finalDrives));
+        asked.addAll(gearing.ratios);
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(found.subject()), asked)) {
+            for (SweepAxis axis : found.result().axes()) {
+                doubt.standings(
+                                () -> Robustness.of(found.result(), axis.name())
+                                        .remembering(kept.of("draws-" + axis.name())),
+                                StudyRun.onAllCores(),
+                                console)
+                        .ifPresent(standings -> drawn.put(axis.name(), standings));
+            }
         }
         return found.doubted(drawn);
     }

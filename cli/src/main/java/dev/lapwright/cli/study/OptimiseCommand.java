@@ -2,6 +2,7 @@ package dev.lapwright.cli.study;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.LapTimeFront;
@@ -11,7 +12,9 @@ import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.OpinionOption;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.BestSoFar;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
@@ -26,6 +29,7 @@ import dev.lapwright.results.OptimisationReport;
 import dev.lapwright.results.Standings;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.Vary;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.lines.OwnLinesResult;
 import dev.lapwright.study.optimise.Optimisation;
@@ -34,6 +38,8 @@ import dev.lapwright.study.optimise.OptimisationResult;
 import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.sweep.SweepAxis;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -85,6 +91,9 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
 
     @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
     private final OpinionOption opinion = new OpinionOption();
+
+    @ArgGroup(validate = false, heading = "%nLong work:%n")
+    private final ResumeOption resume = new ResumeOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt (of the best setup):%n")
     private final DoubtOptions doubt = new DoubtOptions();
@@ -220,9 +229,9 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
     }
 
     /** With how the best setup stands on drawn cars, and what of it may be recommended; as it is if none are drawn. */
-    private OptimisationReport doubted(OptimisationReport report) {
+    private OptimisationReport doubted(OptimisationReport report, ResumeOption.Kept kept) {
         FirmChanges firm = FirmChanges.all(report.result());
-        Optional<Standings> first = drawn(report, firm);
+        Optional<Standings> first = drawn(report, firm, kept);
         if (first.isEmpty()) {
             return report;
         }
@@ -230,7 +239,7 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         Optional<FirmChanges> fewer = firm.without(first.get().result());
         while (fewer.isPresent()) {
             firm = fewer.get();
-            last = firm.kept().isEmpty() ? Optional.empty() : drawn(report, firm);
+            last = firm.kept().isEmpty() ? Optional.empty() : drawn(report, firm, kept);
             fewer = last.isEmpty() ? Optional.empty() : firm.without(last.get().result());
         }
         return report.doubted(
@@ -238,8 +247,10 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
                 new OptimisationReport.Recommended(firm, firm.leftOut().isEmpty() ? Optional.empty() : last));
     }
 
-    private Optional<Standings> drawn(OptimisationReport report, FirmChanges firm) {
-        return doubt.standings(() -> firm.asked(seeded(report.subject())), how(), console);
+    private Optional<Standings> drawn(OptimisationReport report, FirmChanges firm, ResumeOption.Kept kept) {
+        // Each time with fewer changes.
+        StudyMemory drives = kept.of("draws-of-" + firm.kept().size());
+        return doubt.standings(() -> firm.asked(seeded(report.subject())).remembering(drives), how(), console);
     }
 
     private Robustness seeded(Subject subject) {
@@ -257,9 +268,22 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         places.add(subject);
         weights.add(1.0);
         search.circuits.forEach(text -> add(text, subject, places, weights));
-        OptimisationResult found = run(study(places, weights).within(kept));
-        OptimisationReport report = checked(OptimisationReport.of(subject, found), places, weights);
-        return report.moved().isEmpty() ? report : seconded(doubted(report));
+        OptimisationReport report;
+        try (ResumeOption.Kept journal = resume.kept(console, places, asked(kept))) {
+            OptimisationResult found =
+                    run(study(places, weights).within(kept).remembering(journal.of("setups")), subject);
+            report = checked(OptimisationReport.of(subject, found), places, weights);
+            report = report.moved().isEmpty() ? report : doubted(report, journal);
+        }
+        return report.moved().isEmpty() ? report : seconded(report);
+    }
+
+    /** What the search and the draws depend on beside their subjects. */
+    private List<String> asked(OptimisationLimits kept) {
+        List<String> asked = new ArrayList<>(doubt.asked());
+        asked.add(search.over + " " + search.circuits + " " + search.ranges + " " + search.worst + " " + search.seed);
+        asked.add(kept.toString());
+        return asked;
     }
 
     private OptimisationReport seconded(OptimisationReport report) {
@@ -303,10 +327,29 @@ public final class OptimiseCommand extends StudyCommand<OptimisationReport> {
         return found.report();
     }
 
-    private OptimisationResult run(Optimisation study) {
-        try (ProgressBar bar = new ProgressBar(console, "setups at most")) {
-            return study.run(how().reporting(bar));
+    private OptimisationResult run(Optimisation study, Subject subject) {
+        try (BestSoFar best = new BestSoFar(console);
+                ProgressBar bar = new ProgressBar(console, "setups at most")) {
+            return study.tellingBetter((setup, lapTime) -> best.is(said(setup, lapTime, subject)))
+                    .run(how().reporting(bar));
         }
+    }
+
+    /** The best setup before the search is done, which may lie between steps. */
+    private String said(Setup setup, double lapTime, Subject subject) {
+        List<String> moved = new ArrayList<>();
+        setup.settings().forEach((name, value) -> {
+            if (value != subject.car().setting(name)) {
+                moved.add(Subject.said(subject.car(), name, rounded(value)));
+            }
+        });
+        String with = moved.isEmpty() ? "the car as it stands" : String.join(", ", moved);
+        return BestSoFar.words(lapTime, with, resume.isAsked());
+    }
+
+    /** Three digits: between the steps no more are meant. */
+    private static double rounded(double value) {
+        return new BigDecimal(value).round(new MathContext(3)).doubleValue();
     }
 
     private StudyRun how() {

@@ -52,9 +52,6 @@ public final class PlanCommand implements Callable<Integer> {
     /** Longer work than this is told of before it begins, s. */
     private static final double LONG = 5;
 
-    private static final double MINUTE = 60;
-    private static final double HOUR = 3600;
-
     private final Console console;
 
     @Parameters(
@@ -126,7 +123,7 @@ public final class PlanCommand implements Callable<Integer> {
     private Report drive(PlanDocument document, LapPlan plan, long from, long to) {
         StudyRun how = threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
         if (out == null) {
-            try (ProgressBar bar = new ProgressBar(console, "laps")) {
+            try (ProgressBar bar = new ProgressBar(console, "laps").foretold()) {
                 PlanSummary summary = new PlanSummary(plan);
                 foretell(plan, from, to, how);
                 plan.drive(from, to, how.reporting(bar), summary::add);
@@ -139,7 +136,7 @@ public final class PlanCommand implements Callable<Integer> {
                 throw new InvalidValueException("--part", "the table holds laps behind this part", "name another file");
             }
             foretell(plan, table.next(), to, how);
-            try (ProgressBar bar = new ProgressBar(console, "laps")) {
+            try (ProgressBar bar = new ProgressBar(console, "laps").foretold()) {
                 plan.drive(table.next(), to, how.reporting(bar), table::write);
             }
             return table.summary().report(document.name());
@@ -168,16 +165,8 @@ public final class PlanCommand implements Callable<Integer> {
         double each = last / TIMED;
         double whole = each * laps / count;
         if (whole > LONG) {
-            console.remark(laps + " laps: " + about(whole) + " on " + count + " threads, by " + TIMED + " of them");
+            console.remark(laps + " laps: " + ProgressBar.about(whole) + " on " + count + " threads, by " + TIMED
+                    + " of them");
         }
-    }
-
-    private static String about(double seconds) {
-        if (seconds < 2 * MINUTE) {
-            return "about " + Math.round(seconds) + " s";
-        }
-        return seconds < 2 * HOUR
-                ? "about " + Math.round(seconds / MINUTE) + " min"
-                : "about " + Math.round(seconds / HOUR) + " h";
     }
 }

@@ -9,6 +9,7 @@ import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.OpinionOption;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
@@ -81,6 +82,9 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
     private final OpinionOption opinion = new OpinionOption();
 
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
+
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
     private final SeededDoubtOptions doubt = new SeededDoubtOptions();
 
@@ -137,7 +141,10 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
         try (ProgressBar bar = new ProgressBar(console, "adjustments and pairs")) {
             found = study.run(how.reporting(bar));
         }
-        Optional<Standings> drawn = doubt.standings(() -> robustness(found), how, console);
+        Optional<Standings> drawn;
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(subject), doubt.asked())) {
+            drawn = doubt.standings(() -> robustness(found).remembering(kept.of("draws")), how, console);
+        }
         return new SensitivityReport(
                 subject, found, checks(subject, found, how), drawn, opinions(subject, found, drawn, how));
     }

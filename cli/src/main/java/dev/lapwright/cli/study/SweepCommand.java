@@ -1,6 +1,5 @@
 package dev.lapwright.cli.study;
 
-import dev.lapwright.cache.SweepJournal;
 import dev.lapwright.charts.ChartStyle;
 import dev.lapwright.charts.Drawing;
 import dev.lapwright.charts.sweep.SweepTime;
@@ -8,13 +7,14 @@ import dev.lapwright.charts.sweep.TradeOff;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SeededDoubtOptions;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.BestSoFar;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.files.SafeFile;
 import dev.lapwright.report.Report;
 import dev.lapwright.results.ChosenLine;
 import dev.lapwright.results.Subject;
@@ -55,8 +55,6 @@ import picocli.CommandLine.Option;
 public final class SweepCommand extends StudyCommand<SweepReport> {
     private static final int MOST_AXES = 2;
     private static final String TRADE_OFF = "--trade-off";
-    /** What a program is called that was not built. */
-    private static final String UNBUILT = "classes";
 
     @Mixin
     private CarAndCircuit documents;
@@ -72,6 +70,9 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nLong work:%n")
+    private final ResumeOption resume = new ResumeOption();
 
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
     private final SeededDoubtOptions doubt = new SeededDoubtOptions();
@@ -116,8 +117,16 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
                 sweep.vary.stream().map(text -> Vary.parse(text, subject)).toList();
         varied.forEach(vary -> vary.note(subject.bare()).ifPresent(note -> console.remark("Note: " + note)));
         Subject driven = line.drive(subject, console);
-        SweepResult found = run(driven, varied);
-        return new SweepReport(driven, varied, found, doubt.standings(() -> Robustness.of(found), how(), console));
+        List<String> asked = new ArrayList<>(doubt.asked());
+        asked.add(SweepReport.inputs(driven, varied));
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(driven), asked)) {
+            SweepResult found = run(driven, varied, kept);
+            return new SweepReport(
+                    driven,
+                    varied,
+                    found,
+                    doubt.standings(() -> Robustness.of(found).remembering(kept.of("draws")), how(), console));
+        }
     }
 
     @Override
@@ -125,7 +134,7 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         return found.report(files.placeOf(SweepReport.TABLE));
     }
 
-    private SweepResult run(Subject subject, List<Vary> varied) {
+    private SweepResult run(Subject subject, List<Vary> varied, ResumeOption.Kept kept) {
         ChosenLine chosen = subject.line();
         Sweep study = chosen.isRefreshed()
                 ? Sweep.refreshing(subject.car(), chosen.line().orElseThrow(), chosen.choices(), subject.day())
@@ -134,17 +143,20 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
         for (Vary vary : varied) {
             study = study.over(vary.axis());
         }
-        try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            StudyRun how = how().reporting(bar);
-            if (sweep.resume == null) {
-                return study.run(how);
-            }
-            String program = console.program().orElse(UNBUILT);
-            try (SweepJournal journal =
-                    SweepJournal.open(SafeFile.path(sweep.resume), program, SweepReport.inputs(subject, varied))) {
-                return study.remembering(journal).run(how);
-            }
+        try (BestSoFar best = new BestSoFar(console);
+                ProgressBar bar = new ProgressBar(console, "laps")) {
+            return study.remembering(kept.of("laps"))
+                    .tellingFaster((settings, lapTime) -> best.is(said(settings, lapTime, varied, subject)))
+                    .run(how().reporting(bar));
         }
+    }
+
+    private String said(List<Double> settings, double lapTime, List<Vary> varied, Subject subject) {
+        List<String> with = new ArrayList<>();
+        for (int i = 0; i < settings.size(); i++) {
+            with.add(Subject.said(subject.bare(), varied.get(i).axis().name(), settings.get(i)));
+        }
+        return BestSoFar.words(lapTime, String.join(", ", with), resume.isAsked());
     }
 
     private StudyRun how() {
@@ -181,13 +193,5 @@ public final class SweepCommand extends StudyCommand<SweepReport> {
                 paramLabel = "N",
                 description = "How many laps are driven at the same time; one for each processor core if left out.")
         Integer threads;
-
-        @Option(
-                names = "--resume",
-                paramLabel = "FILE",
-                description =
-                        "Keeps each lap in this file as it is driven, and drives only what is missing there: the same"
-                                + " command goes on where it was broken off.")
-        String resume;
     }
 }

@@ -35,6 +35,8 @@ class ProgressBarTest {
     @Test
     void longWorkShowsHowFarItHasComeAndHowLongItWillTake() {
         ProgressBar bar = bar(true);
+        after(0.1);
+        bar.report(1, 100);
         after(2);
         bar.report(25, 100);
         // A quarter took 2 s, so three quarters take 6 s.
@@ -81,7 +83,32 @@ class ProgressBarTest {
             after(62);
             bar.report(500, 1000);
         }
+        // Eleven laps since the first that was told, which may have been done before.
         assertThat(shown().lines())
-                .containsExactly("11 of 1000 laps after 31 s", "500 of 1000 laps after 62 s, 62 s left");
+                .containsExactly("11 of 1000 laps after 31 s", "500 of 1000 laps after 62 s, 63 s left");
+    }
+
+    @Test
+    void longWorkIsForetoldOnceBySomeOfIt() {
+        try (ProgressBar bar = bar(false)) {
+            for (int i = 1; i <= 40; i++) {
+                after(0.1 * i);
+                bar.report(i, 5000);
+            }
+        }
+        // 30 laps took 3 s, so 5000 take 500 s.
+        assertThat(shown()).isEqualTo("5000 laps: about 8 min, by the first 30\n");
+    }
+
+    /** What an earlier run did took no time of this one. */
+    @Test
+    void workThatIsGoneOnWithIsTimedByWhatIsNew() {
+        try (ProgressBar bar = bar(true)) {
+            after(0.1);
+            bar.report(901, 1000);
+            after(10);
+            bar.report(950, 1000);
+        }
+        assertThat(shown()).contains("950 of 1000 laps, 10 s left");
     }
 }

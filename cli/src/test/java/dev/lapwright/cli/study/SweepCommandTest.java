@@ -366,8 +366,7 @@ class SweepCommandTest {
         assertThat(lines).hasSize(1 + 7);
         // A number that no lap has, so that one sees which laps are recalled; then half a line.
         String first = lines.get(1);
-        String changed = first.substring(0, first.indexOf(' ') + 1) + "0x1.0p5"
-                + first.substring(first.indexOf(' ', first.indexOf(' ') + 1));
+        String changed = first.replaceFirst("^(laps [0-9]+) \\S+", "$1 0x1.0p5");
         Files.writeString(
                 journal,
                 String.join(
@@ -387,13 +386,13 @@ class SweepCommandTest {
         Run other = Run.of(
                 "sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--line", "middle", "--resume", journal.toString());
         assertThat(other.code()).isEqualTo(2);
-        assertThat(other.err()).contains("the journal of another sweep");
+        assertThat(other.err()).contains("the journal of another study");
         assertThat(Files.readString(journal)).isEqualTo(before);
         Path text = folder.resolve("notes.txt");
         Files.writeString(text, "buy tyres\n");
         Run notes = Run.of("sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--resume", text.toString());
         assertThat(notes.code()).isEqualTo(2);
-        assertThat(notes.err()).contains("no journal of a sweep");
+        assertThat(notes.err()).contains("no journal of a study");
         assertThat(Files.readString(text)).isEqualTo("buy tyres\n");
         assertThat(Run.of("sweep", CAR, CIRCUIT, "--vary", "rear-wing=0,8", "--resume", folder.toString())
                         .code())

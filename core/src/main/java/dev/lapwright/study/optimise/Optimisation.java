@@ -2,16 +2,19 @@ package dev.lapwright.study.optimise;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.car.Setup;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ObjDoubleConsumer;
 
 /**
  * Search for the best setup on the legal steps of a car's adjustments. First between the steps, by an evolution strategy
@@ -40,6 +43,8 @@ public final class Optimisation implements Study<OptimisationResult> {
     final boolean worst;
     final long seed;
     final boolean rough;
+    final StudyMemory memory;
+    final ObjDoubleConsumer<Setup> better;
 
     private Optimisation(
             Car car,
@@ -50,7 +55,9 @@ public final class Optimisation implements Study<OptimisationResult> {
             OptimisationLimits limits,
             boolean worst,
             long seed,
-            boolean rough) {
+            boolean rough,
+            StudyMemory memory,
+            ObjDoubleConsumer<Setup> better) {
         this.car = car;
         this.circuits = circuits;
         this.conditions = conditions;
@@ -60,6 +67,8 @@ public final class Optimisation implements Study<OptimisationResult> {
         this.worst = worst;
         this.seed = seed;
         this.rough = rough;
+        this.memory = memory;
+        this.better = better;
     }
 
     /** An optimisation of a car as it stands, which is the setup it is compared with. */
@@ -81,7 +90,9 @@ public final class Optimisation implements Study<OptimisationResult> {
                 OptimisationLimits.NONE,
                 false,
                 SEED,
-                false);
+                false,
+                StudyMemory.NONE,
+                (setup, lapTime) -> {});
     }
 
     /**
@@ -90,7 +101,17 @@ public final class Optimisation implements Study<OptimisationResult> {
      */
     public Optimisation over(List<String> adjustments) {
         return new Optimisation(
-                car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, seed, rough);
+                car,
+                circuits,
+                conditions,
+                ranges,
+                List.copyOf(adjustments),
+                limits,
+                worst,
+                seed,
+                rough,
+                memory,
+                better);
     }
 
     /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
@@ -100,7 +121,7 @@ public final class Optimisation implements Study<OptimisationResult> {
 
     /** The same with limits to keep on every circuit and day. */
     public Optimisation within(OptimisationLimits kept) {
-        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, rough);
+        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, rough, memory, better);
     }
 
     /**
@@ -117,17 +138,18 @@ public final class Optimisation implements Study<OptimisationResult> {
             }
         }
         more.add(range);
-        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, rough);
+        return new Optimisation(
+                car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, rough, memory, better);
     }
 
     /** The same, but the day on which it makes the lap least faster counts, not the mean. */
     public Optimisation forTheWorstDay() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, rough);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, rough, memory, better);
     }
 
     /** The same with another seed for the random numbers of the search between the steps. */
     public Optimisation withSeed(long number) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, rough);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, rough, memory, better);
     }
 
     /**
@@ -135,7 +157,20 @@ public final class Optimisation implements Study<OptimisationResult> {
      * does not walk over setups that are as good. For a question whose answer is looked at further, as a brief's.
      */
     public Optimisation roughly() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, true);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, true, memory, better);
+    }
+
+    /** The same, going on from what a memory recalls of this very search, and keeping there what it drives. */
+    public Optimisation remembering(StudyMemory setups) {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, rough, setups, better);
+    }
+
+    /**
+     * The same, telling each setup that beats all before it, and its lap time (s), as it is met; never two at once. Before the search comes to
+     * legal steps it lies between them.
+     */
+    public Optimisation tellingBetter(ObjDoubleConsumer<Setup> told) {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, rough, memory, told);
     }
 
     /** The days that the setup is to serve. */

@@ -24,13 +24,21 @@ final class OptimisationRun {
     private final int[] counts;
     private final int expected;
     private final StudyRun how;
+    /** The best setup so far, between steps or on them. */
+    private OptimisationResult.Candidate best;
 
     OptimisationRun(Optimisation study, SearchedAdjustments choice, StudyRun how) {
         this.study = study;
         this.choice = choice;
         this.how = how;
         laps = new SetupLaps(
-                study.car, choice.axes(), study.circuits, study.days(), study.limits.needCorners(), study.worst);
+                study.car,
+                choice.axes(),
+                study.circuits,
+                study.days(),
+                study.limits.needCorners(),
+                study.worst,
+                study.memory);
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
         int n = counts.length;
         expected = (study.rough
@@ -46,7 +54,20 @@ final class OptimisationRun {
     }
 
     OptimisationResult run() {
-        return run(new LatticeSearch<>(counts, laps::at, how, this::report));
+        return run(new LatticeSearch<>(counts, this::looked, how, this::report));
+    }
+
+    private OptimisationResult.Candidate looked(double[] place) {
+        OptimisationResult.Candidate found = laps.at(place);
+        tell(found);
+        return found;
+    }
+
+    private synchronized void tell(OptimisationResult.Candidate found) {
+        if (best == null ? found.hasLap() : score(found).beats(score(best))) {
+            best = found;
+            study.better.accept(laps.setup(found.settings()), found.lapTime());
+        }
     }
 
     private void report(int done) {

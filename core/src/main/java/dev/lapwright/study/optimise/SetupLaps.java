@@ -9,17 +9,24 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapFigures;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Queue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Collectors;
 
 /** Laps of setups over all circuits and days of an optimisation. Safe to use from several threads. */
 final class SetupLaps {
+    /** Numbers that are kept of a setup before those of each circuit. */
+    private static final int FIGURES = 7;
+
     private final Car car;
     private final List<OptimisationResult.Axis> axes;
     private final List<Stations> stations = new ArrayList<>();
@@ -33,6 +40,9 @@ final class SetupLaps {
     private final double[] before;
 
     private final OptimisationResult.Candidate beforePoint;
+    private final StudyMemory memory;
+    /** What was driven, or recalled by the memory, by place: searches come to the ends of ranges again and again. */
+    private final Map<String, OptimisationResult.Candidate> known = new ConcurrentHashMap<>();
 
     SetupLaps(
             Car car,
@@ -40,7 +50,8 @@ final class SetupLaps {
             List<Optimisation.Circuit> circuits,
             List<Conditions> days,
             boolean corners,
-            boolean worst) {
+            boolean worst,
+            StudyMemory memory) {
         this.car = car;
         this.axes = axes;
         this.days = days;
@@ -53,6 +64,63 @@ final class SetupLaps {
         List<Double> settings =
                 axes.stream().map(axis -> car.setting(axis.name())).toList();
         beforePoint = drive(car, settings, before);
+        this.memory = memory;
+        memory.recall((place, numbers, failure) -> recalled(place, numbers, failure));
+    }
+
+    private void recalled(String place, double[] numbers, String failure) {
+        String[] steps = place.split(",");
+        boolean noLap = numbers.length == 0 && !failure.isEmpty();
+        if (steps.length != axes.size() || (!noLap && numbers.length != FIGURES + stations.size())) {
+            return;
+        }
+        double[] at = new double[steps.length];
+        try {
+            for (int i = 0; i < at.length; i++) {
+                at[i] = Double.parseDouble(steps[i]);
+            }
+        } catch (NumberFormatException none) {
+            return;
+        }
+        List<Double> settings = settings(at);
+        known.put(
+                place,
+                noLap
+                        ? OptimisationResult.Candidate.withoutLap(settings, failure)
+                        : new OptimisationResult.Candidate(
+                                settings,
+                                numbers[0],
+                                numbers[1],
+                                Arrays.stream(numbers).skip(FIGURES).boxed().toList(),
+                                new OptimisationResult.Limited(
+                                        numbers[2], numbers[3], numbers[4], numbers[5], (int) numbers[6]),
+                                ""));
+    }
+
+    private void keep(String place, OptimisationResult.Candidate found) {
+        double[] numbers = new double[found.hasLap() ? FIGURES + stations.size() : 0];
+        if (found.hasLap()) {
+            OptimisationResult.Limited limited = found.limited();
+            numbers[0] = found.cost();
+            numbers[1] = found.lapTime();
+            numbers[2] = limited.topSpeed();
+            numbers[3] = limited.rideHeightMm();
+            numbers[4] = limited.balanceLeastPercent();
+            numbers[5] = limited.balanceMostPercent();
+            numbers[6] = limited.upshiftsInCorners();
+            for (int c = 0; c < stations.size(); c++) {
+                numbers[FIGURES + c] = found.circuitTimes().get(c);
+            }
+        }
+        memory.keep(place, numbers, found.failure());
+    }
+
+    private List<Double> settings(double[] place) {
+        List<Double> settings = new ArrayList<>(place.length);
+        for (int i = 0; i < place.length; i++) {
+            settings.add(axes.get(i).at(place[i]));
+        }
+        return settings;
     }
 
     /** What the car as it stood gives; it need not stand on legal steps. */
@@ -62,10 +130,19 @@ final class SetupLaps {
 
     /** What the setup at a place of the search gives. */
     OptimisationResult.Candidate at(double[] place) {
-        List<Double> settings = new ArrayList<>(place.length);
-        for (int i = 0; i < place.length; i++) {
-            settings.add(axes.get(i).at(place[i]));
+        String name = Arrays.stream(place).mapToObj(Double::toHexString).collect(Collectors.joining(","));
+        OptimisationResult.Candidate found = known.get(name);
+        if (found != null) {
+            return found;
         }
+        found = driven(settings(place));
+        if (known.putIfAbsent(name, found) == null) {
+            keep(name, found);
+        }
+        return found;
+    }
+
+    private OptimisationResult.Candidate driven(List<Double> settings) {
         try {
             return drive(with(settings), settings, new double[days.size()]);
         } catch (NoLapException | InvalidValueException noLap) {
@@ -75,11 +152,16 @@ final class SetupLaps {
 
     /** The car with settings in the order of the axes. */
     Car with(List<Double> settings) {
+        return car.with(setup(settings));
+    }
+
+    /** Settings in the order of the axes by name. */
+    Setup setup(List<Double> settings) {
         Map<String, Double> named = new LinkedHashMap<>();
         for (int i = 0; i < axes.size(); i++) {
             named.put(axes.get(i).name(), settings.get(i));
         }
-        return car.with(new Setup("", named));
+        return new Setup("", named);
     }
 
     private OptimisationResult.Candidate drive(Car driven, List<Double> settings, double[] byDay) {

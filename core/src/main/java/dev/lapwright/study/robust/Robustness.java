@@ -13,6 +13,7 @@ import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.gearing.GearingResult;
 import dev.lapwright.study.pressures.PressureResult;
@@ -25,6 +26,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
@@ -73,6 +75,8 @@ public final class Robustness implements Study<RobustnessResult> {
     /** What the driver says of the car as it stands. */
     private final List<DriverWord> words;
 
+    private final StudyMemory memory;
+
     /**
      * Setting that is driven.
      *
@@ -92,7 +96,8 @@ public final class Robustness implements Study<RobustnessResult> {
             DrawnCars.Spread spread,
             Optional<DrawnCars> cars,
             int asked,
-            List<DriverWord> words) {
+            List<DriverWord> words,
+            StudyMemory memory) {
         this.present = present;
         this.day = day;
         this.settings = settings;
@@ -100,6 +105,7 @@ public final class Robustness implements Study<RobustnessResult> {
         this.cars = cars;
         this.asked = asked;
         this.words = words;
+        this.memory = memory;
     }
 
     /** A study about a car as it stands; add settings before running it. */
@@ -113,7 +119,7 @@ public final class Robustness implements Study<RobustnessResult> {
      */
     public static Robustness of(Car present, Track track, StationSpacing spacing, Conditions day) {
         DrawnCars.Spread spread = new DrawnCars.Spread(present, track, spacing, day, DRAWS, SEED, true);
-        return new Robustness(present, day, List.of(), spread, Optional.empty(), -1, List.of());
+        return new Robustness(present, day, List.of(), spread, Optional.empty(), -1, List.of(), StudyMemory.NONE);
     }
 
     /**
@@ -122,7 +128,8 @@ public final class Robustness implements Study<RobustnessResult> {
      */
     public static Robustness of(Car present, DrawnCars cars) {
         DrawnCars.Spread spread = cars.spread();
-        return new Robustness(present, spread.day(), List.of(), spread, Optional.of(cars), -1, List.of());
+        return new Robustness(
+                present, spread.day(), List.of(), spread, Optional.of(cars), -1, List.of(), StudyMemory.NONE);
     }
 
     /** A study of the settings of a sweep that have a lap, in its order, held against its baseline, all on the line that was swept on. */
@@ -206,7 +213,7 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness against(Car setUp, Conditions on, double number) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, on, number));
-        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words);
+        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words, memory);
     }
 
     /**
@@ -219,7 +226,7 @@ public final class Robustness implements Study<RobustnessResult> {
     public Robustness without(int place, Car setUp) {
         List<Setting> more = new ArrayList<>(settings);
         more.add(new Setting(setUp, day, Double.NaN, place));
-        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words);
+        return new Robustness(present, day, List.copyOf(more), spread, cars, asked, words, memory);
     }
 
     /** The same with this many cars drawn. */
@@ -254,7 +261,7 @@ public final class Robustness implements Study<RobustnessResult> {
      * @param place of the setting, in the order given
      */
     public Robustness asking(int place) {
-        return new Robustness(present, day, settings, spread, cars, place, words);
+        return new Robustness(present, day, settings, spread, cars, place, words, memory);
     }
 
     /**
@@ -262,7 +269,12 @@ public final class Robustness implements Study<RobustnessResult> {
      * chance that a driver of it would say all these words (rejection sampling). So those that are left are as many as they count for.
      */
     public Robustness hearing(List<DriverWord> said) {
-        return new Robustness(present, day, settings, spread, cars, asked, List.copyOf(said));
+        return new Robustness(present, day, settings, spread, cars, asked, List.copyOf(said), memory);
+    }
+
+    /** The same, going on from what a memory recalls of these very draws and settings, and keeping there what it drives. */
+    public Robustness remembering(StudyMemory drives) {
+        return new Robustness(present, day, settings, spread, cars, asked, words, drives);
     }
 
     /** The same by what the car's document states alone: of what it does not speak of nothing is assumed. */
@@ -271,7 +283,8 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     private Robustness drawing(DrawnCars.Spread other) {
-        return new Robustness(present, day, settings, other, cars.filter(drawn -> other.equals(spread)), asked, words);
+        return new Robustness(
+                present, day, settings, other, cars.filter(drawn -> other.equals(spread)), asked, words, memory);
     }
 
     /** Number of laps it will drive. */
@@ -297,12 +310,19 @@ public final class Robustness implements Study<RobustnessResult> {
             words.forEach(word -> word.likelihood(lap));
         }
         int draws = spread.count();
-        List<Drive> drives = how.inParallel(
-                draws,
+        Drive[] drives = recalled(draws);
+        int[] missing = IntStream.range(0, draws).filter(i -> drives[i] == null).toArray();
+        how.inParallel(
+                missing.length,
                 drawn::asDescribed,
-                (solver, i) -> drive(drawn, i, drawn.solver(i, solver)),
-                done -> how.report(done, draws));
-        RobustnessResult all = new Reading(unknowns, drawn.draws(), drives).result(Optional.empty());
+                (solver, k) -> {
+                    int i = missing[k];
+                    drives[i] = drive(drawn, i, drawn.solver(i, solver));
+                    keep(i, drives[i]);
+                    return null;
+                },
+                done -> how.report(draws - missing.length + done, draws));
+        RobustnessResult all = new Reading(unknowns, drawn.draws(), Arrays.asList(drives)).result(Optional.empty());
         if (words.isEmpty()) {
             return all;
         }
@@ -330,6 +350,25 @@ public final class Robustness implements Study<RobustnessResult> {
     private record Drive(double[] times, double likelihood) {
         /** One that does not count. */
         private static final Drive NONE = new Drive(new double[] {Double.NaN}, 0);
+    }
+
+    /** What is remembered of so many draws, null where nothing is; what is none of these draws is as if it were not there. */
+    private Drive[] recalled(int draws) {
+        Drive[] drives = new Drive[draws];
+        memory.recall((draw, numbers, words) -> {
+            boolean ours = draw.matches("[0-9]{1,9}") && numbers.length == settings.size() + 2;
+            int i = ours ? Integer.parseInt(draw) : draws;
+            if (i < draws) {
+                drives[i] = new Drive(Arrays.copyOf(numbers, numbers.length - 1), numbers[numbers.length - 1]);
+            }
+        });
+        return drives;
+    }
+
+    private void keep(int draw, Drive drive) {
+        double[] numbers = Arrays.copyOf(drive.times(), settings.size() + 2);
+        numbers[numbers.length - 1] = drive.likelihood();
+        memory.keep(Integer.toString(draw), numbers, "");
     }
 
     private Drive drive(DrawnCars drawn, int draw, LapSolver solver) {

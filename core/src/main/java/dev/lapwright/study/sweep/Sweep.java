@@ -12,6 +12,7 @@ import dev.lapwright.line.Line;
 import dev.lapwright.line.LineChoices;
 import dev.lapwright.line.LineFinder;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
@@ -19,6 +20,7 @@ import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ObjDoubleConsumer;
 
 /**
  * Sweep of laps over a grid of settings, one lap for each combination of the axes' values. Results are the same, bit for
@@ -38,7 +40,8 @@ public final class Sweep implements Study<SweepResult> {
     private final Conditions conditions;
     private final List<SweepAxis> axes;
     private final Optional<SweepResult.LineRefresh> refresh;
-    private final SweepMemory memory;
+    private final StudyMemory memory;
+    private final ObjDoubleConsumer<List<Double>> faster;
 
     private Sweep(
             Car car,
@@ -46,19 +49,27 @@ public final class Sweep implements Study<SweepResult> {
             Conditions conditions,
             List<SweepAxis> axes,
             Optional<SweepResult.LineRefresh> refresh,
-            SweepMemory memory) {
+            StudyMemory memory,
+            ObjDoubleConsumer<List<Double>> faster) {
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
         this.axes = axes;
         this.refresh = refresh;
         this.memory = memory;
+        this.faster = faster;
     }
 
     /** A sweep about a car as it stands, which is the baseline; add axes before running it. */
     public static Sweep of(Car car, Track track, Conditions conditions) {
         return new Sweep(
-                car, track.stations(StationSpacing.DEFAULT), conditions, List.of(), Optional.empty(), SweepMemory.NONE);
+                car,
+                track.stations(StationSpacing.DEFAULT),
+                conditions,
+                List.of(),
+                Optional.empty(),
+                StudyMemory.NONE,
+                (settings, lapTime) -> {});
     }
 
     /**
@@ -69,7 +80,7 @@ public final class Sweep implements Study<SweepResult> {
         Sweep held = of(car, from.road(), conditions);
         Optional<SweepResult.LineRefresh> refresh =
                 Optional.of(new SweepResult.LineRefresh(from, choices, LineFinder.SEARCH));
-        return new Sweep(car, held.stations, conditions, held.axes, refresh, SweepMemory.NONE);
+        return new Sweep(car, held.stations, conditions, held.axes, refresh, StudyMemory.NONE, held.faster);
     }
 
     /** The same, lines found by somebody who may remember them; where lines are not found anew, no other. */
@@ -80,12 +91,18 @@ public final class Sweep implements Study<SweepResult> {
                 conditions,
                 axes,
                 refresh.map(found -> new SweepResult.LineRefresh(found.from(), found.choices(), finder)),
-                memory);
+                memory,
+                faster);
     }
 
     /** The same, going on from what a memory recalls of this very sweep, and keeping there what it drives. */
-    public Sweep remembering(SweepMemory laps) {
-        return new Sweep(car, stations, conditions, axes, refresh, laps);
+    public Sweep remembering(StudyMemory laps) {
+        return new Sweep(car, stations, conditions, axes, refresh, laps, faster);
+    }
+
+    /** The same, telling the settings, in the axes' order, and the lap time (s) of each lap that is faster than all driven before it; never two at once. */
+    public Sweep tellingFaster(ObjDoubleConsumer<List<Double>> told) {
+        return new Sweep(car, stations, conditions, axes, refresh, memory, told);
     }
 
     /** The same with one more axis. The last axis added varies fastest. */
@@ -97,7 +114,7 @@ public final class Sweep implements Study<SweepResult> {
             }
         }
         more.add(axis);
-        return new Sweep(car, stations, conditions, List.copyOf(more), refresh, memory);
+        return new Sweep(car, stations, conditions, List.copyOf(more), refresh, memory, faster);
     }
 
     /** Number of laps it will drive, without the baseline. */
@@ -128,16 +145,13 @@ public final class Sweep implements Study<SweepResult> {
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
         SweepPoints points = new SweepPoints(axes, total);
-        memory.recall((index, lap, failure) -> {
-            if (index >= 0 && index < total) {
-                points.recall(index, lap, failure);
-            }
-        });
+        memory.recall((part, figures, failure) -> points.recall(part, figures, failure));
         int[] missing = points.missing();
+        Fastest fastest = new Fastest();
         how.inParallel(
                 missing.length,
                 () -> new LapSolver(stations),
-                (solver, i) -> drive(missing[i], points, solver, how),
+                (solver, i) -> drive(missing[i], points, fastest, solver, how),
                 done -> how.report(total - missing.length + done, total));
         return new SweepResult(car, stations.track(), conditions, axes, baseline, points, refresh);
     }
@@ -159,7 +173,19 @@ public final class Sweep implements Study<SweepResult> {
         }
     }
 
-    private Void drive(int index, SweepPoints points, LapSolver solver, StudyRun how) {
+    /** The fastest lap driven so far. */
+    private final class Fastest {
+        private double lapTime = Double.POSITIVE_INFINITY;
+
+        synchronized void met(List<Double> settings, LapFigures lap) {
+            if (lap.lapTime() < lapTime) {
+                lapTime = lap.lapTime();
+                faster.accept(settings, lapTime);
+            }
+        }
+    }
+
+    private Void drive(int index, SweepPoints points, Fastest fastest, LapSolver solver, StudyRun how) {
         Car changed = car;
         Conditions day = conditions;
         List<Double> settings = points.settings(index);
@@ -175,11 +201,13 @@ public final class Sweep implements Study<SweepResult> {
                 }
             }
             lap = figures(solver, changed, day, how);
+            fastest.met(settings, lap);
         } catch (NoLapException | InvalidValueException noLap) {
             failure = noLap.getMessage();
         }
-        points.put(index, lap, failure);
-        memory.keep(index, lap, failure);
+        double[] figures = SweepPoints.figures(lap);
+        points.put(index, figures, failure);
+        memory.keep(Integer.toString(index), figures, failure);
         return null;
     }
 }

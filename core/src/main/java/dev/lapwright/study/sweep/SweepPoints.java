@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.RandomAccess;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
@@ -27,23 +28,37 @@ final class SweepPoints extends AbstractList<SweepResult.Point> implements Rando
     }
 
     /** Puts a lap at its place; other places may be written at the same time. */
-    void put(int index, LapFigures lap, String failure) {
-        if (lap == null) {
+    void put(int index, double[] lap, String failure) {
+        if (lap.length == 0) {
             failures.put(index, failure);
-        } else {
-            figures[0][index] = lap.lapTime();
-            figures[1][index] = lap.topSpeed();
-            figures[2][index] = lap.minimumSpeed();
-            figures[3][index] = lap.minimumCornerSpeed();
-            figures[4][index] = lap.meanCornerSpeed();
-            figures[5][index] = lap.meanSpeed();
+        }
+        for (int k = 0; k < lap.length; k++) {
+            figures[k][index] = lap[k];
         }
     }
 
-    /** Marks a place as known before the sweep begins. */
-    void recall(int index, LapFigures lap, String failure) {
-        put(index, lap, failure);
-        known.set(index);
+    /** The figures of a lap as they stand here; none without a lap. */
+    static double[] figures(LapFigures lap) {
+        return lap == null
+                ? new double[0]
+                : new double[] {
+                    lap.lapTime(),
+                    lap.topSpeed(),
+                    lap.minimumSpeed(),
+                    lap.minimumCornerSpeed(),
+                    lap.meanCornerSpeed(),
+                    lap.meanSpeed()
+                };
+    }
+
+    /** Marks a place, by its number, as known before the sweep begins; what is none of this sweep is as if it were not there. */
+    void recall(String place, double[] lap, String failure) {
+        boolean whole = lap.length == FIGURES || (lap.length == 0 && !failure.isEmpty());
+        OptionalInt index = place.matches("[0-9]{1,9}") ? OptionalInt.of(Integer.parseInt(place)) : OptionalInt.empty();
+        if (whole && index.isPresent() && index.getAsInt() < size) {
+            put(index.getAsInt(), lap, failure);
+            known.set(index.getAsInt());
+        }
     }
 
     /** Places that are not known yet, in order. */

@@ -7,6 +7,7 @@ import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.Limit;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
@@ -16,6 +17,7 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Study of weight: what a kilogram is worth at a circuit, in each corner and on each straight, and what its place is worth. By
@@ -87,7 +89,14 @@ public final class Weight implements Study<WeightResult> {
                 worth(lap, laps.get(1), laps.get(2)),
                 worth(lap, laps.get(3), laps.get(4)),
                 worth(lap, laps.get(5), laps.get(6)),
-                places(lap, laps.get(1), laps.get(2)));
+                places(lap, laps.get(1), laps.get(2)),
+                causes(laps.get(1), laps.get(2)));
+    }
+
+    private Map<Limit, Double> causes(Lap lighter, Lap heavier) {
+        Map<Limit, Double> causes = Comparison.of(lighter, heavier).byCause();
+        causes.replaceAll((limit, seconds) -> seconds / (2 * stepKg));
+        return causes;
     }
 
     /** The car with more or less mass at a place that bears a share of it on the front axle. */

@@ -1,8 +1,12 @@
 package dev.lapwright.study.weight;
 
 import dev.lapwright.lap.Lap;
+import dev.lapwright.lap.Limit;
 import dev.lapwright.track.Corner;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -14,10 +18,21 @@ import java.util.Optional;
  * @param overFront a kilogram over the front axle
  * @param overRear a kilogram over the rear axle
  * @param places corners and what lies between them, in driving order, one that spans the start line last
+ * @param byCause difference of lap time for a kilogram more at the centre of gravity, s/kg, by what limits the car; adds up to that of the lap
  */
-public record WeightResult(Lap lap, double mass, Worth atCentre, Worth overFront, Worth overRear, List<Place> places) {
+public record WeightResult(
+        Lap lap,
+        double mass,
+        Worth atCentre,
+        Worth overFront,
+        Worth overRear,
+        List<Place> places,
+        Map<Limit, Double> byCause) {
     public WeightResult {
         places = List.copyOf(places);
+        Map<Limit, Double> copy = new EnumMap<>(Limit.class);
+        copy.putAll(byCause);
+        byCause = Collections.unmodifiableMap(copy);
     }
 
     /**

@@ -1,0 +1,56 @@
+package dev.lapwright.results;
+
+import dev.lapwright.car.Car;
+import dev.lapwright.car.Quantity;
+import dev.lapwright.lap.LapTimeDifference;
+import dev.lapwright.lap.Limit;
+import dev.lapwright.report.Numbers;
+import dev.lapwright.study.compare.Comparison;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Why a car with less mass or drag is slower, which few expect: by what limits it where it loses. */
+final class LessIsSlower {
+    private static final String DRAG =
+            "Drag also slows a car into corners; and the drive that holds its speed against drag turns it in where a locking"
+                    + " differential sends more of it to the outer wheel, so that with less drag the front gives up sooner.";
+    private static final String MASS =
+            "Weight presses the tyres to the road: a car that the air holds back more than it presses it down grips by its weight, and"
+                    + " downhill it is pulled by it.";
+
+    private LessIsSlower() {}
+
+    /** Of a second car beside a first; empty where it is not slower, or has no less of either. */
+    static Optional<String> told(Comparison comparison, int digits) {
+        Car first = comparison.first().vehicle().car();
+        Car second = comparison.second().vehicle().car();
+        boolean mass = comparison.second().vehicle().mass()
+                < comparison.first().vehicle().mass();
+        boolean drag = second.value(Quantity.DRAG_AREA) < first.value(Quantity.DRAG_AREA);
+        if (!(mass || drag) || !LapTimeDifference.isSlower(comparison.difference())) {
+            return Optional.empty();
+        }
+        String what = mass && drag ? "Less mass and drag are" : mass ? "Less mass is" : "Less drag is";
+        return Optional.of(what + " slower here by what limits the car, "
+                + byLimit(comparison.byCause(), 1, digits, "s") + "."
+                + (drag ? " " + DRAG : "") + (mass ? " " + MASS : ""));
+    }
+
+    /** Of weight alone. */
+    static String ofMass(Map<Limit, Double> perKg, int digits) {
+        return "It helps by what limits the car, a kilogram " + byLimit(perKg, 1000, digits, "ms") + ". " + MASS;
+    }
+
+    private static String byLimit(Map<Limit, Double> byCause, double scale, int digits, String unit) {
+        List<Map.Entry<Limit, Double>> most = byCause.entrySet().stream()
+                .sorted(Comparator.comparingDouble(cause -> -Math.abs(cause.getValue())))
+                .toList();
+        return most.stream()
+                .map(cause -> Numbers.signed(scale * cause.getValue(), digits) + " " + unit + " at its "
+                        + cause.getKey().label())
+                .collect(Collectors.joining(", "));
+    }
+}
