@@ -96,6 +96,10 @@ public final class LapCommand extends StudyCommand<LapReport> {
 
     @Override
     public LapReport study() {
+        if (others.beside.contains(NONE) && others.beside.size() > 1) {
+            throw new InvalidValueException(
+                    "--beside none", "another line is asked for as well", "leave one of both out");
+        }
         checkComparable();
         model.check();
         Subject subject = documents.subject(setup, conditions.day(), console);

@@ -233,6 +233,8 @@ class LineOptionTest {
         }
         assertThat(run("lap", "--beside", "middle").out()).contains("slower, on the middle, the circuit's own path");
         assertThat(error("lap", CAR, CIRCUIT, "--beside", "refresh")).contains("take --beside fastest");
+        assertThat(error("lap", CAR, CIRCUIT, "--beside", "none", "--beside", "middle"))
+                .contains("leave one of both out");
     }
 
     /** Told last, as it is looked for when all the rest is said; the file of the result waits for it. */
