@@ -181,4 +181,34 @@ class CompareCommandTest {
         Run run = Run.of("compare", CAR, CIRCUIT, "--line", "middle", "--against-car", "touring-merrow", "--json");
         assertThat(JsonTree.object(run.out())).doesNotContainKey("doubt");
     }
+
+    /** Front downforce taken away and a stiff front: at a steady corner the front gives up first, and the drive against drag turns the car in. */
+    @Test
+    void whereLessDragIsSlowerTheAnswerSaysByWhatLimitsTheCar() {
+        Run run = Run.of(
+                "compare",
+                "gt-talvex",
+                "../docs/examples/ring-100.json",
+                "--line",
+                "middle",
+                "--no-doubt",
+                "-s",
+                "front-bar=5",
+                "-s",
+                "rear-bar=1",
+                "-s",
+                "aero.clAFrontM2=0.3",
+                "-s",
+                "aero.cdAM2=1.5",
+                "--against",
+                "aero.cdAM2=0.6");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(String.join(" ", run.out().split("\\s+")))
+                .containsPattern("Less drag is slower here by what limits the car, \\+0\\.[0-9]+ s at its front grip")
+                .contains("locking differential");
+        // The other way round nothing is odd.
+        Run more = Run.of(
+                "compare", "gt-talvex", "harrowmere", "--line", "middle", "--no-doubt", "--against", "aero.cdAM2=0.7");
+        assertThat(more.out()).doesNotContain("slower here by what limits");
+    }
 }

@@ -194,4 +194,21 @@ class WeightCommandTest {
         assertThat(run.errorLines()).hasSize(1);
         assertThat(run.err()).contains(said);
     }
+
+    /** Where the air lifts a car it grips by its weight alone. */
+    @Test
+    void whereLessMassIsSlowerTheAnswerSaysByWhatLimitsTheCar() {
+        Run run = done(
+                "weight",
+                CAR,
+                "../docs/examples/ring-100.json",
+                "--line",
+                "middle",
+                "-s",
+                "aero.clAFrontM2=-1",
+                "-s",
+                "aero.clARearM2=-1");
+        assertThat(text(run))
+                .contains("weight helps here", "by what limits the car, a kilogram", "ms at its front grip");
+    }
 }
