@@ -59,20 +59,23 @@ final class GuideRecord {
         record.help();
     }
 
-    /** Those asked for by name, as in stint; all if none is. */
+    /** Those asked for by name, as in stint or answers-stint; all if none is. */
     private static List<Path> pages(List<String> asked) throws IOException {
         List<Path> pages = new ArrayList<>(List.of(TOP.resolve("README.md")));
-        try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
-            docs.filter(file -> file.toString().endsWith(".md")).sorted().forEach(pages::add);
-        }
-        pages.removeIf(page -> !asked.isEmpty()
-                && !asked.contains(page.getFileName().toString().replace(".md", "")));
+        pages.addAll(ShownCommands.pages());
+        pages.removeIf(page -> !asked.isEmpty() && !asked.contains(name(page)));
         return pages;
+    }
+
+    /** What a page is called: an answer bears the name of its folder too, as the page behind it has the same. */
+    private static String name(Path page) {
+        String name = page.getFileName().toString().replace(".md", "");
+        return page.getParent().endsWith("answers") ? "answers-" + name : name;
     }
 
     /** Runs each command of a page once as it stands, and once more for machines and with all its files. */
     private void page(Path page) throws IOException {
-        Path place = folder.resolve(page.getFileName().toString().replace(".md", ""));
+        Path place = folder.resolve(name(page));
         Path work = place.resolve("files");
         Files.createDirectories(work);
         Map<String, ShownCommands.Shown> shown = new LinkedHashMap<>();

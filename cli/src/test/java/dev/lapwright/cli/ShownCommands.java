@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The commands that a page of the guide shows, in the order of the page, each with what it prints. A line of "…" stands for
@@ -15,6 +16,9 @@ import java.util.List;
  */
 public final class ShownCommands {
     private static final Path DOCS = Path.of("..", "docs");
+    /** Short pages, one for each question of the README. */
+    public static final Path ANSWERS = DOCS.resolve("answers");
+
     private static final String FENCE = "```";
     static final String PROMPT = "$ ";
     private static final String LAPWRIGHT = "./lapwright";
@@ -99,6 +103,17 @@ public final class ShownCommands {
                     .isEqualTo(part);
             return end;
         }
+    }
+
+    /** All pages of the guide: those behind the answers, then the answers. */
+    public static List<Path> pages() throws IOException {
+        List<Path> pages = new ArrayList<>();
+        for (Path folder : List.of(DOCS, ANSWERS)) {
+            try (Stream<Path> files = Files.list(folder)) {
+                files.filter(file -> file.toString().endsWith(".md")).sorted().forEach(pages::add);
+            }
+        }
+        return pages;
     }
 
     public static List<Shown> on(String page) throws IOException {

@@ -121,11 +121,8 @@ class GalleryTest {
     @Test
     void noPictureIsLeftOver() throws IOException {
         StringBuilder pages = new StringBuilder(Files.readString(Path.of("..", "README.md")));
-        try (Stream<Path> docs = Files.list(IMAGES.resolveSibling("."))) {
-            for (Path page :
-                    docs.filter(file -> file.toString().endsWith(".md")).toList()) {
-                pages.append(Files.readString(page));
-            }
+        for (Path page : ShownCommands.pages()) {
+            pages.append(Files.readString(page));
         }
         try (Stream<Path> files = Files.list(IMAGES)) {
             assertThat(files.map(file -> "images/" + file.getFileName() + ")"))

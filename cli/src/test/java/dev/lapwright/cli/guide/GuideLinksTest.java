@@ -2,6 +2,7 @@ package dev.lapwright.cli.guide;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.ShownCommands;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,9 +23,7 @@ class GuideLinksTest {
     static Stream<Path> pages() throws IOException {
         List<Path> pages = new ArrayList<>(
                 List.of(TOP.resolve("README.md"), TOP.resolve("DEVELOPERS.md"), TOP.resolve("tracks-demo/README.md")));
-        try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
-            docs.filter(page -> page.toString().endsWith(".md")).sorted().forEach(pages::add);
-        }
+        pages.addAll(ShownCommands.pages());
         return pages.stream();
     }
 
