@@ -18,7 +18,7 @@ final class CornerLimit {
     private static final double FAR = 2;
 
     /** Two secant steps in turn whose product, relative to the energy, leaves an error of about that. */
-    private static final double LAST_STEPS = 1e-11;
+    private static final double LAST_STEPS = 1e-15;
 
     /** Excess within which the use is taken to run evenly. */
     private static final double NEAR = 0.1;

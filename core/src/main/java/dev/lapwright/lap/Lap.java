@@ -17,6 +17,9 @@ import java.util.TreeSet;
  * A lap, or one run over an open track: columns of one length over the stations, and what limits the car at each. Immutable.
  */
 public final class Lap {
+    /** Speeds that are the same but for rounding, as a share of them. */
+    private static final double ALIKE = 1e-12;
+
     private final Vehicle vehicle;
     private final Stations stations;
     private final double[][] columns;
@@ -205,11 +208,12 @@ public final class Lap {
             int slowest = 0;
             for (int i = 0; i < s.length; i++) {
                 if (LapFigures.within(corner, s[i])) {
-                    if (v[i] < least) {
-                        least = v[i];
+                    // Of places that are alike but for rounding the first.
+                    if (v[i] < least * (1 - ALIKE)) {
                         at = s[i];
                         slowest = i;
                     }
+                    least = Math.min(least, v[i]);
                     most = Math.max(most, Math.abs(ay[i]));
                 }
             }
