@@ -62,7 +62,7 @@ public final class DoubtTables {
     private static final int TRUTHS = 1000;
     private static final long SEED = 1;
     private static final long TRUTH_SEED = 20_001;
-    private static final int CHANCE_SEEDS = 3;
+    private static final int CHANCE_SEEDS = 5;
     private static final int BEST_DRAWS = 300;
     private static final int ADVICE_DRAWS = 100;
     private static final int IMPORT_DRAWS = 1000;
