@@ -36,12 +36,12 @@ class LapPropertiesTest {
     /** Scale of the test engine's power (375 kW) for each kilogram that makes 150 W/kg. */
     private static final double MODERATE_POWER = 4e-4;
 
-    @Torture(cases = 60, percent = 3)
+    @Torture(cases = 60, percent = 2)
     void moreGripIsNeverSlower(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
         isNoSlower(car, car.with(Quantity.COMPOUND_GRIP, 1.05), track);
     }
 
-    @Torture(cases = 60, percent = 3)
+    @Torture(cases = 60, percent = 2)
     void morePowerIsNeverSlower(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
         isNoSlower(car, car.with(Quantity.POWER_SCALE, 1.1 * car.value(Quantity.POWER_SCALE)), track);
     }
@@ -52,7 +52,7 @@ class LapPropertiesTest {
         assertThat(time(better, track)).isLessThanOrEqualTo(before + NOISE);
     }
 
-    @Torture(cases = 60, percent = 3)
+    @Torture(cases = 60, percent = 2)
     void lessMassIsNeverSlowerOnTheFlat(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
         // On the flat: down a hill weight pulls. And on a car of moderate power and drag, driven at the rear: while
         // grip alone
@@ -73,14 +73,14 @@ class LapPropertiesTest {
      * differential it can: the drive that holds a car's speed against its drag also turns the car in, and without it the front gives up
      * sooner (37 of 2000 of these cars, up to 0.03 s).
      */
-    @Torture(cases = 60, percent = 3)
+    @Torture(cases = 60, percent = 2)
     void lessDragIsNeverSlowerWithOpenDifferentials(@ForAll("cars") Car any, @ForAll("flatCircuits") Track track) {
         Car car = any.with(Quantity.POWER_LOCK_FRONT, 0).with(Quantity.POWER_LOCK_REAR, 0);
         isNoSlower(car, car.with(Quantity.DRAG_AREA, 0.9 * car.value(Quantity.DRAG_AREA)), track);
     }
 
     /** With the wind mirrored too, which like headings is mirrored about the x axis, east: bearings are counted from north. */
-    @Torture(cases = 60, percent = 3)
+    @Torture(cases = 60, percent = 2)
     void mirroredCircuitGivesTheSameTime(
             @ForAll("cars") Car car, @ForAll("anyCircuits") Track track, @ForAll @IntRange(max = 359) int from) {
         Conditions wind = Conditions.STANDARD.with("conditions.windSpeedMps", 6);
@@ -90,7 +90,7 @@ class LapPropertiesTest {
         assertThat(timeOrNaN(car, track.mirrored())).isEqualTo(timeOrNaN(car, track));
     }
 
-    @Torture(cases = 2, percent = 3)
+    @Torture(cases = 2, percent = 2)
     void threadsDoNotChangeABit(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
         Assume.that(!Double.isNaN(timeOrNaN(car, track)));
         Sweep sweep = Sweep.of(car, track, Conditions.STANDARD)
@@ -100,7 +100,7 @@ class LapPropertiesTest {
         assertThat(sweep.run(StudyRun.onThreads(3)).points()).isEqualTo(alone);
     }
 
-    @Torture(cases = 40, percent = 3)
+    @Torture(cases = 40, percent = 2)
     void startingElsewhereGivesTheSameTime(@ForAll("cars") Car car, @ForAll("anyCircuits") Track track) {
         // The new start splits a cell, and stations near it move: a part of the millisecond that their spacing may
         // leave.
@@ -109,7 +109,7 @@ class LapPropertiesTest {
         assertThat(time(car, track.startingAt(0.37 * track.length()))).isCloseTo(before, within(0.5 * SPACING));
     }
 
-    @Torture(cases = 150, percent = 3)
+    @Torture(cases = 150, percent = 2)
     void anyCarOnAnyRoadGivesALapOrAClearError(@ForAll("wildCars") Car car, @ForAll("anyCircuits") Track track) {
         Lap lap;
         try {

@@ -12,7 +12,7 @@ import net.jqwik.api.ForAll;
 class CorruptionTest {
     private static final List<DocumentKind> KINDS = List.of(DocumentKind.values());
 
-    @Torture(cases = 2000, percent = 5)
+    @Torture(cases = 2000, percent = 4)
     void aDamagedTextIsReadOrRefused(@ForAll long seed) {
         Random random = new Random(seed);
         DocumentKind kind = KINDS.get(random.nextInt(KINDS.size()));

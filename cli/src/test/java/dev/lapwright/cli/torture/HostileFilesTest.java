@@ -156,7 +156,7 @@ class HostileFilesTest {
         }
     }
 
-    @Torture(cases = 40, percent = 25)
+    @Torture(cases = 40, percent = 15)
     void aDamagedDocumentIsUsedOrRefusedInWords(@ForAll long seed) throws IOException {
         Random random = new Random(seed);
         String kind = one(KINDS, random);
@@ -179,7 +179,7 @@ class HostileFilesTest {
         Files.writeString(file, whole);
     }
 
-    @Torture(cases = 3, percent = 20)
+    @Torture(cases = 3, percent = 12)
     void aDamagedSurveyOrLogIsUsedOrRefusedInWords(@ForAll long seed) throws IOException {
         Random random = new Random(seed);
         String name = one(List.copyOf(SAMPLES.keySet()), random);
@@ -187,7 +187,7 @@ class HostileFilesTest {
     }
 
     /** With many laps or a long way between samples a fit takes half a minute. */
-    @Torture(cases = 2, percent = 10)
+    @Torture(cases = 2, percent = 8)
     @Tag("long")
     void aDamagedLogIsFittedOrRefusedInWords(@ForAll long seed) throws IOException {
         Random random = new Random(seed);

@@ -22,7 +22,7 @@ class SignalsTest {
     /** Of a process on a quiet machine, roughly; one on a busy one is met earlier on its way. */
     private static final int LIFE_MS = 2000;
 
-    @Torture(cases = 1, percent = 15)
+    @Torture(cases = 1, percent = 12)
     void aProcessToldToEndLeavesNothingHalf(@ForAll long seed) throws Exception {
         if (!Files.isDirectory(Path.of("/proc/self"))) {
             throw new TestAbortedException("signals are sent by name, and looked for in /proc");
