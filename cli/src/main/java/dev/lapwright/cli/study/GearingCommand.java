@@ -260,7 +260,7 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     private GearingReport doubted(GearingReport found) {
         Map<String, Standings> drawn = new LinkedHashMap<>();
         List<String> asked = new ArrayList<>(doubt.asked());
-        asked.add(String.valueOf(gearing.finalDrives));
+        asked.add(gearing.finalDrives + " " + gearing.towPercent + " " + gearing.headWindKmh);
         asked.addAll(gearing.ratios);
         try (ResumeOption.Kept kept = resume.kept(console, List.of(found.subject()), asked)) {
             for (SweepAxis axis : found.result().axes()) {

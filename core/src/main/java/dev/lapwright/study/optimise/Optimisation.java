@@ -41,10 +41,17 @@ public final class Optimisation implements Study<OptimisationResult> {
     final List<String> named;
     final OptimisationLimits limits;
     final boolean worst;
-    final long seed;
-    final boolean rough;
-    final StudyMemory memory;
-    final ObjDoubleConsumer<Setup> better;
+    final Search search;
+
+    /**
+     * How it is searched.
+     *
+     * @param seed of the random numbers between the steps
+     * @param rough whether the first stages do
+     * @param memory of setups driven before
+     * @param better told of each setup that beats all before it
+     */
+    record Search(long seed, boolean rough, StudyMemory memory, ObjDoubleConsumer<Setup> better) {}
 
     private Optimisation(
             Car car,
@@ -54,10 +61,7 @@ public final class Optimisation implements Study<OptimisationResult> {
             List<String> named,
             OptimisationLimits limits,
             boolean worst,
-            long seed,
-            boolean rough,
-            StudyMemory memory,
-            ObjDoubleConsumer<Setup> better) {
+            Search search) {
         this.car = car;
         this.circuits = circuits;
         this.conditions = conditions;
@@ -65,10 +69,11 @@ public final class Optimisation implements Study<OptimisationResult> {
         this.named = named;
         this.limits = limits;
         this.worst = worst;
-        this.seed = seed;
-        this.rough = rough;
-        this.memory = memory;
-        this.better = better;
+        this.search = search;
+    }
+
+    private Optimisation with(Search other) {
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, other);
     }
 
     /** An optimisation of a car as it stands, which is the setup it is compared with. */
@@ -89,10 +94,7 @@ public final class Optimisation implements Study<OptimisationResult> {
                 List.of(),
                 OptimisationLimits.NONE,
                 false,
-                SEED,
-                false,
-                StudyMemory.NONE,
-                (setup, lapTime) -> {});
+                new Search(SEED, false, StudyMemory.NONE, (setup, lapTime) -> {}));
     }
 
     /**
@@ -100,18 +102,7 @@ public final class Optimisation implements Study<OptimisationResult> {
      * compound, brake balance, toe and overrun locking, about which a lap time says too little.
      */
     public Optimisation over(List<String> adjustments) {
-        return new Optimisation(
-                car,
-                circuits,
-                conditions,
-                ranges,
-                List.copyOf(adjustments),
-                limits,
-                worst,
-                seed,
-                rough,
-                memory,
-                better);
+        return new Optimisation(car, circuits, conditions, ranges, List.copyOf(adjustments), limits, worst, search);
     }
 
     /** Adjustments of a car that are left alone unless {@link #over} names them, and why. */
@@ -121,7 +112,7 @@ public final class Optimisation implements Study<OptimisationResult> {
 
     /** The same with limits to keep on every circuit and day. */
     public Optimisation within(OptimisationLimits kept) {
-        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, seed, rough, memory, better);
+        return new Optimisation(car, circuits, conditions, ranges, named, kept, worst, search);
     }
 
     /**
@@ -138,18 +129,17 @@ public final class Optimisation implements Study<OptimisationResult> {
             }
         }
         more.add(range);
-        return new Optimisation(
-                car, circuits, conditions, List.copyOf(more), named, limits, worst, seed, rough, memory, better);
+        return new Optimisation(car, circuits, conditions, List.copyOf(more), named, limits, worst, search);
     }
 
     /** The same, but the day on which it makes the lap least faster counts, not the mean. */
     public Optimisation forTheWorstDay() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, seed, rough, memory, better);
+        return new Optimisation(car, circuits, conditions, ranges, named, limits, true, search);
     }
 
     /** The same with another seed for the random numbers of the search between the steps. */
     public Optimisation withSeed(long number) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, number, rough, memory, better);
+        return with(new Search(number, search.rough, search.memory, search.better));
     }
 
     /**
@@ -157,12 +147,12 @@ public final class Optimisation implements Study<OptimisationResult> {
      * does not walk over setups that are as good. For a question whose answer is looked at further, as a brief's.
      */
     public Optimisation roughly() {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, true, memory, better);
+        return with(new Search(search.seed, true, search.memory, search.better));
     }
 
     /** The same, going on from what a memory recalls of this very search, and keeping there what it drives. */
     public Optimisation remembering(StudyMemory setups) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, rough, setups, better);
+        return with(new Search(search.seed, search.rough, setups, search.better));
     }
 
     /**
@@ -170,7 +160,7 @@ public final class Optimisation implements Study<OptimisationResult> {
      * legal steps it lies between them.
      */
     public Optimisation tellingBetter(ObjDoubleConsumer<Setup> told) {
-        return new Optimisation(car, circuits, conditions, ranges, named, limits, worst, seed, rough, memory, told);
+        return with(new Search(search.seed, search.rough, search.memory, told));
     }
 
     /** The days that the setup is to serve. */

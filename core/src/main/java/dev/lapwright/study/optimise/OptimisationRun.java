@@ -38,10 +38,10 @@ final class OptimisationRun {
                 study.days(),
                 study.limits.needCorners(),
                 study.worst,
-                study.memory);
+                study.search.memory());
         counts = choice.axes().stream().mapToInt(axis -> axis.settings().size()).toArray();
         int n = counts.length;
-        expected = (study.rough
+        expected = (study.search.rough()
                         ? 0
                         : 2 * LatticeSearch.Continuum.population(n) * ending(n).generations() + FLAT_SETUPS)
                 + 100 * n
@@ -66,7 +66,7 @@ final class OptimisationRun {
     private synchronized void tell(OptimisationResult.Candidate found) {
         if (best == null ? found.hasLap() : score(found).beats(score(best))) {
             best = found;
-            study.better.accept(laps.setup(found.settings()), found.lapTime());
+            study.search.better().accept(laps.setup(found.settings()), found.lapTime());
         }
     }
 
@@ -86,9 +86,9 @@ final class OptimisationRun {
             centre[i] = 0.5 * (counts[i] - 1);
         }
         double[] start = before.stream().mapToDouble(i -> i).toArray();
-        List<double[]> between = study.rough
+        List<double[]> between = study.search.rough()
                 ? List.of(centre)
-                : search.between(List.of(start, centre), this::score, study.seed, ending(counts.length));
+                : search.between(List.of(start, centre), this::score, study.search.seed(), ending(counts.length));
         List<List<Integer>> starts = new ArrayList<>(List.of(List.copyOf(before)));
         OptimisationResult.Candidate bestBetween = null;
         for (double[] place : between) {
@@ -100,7 +100,7 @@ final class OptimisationRun {
         }
         List<Integer> optimum = null;
         for (List<Integer> one : starts) {
-            List<Integer> near = study.rough ? search.stride(one, this::score) : one;
+            List<Integer> near = study.search.rough() ? search.stride(one, this::score) : one;
             List<Integer> end = search.descend(near, this::score, LatticeSearch.Effort.LINES);
             optimum = optimum == null ? end : better(search, optimum, end);
         }
@@ -123,7 +123,7 @@ final class OptimisationRun {
         OptimumNeighbourhood around = new OptimumNeighbourhood(search, study.limits, this::score);
         List<Integer> optimum = first;
         boolean complete = false;
-        for (int k = 0; k < (study.rough ? 0 : MOST_OPTIMA); k++) {
+        for (int k = 0; k < (study.search.rough() ? 0 : MOST_OPTIMA); k++) {
             double cost = search.at(optimum).cost();
             complete = around.spread(optimum, cost + LapTimeDifference.COUNTS, FLAT_SETUPS);
             around.front(optimum);
@@ -198,7 +198,7 @@ final class OptimisationRun {
         }
         return new OptimisationResult(
                 new OptimisationResult.Task(
-                        study.car, study.circuits, study.days(), study.worst, study.limits, study.seed),
+                        study.car, study.circuits, study.days(), study.worst, study.limits, study.search.seed()),
                 new OptimisationResult.Search(choice.axes(), choice.leftAlone(), between, kept, search.looks()),
                 laps.before(),
                 best,
