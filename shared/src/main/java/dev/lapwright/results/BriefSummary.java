@@ -9,11 +9,13 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.CsvText;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.robust.SettledVerdicts;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -53,6 +55,23 @@ public final class BriefSummary {
         tree.put("tests", part(brief.tests(), BriefChanges::tests));
         brief.heard().ifPresent(heard -> tree.put("driver", driver(heard)));
         tree.put("proof", part(brief.debrief().proof(), proof -> BriefChanges.proof(proof, log)));
+        return tree;
+    }
+
+    /** What a driver says, in the units of people. */
+    static Map<String, Object> word(DriverWord word) {
+        Map<String, Object> tree = new LinkedHashMap<>();
+        if (word instanceof DriverWord.OfLimit limit) {
+            tree.put("corner", limit.word().corner());
+            tree.put("first", limit.word().first().name().toLowerCase(Locale.ROOT));
+            tree.put("errorPercent", PERCENT * limit.word().error());
+        } else if (word instanceof DriverWord.OfFigure figure) {
+            boolean time = figure.reading() == DriverWord.Reading.LAP_TIME;
+            tree.put("reading", figure.reading().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+            tree.put("corner", figure.corner());
+            tree.put(time ? "valueS" : "valueKmh", time ? figure.value() : LapTrace.kmh(figure.value()));
+            tree.put(time ? "errorS" : "errorKmh", time ? figure.error() : LapTrace.kmh(figure.error()));
+        }
         return tree;
     }
 
@@ -124,7 +143,7 @@ public final class BriefSummary {
         tree.put("cliffWearPercentPerLap", PERCENT * race.compound().cliffWear());
         tree.put("draws", choices.draws());
         if (!choices.words().isEmpty()) {
-            tree.put("driver", choices.words().stream().map(Object::toString).toList());
+            tree.put("driver", choices.words().stream().map(BriefSummary::word).toList());
         }
         tree.put("pressurePairs", choices.logged().pressures().size());
         tree.put("runsWithSpeeds", choices.logged().runs().size());

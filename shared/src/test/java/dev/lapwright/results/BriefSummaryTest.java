@@ -14,13 +14,16 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.documents.TestDocuments;
 import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.fit.LimitWord;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.logs.LapLogFile;
 import dev.lapwright.report.JsonLayout;
+import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.track.Track;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -175,5 +178,20 @@ class BriefSummaryTest {
         String again = JsonLayout.text(BriefSummary.tree(brief(Brief.of(CAR, TRACK, DAY)), 0.75, Optional.empty()));
         assertThat(JsonLayout.text(BriefSummary.tree(BEFORE, 0.75, Optional.empty())))
                 .isEqualTo(again);
+    }
+
+    /** In km/h and percent, as they are said. */
+    @Test
+    void whatTheDriverSaysIsWrittenInTheUnitsOfPeople() {
+        assertThat(BriefSummary.word(new DriverWord.OfLimit(new LimitWord("T6", LimitWord.End.REAR, 0.03))))
+                .isEqualTo(Map.of("corner", "T6", "first", "rear", "errorPercent", 3.0));
+        Map<String, Object> speed =
+                BriefSummary.word(new DriverWord.OfFigure(DriverWord.Reading.MINIMUM_SPEED, "T3", 25, 1));
+        assertThat(speed).containsEntry("reading", "minimum speed").containsEntry("corner", "T3");
+        // To rounding.
+        assertThat((double) speed.get("valueKmh")).isCloseTo(90, within(1e-12));
+        assertThat((double) speed.get("errorKmh")).isCloseTo(3.6, within(1e-12));
+        assertThat(BriefSummary.word(new DriverWord.OfFigure(DriverWord.Reading.LAP_TIME, "", 96, 0.5)))
+                .isEqualTo(Map.of("reading", "lap time", "corner", "", "valueS", 96.0, "errorS", 0.5));
     }
 }
