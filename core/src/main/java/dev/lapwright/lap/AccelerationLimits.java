@@ -50,11 +50,24 @@ final class AccelerationLimits {
     private static final double MOST_TRIAL = 40;
 
     private static final double TRIAL_STEP = 0.8;
+    /** Least step between trials, m/s². */
+    private static final double LEAST_TRIAL = 0.05;
+
+    /** Growth of the excess with deceleration that shows that brakes alone are the limit, s²/m. */
+    private static final double PLAIN = 0.03;
+
     /** Excess of a trial next to which another may have none. */
-    private static final double NARROWLY = 0.05;
+    private static final double NARROWLY = 0.01;
 
     private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
     private static final int SECTIONS = 16;
+
+    /** Share of four tyres' grip across up to which braking is sure to take the more grip the more it is. */
+    private static final double FAR_FROM_LIMIT = 0.7;
+
+    /** Parts into which what lies between two ways to brake is cut to see whether they hang together. */
+    private static final int PARTS = 8;
+
     private static final int STAGES = 3;
     /** Least that a trial step beyond a shift's band is left of its distance. */
     static final double LEAST_STRETCH = 0.3;
@@ -80,6 +93,8 @@ final class AccelerationLimits {
     private boolean thorough;
     /** Whether the last deceleration found by {@link #brake} takes drive, less than steady speed would, and no brakes. */
     boolean lightly;
+    /** Whether more than that deceleration plainly cannot be had; not looked at unless {@link #thorough}. */
+    boolean plainly;
 
     private double slopeDrive;
     private double slopeBrake;
@@ -278,14 +293,16 @@ final class AccelerationLimits {
         }
         boolean looked = lookingForBrakes;
         if (looked) {
-            brakeCourse.begin(-hardestTrial(massFactor));
+            brakeCourse.begin(-hardestTrial(massFactor, OFF_STEADY - wheels.climb));
             lookingForBrakes = false;
         }
         double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
         lightly = wheels.tyreForce >= 0;
-        if (lightly && thorough && !looked) {
-            double harder = hardestTrial(massFactor);
-            if (harder > y + OFF_STEADY) {
+        plainly = !thorough || !lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(y, massFactor));
+        if (!plainly && !looked) {
+            double least = y + OFF_STEADY;
+            double harder = hardestTrial(massFactor, least);
+            if (harder > least) {
                 y = gripRoot(-1, harder, slopeBrake, massFactor);
                 lightly = wheels.tyreForce >= 0;
             }
@@ -309,24 +326,32 @@ final class AccelerationLimits {
         lookingForBrakes = false;
     }
 
-    /** Looks for the hardest braking wherever only a lighter drive was found; begins by that, not on from the last search. */
-    void thorough(boolean look) {
-        thorough = look;
-        lookingForBrakes |= look;
+    /** Looks everywhere for the hardest braking from now on, wherever it is not plain; begins on from the last search, or by a look. */
+    void look(boolean on) {
+        thorough = true;
+        lookingForBrakes |= !on;
+    }
+
+    /** Searches on from the last deceleration from now on. */
+    void lookNoMore() {
+        thorough = false;
     }
 
     /**
-     * A deceleration that the tyres can give, as near to the most as a few trials tell, m/s². Light braking may be out of reach where hard
-     * braking is not: as drive turns to drag, a differential turns the car out of its way. Which of both is found must not hang on chance.
+     * A deceleration that the tyres can give, as near to the most as a few trials tell, m/s², or the least that is of use. Light braking may be
+     * out of reach where hard braking is not: as drive turns to drag, a differential turns the car out of its way. Which of both is found must
+     * not hang on chance.
      */
-    private double hardestTrial(double massFactor) {
-        double least = -wheels.climb;
+    private double hardestTrial(double massFactor, double least) {
+        double steady = -wheels.climb;
+        // The loads at steady speed tell how much braking to begin with.
+        wheels.require(wheels.climb, 1);
+        double most = wheels.mostBraking();
         double harder = Double.NaN;
         double hard = Double.NaN;
         double before = Double.NaN;
         double last = Double.NaN;
-        for (double beyond = MOST_TRIAL; beyond > OFF_STEADY; beyond *= TRIAL_STEP) {
-            double trial = least + beyond;
+        for (double trial = Math.min(MOST_TRIAL, most); trial > least; ) {
             double here = excess(-trial, massFactor);
             if (here <= 0) {
                 return trial;
@@ -341,8 +366,9 @@ final class AccelerationLimits {
             hard = trial;
             before = last;
             last = here;
+            trial -= Math.min((1 - TRIAL_STEP) * (trial - steady), Math.max(here * wheels.alongPerMass(), LEAST_TRIAL));
         }
-        return least + OFF_STEADY;
+        return least;
     }
 
     /** A deceleration between two that can be had, although neither of them can, m/s²; 0 if there is none. By golden sections. */
@@ -369,6 +395,16 @@ final class AccelerationLimits {
             }
         }
         return atRight <= 0 ? right : atLeft <= 0 ? left : 0;
+    }
+
+    /** Whether more braking than this, m/s², plainly only takes the more grip the more it is. */
+    private boolean plainlyMost(double y, double massFactor) {
+        for (double beyond = 0.5; beyond <= 2; beyond *= 2) {
+            if (excess(-y - beyond, massFactor) < PLAIN * beyond) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -443,6 +479,22 @@ final class AccelerationLimits {
     /** Deceleration, positive, without drive or brakes, from the forces just evaluated at steady speed. */
     private double coasting(double steady, double massFactor) {
         return steady + wheels.requiredForce / (car.mass * massFactor);
+    }
+
+    /**
+     * By how much what lies between two decelerations, m/s², is out of reach at v²/2 = energy in a gear (from 0): the greatest excess, 0 or
+     * less if the tyres can give it all.
+     */
+    double gap(double[] rows, int row, double energy, int gear, double light, double hard) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        double massFactor = car.propulsion.massFactor[gear];
+        wheels.engineDrag = car.propulsion.drag(gear, v);
+        double most = 0;
+        for (int i = 1; i < PARTS; i++) {
+            most = Math.max(most, excess(wheels.climb - light - (hard - light) * i / PARTS, massFactor));
+        }
+        return most;
     }
 
     private double excess(double ax, double massFactor) {

@@ -14,10 +14,16 @@ final class IntervalIntegrator {
     private static final double NEARLY_THERE = 5e-3;
 
     private static final int PREDICTIONS = 2;
-    /** On the place where brakes come within reach, m. */
-    private static final double PLACE_OF_BRAKES = 2e-4;
+    /** Longest step where brakes come within reach, m. */
+    private static final double SHORT = 0.15;
+
+    /** Excess that is plainly out of reach. */
+    private static final double OUT_OF_REACH = 1e-3;
+
+    private static final int MOST_SHORT = 2;
+    private static final double ENERGY_TOLERANCE = 1e-8;
     /** Change of deceleration within a step that no driving through a zero of the drive makes, m/s². */
-    private static final double SUDDEN = 0.5;
+    private static final double SUDDEN = 0.3;
 
     private final double nearlyThere;
     private final Vehicle car;
@@ -43,17 +49,24 @@ final class IntervalIntegrator {
     private double bandTime;
 
     private double[] rows;
+    /** Those rows, or the one between them. */
+    private double[] at;
+
     private int cell;
     /** Of the cell, m. */
     private double length;
 
     private boolean braking;
-    /** Whether brakes were left alone at some stage of the way; at how many of the last two of a step. */
+    /** Whether brakes were left alone at some stage of the way. */
     private boolean lightly;
 
-    private int lightStages;
+    /** Whether nowhere on the way more braking might have been had than was found. */
+    private boolean plainly;
+
     private double middleSlope;
-    private boolean thorough;
+    /** How unlike the ways to brake were at the stages of the first step over the cell: see {@link #unlike}. */
+    private double unlike;
+
     /** Gears in use, from 0. */
     private int lowest;
 
@@ -115,13 +128,23 @@ final class IntervalIntegrator {
         return backward(road, index, energy, 1);
     }
 
-    /** The same, looking at every stage for the hardest braking wherever only the lightest was found. */
-    double backwardThoroughly(Road road, int index, double energy) {
-        thorough = true;
-        acceleration.thorough(true);
+    /**
+     * The same, looking everywhere for the hardest braking wherever more of it might be had than next to the last.
+     *
+     * @param on whether the car brakes where the cell ends: then the last search is a guide
+     */
+    double backwardHardest(Road road, int index, double energy, boolean on) {
+        acceleration.look(on);
         double before = backward(road, index, energy, 1);
-        thorough = false;
-        acceleration.thorough(false);
+        if (unlike > 0 && length > 0) {
+            double far = endSlope;
+            double taken = time;
+            double byMiddles = byMiddles(energy);
+            before = byMiddles + (1 - unlike) * (before - byMiddles);
+            endSlope += (1 - unlike) * (far - endSlope);
+            time += (1 - unlike) * (taken - time);
+        }
+        acceleration.lookNoMore();
         return before;
     }
 
@@ -156,6 +179,7 @@ final class IntervalIntegrator {
         }
         double e = energy;
         lightly = false;
+        plainly = true;
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
         int piece = p.pieceAt(e);
@@ -172,6 +196,9 @@ final class IntervalIntegrator {
             }
             acceleration.stage = 0;
             double k1 = slope(done, sign, e, piece);
+            if (braking && plainly) {
+                acceleration.lookNoMore();
+            }
             if (under >= 0 && k1 < 0) {
                 double below = slope(done, sign, e, under);
                 if (below >= 0) {
@@ -186,7 +213,6 @@ final class IntervalIntegrator {
                 piece = under;
                 k1 = below;
             }
-            boolean light = acceleration.lightly;
             double q1 = stretch;
             if (first) {
                 startSlope = k1 / q1;
@@ -197,11 +223,8 @@ final class IntervalIntegrator {
             double end = stretch == 1 && !p.shifting(piece, lowest, highest)
                     ? step(done, sign, h, e, k1, q1, piece)
                     : stepOver(h, done, sign, e, k1, piece);
-            double whole = h;
-            while (thorough && lightStages != (light ? 2 : 0) && suddenly(k1) && h > PLACE_OF_BRAKES) {
-                // Brakes come within reach on the way: the step ends there.
-                h *= 0.5;
-                end = step(done, sign, h, e, k1, q1, piece);
+            if (split == 0) {
+                unlike = plainly ? 0 : unlike(h, e, k1, piece);
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -217,12 +240,7 @@ final class IntervalIntegrator {
                 nextPiece = piece - 1;
             } else {
                 time += stepTime(h, e, end, sign * k1 / q1, sign * endSlope);
-                if (h == whole) {
-                    return end;
-                }
-                done += h / length;
-                e = end;
-                continue;
+                return end;
             }
             double part = distanceTo(target, end, done, sign, e, k1, q1, piece);
             time += stepTime(part, e, target, sign * k1 / q1, sign * endSlope);
@@ -288,12 +306,10 @@ final class IntervalIntegrator {
         acceleration.stage = 1;
         double k2 = slope(done + 0.5 * reach * q1 / length, sign, half, piece);
         double q2 = stretch;
-        lightStages = acceleration.lightly ? 1 : 0;
         middleSlope = k2;
         acceleration.stage = 2;
         double k3 = slope(done + reach * (2 * q2 - q1) / length, sign, e + signed * (2 * k2 - k1), piece);
         double q3 = stretch;
-        lightStages += acceleration.lightly ? 1 : 0;
         double end = e + signed / 6 * (k1 + 4 * k2 + k3);
         endSlope = k3 / q3;
         this.reach = reach;
@@ -305,9 +321,66 @@ final class IntervalIntegrator {
         return end;
     }
 
-    /** Whether the slopes of the last step lie apart as those of unlike ways of braking do. */
-    private boolean suddenly(double k1) {
-        return Math.abs(middleSlope - k1) > SUDDEN || Math.abs(endSlope - k1) > SUDDEN;
+    /**
+     * How unlike the ways to brake at the stages of a first step back over a cell are: from 0, more of the same, to 1, where between them lies
+     * what is out of reach, so that the slope jumps on the way.
+     */
+    private double unlike(double h, double e, double k1, int piece) {
+        double light = -Math.max(k1, Math.max(middleSlope, endSlope));
+        double hard = -Math.min(k1, Math.min(middleSlope, endSlope));
+        double apart = hard - light;
+        if (apart < SUDDEN) {
+            return 0;
+        }
+        double share = hard == -k1 ? 0 : hard == -middleSlope ? 0.5 : 1;
+        double energy = share == 0 ? e : share == 1 ? e - h * (2 * middleSlope - k1) : e - 0.5 * h * k1;
+        int row = row(share * h / length, -1);
+        int gear = car.propulsion.gear(piece, lowest, highest);
+        double gap = acceleration.gap(at, row, energy, gear, light, hard);
+        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, gap / OUT_OF_REACH);
+    }
+
+    /**
+     * The way back over a cell by the implicit rule of the middle, in steps of {@link #SHORT}. The faster a car, the less can it
+     * brake: so each step has one end, which does not jump where the slope does and also holds where the car stays at the edge of what comes
+     * within reach.
+     */
+    private double byMiddles(double entered) {
+        Propulsion p = car.propulsion;
+        acceleration.stage = 0;
+        double e = entered;
+        int steps = (int) Math.min(MOST_SHORT, Math.ceil(length / SHORT));
+        double share = 1.0 / steps;
+        double h = share * length;
+        time = 0;
+        for (int i = 0; i < steps; i++) {
+            double middle = (i + 0.5) * share;
+            double low = e;
+            double atLow = 0.5 * h * -slope(middle, -1, e, p.pieceAt(e));
+            double high = e + atLow;
+            double x = high;
+            double atHigh = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
+            for (int k = 0; k < MAX_SPLITS && Math.abs(high - low) > ENERGY_TOLERANCE; k++) {
+                // A secant first, which ends at once where the slope is smooth; then halvings, which end everywhere, with a secant now and then.
+                x = k % 3 == 0 ? low + (high - low) * atLow / (atLow - atHigh) : 0.5 * (low + high);
+                double g = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
+                if (Math.abs(g) < ENERGY_TOLERANCE) {
+                    break;
+                }
+                if (g * atLow > 0) {
+                    low = x;
+                    atLow = g;
+                } else {
+                    high = x;
+                    atHigh = g;
+                }
+            }
+            double end = 2 * x - e;
+            endSlope = (e - end) / h;
+            time += duration(h, e, end, 0, 0);
+            e = end;
+        }
+        return e;
     }
 
     private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
@@ -396,36 +469,42 @@ final class IntervalIntegrator {
         return Math.sqrt(2 * Math.max(energy, 1e-12));
     }
 
+    /** The row at a fraction of the cell counted from where the step began; {@link #at} holds it. */
+    private int row(double fraction, int sign) {
+        double f = sign > 0 ? fraction : 1 - fraction;
+        int base = 2 * cell * Road.STRIDE;
+        at = rows;
+        if (f <= 0) {
+            return base;
+        }
+        if (f >= 1) {
+            return base + 2 * Road.STRIDE;
+        }
+        if (f == 0.5) {
+            return base + Road.STRIDE;
+        }
+        for (int j = 0; j < Road.RULE; j++) {
+            double a = rows[base + j];
+            place[j] = a + f * (rows[base + 2 * Road.STRIDE + j] - a);
+        }
+        at = place;
+        return 0;
+    }
+
     /** de/ds at a fraction of the cell counted from where the step began. */
     private double slope(double fraction, int sign, double e, int piece) {
         double energy = Math.max(e, 0);
-        double f = sign > 0 ? fraction : 1 - fraction;
-        int base = 2 * cell * Road.STRIDE;
-        int row;
-        double[] from = rows;
-        if (f <= 0) {
-            row = base;
-        } else if (f >= 1) {
-            row = base + 2 * Road.STRIDE;
-        } else if (f == 0.5) {
-            row = base + Road.STRIDE;
-        } else {
-            for (int j = 0; j < Road.RULE; j++) {
-                double a = rows[base + j];
-                place[j] = a + f * (rows[base + 2 * Road.STRIDE + j] - a);
-            }
-            from = place;
-            row = 0;
-        }
+        int row = row(fraction, sign);
         Propulsion p = car.propulsion;
         int gear = p.gear(piece, lowest, highest);
         if (braking) {
             stretch = 1;
-            double ax = acceleration.brake(from, row, energy, gear);
+            double ax = acceleration.brake(at, row, energy, gear);
             lightly |= acceleration.lightly;
+            plainly &= acceleration.plainly;
             return ax;
         }
-        double a = acceleration.drive(from, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
+        double a = acceleration.drive(at, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
         stretch = acceleration.stretch;
         return a;
     }

@@ -350,10 +350,9 @@ final class Kernel {
         }
         step.use(lowestGear[i], highestGear[i]);
         boolean onLimit = onLimit(i) && after >= limit[i + 1];
-        double before = braking || onLimit ? step.backward(road, i, after) : Double.NaN;
-        if (!(onLimit && before >= energy[i]) && (!braking || step.brakedLightly())) {
-            // What braking there is must not hang on where the last search ended.
-            before = step.backwardThoroughly(road, i, after);
+        double before = onLimit ? step.backward(road, i, after) : Double.NaN;
+        if (!(onLimit && before >= energy[i])) {
+            before = step.backwardHardest(road, i, after, braking);
         }
         boolean unknown = step.unknown();
         if (before < energy[i]) {

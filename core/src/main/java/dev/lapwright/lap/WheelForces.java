@@ -20,6 +20,11 @@ final class WheelForces {
     /** Share of what tips a car over that is far from it. */
     private static final double PLAINLY_UPRIGHT = 0.9;
 
+    /** Over the deceleration of four tyres, and least of it, m/s²: where searches begin. */
+    private static final double MARGIN = 1.2;
+
+    private static final double LEAST_BRAKING = 3;
+
     private final Vehicle car;
     private final boolean ellipse;
     private final double exponent;
@@ -430,6 +435,26 @@ final class WheelForces {
 
     private double power(double x) {
         return ellipse ? x * x : Math.pow(x, exponent);
+    }
+
+    /**
+     * A deceleration, m/s², that is out of reach beside what the way across takes: that of four tyres under the loads last put on them, as if
+     * they shared both tasks in the best way, and a margin for what braking does to the loads.
+     */
+    double mostBraking() {
+        double left = 1 - power(smaller(across(), 1));
+        double along = alongPerMass() * (ellipse ? Math.sqrt(left) : Math.pow(left, 1 / exponent));
+        return MARGIN * (along + (drag + rolling) / car.mass) + LEAST_BRAKING;
+    }
+
+    /** Share of what four tyres could give across, under the loads last put on them, that the way takes. */
+    double across() {
+        return car.mass * Math.abs(lateral) / larger(front.peakAcross() + rear.peakAcross(), TINY);
+    }
+
+    /** What the tyres give along under the loads last put on them, over the mass, m/s²: no use grows faster than by that with braking, about. */
+    double alongPerMass() {
+        return (front.peakAlong() + rear.peakAlong()) / car.mass;
     }
 
     /** Which limit the last evaluation came closest to. */

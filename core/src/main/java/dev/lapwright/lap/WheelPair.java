@@ -147,6 +147,16 @@ final class WheelPair {
         return outer ? outerLateral : innerLateral;
     }
 
+    /** Most that both wheels give along, N. */
+    double peakAlong() {
+        return innerAlong + outerAlong;
+    }
+
+    /** Most that each gives across, N, added up. */
+    double peakAcross() {
+        return innerLateral + outerLateral;
+    }
+
     /** Its cornering stiffness, N/rad. */
     double stiffness(boolean outer) {
         return outer ? outerStiffness : innerStiffness;
