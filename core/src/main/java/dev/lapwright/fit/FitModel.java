@@ -8,6 +8,7 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -31,9 +32,16 @@ final class FitModel {
     /**
      * @param how told of each lap driven
      * @param expected laps that will be, about
+     * @param rounds of least squares done before
      */
-    FitModel(List<DrivenRun> runs, Track track, List<Direction> directions, StudyRun how, int expected) {
-        this(runs, LapSolver.on(track), directions, new Driven(how, expected));
+    FitModel(
+            List<DrivenRun> runs,
+            Track track,
+            List<Direction> directions,
+            StudyRun how,
+            int expected,
+            StudyMemory rounds) {
+        this(runs, LapSolver.on(track), directions, new Driven(how, expected, new FitRounds(rounds)));
     }
 
     private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions, Driven driven) {
@@ -43,15 +51,17 @@ final class FitModel {
         this.driven = driven;
     }
 
-    /** Laps driven for one fit, all its models together. */
+    /** Laps driven for one fit and its rounds of least squares, all its models together. */
     private static final class Driven {
         private final StudyRun how;
         private final int expected;
+        private final FitRounds rounds;
         private int laps;
 
-        Driven(StudyRun how, int expected) {
+        Driven(StudyRun how, int expected, FitRounds rounds) {
             this.how = how;
             this.expected = expected;
+            this.rounds = rounds;
         }
 
         void next() {
@@ -76,6 +86,10 @@ final class FitModel {
 
     List<Direction> directions() {
         return directions;
+    }
+
+    FitRounds rounds() {
+        return driven.rounds;
     }
 
     List<DrivenRun> runs() {
