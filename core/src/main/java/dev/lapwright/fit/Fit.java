@@ -100,30 +100,43 @@ public final class Fit implements Study<FitResult> {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
         Set<FitParameter> some = Collections.unmodifiableSet(EnumSet.copyOf(wanted));
-        return with(new Choices(some, choices.doubts, choices.words, choices.candidates, choices.confidence, choices.rounds));
+        return with(new Choices(
+                some, choices.doubts, choices.words, choices.candidates, choices.confidence, choices.rounds));
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
-        return with(new Choices(choices.parameters, stated, choices.words, choices.candidates, choices.confidence, choices.rounds));
+        return with(new Choices(
+                choices.parameters, stated, choices.words, choices.candidates, choices.confidence, choices.rounds));
     }
 
     /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
     public Fit hearing(List<LimitWord> said) {
         return with(new Choices(
-                choices.parameters, choices.doubts, List.copyOf(said), choices.candidates, choices.confidence, choices.rounds));
+                choices.parameters,
+                choices.doubts,
+                List.copyOf(said),
+                choices.candidates,
+                choices.confidence,
+                choices.rounds));
     }
 
     /** The same, asking of each of these setups what a further run in it would tell; none by default. */
     public Fit consideringNext(List<FitResult.Candidate> setups) {
         return with(new Choices(
-                choices.parameters, choices.doubts, choices.words, List.copyOf(setups), choices.confidence, choices.rounds));
+                choices.parameters,
+                choices.doubts,
+                choices.words,
+                List.copyOf(setups),
+                choices.confidence,
+                choices.rounds));
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return with(new Choices(choices.parameters, choices.doubts, choices.words, choices.candidates, wanted, choices.rounds));
+        return with(new Choices(
+                choices.parameters, choices.doubts, choices.words, choices.candidates, wanted, choices.rounds));
     }
 
     /** The same, going on from what a memory recalls of this very fit's rounds of least squares, and keeping there what it does. */

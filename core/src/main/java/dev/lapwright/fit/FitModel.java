@@ -13,6 +13,7 @@ import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,7 +42,7 @@ final class FitModel {
             StudyRun how,
             int expected,
             StudyMemory rounds) {
-        this(runs, LapSolver.on(track), directions, new Driven(how, expected, new FitRounds(rounds)));
+        this(runs, LapSolver.on(track), directions, new Driven(how, expected, new Rounds(rounds)));
     }
 
     private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions, Driven driven) {
@@ -55,10 +56,10 @@ final class FitModel {
     private static final class Driven {
         private final StudyRun how;
         private final int expected;
-        private final FitRounds rounds;
+        private final Rounds rounds;
         private int laps;
 
-        Driven(StudyRun how, int expected, FitRounds rounds) {
+        Driven(StudyRun how, int expected, Rounds rounds) {
             this.how = how;
             this.expected = expected;
             this.rounds = rounds;
@@ -71,6 +72,32 @@ final class FitModel {
 
         void end() {
             how.report(laps, laps);
+        }
+    }
+
+    /**
+     * Rounds of least squares of one fit, one after the other. The same fit does the same rounds: what one that was broken off has done is
+     * recalled.
+     */
+    static final class Rounds {
+        private final StudyMemory memory;
+        private final Map<String, double[]> recalled = new HashMap<>();
+        private int round;
+
+        private Rounds(StudyMemory memory) {
+            this.memory = memory;
+            memory.recall((name, numbers, words) -> recalled.put(name, numbers));
+        }
+
+        /** Begins the next round: what it came to where it was done before, as so many numbers. */
+        Optional<double[]> next(int numbers) {
+            round++;
+            return Optional.ofNullable(recalled.get(Integer.toString(round))).filter(kept -> kept.length == numbers);
+        }
+
+        /** Keeps what the round came to. */
+        void keep(double[] numbers) {
+            memory.keep(Integer.toString(round), numbers, "");
         }
     }
 
@@ -88,7 +115,7 @@ final class FitModel {
         return directions;
     }
 
-    FitRounds rounds() {
+    Rounds rounds() {
         return driven.rounds;
     }
 

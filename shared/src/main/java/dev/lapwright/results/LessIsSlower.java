@@ -70,9 +70,9 @@ final class LessIsSlower {
                 if (hasLessMass(more, less) || hasLessDrag(more, less)) {
                     LapSolver solver = LapSolver.on(result.track());
                     told(Comparison.of(solver.solve(more), solver.solve(less)), digits)
-                            .ifPresent(why -> said.add(
-                                    Subject.said(less.car(), name, less.car().setting(name)) + " beside "
-                                            + Subject.said(more.car(), name, more.car().setting(name)) + ": " + why));
+                            .ifPresent(why -> said.add(Subject.said(
+                                            less.car(), name, less.car().setting(name)) + " beside "
+                                    + Subject.said(more.car(), name, more.car().setting(name)) + ": " + why));
                 }
             }
         }

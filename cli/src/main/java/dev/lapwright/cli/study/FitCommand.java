@@ -169,9 +169,12 @@ public final class FitCommand extends StudyCommand<FitReport> {
         }
         FitResult found;
         try (ResumeOption.Kept journal = resume.kept(
-                        console, runs.stream().map(FitReport.Run::subject).toList(), resume.isAsked() ? inputs() : List.of());
+                        console,
+                        runs.stream().map(FitReport.Run::subject).toList(),
+                        resume.isAsked() ? inputs() : List.of());
                 ProgressBar bar = new ProgressBar(console, "laps")) {
-            found = fit.remembering(journal.of("rounds")).run(StudyRun.onAllCores().reporting(bar));
+            found = fit.remembering(journal.of("rounds"))
+                    .run(StudyRun.onAllCores().reporting(bar));
         }
         return new FitReport(runs, found, name);
     }

@@ -658,9 +658,7 @@ class BenchServerTest {
     void whoGoesBeforeTheAnswerIsNoBurden() throws IOException {
         for (int i = 0; i < BenchServer.MOST_CONNECTIONS + 50; i++) {
             gone(room, "sheet", BenchRoom.state(1, Map.of(), Map.of("window", "gone")));
-            assertThat(room.said(room.head("GET", "start", 0)))
-                    .as("after " + i)
-                    .startsWith("HTTP/1.1 200");
+            assertThat(room.said(room.head("GET", "start", 0))).as("after " + i).startsWith("HTTP/1.1 200");
         }
     }
 
@@ -685,7 +683,8 @@ class BenchServerTest {
 
     private static void gone(BenchRoom room, String asked, String body) throws IOException {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), room.port())) {
-            socket.getOutputStream().write((room.head("POST", asked, body.length()) + body).getBytes(StandardCharsets.US_ASCII));
+            socket.getOutputStream()
+                    .write((room.head("POST", asked, body.length()) + body).getBytes(StandardCharsets.US_ASCII));
         }
     }
 

@@ -98,7 +98,9 @@ class HostileRequestsTest {
         TortureHook.count(
                 status.isEmpty() ? "hung up on" : status.startsWith("HTTP/1.1 2") ? "answered" : "turned away");
         assertThat(status).as(asked[0] + " " + body).doesNotStartWith("HTTP/1.1 5");
-        assertThat(status(room, room.head("GET", "start", 0))).as(asked[0] + " " + body).startsWith("HTTP/1.1 200");
+        assertThat(status(room, room.head("GET", "start", 0)))
+                .as(asked[0] + " " + body)
+                .startsWith("HTTP/1.1 200");
         try (Stream<Path> files = Files.list(PLACE.get(0))) {
             assertThat(files.map(file -> file.getFileName().toString())).isSubsetOf("saved");
         }

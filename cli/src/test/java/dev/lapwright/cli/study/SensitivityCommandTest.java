@@ -284,8 +284,9 @@ class SensitivityCommandTest {
         };
         String said = text(sensitivity("gt-talvex", "../docs/examples/ring-100.json", lifted));
         assertThat(said)
-                .containsPattern("ballast 0 kg beside ballast [36]0 kg: Less mass is slower here by what limits the car, "
-                        + "\\+0\\.[0-9]+ s at its (rear|front) grip");
+                .containsPattern(
+                        "ballast 0 kg beside ballast [36]0 kg: Less mass is slower here by what limits the car, "
+                                + "\\+0\\.[0-9]+ s at its (rear|front) grip");
         assertThat(text(sensitivity("gt-talvex", CIRCUIT, "--line", "middle", "--no-second-opinion")))
                 .doesNotContain("slower here by what limits");
     }
