@@ -141,7 +141,8 @@ public record Adjustment(
             throw new InvalidValueException(
                     name,
                     withUnit(setting) + " is outside the range of this adjustment",
-                    "allowed: " + withUnit(min()) + " to " + withUnit(max()));
+                    UnitGuess.remedy(
+                            "allowed: " + withUnit(min()) + " to " + withUnit(max()), setting, unit, min(), max()));
         }
         return Math.max(min(), Math.min(max(), setting));
     }

@@ -7,6 +7,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
@@ -39,7 +40,8 @@ public final class Fit implements Study<FitResult> {
             FitDoubts doubts,
             List<LimitWord> words,
             List<FitResult.Candidate> candidates,
-            double confidence) {}
+            double confidence,
+            StudyMemory rounds) {}
 
     private Fit(
             Car car,
@@ -62,7 +64,8 @@ public final class Fit implements Study<FitResult> {
 
     /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
-        Choices usual = new Choices(EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, List.of(), List.of(), 0.95);
+        Choices usual = new Choices(
+                EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, List.of(), List.of(), 0.95, StudyMemory.NONE);
         return new Fit(car, track, conditions, List.of(), List.of(), usual);
     }
 
@@ -97,30 +100,49 @@ public final class Fit implements Study<FitResult> {
             throw new InvalidValueException("parameters", "there is none to fit", "name one at least");
         }
         Set<FitParameter> some = Collections.unmodifiableSet(EnumSet.copyOf(wanted));
-        return with(new Choices(some, choices.doubts, choices.words, choices.candidates, choices.confidence));
+        return with(new Choices(
+                some, choices.doubts, choices.words, choices.candidates, choices.confidence, choices.rounds));
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
-        return with(new Choices(choices.parameters, stated, choices.words, choices.candidates, choices.confidence));
+        return with(new Choices(
+                choices.parameters, stated, choices.words, choices.candidates, choices.confidence, choices.rounds));
     }
 
     /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
     public Fit hearing(List<LimitWord> said) {
         return with(new Choices(
-                choices.parameters, choices.doubts, List.copyOf(said), choices.candidates, choices.confidence));
+                choices.parameters,
+                choices.doubts,
+                List.copyOf(said),
+                choices.candidates,
+                choices.confidence,
+                choices.rounds));
     }
 
     /** The same, asking of each of these setups what a further run in it would tell; none by default. */
     public Fit consideringNext(List<FitResult.Candidate> setups) {
         return with(new Choices(
-                choices.parameters, choices.doubts, choices.words, List.copyOf(setups), choices.confidence));
+                choices.parameters,
+                choices.doubts,
+                choices.words,
+                List.copyOf(setups),
+                choices.confidence,
+                choices.rounds));
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
-        return with(new Choices(choices.parameters, choices.doubts, choices.words, choices.candidates, wanted));
+        return with(new Choices(
+                choices.parameters, choices.doubts, choices.words, choices.candidates, wanted, choices.rounds));
+    }
+
+    /** The same, going on from what a memory recalls of this very fit's rounds of least squares, and keeping there what it does. */
+    public Fit remembering(StudyMemory rounds) {
+        return with(new Choices(
+                choices.parameters, choices.doubts, choices.words, choices.candidates, choices.confidence, rounds));
     }
 
     /**
@@ -148,8 +170,10 @@ public final class Fit implements Study<FitResult> {
 
     /** One run of the search: the parameters still free, and the collinearities found so far. */
     private final class Run {
-        /** Laps for each parameter and run, about: those of the demo logs take 225 to 260. */
-        private static final int EXPECTED = 250;
+        /** Laps for each run, about, and more for each parameter: those of the demo logs take 70 to 100 for one or two, 180 to 320 for five. */
+        private static final int EXPECTED = 50;
+
+        private static final int EXPECTED_EACH = 45;
         /** Below this share of the strongest direction's effect on speed nothing can be told, whatever the noise. */
         private static final double BLIND = 1e-3;
         /** A direction is held where its standard error is above what is usually in doubt of it: 1 in u. */
@@ -200,7 +224,7 @@ public final class Fit implements Study<FitResult> {
         FitResult result() {
             List<Direction> directions = new ArrayList<>(free);
             directions.addAll(nuisances);
-            FitModel model = new FitModel(runs, track, directions, how, EXPECTED * free.size() * runs.size());
+            FitModel model = new FitModel(runs, track, directions, how, expected(), choices.rounds);
             Priors priors = new Priors(choices.doubts, free.size(), directions);
             List<Lap> before = lapsAsGiven(model);
             List<LapValidator> validators = before.stream()
@@ -219,6 +243,10 @@ public final class Fit implements Study<FitResult> {
                     .result(car, estimates, choices.candidates, choices.confidence);
             model.end();
             return result;
+        }
+
+        private int expected() {
+            return (EXPECTED + EXPECTED_EACH * free.size()) * runs.size();
         }
 
         private List<Lap> lapsAsGiven(FitModel model) {

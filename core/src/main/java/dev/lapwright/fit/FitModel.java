@@ -8,10 +8,12 @@ import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,9 +33,16 @@ final class FitModel {
     /**
      * @param how told of each lap driven
      * @param expected laps that will be, about
+     * @param rounds of least squares done before
      */
-    FitModel(List<DrivenRun> runs, Track track, List<Direction> directions, StudyRun how, int expected) {
-        this(runs, LapSolver.on(track), directions, new Driven(how, expected));
+    FitModel(
+            List<DrivenRun> runs,
+            Track track,
+            List<Direction> directions,
+            StudyRun how,
+            int expected,
+            StudyMemory rounds) {
+        this(runs, LapSolver.on(track), directions, new Driven(how, expected, new Rounds(rounds)));
     }
 
     private FitModel(List<DrivenRun> runs, LapSolver solver, List<Direction> directions, Driven driven) {
@@ -43,15 +52,17 @@ final class FitModel {
         this.driven = driven;
     }
 
-    /** Laps driven for one fit, all its models together. */
+    /** Laps driven for one fit and its rounds of least squares, all its models together. */
     private static final class Driven {
         private final StudyRun how;
         private final int expected;
+        private final Rounds rounds;
         private int laps;
 
-        Driven(StudyRun how, int expected) {
+        Driven(StudyRun how, int expected, Rounds rounds) {
             this.how = how;
             this.expected = expected;
+            this.rounds = rounds;
         }
 
         void next() {
@@ -61,6 +72,32 @@ final class FitModel {
 
         void end() {
             how.report(laps, laps);
+        }
+    }
+
+    /**
+     * Rounds of least squares of one fit, one after the other. The same fit does the same rounds: what one that was broken off has done is
+     * recalled.
+     */
+    static final class Rounds {
+        private final StudyMemory memory;
+        private final Map<String, double[]> recalled = new HashMap<>();
+        private int round;
+
+        private Rounds(StudyMemory memory) {
+            this.memory = memory;
+            memory.recall((name, numbers, words) -> recalled.put(name, numbers));
+        }
+
+        /** Begins the next round: what it came to where it was done before, as so many numbers. */
+        Optional<double[]> next(int numbers) {
+            round++;
+            return Optional.ofNullable(recalled.get(Integer.toString(round))).filter(kept -> kept.length == numbers);
+        }
+
+        /** Keeps what the round came to. */
+        void keep(double[] numbers) {
+            memory.keep(Integer.toString(round), numbers, "");
         }
     }
 
@@ -76,6 +113,10 @@ final class FitModel {
 
     List<Direction> directions() {
         return directions;
+    }
+
+    Rounds rounds() {
+        return driven.rounds;
     }
 
     List<DrivenRun> runs() {

@@ -2,6 +2,7 @@ package dev.lapwright.fit;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
@@ -55,6 +56,8 @@ final class FitProblem implements ValueAndJacobianFunction {
     private double[] nuisancesAt;
     /** By direction and run. */
     private final FitModel.Pair[][] sensitivities;
+    /** Whether it is known where sensitivities were made, as of a round that was recalled, but not what they are. */
+    private boolean behind;
 
     /**
      * @param weights of each lap's cells, 0 to 1; not copied
@@ -72,9 +75,28 @@ final class FitProblem implements ValueAndJacobianFunction {
         sensitivities = new FitModel.Pair[directions][];
     }
 
-    /** The unknowns of the best fit from a start. */
+    /** The unknowns of the best fit from a start; of a round that was done before, what it came to. */
     double[] solved(double[] start) {
         priors.hearClocks(laps, start);
+        int unknowns = start.length;
+        Optional<double[]> before = model.rounds().next(unknowns + 2 * directions);
+        if (before.isPresent()) {
+            sensitivitiesAt = Arrays.copyOfRange(before.get(), unknowns, unknowns + directions);
+            nuisancesAt = Arrays.copyOfRange(before.get(), unknowns + directions, unknowns + 2 * directions);
+            behind = true;
+            return Arrays.copyOf(before.get(), unknowns);
+        }
+        double[] solved = searched(start);
+        if (sensitivitiesAt != null) {
+            double[] kept = Arrays.copyOf(solved, unknowns + 2 * directions);
+            System.arraycopy(sensitivitiesAt, 0, kept, unknowns, directions);
+            System.arraycopy(nuisancesAt, 0, kept, unknowns + directions, directions);
+            model.rounds().keep(kept);
+        }
+        return solved;
+    }
+
+    private double[] searched(double[] start) {
         double[] target = new double[count * laps.size() + shared];
         for (int j = 0; j < shared; j++) {
             target[count * laps.size() + j] = priors.root(j) * priors.mean[j];
@@ -247,18 +269,17 @@ final class FitProblem implements ValueAndJacobianFunction {
 
     /** Makes sensitivities anew where the car has moved: to parameters sooner than to nuisances, whose doubts are small. */
     private void renewSensitivities(double[] u) {
-        if (moved(u, sensitivitiesAt, 1)) {
-            sensitivitiesAt = u;
-            for (int j = 0; j < priors.parameters; j++) {
-                sensitivities[j] = around(u, j);
-            }
+        boolean moved = moved(u, sensitivitiesAt, 1);
+        sensitivitiesAt = moved ? u : sensitivitiesAt;
+        for (int j = 0; (moved || behind) && j < priors.parameters; j++) {
+            sensitivities[j] = around(sensitivitiesAt, j);
         }
-        if (moved(u, nuisancesAt, SLOWER)) {
-            nuisancesAt = u;
-            for (int j = priors.parameters; j < directions; j++) {
-                sensitivities[j] = around(u, j);
-            }
+        moved = moved(u, nuisancesAt, SLOWER);
+        nuisancesAt = moved ? u : nuisancesAt;
+        for (int j = priors.parameters; (moved || behind) && j < directions; j++) {
+            sensitivities[j] = around(nuisancesAt, j);
         }
+        behind = false;
     }
 
     private FitModel.Pair[] around(double[] u, int j) {

@@ -65,6 +65,7 @@ public final class CarOddities {
      */
     public static List<Oddity> of(Car car, Conditions conditions) {
         CarOddities oddities = new CarOddities(car, conditions);
+        oddities.found.addAll(UsualValues.of(car));
         oddities.air(conditions);
         oddities.upright();
         oddities.tyres();

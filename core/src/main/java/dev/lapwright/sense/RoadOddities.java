@@ -1,5 +1,7 @@
 package dev.lapwright.sense;
 
+import dev.lapwright.car.Unit;
+import dev.lapwright.car.UnitGuess;
 import dev.lapwright.track.Stations;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +35,12 @@ public final class RoadOddities {
             odd.add(new Oddity(
                     "length",
                     Oddity.text(length) + " m; circuits are 500 m to 25 km long",
-                    "check that lengths are in metres, and that the points are those of one lap"));
+                    UnitGuess.remedy(
+                            "check that lengths are in metres, and that the points are those of one lap",
+                            length,
+                            Unit.METRE,
+                            SHORTEST,
+                            LONGEST)));
         }
         int corners = stations.corners().size();
         if (corners * CORNER_EVERY > length) {
@@ -91,7 +98,10 @@ public final class RoadOddities {
                 s,
                 width,
                 w -> w > 0 ? Math.max(NARROWEST - w, w - WIDEST) : -1,
-                w -> "a width of " + Oddity.text(w) + " m; circuits are 6 to 20 m wide",
+                w -> "a width of " + Oddity.text(w) + " m; circuits are 6 to 20 m wide"
+                        + UnitGuess.of(w, Unit.METRE, NARROWEST, WIDEST)
+                                .map(guess -> "; " + guess)
+                                .orElse(""),
                 "check widths there: they count from the centre line to each side, in metres");
         return List.copyOf(odd);
     }

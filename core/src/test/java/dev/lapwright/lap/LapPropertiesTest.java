@@ -33,6 +33,11 @@ class LapPropertiesTest {
     private static final double NOISE = 1e-4;
     /** What the project allows the default spacing of stations, s. */
     private static final double SPACING = 1e-3;
+    /**
+     * To which a lap of about a minute is settled, s: limits of bends are searched to 1e-12 of themselves, and sums over left and right wheels
+     * round otherwise in a mirror; ten times that.
+     */
+    private static final double SETTLED = 1e-9;
     /** Scale of the test engine's power (375 kW) for each kilogram that makes 150 W/kg. */
     private static final double MODERATE_POWER = 4e-4;
 
@@ -87,7 +92,7 @@ class LapPropertiesTest {
         assertThat(timeOrNaN(car, track.mirrored(), wind.with("conditions.windFromDeg", (540 - from) % 360)))
                 // The sine and cosine of two bearings are not rounded alike.
                 .isCloseTo(timeOrNaN(car, track, wind.with("conditions.windFromDeg", from)), within(NOISE));
-        assertThat(timeOrNaN(car, track.mirrored())).isEqualTo(timeOrNaN(car, track));
+        assertThat(timeOrNaN(car, track.mirrored())).isCloseTo(timeOrNaN(car, track), within(SETTLED));
     }
 
     @Torture(cases = 2, percent = 2)

@@ -1,5 +1,6 @@
 package dev.lapwright.documents;
 
+import dev.lapwright.car.UnitGuess;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.PlainText;
 import dev.lapwright.text.Excerpt;
@@ -176,10 +177,18 @@ final class ObjectReader {
                     place(name),
                     path(name),
                     Check.text(written) + unit + " is outside the range",
-                    "allowed: " + field.range(scale));
+                    allowed(field, written, scale));
             return Double.NaN;
         }
         return field.toModel(written, scale);
+    }
+
+    /** The range, and the unit that may have been meant. */
+    private static String allowed(NumberField field, double written, UnitScale scale) {
+        String range = "allowed: " + field.range(scale);
+        return scale.unit()
+                .map(unit -> UnitGuess.remedy(range, written, unit, field.min(scale), field.max(scale)))
+                .orElse(range);
     }
 
     private double number(JsonValue value, String at, NumberField field, UnitScale scale) {
@@ -204,7 +213,7 @@ final class ObjectReader {
                         items.get(i).place(),
                         at,
                         Check.text(values[i]) + " is outside the range",
-                        "allowed: " + field.range(scale));
+                        allowed(field, values[i], scale));
                 values[i] = Double.NaN;
             }
         }

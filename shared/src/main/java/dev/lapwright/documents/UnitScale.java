@@ -2,9 +2,11 @@ package dev.lapwright.documents;
 
 import dev.lapwright.car.Unit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -44,6 +46,16 @@ record UnitScale(String suffix, String symbol, DoubleUnaryOperator toModel, Doub
             scales.put(unit, make(unit, unit));
         }
         return scales;
+    }
+
+    /** The unit that it is; empty for a scale that is none, as a slope in percent is not. */
+    Optional<Unit> unit() {
+        return equals(TANGENT_PERCENT)
+                ? Optional.empty()
+                : Arrays.stream(Unit.values())
+                        .filter(unit -> unit.fieldSuffix().equals(suffix)
+                                && unit.symbol().equals(symbol))
+                        .findFirst();
     }
 
     /** The same number in document and model. */

@@ -17,6 +17,7 @@ import dev.lapwright.sense.CarOddities;
 import dev.lapwright.sense.Oddity;
 import dev.lapwright.sense.RoadOddities;
 import dev.lapwright.sense.SampleOddities;
+import dev.lapwright.sense.UsualValues;
 import dev.lapwright.study.pressures.PressureDay;
 import dev.lapwright.surveys.ImportSource;
 import dev.lapwright.surveys.SurveyFile;
@@ -86,10 +87,7 @@ public record Inspection(String name, FileKind kind, List<Oddity> faults, List<O
             case CAR -> CarOddities.of(Documents.car(source), Conditions.STANDARD);
             case SETUP -> CarOddities.of(car.with(Documents.setup(source, car)), Conditions.STANDARD);
             case CIRCUIT -> ofRoad(Documents.circuit(source));
-            case CONDITIONS -> {
-                Documents.conditions(source);
-                yield List.of();
-            }
+            case CONDITIONS -> UsualValues.of(Documents.conditions(source));
             case LINE -> {
                 Documents.line(source);
                 yield List.of();

@@ -42,6 +42,9 @@ record DrivenChannels(
     private static final double FULL = 1.2;
 
     private static final double FULL_PERCENT = 120;
+    /** Of its travel: nobody drives laps with less. */
+    private static final double MOST_OF_SHARES = 0.012;
+
     private static final Set<String> PRESSURES = Set.of("bar", "kpa", "mpa", "psi");
 
     /** Reads them, and says in {@code remarks} what was done. */
@@ -102,6 +105,11 @@ record DrivenChannels(
                                 + (place.unitSaid() ? "another unit" : "a pressure or raw counts"),
                         "put its unit in the heading: " + column.title() + " (%), or for a brake also (bar)");
             }
+            if (place.unitSaid() && full == 1 && most <= MOST_OF_SHARES) {
+                remarks.add(
+                        "The " + column.title() + " goes up to no more than " + Check.text(100 * most)
+                                + " % of its travel, which looks like a share of 1 under another unit: put no unit in the heading.");
+            }
             double[] shares = new double[values.length];
             for (int i = 0; i < values.length; i++) {
                 shares[i] = Math.max(0, Math.min(1, values[i] / full));
@@ -132,7 +140,10 @@ record DrivenChannels(
                 remarks.add("The " + column.title() + " is 0 throughout: it is left out.");
                 return NONE;
             }
-            if (!header.place(column).unitSaid() && most < GENTLE) {
+            if (header.place(column).unitSaid() && most < GENTLE) {
+                remarks.add("The " + column.title().replace('_', ' ') + " goes up to no more than " + Check.text(most)
+                        + " m/s² by its unit, which looks like g: put its own in the heading.");
+            } else if (most < GENTLE) {
                 units.put(column, "g (by its values)");
                 for (int i = 0; i < values.length; i++) {
                     values[i] *= StandardAtmosphere.GRAVITY;

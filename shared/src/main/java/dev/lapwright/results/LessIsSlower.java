@@ -1,11 +1,14 @@
 package dev.lapwright.results;
 
-import dev.lapwright.car.Car;
 import dev.lapwright.car.Quantity;
+import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Limit;
+import dev.lapwright.lap.Vehicle;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.study.compare.Comparison;
+import dev.lapwright.study.sensitivity.SensitivityResult;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -25,11 +28,10 @@ final class LessIsSlower {
 
     /** Of a second car beside a first; empty where it is not slower, or has no less of either. */
     static Optional<String> told(Comparison comparison, int digits) {
-        Car first = comparison.first().vehicle().car();
-        Car second = comparison.second().vehicle().car();
-        boolean mass = comparison.second().vehicle().mass()
-                < comparison.first().vehicle().mass();
-        boolean drag = second.value(Quantity.DRAG_AREA) < first.value(Quantity.DRAG_AREA);
+        boolean mass =
+                hasLessMass(comparison.first().vehicle(), comparison.second().vehicle());
+        boolean drag =
+                hasLessDrag(comparison.first().vehicle(), comparison.second().vehicle());
         if (!(mass || drag) || !LapTimeDifference.isSlower(comparison.difference())) {
             return Optional.empty();
         }
@@ -37,6 +39,44 @@ final class LessIsSlower {
         return Optional.of(what + " slower here by what limits the car, "
                 + byLimit(comparison.byCause(), 1, digits, "s") + "."
                 + (drag ? " " + DRAG : "") + (mass ? " " + MASS : ""));
+    }
+
+    private static boolean hasLessMass(Vehicle first, Vehicle second) {
+        return second.mass() < first.mass();
+    }
+
+    private static boolean hasLessDrag(Vehicle first, Vehicle second) {
+        return second.car().value(Quantity.DRAG_AREA) < first.car().value(Quantity.DRAG_AREA);
+    }
+
+    /**
+     * Of each adjustment that has been turned to less of either and was slower, or to more and was faster; one sentence each.
+     *
+     * @param digits of differences
+     */
+    static List<String> told(SensitivityResult result, int digits) {
+        Vehicle stood = Vehicle.of(result.car(), result.conditions());
+        List<String> said = new ArrayList<>();
+        for (SensitivityResult.Worth worth : result.worths()) {
+            String name = worth.adjustment().name();
+            for (SensitivityResult.Trial trial : List.of(worth.worst(), worth.best())) {
+                if (!LapTimeDifference.counts(trial.difference())) {
+                    continue;
+                }
+                Vehicle turned = Vehicle.of(result.car().with(name, trial.setting()), result.conditions());
+                boolean slower = LapTimeDifference.isSlower(trial.difference());
+                Vehicle more = slower ? stood : turned;
+                Vehicle less = slower ? turned : stood;
+                if (hasLessMass(more, less) || hasLessDrag(more, less)) {
+                    LapSolver solver = LapSolver.on(result.track());
+                    told(Comparison.of(solver.solve(more), solver.solve(less)), digits)
+                            .ifPresent(why -> said.add(Subject.said(
+                                            less.car(), name, less.car().setting(name)) + " beside "
+                                    + Subject.said(more.car(), name, more.car().setting(name)) + ": " + why));
+                }
+            }
+        }
+        return said;
     }
 
     /** Of weight alone. */

@@ -113,6 +113,8 @@ public record SensitivityReport(
                                                     result.interactions().size())));
         }
         reading().forEach(paragraph -> report.gap().paragraph(paragraph));
+        List<String> lessIsSlower = LessIsSlower.told(result, DECIMALS);
+        lessIsSlower.forEach(why -> report.gap().paragraph(why));
         doubt.ifPresent(drawn -> doubt(report, drawn));
         ModelCheck.addTo(report, opinions);
         cautions().forEach(report::caution);
@@ -127,6 +129,7 @@ public record SensitivityReport(
                 .field("line", subject.line().tree())
                 .field("ownLines", checks.stream().map(LineCheck::tree).toList())
                 .field("reading", reading())
+                .field("lessIsSlower", lessIsSlower)
                 .field("cautions", cautions())
                 .csv("sensitivity.csv", table(result), result.worths());
     }

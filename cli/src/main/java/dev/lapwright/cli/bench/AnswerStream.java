@@ -23,11 +23,20 @@ final class AnswerStream implements AutoCloseable {
 
     /** Tells one message at once; nothing happens where nobody listens any more. */
     synchronized void tell(Map<String, ?> message) {
+        line(Wire.text(ShownMessage.in(units, message)));
+    }
+
+    /** An empty line, by which it shows whether somebody still listens. */
+    synchronized void sign() {
+        line("");
+    }
+
+    private void line(String text) {
         if (broken) {
             return;
         }
         try {
-            out.write((Wire.text(ShownMessage.in(units, message)) + "\n").getBytes(StandardCharsets.UTF_8));
+            out.write((text + "\n").getBytes(StandardCharsets.UTF_8));
             out.flush();
         } catch (IOException gone) {
             broken = true;
@@ -39,14 +48,14 @@ final class AnswerStream implements AutoCloseable {
         return broken;
     }
 
-    /** Ends it; what a study that was stopped still tells afterwards is not heard. */
+    /**
+     * Ends it; what a study that was stopped still tells afterwards is not heard.
+     *
+     * @throws IOException if nobody listens any more
+     */
     @Override
-    public synchronized void close() {
+    public synchronized void close() throws IOException {
         broken = true;
-        try {
-            out.close();
-        } catch (IOException gone) {
-            // Nobody is there to notice.
-        }
+        out.close();
     }
 }

@@ -51,12 +51,15 @@ import java.util.function.BooleanSupplier;
  */
 final class BenchServer implements AutoCloseable {
     /** Threads, and so requests at the same time; an open window takes one. */
-    private static final int MOST_THREADS = 160;
+    static final int MOST_THREADS = 160;
+
+    static final int MOST_CONNECTIONS = 400;
 
     static final int MOST_WINDOWS = 60;
     private static final int MOST_PAGES_KEPT = 8;
     private static final int TICKS_PER_LOOK = 2;
     private static final int TICKS_PER_SIGN = 5;
+    private static final int TRIES_PER_SIGN = 10;
     private static final long PROGRESS_NS = 150_000_000;
     /** A page draws a lap in about that time. */
     private static final int DRAWING_MS = 40;
@@ -79,7 +82,7 @@ final class BenchServer implements AutoCloseable {
         System.setProperty("sun.net.httpserver.maxReqTime", "10");
         System.setProperty("sun.net.httpserver.maxReqHeaders", "60");
         System.setProperty("sun.net.httpserver.nodelay", "true");
-        System.setProperty("jdk.httpserver.maxConnections", "400");
+        System.setProperty("jdk.httpserver.maxConnections", Integer.toString(MOST_CONNECTIONS));
     }
 
     private final HttpServer server;
@@ -205,7 +208,12 @@ final class BenchServer implements AutoCloseable {
         clock.interrupt();
     }
 
-    private void handle(HttpExchange exchange) {
+    /**
+     * Answers.
+     *
+     * @throws IOException if who asked has gone: the server is to know, or Java 17 counts the connection as open for ever
+     */
+    private void handle(HttpExchange exchange) throws IOException {
         try (exchange) {
             headers(exchange.getResponseHeaders(), POLICY);
             try {
@@ -223,8 +231,6 @@ final class BenchServer implements AutoCloseable {
             } catch (RuntimeException fault) {
                 refuse(exchange, 500, "a fault of Lapwright: " + fault);
             }
-        } catch (IOException gone) {
-            // Who asked has gone, or the answer had begun already: there is nobody to tell.
         }
     }
 
@@ -412,7 +418,7 @@ final class BenchServer implements AutoCloseable {
             try {
                 LapAnswer answer = null;
                 Sheet sheet = sheets.of(question, (steps, difference) -> {});
-                acquire(laps, stop);
+                acquire(laps, stream, stop);
                 try {
                     answer = new LapAnswer(question, sheet);
                     stream.tell(answer.tree());
@@ -420,7 +426,7 @@ final class BenchServer implements AutoCloseable {
                     laps.release();
                 }
                 pause(stop);
-                acquire(slow, stop);
+                acquire(slow, stream, stop);
                 try {
                     rest(
                             stream,
@@ -489,13 +495,19 @@ final class BenchServer implements AutoCloseable {
         }
     }
 
-    /** Waits for its turn, unless nobody waits for it any more. */
-    private static void acquire(Semaphore turn, BooleanSupplier stop) {
+    /**
+     * Waits for its turn, unless nobody waits for it any more: signs of life tell of those who went, or they would take all threads.
+     */
+    private static void acquire(Semaphore turn, AnswerStream stream, BooleanSupplier stop) {
         StudyRun how = StudyRun.onThreads(1).stoppedWhen(stop);
         try {
-            do {
+            how.stopIfWanted();
+            for (int tries = 1; !turn.tryAcquire(20, TimeUnit.MILLISECONDS); tries++) {
+                if (tries % TRIES_PER_SIGN == 0) {
+                    stream.sign();
+                }
                 how.stopIfWanted();
-            } while (!turn.tryAcquire(20, TimeUnit.MILLISECONDS));
+            }
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
             StudyRun.onThreads(1).stoppedWhen(() -> true).stopIfWanted();
@@ -518,7 +530,7 @@ final class BenchServer implements AutoCloseable {
             // One core is left for the laps.
             StudyRun how = StudyRun.onThreads(Math.max(1, cores - 1)).stoppedWhen(stop);
             try {
-                acquire(studies, stop);
+                acquire(studies, stream, stop);
                 try {
                     BackgroundStudy study = new BackgroundStudy(question, sheets, how, new Telling(stream));
                     stream.tell(
@@ -551,7 +563,7 @@ final class BenchServer implements AutoCloseable {
         boolean keep = fields.text("do", NONE).equals("keep");
         try (AnswerStream stream = new AnswerStream(exchange, Question.units(fields))) {
             try {
-                acquire(studies, stream::isBroken);
+                acquire(studies, stream, stream::isBroken);
                 try {
                     RoadDraft draft = new RoadDraft(fields.object("draft"));
                     stream.tell(
@@ -575,7 +587,7 @@ final class BenchServer implements AutoCloseable {
         Fields texts = fields.object("fields");
         try (AnswerStream stream = new AnswerStream(exchange, question.units())) {
             try {
-                acquire(studies, stream::isBroken);
+                acquire(studies, stream, stream::isBroken);
                 try {
                     StudyRun how = StudyRun.onThreads(1).stoppedWhen(stream::isBroken);
                     Question.Stand standard = new Question.Stand(

@@ -18,7 +18,7 @@ public final class ResumeOption {
             names = "--resume",
             paramLabel = "FILE",
             description =
-                    "Keeps each lap, setup or drawn car in this file as it is done, and does only what is missing there: the"
+                    "Keeps each lap, setup, drawn car or round of a fit in this file as it is done, and does only what is missing there: the"
                             + " same command goes on where it was broken off.")
     String resume;
 

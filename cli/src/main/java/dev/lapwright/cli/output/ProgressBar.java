@@ -18,7 +18,7 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     /** Before that a processor has not warmed to its work, and tells nothing of how long it will take. */
     private static final long FIRST_LOOK = 3_000_000_000L;
 
-    /** Parts of the work that tell how long all of it will take. */
+    /** Parts of the work that tell how long all of it will take; of work of few parts a fifth. */
     private static final int TOLD_BY = 16;
 
     private static final double LONG_S = 60;
@@ -119,7 +119,8 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     /** Says once, soon after the beginning, how long all of it will take, where that is long. */
     private void foretell(int done, int total, long elapsed) {
         int own = done - before;
-        if (foretold || elapsed < FIRST_LOOK || own < TOLD_BY || own > (total - before) / FIFTH) {
+        int fifth = Math.max(1, (total - before) / FIFTH);
+        if (foretold || elapsed < FIRST_LOOK || own < Math.min(TOLD_BY, fifth) || own > fifth) {
             return;
         }
         foretold = true;

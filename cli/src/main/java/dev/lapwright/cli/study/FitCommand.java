@@ -8,6 +8,7 @@ import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LimitWordText;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
@@ -104,6 +105,9 @@ public final class FitCommand extends StudyCommand<FitReport> {
     @ArgGroup(validate = false, heading = "%nLine:%n")
     private final LineOptions line = new LineOptions();
 
+    @ArgGroup(validate = false, heading = "%nLong work:%n")
+    private final ResumeOption resume = new ResumeOption();
+
     public FitCommand(Console console) {
         super(
                 console,
@@ -164,10 +168,27 @@ public final class FitCommand extends StudyCommand<FitReport> {
                     run.subject().car(), run.subject().day(), run.pick().laps()));
         }
         FitResult found;
-        try (ProgressBar bar = new ProgressBar(console, "laps")) {
-            found = fit.run(StudyRun.onAllCores().reporting(bar));
+        try (ResumeOption.Kept journal = resume.kept(
+                        console,
+                        runs.stream().map(FitReport.Run::subject).toList(),
+                        resume.isAsked() ? inputs() : List.of());
+                ProgressBar bar = new ProgressBar(console, "laps")) {
+            found = fit.remembering(journal.of("rounds"))
+                    .run(StudyRun.onAllCores().reporting(bar));
         }
         return new FitReport(runs, found, name);
+    }
+
+    /** What a fit depends on beside its subjects. */
+    private List<String> inputs() {
+        List<String> inputs = new ArrayList<>();
+        logs.forEach(log -> inputs.add(DrivenLogs.find(log).text()));
+        inputs.add(asked.columns + " " + asked.laps + " " + asked.parameters + " " + asked.doubts + " " + asked.said);
+        for (FurtherRun one : further) {
+            inputs.add(DrivenLogs.find(one.log).text());
+            inputs.add(one.laps.toString());
+        }
+        return inputs;
     }
 
     private static FitReport.Run run(

@@ -12,7 +12,8 @@ async function* lines(body) {
     }
     const parts = (rest + value).split("\n");
     rest = parts.pop();
-    for (const part of parts) {
+    // An empty line is a sign of life.
+    for (const part of parts.filter((line) => line !== "")) {
       yield JSON.parse(part);
     }
   }

@@ -653,6 +653,41 @@ class BenchServerTest {
         }
     }
 
+    /** Java 17's server counts a connection as open for ever whose answer met nobody, unless it is told so. */
+    @Test
+    void whoGoesBeforeTheAnswerIsNoBurden() throws IOException {
+        for (int i = 0; i < BenchServer.MOST_CONNECTIONS + 50; i++) {
+            gone(room, "sheet", BenchRoom.state(1, Map.of(), Map.of("window", "gone")));
+            assertThat(room.said(room.head("GET", "start", 0))).as("after " + i).startsWith("HTTP/1.1 200");
+        }
+    }
+
+    /** Studies are done one at a time: those behind a long one that wait for nobody go, or they would take all threads meanwhile. */
+    @Test
+    void whoGoesWhileItWaitsIsNotWaitedFor() throws IOException, InterruptedException {
+        String study = BenchRoom.state(1, Map.of(), Map.of("study", "optimise"));
+        try (BenchRoom full = new BenchRoom(folder);
+                Socket waits = new Socket(InetAddress.getLoopbackAddress(), full.port())) {
+            OutputStream out = waits.getOutputStream();
+            out.write((full.head("POST", "study", study.length()) + study).getBytes(StandardCharsets.US_ASCII));
+            out.flush();
+            assertThat(waits.getInputStream().read()).isEqualTo('H');
+            for (int i = 0; i < BenchServer.MOST_THREADS + 40; i++) {
+                gone(full, "study", study);
+            }
+            // A sign each fifth of a second, of which the second meets nobody; the optimisation takes much longer.
+            Thread.sleep(3000);
+            assertThat(full.said(full.head("GET", "start", 0))).startsWith("HTTP/1.1 200");
+        }
+    }
+
+    private static void gone(BenchRoom room, String asked, String body) throws IOException {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), room.port())) {
+            socket.getOutputStream()
+                    .write((room.head("POST", asked, body.length()) + body).getBytes(StandardCharsets.US_ASCII));
+        }
+    }
+
     private static void await(BenchRoom room, int windows) throws InterruptedException {
         for (int i = 0; i < 1200 && room.server.windows().open() != windows; i++) {
             Thread.sleep(50);

@@ -93,6 +93,51 @@ class CheckCommandTest {
         assertThat(run.out()).contains("aero.cdAM2: the total drag area is", "dive-planes 0 deg", "1 oddity");
     }
 
+    /** Each field as somebody would write it who thinks in another unit; what it would be there is worked out by hand. */
+    @ParameterizedTest
+    @CsvSource({
+        "massKg, 2833, 2833 lb are 1285 kg",
+        "wheelbaseM, 2700, 2700 mm are 2.7 m",
+        "trackFrontM, 5.5, 5.5 ft are 1.676 m",
+        "frontWeightPercent, 0.475, 0.475 as a share is 47.5 %",
+        "revLimitRpm, 8.2, 8.2 thousand rpm are 8200 rpm",
+        "referenceLoadN, 320, 320 kgf are 3138 N",
+        "cdAM2, 8.9, 8.9 ft² are 0.8268 m²"
+    })
+    void theUnitThatMayHaveBeenMeantIsToldAtTheField(String field, String value, String guess) throws IOException {
+        String text = Documents.demoText(DocumentKind.CAR, "gt-talvex");
+        String other = text.replaceFirst("\"" + field + "\": [0-9.]+", "\"" + field + "\": " + value);
+        assertThat(other).isNotEqualTo(text);
+        Run run = Run.of("check", file("other-unit.json", other));
+        assertThat(String.join(" ", run.out().split("\\s+"))).contains(field + ": " + value, guess);
+    }
+
+    @Test
+    void daysAndLogsAreLookedThroughForOtherUnitsToo() throws IOException {
+        String day = file(
+                "day.json",
+                "{\"lapwright\": \"conditions/1\", \"name\": \"x\", \"airTempC\": 59, \"airPressureHpa\": 1013,"
+                        + " \"humidityPercent\": 0.5, \"windSpeedMps\": 25}");
+        StringBuilder log = new StringBuilder("time (s),speed (km/h),throttle (%),long accel (m/s2)\n");
+        for (int i = 0; i < 900; i++) {
+            // A car that goes to and fro between 100 and 180 km/h by half a g at most, as (g) would have it.
+            log.append(0.1 * i)
+                    .append(',')
+                    .append(140 + 40 * Math.sin(0.02 * i))
+                    .append(',')
+                    .append(i % 2)
+                    .append(',')
+                    .append(0.5 * Math.cos(0.02 * i))
+                    .append('\n');
+        }
+        Run run = Run.of("check", day, file("log.csv", log.toString()), "--as", "log");
+        Run first = Run.of("check", day);
+        assertThat(String.join(" ", first.out().split("\\s+")))
+                .contains("59 degF are 15 degC", "0.5 as a share is 50 %", "25 mph are 11.18 m/s", "3 oddities");
+        assertThat(String.join(" ", run.out().split("\\s+")))
+                .contains("throttle goes up to no more than 1 % of its travel", "looks like g");
+    }
+
     @Test
     void oddPlacesOfARoadAreToldByDistance() {
         List<TrackPoint> points = new ArrayList<>();

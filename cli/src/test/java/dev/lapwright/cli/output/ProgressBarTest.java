@@ -100,6 +100,19 @@ class ProgressBarTest {
         assertThat(shown()).isEqualTo("5000 laps: about 8 min, by the first 30\n");
     }
 
+    /** A sensitivity counts no more than some dozens of adjustments. */
+    @Test
+    void longWorkOfFewPartsIsForetoldByAFifth() {
+        try (ProgressBar bar = bar(false)) {
+            for (int i = 1; i <= 8; i++) {
+                after(4 * i);
+                bar.report(i, 34);
+            }
+        }
+        // Of 34 a fifth is 6: they took 24 s, so all take 136 s.
+        assertThat(shown().lines()).startsWith("34 laps: about 2 min, by the first 6");
+    }
+
     /** What an earlier run did took no time of this one. */
     @Test
     void workThatIsGoneOnWithIsTimedByWhatIsNew() {

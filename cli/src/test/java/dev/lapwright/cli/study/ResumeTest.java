@@ -53,6 +53,21 @@ class ResumeTest {
     }
 
     @Test
+    void fitGoesOnWithItsRounds() throws IOException {
+        goesOn("fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power", "rounds");
+    }
+
+    /** All parameters of two runs: one that is held after the first search begins others, with fewer unknowns. */
+    @Test
+    @Tag("long")
+    void fitOfTwoRunsGoesOnWithItsRounds() throws IOException {
+        goesOn(
+                "fit gt-talvex castelvane castelvane-laps.csv --also castelvane-laps-bar.csv --with front-bar=6"
+                        + " --doubt load-sensitivity=100",
+                "rounds");
+    }
+
+    @Test
     @Tag("long")
     void gearingGoesOnWithItsDraws() throws IOException {
         goesOn(

@@ -261,4 +261,33 @@ class SensitivityCommandTest {
             }
         }
     }
+
+    /** Where the air lifts a car and holds it back, it grips by its weight alone: the same law as in compare and weight. */
+    @Test
+    void whereLessMassIsSlowerTheAnswerSaysByWhatLimitsTheCar() {
+        String[] lifted = {
+            "--line",
+            "middle",
+            "--no-second-opinion",
+            "-s",
+            "aero.clAFrontM2=-1",
+            "-s",
+            "aero.clARearM2=-1.9",
+            "-s",
+            "aero.cdAM2=1.8",
+            "-s",
+            "chassis.massKg=900",
+            "-s",
+            "rear-wing=0",
+            "-s",
+            "ballast=30"
+        };
+        String said = text(sensitivity("gt-talvex", "../docs/examples/ring-100.json", lifted));
+        assertThat(said)
+                .containsPattern(
+                        "ballast 0 kg beside ballast [36]0 kg: Less mass is slower here by what limits the car, "
+                                + "\\+0\\.[0-9]+ s at its (rear|front) grip");
+        assertThat(text(sensitivity("gt-talvex", CIRCUIT, "--line", "middle", "--no-second-opinion")))
+                .doesNotContain("slower here by what limits");
+    }
 }
