@@ -2,6 +2,7 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.NineInTen;
 import dev.lapwright.doubt.PlausibleCars;
 import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.doubt.PlausibleRoads;
@@ -29,7 +30,6 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
-import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
  * Study of how settings stand on all the cars that a car may be: cars, days and roads are drawn from what is known of them ({@link
@@ -50,10 +50,6 @@ public final class Robustness implements Study<RobustnessResult> {
     public static final int FEWEST_DRAWS = 20;
     /** Most draws. */
     public static final int MOST_DRAWS = 100_000;
-
-    private static final double LOW = 5;
-    private static final double MIDDLE = 50;
-    private static final double HIGH = 95;
 
     /** Draws of what is heard are not those of the cars. */
     static final long HEARING = 0x9E3779B97F4A7C15L;
@@ -415,22 +411,6 @@ public final class Robustness implements Study<RobustnessResult> {
                 done -> {});
     }
 
-    private static double percentile(double[] values, double percent) {
-        return new Percentile()
-                .withEstimationType(Percentile.EstimationType.R_7)
-                .evaluate(values, percent);
-    }
-
-    /** Lower end of an interval of 90 % of at least one value. */
-    static double low(double[] values) {
-        return percentile(values, LOW);
-    }
-
-    /** Upper end of an interval of 90 % of at least one value. */
-    static double high(double[] values) {
-        return percentile(values, HIGH);
-    }
-
     /** What the lap times say. */
     private final class Reading {
         private final List<Unknown> unknowns;
@@ -509,9 +489,9 @@ public final class Robustness implements Study<RobustnessResult> {
             double[] lapped = Arrays.copyOf(differences, laps);
             return new RobustnessResult.Standing(
                     laps,
-                    percentile(lapped, LOW),
-                    percentile(lapped, MIDDLE),
-                    percentile(lapped, HIGH),
+                    NineInTen.low(lapped),
+                    NineInTen.middle(lapped),
+                    NineInTen.high(lapped),
                     gains,
                     best,
                     cost / laps);

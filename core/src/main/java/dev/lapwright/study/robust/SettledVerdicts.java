@@ -2,6 +2,7 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.NineInTen;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -181,7 +182,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
             for (double[] low : new double[][] {fastest, slowest}) {
                 for (double[] high : new double[][] {fastest, slowest}) {
                     if (low.length > 0) {
-                        possible.add(RobustnessResult.Verdict.of(Robustness.low(low), Robustness.high(high)));
+                        possible.add(RobustnessResult.Verdict.of(NineInTen.low(low), NineInTen.high(high)));
                     }
                 }
             }
