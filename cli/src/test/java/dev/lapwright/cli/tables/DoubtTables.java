@@ -54,7 +54,7 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|chance|few|imports [SOURCE...]|stints|best|advice|roads|width|derivatives|settled]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|chance|few|imports [SOURCE...]|stints|best|advice|roads|width|settled]</pre>
  */
 public final class DoubtTables {
     static final Conditions DAY = Conditions.STANDARD;
@@ -97,7 +97,6 @@ public final class DoubtTables {
             case "roads" -> roads();
             case "width" -> width();
             case "settled" -> settled();
-            case "derivatives" -> DerivativeDoubt.print();
             default -> classes().forEach(System.out::println);
         }
     }

@@ -4,6 +4,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.documents.Documents;
 import dev.lapwright.doubt.DoubtClass;
 import dev.lapwright.doubt.PlausibleDays;
+import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.LapSolver;
@@ -15,6 +16,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Table of how often intervals told on circuits as imported, by the documents' own bands, hold what true cars gain on the circuits that they were
@@ -121,7 +124,9 @@ final class ImportDoubt {
         Random random = new Random(seed);
         int questions = told.standings().size();
         Count count = Count.of(questions);
-        for (double[] errors : errors(days, random)) {
+        Set<String> ofRoad =
+                PlausibleRoads.of(truth).unknowns().stream().map(Unknown::title).collect(Collectors.toSet());
+        for (double[] errors : errors(days, ofRoad, random)) {
             double[] gains = DoubtTables.gains(days, car, LapSolver.on(days.road(errors)), errors);
             for (int k = 0; k < questions; k++) {
                 RobustnessResult.Standing standing = told.standings().get(k);
@@ -134,15 +139,15 @@ final class ImportDoubt {
     }
 
     /** Car, day and grip of the road as assumed; where a true road goes is no question. */
-    private static List<double[]> errors(PlausibleDays days, Random random) {
+    private static List<double[]> errors(PlausibleDays days, Set<String> ofRoad, Random random) {
         List<Unknown> unknowns = days.unknowns();
         String grip = DoubtClass.ROAD_GRIP.title().replace("%s", "");
         List<double[]> all = new ArrayList<>();
         for (int t = 0; t < TRUTHS; t++) {
             double[] errors = new double[unknowns.size()];
             for (int k = 0; k < errors.length; k++) {
-                boolean itself =
-                        days.isOfRoad(k) && !unknowns.get(k).title().startsWith(grip);
+                String title = unknowns.get(k).title();
+                boolean itself = ofRoad.contains(title) && !title.startsWith(grip);
                 errors[k] = itself ? 0 : random.nextGaussian();
             }
             all.add(errors);
