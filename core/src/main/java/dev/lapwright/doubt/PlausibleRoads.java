@@ -330,9 +330,7 @@ public final class PlausibleRoads {
         if (Double.isInfinite(since)) {
             return new Between(next, next, 0, 0, -1);
         }
-        return Double.isInfinite(until)
-                ? new Between(last, last, 0, 0, 1)
-                : new Between(last, next, since, until, 1);
+        return Double.isInfinite(until) ? new Between(last, last, 0, 0, 1) : new Between(last, next, since, until, 1);
     }
 
     /** How far one place lies behind another, m; infinite on an open run where it does not. */

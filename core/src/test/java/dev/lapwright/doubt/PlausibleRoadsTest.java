@@ -83,7 +83,8 @@ class PlausibleRoadsTest {
         assertThat(roads.unknowns()).hasSize(6).noneMatch(Unknown::isAssumed);
         assertThat(size(roads, "curvature of T1")).isEqualTo(3, within(1e-9));
         assertThat(size(roads, "curvature of T2")).isEqualTo(3, within(1e-9));
-        // Pieces that know nothing of each other spread alike over Legendre polynomials, whose mean squares are 1/(2n + 1).
+        // Pieces that know nothing of each other spread alike over Legendre polynomials, whose mean squares are 1/(2n +
+        // 1).
         assertThat(size(roads, "curvature of T1, exit over entry")).isEqualTo(3 * Math.sqrt(3), within(1e-9));
         assertThat(size(roads, "curvature of T1, ends over middle")).isEqualTo(3 * Math.sqrt(5), within(1e-9));
         // Errors that go together for longer than is felt shrink no more: 6 %; a corner keeps its shape.

@@ -68,6 +68,7 @@ public final class DoubtTables {
     private static final int[] FEW = {20, 40, 60, 100, 200};
     /** Cars drawn for each number of them, over all seeds. */
     private static final int FEW_IN_ALL = 2400;
+
     private static final int STINT_TRUTHS = 100;
     private static final double AWAY_KPA = 15;
     static final long ROADS_SEED = 7000;

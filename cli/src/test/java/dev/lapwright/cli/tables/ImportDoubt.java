@@ -61,11 +61,7 @@ final class ImportDoubt {
                 continue;
             }
             List<Count> counts = StudyRun.onAllCores()
-                    .inParallel(
-                            3 * EACH,
-                            () -> car,
-                            (any, i) -> count(car, source, FIRST + i / 3, i % 3),
-                            done -> {})
+                    .inParallel(3 * EACH, () -> car, (any, i) -> count(car, source, FIRST + i / 3, i % 3), done -> {})
                     .stream()
                     .filter(Objects::nonNull)
                     .toList();

@@ -153,8 +153,9 @@ public final class DrawnCars {
                     this::asDescribed,
                     (solver, i) -> {
                         double[] draw = candidates[from + i];
-                        LapSolver there =
-                                days.isRoadInDoubt() ? new LapSolver(days.road(draw).stations(spread.spacing())) : solver;
+                        LapSolver there = days.isRoadInDoubt()
+                                ? new LapSolver(days.road(draw).stations(spread.spacing()))
+                                : solver;
                         return likelihood(hearing, draw, spread.reference(), spread.day(), there);
                     },
                     done -> {});
