@@ -67,7 +67,7 @@ public final class DoubtTables {
     private static final int ADVICE_DRAWS = 100;
     private static final int[] FEW = {20, 40, 60, 100, 200};
     /** Cars drawn for each number of them, over all seeds. */
-    private static final int FEW_IN_ALL = 2400;
+    private static final int FEW_IN_ALL = 1200;
 
     private static final int STINT_TRUTHS = 100;
     private static final double AWAY_KPA = 15;
