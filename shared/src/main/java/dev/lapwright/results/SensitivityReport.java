@@ -59,7 +59,8 @@ public record SensitivityReport(
             AdjustmentVerdict.RIGHT,
                     "Already right: neither the best setting tried nor an end of the range is a gain, and a miss costs",
             AdjustmentVerdict.ALIKE, "Makes no difference that counts on nearly all of them",
-            AdjustmentVerdict.UNTOLD, "Cannot be told: a difference that counts on some of them, none or the opposite one on others",
+            AdjustmentVerdict.UNTOLD,
+                    "Cannot be told: a difference that counts on some of them, none or the opposite one on others",
             AdjustmentVerdict.UNSEEN, "Not in this model, which knows too little of it, or nothing"));
 
     private static final Table<SensitivityResult.Interaction> PAIRS = Table.<SensitivityResult.Interaction>of("Pairs")

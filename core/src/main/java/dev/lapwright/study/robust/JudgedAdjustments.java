@@ -35,11 +35,7 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
      * @param settings that are held against it: {@link AdjustmentVerdict#settings}
      */
     public record Known(
-            String name,
-            Optional<AdjustmentVerdict> undrawn,
-            double range,
-            double difference,
-            List<Double> settings) {
+            String name, Optional<AdjustmentVerdict> undrawn, double range, double difference, List<Double> settings) {
         public Known {
             settings = List.copyOf(settings);
         }

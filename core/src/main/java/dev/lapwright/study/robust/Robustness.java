@@ -42,7 +42,7 @@ import java.util.stream.IntStream;
 public final class Robustness implements Study<RobustnessResult> {
     /** Cars drawn if nothing is said. */
     public static final int DRAWS = 200;
-    /** Fewest draws that tell an interval of 90 %, roughly: one of them lies beyond each end. */
+    /** Fewest draws that tell an interval of 90 %: its ends then lie close to the least and the greatest ({@link dev.lapwright.doubt.NineInTen}). */
     public static final int FEWEST_DRAWS = 20;
     /** Most draws. */
     public static final int MOST_DRAWS = 100_000;
