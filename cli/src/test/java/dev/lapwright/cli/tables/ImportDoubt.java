@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 
 /**
  * Table of how often intervals told on circuits as imported, by the documents' own bands, hold what true cars gain on the circuits that they were
- * drawn from.
+ * drawn from; of other circuits by {@code -Dfirst=SEED -Dcircuits=EACH}.
  */
 final class ImportDoubt {
     private static final int DRAWS = 200;
