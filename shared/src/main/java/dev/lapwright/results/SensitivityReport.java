@@ -427,7 +427,8 @@ public record SensitivityReport(
                 joined(large, worth -> !worth.hasFaster() && !result.canBeSeen(worth)));
         add(
                 said,
-                "No difference that counts over the whole range, less than " + DifferenceWords.least(),
+                "No difference that counts over the whole range, less than " + DifferenceWords.least()
+                        + (doubt.isPresent() ? ", on the car as it is described" : ""),
                 small.stream().map(worth -> worth.adjustment().name()).collect(Collectors.joining(", ")));
         add(
                 said,
