@@ -19,7 +19,7 @@ import java.util.Set;
  * @param right none of those settings is faster, and at least one slower: a miss would cost
  * @param alike none of those settings makes a difference that counts
  * @param unseen the model knows too little of it, or nothing
- * @param untold one of those settings is faster on some cars and slower on others
+ * @param untold one of those settings makes a difference that counts on some cars, and none or the opposite one on others
  * @param doubt the drawn cars; missing where none were drawn: then what the car as it is described does is said, and nothing is untold
  */
 public record AdjustmentVerdicts(

@@ -79,11 +79,6 @@ public final class PlausibleDays {
         return ofRoads > 0;
     }
 
-    /** Whether an unknown is one of the road. */
-    public boolean isOfRoad(int unknown) {
-        return unknown >= ofCars && unknown < ofCars + ofRoads;
-    }
-
     /** The road as it would be if the errors were these. */
     public Track road(double[] draw) {
         return roads.road(Arrays.copyOfRange(draw, ofCars, ofCars + ofRoads));

@@ -20,7 +20,9 @@ import java.util.function.ToDoubleFunction;
  * Immutable.
  *
  * <p>Of a band the lap feels the mean over a corner, at most its tightest thirty metres: over a length L the deviation at a place shrinks by
- * √(ℓ/L), with ℓ the {@linkplain Track#curvatureErrorLength length over which errors go together}. Radii on a line go with the 0.22th power
+ * √(ℓ/L), with ℓ the {@linkplain Track#curvatureErrorLength length over which errors go together}. An import knows by its points how far a corner
+ * turns better than where in it, so a corner is off in its shape besides: tighter towards its exit than its entry, and at its ends than in its middle, by
+ * the first Legendre polynomials, over which errors that know nothing of each other spread alike. Radii on a line go with the 0.22th power
  * of the width that is left to the car, as those of lines found with other margins do. Where the road goes and how it climbs is not in doubt.
  */
 public final class PlausibleRoads {
@@ -28,6 +30,8 @@ public final class PlausibleRoads {
     private static final double FELT = 30;
 
     private static final double LEAST_EXTENT = 10;
+    private static final String CORNERS = "curvature of the corners";
+    private static final String SHAPES = "curvature within the corners";
     private static final double PERCENT = 100;
     /** No factor is known worse than so, relative: a corner that may be none. */
     private static final double MOST = 0.5;
@@ -43,10 +47,54 @@ public final class PlausibleRoads {
     private final double[] places;
     private final double length;
     private final List<Corner> corners;
-    /** Logarithm of each corner's curvature and grip for each unknown, one standard deviation: unknowns by corners. */
-    private final List<double[]> bends = new ArrayList<>();
+    /** Logarithm of each corner's curvature and grip for each unknown, one standard deviation. */
+    private final List<Off> bends = new ArrayList<>();
 
-    private final List<double[]> grips = new ArrayList<>();
+    private final List<Off> grips = new ArrayList<>();
+
+    /** What corners may be off by in shape: order of the Legendre polynomial, from entry to exit. */
+    private enum Shape {
+        EVEN("") {
+            @Override
+            double at(double place) {
+                return 1;
+            }
+        },
+        TOWARDS_THE_EXIT(", exit over entry") {
+            @Override
+            double at(double place) {
+                return place;
+            }
+        },
+        AT_THE_ENDS(", ends over middle") {
+            @Override
+            double at(double place) {
+                return 0.5 * (3 * place * place - 1);
+            }
+        };
+
+        private final String words;
+
+        Shape(String words) {
+            this.words = words;
+        }
+
+        /** Its value from -1 at the entry to 1 at the exit. */
+        abstract double at(double place);
+
+        /** Its greatest value over its root mean square. */
+        double peak() {
+            return Math.sqrt(2 * ordinal() + 1.0);
+        }
+    }
+
+    /**
+     * Part of what an unknown does to the logarithm of a quantity.
+     *
+     * @param corners its value at the exit of each corner, one standard deviation
+     */
+    private record Off(Shape shape, double[] corners) {}
+
     /** Between which corners each place lies. */
     private final Between[] between;
 
@@ -56,15 +104,22 @@ public final class PlausibleRoads {
      * @param last corner behind, or the one that it lies in
      * @param next corner ahead, or the same
      * @param since way from the one behind, m
-     * @param until way to the one ahead, m; with the other 0 where there is but one
+     * @param until way to the one ahead, m; with the other 0 in a corner, and where there is but one
+     * @param place in a corner from -1 at its entry to 1 at its exit; elsewhere 1
      */
-    private record Between(int last, int next, double since, double until) {
-        static Between in(int corner) {
-            return new Between(corner, corner, 0, 0);
+    private record Between(int last, int next, double since, double until, double place) {
+        /** The sum of what corners are off by, in each shape. */
+        double of(double[][] logs) {
+            double here = value(logs, last, place);
+            return since + until > 0 ? (here * until + value(logs, next, -1) * since) / (since + until) : here;
         }
 
-        double of(double[] values) {
-            return since + until > 0 ? (values[last] * until + values[next] * since) / (since + until) : values[last];
+        private static double value(double[][] logs, int corner, double place) {
+            double sum = 0;
+            for (Shape shape : Shape.values()) {
+                sum += logs[shape.ordinal()][corner] * shape.at(place);
+            }
+            return sum;
         }
     }
 
@@ -130,18 +185,46 @@ public final class PlausibleRoads {
                             false,
                             source(known || stated.isPresent()),
                             (roads ? DoubtClass.CORNER : DoubtClass.DRIVEN_LINE).measure(),
-                            line ? "curvature driven in the corners" : "curvature of the corners"),
-                    only(c, lognormal(size)),
-                    new double[corners.size()]);
+                            line ? "curvature driven in the corners" : CORNERS),
+                    new Off(Shape.EVEN, only(c, lognormal(size))),
+                    new Off(Shape.EVEN, new double[corners.size()]));
+        }
+        for (int c = 0; known && c < corners.size(); c++) {
+            shapes(c);
+        }
+    }
+
+    private void shapes(int corner) {
+        for (Shape shape : List.of(Shape.TOWARDS_THE_EXIT, Shape.AT_THE_ENDS)) {
+            double size = Math.min(MOST, shape.peak() * ofBand(corners.get(corner)) * alone(corners.get(corner)));
+            add(
+                    new Unknown(
+                            "curvature of " + named(corners.get(corner)) + shape.words,
+                            PERCENT * size,
+                            DoubtClass.CORNER.unit(),
+                            false,
+                            source(true),
+                            DoubtClass.CORNER.measure(),
+                            SHAPES),
+                    new Off(shape, only(corner, lognormal(size))),
+                    new Off(Shape.EVEN, new double[corners.size()]));
         }
     }
 
     /** Relative deviation of a corner's curvature by the import's band. */
     private double ofBand(Corner corner) {
         double apex = Math.max(0, Math.min(length, corner.apex()));
-        double extent = Math.max(LEAST_EXTENT, Math.min(FELT, extent(corner.entry(), corner.exit())));
-        double shrunk = Math.sqrt(Math.min(1, road.curvatureErrorLength() / extent));
+        double shrunk = Math.sqrt(Math.min(1, road.curvatureErrorLength() / felt(corner)));
         return road.curvatureDeviationAt(apex) * corner.minimumRadius() * shrunk;
+    }
+
+    /** By how much less a corner is off in its shape, as errors go together for longer than it is felt. */
+    private double alone(Corner corner) {
+        return Math.sqrt(Math.min(1, felt(corner) / road.curvatureErrorLength()));
+    }
+
+    private double felt(Corner corner) {
+        return Math.max(LEAST_EXTENT, Math.min(FELT, extent(corner.entry(), corner.exit())));
     }
 
     private void width() {
@@ -154,7 +237,10 @@ public final class PlausibleRoads {
             double free = Math.max(LEAST_FREE, apex.widthLeft() + apex.widthRight() - TAKEN);
             byWidth[c] = -BY_WIDTH * Math.min(MOST, size / free);
         }
-        add(unknown(DoubtClass.WIDTH, size, stated.isPresent(), "", ""), byWidth, new double[corners.size()]);
+        add(
+                unknown(DoubtClass.WIDTH, size, stated.isPresent(), "", ""),
+                new Off(Shape.EVEN, byWidth),
+                new Off(Shape.EVEN, new double[corners.size()]));
     }
 
     private void grips() {
@@ -168,12 +254,12 @@ public final class PlausibleRoads {
                             stated.isPresent(),
                             named(corners.get(c)),
                             "grip of the road from corner to corner"),
-                    new double[corners.size()],
-                    only(c, lognormal(size / PERCENT)));
+                    new Off(Shape.EVEN, new double[corners.size()]),
+                    new Off(Shape.EVEN, only(c, lognormal(size / PERCENT))));
         }
     }
 
-    private void add(Unknown unknown, double[] bend, double[] grip) {
+    private void add(Unknown unknown, Off bend, Off grip) {
         unknowns.add(unknown);
         bends.add(bend);
         grips.add(grip);
@@ -210,12 +296,13 @@ public final class PlausibleRoads {
     }
 
     /** Factor at each of the road's points: that of a corner within it, and evenly from one to the next between. */
-    private double[] factors(List<double[]> perUnknown, double[] draw) {
-        double[] logs = new double[corners.size()];
+    private double[] factors(List<Off> perUnknown, double[] draw) {
+        double[][] logs = new double[Shape.values().length][corners.size()];
         for (int k = 0; k < draw.length; k++) {
-            double[] row = perUnknown.get(k);
-            for (int c = 0; c < logs.length; c++) {
-                logs[c] += row[c] * draw[k];
+            Off off = perUnknown.get(k);
+            double[] shape = logs[off.shape().ordinal()];
+            for (int c = 0; c < shape.length; c++) {
+                shape[c] += off.corners()[c] * draw[k];
             }
         }
         double[] factors = new double[places.length];
@@ -231,18 +318,19 @@ public final class PlausibleRoads {
 
     private Between between(double place) {
         int before = nearest(corner -> behind(corner.entry(), place));
-        if (behind(corners.get(before).entry(), place)
-                <= extent(corners.get(before).entry(), corners.get(before).exit())) {
-            return Between.in(before);
+        double into = behind(corners.get(before).entry(), place);
+        double extent = extent(corners.get(before).entry(), corners.get(before).exit());
+        if (into <= extent) {
+            return new Between(before, before, 0, 0, extent > 0 ? 2 * into / extent - 1 : 0);
         }
         int last = nearest(corner -> behind(corner.exit(), place));
         int next = nearest(corner -> behind(place, corner.entry()));
         double since = behind(corners.get(last).exit(), place);
         double until = behind(place, corners.get(next).entry());
-        if (Double.isInfinite(since) || Double.isInfinite(until)) {
-            return Between.in(Double.isInfinite(since) ? next : last);
+        if (Double.isInfinite(since)) {
+            return new Between(next, next, 0, 0, -1);
         }
-        return new Between(last, next, since, until);
+        return Double.isInfinite(until) ? new Between(last, last, 0, 0, 1) : new Between(last, next, since, until, 1);
     }
 
     /** How far one place lies behind another, m; infinite on an open run where it does not. */

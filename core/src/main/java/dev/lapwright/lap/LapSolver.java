@@ -9,7 +9,6 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -215,41 +214,6 @@ public final class LapSolver {
                 sides.put(name, new LapDerivatives.Sides(below, derivative(adjoint, vehicle, name, 1)));
             }
             return new LapDerivatives(time, sides);
-        } finally {
-            leave();
-        }
-    }
-
-    /**
-     * Lap that differs from another by a hair.
-     *
-     * @param stations at the places of the other's ({@link Track#stationsAt}), or those themselves
-     */
-    public record Nearby(Vehicle vehicle, Stations stations) {}
-
-    /**
-     * The lap time, and to first order by how much laps that differ from it by a hair take longer: by the lap's adjoint, each at a part of
-     * the cost of a lap.
-     *
-     * @return s: first the lap time, then a change for each
-     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
-     * @throws IllegalStateException if another thread is inside this solver
-     */
-    public double[] changes(Vehicle vehicle, List<Nearby> others) {
-        checkOwnModel();
-        enter();
-        try {
-            double[] changes = new double[1 + others.size()];
-            changes[0] = solved(vehicle);
-            LapAdjoint adjoint = new LapAdjoint(kernel, vehicle);
-            for (int i = 0; i < others.size(); i++) {
-                Nearby other = others.get(i);
-                boolean here =
-                        other.stations() == stations && other.vehicle().wind.equals(vehicle.wind);
-                Road road = here ? kernel.road : new Road(other.stations(), other.vehicle().wind);
-                changes[1 + i] = adjoint.derivative(new LocalSlopes.Hair(other.vehicle(), road), 1);
-            }
-            return changes;
         } finally {
             leave();
         }

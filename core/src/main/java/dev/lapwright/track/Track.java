@@ -392,29 +392,6 @@ public final class Track {
         return new Stations(this, points);
     }
 
-    /**
-     * Stations at the places of another road's, as of one that is the same but for its values.
-     *
-     * @param places distances, m, within this track's length and rising; one that stands twice is a jump
-     */
-    public Stations stationsAt(double[] places) {
-        List<TrackPoint> laid = new ArrayList<>();
-        for (int i = 0; i < places.length; i++) {
-            boolean beforeJump = i + 1 < places.length && places[i + 1] == places[i];
-            laid.add(beforeJump ? pointUpTo(places[i]) : pointAt(places[i]));
-        }
-        return new Stations(this, laid);
-    }
-
-    /** The same as {@link #pointAt}, but before a jump. */
-    private TrackPoint pointUpTo(double distance) {
-        int high = 1;
-        while (high < points.size() - 1 && points.get(high).s() < distance) {
-            high++;
-        }
-        return TrackPoint.between(points.get(high - 1), points.get(high), distance);
-    }
-
     /** Name for people. */
     public String name() {
         return name;

@@ -16,8 +16,10 @@ import dev.lapwright.track.RoadDoubt;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
@@ -78,16 +80,56 @@ class PlausibleRoadsTest {
     void ofABandACornerKnowsItsMeanAsWellAsSoManyPieces() {
         // 60 m of radius and a corner longer than the 30 m that are felt: 0.001 · 60 · √(7.5/30) is 3 %.
         PlausibleRoads roads = PlausibleRoads.asStated(knownTo(OVAL, 1e-3, 7.5));
-        assertThat(roads.unknowns()).hasSize(2).allSatisfy(unknown -> {
-            assertThat(unknown.size()).isEqualTo(3, within(1e-9));
-            assertThat(unknown.isAssumed()).isFalse();
+        assertThat(roads.unknowns()).hasSize(6).noneMatch(Unknown::isAssumed);
+        assertThat(size(roads, "curvature of T1")).isEqualTo(3, within(1e-9));
+        assertThat(size(roads, "curvature of T2")).isEqualTo(3, within(1e-9));
+        // Pieces that know nothing of each other spread alike over Legendre polynomials, whose mean squares are 1/(2n +
+        // 1).
+        assertThat(size(roads, "curvature of T1, exit over entry")).isEqualTo(3 * Math.sqrt(3), within(1e-9));
+        assertThat(size(roads, "curvature of T1, ends over middle")).isEqualTo(3 * Math.sqrt(5), within(1e-9));
+        // Errors that go together for longer than is felt shrink no more: 6 %; a corner keeps its shape.
+        PlausibleRoads together = PlausibleRoads.asStated(knownTo(OVAL, 1e-3, 3000));
+        assertThat(size(together, "curvature of T1")).isEqualTo(6, within(1e-9));
+        assertThat(size(together, "curvature of T1, exit over entry")).isEqualTo(0.6 * Math.sqrt(3), within(1e-9));
+    }
+
+    private static double size(PlausibleRoads roads, String title) {
+        return roads.unknowns().get(place(roads, title)).size();
+    }
+
+    /** Errors of a corner's shape leave how far it turns alone where its curvature is even, to the first order. */
+    @Test
+    void aCornerOffInShapeTurnsAsFar() {
+        List<TrackPoint> points = new ArrayList<>();
+        for (int i = 0; i <= 2000; i++) {
+            double place = OVAL.length() * i / 2000;
+            points.add(TrackPoint.flat(place, OVAL.pointAt(place).curvature()));
+        }
+        Track oval = Track.closed("oval", points);
+        PlausibleRoads roads = PlausibleRoads.asStated(knownTo(oval, 1e-4, 7.5));
+        Corner corner = corners(oval).get(0);
+        // The polynomials half way from the middle to the exit: x, and (3 x² - 1)/2 at x = 1/2.
+        Map<String, Double> shapes = Map.of(", exit over entry", 0.5, ", ends over middle", -0.125);
+        shapes.forEach((shape, there) -> {
+            Track off = roads.road(only(roads, "curvature of T1" + shape, 1));
+            // 0.3 % and √5 times that: of the second order are 2e-5.
+            assertThat(turned(off, corner) / turned(oval, corner)).isEqualTo(1, within(1e-4));
+            double place = corner.entry() + 0.75 * (corner.exit() - corner.entry());
+            double factor = off.pointAt(place).curvature() / oval.pointAt(place).curvature();
+            double size = 1e-2 * size(roads, "curvature of T1" + shape);
+            // Points stand half a metre apart.
+            assertThat(Math.log(factor)).isEqualTo(there * Math.sqrt(Math.log1p(size * size)), within(0.05 * size));
         });
-        // Errors that go together for longer than is felt shrink no more: 6 %.
-        assertThat(PlausibleRoads.asStated(knownTo(OVAL, 1e-3, 300))
-                        .unknowns()
-                        .get(0)
-                        .size())
-                .isEqualTo(6, within(1e-9));
+    }
+
+    private static double turned(Track track, Corner corner) {
+        int pieces = 4000;
+        double step = (corner.exit() - corner.entry()) / pieces;
+        double turned = 0;
+        for (int i = 0; i < pieces; i++) {
+            turned += step * track.pointAt(corner.entry() + (i + 0.5) * step).curvature();
+        }
+        return turned;
     }
 
     @Test

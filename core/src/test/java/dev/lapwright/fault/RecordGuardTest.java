@@ -25,7 +25,6 @@ import dev.lapwright.lap.CornerFigures;
 import dev.lapwright.lap.Handling;
 import dev.lapwright.lap.LapDerivatives;
 import dev.lapwright.lap.LapFigures;
-import dev.lapwright.lap.LapSolver;
 import dev.lapwright.line.Line;
 import dev.lapwright.numerics.ArcLengthCurve;
 import dev.lapwright.ride.QuarterCar;
@@ -50,7 +49,6 @@ import dev.lapwright.study.ride.DamperMapResult;
 import dev.lapwright.study.ride.RideResult;
 import dev.lapwright.study.robust.FirmChanges;
 import dev.lapwright.study.robust.JudgedAdjustments;
-import dev.lapwright.study.robust.LinearDoubt;
 import dev.lapwright.study.robust.ModelChoices;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
@@ -223,9 +221,6 @@ class RecordGuardTest {
             RatioBoxResult.Choice.class,
             StopPlansResult.Plan.class,
             RobustnessResult.class,
-            LinearDoubt.Result.class,
-            LinearDoubt.Standing.class,
-            LapSolver.Nearby.class,
             ModelChoices.Alternative.class,
             FirmChanges.LeftOut.class,
             ChangePlan.Left.class,

@@ -68,7 +68,7 @@ final class CarReader {
         AdjustmentReader adjustmentReader = new AdjustmentReader(faults, movable);
         List<Adjustment> adjustments = new ArrayList<>();
         adjustmentFields.forEach(fields -> adjustments.add(adjustmentReader.read(fields)));
-        CarDoubt doubt = new DoubtReader(faults, movable.keySet()).read(root.section("doubt"));
+        CarDoubt doubt = new DoubtReader(faults, movable.keySet(), values).read(root.section("doubt"));
         root.close();
         faults.throwIfAny();
 

@@ -1,7 +1,9 @@
 package dev.lapwright.documents;
 
 import dev.lapwright.car.CarDoubt;
+import dev.lapwright.car.Quantity;
 import dev.lapwright.car.Unit;
+import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.text.Excerpt;
 import dev.lapwright.text.FaultList;
@@ -39,11 +41,16 @@ final class DoubtReader {
 
     private final FaultList faults;
     private final Set<String> quantities;
+    private final Map<Quantity, Double> values;
 
-    /** @param quantities names of all that a doubt may be of */
-    DoubtReader(FaultList faults, Set<String> quantities) {
+    /**
+     * @param quantities names of all that a doubt may be of
+     * @param values those of the car, as far as they are given
+     */
+    DoubtReader(FaultList faults, Set<String> quantities, Map<Quantity, Double> values) {
         this.faults = faults;
         this.quantities = quantities;
+        this.values = values;
     }
 
     private static NumberField size(String name, String meaning) {
@@ -125,8 +132,23 @@ final class DoubtReader {
         if (name != null && source != null && count == 1 && !Double.isNaN(amount)) {
             boolean percent = given == DEVIATION_PERCENT || given == LIMIT_PERCENT;
             boolean limit = given == LIMIT || given == LIMIT_PERCENT;
+            if (!percent && amount > mostOf(name)) {
+                row.meaning(
+                        given.name(),
+                        Check.text(amount) + " is more than all of its value, " + Check.text(mostOf(name)),
+                        "give less");
+            }
             sizes.put(name, new CarDoubt.Size(amount, percent, limit, SOURCES.get(source)));
         }
+    }
+
+    /** The value of what is above nothing by its kind, as a mass; infinite for all else, as an angle. */
+    private double mostOf(String name) {
+        return values.entrySet().stream()
+                .filter(one -> one.getKey().path().equals(name) && one.getKey().min() > 0)
+                .mapToDouble(Map.Entry::getValue)
+                .findFirst()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
     private String quantity(ObjectReader row) {

@@ -59,7 +59,8 @@ public record SensitivityReport(
             AdjustmentVerdict.RIGHT,
                     "Already right: neither the best setting tried nor an end of the range is a gain, and a miss costs",
             AdjustmentVerdict.ALIKE, "Makes no difference that counts on nearly all of them",
-            AdjustmentVerdict.UNTOLD, "Cannot be told: a gain on some, a loss on others",
+            AdjustmentVerdict.UNTOLD,
+                    "Cannot be told: a difference that counts on some of them, none or the opposite one on others",
             AdjustmentVerdict.UNSEEN, "Not in this model, which knows too little of it, or nothing"));
 
     private static final Table<SensitivityResult.Interaction> PAIRS = Table.<SensitivityResult.Interaction>of("Pairs")
@@ -429,7 +430,8 @@ public record SensitivityReport(
                 joined(large, worth -> !worth.hasFaster() && !result.canBeSeen(worth)));
         add(
                 said,
-                "No difference that counts over the whole range, less than " + DifferenceWords.least(),
+                "No difference that counts over the whole range, less than " + DifferenceWords.least()
+                        + (doubt.isPresent() ? ", on the car as it is described" : ""),
                 small.stream().map(worth -> worth.adjustment().name()).collect(Collectors.joining(", ")));
         add(
                 said,

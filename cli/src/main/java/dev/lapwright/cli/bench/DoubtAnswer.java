@@ -199,6 +199,7 @@ final class DoubtAnswer {
                         .map(band -> new JudgedAdjustments.Known(
                                 band.asked().landscape().name(),
                                 Optional.empty(),
+                                band.asked().landscape().range(),
                                 gain(band.asked().landscape()),
                                 band.asked().settings()))
                         .toList());

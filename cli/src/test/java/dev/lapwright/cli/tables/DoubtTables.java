@@ -54,10 +54,10 @@ import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
  * otherwise than that still lie in the interval told; and what of the demo car's best settings stands. Run
  * from the top of the project, packaged:
  *
- * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|chance|imports [SOURCE...]|stints|best|advice|roads|width|derivatives|settled]</pre>
+ * <pre>java -cp cli/target/lapwright.jar:cli/target/test-classes dev.lapwright.cli.tables.DoubtTables [coverage|chance|few|imports [SOURCE...]|stints|best|advice|roads|width|settled]</pre>
  */
 public final class DoubtTables {
-    private static final Conditions DAY = Conditions.STANDARD;
+    static final Conditions DAY = Conditions.STANDARD;
     private static final int DRAWS = 1000;
     private static final int TRUTHS = 1000;
     private static final long SEED = 1;
@@ -65,11 +65,13 @@ public final class DoubtTables {
     private static final int CHANCE_SEEDS = 5;
     private static final int BEST_DRAWS = 300;
     private static final int ADVICE_DRAWS = 100;
-    private static final int IMPORT_DRAWS = 1000;
-    private static final int IMPORT_TRUTHS = 334;
+    private static final int[] FEW = {20, 40, 60, 100, 200};
+    /** Cars drawn for each number of them, over all seeds. */
+    private static final int FEW_IN_ALL = 1200;
+
     private static final int STINT_TRUTHS = 100;
     private static final double AWAY_KPA = 15;
-    private static final long ROADS_SEED = 7000;
+    static final long ROADS_SEED = 7000;
     private static final int ROADS_DRAWS = 60;
 
     private static final Map<String, Double> CHANGES = new LinkedHashMap<>();
@@ -90,12 +92,12 @@ public final class DoubtTables {
             case "chance" -> chance();
             case "best" -> best();
             case "advice" -> advice();
-            case "imports" -> imports(List.of(asked).subList(1, asked.length));
+            case "few" -> few();
+            case "imports" -> ImportDoubt.print(List.of(asked).subList(1, asked.length));
             case "stints" -> stints();
             case "roads" -> roads();
             case "width" -> width();
             case "settled" -> settled();
-            case "derivatives" -> DerivativeDoubt.print();
             default -> classes().forEach(System.out::println);
         }
     }
@@ -164,7 +166,7 @@ public final class DoubtTables {
     }
 
     /** What is asked of each car: settings beside it as it stands, and all hot pressures off. */
-    private static List<Car> settings(Car car) {
+    static List<Car> settings(Car car) {
         List<Car> cars = new ArrayList<>();
         CHANGES.forEach((name, value) -> cars.add(car.with(name, value)));
         cars.add(car.with(Quantity.HOT_PRESSURE_FRONT, car.value(Quantity.HOT_PRESSURE_FRONT) + AWAY_KPA)
@@ -172,7 +174,7 @@ public final class DoubtTables {
         return cars;
     }
 
-    private static Robustness study(Car car, Track track) {
+    static Robustness study(Car car, Track track) {
         Robustness study = Robustness.of(car, track, DAY).withDraws(DRAWS).withSeed(SEED);
         for (Car setting : settings(car)) {
             study = study.against(setting);
@@ -180,7 +182,7 @@ public final class DoubtTables {
         return study;
     }
 
-    private static void head(String first) {
+    static void head(String first) {
         List<String> columns = new ArrayList<>();
         CHANGES.forEach((name, value) -> columns.add(name + " " + plain(value)));
         columns.add("hot pressures +" + plain(AWAY_KPA) + " kPa");
@@ -243,59 +245,60 @@ public final class DoubtTables {
         }
     }
 
-    /**
-     * Told on circuits as imported, by the document's own band; driven on the circuits they were drawn from.
-     *
-     * @param sources names of {@link DrawnSurvey.Source} to print; all if empty
-     */
-    private static void imports(List<String> sources) {
+    /** The row "as assumed" told by few drawn cars: the mean over many seeds. */
+    private static void few() {
         Car car = Documents.car("gt-talvex");
-        System.out.println(
-                "Talvex GT, " + IMPORT_DRAWS + " cars drawn on each import (seed " + SEED + "), " + IMPORT_TRUTHS
-                        + " true cars on each true circuit (seed " + TRUTH_SEED + "); circuits and errors from seed "
-                        + ROADS_SEED
-                        + ", three circuits a row.");
-        System.out.println();
-        head("imported from");
-        for (DrawnSurvey.Source source : DrawnSurvey.Source.values()) {
-            if (!sources.isEmpty() && !sources.contains(source.name())) {
-                continue;
-            }
-            List<int[]> inside = new ArrayList<>();
-            for (DrawnCircuit circuit : DrawnCircuit.drawn(1, ROADS_SEED)) {
-                Track found;
-                try {
-                    found = ImportTables.imported(DrawnSurvey.of(circuit.truth(), source, car, ROADS_SEED))
-                            .track();
-                } catch (LapwrightException refused) {
-                    continue;
-                }
+        Track track = castelvane(car);
+        PlausibleDays days = PlausibleDays.of(car, track, DAY, true, List.of());
+        // The true cars are driven once: seeds differ in what is told.
+        List<double[]> gains = gains(car, track, days);
+        head("cars drawn, seeds");
+        for (int draws : FEW) {
+            int seeds = FEW_IN_ALL / draws;
+            double[] inside = new double[settings(car).size()];
+            for (long seed = SEED; seed < SEED + seeds; seed++) {
                 RobustnessResult told =
-                        study(car, found).withDraws(IMPORT_DRAWS).run(StudyRun.onAllCores());
-                // The truth's own road is that it is: only car and day are drawn.
-                PlausibleDays days = PlausibleDays.of(car, found, DAY, true, List.of());
-                double[][] errors = Arrays.copyOf(plainly(days.unknowns().size()), IMPORT_TRUTHS);
-                int[] within = new Truth(told, days, car, circuit.truth(), UnaryOperator.identity())
-                        .onTheRoadAsItIs()
-                        .count(errors);
-                inside.add(within);
+                        study(car, track).withDraws(draws).withSeed(seed).run(StudyRun.onAllCores());
+                for (double[] truth : gains) {
+                    for (int k = 0; k < inside.length; k++) {
+                        RobustnessResult.Standing standing = told.standings().get(k);
+                        inside[k] += truth[k] >= standing.low() && truth[k] <= standing.high() ? 1 : 0;
+                    }
+                }
             }
-            StringBuilder line = new StringBuilder("| " + source.words() + " |");
-            for (int k = 0; k < settings(car).size(); k++) {
-                int place = k;
-                List<Double> each = inside.stream()
-                        .map(within -> 100.0 * within[place] / IMPORT_TRUTHS)
-                        .toList();
-                line.append(String.format(
-                        Locale.ROOT,
-                        " %.0f (%s) |",
-                        each.stream().mapToDouble(one -> one).average().orElse(Double.NaN),
-                        each.stream()
-                                .map(one -> String.format(Locale.ROOT, "%.0f", one))
-                                .collect(Collectors.joining(", "))));
+            StringBuilder line = new StringBuilder("| " + draws + ", " + seeds + " |");
+            for (double count : inside) {
+                line.append(String.format(Locale.ROOT, " %.0f |", 100 * count / gains.size() / seeds));
             }
             System.out.println(line);
         }
+    }
+
+    private static List<double[]> gains(Car car, Track track, PlausibleDays days) {
+        double[][] errors = plainly(days.unknowns().size());
+        return StudyRun.onAllCores()
+                .inParallel(
+                        errors.length,
+                        () -> track,
+                        (any, i) -> gains(days, car, LapSolver.on(days.road(errors[i])), errors[i]),
+                        done -> {});
+    }
+
+    /** What all settings gain on one true car, s; NaN where one has no lap. */
+    static double[] gains(PlausibleDays days, Car car, LapSolver solver, double[] errors) {
+        return settings(car).stream()
+                .mapToDouble(setUp -> {
+                    try {
+                        return time(days, setUp, solver, errors) - time(days, car, solver, errors);
+                    } catch (LapwrightException noLap) {
+                        return Double.NaN;
+                    }
+                })
+                .toArray();
+    }
+
+    private static double time(PlausibleDays days, Car setUp, LapSolver solver, double[] errors) {
+        return solver.lapTime(Vehicle.of(days.car(setUp, errors), days.day(DAY, errors)));
     }
 
     /** Stints told by three laps of each drawn car, and solved lap by lap on true ones. */
@@ -409,29 +412,13 @@ public final class DoubtTables {
         private final Car car;
         private final Track track;
         private final UnaryOperator<Car> otherwise;
-        private final boolean itself;
 
         Truth(RobustnessResult told, PlausibleDays days, Car car, Track track, UnaryOperator<Car> otherwise) {
-            this(told, days, car, track, otherwise, false);
-        }
-
-        private Truth(
-                RobustnessResult told,
-                PlausibleDays days,
-                Car car,
-                Track track,
-                UnaryOperator<Car> otherwise,
-                boolean itself) {
             this.told = told;
             this.days = days;
             this.car = car;
             this.track = track;
             this.otherwise = otherwise;
-            this.itself = itself;
-        }
-
-        Truth onTheRoadAsItIs() {
-            return new Truth(told, days, car, track, otherwise, true);
         }
 
         void row(String what, double[][] errors) {
@@ -453,7 +440,7 @@ public final class DoubtTables {
                                 int ofRoads = roads.unknowns().size();
                                 double[] road =
                                         Arrays.copyOfRange(errors[i], errors[i].length - ofRoads, errors[i].length);
-                                LapSolver solver = LapSolver.on(itself ? track : roads.road(road));
+                                LapSolver solver = LapSolver.on(roads.road(road));
                                 boolean[] within = new boolean[settings.size()];
                                 try {
                                     double before = time(solver, otherwise.apply(car), errors[i]);

@@ -10,7 +10,7 @@ import java.util.Set;
 
 /**
  * Verdict on an adjustment turned by itself; one rule for all studies. One about which a lap time says too little is not in this model; one
- * whose whole range makes no difference that counts on the car as it is described makes none. Of all others the fastest setting, if that is
+ * that moves no lap time at all on the car as it is described makes no difference. Of all others the fastest setting, if that is
  * faster by {@link LapTimeDifference#COUNTS} or more, and both ends of the range are held against the car as it stands on drawn cars, and
  * what nine of ten of them agree on is said ({@link RobustnessResult.Verdict}).
  */
@@ -21,7 +21,7 @@ public enum AdjustmentVerdict {
     RIGHT("already right"),
     /** None of those settings makes a difference that counts. */
     ALIKE("makes no difference"),
-    /** One of those settings is faster on some cars and slower on others, or not the one that seemed so. */
+    /** One of those settings makes a difference that counts on some cars and none or the opposite one on others, or is not the one that seemed to. */
     UNTOLD("cannot be told"),
     /** The model knows too little of it, or nothing. */
     UNSEEN("not in this model");
@@ -51,7 +51,8 @@ public enum AdjustmentVerdict {
         if (delicate) {
             return Optional.of(UNSEEN);
         }
-        return LapTimeDifference.counts(range) ? Optional.empty() : Optional.of(ALIKE);
+        // A range worth little on the car as it is described may be worth much on others.
+        return LapTimeDifference.isNone(range) ? Optional.of(ALIKE) : Optional.empty();
     }
 
     /** The settings of an adjustment that are held against the car as it stands; see {@link #settings(double, double, double, double, double)}. */

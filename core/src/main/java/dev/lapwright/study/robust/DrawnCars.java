@@ -5,7 +5,6 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
-import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.StudyRun;
@@ -17,8 +16,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
 
 /**
  * Cars, days and roads drawn once about one car, and the laps that settings of it drove on them: several questions asked of the same cars
@@ -145,43 +142,42 @@ public final class DrawnCars {
         if (words.isEmpty()) {
             return this;
         }
-        Lap described = asDescribed().solve(Vehicle.of(spread.reference(), spread.day()));
-        // What is said of a corner that is not there is refused before the waiting.
-        words.forEach(word -> word.likelihood(described));
+        Hearing hearing = hearing(words, spread.reference(), spread.day());
         int wanted = spread.count();
         double[][] candidates = days.draws(MOST_LOOKED * wanted, spread.seed());
-        RandomGenerator random = new Well19937c(spread.seed() ^ Robustness.HEARING);
         List<double[]> kept = new ArrayList<>();
-        int seen = 0;
-        while (seen < candidates.length && kept.size() < wanted) {
-            int from = seen;
+        while (hearing.seen() < candidates.length && kept.size() < wanted) {
+            int from = hearing.seen();
             List<Double> likelihoods = how.inParallel(
                     wanted,
                     this::asDescribed,
-                    (solver, i) -> likelihood(candidates[from + i], words, solver),
+                    (solver, i) -> {
+                        double[] draw = candidates[from + i];
+                        LapSolver there = days.isRoadInDoubt()
+                                ? new LapSolver(days.road(draw).stations(spread.spacing()))
+                                : solver;
+                        return likelihood(hearing, draw, spread.reference(), spread.day(), there);
+                    },
                     done -> {});
             for (int i = 0; i < wanted && kept.size() < wanted; i++) {
-                seen++;
-                if (random.nextDouble() < likelihoods.get(i)) {
+                if (hearing.keeps(likelihoods.get(i))) {
                     kept.add(candidates[from + i]);
                 }
             }
         }
-        if (kept.size() < Robustness.FEWEST_DRAWS) {
-            throw new InvalidValueException(
-                    "what the driver says",
-                    "only " + kept.size() + " of " + seen + " cars drawn go with it",
-                    "doubt the word, or the car's document");
-        }
-        return new DrawnCars(this, kept.toArray(new double[0][]), seen);
+        hearing.checkEnough("doubt the word, or the car's document");
+        return new DrawnCars(this, kept.toArray(new double[0][]), hearing.seen());
     }
 
-    private double likelihood(double[] draw, List<DriverWord> words, LapSolver asDescribed) {
-        LapSolver solver =
-                days.isRoadInDoubt() ? new LapSolver(days.road(draw).stations(spread.spacing())) : asDescribed;
+    /** What is said of a setting of the car on a day, to be heard of drawn ones. */
+    Hearing hearing(List<DriverWord> words, Car setUp, Conditions day) {
+        return new Hearing(words, spread.seed(), asDescribed().solve(Vehicle.of(setUp, day)));
+    }
+
+    /** How likely it would be said of a drawn car, on its road's solver; 0 where it has no lap. */
+    double likelihood(Hearing hearing, double[] draw, Car setUp, Conditions day, LapSolver solver) {
         try {
-            Lap lap = solver.solve(Vehicle.of(days.car(spread.reference(), draw), days.day(spread.day(), draw)));
-            return words.stream().mapToDouble(word -> word.likelihood(lap)).reduce(1, (a, b) -> a * b);
+            return hearing.likelihood(solver.solve(Vehicle.of(days.car(setUp, draw), days.day(day, draw))));
         } catch (NoLapException | InvalidValueException none) {
             return 0;
         }

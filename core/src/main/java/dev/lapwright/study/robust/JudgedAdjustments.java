@@ -30,10 +30,12 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
      *
      * @param name of the adjustment
      * @param undrawn what is said of it without drawn cars; empty where they decide
+     * @param range lap time at its slowest setting over that at its fastest, s
      * @param difference lap time at its fastest setting over that of the car as it stands, s
      * @param settings that are held against it: {@link AdjustmentVerdict#settings}
      */
-    public record Known(String name, Optional<AdjustmentVerdict> undrawn, double difference, List<Double> settings) {
+    public record Known(
+            String name, Optional<AdjustmentVerdict> undrawn, double range, double difference, List<Double> settings) {
         public Known {
             settings = List.copyOf(settings);
         }
@@ -43,11 +45,20 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
      * What is asked of one adjustment.
      *
      * @param undrawn what is said of it without drawn cars; empty where they decide
+     * @param range lap time at its slowest setting over that at its fastest, s
      * @param difference lap time at its fastest setting over that of the car as it stands, s
      * @param first place of its first setting among the cars
      * @param count of its settings; an end that cannot be is none
      */
-    public record Asked(Optional<AdjustmentVerdict> undrawn, double difference, int first, int count) {}
+    public record Asked(Optional<AdjustmentVerdict> undrawn, double range, double difference, int first, int count) {
+        /** What the car as it is described decides. */
+        private AdjustmentVerdict asDescribed() {
+            if (!LapTimeDifference.counts(range)) {
+                return AdjustmentVerdict.ALIKE;
+            }
+            return LapTimeDifference.counts(difference) ? AdjustmentVerdict.GAIN : AdjustmentVerdict.RIGHT;
+        }
+    }
 
     /** Adjustments of a car by what is known of each. */
     public static JudgedAdjustments of(Car car, List<Known> all) {
@@ -58,7 +69,7 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
             if (one.undrawn().isEmpty()) {
                 one.settings().forEach(setting -> in(car, one.name(), setting).ifPresent(cars::add));
             }
-            asked.add(new Asked(one.undrawn(), one.difference(), first, cars.size() - first));
+            asked.add(new Asked(one.undrawn(), one.range(), one.difference(), first, cars.size() - first));
         }
         return new JudgedAdjustments(cars, asked);
     }
@@ -83,6 +94,7 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
                                     apart.contains(name)
                                             ? Optional.of(AdjustmentVerdict.UNTOLD)
                                             : AdjustmentVerdict.undrawn(worth.range(), delicate.contains(name)),
+                                    worth.range(),
                                     worth.best().difference(),
                                     AdjustmentVerdict.settings(worth));
                         })
@@ -107,9 +119,7 @@ public record JudgedAdjustments(List<Car> cars, List<Asked> asked) {
         return asked.stream()
                 .map(one -> one.undrawn()
                         .orElseGet(() -> standings.isEmpty()
-                                ? LapTimeDifference.counts(one.difference())
-                                        ? AdjustmentVerdict.GAIN
-                                        : AdjustmentVerdict.RIGHT
+                                ? one.asDescribed()
                                 : AdjustmentVerdict.of(
                                         one.difference(), standings.subList(one.first(), one.first() + one.count()))))
                 .toList();

@@ -2,13 +2,12 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.NineInTen;
 import dev.lapwright.doubt.PlausibleCars;
-import dev.lapwright.doubt.PlausibleDays;
 import dev.lapwright.doubt.PlausibleRoads;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.UnknownShare;
 import dev.lapwright.fault.InvalidValueException;
-import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
@@ -27,9 +26,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
-import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
  * Study of how settings stand on all the cars that a car may be: cars, days and roads are drawn from what is known of them ({@link
@@ -46,17 +42,10 @@ import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 public final class Robustness implements Study<RobustnessResult> {
     /** Cars drawn if nothing is said. */
     public static final int DRAWS = 200;
-    /** Fewest draws that tell an interval of 90 %, roughly: one of them lies beyond each end. */
+    /** Fewest draws that tell an interval of 90 %: its ends then lie close to the least and the greatest ({@link dev.lapwright.doubt.NineInTen}). */
     public static final int FEWEST_DRAWS = 20;
     /** Most draws. */
     public static final int MOST_DRAWS = 100_000;
-
-    private static final double LOW = 5;
-    private static final double MIDDLE = 50;
-    private static final double HIGH = 95;
-
-    /** Draws of what is heard are not those of the cars. */
-    static final long HEARING = 0x9E3779B97F4A7C15L;
 
     /** Seed if nothing is said. */
     static final long SEED = 1;
@@ -304,11 +293,8 @@ public final class Robustness implements Study<RobustnessResult> {
         }
         DrawnCars drawn = cars.orElseGet(() -> new DrawnCars(spread, false));
         List<Unknown> unknowns = drawn.days().unknowns();
-        if (!words.isEmpty()) {
-            // What is said of a corner that is not there is refused before the waiting.
-            Lap lap = drawn.asDescribed().solve(Vehicle.of(present, day));
-            words.forEach(word -> word.likelihood(lap));
-        }
+        Optional<Hearing> hearing =
+                words.isEmpty() ? Optional.empty() : Optional.of(drawn.hearing(words, present, day));
         int draws = spread.count();
         Drive[] drives = recalled(draws);
         int[] missing = IntStream.range(0, draws).filter(i -> drives[i] == null).toArray();
@@ -317,28 +303,22 @@ public final class Robustness implements Study<RobustnessResult> {
                 drawn::asDescribed,
                 (solver, k) -> {
                     int i = missing[k];
-                    drives[i] = drive(drawn, i, drawn.solver(i, solver));
+                    drives[i] = drive(drawn, i, hearing, drawn.solver(i, solver));
                     keep(i, drives[i]);
                     return null;
                 },
                 done -> how.report(draws - missing.length + done, draws));
         RobustnessResult all = new Reading(unknowns, drawn.draws(), Arrays.asList(drives)).result(Optional.empty());
-        if (words.isEmpty()) {
-            return all;
-        }
-        RandomGenerator random = new Well19937c(spread.seed() ^ HEARING);
+        return hearing.map(heard -> heard(heard, all, drawn, drives)).orElse(all);
+    }
+
+    private RobustnessResult heard(Hearing hearing, RobustnessResult all, DrawnCars drawn, Drive[] drives) {
         List<Drive> heard = new ArrayList<>();
         for (Drive drive : drives) {
-            heard.add(random.nextDouble() < drive.likelihood() ? drive : Drive.NONE);
+            heard.add(hearing.keeps(drive.likelihood()) ? drive : Drive.NONE);
         }
-        RobustnessResult result = new Reading(unknowns, drawn.draws(), heard).result(Optional.of(all));
-        if (result.lapped() < FEWEST_DRAWS) {
-            throw new InvalidValueException(
-                    "what the driver says",
-                    "only " + result.lapped() + " of " + draws + " cars drawn go with it",
-                    "draw more, doubt the word, or the car's document");
-        }
-        return result;
+        hearing.checkEnough("draw more, doubt the word, or the car's document");
+        return new Reading(drawn.days().unknowns(), drawn.draws(), heard).result(Optional.of(all));
     }
 
     /**
@@ -371,18 +351,15 @@ public final class Robustness implements Study<RobustnessResult> {
         memory.keep(Integer.toString(draw), numbers, "");
     }
 
-    private Drive drive(DrawnCars drawn, int draw, LapSolver solver) {
+    private Drive drive(DrawnCars drawn, int draw, Optional<Hearing> hearing, LapSolver solver) {
         double[] times = times(drawn, draw, solver, j -> true);
-        double likelihood = Double.isNaN(times[0]) ? 0 : 1;
-        if (!words.isEmpty() && !Double.isNaN(times[0])) {
-            PlausibleDays days = drawn.days();
-            double[] errors = drawn.draws()[draw];
-            Lap lap = solver.solve(Vehicle.of(days.car(present, errors), days.day(day, errors)));
-            for (DriverWord word : words) {
-                likelihood *= word.likelihood(lap);
-            }
+        if (Double.isNaN(times[0])) {
+            return new Drive(times, 0);
         }
-        return new Drive(times, likelihood);
+        return new Drive(
+                times,
+                hearing.map(heard -> drawn.likelihood(heard, drawn.draws()[draw], present, day, solver))
+                        .orElse(1.0));
     }
 
     /** Lap time of the car as it stands, then of each setting that is wanted, s; NaN where there is none. */
@@ -413,22 +390,6 @@ public final class Robustness implements Study<RobustnessResult> {
                 drawn::asDescribed,
                 (solver, i) -> times(drawn, from + i, drawn.solver(from + i, solver), wanted),
                 done -> {});
-    }
-
-    private static double percentile(double[] values, double percent) {
-        return new Percentile()
-                .withEstimationType(Percentile.EstimationType.R_7)
-                .evaluate(values, percent);
-    }
-
-    /** Lower end of an interval of 90 % of at least one value. */
-    static double low(double[] values) {
-        return percentile(values, LOW);
-    }
-
-    /** Upper end of an interval of 90 % of at least one value. */
-    static double high(double[] values) {
-        return percentile(values, HIGH);
     }
 
     /** What the lap times say. */
@@ -509,9 +470,9 @@ public final class Robustness implements Study<RobustnessResult> {
             double[] lapped = Arrays.copyOf(differences, laps);
             return new RobustnessResult.Standing(
                     laps,
-                    percentile(lapped, LOW),
-                    percentile(lapped, MIDDLE),
-                    percentile(lapped, HIGH),
+                    NineInTen.low(lapped),
+                    NineInTen.middle(lapped),
+                    NineInTen.high(lapped),
                     gains,
                     best,
                     cost / laps);

@@ -2,6 +2,8 @@ package dev.lapwright.study.robust;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.doubt.NineInTen;
+import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.Study;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.SensitivityResult;
@@ -20,7 +22,8 @@ import java.util.Set;
  * Robustness#of(SensitivityResult)} with as many draws of the same seed, for a fifth or so of its laps.
  *
  * <p>That no rest changes a verdict: percentiles rise with every value, so those with all laps to come as slow as can be, and as fast as can
- * be, hold between them what the percentiles will be.
+ * be, hold between them what the percentiles will be. A setting that makes less than half of what counts on each of the first cars is looked at no
+ * further, and makes no difference: of the demo cars' no further car has shown one (docs/doubt.md).
  */
 public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     /** Cars drawn: an interval's ends to a sixth of its width. */
@@ -28,6 +31,11 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
+
+    /** Cars on which a setting that makes nearly no difference is looked at. */
+    private static final int FIRST = Robustness.FEWEST_DRAWS;
+    /** Share of what counts below which a difference is nearly none. */
+    private static final double NEARLY_NONE = 0.5;
 
     /** Draws between two looks at what is settled: alike for one thread, two or four. */
     private static final int AT_ONCE = 4;
@@ -175,17 +183,25 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
 
         /** What can still be said of a setting; nothing of one that has no lap on any drawn car. */
         private Set<RobustnessResult.Verdict> possible(int j) {
+            if (looked[j] >= FIRST && isNearlyNone(j)) {
+                return EnumSet.of(RobustnessResult.Verdict.ALIKE);
+            }
             double[] fastest = rests(j, -FAR);
             double[] slowest = rests(j, FAR);
             Set<RobustnessResult.Verdict> possible = EnumSet.noneOf(RobustnessResult.Verdict.class);
             for (double[] low : new double[][] {fastest, slowest}) {
                 for (double[] high : new double[][] {fastest, slowest}) {
                     if (low.length > 0) {
-                        possible.add(RobustnessResult.Verdict.of(Robustness.low(low), Robustness.high(high)));
+                        possible.add(RobustnessResult.Verdict.of(NineInTen.low(low), NineInTen.high(high)));
                     }
                 }
             }
             return possible;
+        }
+
+        private boolean isNearlyNone(int j) {
+            return Arrays.stream(differences[j], 0, FIRST)
+                    .allMatch(difference -> Math.abs(difference) < NEARLY_NONE * LapTimeDifference.COUNTS);
         }
 
         /** Differences of a setting if all to come are so much, s. */

@@ -1,10 +1,10 @@
 package dev.lapwright.study.stint;
 
+import dev.lapwright.doubt.NineInTen;
 import dev.lapwright.doubt.Unknown;
 import dev.lapwright.doubt.UnknownShare;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
  * How a stint stands on the cars that a car may be.
@@ -46,9 +46,7 @@ public record StintDoubtResult(
             if (values.length == 0) {
                 return new Interval(Double.NaN, Double.NaN, Double.NaN);
             }
-            Percentile percentile = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
-            percentile.setData(values);
-            return new Interval(percentile.evaluate(5), percentile.evaluate(50), percentile.evaluate(95));
+            return new Interval(NineInTen.low(values), NineInTen.middle(values), NineInTen.high(values));
         }
 
         /** Half its width. */
