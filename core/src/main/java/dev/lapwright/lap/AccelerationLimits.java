@@ -287,6 +287,7 @@ final class AccelerationLimits {
             double a = other.brake(v, wheels.engineDrag, massFactor);
             if (!Double.isNaN(a)) {
                 lightly = false;
+                plainly = true;
                 return a;
             }
             unknown = true;
@@ -298,7 +299,7 @@ final class AccelerationLimits {
         }
         double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
         lightly = wheels.tyreForce >= 0;
-        plainly = !thorough || !lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(y, massFactor));
+        plainly = !thorough || (!lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(y, massFactor)));
         if (!plainly && !looked) {
             double least = y + OFF_STEADY;
             double harder = hardestTrial(massFactor, least);
@@ -351,7 +352,8 @@ final class AccelerationLimits {
         double hard = Double.NaN;
         double before = Double.NaN;
         double last = Double.NaN;
-        for (double trial = Math.min(MOST_TRIAL, most); trial > least; ) {
+        double end = Math.max(least, steady + OFF_STEADY);
+        for (double trial = Math.min(MOST_TRIAL, most); trial > end; ) {
             double here = excess(-trial, massFactor);
             if (here <= 0) {
                 return trial;

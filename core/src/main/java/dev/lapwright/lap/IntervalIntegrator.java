@@ -14,16 +14,17 @@ final class IntervalIntegrator {
     private static final double NEARLY_THERE = 5e-3;
 
     private static final int PREDICTIONS = 2;
-    /** Longest step where brakes come within reach, m. */
-    private static final double SHORT = 0.15;
+    /** Difference between ways to brake at the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
+    private static final double SUDDEN = 0.3;
 
-    /** Excess that is plainly out of reach. */
+    /** Excess of what lies between them that is plainly out of reach. */
     private static final double OUT_OF_REACH = 1e-3;
 
-    private static final int MOST_SHORT = 2;
+    /** Cells up to this length are crossed in one step where more braking comes within reach, others in two, m. */
+    private static final double SHORT = 0.15;
+
+    /** On the energy in the middle of such a step, m²/s². */
     private static final double ENERGY_TOLERANCE = 1e-8;
-    /** Change of deceleration within a step that no driving through a zero of the drive makes, m/s². */
-    private static final double SUDDEN = 0.3;
 
     private final double nearlyThere;
     private final Vehicle car;
@@ -341,7 +342,7 @@ final class IntervalIntegrator {
     }
 
     /**
-     * The way back over a cell by the implicit rule of the middle, in steps of {@link #SHORT}. The faster a car, the less can it
+     * The way back over a cell by the implicit rule of the middle. The faster a car, the less can it
      * brake: so each step has one end, which does not jump where the slope does and also holds where the car stays at the edge of what comes
      * within reach.
      */
@@ -349,7 +350,7 @@ final class IntervalIntegrator {
         Propulsion p = car.propulsion;
         acceleration.stage = 0;
         double e = entered;
-        int steps = (int) Math.min(MOST_SHORT, Math.ceil(length / SHORT));
+        int steps = length > SHORT ? 2 : 1;
         double share = 1.0 / steps;
         double h = share * length;
         time = 0;
@@ -361,7 +362,8 @@ final class IntervalIntegrator {
             double x = high;
             double atHigh = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
             for (int k = 0; k < MAX_SPLITS && Math.abs(high - low) > ENERGY_TOLERANCE; k++) {
-                // A secant first, which ends at once where the slope is smooth; then halvings, which end everywhere, with a secant now and then.
+                // A secant first, which ends at once where the slope is smooth; then halvings, which end everywhere,
+                // with a secant now and then.
                 x = k % 3 == 0 ? low + (high - low) * atLow / (atLow - atHigh) : 0.5 * (low + high);
                 double g = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
                 if (Math.abs(g) < ENERGY_TOLERANCE) {
