@@ -17,6 +17,9 @@ public final class UnitGuess {
     /** More fit by chance where bounds are wide. */
     private static final int MOST_TOLD = 3;
 
+    /** Bounds that lie farther apart than by this factor tell no unit. */
+    private static final double WIDE = 1e5;
+
     private static final int DIGITS = 4;
 
     /**
@@ -59,7 +62,10 @@ public final class UnitGuess {
      * @param most bound in that unit
      */
     public static Optional<String> of(double value, Unit unit, double least, double most) {
-        if (!Double.isFinite(value) || (value >= least && value <= most)) {
+        boolean wide = least > 0 && most > WIDE * least;
+        // What may be above 1 is a ratio, which nobody writes in percent.
+        boolean ratio = unit == Unit.NONE && most > 1;
+        if (!Double.isFinite(value) || (value >= least && value <= most) || wide || ratio) {
             return Optional.empty();
         }
         List<String> fits = new ArrayList<>();
