@@ -46,7 +46,7 @@ final class AccelerationLimits {
     /** Acceleration below which a shift's cost fades out, m/s²: a car that gains no speed need not shift. */
     private static final double HARDLY_GAINING = 0.2;
 
-    /** Decelerations beyond steady speed that are tried where brakes are met: from this, m/s², each a part of the one before. */
+    /** Hardest braking that is tried, m/s², and the least share that one trial is of the one before. */
     private static final double MOST_TRIAL = 40;
 
     private static final double TRIAL_STEP = 0.8;
@@ -91,9 +91,7 @@ final class AccelerationLimits {
     private double rootUtilisation;
     private boolean lookingForBrakes;
     private boolean thorough;
-    /** Whether the last deceleration found by {@link #brake} takes drive, less than steady speed would, and no brakes. */
-    boolean lightly;
-    /** Whether more than that deceleration plainly cannot be had; not looked at unless {@link #thorough}. */
+    /** Whether more than the deceleration last found by {@link #brake} plainly cannot be had; not looked at unless {@link #thorough}. */
     boolean plainly;
 
     private double slopeDrive;
@@ -286,7 +284,6 @@ final class AccelerationLimits {
             otherWheels.at(rows, row);
             double a = other.brake(v, wheels.engineDrag, massFactor);
             if (!Double.isNaN(a)) {
-                lightly = false;
                 plainly = true;
                 return a;
             }
@@ -298,14 +295,14 @@ final class AccelerationLimits {
             lookingForBrakes = false;
         }
         double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
-        lightly = wheels.tyreForce >= 0;
+        // Drive, less than steady speed would take, and no brakes.
+        boolean lightly = wheels.tyreForce >= 0;
         plainly = !thorough || (!lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(y, massFactor)));
         if (!plainly && !looked) {
             double least = y + OFF_STEADY;
             double harder = hardestTrial(massFactor, least);
             if (harder > least) {
                 y = gripRoot(-1, harder, slopeBrake, massFactor);
-                lightly = wheels.tyreForce >= 0;
             }
         }
         slopeBrake = rootSlope;

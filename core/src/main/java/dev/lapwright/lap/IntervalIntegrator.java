@@ -58,9 +58,6 @@ final class IntervalIntegrator {
     private double length;
 
     private boolean braking;
-    /** Whether brakes were left alone at some stage of the way. */
-    private boolean lightly;
-
     /** Whether nowhere on the way more braking might have been had than was found. */
     private boolean plainly;
 
@@ -149,11 +146,6 @@ final class IntervalIntegrator {
         return before;
     }
 
-    /** Whether the last way back over a cell slowed the car by letting go of its drive, nowhere or in part by its brakes. */
-    boolean brakedLightly() {
-        return lightly;
-    }
-
     /** The same over a share of the cell before its end. */
     double backward(Road road, int index, double energy, double share) {
         rows = road.rows;
@@ -179,7 +171,6 @@ final class IntervalIntegrator {
             return energy;
         }
         double e = energy;
-        lightly = false;
         plainly = true;
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
@@ -502,7 +493,6 @@ final class IntervalIntegrator {
         if (braking) {
             stretch = 1;
             double ax = acceleration.brake(at, row, energy, gear);
-            lightly |= acceleration.lightly;
             plainly &= acceleration.plainly;
             return ax;
         }
