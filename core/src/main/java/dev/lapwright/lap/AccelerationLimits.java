@@ -330,6 +330,11 @@ final class AccelerationLimits {
         lookingForBrakes |= !on;
     }
 
+    /** Begins the next search at the braking last found: how it changed before tells nothing. */
+    void brakeOn() {
+        brakeCourse.begin(brakeCourse.last);
+    }
+
     /** Searches on from the last deceleration from now on. */
     void lookNoMore() {
         thorough = false;
@@ -481,19 +486,22 @@ final class AccelerationLimits {
     }
 
     /**
-     * By how much what lies between two decelerations, m/s², is out of reach at v²/2 = energy in a gear (from 0): the greatest excess, 0 or
-     * less if the tyres can give it all.
+     * By how much the way from one deceleration to a harder one, m/s², leads over a ridge at v²/2 = energy in a gear (from 0): the most by
+     * which the use falls again on it, 0 where the harder a car brakes the more it takes.
      */
-    double gap(double[] rows, int row, double energy, int gear, double light, double hard) {
+    double ridge(double[] rows, int row, double energy, int gear, double light, double hard) {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
         wheels.engineDrag = car.propulsion.drag(gear, v);
-        double most = 0;
-        for (int i = 1; i < PARTS; i++) {
-            most = Math.max(most, excess(wheels.climb - light - (hard - light) * i / PARTS, massFactor));
+        double top = Double.NEGATIVE_INFINITY;
+        double ridge = 0;
+        for (int i = 0; i <= PARTS; i++) {
+            double here = excess(wheels.climb - light - (hard - light) * i / PARTS, massFactor);
+            top = Math.max(top, here);
+            ridge = Math.max(ridge, top - here);
         }
-        return most;
+        return ridge;
     }
 
     private double excess(double ax, double massFactor) {

@@ -17,8 +17,8 @@ final class IntervalIntegrator {
     /** Difference between ways to brake at the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
     private static final double SUDDEN = 0.3;
 
-    /** Excess of what lies between them that is plainly out of reach. */
-    private static final double OUT_OF_REACH = 1e-3;
+    /** Height of a ridge between them over which the slope jumps. */
+    private static final double RIDGE = 1e-3;
 
     /** Cells up to this length are crossed in one step where more braking comes within reach, others in two, m. */
     private static final double SHORT = 0.15;
@@ -141,6 +141,7 @@ final class IntervalIntegrator {
             before = byMiddles + (1 - unlike) * (before - byMiddles);
             endSlope += (1 - unlike) * (far - endSlope);
             time += (1 - unlike) * (taken - time);
+            acceleration.brakeOn();
         }
         acceleration.lookNoMore();
         return before;
@@ -324,12 +325,16 @@ final class IntervalIntegrator {
         if (apart < SUDDEN) {
             return 0;
         }
-        double share = hard == -k1 ? 0 : hard == -middleSlope ? 0.5 : 1;
+        double ridge = Math.max(ridge(hard, h, e, k1, piece, light, hard), ridge(light, h, e, k1, piece, light, hard));
+        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, ridge / RIDGE);
+    }
+
+    /** The ridge between two ways to brake at the stage where one of them was found. */
+    private double ridge(double found, double h, double e, double k1, int piece, double light, double hard) {
+        double share = found == -k1 ? 0 : found == -middleSlope ? 0.5 : 1;
         double energy = share == 0 ? e : share == 1 ? e - h * (2 * middleSlope - k1) : e - 0.5 * h * k1;
         int row = row(share * h / length, -1);
-        int gear = car.propulsion.gear(piece, lowest, highest);
-        double gap = acceleration.gap(at, row, energy, gear, light, hard);
-        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, gap / OUT_OF_REACH);
+        return acceleration.ridge(at, row, energy, car.propulsion.gear(piece, lowest, highest), light, hard);
     }
 
     /**
