@@ -17,9 +17,6 @@ final class IntervalIntegrator {
     /** Difference between ways to brake at the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
     private static final double SUDDEN = 0.3;
 
-    /** Height of a ridge between them over which the slope jumps. */
-    private static final double RIDGE = 1e-3;
-
     /** Cells up to this length are crossed in one step where more braking comes within reach, others in two, m. */
     private static final double SHORT = 0.15;
 
@@ -217,7 +214,7 @@ final class IntervalIntegrator {
                     ? step(done, sign, h, e, k1, q1, piece)
                     : stepOver(h, done, sign, e, k1, piece);
             if (split == 0) {
-                unlike = plainly ? 0 : unlike(h, e, k1, piece);
+                unlike = plainly ? 0 : unlike(k1);
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -314,27 +311,10 @@ final class IntervalIntegrator {
         return end;
     }
 
-    /**
-     * How unlike the ways to brake at the stages of a first step back over a cell are: from 0, more of the same, to 1, where between them lies
-     * what is out of reach, so that the slope jumps on the way.
-     */
-    private double unlike(double h, double e, double k1, int piece) {
-        double light = -Math.max(k1, Math.max(middleSlope, endSlope));
-        double hard = -Math.min(k1, Math.min(middleSlope, endSlope));
-        double apart = hard - light;
-        if (apart < SUDDEN) {
-            return 0;
-        }
-        double ridge = Math.max(ridge(hard, h, e, k1, piece, light, hard), ridge(light, h, e, k1, piece, light, hard));
-        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, ridge / RIDGE);
-    }
-
-    /** The ridge between two ways to brake at the stage where one of them was found. */
-    private double ridge(double found, double h, double e, double k1, int piece, double light, double hard) {
-        double share = found == -k1 ? 0 : found == -middleSlope ? 0.5 : 1;
-        double energy = share == 0 ? e : share == 1 ? e - h * (2 * middleSlope - k1) : e - 0.5 * h * k1;
-        int row = row(share * h / length, -1);
-        return acceleration.ridge(at, row, energy, car.propulsion.gear(piece, lowest, highest), light, hard);
+    /** How unlike the ways to brake at the stages of a first step back over a cell are: from 0, more of the same, to 1. */
+    private double unlike(double k1) {
+        double apart = Math.max(k1, Math.max(middleSlope, endSlope)) - Math.min(k1, Math.min(middleSlope, endSlope));
+        return Math.max(0, Math.min(1, apart / SUDDEN - 1));
     }
 
     /**
@@ -346,7 +326,7 @@ final class IntervalIntegrator {
         Propulsion p = car.propulsion;
         acceleration.stage = 0;
         double e = entered;
-        int steps = length > SHORT ? 2 : 1;
+        int steps = length > SHORT ? Math.max(2, (int) Math.ceil(length / 0.6)) : 1;
         double share = 1.0 / steps;
         double h = share * length;
         time = 0;
