@@ -53,6 +53,14 @@ final class AccelerationLimits {
     /** Least step between trials, m/s². */
     private static final double LEAST_TRIAL = 0.05;
 
+    private static final double LEAST_DRIVE_TRIAL = 0.2;
+
+    /** What the engine must have left for more drive to be looked for, as an acceleration, m/s². */
+    private static final double MORE_DRIVE = 0.5;
+
+    /** Beyond the drive found no more than this is tried, m/s². */
+    private static final double MOST_MORE = 4;
+
     /** Growth of the excess with deceleration that shows that brakes alone are the limit, s²/m. */
     private static final double PLAIN = 0.03;
 
@@ -88,7 +96,7 @@ final class AccelerationLimits {
     private double rootUtilisation;
     private boolean lookingForBrakes;
     private boolean thorough;
-    /** Whether more than the deceleration last found by {@link #brake} plainly cannot be had; not looked at unless {@link #thorough}. */
+    /** Whether more drive or braking than last found plainly cannot be had; not looked at unless {@link #thorough}. */
     boolean plainly;
 
     private double slopeDrive;
@@ -188,6 +196,24 @@ final class AccelerationLimits {
                 tyres = gripDrive(Math.min(ax, gripCourse.last), massFactor);
                 spent = gripCourse.last < ax;
                 ax = Math.min(ax, gripCourse.last);
+            }
+        }
+        plainly = !thorough
+                || !spent
+                || band >= 0
+                || engine - wheels.requiredForce < MORE_DRIVE * car.mass * massFactor
+                || wheels.across() < FAR_FROM_LIMIT
+                || plainlyMost(1, ax, massFactor);
+        if (!plainly) {
+            double most = engineRoot(engine, massFactor);
+            double least = ax + OFF_STEADY;
+            double harder = trial(1, Math.min(most, ax + MOST_MORE), least, massFactor);
+            if (harder >= most) {
+                spent = false;
+                ax = most;
+            } else if (harder > least) {
+                tyres = gripDrive(harder, massFactor);
+                ax = gripCourse.last;
             }
         }
         limit = spent ? tyres : Limit.POWER;
@@ -294,7 +320,7 @@ final class AccelerationLimits {
         double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
         // Drive, less than steady speed would take, and no brakes.
         boolean lightly = wheels.tyreForce >= 0;
-        plainly = !thorough || (!lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(y, massFactor)));
+        plainly = !thorough || (!lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(-1, y, massFactor)));
         if (!plainly && !looked) {
             double least = y + OFF_STEADY;
             double harder = hardestTrial(massFactor, least);
@@ -321,15 +347,22 @@ final class AccelerationLimits {
         lookingForBrakes = false;
     }
 
+    /** Looks everywhere for the greatest drive of four driven wheels from now on, wherever it is not plain: with two there are no two ways. */
+    void look() {
+        thorough = car.frontDriveShare > 0 && car.frontDriveShare < 1;
+    }
+
     /** Looks everywhere for the hardest braking from now on, wherever it is not plain; begins on from the last search, or by a look. */
     void look(boolean on) {
         thorough = true;
         lookingForBrakes |= !on;
     }
 
-    /** Begins the next search at the braking last found: how it changed before tells nothing. */
-    void brakeOn() {
+    /** Begins the next searches where the last ended: how that changed before tells nothing. */
+    void goOn() {
         brakeCourse.begin(brakeCourse.last);
+        gripCourse.begin(gripCourse.last);
+        engineCourse.begin(engineCourse.last);
     }
 
     /** Searches on from the last deceleration from now on. */
@@ -337,28 +370,32 @@ final class AccelerationLimits {
         thorough = false;
     }
 
-    /**
-     * A deceleration that the tyres can give, as near to the most as a few trials tell, m/s², or the least that is of use. Light braking may be
-     * out of reach where hard braking is not: as drive turns to drag, a differential turns the car out of its way. Which of both is found must
-     * not hang on chance.
-     */
+    /** A deceleration that the tyres can give, as near to the most as a few trials tell, m/s², or the least that is of use. */
     private double hardestTrial(double massFactor, double least) {
-        double steady = -wheels.climb;
         // The loads at steady speed tell how much braking to begin with.
         wheels.require(wheels.climb, 1);
-        double most = wheels.mostBraking();
+        return trial(-1, Math.min(MOST_TRIAL, wheels.mostBraking()), least, massFactor);
+    }
+
+    /**
+     * A drive or braking that the tyres can give, as near to the most as a few trials tell, m/s², or the least that is of use. Little may be
+     * out of reach where much is not: as drive turns to drag, or one wheel's to the other's, a differential turns the car out of its way. Which
+     * of both is found must not hang on chance.
+     */
+    private double trial(int sign, double most, double least, double massFactor) {
+        double steady = sign * wheels.climb;
         double harder = Double.NaN;
         double hard = Double.NaN;
         double before = Double.NaN;
         double last = Double.NaN;
         double end = Math.max(least, steady + OFF_STEADY);
-        for (double trial = Math.min(MOST_TRIAL, most); trial > end; ) {
-            double here = excess(-trial, massFactor);
+        for (double trial = most; trial > end; ) {
+            double here = excess(sign * trial, massFactor);
             if (here <= 0) {
                 return trial;
             }
             if (last < NARROWLY && last <= before && last <= here) {
-                double between = between(trial, harder, massFactor);
+                double between = between(sign, trial, harder, massFactor);
                 if (between > 0) {
                     return between;
                 }
@@ -367,43 +404,47 @@ final class AccelerationLimits {
             hard = trial;
             before = last;
             last = here;
-            trial -= Math.min((1 - TRIAL_STEP) * (trial - steady), Math.max(here * wheels.alongPerMass(), LEAST_TRIAL));
+            double falls = here * wheels.alongPerMass();
+            trial -= Math.min((1 - TRIAL_STEP) * (trial - steady), Math.max(falls, sign > 0 ? LEAST_DRIVE_TRIAL : LEAST_TRIAL));
         }
         return least;
     }
 
-    /** A deceleration between two that can be had, although neither of them can, m/s²; 0 if there is none. By golden sections. */
-    private double between(double light, double hard, double massFactor) {
+    /** A drive or braking between two that can be had, although neither of them can, m/s²; 0 if there is none. By golden sections. */
+    private double between(int sign, double light, double hard, double massFactor) {
         double low = light;
         double high = hard;
         double left = high - GOLDEN * (high - low);
         double right = low + GOLDEN * (high - low);
-        double atLeft = excess(-left, massFactor);
-        double atRight = excess(-right, massFactor);
+        double atLeft = excess(sign * left, massFactor);
+        double atRight = excess(sign * right, massFactor);
         for (int i = 0; i < SECTIONS && atLeft > 0 && atRight > 0; i++) {
             if (atLeft < atRight) {
                 high = right;
                 right = left;
                 atRight = atLeft;
                 left = high - GOLDEN * (high - low);
-                atLeft = excess(-left, massFactor);
+                atLeft = excess(sign * left, massFactor);
             } else {
                 low = left;
                 left = right;
                 atLeft = atRight;
                 right = low + GOLDEN * (high - low);
-                atRight = excess(-right, massFactor);
+                atRight = excess(sign * right, massFactor);
             }
         }
         return atRight <= 0 ? right : atLeft <= 0 ? left : 0;
     }
 
-    /** Whether more braking than this, m/s², plainly only takes the more grip the more it is. */
-    private boolean plainlyMost(double y, double massFactor) {
+    /** Whether more drive or braking than this, m/s², plainly only takes the more grip the more it is. */
+    private boolean plainlyMost(int sign, double y, double massFactor) {
+        double before = 0;
         for (double beyond = 0.5; beyond <= 2; beyond *= 2) {
-            if (excess(-y - beyond, massFactor) < PLAIN * beyond) {
+            double here = excess(sign * (y + beyond), massFactor);
+            if (here < PLAIN * beyond || here < before) {
                 return false;
             }
+            before = here;
         }
         return true;
     }

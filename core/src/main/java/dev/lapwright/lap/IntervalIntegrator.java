@@ -17,8 +17,10 @@ final class IntervalIntegrator {
     /** Difference between ways to brake at the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
     private static final double SUDDEN = 0.3;
 
-    /** Cells up to this length are crossed in one step where more braking comes within reach, others in two, m. */
+    /** Cells up to this length are crossed in one step where more comes within reach, others in two or more no longer than this, m. */
     private static final double SHORT = 0.15;
+
+    private static final double LONGEST = 0.6;
 
     /** On the energy in the middle of such a step, m²/s². */
     private static final double ENERGY_TOLERANCE = 1e-8;
@@ -104,11 +106,22 @@ final class IntervalIntegrator {
 
     /** The same over a share of the cell from its start. */
     double forward(Road road, int index, double energy, double share) {
+        begin(road, index, false);
+        return across(share, energy, 1);
+    }
+
+    /** The same over the whole cell, looking everywhere for the greatest drive wherever more of it might be had than next to the last. */
+    double forwardGreatest(Road road, int index, double energy) {
+        begin(road, index, false);
+        acceleration.look();
+        return evenly(across(1, energy, 1), energy, 1);
+    }
+
+    private void begin(Road road, int index, boolean brakes) {
         rows = road.rows;
         cell = index;
         length = road.length[index];
-        braking = false;
-        return across(share, energy, 1);
+        braking = brakes;
     }
 
     /** Whether the engine plainly holds the speed where a cell begins, on the gears named (from 0). */
@@ -129,27 +142,30 @@ final class IntervalIntegrator {
      * @param on whether the car brakes where the cell ends: then the last search is a guide
      */
     double backwardHardest(Road road, int index, double energy, boolean on) {
+        begin(road, index, true);
         acceleration.look(on);
-        double before = backward(road, index, energy, 1);
+        return evenly(across(1, energy, -1), energy, -1);
+    }
+
+    /** What a step over the whole cell has led to, and where its stages were unlike each other the rule of the middle instead. */
+    private double evenly(double stepped, double entered, int sign) {
+        double end = stepped;
         if (unlike > 0 && length > 0) {
             double far = endSlope;
             double taken = time;
-            double byMiddles = byMiddles(energy);
-            before = byMiddles + (1 - unlike) * (before - byMiddles);
+            double byMiddles = byMiddles(entered, sign);
+            end = byMiddles + (1 - unlike) * (stepped - byMiddles);
             endSlope += (1 - unlike) * (far - endSlope);
             time += (1 - unlike) * (taken - time);
-            acceleration.brakeOn();
+            acceleration.goOn();
         }
         acceleration.lookNoMore();
-        return before;
+        return end;
     }
 
     /** The same over a share of the cell before its end. */
     double backward(Road road, int index, double energy, double share) {
-        rows = road.rows;
-        cell = index;
-        length = road.length[index];
-        braking = true;
+        begin(road, index, true);
         return across(share, energy, -1);
     }
 
@@ -186,7 +202,7 @@ final class IntervalIntegrator {
             }
             acceleration.stage = 0;
             double k1 = slope(done, sign, e, piece);
-            if (braking && plainly) {
+            if (plainly) {
                 acceleration.lookNoMore();
             }
             if (under >= 0 && k1 < 0) {
@@ -214,7 +230,7 @@ final class IntervalIntegrator {
                     ? step(done, sign, h, e, k1, q1, piece)
                     : stepOver(h, done, sign, e, k1, piece);
             if (split == 0) {
-                unlike = plainly ? 0 : unlike(k1);
+                unlike = plainly || stretched ? 0 : unlike(k1);
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -322,26 +338,26 @@ final class IntervalIntegrator {
      * brake: so each step has one end, which does not jump where the slope does and also holds where the car stays at the edge of what comes
      * within reach.
      */
-    private double byMiddles(double entered) {
+    private double byMiddles(double entered, int sign) {
         Propulsion p = car.propulsion;
         acceleration.stage = 0;
         double e = entered;
-        int steps = length > SHORT ? Math.max(2, (int) Math.ceil(length / 0.6)) : 1;
+        int steps = length > SHORT ? Math.max(2, (int) Math.ceil(length / LONGEST)) : 1;
         double share = 1.0 / steps;
-        double h = share * length;
+        double h = sign * share * length;
         time = 0;
         for (int i = 0; i < steps; i++) {
             double middle = (i + 0.5) * share;
             double low = e;
-            double atLow = 0.5 * h * -slope(middle, -1, e, p.pieceAt(e));
+            double atLow = 0.5 * h * slope(middle, sign, e, p.pieceAt(e));
             double high = e + atLow;
             double x = high;
-            double atHigh = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
+            double atHigh = 0.5 * h * slope(middle, sign, x, p.pieceAt(x)) + e - x;
             for (int k = 0; k < MAX_SPLITS && Math.abs(high - low) > ENERGY_TOLERANCE; k++) {
                 // A secant first, which ends at once where the slope is smooth; then halvings, which end everywhere,
                 // with a secant now and then.
                 x = k % 3 == 0 ? low + (high - low) * atLow / (atLow - atHigh) : 0.5 * (low + high);
-                double g = 0.5 * h * -slope(middle, -1, x, p.pieceAt(x)) + e - x;
+                double g = 0.5 * h * slope(middle, sign, x, p.pieceAt(x)) + e - x;
                 if (Math.abs(g) < ENERGY_TOLERANCE) {
                     break;
                 }
@@ -354,8 +370,8 @@ final class IntervalIntegrator {
                 }
             }
             double end = 2 * x - e;
-            endSlope = (e - end) / h;
-            time += duration(h, e, end, 0, 0);
+            endSlope = (end - e) / h;
+            time += duration(Math.abs(h), e, end, 0, 0);
             e = end;
         }
         return e;
@@ -483,6 +499,7 @@ final class IntervalIntegrator {
         }
         double a = acceleration.drive(at, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
         stretch = acceleration.stretch;
+        plainly &= acceleration.plainly;
         return a;
     }
 

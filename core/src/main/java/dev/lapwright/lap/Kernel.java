@@ -330,7 +330,7 @@ final class Kernel {
     /** Drives over a cell as if nothing came after; returns the energy at its end. */
     private double driveFreely(int i, double entered) {
         step.use(lowestGear[i], highestGear[i]);
-        freeEnd[i] = step.forward(road, i, entered);
+        freeEnd[i] = step.forwardGreatest(road, i, entered);
         unchecked[i] = step.unknown();
         startSlope[i] = step.startSlope;
         endSlope[i] = step.endSlope;
