@@ -22,6 +22,8 @@ final class IntervalIntegrator {
 
     private static final double LONGEST = 0.6;
 
+    private static final int WIDENINGS = 8;
+
     /** On the energy in the middle of such a step, m²/s². */
     private static final double ENERGY_TOLERANCE = 1e-8;
 
@@ -339,7 +341,6 @@ final class IntervalIntegrator {
      * within reach.
      */
     private double byMiddles(double entered, int sign) {
-        Propulsion p = car.propulsion;
         acceleration.stage = 0;
         double e = entered;
         int steps = length > SHORT ? Math.max(2, (int) Math.ceil(length / LONGEST)) : 1;
@@ -349,15 +350,21 @@ final class IntervalIntegrator {
         for (int i = 0; i < steps; i++) {
             double middle = (i + 0.5) * share;
             double low = e;
-            double atLow = 0.5 * h * slope(middle, sign, e, p.pieceAt(e));
+            double atLow = byMiddle(middle, h, e, e);
             double high = e + atLow;
+            double atHigh = byMiddle(middle, h, e, high);
+            for (int k = 0; k < WIDENINGS && atHigh * atLow > 0; k++) {
+                low = high;
+                atLow = atHigh;
+                high += 2 * atHigh;
+                atHigh = byMiddle(middle, h, e, high);
+            }
             double x = high;
-            double atHigh = 0.5 * h * slope(middle, sign, x, p.pieceAt(x)) + e - x;
             for (int k = 0; k < MAX_SPLITS && Math.abs(high - low) > ENERGY_TOLERANCE; k++) {
                 // A secant first, which ends at once where the slope is smooth; then halvings, which end everywhere,
                 // with a secant now and then.
                 x = k % 3 == 0 ? low + (high - low) * atLow / (atLow - atHigh) : 0.5 * (low + high);
-                double g = 0.5 * h * slope(middle, sign, x, p.pieceAt(x)) + e - x;
+                double g = byMiddle(middle, h, e, x);
                 if (Math.abs(g) < ENERGY_TOLERANCE) {
                     break;
                 }
@@ -375,6 +382,11 @@ final class IntervalIntegrator {
             e = end;
         }
         return e;
+    }
+
+    /** By how much a step of length h from an energy, its slope taken in its middle at another, leads beyond that. */
+    private double byMiddle(double middle, double h, double from, double at) {
+        return 0.5 * h * slope(middle, h > 0 ? 1 : -1, at, car.propulsion.pieceAt(at)) + from - at;
     }
 
     private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
