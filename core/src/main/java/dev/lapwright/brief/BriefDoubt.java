@@ -2,6 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.DrawnCars;
 import dev.lapwright.study.robust.DriverWord;
@@ -28,7 +29,10 @@ final class BriefDoubt {
     private final Conditions conditions;
     private final int draws;
     private final List<DriverWord> words;
+    private final StudyMemory memory;
     private final StudyRun how;
+    /** Questions asked so far. */
+    private int asked;
     /** Not drawn before it is asked for. */
     private DrawnCars cars;
 
@@ -36,19 +40,30 @@ final class BriefDoubt {
      * @param reference about which cars are drawn
      * @param draws cars drawn for each question; 0 for none
      * @param words what the driver says of that car; where there is something, only cars that go with it count
+     * @param memory of what is driven; the same brief asks the same questions in the same order
      */
-    BriefDoubt(Car reference, Track track, Conditions conditions, int draws, List<DriverWord> words, StudyRun how) {
+    BriefDoubt(
+            Car reference,
+            Track track,
+            Conditions conditions,
+            int draws,
+            List<DriverWord> words,
+            StudyMemory memory,
+            StudyRun how) {
         this.reference = reference;
         this.track = track;
         this.conditions = conditions;
         this.draws = draws;
         this.words = words;
+        this.memory = memory;
         this.how = how;
     }
 
     /** The same about another car. */
     BriefDoubt about(Car other) {
-        return other == reference ? this : new BriefDoubt(other, track, conditions, draws, words, how);
+        return other == reference
+                ? this
+                : new BriefDoubt(other, track, conditions, draws, words, memory.of("fitted"), how);
     }
 
     /**
@@ -60,14 +75,14 @@ final class BriefDoubt {
         if (words.isEmpty() || draws == 0) {
             return Optional.empty();
         }
-        BriefDoubt deaf = new BriefDoubt(reference, track, conditions, draws, List.of(), how);
+        BriefDoubt deaf = new BriefDoubt(reference, track, conditions, draws, List.of(), memory.of("deaf"), how);
         DrawnCars left = cars();
         return Optional.of(new Heard(left.looked(), left.count(), after.flatMap(car -> deaf.between(reference, car))));
     }
 
     private DrawnCars cars() {
         if (cars == null) {
-            cars = DrawnCars.about(reference, track, SPACING, conditions, draws).heard(words, how);
+            cars = DrawnCars.about(reference, track, SPACING, conditions, draws).heard(words, memory.of("heard"), how);
         }
         return cars;
     }
@@ -83,8 +98,10 @@ final class BriefDoubt {
     BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
         return draws == 0
                 ? none()
-                : BriefResult.Part.ask(
-                        () -> SettledVerdicts.of(found, apart).hearing(words).run(how));
+                : BriefResult.Part.ask(() -> SettledVerdicts.of(found, apart)
+                        .hearing(words)
+                        .remembering(memory.of("verdicts"))
+                        .run(how));
     }
 
     private static <T> BriefResult.Part<T> none() {
@@ -97,7 +114,7 @@ final class BriefDoubt {
             return none();
         }
         return BriefResult.Part.ask(() -> {
-            Robustness study = Robustness.of(before, cars());
+            Robustness study = Robustness.of(before, cars()).remembering(memory.of(Integer.toString(++asked)));
             for (Car other : others) {
                 study = study.against(other);
             }

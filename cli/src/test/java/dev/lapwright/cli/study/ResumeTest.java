@@ -2,6 +2,7 @@ package dev.lapwright.cli.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.lapwright.cli.Child;
 import dev.lapwright.cli.Run;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -9,6 +10,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -25,21 +28,28 @@ class ResumeTest {
     }
 
     private void goesOn(String words, String... studies) throws IOException {
+        goesOn(words, new String[0], studies);
+    }
+
+    private void goesOn(String words, String[] more, String... studies) throws IOException {
         Path journal = folder.resolve("journal");
-        Run whole = run(words, "--json");
+        String[] resumed = Stream.concat(Stream.of("--json", "--resume", journal.toString()), Stream.of(more))
+                .toArray(String[]::new);
+        Run whole =
+                run(words, Stream.concat(Stream.of("--json"), Stream.of(more)).toArray(String[]::new));
         assertThat(whole.code()).as(whole.err()).isZero();
-        assertThat(run(words, "--json", "--resume", journal.toString()).out()).isEqualTo(whole.out());
+        assertThat(run(words, resumed).out()).isEqualTo(whole.out());
         List<String> lines = Files.readAllLines(journal);
         for (String study : studies) {
             assertThat(lines).anyMatch(line -> line.startsWith(study + " "));
         }
         String half = String.join("\n", lines.subList(0, lines.size() / 2));
         Files.writeString(journal, half.substring(0, half.length() - 10));
-        assertThat(run(words, "--json", "--resume", journal.toString()).out()).isEqualTo(whole.out());
+        assertThat(run(words, resumed).out()).isEqualTo(whole.out());
         // What had been done was not done again, or it would stand there twice.
         assertThat(Files.readAllLines(journal)).hasSameSizeAs(lines);
         assertThat(Set.copyOf(Files.readAllLines(journal))).isEqualTo(Set.copyOf(lines));
-        Run other = run(words, "--json", "--air-temp-c", "31", "--resume", journal.toString());
+        Run other = run(words + " --air-temp-c 31", resumed);
         assertThat(other.code()).isEqualTo(2);
         assertThat(other.err()).contains("the journal of another study");
     }
@@ -50,6 +60,123 @@ class ResumeTest {
                 "optimise gt-talvex harrowmere --line middle --over rear-wing --draws 20 --no-second-opinion",
                 "setups",
                 "draws-of-1");
+    }
+
+    @Test
+    void compareGoesOnWithItsDraws() throws IOException {
+        goesOn("compare gt-talvex harrowmere --line middle --against rear-wing=3 --draws 20", "draws");
+    }
+
+    @Test
+    void stintGoesOnWithItsDraws() throws IOException {
+        goesOn(
+                "stint gt-talvex harrowmere --line middle --laps 5 --draws 20 --compound soft:1.01:0.2 --compound hard:1:0.05",
+                "draws");
+    }
+
+    @Test
+    void pressuresGoOnWithTheirDraws() throws IOException {
+        goesOn("pressures gt-talvex harrowmere --line middle --pair all:1.2bar:1.7bar --draws 20", "draws");
+    }
+
+    @Test
+    void balanceGoesOnWithItsDraws() throws IOException {
+        goesOn("balance gt-talvex harrowmere --line middle --complaint oversteer:exit:T3 --draws 20", "draws/choices");
+    }
+
+    /** The first wing that a step of it eases, and what a kerb asks. */
+    @Test
+    @Tag("long")
+    void balanceGoesOnWithTheDrawsOfAKerb() throws IOException {
+        goesOn(
+                "balance gt-talvex harrowmere --line middle --draws 20",
+                new String[] {"--complaint", "harsh over kerbs, loose on power out of T3"},
+                "draws/choices",
+                "draws/kerb");
+    }
+
+    @Test
+    @Tag("long")
+    void briefGoesOnWithItsSetupsAndDraws() throws IOException {
+        goesOn(
+                "brief touring-merrow harrowmere --line middle --draws 20 --force --out " + folder.resolve("brief"),
+                "brief/setups",
+                "brief/draws/1",
+                "brief/draws/verdicts/first",
+                "brief/draws/verdicts/rest");
+    }
+
+    /** With the driver's words, which cars are heard to go with; and without them, to say what they change. */
+    @Test
+    @Tag("long")
+    void briefGoesOnWithWhatTheDriverSays() throws IOException {
+        goesOn(
+                "brief touring-merrow harrowmere --line middle --draws 20 --driver T1=front --force --out "
+                        + folder.resolve("brief"),
+                "brief/draws/heard",
+                "brief/draws/1",
+                "brief/draws/deaf/1",
+                "brief/draws/verdicts/heard");
+    }
+
+    @Test
+    @Tag("long")
+    void briefAfterDrivingGoesOnWithItsFit() throws IOException {
+        goesOn(
+                "brief gt-talvex castelvane --draws 20 --after castelvane-laps.csv --force --out "
+                        + folder.resolve("brief"),
+                "brief/rounds",
+                "brief/draws/fitted/1");
+    }
+
+    /** The power going, once some of its draws are there. */
+    @Test
+    @Tag("long")
+    void aProcessThatWasKilledGoesOnWithItsDraws() throws Exception {
+        Path journal = folder.resolve("journal");
+        String words = "compare gt-talvex harrowmere --line middle --against rear-wing=3 --draws 400 --json";
+        final String whole = child(words).out();
+        Child killed = start(words + " --resume " + journal);
+        while (!Files.exists(journal) || Files.readAllLines(journal).size() < 50) {
+            TimeUnit.MILLISECONDS.sleep(10);
+        }
+        killed.signal("9");
+        assertThat(killed.end()).as(killed.err()).isNotZero();
+        int kept = Files.readAllLines(journal).size();
+        Child resumed = child(words + " --resume " + journal);
+        assertThat(resumed.out()).isEqualTo(whole);
+        List<String> lines = Files.readAllLines(journal);
+        assertThat(lines).hasSize(1 + 400).doesNotHaveDuplicates();
+        assertThat(kept).isBetween(50, 400);
+    }
+
+    private Child start(String words) throws IOException {
+        Path printed = Files.createTempDirectory(folder, "printed");
+        return Child.start(Child.builder(Child.words(List.of(), words.split(" ")), printed.resolve("cache")), printed);
+    }
+
+    private Child child(String words) throws IOException {
+        Child child = start(words);
+        assertThat(child.end()).as(child.err()).isZero();
+        return child;
+    }
+
+    @Test
+    void aJournalOfDrawsIsRefusedWhereNothingIsDrawn() {
+        for (String words : List.of(
+                "compare gt-talvex harrowmere --against rear-wing=3 --no-doubt",
+                "compare gt-talvex harrowmere --against-model fuller",
+                "stint gt-talvex harrowmere --laps 5 --no-doubt",
+                "pressures gt-talvex harrowmere --pair all:1.2bar:1.7bar --no-doubt",
+                "balance gt-talvex harrowmere",
+                "gearing gt-talvex harrowmere",
+                "sensitivity gt-talvex harrowmere")) {
+            Path journal = folder.resolve("journal");
+            Run refused = run(words, "--resume", journal.toString());
+            assertThat(refused.code()).as(words).isEqualTo(2);
+            assertThat(refused.err()).as(words).contains("--resume", "no cars are drawn");
+            assertThat(journal).doesNotExist();
+        }
     }
 
     @Test

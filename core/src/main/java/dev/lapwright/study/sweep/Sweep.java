@@ -145,7 +145,7 @@ public final class Sweep implements Study<SweepResult> {
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
         SweepPoints points = new SweepPoints(axes, total);
-        memory.recall((part, figures, failure) -> points.recall(part, figures, failure));
+        memory.recallCounted(total, points::recall);
         int[] missing = points.missing();
         Fastest fastest = new Fastest();
         how.inParallel(
