@@ -48,6 +48,11 @@ public final class Brief implements Study<BriefResult> {
     /** A fit to laps driven, of the whole with it. */
     private static final int FIT_PERCENT = 50;
 
+    /** Laps beside those of drawn cars, and of each drawn car, about: three demo cars take 8 to 14 of each. */
+    private static final int LAPS = 1000;
+
+    private static final int LAPS_A_DRAW = 10;
+
     final Car car;
     final Track track;
     final Conditions conditions;
@@ -164,6 +169,10 @@ public final class Brief implements Study<BriefResult> {
                 memory.of("draws"),
                 fitting.reporting(Progress.NONE));
         checkWords(before);
+        if (choices.draws() > BriefChoices.DRAWS) {
+            // More than usual takes long.
+            how.begin(WholeProgress.WHOLE, Integer.MAX_VALUE, before.trial(laps() / WholeProgress.WHOLE));
+        }
         Debrief debrief = Debrief.of(given, track, choices.logged(), before, memory.of("rounds"), fitting);
         // From here on it is about the car that comes of what was driven.
         BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
@@ -206,6 +215,11 @@ public final class Brief implements Study<BriefResult> {
                 doubt.heard(apart.plan.value().map(ChangePlan::car)));
         whole.end();
         return result;
+    }
+
+    /** Laps of the whole, about. */
+    private int laps() {
+        return LAPS + LAPS_A_DRAW * choices.draws();
     }
 
     private void checkWords(BriefDoubt before) {

@@ -24,6 +24,9 @@ final class BriefDoubt {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
+    /** Settings that a question drives on each drawn car, about: of the demo cars two to four, of which some are known. */
+    private static final int LAPS_A_QUESTION = 3;
+
     private final Car reference;
     private final Track track;
     private final Conditions conditions;
@@ -102,6 +105,11 @@ final class BriefDoubt {
                         .hearing(words)
                         .remembering(memory.of("verdicts"))
                         .run(how));
+    }
+
+    /** As much work as so many laps of drawn cars, to see how long it takes; each question lays their roads anew. */
+    Runnable trial(int laps) {
+        return DrawnCars.about(reference, track, SPACING, conditions, draws).trial(laps, LAPS_A_QUESTION);
     }
 
     private static <T> BriefResult.Part<T> none() {

@@ -184,6 +184,26 @@ class ResumeTest {
         goesOn("fit gt-talvex castelvane castelvane-laps.csv --lap 5 --fit grip,power", "rounds");
     }
 
+    /** Told to end, a fit says what it has come to; gone on with, it comes to the same. */
+    @Test
+    @Tag("long")
+    void aFitThatIsInterruptedSaysItsBestAndGoesOn() throws Exception {
+        Path journal = folder.resolve("journal");
+        String words =
+                "fit gt-talvex castelvane castelvane-laps.csv --also castelvane-laps-bar.csv --with front-bar=6 --json";
+        Child ended = start(words + " --resume " + journal);
+        while (!Files.exists(journal) || Files.readAllLines(journal).size() < 3) {
+            TimeUnit.MILLISECONDS.sleep(10);
+        }
+        ended.signal(ended.heeds(2) ? "2" : "15");
+        assertThat(ended.end()).as(ended.err()).isIn(130, 143);
+        assertThat(ended.err())
+                .containsPattern(
+                        "Best so far: grip [01]\\.\\d+, drag-area \\d\\.\\d+ m².*; the same command goes on from here\n");
+        assertThat(child(words + " --resume " + journal).out())
+                .isEqualTo(child(words).out());
+    }
+
     /** All parameters of two runs: one that is held after the first search begins others, with fewer unknowns. */
     @Test
     @Tag("long")

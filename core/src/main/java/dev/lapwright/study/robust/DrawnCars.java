@@ -242,6 +242,25 @@ public final class DrawnCars {
         return known;
     }
 
+    /**
+     * Drives so many laps each time that it is run, as to see how long they take: of one drawn car after the other as it was measured, some of each, on
+     * its road. Nothing is remembered.
+     */
+    public Runnable trial(int laps, int ofEach) {
+        LapSolver asDescribed = asDescribed();
+        LapSolver[] there = {asDescribed};
+        int[] tried = {0};
+        return () -> {
+            for (int lap = 0; lap < laps; lap++) {
+                int draw = tried[0] / ofEach % draws.length;
+                if (tried[0]++ % ofEach == 0 && days.isRoadInDoubt()) {
+                    there[0] = new LapSolver(days.road(draws[draw]).stations(spread.spacing()));
+                }
+                drive(draw, spread.reference(), spread.day(), there[0]);
+            }
+        };
+    }
+
     /** Knows a lap time that was driven by an earlier run of the same questions, as if this one had. */
     void recall(int draw, Car setUp, Conditions day, double time) {
         if (memory.get(draw).times.putIfAbsent(new Asked(setUp, day), time) == null) {

@@ -298,7 +298,7 @@ public final class Robustness implements Study<RobustnessResult> {
         int draws = spread.count();
         Drive[] drives = recalled(draws);
         int[] missing = IntStream.range(0, draws).filter(i -> drives[i] == null).toArray();
-        how.inParallel(
+        how.allInParallel(
                 missing.length,
                 drawn::asDescribed,
                 (solver, k) -> {

@@ -123,7 +123,7 @@ public final class StintDoubt implements Study<StintDoubtResult> {
         });
         int[] missing =
                 IntStream.range(0, draws).filter(i -> answers[i] == null).toArray();
-        how.inParallel(
+        how.allInParallel(
                 missing.length,
                 () -> LapSolver.on(stint.track()),
                 (solver, k) -> {

@@ -148,7 +148,7 @@ public final class Sweep implements Study<SweepResult> {
         memory.recallCounted(total, points::recall);
         int[] missing = points.missing();
         Fastest fastest = new Fastest();
-        how.inParallel(
+        how.allInParallel(
                 missing.length,
                 () -> new LapSolver(stations),
                 (solver, i) -> drive(missing[i], points, fastest, solver, how),
