@@ -66,7 +66,7 @@ class SettledVerdictsTest {
 
     /** Stopped at any moment and gone on with from what was kept: the same verdicts, said to rest on as many laps, and none is driven twice. */
     @ParameterizedTest
-    @ValueSource(ints = {20, 70})
+    @ValueSource(ints = {15, 35})
     void whatWasStoppedGoesOnFromWhatWasKept(int stop) {
         final SettledVerdicts.Result whole = asked().run(StudyRun.onThreads(2));
         MemoryInMind memory = new MemoryInMind();
