@@ -10,6 +10,7 @@ import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.powertrain.FuelConsumption;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalanceResult;
@@ -47,26 +48,38 @@ public final class Brief implements Study<BriefResult> {
     /** A fit to laps driven, of the whole with it. */
     private static final int FIT_PERCENT = 50;
 
+    /** Laps beside those of drawn cars, and of each drawn car, about: three demo cars take 8 to 14 of each. */
+    private static final int LAPS = 1000;
+
+    private static final int LAPS_A_DRAW = 10;
+
     final Car car;
     final Track track;
     final Conditions conditions;
     final BriefChoices choices;
+    final StudyMemory memory;
 
-    private Brief(Car car, Track track, Conditions conditions, BriefChoices choices) {
+    private Brief(Car car, Track track, Conditions conditions, BriefChoices choices, StudyMemory memory) {
         this.car = car;
         this.track = track;
         this.conditions = conditions;
         this.choices = choices;
+        this.memory = memory;
     }
 
     /** A brief for a car as it stands, with {@link BriefChoices#DEFAULT}. */
     public static Brief of(Car car, Track track, Conditions conditions) {
-        return new Brief(car, track, conditions, BriefChoices.DEFAULT);
+        return new Brief(car, track, conditions, BriefChoices.DEFAULT, StudyMemory.NONE);
     }
 
     /** The same with other choices. */
     public Brief with(BriefChoices other) {
-        return new Brief(car, track, conditions, other);
+        return new Brief(car, track, conditions, other, memory);
+    }
+
+    /** The same, going on from what a memory recalls of this very brief's fit, setups and drawn cars, and keeping there what it drives. */
+    public Brief remembering(StudyMemory drives) {
+        return new Brief(car, track, conditions, choices, drives);
     }
 
     /** The same for laps that scatter by this standard deviation, s. */
@@ -148,9 +161,19 @@ public final class Brief implements Study<BriefResult> {
         StudyRun fitting = whole.next(fits ? FIT_PERCENT : 0);
         int rest = 100 - (fits ? FIT_PERCENT : 0);
         BriefDoubt before = new BriefDoubt(
-                car, track, conditions, choices.draws(), choices.words(), fitting.reporting(Progress.NONE));
+                car,
+                track,
+                conditions,
+                choices.draws(),
+                choices.words(),
+                memory.of("draws"),
+                fitting.reporting(Progress.NONE));
         checkWords(before);
-        Debrief debrief = Debrief.of(given, track, choices.logged(), before, fitting);
+        if (choices.draws() > BriefChoices.DRAWS) {
+            // More than usual takes long.
+            how.begin(WholeProgress.WHOLE, Integer.MAX_VALUE, before.trial(laps() / WholeProgress.WHOLE));
+        }
+        Debrief debrief = Debrief.of(given, track, choices.logged(), before, memory.of("rounds"), fitting);
         // From here on it is about the car that comes of what was driven.
         BriefLaps laps = debrief.car() == car ? given : new BriefLaps(debrief.car(), track, conditions);
         BriefDoubt doubt = before.about(laps.car());
@@ -192,6 +215,11 @@ public final class Brief implements Study<BriefResult> {
                 doubt.heard(apart.plan.value().map(ChangePlan::car)));
         whole.end();
         return result;
+    }
+
+    /** Laps of the whole, about. */
+    private int laps() {
+        return LAPS + LAPS_A_DRAW * choices.draws();
     }
 
     private void checkWords(BriefDoubt before) {

@@ -2,6 +2,7 @@ package dev.lapwright.brief;
 
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.DrawnCars;
 import dev.lapwright.study.robust.DriverWord;
@@ -23,12 +24,18 @@ final class BriefDoubt {
     /** Twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md), where nothing below 50 counts. */
     static final StationSpacing SPACING = StationSpacing.DEFAULT.scaled(2);
 
+    /** Settings that a question drives on each drawn car, about: of the demo cars two to four, of which some are known. */
+    private static final int LAPS_A_QUESTION = 3;
+
     private final Car reference;
     private final Track track;
     private final Conditions conditions;
     private final int draws;
     private final List<DriverWord> words;
+    private final StudyMemory memory;
     private final StudyRun how;
+    /** Questions asked so far. */
+    private int asked;
     /** Not drawn before it is asked for. */
     private DrawnCars cars;
 
@@ -36,19 +43,30 @@ final class BriefDoubt {
      * @param reference about which cars are drawn
      * @param draws cars drawn for each question; 0 for none
      * @param words what the driver says of that car; where there is something, only cars that go with it count
+     * @param memory of what is driven; the same brief asks the same questions in the same order
      */
-    BriefDoubt(Car reference, Track track, Conditions conditions, int draws, List<DriverWord> words, StudyRun how) {
+    BriefDoubt(
+            Car reference,
+            Track track,
+            Conditions conditions,
+            int draws,
+            List<DriverWord> words,
+            StudyMemory memory,
+            StudyRun how) {
         this.reference = reference;
         this.track = track;
         this.conditions = conditions;
         this.draws = draws;
         this.words = words;
+        this.memory = memory;
         this.how = how;
     }
 
     /** The same about another car. */
     BriefDoubt about(Car other) {
-        return other == reference ? this : new BriefDoubt(other, track, conditions, draws, words, how);
+        return other == reference
+                ? this
+                : new BriefDoubt(other, track, conditions, draws, words, memory.of("fitted"), how);
     }
 
     /**
@@ -60,14 +78,14 @@ final class BriefDoubt {
         if (words.isEmpty() || draws == 0) {
             return Optional.empty();
         }
-        BriefDoubt deaf = new BriefDoubt(reference, track, conditions, draws, List.of(), how);
+        BriefDoubt deaf = new BriefDoubt(reference, track, conditions, draws, List.of(), memory.of("deaf"), how);
         DrawnCars left = cars();
         return Optional.of(new Heard(left.looked(), left.count(), after.flatMap(car -> deaf.between(reference, car))));
     }
 
     private DrawnCars cars() {
         if (cars == null) {
-            cars = DrawnCars.about(reference, track, SPACING, conditions, draws).heard(words, how);
+            cars = DrawnCars.about(reference, track, SPACING, conditions, draws).heard(words, memory.of("heard"), how);
         }
         return cars;
     }
@@ -83,8 +101,15 @@ final class BriefDoubt {
     BriefResult.Part<SettledVerdicts.Result> verdicts(SensitivityResult found, Set<String> apart) {
         return draws == 0
                 ? none()
-                : BriefResult.Part.ask(
-                        () -> SettledVerdicts.of(found, apart).hearing(words).run(how));
+                : BriefResult.Part.ask(() -> SettledVerdicts.of(found, apart)
+                        .hearing(words)
+                        .remembering(memory.of("verdicts"))
+                        .run(how));
+    }
+
+    /** As much work as so many laps of drawn cars, to see how long it takes; each question lays their roads anew. */
+    Runnable trial(int laps) {
+        return DrawnCars.about(reference, track, SPACING, conditions, draws).trial(laps, LAPS_A_QUESTION);
     }
 
     private static <T> BriefResult.Part<T> none() {
@@ -97,7 +122,7 @@ final class BriefDoubt {
             return none();
         }
         return BriefResult.Part.ask(() -> {
-            Robustness study = Robustness.of(before, cars());
+            Robustness study = Robustness.of(before, cars()).remembering(memory.of(Integer.toString(++asked)));
             for (Car other : others) {
                 study = study.against(other);
             }

@@ -7,6 +7,7 @@ import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.fit.DrivenRun;
 import dev.lapwright.fit.Fit;
 import dev.lapwright.fit.FitResult;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.Collections;
@@ -38,8 +39,17 @@ public record Debrief(
         return proof.value().map(found -> SetupName.isTold(given, found.kept())).orElse(true);
     }
 
-    /** @param how under which a fit is run */
-    static Debrief of(BriefLaps laps, Track track, BriefChoices.Logged logged, BriefDoubt doubt, StudyRun how) {
+    /**
+     * @param rounds memory of a fit
+     * @param how under which a fit is run
+     */
+    static Debrief of(
+            BriefLaps laps,
+            Track track,
+            BriefChoices.Logged logged,
+            BriefDoubt doubt,
+            StudyMemory rounds,
+            StudyRun how) {
         Car given = laps.car();
         BriefResult.Part<Proof> proof = new LapProof(logged, laps, doubt).proof();
         Car kept = proof.value()
@@ -57,19 +67,19 @@ public record Debrief(
                 ? BriefResult.Part.missing(
                         "no laps with their speeds have been logged yet",
                         "log speed over distance or time, a file for each setup, and give them too")
-                : BriefResult.Part.ask(() -> usable(fit(track, logged.runs(), how), kept, laps));
+                : BriefResult.Part.ask(() -> usable(fit(track, logged.runs(), rounds, how), kept, laps));
         Car car = fit.value().map(found -> fitted(found, kept)).orElse(kept);
         return new Debrief(given, proof, fit, otherwise, car);
     }
 
     /** Further runs may be set up otherwise, and on another day. */
-    private static FitResult fit(Track track, List<DrivenRun> runs, StudyRun how) {
+    private static FitResult fit(Track track, List<DrivenRun> runs, StudyMemory rounds, StudyRun how) {
         DrivenRun first = runs.get(0);
         Fit fit = Fit.of(first.car(), track, first.conditions()).laps(first.laps());
         for (DrivenRun run : runs.subList(1, runs.size())) {
             fit = fit.also(run);
         }
-        return fit.run(how);
+        return fit.remembering(rounds).run(how);
     }
 
     /** The fit, if the fitted car can be driven as it is kept. */

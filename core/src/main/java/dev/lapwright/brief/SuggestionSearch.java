@@ -43,6 +43,7 @@ final class SuggestionSearch {
             OptimisationResult study = Optimisation.of(laps.car(), brief.track, brief.conditions)
                     .over(names)
                     .roughly()
+                    .remembering(brief.memory.of("setups"))
                     .run(how);
             return suggested(study, chosen);
         });

@@ -12,10 +12,13 @@ import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 
 /**
  * Parameter estimation of a car from logged laps, by robust least squares of speed on the full lap model. Immutable: each setting
@@ -41,7 +44,8 @@ public final class Fit implements Study<FitResult> {
             List<LimitWord> words,
             List<FitResult.Candidate> candidates,
             double confidence,
-            StudyMemory rounds) {}
+            StudyMemory rounds,
+            Consumer<Map<FitParameter, Double>> told) {}
 
     private Fit(
             Car car,
@@ -65,7 +69,13 @@ public final class Fit implements Study<FitResult> {
     /** Fit of a car as set up on the day, on the track that was driven: all parameters, intervals of 95 %, no laps yet. */
     public static Fit of(Car car, Track track, Conditions conditions) {
         Choices usual = new Choices(
-                EnumSet.allOf(FitParameter.class), FitDoubts.USUAL, List.of(), List.of(), 0.95, StudyMemory.NONE);
+                EnumSet.allOf(FitParameter.class),
+                FitDoubts.USUAL,
+                List.of(),
+                List.of(),
+                0.95,
+                StudyMemory.NONE,
+                any -> {});
         return new Fit(car, track, conditions, List.of(), List.of(), usual);
     }
 
@@ -101,13 +111,25 @@ public final class Fit implements Study<FitResult> {
         }
         Set<FitParameter> some = Collections.unmodifiableSet(EnumSet.copyOf(wanted));
         return with(new Choices(
-                some, choices.doubts, choices.words, choices.candidates, choices.confidence, choices.rounds));
+                some,
+                choices.doubts,
+                choices.words,
+                choices.candidates,
+                choices.confidence,
+                choices.rounds,
+                choices.told));
     }
 
     /** The same with other doubts of what is not fitted; {@link FitDoubts#USUAL} by default. */
     public Fit doubting(FitDoubts stated) {
         return with(new Choices(
-                choices.parameters, stated, choices.words, choices.candidates, choices.confidence, choices.rounds));
+                choices.parameters,
+                stated,
+                choices.words,
+                choices.candidates,
+                choices.confidence,
+                choices.rounds,
+                choices.told));
     }
 
     /** The same, taking in what is said of which axle gives up first in the first run; each word counts for itself. None by default. */
@@ -118,7 +140,8 @@ public final class Fit implements Study<FitResult> {
                 List.copyOf(said),
                 choices.candidates,
                 choices.confidence,
-                choices.rounds));
+                choices.rounds,
+                choices.told));
     }
 
     /** The same, asking of each of these setups what a further run in it would tell; none by default. */
@@ -129,20 +152,45 @@ public final class Fit implements Study<FitResult> {
                 choices.words,
                 List.copyOf(setups),
                 choices.confidence,
-                choices.rounds));
+                choices.rounds,
+                choices.told));
     }
 
     /** The same with another confidence of the intervals, 0.5 to 0.999; 0.95 by default. */
     public Fit confidence(double wanted) {
         Check.inRange("confidence", wanted, 0.5, 0.999);
         return with(new Choices(
-                choices.parameters, choices.doubts, choices.words, choices.candidates, wanted, choices.rounds));
+                choices.parameters,
+                choices.doubts,
+                choices.words,
+                choices.candidates,
+                wanted,
+                choices.rounds,
+                choices.told));
     }
 
     /** The same, going on from what a memory recalls of this very fit's rounds of least squares, and keeping there what it does. */
     public Fit remembering(StudyMemory rounds) {
         return with(new Choices(
-                choices.parameters, choices.doubts, choices.words, choices.candidates, choices.confidence, rounds));
+                choices.parameters,
+                choices.doubts,
+                choices.words,
+                choices.candidates,
+                choices.confidence,
+                rounds,
+                choices.told));
+    }
+
+    /** The same, telling what the parameters that are still free have come to, in their units, as each round of least squares ends. */
+    public Fit tellingRounds(Consumer<Map<FitParameter, Double>> told) {
+        return with(new Choices(
+                choices.parameters,
+                choices.doubts,
+                choices.words,
+                choices.candidates,
+                choices.confidence,
+                choices.rounds,
+                told));
     }
 
     /**
@@ -174,6 +222,10 @@ public final class Fit implements Study<FitResult> {
         private static final int EXPECTED = 50;
 
         private static final int EXPECTED_EACH = 45;
+        /** Rounds of least squares, and steps of them all: those of the demo logs take 5 to 9 rounds and 10 to 20 steps. */
+        private static final int ROUNDS = 7;
+
+        private static final int STEPS = 16;
         /** Below this share of the strongest direction's effect on speed nothing can be told, whatever the noise. */
         private static final double BLIND = 1e-3;
         /** A direction is held where its standard error is above what is usually in doubt of it: 1 in u. */
@@ -236,7 +288,11 @@ public final class Fit implements Study<FitResult> {
                 start[priors.shared + 2 * k] = validators.get(cells.get(k).run).offset(cells.get(k));
             }
             double mostOffset = validators.get(0).mostOffset();
-            RobustFit fit = identifiable(new RobustFit(model, cells, priors, mostOffset, start));
+            RobustFit begun = new RobustFit(model, cells, priors, mostOffset, start, this::tell);
+            int left = Math.max(1, ROUNDS - model.rounds().known());
+            how.begin((long) expected() * left / ROUNDS, 1, new Trial(model, begun.problem()));
+            begun.problem().endTrial();
+            RobustFit fit = identifiable(begun);
             FitEstimates estimates = new FitEstimates(asked, free, nuisances, collinearities, fit, choices.confidence);
             estimates.hear(choices.words);
             FitResult result = new FitAssessment(track, cells, free, fit, before)
@@ -245,8 +301,40 @@ public final class Fit implements Study<FitResult> {
             return result;
         }
 
+        private void tell(double[] u) {
+            Map<FitParameter, Double> values = new EnumMap<>(FitParameter.class);
+            for (int j = 0; j < free.size(); j++) {
+                values.put(free.get(j).parameter(), free.get(j).value(u[j]));
+            }
+            choices.told.accept(values);
+        }
+
+        /** Laps to be driven, about. */
         private int expected() {
-            return (EXPECTED + EXPECTED_EACH * free.size()) * runs.size();
+            // Of each setup to consider one lap, and one a step below and above in each direction.
+            return (EXPECTED + EXPECTED_EACH * free.size()) * runs.size()
+                    + choices.candidates.size() * (1 + 2 * (free.size() + nuisances.size()));
+        }
+
+        /** A lap, and the share of the least squares that comes with it: of many logged laps they take most of the time. */
+        private final class Trial implements Runnable {
+            private final FitModel model;
+            private final FitProblem problem;
+            private int tried;
+            private double columns;
+
+            Trial(FitModel model, FitProblem problem) {
+                this.model = model;
+                this.problem = problem;
+            }
+
+            @Override
+            public void run() {
+                model.tryLap(tried++ % runs.size());
+                for (columns += (double) STEPS * problem.unknowns() / expected(); columns >= 1; columns--) {
+                    problem.tryColumn();
+                }
+            }
         }
 
         private List<Lap> lapsAsGiven(FitModel model) {

@@ -89,6 +89,11 @@ final class FitModel {
             memory.recall((name, numbers, words) -> recalled.put(name, numbers));
         }
 
+        /** Number of rounds that are known. */
+        int known() {
+            return recalled.size();
+        }
+
         /** Begins the next round: what it came to where it was done before, as so many numbers. */
         Optional<double[]> next(int numbers) {
             round++;
@@ -155,6 +160,11 @@ final class FitModel {
     Lap lap(double[] u, int run) {
         driven.next();
         return solver.solve(Vehicle.of(inItsRun(u, run), runs.get(run).conditions()));
+    }
+
+    /** Drives a lap of a run of the car as given that is none of the fit's, as to see how long it takes. */
+    void tryLap(int run) {
+        solver.solve(Vehicle.of(runs.get(run).car(), runs.get(run).conditions()));
     }
 
     /** Tells that no more laps will be driven. */

@@ -48,6 +48,7 @@ final class FitProblem implements ValueAndJacobianFunction {
     private final int directions;
     private final int shared;
     private final int count;
+    private double[][] tried;
     private double[] cachedAt;
     private List<SpeedCurve> cached;
     private double[] best;
@@ -132,6 +133,40 @@ final class FitProblem implements ValueAndJacobianFunction {
             // At a kink of the lap no step may lead down, and the optimiser gives up where it stands.
             return best;
         }
+    }
+
+    /** Number of unknowns, in as many parts of which a step of least squares can be {@linkplain #tryColumn tried}. */
+    int unknowns() {
+        return shared + 2 * laps.size();
+    }
+
+    /**
+     * As much work as a step of least squares does for the mean of its columns, on no numbers: the square of each that is left, then what reflecting
+     * them (Householder) takes. To see how long it takes.
+     */
+    void tryColumn() {
+        if (tried == null) {
+            tried = new double[count * laps.size()][unknowns()];
+        }
+        int middle = unknowns() / 2;
+        for (int j = middle; j < unknowns(); j++) {
+            double square = 0;
+            for (double[] row : tried) {
+                square += row[j] * row[j];
+            }
+            double product = square;
+            for (double[] row : tried) {
+                product += row[j] * row[middle];
+            }
+            for (double[] row : tried) {
+                row[j] -= product * row[middle];
+            }
+        }
+    }
+
+    /** No more will be tried. */
+    void endTrial() {
+        tried = null;
     }
 
     /** Whether a step is within one bound for each u and one (m) for each offset and stretch. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 
@@ -30,11 +31,20 @@ final class RobustFit {
     private final double[][] weights;
     private final FitProblem problem;
     private final Priors priors;
+    private final Consumer<double[]> told;
     private double[] point;
     private double scale;
     private boolean settled;
 
-    RobustFit(FitModel model, List<LapCells> laps, Priors priors, double mostOffset, double[] start) {
+    /** @param told the fitted parameters as each round ends */
+    RobustFit(
+            FitModel model,
+            List<LapCells> laps,
+            Priors priors,
+            double mostOffset,
+            double[] start,
+            Consumer<double[]> told) {
+        this.told = told;
         this.model = model;
         this.laps = laps;
         this.mostOffset = mostOffset;
@@ -74,6 +84,11 @@ final class RobustFit {
             }
         }
         weigh(problem.residuals(point), true);
+    }
+
+    /** The problem of its rounds. */
+    FitProblem problem() {
+        return problem;
     }
 
     private static double square(double x) {
@@ -131,6 +146,7 @@ final class RobustFit {
         weigh(residuals, bisquare);
         double[] before = point;
         point = problem.solved(before);
+        told.accept(parameters());
         double[] step = new double[point.length];
         for (int j = 0; j < point.length; j++) {
             step[j] = point[j] - before[j];
@@ -264,6 +280,6 @@ final class RobustFit {
         List<Direction> left = new ArrayList<>(model.directions());
         left.remove(parameter);
         Priors fewer = new Priors(priors.doubts, priors.parameters - 1, left);
-        return new RobustFit(model.fitting(left), laps, fewer, mostOffset, startWithout(parameter));
+        return new RobustFit(model.fitting(left), laps, fewer, mostOffset, startWithout(parameter), told);
     }
 }

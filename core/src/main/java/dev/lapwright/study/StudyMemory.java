@@ -16,6 +16,11 @@ public interface StudyMemory {
         public void keep(String part, double[] numbers, String words) {
             // And nothing stays.
         }
+
+        @Override
+        public StudyMemory of(String study) {
+            return this;
+        }
     };
 
     /** Taker of what is recalled. */
@@ -34,4 +39,24 @@ public interface StudyMemory {
 
     /** Keeps a part; called by several threads. Arguments as in {@link Recalled#part}. */
     void keep(String part, double[] numbers, String words);
+
+    /** The memory of a study within this one, by a name of its own without a space. */
+    StudyMemory of(String study);
+
+    /** Taker of what is recalled of parts that are counted. */
+    @FunctionalInterface
+    interface Counted {
+        /** As {@link Recalled#part}. */
+        void part(int place, double[] numbers, String words);
+    }
+
+    /** Hands over what is remembered of parts named by their places, 0 to below a count; what is none of them is as if it were not there. */
+    default void recallCounted(int count, Counted recalled) {
+        recall((part, numbers, words) -> {
+            int place = part.matches("[0-9]{1,9}") ? Integer.parseInt(part) : count;
+            if (place < count) {
+                recalled.part(place, numbers, words);
+            }
+        });
+    }
 }

@@ -67,6 +67,17 @@ public final class StudyRun {
         progress.report(done, total);
     }
 
+    /**
+     * Tells how much there is to do before the first part is done, with a way to try how long a part takes.
+     *
+     * @param parts to be done, about
+     * @param atOnce on how many threads they can be at the most
+     * @param part does one like them
+     */
+    public void begin(long parts, int atOnce, Runnable part) {
+        progress.begin(parts, Math.min(threads, atOnce), part);
+    }
+
     /** @throws StudyStoppedException if the study is to stop */
     public void stopIfWanted() {
         if (stop.getAsBoolean()) {
@@ -88,28 +99,72 @@ public final class StudyRun {
      * @throws StudyStoppedException if the run is to stop, or the calling thread is interrupted
      */
     public <T, R> List<R> inParallel(int parts, Supplier<T> tool, Part<T, R> part, IntConsumer done) {
-        Object[] results = new Object[parts];
-        AtomicInteger next = new AtomicInteger();
-        Object reporting = new Object();
-        int[] finished = {0};
-        Callable<Void> work = () -> {
-            T own = tool.get();
-            for (int i = next.getAndIncrement(); i < parts; i = next.getAndIncrement()) {
-                if (Thread.currentThread().isInterrupted()) {
-                    break;
-                }
-                stopIfWanted();
-                results[i] = part.at(own, i);
-                synchronized (reporting) {
-                    done.accept(++finished[0]);
-                }
+        return new Parts<>(parts, tool, part, done).all();
+    }
+
+    /**
+     * The same for parts that are a whole study: who is told of its progress can do some of them first, to see how long they take. No lap is driven twice
+     * for that.
+     */
+    public <T, R> List<R> allInParallel(int parts, Supplier<T> tool, Part<T, R> part, IntConsumer done) {
+        Parts<T, R> all = new Parts<>(parts, tool, part, done);
+        if (parts > 0) {
+            begin(parts, parts, all.oneByOne());
+        }
+        return all.all();
+    }
+
+    /** Parts of the work, done by any threads. */
+    private final class Parts<T, R> {
+        private final Object[] results;
+        private final AtomicInteger next = new AtomicInteger();
+        private final Supplier<T> tool;
+        private final Part<T, R> part;
+        private final IntConsumer done;
+        private int finished;
+
+        Parts(int count, Supplier<T> tool, Part<T, R> part, IntConsumer done) {
+            results = new Object[count];
+            this.tool = tool;
+            this.part = part;
+            this.done = done;
+        }
+
+        /** Does the next part that is not done, if there is one. */
+        private boolean next(T own) {
+            int i = next.getAndIncrement();
+            if (i >= results.length || Thread.currentThread().isInterrupted()) {
+                return false;
             }
-            return null;
-        };
-        onWorkers(work, Math.min(threads, parts));
-        @SuppressWarnings("unchecked")
-        List<R> list = (List<R>) Arrays.asList(results);
-        return list;
+            stopIfWanted();
+            results[i] = part.at(own, i);
+            finished();
+            return true;
+        }
+
+        private synchronized void finished() {
+            done.accept(++finished);
+        }
+
+        /** Does the next part each time that it is run. */
+        Runnable oneByOne() {
+            T own = tool.get();
+            return () -> next(own);
+        }
+
+        List<R> all() {
+            Callable<Void> work = () -> {
+                T own = tool.get();
+                while (next(own)) {
+                    // The next one.
+                }
+                return null;
+            };
+            onWorkers(work, Math.min(threads, results.length));
+            @SuppressWarnings("unchecked")
+            List<R> list = (List<R>) Arrays.asList(results);
+            return list;
+        }
     }
 
     private static void onWorkers(Callable<Void> work, int workers) {

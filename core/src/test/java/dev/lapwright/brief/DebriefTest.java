@@ -14,6 +14,7 @@ import dev.lapwright.lap.Channel;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.study.StudyCars;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import java.util.List;
 import java.util.Optional;
@@ -33,13 +34,14 @@ class DebriefTest {
 
     private static Debrief debrief(Optional<TimingLog> times, DrivenRun... runs) {
         BriefLaps laps = new BriefLaps(MORE, BriefCars.OVAL, BriefCars.DAY);
-        BriefDoubt none =
-                new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyRun.onThreads(1));
+        BriefDoubt none = new BriefDoubt(
+                BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyMemory.NONE, StudyRun.onThreads(1));
         return Debrief.of(
                 laps,
                 BriefCars.OVAL,
                 new BriefChoices.Logged(List.of(), times, Evidence.DEFAULT, List.of(runs)),
                 none,
+                StudyMemory.NONE,
                 StudyRun.onThreads(1));
     }
 
@@ -106,7 +108,15 @@ class DebriefTest {
                 new BriefLaps(set, BriefCars.OVAL, BriefCars.DAY),
                 BriefCars.OVAL,
                 new BriefChoices.Logged(List.of(), Optional.empty(), Evidence.DEFAULT, List.of(run(set, truth))),
-                new BriefDoubt(BriefCars.CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyRun.onThreads(1)),
+                new BriefDoubt(
+                        BriefCars.CAR,
+                        BriefCars.OVAL,
+                        BriefCars.DAY,
+                        0,
+                        List.of(),
+                        StudyMemory.NONE,
+                        StudyRun.onThreads(1)),
+                StudyMemory.NONE,
                 StudyRun.onThreads(1));
         assertThat(after.fit().problem()).isEmpty();
         // To a tenth of what the fit had to find.

@@ -7,6 +7,7 @@ import dev.lapwright.car.Car;
 import dev.lapwright.evidence.Evidence;
 import dev.lapwright.evidence.EvidenceResult;
 import dev.lapwright.evidence.TimingLog;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -28,7 +29,8 @@ class ProofTest {
 
     /** @param draws cars drawn to doubt what is expected; 0 for none, which take 35 % of it */
     private static BriefResult.Part<Proof> proof(TimingLog log, int draws) {
-        BriefDoubt doubt = new BriefDoubt(CAR, BriefCars.OVAL, BriefCars.DAY, draws, List.of(), StudyRun.onThreads(2));
+        BriefDoubt doubt = new BriefDoubt(
+                CAR, BriefCars.OVAL, BriefCars.DAY, draws, List.of(), StudyMemory.NONE, StudyRun.onThreads(2));
         return new LapProof(BriefCars.brief().after(log).choices.logged(), laps(), doubt).proof();
     }
 
@@ -204,7 +206,14 @@ class ProofTest {
         BriefResult.Part<Proof> proof = new LapProof(
                         BriefChoices.Logged.NOTHING,
                         laps(),
-                        new BriefDoubt(CAR, BriefCars.OVAL, BriefCars.DAY, 0, List.of(), StudyRun.onThreads(1)))
+                        new BriefDoubt(
+                                CAR,
+                                BriefCars.OVAL,
+                                BriefCars.DAY,
+                                0,
+                                List.of(),
+                                StudyMemory.NONE,
+                                StudyRun.onThreads(1)))
                 .proof();
         assertThat(proof.isThere()).isFalse();
         assertThat(proof.remedy()).contains("log");

@@ -11,6 +11,7 @@ import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Limit;
 import dev.lapwright.track.Track;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -75,6 +76,21 @@ class FitRecoveryTest {
                 .laps(List.of(laps))
                 .fitting(EnumSet.of(FitParameter.GRIP, FitParameter.DRAG_AREA, FitParameter.POWER))
                 .run();
+    }
+
+    /** Who stops a fit has what it came to so far; the last that is told is what the fit finds. */
+    @Test
+    void whatEachRoundComesToIsTold() {
+        List<Map<FitParameter, Double>> told = new ArrayList<>();
+        FitResult found = Fit.of(CAR, LONG, Conditions.STANDARD)
+                .laps(List.of(Recorder.at(50).of("told", DRIVEN)))
+                .fitting(EnumSet.of(FitParameter.GRIP, FitParameter.POWER))
+                .tellingRounds(told::add)
+                .run();
+        assertThat(told).hasSizeGreaterThan(1);
+        for (FitResult.Estimate estimate : found.estimates()) {
+            assertThat(told.get(told.size() - 1)).containsEntry(estimate.parameter(), estimate.value());
+        }
     }
 
     private static DrivenLap noisy(String name, long seed) {

@@ -66,6 +66,47 @@ class StudyRunTest {
         }
     }
 
+    /** Parts that are tried beforehand are parts of the work: each is done once, and stands at its place. */
+    @Test
+    void partsTriedBeforehandAreNotDoneTwice() {
+        AtomicInteger began = new AtomicInteger();
+        List<Integer> done = Collections.synchronizedList(new ArrayList<>());
+        Progress tries = new Progress() {
+            @Override
+            public void begin(long parts, int threads, Runnable part) {
+                assertThat(parts).isEqualTo(50);
+                assertThat(threads).isEqualTo(4);
+                began.incrementAndGet();
+                for (int i = 0; i < 10; i++) {
+                    part.run();
+                }
+                assertThat(done).hasSize(10);
+            }
+
+            @Override
+            public void report(int finished, int total) {
+                // Told elsewhere.
+            }
+        };
+        AtomicInteger driven = new AtomicInteger();
+        List<Integer> squares = StudyRun.onThreads(4)
+                .reporting(tries)
+                .allInParallel(
+                        50,
+                        () -> 2,
+                        (tool, i) -> {
+                            driven.incrementAndGet();
+                            return tool * i;
+                        },
+                        done::add);
+        assertThat(began).hasValue(1);
+        assertThat(driven).hasValue(50);
+        for (int i = 0; i < 50; i++) {
+            assertThat(squares.get(i)).isEqualTo(2 * i);
+            assertThat(done.get(i)).isEqualTo(i + 1);
+        }
+    }
+
     @Test
     void aRunWithoutThreadsIsRefused() {
         assertThatThrownBy(() -> StudyRun.onThreads(0)).isInstanceOf(InvalidValueException.class);

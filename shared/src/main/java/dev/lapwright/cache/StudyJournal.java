@@ -110,6 +110,11 @@ public final class StudyJournal implements AutoCloseable {
             public void keep(String part, double[] numbers, String words) {
                 StudyJournal.this.keep(study + " " + part, numbers, words);
             }
+
+            @Override
+            public StudyMemory of(String inner) {
+                return StudyJournal.this.of(study + "/" + inner);
+            }
         };
     }
 

@@ -271,6 +271,16 @@ public record FitReport(List<Run> runs, FitResult result, String name) {
         return parameter.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    /** What parameters have come to, before the fit is done. */
+    public static String said(Map<FitParameter, Double> values) {
+        return values.entrySet().stream()
+                .map(one -> (word(one.getKey()) + " "
+                                + Numbers.fixed(one.getValue(), FitWords.decimals(one.getKey())) + " "
+                                + one.getKey().unit().symbol())
+                        .strip())
+                .collect(Collectors.joining(", "));
+    }
+
     /** Name of a parameter's values, with their unit: {@code dragAreaM2}. */
     static String field(FitParameter parameter) {
         return switch (parameter) {

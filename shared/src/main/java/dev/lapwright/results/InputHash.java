@@ -3,6 +3,7 @@ package dev.lapwright.results;
 import dev.lapwright.car.Car;
 import dev.lapwright.car.Conditions;
 import dev.lapwright.documents.DocumentWriter;
+import dev.lapwright.fit.DrivenLap;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.report.JsonLayout;
 import dev.lapwright.study.sweep.SweepAxis;
@@ -11,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -76,6 +78,28 @@ public final class InputHash {
         for (int i = 0; i < subjects.size(); i++) {
             Subject one = subjects.get(i);
             hash.with("subject " + i, of(one.car(), one.day(), one.driven()).sha256());
+        }
+        return hash.sha256();
+    }
+
+    /** What was logged on laps, in whatever file. */
+    public static String of(List<DrivenLap> laps) {
+        InputHash hash = new InputHash();
+        for (int i = 0; i < laps.size(); i++) {
+            DrivenLap lap = laps.get(i);
+            double[][] channels = {
+                lap.distance(),
+                lap.speed(),
+                lap.time(),
+                lap.throttle(),
+                lap.brake(),
+                lap.gear(),
+                lap.longitudinalAcceleration(),
+                lap.lateralAcceleration(),
+                lap.steering().angle(),
+                lap.steering().yawRate()
+            };
+            hash.with("lap " + i, Arrays.stream(channels).map(InputHash::list).toList());
         }
         return hash.sha256();
     }

@@ -228,6 +228,7 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                     point -> point.settings().get(axis));
         }
         Map<SweepResult.Point, RobustnessResult.Standing> standings = standings();
+        Optional<SweepResult.Point> fastest = result.fastest();
         table.number(LAP_TIME, "lap time", "m:ss.mmm", Numbers::lapTime, point -> figure(point, LapFigures::lapTime))
                 .said(
                         DIFFERENCE,
@@ -254,8 +255,11 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
                         point -> speed(point, LapFigures::meanCornerSpeed))
                 .with(Table.Trait.LESSER)
                 .value(FAILURE, SweepResult.Point::failure)
-                .words("", "", this::mark)
-                .marking(this::isFastest);
+                .words(
+                        "",
+                        "",
+                        point -> mark(point, fastest.filter(point::equals).isPresent()))
+                .marking(point -> fastest.filter(point::equals).isPresent());
     }
 
     /** An adjustment's name says no unit; the path of a quantity ends in it. */
@@ -278,23 +282,27 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
         if (result.points().size() <= MOST_ROWS) {
             return result.points();
         }
-        return result.points().stream()
-                .sorted(Comparator.comparingDouble(
-                        point -> point.figures().map(LapFigures::lapTime).orElse(Double.POSITIVE_INFINITY)))
-                .limit(ROWS_OF_LONG_TABLE)
-                .toList();
+        // Of millions no more than a few may be there at a time: points are made when they are asked for.
+        Comparator<SweepResult.Point> byTime = Comparator.comparingDouble(
+                point -> point.figures().map(LapFigures::lapTime).orElse(Double.POSITIVE_INFINITY));
+        List<SweepResult.Point> fastest = new ArrayList<>();
+        for (SweepResult.Point point : result.points()) {
+            fastest.add(point);
+            if (fastest.size() > MOST_ROWS) {
+                fastest.sort(byTime);
+                fastest.subList(ROWS_OF_LONG_TABLE, fastest.size()).clear();
+            }
+        }
+        fastest.sort(byTime);
+        return List.copyOf(fastest.subList(0, ROWS_OF_LONG_TABLE));
     }
 
-    private boolean isFastest(SweepResult.Point point) {
-        return result.fastest().filter(point::equals).isPresent();
-    }
-
-    private String mark(SweepResult.Point point) {
+    private String mark(SweepResult.Point point, boolean isFastest) {
         List<String> marks = new ArrayList<>();
         if (point.figures().isEmpty()) {
             marks.add("no lap");
         }
-        if (result.points().size() > 1 && isFastest(point)) {
+        if (result.points().size() > 1 && isFastest) {
             marks.add("fastest");
         }
         if (isBaseline(point)) {
@@ -304,15 +312,16 @@ public record SweepReport(Subject subject, List<Vary> varied, SweepResult result
     }
 
     private void failures(Report report) {
-        List<SweepResult.Point> failed =
-                result.points().stream().filter(p -> p.figures().isEmpty()).toList();
-        for (SweepResult.Point point : failed.subList(0, Math.min(FAILURES_SHOWN, failed.size()))) {
-            report.paragraph("No lap with " + said(point) + ": " + point.failure() + ".");
+        int failed = 0;
+        for (SweepResult.Point point : result.points()) {
+            if (point.figures().isEmpty() && ++failed <= FAILURES_SHOWN) {
+                report.paragraph("No lap with " + said(point) + ": " + point.failure() + ".");
+            }
         }
-        if (failed.size() > FAILURES_SHOWN) {
-            report.line("No lap either with " + (failed.size() - FAILURES_SHOWN) + " more.");
+        if (failed > FAILURES_SHOWN) {
+            report.line("No lap either with " + (failed - FAILURES_SHOWN) + " more.");
         }
-        if (!failed.isEmpty()) {
+        if (failed > 0) {
             report.gap();
         }
     }

@@ -20,6 +20,7 @@ import dev.lapwright.logs.RunCard;
 import dev.lapwright.logs.RunLogs;
 import dev.lapwright.report.Numbers;
 import dev.lapwright.results.FitReport;
+import dev.lapwright.results.InputHash;
 import dev.lapwright.results.Subject;
 import dev.lapwright.results.event.EventRuns;
 import java.util.ArrayList;
@@ -174,6 +175,15 @@ public final class AfterOptions {
         /** All runs of an event so far. */
         static Read of(EventRuns event) {
             return new Read(event.times(), Evidence.DEFAULT, event.driven(), Optional.of(event));
+        }
+
+        /** What it is, in words. */
+        List<String> inputs() {
+            List<String> inputs = new ArrayList<>(List.of(evidence.toString()));
+            times.ifPresent(file -> inputs.add(file.log().laps().toString()));
+            runs.forEach(run -> inputs.add(InputHash.of(run.pick().laps())));
+            event.ifPresent(its -> inputs.add(its.pressures().toString()));
+            return inputs;
         }
 
         /** The brief after driving. */

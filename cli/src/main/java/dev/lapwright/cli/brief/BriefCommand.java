@@ -5,6 +5,7 @@ import dev.lapwright.brief.BriefResult;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
@@ -72,6 +73,9 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
 
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
+
+    @ArgGroup(validate = false, heading = "%nLong work:%n")
+    private final ResumeOption resume = new ResumeOption();
 
     public BriefCommand(Console console) {
         this(console, new Once(console));
@@ -142,8 +146,9 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
         Brief brief = asked.of(driven.after(Brief.of(subject.car(), subject.driven(), subject.day())), subject);
         StudyRun how = asked.run();
         BriefResult found;
-        try (ProgressBar bar = new ProgressBar(console, "percent")) {
-            found = brief.run(how.reporting(bar));
+        try (ResumeOption.Kept kept = kept(subject, driven);
+                ProgressBar bar = new ProgressBar(console, "percent")) {
+            found = brief.remembering(kept.of("brief")).run(how.reporting(bar));
         }
         Subject now = BriefReport.now(subject, found);
         return new BriefReport(
@@ -152,6 +157,17 @@ public final class BriefCommand extends StudyCommand<BriefReport> {
                 driven.runs(),
                 found,
                 BriefLines.of(now, found, cars -> line.ownLines(now, cars, how, console)));
+    }
+
+    private ResumeOption.Kept kept(Subject subject, AfterOptions.Read driven) {
+        if (!resume.isAsked()) {
+            return resume.kept(console, List.of(), List.of());
+        }
+        List<Subject> subjects = new ArrayList<>(List.of(subject));
+        driven.runs().forEach(run -> subjects.add(run.subject()));
+        List<String> inputs = new ArrayList<>(asked.inputs());
+        inputs.addAll(driven.inputs());
+        return resume.kept(console, subjects, inputs);
     }
 
     private AfterOptions.Read driven(Subject subject) {

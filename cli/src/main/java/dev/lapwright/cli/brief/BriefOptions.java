@@ -130,6 +130,16 @@ public final class BriefOptions {
         return brief;
     }
 
+    /** What its answers depend on, but for the day and for what was driven, in words. */
+    List<String> inputs() {
+        List<String> inputs = new ArrayList<>(said);
+        inputs.add(testLaps + " " + scatterS + " " + race() + " " + vary + " " + draws);
+        if (pressures != null) {
+            inputs.add(DocumentSource.ofFile(SafeFile.path(pressures)).text());
+        }
+        return inputs;
+    }
+
     /** The card that was driven, if it was given. */
     Optional<RunCard> card() {
         return Optional.ofNullable(card).map(file -> RunCard.read(DocumentSource.ofFile(SafeFile.path(file))));

@@ -68,6 +68,11 @@ public class DoubtOptions {
         return asked;
     }
 
+    /** Whether cars are drawn. */
+    public boolean isDrawing() {
+        return count().isPresent();
+    }
+
     /** Whether a number of draws was asked for by name. */
     public boolean isAsked() {
         return draws != null;

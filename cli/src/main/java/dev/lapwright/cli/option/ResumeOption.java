@@ -2,6 +2,7 @@ package dev.lapwright.cli.option;
 
 import dev.lapwright.cache.StudyJournal;
 import dev.lapwright.cli.output.Console;
+import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.files.SafeFile;
 import dev.lapwright.results.InputHash;
 import dev.lapwright.results.Subject;
@@ -57,6 +58,14 @@ public final class ResumeOption {
                                 SafeFile.path(resume),
                                 console.program().orElse(UNBUILT),
                                 InputHash.of(subjects, asked)));
+    }
+
+    /** Refuses it where what it would keep is drawn cars, and there are none. */
+    public void check(boolean drawing) {
+        if (resume != null && !drawing) {
+            throw new InvalidValueException(
+                    "--resume", "no cars are drawn, so there is nothing to keep", "add --draws 200, or leave it out");
+        }
     }
 
     /** Whether it is asked for; said where work was broken off. */

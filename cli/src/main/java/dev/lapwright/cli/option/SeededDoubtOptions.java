@@ -3,6 +3,7 @@ package dev.lapwright.cli.option;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.results.Standings;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.stint.Stint;
@@ -30,13 +31,17 @@ public class SeededDoubtOptions extends DoubtOptions {
         return asked;
     }
 
-    /** How a stint stands on drawn cars, if that is asked for; progress is shown. */
-    public Optional<StintDoubtResult> stint(Stint stint, StudyRun how, Console console) {
+    /**
+     * How a stint stands on drawn cars, if that is asked for; progress is shown.
+     *
+     * @param drives memory of these draws
+     */
+    public Optional<StintDoubtResult> stint(Stint stint, StudyMemory drives, StudyRun how, Console console) {
         if (count().isEmpty()) {
             return Optional.empty();
         }
         refuseWords("a stint");
-        StintDoubt study = stint.doubted().withDraws(count().getAsInt());
+        StintDoubt study = stint.doubted().withDraws(count().getAsInt()).remembering(drives);
         study = asStated ? study.asStated() : study;
         study = seed == null ? study : study.withSeed(seed);
         try (ProgressBar bar = new ProgressBar(console, "drawn cars")) {

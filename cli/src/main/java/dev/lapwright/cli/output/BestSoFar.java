@@ -20,7 +20,17 @@ public final class BestSoFar implements AutoCloseable {
      * @param kept whether what was driven has been kept
      */
     public static String words(double lapTime, String with, boolean kept) {
-        return "Best so far: " + Numbers.lapTime(lapTime) + " with " + with + "; "
+        return words(Numbers.lapTime(lapTime) + " with " + with, kept);
+    }
+
+    /**
+     * In words.
+     *
+     * @param what the best is
+     * @param kept whether what was done has been kept
+     */
+    public static String words(String what, boolean kept) {
+        return "Best so far: " + what + "; "
                 + (kept
                         ? "the same command goes on from here"
                         : "with --resume FILE the same command would go on from here");

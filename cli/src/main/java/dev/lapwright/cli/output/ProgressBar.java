@@ -8,18 +8,14 @@ import java.util.function.LongSupplier;
 
 /**
  * Progress of long work: on a terminal one line that is overwritten, from half a second on, which leaves nothing behind; elsewhere a
- * line every half minute. How long all will take is told once, by the first seconds, where that is a minute or more; how long it will still take
+ * line every half minute. How long all will take is told before it begins, where that is long ({@link Foretelling}); how long it will still take
  * from a fifth of the work on: before, it is a guess.
  */
 public final class ProgressBar implements Progress, LineSearch.Progress, AutoCloseable {
     private static final long WAIT = 500_000_000L;
     private static final long INTERVAL = 100_000_000L;
     private static final long HALF_A_MINUTE = 30_000_000_000L;
-    /** Before that a processor has not warmed to its work, and tells nothing of how long it will take. */
-    private static final long FIRST_LOOK = 3_000_000_000L;
-
-    /** Parts of the work that tell how long all of it will take; of work of few parts a fifth. */
-    private static final int TOLD_BY = 16;
+    private static final int TICK_MS = 1000;
 
     private static final double LONG_S = 60;
     private static final double HOUR_S = 3600;
@@ -38,13 +34,23 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     /** What had been done before, as by an earlier run of the same command; below zero before anything is told. */
     private int before = -1;
 
-    private boolean foretold;
+    /** The last that was reported. */
+    private int last;
+
+    private int lastTotal;
+    private String line = "";
+    private final Thread ticker = new Thread(this::tick, "say progress");
     private volatile boolean shown;
     private volatile boolean closed;
 
     /** @param things what is counted, as in "laps" */
     public ProgressBar(Console console, String things) {
         this(console, things, System::nanoTime);
+        if (!console.errIsTerminal()) {
+            // A part may take minutes.
+            ticker.setDaemon(true);
+            ticker.start();
+        }
     }
 
     public ProgressBar(Console console, String things, LongSupplier nanoseconds) {
@@ -59,23 +65,25 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         }
     }
 
-    /** Tells no more how long all will take, as that has been told. */
-    public ProgressBar foretold() {
-        foretold = true;
-        return this;
+    @Override
+    public void begin(long parts, int threads, Runnable part) {
+        Foretelling.of(parts, threads, part, nanoseconds).ifPresent(told -> {
+            if (shown) {
+                console.progress(ERASE_LINE);
+            }
+            console.remark(parts + " " + things + ": " + about(told.seconds()) + " on " + threads
+                    + (threads == 1 ? " thread" : " threads") + ", by " + told.timed() + " of them");
+        });
     }
 
     @Override
-    public void report(int done, int total) {
+    public synchronized void report(int done, int total) {
         long now = nanoseconds.getAsLong();
         before = before < 0 ? Math.max(0, done - 1) : before;
-        foretell(done, total, now - start);
         if (!console.errIsTerminal()) {
-            if (total > 0 && now - Math.max(start, shownAt) >= HALF_A_MINUTE) {
-                shownAt = now;
-                console.remark(done + " of " + total + " " + things + " after " + Math.round((now - start) * 1e-9)
-                        + " s" + left(done, total, now - start));
-            }
+            last = done;
+            lastTotal = total;
+            sayEveryHalfMinute();
             return;
         }
         boolean due = shown ? now - shownAt >= INTERVAL : now - start >= WAIT;
@@ -84,13 +92,39 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         }
     }
 
+    /** Says where the work stands if nothing was said for half a minute. */
+    synchronized void sayEveryHalfMinute() {
+        long now = nanoseconds.getAsLong();
+        boolean known = lastTotal > 0 || !line.isEmpty();
+        if (known && !console.errIsTerminal() && !closed && now - Math.max(start, shownAt) >= HALF_A_MINUTE) {
+            shownAt = now;
+            String after = " after " + Math.round((now - start) * 1e-9) + " s";
+            console.remark(
+                    lastTotal > 0
+                            ? last + " of " + lastTotal + " " + things + after + left(last, lastTotal, now - start)
+                            : line + after);
+        }
+    }
+
+    private void tick() {
+        try {
+            while (!closed) {
+                Thread.sleep(TICK_MS);
+                sayEveryHalfMinute();
+            }
+        } catch (InterruptedException done) {
+            // The work is.
+        }
+    }
+
     /** The same of a search for a line: how many steps it will take is not known. */
     @Override
-    public void report(int steps, double difference) {
+    public synchronized void report(int steps, double difference) {
         long now = nanoseconds.getAsLong();
         if (now - start >= WAIT) {
-            String gained = Numbers.signed(difference, 3);
-            show("Looking for the fastest line: step " + steps + ", " + gained + " s", now);
+            line = "Looking for the fastest line: step " + steps + ", " + Numbers.signed(difference, 3) + " s";
+            show(line, now);
+            sayEveryHalfMinute();
         }
     }
 
@@ -116,23 +150,6 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
         return String.format(Locale.ROOT, ", %.0f s left", elapsed * 1e-9 * (total - done) / own);
     }
 
-    /** Says once, soon after the beginning, how long all of it will take, where that is long. */
-    private void foretell(int done, int total, long elapsed) {
-        int own = done - before;
-        int fifth = Math.max(1, (total - before) / FIFTH);
-        if (foretold || elapsed < FIRST_LOOK || own < Math.min(TOLD_BY, fifth) || own > fifth) {
-            return;
-        }
-        foretold = true;
-        double all = elapsed * 1e-9 * (total - before) / own;
-        if (all >= LONG_S && !closed) {
-            if (shown) {
-                console.progress(ERASE_LINE);
-            }
-            console.remark((total - before) + " " + things + ": " + about(all) + ", by the first " + own);
-        }
-    }
-
     /** A time that is not known well. */
     public static String about(double seconds) {
         if (seconds < 2 * LONG_S) {
@@ -146,6 +163,7 @@ public final class ProgressBar implements Progress, LineSearch.Progress, AutoClo
     @Override
     public void close() {
         closed = true;
+        ticker.interrupt();
         if (shown) {
             console.progress(ERASE_LINE);
         }

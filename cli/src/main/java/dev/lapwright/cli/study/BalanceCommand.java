@@ -7,6 +7,7 @@ import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.OpinionOption;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ExitCode;
@@ -20,6 +21,7 @@ import dev.lapwright.results.BalanceReport;
 import dev.lapwright.results.Subject;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.advice.Advice;
+import dev.lapwright.study.advice.AdviceResult;
 import dev.lapwright.study.balance.Balance;
 import dev.lapwright.study.balance.BalancePhase;
 import dev.lapwright.study.balance.BalanceResult;
@@ -81,6 +83,9 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
     @ArgGroup(validate = false, heading = "%nSecond opinion:%n")
     private final OpinionOption opinion = new OpinionOption();
 
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
+
     public BalanceCommand(Console console) {
         super(console, new StudyFiles<>(BalanceReport::report));
         files.json("balance.json")
@@ -119,6 +124,11 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
     }
 
     @Override
+    public void check() {
+        resume.check(said.isGiven() && said.draws > 0);
+    }
+
+    @Override
     public BalanceReport study() {
         line.refuseRefresh();
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
@@ -133,10 +143,19 @@ public final class BalanceCommand extends StudyCommand<BalanceReport> {
         return new BalanceReport(
                 subject,
                 result,
-                words.map(
-                        heard -> Advice.on(heard, result).withDraws(said.draws).run(StudyRun.onAllCores())),
+                words.map(heard -> advice(heard, result, subject)),
                 words.isPresent() ? Optional.empty() : slip(subject),
                 at);
+    }
+
+    private AdviceResult advice(DriverWords words, BalanceResult result, Subject subject) {
+        List<String> asked = List.of(said.complaints.toString(), Integer.toString(said.draws));
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(subject), asked)) {
+            return Advice.on(words, result)
+                    .withDraws(said.draws)
+                    .remembering(kept.of("draws"))
+                    .run(StudyRun.onAllCores());
+        }
     }
 
     private Corner corner(Stations stations, String word) {

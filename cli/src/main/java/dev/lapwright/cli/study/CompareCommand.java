@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.DemoNames;
 import dev.lapwright.cli.option.DoubtOptions;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.ModelOption;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
@@ -73,6 +74,9 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
+
     @ArgGroup(validate = false, heading = "%nDoubt (of two setups of one car):%n")
     private final UsualDoubtOptions doubt = new UsualDoubtOptions();
 
@@ -97,6 +101,7 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
     @Override
     public void check() {
         doubt.check(line);
+        resume.check(doubt.isDrawing() && compared.model == null && compared.car == null);
         if (compared.model != null && (compared.car != null || !compared.against.isEmpty() || doubt.isAsked())) {
             throw new InvalidValueException(
                     "--against-model",
@@ -159,13 +164,17 @@ public final class CompareCommand extends StudyCommand<ComparisonReport> {
 
     /** Of two cars none, as each has errors of its own. */
     private Optional<Standings> standing(Subject subject, Subject other) {
-        return compared.car != null
-                ? Optional.empty()
-                : doubt.standings(
-                        () -> Robustness.of(subject.car(), subject.driven(), subject.day())
-                                .against(other.car(), other.day(), Double.NaN),
-                        StudyRun.onAllCores(),
-                        console);
+        if (compared.car != null) {
+            return Optional.empty();
+        }
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(subject, other), doubt.asked())) {
+            return doubt.standings(
+                    () -> Robustness.of(subject.car(), subject.driven(), subject.day())
+                            .against(other.car(), other.day(), Double.NaN)
+                            .remembering(kept.of("draws")),
+                    StudyRun.onAllCores(),
+                    console);
+        }
     }
 
     @Override

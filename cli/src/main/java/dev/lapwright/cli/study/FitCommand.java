@@ -10,6 +10,7 @@ import dev.lapwright.cli.option.LimitWordText;
 import dev.lapwright.cli.option.LineOptions;
 import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
+import dev.lapwright.cli.output.BestSoFar;
 import dev.lapwright.cli.output.Console;
 import dev.lapwright.cli.output.ProgressBar;
 import dev.lapwright.cli.output.StudyFiles;
@@ -172,8 +173,10 @@ public final class FitCommand extends StudyCommand<FitReport> {
                         console,
                         runs.stream().map(FitReport.Run::subject).toList(),
                         resume.isAsked() ? inputs() : List.of());
+                BestSoFar best = new BestSoFar(console);
                 ProgressBar bar = new ProgressBar(console, "laps")) {
             found = fit.remembering(journal.of("rounds"))
+                    .tellingRounds(values -> best.is(BestSoFar.words(FitReport.said(values), resume.isAsked())))
                     .run(StudyRun.onAllCores().reporting(bar));
         }
         return new FitReport(runs, found, name);

@@ -176,6 +176,7 @@ public final class GearingCommand extends StudyCommand<GearingReport> {
     @Override
     public void check() {
         doubt.check(line);
+        resume.check(doubt.isDrawing());
         if (!gearing.together && (gearing.changeMinutes != null || !gearing.alsoAt.isEmpty())) {
             throw new InvalidValueException(
                     gearing.changeMinutes != null ? "--change-minutes" : "--also-at",

@@ -41,19 +41,6 @@ import picocli.CommandLine.Parameters;
         })
 public final class PlanCommand implements Callable<Integer> {
     private static final Pattern PART = Pattern.compile("([0-9]{1,9})/([0-9]{1,9})");
-    /** Laps that tell how long the others will take. */
-    private static final int TIMED = 64;
-
-    /** Places of the plan at which they are. */
-    private static final int PLACES = 4;
-    /** They are driven again, until so much time is spent, s, or so often. */
-    private static final double TIMING = 1;
-
-    private static final int MOST_ROUNDS = 16;
-    private static final double NANOSECONDS = 1e9;
-    /** Longer work than this is told of before it begins, s. */
-    private static final double LONG = 5;
-
     private final Console console;
 
     @Parameters(
@@ -125,9 +112,8 @@ public final class PlanCommand implements Callable<Integer> {
     private Report drive(PlanDocument document, LapPlan plan, long from, long to) {
         StudyRun how = threads == null ? StudyRun.onAllCores() : StudyRun.onThreads(threads);
         if (out == null) {
-            try (ProgressBar bar = new ProgressBar(console, "laps").foretold()) {
+            try (ProgressBar bar = new ProgressBar(console, "laps")) {
                 PlanSummary summary = new PlanSummary(plan);
-                foretell(plan, from, to, how);
                 plan.drive(from, to, how.reporting(bar), summary::add);
                 return summary.report(document.name());
             }
@@ -137,39 +123,10 @@ public final class PlanCommand implements Callable<Integer> {
             if (table.next() > to) {
                 throw new InvalidValueException("--part", "the table holds laps behind this part", "name another file");
             }
-            foretell(plan, table.next(), to, how);
-            try (ProgressBar bar = new ProgressBar(console, "laps").foretold()) {
+            try (ProgressBar bar = new ProgressBar(console, "laps")) {
                 plan.drive(table.next(), to, how.reporting(bar), table::write);
             }
             return table.summary().report(document.name());
-        }
-    }
-
-    /** Says how long it will take, by some laps spread over all, where that is long. */
-    private void foretell(LapPlan plan, long from, long to, StudyRun how) {
-        long laps = to - from;
-        if (laps < 16 * TIMED) {
-            return;
-        }
-        double taken = 0;
-        double last = 0;
-        // The first laps, for which Java still compiles, say little.
-        for (int round = 0; round < MOST_ROUNDS && taken < TIMING; round++) {
-            long begin = System.nanoTime();
-            for (int i = 0; i < PLACES; i++) {
-                // Laps in turn, as they will be driven: each place costs a solver.
-                long at = from + laps / PLACES * i;
-                plan.drive(at, at + TIMED / PLACES, how.alone(), lap -> {});
-            }
-            last = (System.nanoTime() - begin) / NANOSECONDS;
-            taken += last;
-        }
-        int count = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
-        double each = last / TIMED;
-        double whole = each * laps / count;
-        if (whole > LONG) {
-            console.remark(laps + " laps: " + ProgressBar.about(whole) + " on " + count + " threads, by " + TIMED
-                    + " of them");
         }
     }
 }

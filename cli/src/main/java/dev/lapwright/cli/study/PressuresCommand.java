@@ -9,6 +9,7 @@ import dev.lapwright.charts.setup.PressureCosts;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
@@ -74,6 +75,9 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
+
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
     private final UsualDoubtOptions doubt = new UsualDoubtOptions();
 
@@ -93,6 +97,7 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
     @Override
     public void check() {
         doubt.check(line);
+        resume.check(doubt.isDrawing());
     }
 
     @Override
@@ -102,9 +107,17 @@ public final class PressuresCommand extends StudyCommand<PressuresReport> {
         Subject subject = line.drive(documents.subject(setup, conditions.day(), console), console);
         PressuresReport found = tyres.study(subject);
         // Without a loss there is nothing that a pressure costs.
-        return subject.car().value(Quantity.PRESSURE_LOSS) > 0
-                ? found.with(doubt.standings(() -> Robustness.of(found.result()), StudyRun.onAllCores(), console))
-                : found;
+        if (!(subject.car().value(Quantity.PRESSURE_LOSS) > 0)) {
+            return found;
+        }
+        List<String> asked = new ArrayList<>(doubt.asked());
+        for (Quantity hot : List.of(Quantity.HOT_PRESSURE_FRONT, Quantity.HOT_PRESSURE_REAR)) {
+            asked.add("logged " + found.result().logged().value(hot));
+        }
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(subject), asked)) {
+            return found.with(doubt.standings(
+                    () -> Robustness.of(found.result()).remembering(kept.of("draws")), StudyRun.onAllCores(), console));
+        }
     }
 
     @Override

@@ -125,6 +125,7 @@ public final class SensitivityCommand extends StudyCommand<SensitivityReport> {
     @Override
     public void check() {
         doubt.check(line);
+        resume.check(doubt.isDrawing());
     }
 
     @Override

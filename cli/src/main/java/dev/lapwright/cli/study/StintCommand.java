@@ -6,6 +6,7 @@ import dev.lapwright.charts.lap.StintLaps;
 import dev.lapwright.cli.option.CarAndCircuit;
 import dev.lapwright.cli.option.ConditionsOptions;
 import dev.lapwright.cli.option.LineOptions;
+import dev.lapwright.cli.option.ResumeOption;
 import dev.lapwright.cli.option.SetupOptions;
 import dev.lapwright.cli.option.UsualDoubtOptions;
 import dev.lapwright.cli.output.Console;
@@ -74,6 +75,9 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @ArgGroup(validate = false, heading = "%nConditions:%n")
     private final ConditionsOptions conditions = new ConditionsOptions();
 
+    @ArgGroup(validate = false, heading = "%nLong work (of --draws):%n")
+    private final ResumeOption resume = new ResumeOption();
+
     @ArgGroup(validate = false, heading = "%nDoubt:%n")
     private final UsualDoubtOptions doubt = new UsualDoubtOptions();
 
@@ -94,6 +98,7 @@ public final class StintCommand extends StudyCommand<StintReport> {
     @Override
     public void check() {
         doubt.check(line);
+        resume.check(doubt.isDrawing());
     }
 
     @Override
@@ -105,12 +110,16 @@ public final class StintCommand extends StudyCommand<StintReport> {
                 .withConsumption(race.consumption())
                 .onCompounds(race.compounds());
         StintResult found = stint.run();
-        return new StintReport(
-                subject,
-                found,
-                density,
-                doubt.stint(stint, StudyRun.onAllCores(), console),
-                stops.plans(subject, found));
+        List<String> asked = new ArrayList<>(doubt.asked());
+        asked.add(race.length() + " " + race.consumption + " " + race.compounds());
+        try (ResumeOption.Kept kept = resume.kept(console, List.of(subject), asked)) {
+            return new StintReport(
+                    subject,
+                    found,
+                    density,
+                    doubt.stint(stint, kept.of("draws"), StudyRun.onAllCores(), console),
+                    stops.plans(subject, found));
+        }
     }
 
     @Override

@@ -88,29 +88,79 @@ class ProgressBarTest {
                 .containsExactly("11 of 1000 laps after 31 s", "500 of 1000 laps after 62 s, 63 s left");
     }
 
+    /** A part may take minutes, as a step of the least squares of many laps. */
     @Test
-    void longWorkIsForetoldOnceBySomeOfIt() {
+    void withoutATerminalItIsSaidThoughNothingIsReported() {
         try (ProgressBar bar = bar(false)) {
-            for (int i = 1; i <= 40; i++) {
-                after(0.1 * i);
-                bar.report(i, 5000);
-            }
+            bar.sayEveryHalfMinute();
+            after(1);
+            bar.report(1, 100);
+            after(29);
+            bar.sayEveryHalfMinute();
+            assertThat(shown()).isEmpty();
+            after(30);
+            bar.sayEveryHalfMinute();
+            after(59);
+            bar.sayEveryHalfMinute();
+            after(60);
+            bar.sayEveryHalfMinute();
         }
-        // 30 laps took 3 s, so 5000 take 500 s.
-        assertThat(shown()).isEqualTo("5000 laps: about 8 min, by the first 30\n");
+        assertThat(shown().lines()).containsExactly("1 of 100 laps after 30 s", "1 of 100 laps after 60 s");
     }
 
-    /** A sensitivity counts no more than some dozens of adjustments. */
     @Test
-    void longWorkOfFewPartsIsForetoldByAFifth() {
+    void aSearchForALineSaysItsStepsWithoutATerminal() {
         try (ProgressBar bar = bar(false)) {
-            for (int i = 1; i <= 8; i++) {
-                after(4 * i);
-                bar.report(i, 34);
-            }
+            after(20);
+            bar.report(7, -0.25);
+            assertThat(shown()).isEmpty();
+            after(31);
+            bar.report(12, -0.31);
         }
-        // Of 34 a fifth is 6: they took 24 s, so all take 136 s.
-        assertThat(shown().lines()).startsWith("34 laps: about 2 min, by the first 6");
+        assertThat(shown().lines()).containsExactly("Looking for the fastest line: step 12, -0.310 s after 31 s");
+    }
+
+    /** Parts that take so long each, s: the first of them, then all others. */
+    private int begin(long parts, int threads, double first, double others) {
+        int[] done = {0};
+        bar(false).begin(parts, threads, () -> {
+            now.addAndGet(Math.round(1e9 * (done[0] < 2 ? first : others)));
+            done[0]++;
+        });
+        return done[0];
+    }
+
+    @Test
+    void longWorkIsForetoldBySomeOfIt() {
+        begin(5000, 2, 0.1, 0.1);
+        // Fifteen laps took 1.5 s, of which the last five tell: 5000 at 0.1 s each on two threads.
+        assertThat(shown()).isEqualTo("5000 laps: about 4 min on 2 threads, by 5 of them\n");
+    }
+
+    /** As while Java compiles. */
+    @Test
+    void firstPartsThatTakeLongTellNothing() {
+        assertThat(begin(5000, 1, 0.4, 0.1)).isEqualTo(2 + 7);
+        assertThat(shown()).isEqualTo("5000 laps: about 8 min on 1 thread, by 3 of them\n");
+    }
+
+    @Test
+    void shortWorkIsNotForetoldAndHardlyTried() {
+        assertThat(begin(190, 2, 0.1, 0.1)).isEqualTo(4);
+        assertThat(shown()).isEmpty();
+    }
+
+    @Test
+    void workOfFewPartsIsForetoldByOne() {
+        assertThat(begin(34, 1, 4, 4)).isEqualTo(1);
+        assertThat(shown()).isEqualTo("34 laps: about 2 min on 1 thread, by 1 of them\n");
+    }
+
+    /** One of four is most of it, on four threads. */
+    @Test
+    void workOfNextToNoPartsIsNotTried() {
+        assertThat(begin(4, 4, 60, 60)).isZero();
+        assertThat(shown()).isEmpty();
     }
 
     /** What an earlier run did took no time of this one. */

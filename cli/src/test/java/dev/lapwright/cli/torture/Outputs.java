@@ -33,7 +33,12 @@ record Outputs(String words, String growing) {
             new Outputs(
                     "optimise touring-merrow harrowmere --line middle --over rear-wing --draws 20 --no-second-opinion --resume OUT.journal --out OUT --force",
                     " "),
-            new Outputs("brief touring-merrow harrowmere --line middle --draws 20 --out OUT", ""));
+            new Outputs(
+                    "stint gt-talvex harrowmere --line middle --laps 5 --draws 60 --resume OUT.journal --out OUT --force",
+                    " "),
+            new Outputs(
+                    "brief touring-merrow harrowmere --line middle --draws 20 --resume OUT.journal --out OUT --force",
+                    " "));
 
     private static final String WINGS = """
             {"lapwright": "plan/1", "name": "wings", "cars": ["gt-talvex"], "circuits": ["harrowmere"], "line": "middle",

@@ -10,6 +10,7 @@ import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.study.Progress;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.BalanceComplaint;
 import dev.lapwright.study.balance.BalancePhase;
@@ -59,21 +60,28 @@ public final class Advice implements Study<AdviceResult> {
     private final DriverWords words;
     private final BalanceResult balance;
     private final int draws;
+    private final StudyMemory memory;
 
-    private Advice(DriverWords words, BalanceResult balance, int draws) {
+    private Advice(DriverWords words, BalanceResult balance, int draws, StudyMemory memory) {
         this.words = words;
         this.balance = balance;
         this.draws = draws;
+        this.memory = memory;
     }
 
     /** Advice on the lap of a balance. */
     public static Advice on(DriverWords words, BalanceResult balance) {
-        return new Advice(words, balance, DRAWS);
+        return new Advice(words, balance, DRAWS, StudyMemory.NONE);
     }
 
     /** The same with so many cars drawn to tell what a change costs; 0 for none. */
     public Advice withDraws(int count) {
-        return new Advice(words, balance, count == 0 ? 0 : Robustness.checkedDraws("draws", count));
+        return new Advice(words, balance, count == 0 ? 0 : Robustness.checkedDraws("draws", count), memory);
+    }
+
+    /** The same, going on from what a memory recalls of the drawn cars of this very advice, and keeping there what it drives. */
+    public Advice remembering(StudyMemory drives) {
+        return new Advice(words, balance, draws, drives);
     }
 
     /** @throws InvalidValueException if no corner complained of has the phase, two complaints contradict each other, or the car has nothing to turn */
@@ -86,7 +94,7 @@ public final class Advice implements Study<AdviceResult> {
         for (BalanceComplaint complaint : words.complaints()) {
             against.add(Remedies.against(complaint, balance).run(how));
         }
-        KerbSearch kerb = new KerbSearch(balance.lap(), against);
+        KerbSearch kerb = new KerbSearch(balance.lap(), against, memory.of("kerb"));
         Optional<OverKerb> over = words.kerb() ? Optional.of(kerb.search(draws, how)) : Optional.empty();
         List<AdviceResult.Choice> choices = against.isEmpty()
                 ? List.of()
@@ -221,8 +229,9 @@ public final class Advice implements Study<AdviceResult> {
 
     private List<AdviceResult.Choice> doubted(List<AdviceResult.Choice> best, StudyRun how) {
         Lap lap = balance.lap();
-        Robustness study =
-                Robustness.of(car(), lap.track(), lap.vehicle().conditions()).withDraws(draws);
+        Robustness study = Robustness.of(car(), lap.track(), lap.vehicle().conditions())
+                .withDraws(draws)
+                .remembering(memory.of("choices"));
         for (AdviceResult.Choice choice : best) {
             study = study.against(car().with(choice.adjustment(), choice.to()));
         }

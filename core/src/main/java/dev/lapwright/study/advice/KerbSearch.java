@@ -11,6 +11,7 @@ import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.ride.RidePass;
 import dev.lapwright.study.Progress;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.balance.Remedies;
 import dev.lapwright.study.balance.RemedyResult;
@@ -33,10 +34,15 @@ final class KerbSearch {
 
     private final Lap lap;
     private final List<RemedyResult> against;
+    private final StudyMemory memory;
     private final double speed;
 
-    /** @param against what was tried against complaints of the balance; may be empty */
-    KerbSearch(Lap lap, List<RemedyResult> against) {
+    /**
+     * @param against what was tried against complaints of the balance; may be empty
+     * @param memory of its drawn cars
+     */
+    KerbSearch(Lap lap, List<RemedyResult> against, StudyMemory memory) {
+        this.memory = memory;
         this.lap = lap;
         this.against = against;
         speed = lap.corners().stream()
@@ -154,8 +160,9 @@ final class KerbSearch {
         if (asked.isEmpty()) {
             return steps;
         }
-        Robustness study =
-                Robustness.of(car(), lap.track(), lap.vehicle().conditions()).withDraws(draws);
+        Robustness study = Robustness.of(car(), lap.track(), lap.vehicle().conditions())
+                .withDraws(draws)
+                .remembering(memory);
         for (OverKerb.Step step : asked) {
             study = study.against(car().with(step.adjustment(), step.to()));
         }

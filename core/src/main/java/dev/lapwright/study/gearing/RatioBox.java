@@ -89,7 +89,7 @@ public final class RatioBox implements Study<RatioBoxResult> {
     @Override
     public RatioBoxResult run(StudyRun how) {
         List<Map<String, Double>> combinations = combinations();
-        List<RatioBoxResult.Choice> driven = how.inParallel(
+        List<RatioBoxResult.Choice> driven = how.allInParallel(
                 combinations.size(),
                 () -> places.stream()
                         .map(place -> new LapSolver(place.stations()))

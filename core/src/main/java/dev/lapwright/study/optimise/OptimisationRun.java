@@ -12,6 +12,9 @@ final class OptimisationRun {
     /** A gain, s, for which the search between the steps does not go on. */
     private static final double WORTH_GOING_ON_S = 0.001;
 
+    /** Searches between the steps, which take most of the time, each on a thread of its own. */
+    private static final int SEARCHES = 2;
+
     /** Setups driven to see how flat the optimum is. */
     private static final int FLAT_SETUPS = 800;
 
@@ -43,7 +46,10 @@ final class OptimisationRun {
         int n = counts.length;
         expected = (study.search.rough()
                         ? 0
-                        : 2 * LatticeSearch.Continuum.population(n) * ending(n).generations() + FLAT_SETUPS)
+                        : SEARCHES
+                                        * LatticeSearch.Continuum.population(n)
+                                        * ending(n).generations()
+                                + FLAT_SETUPS)
                 + 100 * n
                 + 4 * n * n;
     }
@@ -54,6 +60,7 @@ final class OptimisationRun {
     }
 
     OptimisationResult run() {
+        how.begin(Math.max(1, expected - laps.recalled()), SEARCHES, laps::again);
         return run(new LatticeSearch<>(counts, this::looked, how, this::report));
     }
 

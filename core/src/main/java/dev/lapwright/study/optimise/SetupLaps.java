@@ -115,6 +115,16 @@ final class SetupLaps {
         memory.keep(place, numbers, found.failure());
     }
 
+    /** Number of setups that the memory recalled, where none has been driven yet. */
+    int recalled() {
+        return known.size();
+    }
+
+    /** Drives the setup that was there before once more, as to see how long it takes. */
+    void again() {
+        drive(car, beforePoint.settings(), new double[days.size()]);
+    }
+
     private List<Double> settings(double[] place) {
         List<Double> settings = new ArrayList<>(place.length);
         for (int i = 0; i < place.length; i++) {

@@ -7,11 +7,13 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.LapSolver;
 import dev.lapwright.lap.Vehicle;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -139,12 +141,21 @@ public final class DrawnCars {
      * @throws InvalidValueException if the track has no corner that is named, or so few go with it that nothing can be told
      */
     public DrawnCars heard(List<DriverWord> words, StudyRun how) {
+        return heard(words, StudyMemory.NONE, how);
+    }
+
+    /** The same, going on from what a memory recalls of these very cars and words, and keeping there how likely they go together. */
+    public DrawnCars heard(List<DriverWord> words, StudyMemory drives, StudyRun how) {
         if (words.isEmpty()) {
             return this;
         }
         Hearing hearing = hearing(words, spread.reference(), spread.day());
         int wanted = spread.count();
         double[][] candidates = days.draws(MOST_LOOKED * wanted, spread.seed());
+        double[] known = new double[candidates.length];
+        Arrays.fill(known, Double.NaN);
+        drives.recallCounted(
+                known.length, (i, numbers, said) -> known[i] = numbers.length == 1 ? numbers[0] : known[i]);
         List<double[]> kept = new ArrayList<>();
         while (hearing.seen() < candidates.length && kept.size() < wanted) {
             int from = hearing.seen();
@@ -152,11 +163,16 @@ public final class DrawnCars {
                     wanted,
                     this::asDescribed,
                     (solver, i) -> {
+                        if (!Double.isNaN(known[from + i])) {
+                            return known[from + i];
+                        }
                         double[] draw = candidates[from + i];
                         LapSolver there = days.isRoadInDoubt()
                                 ? new LapSolver(days.road(draw).stations(spread.spacing()))
                                 : solver;
-                        return likelihood(hearing, draw, spread.reference(), spread.day(), there);
+                        double likelihood = likelihood(hearing, draw, spread.reference(), spread.day(), there);
+                        drives.keep(Integer.toString(from + i), new double[] {likelihood}, "");
+                        return likelihood;
                     },
                     done -> {});
             for (int i = 0; i < wanted && kept.size() < wanted; i++) {
@@ -224,6 +240,32 @@ public final class DrawnCars {
             times.put(asked, known);
         }
         return known;
+    }
+
+    /**
+     * Drives so many laps each time that it is run, as to see how long they take: of one drawn car after the other as it was measured, some of each, on
+     * its road. Nothing is remembered.
+     */
+    public Runnable trial(int laps, int ofEach) {
+        LapSolver asDescribed = asDescribed();
+        LapSolver[] there = {asDescribed};
+        int[] tried = {0};
+        return () -> {
+            for (int lap = 0; lap < laps; lap++) {
+                int draw = tried[0] / ofEach % draws.length;
+                if (tried[0]++ % ofEach == 0 && days.isRoadInDoubt()) {
+                    there[0] = new LapSolver(days.road(draws[draw]).stations(spread.spacing()));
+                }
+                drive(draw, spread.reference(), spread.day(), there[0]);
+            }
+        };
+    }
+
+    /** Knows a lap time that was driven by an earlier run of the same questions, as if this one had. */
+    void recall(int draw, Car setUp, Conditions day, double time) {
+        if (memory.get(draw).times.putIfAbsent(new Asked(setUp, day), time) == null) {
+            driven.incrementAndGet();
+        }
     }
 
     private double drive(int draw, Car setUp, Conditions day, LapSolver solver) {

@@ -298,7 +298,7 @@ public final class Robustness implements Study<RobustnessResult> {
         int draws = spread.count();
         Drive[] drives = recalled(draws);
         int[] missing = IntStream.range(0, draws).filter(i -> drives[i] == null).toArray();
-        how.inParallel(
+        how.allInParallel(
                 missing.length,
                 drawn::asDescribed,
                 (solver, k) -> {
@@ -335,10 +335,8 @@ public final class Robustness implements Study<RobustnessResult> {
     /** What is remembered of so many draws, null where nothing is; what is none of these draws is as if it were not there. */
     private Drive[] recalled(int draws) {
         Drive[] drives = new Drive[draws];
-        memory.recall((draw, numbers, words) -> {
-            boolean ours = draw.matches("[0-9]{1,9}") && numbers.length == settings.size() + 2;
-            int i = ours ? Integer.parseInt(draw) : draws;
-            if (i < draws) {
+        memory.recallCounted(draws, (i, numbers, words) -> {
+            if (numbers.length == settings.size() + 2) {
                 drives[i] = new Drive(Arrays.copyOf(numbers, numbers.length - 1), numbers[numbers.length - 1]);
             }
         });
@@ -381,15 +379,53 @@ public final class Robustness implements Study<RobustnessResult> {
      * @param from first draw
      * @param to behind the last
      * @param wanted places of the settings to drive
+     * @param rows what is known of these draws of what is asked here
      * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
      */
-    List<double[]> times(int from, int to, IntPredicate wanted, StudyRun how) {
+    List<double[]> times(int from, int to, IntPredicate wanted, Rows rows, StudyRun how) {
         DrawnCars drawn = cars.orElseThrow();
         return how.inParallel(
                 to - from,
                 drawn::asDescribed,
-                (solver, i) -> times(drawn, from + i, drawn.solver(from + i, solver), wanted),
+                (solver, i) -> {
+                    int draw = from + i;
+                    double[] known = rows.known[draw];
+                    if (known != null) {
+                        recall(drawn, draw, known, wanted);
+                        return known;
+                    }
+                    double[] times = times(drawn, draw, drawn.solver(draw, solver), wanted);
+                    rows.memory.keep(Integer.toString(draw), times, "");
+                    return times;
+                },
                 done -> {});
+    }
+
+    /** Makes cars drawn before know what was driven on one of them. */
+    private void recall(DrawnCars drawn, int draw, double[] times, IntPredicate wanted) {
+        drawn.recall(draw, present, day, times[0]);
+        for (int j = 1; j < times.length; j++) {
+            if (!Double.isNaN(times[0]) && wanted.test(j - 1)) {
+                Setting setting = settings.get(j - 1);
+                drawn.recall(draw, setting.car(), setting.day(), times[j]);
+            }
+        }
+    }
+
+    /** Rows of {@link #times} that a memory knows, each of one draw, and will know; every draw is asked once. */
+    final class Rows {
+        private final double[][] known;
+        private final StudyMemory memory;
+
+        Rows(StudyMemory memory) {
+            this.memory = memory;
+            known = new double[spread.count()][];
+            memory.recallCounted(known.length, (draw, numbers, words) -> {
+                if (numbers.length == settings.size() + 1) {
+                    known[draw] = numbers;
+                }
+            });
+        }
     }
 
     /** What the lap times say. */

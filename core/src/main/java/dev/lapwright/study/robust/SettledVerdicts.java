@@ -5,6 +5,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.doubt.NineInTen;
 import dev.lapwright.lap.LapTimeDifference;
 import dev.lapwright.study.Study;
+import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import dev.lapwright.track.StationSpacing;
@@ -47,13 +48,21 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     private final Conditions day;
     private final JudgedAdjustments judged;
     private final List<DriverWord> words;
+    private final StudyMemory memory;
 
-    private SettledVerdicts(Car car, Track track, Conditions day, JudgedAdjustments judged, List<DriverWord> words) {
+    private SettledVerdicts(
+            Car car,
+            Track track,
+            Conditions day,
+            JudgedAdjustments judged,
+            List<DriverWord> words,
+            StudyMemory memory) {
         this.car = car;
         this.track = track;
         this.day = day;
         this.judged = judged;
         this.words = words;
+        this.memory = memory;
     }
 
     /** A study of all adjustments of a sensitivity. */
@@ -68,17 +77,23 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                 sensitivity.track(),
                 sensitivity.conditions(),
                 JudgedAdjustments.of(sensitivity, apart),
-                List.of());
+                List.of(),
+                StudyMemory.NONE);
     }
 
     /** A study of adjustments of a car, on what it drives. */
     public static SettledVerdicts of(Car car, Track driven, Conditions day, JudgedAdjustments judged) {
-        return new SettledVerdicts(car, driven, day, judged, List.of());
+        return new SettledVerdicts(car, driven, day, judged, List.of(), StudyMemory.NONE);
     }
 
     /** The same on cars that go with what the driver says of the car as it stands: {@link DrawnCars#heard}. */
     public SettledVerdicts hearing(List<DriverWord> said) {
-        return new SettledVerdicts(car, track, day, judged, List.copyOf(said));
+        return new SettledVerdicts(car, track, day, judged, List.copyOf(said), memory);
+    }
+
+    /** The same, going on from what a memory recalls of these very questions, and keeping there what it drives. */
+    public SettledVerdicts remembering(StudyMemory drives) {
+        return new SettledVerdicts(car, track, day, judged, words, drives);
     }
 
     /**
@@ -100,7 +115,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         if (judged.cars().isEmpty()) {
             return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS).heard(words, how);
+        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS).heard(words, memory.of("heard"), how);
         int draws = drawn.count();
         Robustness study = Robustness.of(car, drawn);
         for (Car setUp : judged.cars()) {
@@ -109,6 +124,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         Looks looks = new Looks(draws);
         // The settings that decide alone if they are faster come first; of the others only those that are still needed.
         for (boolean firsts : new boolean[] {true, false}) {
+            Robustness.Rows rows = study.new Rows(memory.of(firsts ? "first" : "rest"));
             for (int from = 0; from < draws; from += AT_ONCE) {
                 how.report(firsts ? from : draws + from, 2 * draws);
                 boolean[] wanted = looks.wanted(firsts, from);
@@ -116,7 +132,7 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                     continue;
                 }
                 int to = Math.min(draws, from + AT_ONCE);
-                looks.note(from, study.times(from, to, j -> wanted[j], how), wanted);
+                looks.note(from, study.times(from, to, j -> wanted[j], rows, how), wanted);
             }
         }
         how.report(2 * draws, 2 * draws);

@@ -93,7 +93,7 @@ public final class Stint implements Study<StintResult> {
      */
     public StintDoubt doubted() {
         check();
-        return new StintDoubt(car, track, conditions, race, consumption, compounds);
+        return new StintDoubt(new StintDoubt.Driven(car, track, conditions, race, consumption, compounds));
     }
 
     /** The laps of one run of the study, all on one solver. */

@@ -145,10 +145,10 @@ public final class Sweep implements Study<SweepResult> {
         checkSettings();
         LapFigures baseline = figures(new LapSolver(stations), car, conditions, how);
         SweepPoints points = new SweepPoints(axes, total);
-        memory.recall((part, figures, failure) -> points.recall(part, figures, failure));
+        memory.recallCounted(total, points::recall);
         int[] missing = points.missing();
         Fastest fastest = new Fastest();
-        how.inParallel(
+        how.allInParallel(
                 missing.length,
                 () -> new LapSolver(stations),
                 (solver, i) -> drive(missing[i], points, fastest, solver, how),

@@ -6,7 +6,6 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.RandomAccess;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
@@ -51,13 +50,11 @@ final class SweepPoints extends AbstractList<SweepResult.Point> implements Rando
                 };
     }
 
-    /** Marks a place, by its number, as known before the sweep begins; what is none of this sweep is as if it were not there. */
-    void recall(String place, double[] lap, String failure) {
-        boolean whole = lap.length == FIGURES || (lap.length == 0 && !failure.isEmpty());
-        OptionalInt index = place.matches("[0-9]{1,9}") ? OptionalInt.of(Integer.parseInt(place)) : OptionalInt.empty();
-        if (whole && index.isPresent() && index.getAsInt() < size) {
-            put(index.getAsInt(), lap, failure);
-            known.set(index.getAsInt());
+    /** Marks a place as known before the sweep begins; what is none of this sweep is as if it were not there. */
+    void recall(int index, double[] lap, String failure) {
+        if (lap.length == FIGURES || (lap.length == 0 && !failure.isEmpty())) {
+            put(index, lap, failure);
+            known.set(index);
         }
     }
 

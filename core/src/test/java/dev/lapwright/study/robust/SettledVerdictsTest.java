@@ -8,6 +8,7 @@ import dev.lapwright.car.Conditions;
 import dev.lapwright.car.Effect;
 import dev.lapwright.car.Quantity;
 import dev.lapwright.checks.PlainCar;
+import dev.lapwright.study.MemoryInMind;
 import dev.lapwright.study.StudyCars;
 import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
@@ -15,10 +16,14 @@ import dev.lapwright.study.sensitivity.Sensitivity;
 import dev.lapwright.study.sensitivity.SensitivityResult;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Verdicts found without driving what cannot change them, against those for which all is driven. */
 class SettledVerdictsTest {
@@ -44,6 +49,39 @@ class SettledVerdictsTest {
         assertThat(settled.verdicts()).isEqualTo(Robustness.verdicts(sensitivity, all.run()));
         assertThat(settled.laps()).isPositive().isLessThan((int) all.laps());
         assertThat(SettledVerdicts.of(sensitivity).run(StudyRun.onThreads(1))).isEqualTo(settled);
+    }
+
+    /** Of a wing that turned out to gain nothing where it was said to be fastest, so that its ends are asked as well. */
+    private static SettledVerdicts asked() {
+        SensitivityResult sensitivity = sensitivity(0.2, 0.15);
+        double now = sensitivity.car().setting("wing");
+        JudgedAdjustments.Known wing =
+                new JudgedAdjustments.Known("wing", Optional.empty(), 1, -0.06, List.of(now, now - 1, now + 1));
+        return SettledVerdicts.of(
+                sensitivity.car(),
+                sensitivity.track(),
+                sensitivity.conditions(),
+                JudgedAdjustments.of(sensitivity.car(), List.of(wing)));
+    }
+
+    /** Stopped at any moment and gone on with from what was kept: the same verdicts, said to rest on as many laps, and none is driven twice. */
+    @ParameterizedTest
+    @ValueSource(ints = {15, 35})
+    void whatWasStoppedGoesOnFromWhatWasKept(int stop) {
+        final SettledVerdicts.Result whole = asked().run(StudyRun.onThreads(2));
+        MemoryInMind memory = new MemoryInMind();
+        SettledVerdicts study = asked().remembering(memory);
+        AtomicInteger asked = new AtomicInteger();
+        StudyRun stopped = StudyRun.onThreads(2).stoppedWhen(() -> asked.incrementAndGet() > stop);
+        assertThatThrownBy(() -> study.run(stopped)).isInstanceOf(StudyStoppedException.class);
+        Map<String, double[]> kept = Map.copyOf(memory.parts());
+        assertThat(study.run(StudyRun.onThreads(2))).isEqualTo(whole);
+        assertThat(kept).isNotEmpty().hasSizeLessThan(memory.parts().size());
+        kept.forEach(
+                (name, numbers) -> assertThat(memory.parts().get(name)).as(name).isSameAs(numbers));
+        assertThat(memory.parts().keySet())
+                .anyMatch(name -> name.startsWith("first/"))
+                .anyMatch(name -> name.startsWith("rest/"));
     }
 
     @Test
