@@ -405,7 +405,8 @@ final class AccelerationLimits {
             before = last;
             last = here;
             double falls = here * wheels.alongPerMass();
-            trial -= Math.min((1 - TRIAL_STEP) * (trial - steady), Math.max(falls, sign > 0 ? LEAST_DRIVE_TRIAL : LEAST_TRIAL));
+            trial -= Math.min(
+                    (1 - TRIAL_STEP) * (trial - steady), Math.max(falls, sign > 0 ? LEAST_DRIVE_TRIAL : LEAST_TRIAL));
         }
         return least;
     }

@@ -14,7 +14,7 @@ final class IntervalIntegrator {
     private static final double NEARLY_THERE = 5e-3;
 
     private static final int PREDICTIONS = 2;
-    /** Difference between ways to brake at the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
+    /** Difference between the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
     private static final double SUDDEN = 0.3;
 
     /** Cells up to this length are crossed in one step where more comes within reach, others in two or more no longer than this, m. */
@@ -329,16 +329,15 @@ final class IntervalIntegrator {
         return end;
     }
 
-    /** How unlike the ways to brake at the stages of a first step back over a cell are: from 0, more of the same, to 1. */
+    /** How unlike the stages of a first step over a cell are: from 0, more of the same, to 1. */
     private double unlike(double k1) {
         double apart = Math.max(k1, Math.max(middleSlope, endSlope)) - Math.min(k1, Math.min(middleSlope, endSlope));
         return Math.max(0, Math.min(1, apart / SUDDEN - 1));
     }
 
     /**
-     * The way back over a cell by the implicit rule of the middle. The faster a car, the less can it
-     * brake: so each step has one end, which does not jump where the slope does and also holds where the car stays at the edge of what comes
-     * within reach.
+     * The way over a cell by the implicit rule of the middle. The faster a car, the less can it brake, and drive in a bend: so each step has one
+     * end, which does not jump where the slope does and also holds where the car stays at the edge of what comes within reach.
      */
     private double byMiddles(double entered, int sign) {
         acceleration.stage = 0;
