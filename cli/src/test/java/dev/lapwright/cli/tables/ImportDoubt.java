@@ -21,10 +21,10 @@ import java.util.stream.Collectors;
 
 /**
  * Table of how often intervals told on circuits as imported, by the documents' own bands, hold what true cars gain on the circuits that they were
- * drawn from; of other circuits by {@code -Dfirst=SEED -Dcircuits=EACH}.
+ * drawn from; of other circuits by {@code -Dfirst=SEED -Dcircuits=EACH -Ddraws=CARS}.
  */
 final class ImportDoubt {
-    private static final int DRAWS = 200;
+    private static final int DRAWS = Integer.getInteger("draws", 1000);
     private static final int TRUTHS = 42;
     /** Circuits of each of three forms. */
     private static final int EACH = Integer.getInteger("circuits", 8);
@@ -80,7 +80,7 @@ final class ImportDoubt {
                 double error = Math.sqrt(squares / (within.length - 1) / within.length);
                 line.append(String.format(
                         Locale.ROOT,
-                        " %.0f ± %.0f (%.0f, %.0f) |",
+                        " %.1f ± %.1f (%.1f, %.1f) |",
                         mean,
                         error,
                         mean(counts.stream()
@@ -117,7 +117,7 @@ final class ImportDoubt {
                 .withSeed(3 * seed + form)
                 .run();
         PlausibleDays days = PlausibleDays.of(car, truth, DoubtTables.DAY, true, List.of());
-        Random random = new Random(seed);
+        Random random = new Random((3 * seed + form) * DrawnSurvey.Source.values().length + source.ordinal());
         int questions = told.standings().size();
         Count count = Count.of(questions);
         Set<String> ofRoad =

@@ -376,20 +376,28 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /**
-     * Laps on some of the draws of cars drawn before.
+     * Laps on some of the cars drawn before.
      *
-     * @param from first draw
-     * @param to behind the last
-     * @param wanted places of the settings to drive
-     * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
+     * @param draws places of these cars
+     * @param wanted whether on the draw at a place a setting is to be driven
+     * @return of each of these draws the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
      */
-    List<double[]> times(int from, int to, IntPredicate wanted, StudyRun how) {
+    List<double[]> times(List<Integer> draws, Wanted wanted, StudyRun how) {
         DrawnCars drawn = cars.orElseThrow();
         return how.inParallel(
-                to - from,
+                draws.size(),
                 drawn::asDescribed,
-                (solver, i) -> times(drawn, from + i, drawn.solver(from + i, solver), wanted),
+                (solver, k) -> {
+                    int draw = draws.get(k);
+                    return times(drawn, draw, drawn.solver(draw, solver), j -> wanted.test(draw, j));
+                },
                 done -> {});
+    }
+
+    /** Whether a setting is to be driven on a draw. */
+    @FunctionalInterface
+    interface Wanted {
+        boolean test(int draw, int setting);
     }
 
     /** What the lap times say. */
