@@ -89,6 +89,7 @@ final class DoubtAnswer {
                     .toList();
             bands.addAll(bands(how, cars, some, told));
         }
+        told.accept(Map.of("type", "bands", "laps", cars.driven()));
         // A lap of the fuller model is one thread's, and leaves the other cores to the words.
         List<Runnable> parts = List.of(() -> settle(how, cars, asked.judged(), bands, told), beside);
         how.inParallel(
@@ -254,6 +255,7 @@ final class DoubtAnswer {
                 told.accept(told(band, Optional.of(verdicts.get(band.asked().judged()))));
             }
         }
+        told.accept(Map.of("type", "words", "laps", cars.driven()));
     }
 
     /** Whether drawn cars decide what is said of it. */

@@ -241,6 +241,9 @@ export class Knobs {
       parts.push(found?.words ?? "not in this model");
     } else if (found) {
       parts.push(bandWords(found) || found.words);
+      if (found.band?.old) {
+        parts.push("Blue band and word: still those of the setup before");
+      }
     }
     if (this.fault && this.fault.name === knob.name) {
       parts.unshift(this.fault.what);

@@ -286,7 +286,7 @@ public final class DrawnCars {
     }
 
     /** Laps driven so far, of all cars that share what is remembered. */
-    int driven() {
+    public int driven() {
         return driven.get();
     }
 }
