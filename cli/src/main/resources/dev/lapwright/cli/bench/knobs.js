@@ -278,10 +278,7 @@ export class Knobs {
     const found = this.found.get(message.name);
     if (found) {
       found.band = message;
-      const row = this.rows.get(message.name);
-      if (row) {
-        this.draw(row);
-      }
+      this.drawSoon(message.name);
     }
   }
 
@@ -290,8 +287,13 @@ export class Knobs {
     const before = this.found.get(found.name)?.band;
     found.band = before && { ...before, old: before.old || !sure };
     this.found.set(found.name, found);
-    this.due.add(found.name);
-    if (found.name === this.hand) {
+    this.drawSoon(found.name);
+  }
+
+  /** Draws a knob: the one in hand at once, others together. */
+  drawSoon(name) {
+    this.due.add(name);
+    if (name === this.hand) {
       this.drawDue();
     }
     this.timer ??= setTimeout(() => this.drawDue(), TOGETHER_MS);

@@ -141,6 +141,7 @@ async function question() {
         }
       }
       if ((message.type === "bands" || message.type === "words") && current && number === page.number && began !== null) {
+        knobs.drawDue();
         // With the laps of drawn cars that it took so far.
         performance.measure(`turned to all ${message.type}`, { start: began, end: performance.now(), detail: message.laps });
       }

@@ -46,6 +46,32 @@ class SettledVerdictsTest {
         assertThat(SettledVerdicts.of(sensitivity).run(StudyRun.onThreads(1))).isEqualTo(settled);
     }
 
+    /** A band asked first of the same cars: its laps count for the words, and the words are none other. */
+    @Test
+    void lapsThatTheCarsRememberAreNotDrivenAgain() {
+        SensitivityResult sensitivity = sensitivity(0.2, 0.15);
+        JudgedAdjustments judged = JudgedAdjustments.of(sensitivity);
+        DrawnCars cars = SettledVerdicts.cars(sensitivity.car(), sensitivity.track(), sensitivity.conditions());
+        Robustness band = Robustness.of(sensitivity.car(), cars.first(20));
+        for (Car setUp : judged.cars()) {
+            band = band.against(setUp);
+        }
+        RobustnessResult told = band.run();
+        assertThat(told.draws()).isEqualTo(20);
+        assertThat(cars.driven()).isEqualTo(20 * (1 + judged.cars().size()));
+        SettledVerdicts.Result after =
+                SettledVerdicts.of(sensitivity.car(), cars, judged).run();
+        SettledVerdicts.Result alone = SettledVerdicts.of(sensitivity).run();
+        assertThat(after.verdicts()).isEqualTo(alone.verdicts());
+        assertThat(cars.driven()).isEqualTo(20 * (1 + judged.cars().size()) + after.laps());
+        // The first 20 of its laps of each setting that decides, and of the car as it stands, are there.
+        assertThat(after.laps()).isLessThanOrEqualTo(alone.laps() - 40);
+        // And the other way round: nothing is left to drive for the band.
+        int driven = cars.driven();
+        assertThat(band.run().standings()).isEqualTo(told.standings());
+        assertThat(cars.driven()).isEqualTo(driven);
+    }
+
     @Test
     void whatIsLeftOutCannotBeToldAndCostsNoLap() {
         SensitivityResult sensitivity = sensitivity(0.2, 0.15);
