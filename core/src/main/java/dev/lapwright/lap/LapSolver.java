@@ -32,7 +32,9 @@ public final class LapSolver {
 
     private final Stations stations;
     private final StationLimits.Maker fuller;
+    /** Of the lap before; null before the first. */
     private Wind wind;
+
     private Kernel kernel;
     /** Whether a thread is inside. */
     private final AtomicBoolean busy = new AtomicBoolean();
@@ -45,7 +47,6 @@ public final class LapSolver {
     private LapSolver(Stations stations, StationLimits.Maker fuller) {
         this.fuller = fuller;
         this.stations = stations;
-        prepare(Wind.CALM);
     }
 
     /**

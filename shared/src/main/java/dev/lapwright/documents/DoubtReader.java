@@ -93,7 +93,6 @@ final class DoubtReader {
             names.add(name);
             rows.add(above);
         }
-        section.close();
         if (!faults.isEmpty()) {
             return CarDoubt.NONE;
         }

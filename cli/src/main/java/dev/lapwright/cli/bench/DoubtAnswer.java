@@ -17,16 +17,15 @@ import dev.lapwright.study.StudyRun;
 import dev.lapwright.study.StudyStoppedException;
 import dev.lapwright.study.compare.Comparison;
 import dev.lapwright.study.landscape.Landscape;
-import dev.lapwright.study.opinion.SecondOpinion;
 import dev.lapwright.study.opinion.SecondOpinionResult;
 import dev.lapwright.study.optimise.Optimisation;
 import dev.lapwright.study.robust.AdjustmentVerdict;
+import dev.lapwright.study.robust.DrawnCars;
 import dev.lapwright.study.robust.DriverWord;
 import dev.lapwright.study.robust.JudgedAdjustments;
 import dev.lapwright.study.robust.Robustness;
 import dev.lapwright.study.robust.RobustnessResult;
 import dev.lapwright.study.robust.SettledVerdicts;
-import dev.lapwright.track.StationSpacing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,12 +36,8 @@ import java.util.stream.Stream;
 
 /** Answers on how sure the others are: the headline on drawn cars, and a band for every knob. */
 final class DoubtAnswer {
-    /** Cars drawn for the headline. */
-    private static final int DRAWS = 60;
-    /** Cars drawn for the knobs, which ask of many settings at once: the fewest that tell an interval. */
-    private static final int DRAWS_FOR_KNOBS = Robustness.FEWEST_DRAWS;
-    /** Stations for the knobs twice as far apart as usual: differences are off by 8 ms at the most (docs/performance.md). */
-    private static final StationSpacing SPACING_FOR_KNOBS = StationSpacing.DEFAULT.scaled(2);
+    /** Cars on which all knobs' settings are driven, the first of those that settle their words: the fewest that tell an interval. */
+    private static final int DRAWS_FOR_BANDS = Robustness.FEWEST_DRAWS;
 
     private final Question question;
     private final Sheet sheet;
@@ -57,31 +52,58 @@ final class DoubtAnswer {
     }
 
     /**
-     * Tells of the headline, of the knob in hand, then of all others; of the knobs again with what can be said of each; last of the headline
-     * again, with the fuller model's word.
+     * Tells of the headline, of the knob in hand, then of all others; then of the knobs again with what can be said of each, and of the headline with
+     * the fuller model's word.
      */
     void tell(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
-        Optional<Map<String, Object>> headline = headline(how);
-        headline.ifPresent(told);
-        List<Landscape> hand = new ArrayList<>();
-        List<Landscape> others = new ArrayList<>();
-        for (Landscape one : landscapes) {
-            (one.name().equals(question.hand()) ? hand : others).add(one);
+        if (question.pins().isEmpty()) {
+            ofKnobs(how, landscapes, told, () -> {});
+        } else {
+            sheet.against(question.reference(), reference -> {
+                Optional<Map<String, Object>> headline = headline(reference, how);
+                headline.ifPresent(told);
+                ofKnobs(
+                        how,
+                        landscapes,
+                        told,
+                        () -> headline.filter(tree -> tree.containsKey("lines"))
+                                .map(tree -> seconded(reference, how, tree))
+                                .ifPresent(told));
+                return null;
+            });
         }
-        List<Band> bands = new ArrayList<>(bands(how, hand, told));
-        bands.addAll(bands(how, others, told));
-        settle(how, bands, told);
-        headline.filter(tree -> tree.containsKey("lines"))
-                .map(tree -> seconded(how, tree))
-                .ifPresent(told);
     }
 
-    private Map<String, Object> seconded(StudyRun how, Map<String, Object> headline) {
-        Subject pinned = sheet.subject(question.reference());
-        Subject now = answer.subject();
-        SecondOpinionResult asked = SecondOpinion.of(pinned.car(), pinned.driven(), pinned.day())
-                .on("this setup", now.car(), now.day())
-                .run(how);
+    /** Tells of the knobs; something else is done beside their words. */
+    private void ofKnobs(
+            StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told, Runnable beside) {
+        Asked asked = asked(landscapes);
+        DrawnCars cars = SettledVerdicts.cars(
+                answer.subject().car(),
+                answer.subject().driven(),
+                answer.subject().day());
+        List<Band> bands = new ArrayList<>();
+        for (boolean inHand : new boolean[] {true, false}) {
+            List<AskedKnob> some = asked.knobs().stream()
+                    .filter(one -> one.landscape().name().equals(question.hand()) == inHand)
+                    .toList();
+            bands.addAll(bands(how, cars, some, told));
+        }
+        told.accept(Map.of("type", "bands", "laps", cars.driven()));
+        // A lap of the fuller model is one thread's, and leaves the other cores to the words.
+        List<Runnable> parts = List.of(() -> settle(how, cars, asked.judged(), bands, told), beside);
+        how.inParallel(
+                parts.size(),
+                () -> parts,
+                (all, i) -> {
+                    all.get(i).run();
+                    return null;
+                },
+                done -> {});
+    }
+
+    private Map<String, Object> seconded(Reference reference, StudyRun how, Map<String, Object> headline) {
+        SecondOpinionResult asked = reference.seconded(answer.subject(), how.reporting(Progress.NONE));
         List<Object> lines = new ArrayList<>((List<?>) headline.get("lines"));
         lines.set(
                 lines.size() - 1,
@@ -92,14 +114,11 @@ final class DoubtAnswer {
     }
 
     /** How the setup in hand stands beside the reference on the cars that this one may be, and that the driver's words leave. */
-    private Optional<Map<String, Object>> headline(StudyRun how) {
-        if (question.pins().isEmpty()) {
-            return Optional.empty();
-        }
+    private Optional<Map<String, Object>> headline(Reference reference, StudyRun how) {
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "doubt");
         try {
-            Subject pinned = sheet.subject(question.reference());
+            Subject pinned = reference.subject();
             Subject now = answer.subject();
             List<DriverWord> words =
                     question.said().stream().map(DriverWordText::read).toList();
@@ -107,11 +126,7 @@ final class DoubtAnswer {
                     && pinned.day().equals(now.day())) {
                 return Optional.empty();
             }
-            RobustnessResult found = Robustness.of(pinned.car(), pinned.driven(), pinned.day())
-                    .against(now.car(), now.day(), Double.NaN)
-                    .hearing(words)
-                    .withDraws(DRAWS)
-                    .run(how);
+            RobustnessResult found = reference.drawn(now, words, how);
             drawn = Optional.of(found.standings().get(0));
             Comparison comparison = Comparison.of(sheet.lap(question.reference()), answer.lap());
             ComparisonReport report = new ComparisonReport(
@@ -134,85 +149,118 @@ final class DoubtAnswer {
         return Optional.of(tree);
     }
 
-    /** One knob, and where in the study its settings begin. */
-    private record Asked(Landscape landscape, List<Double> settings, int place) {}
+    /** One setting of a knob, as it is driven. */
+    private record Setting(double value, Car car, Conditions day) {}
+
+    /**
+     * One knob, and what is asked of it.
+     *
+     * @param judged its place among what drawn cars decide; negative where they decide nothing
+     */
+    private record AskedKnob(Landscape landscape, List<Setting> settings, int judged) {}
+
+    /**
+     * What is asked of all knobs.
+     *
+     * @param judged what drawn cars decide
+     */
+    private record Asked(List<AskedKnob> knobs, JudgedAdjustments judged) {}
 
     /** The band of one knob, and how its settings stand. */
-    private record Band(Asked asked, List<RobustnessResult.Standing> standings) {}
+    private record Band(AskedKnob asked, List<RobustnessResult.Standing> standings) {}
 
-    /** Tells the bands, without a word on those about which more drawn cars have to be asked. */
-    private List<Band> bands(StudyRun how, List<Landscape> landscapes, Consumer<Map<String, Object>> told) {
+    private Asked asked(List<Landscape> landscapes) {
         Car car = answer.subject().car();
         Conditions day = answer.subject().day();
-        Robustness study = Robustness.of(car, answer.subject().driven(), SPACING_FOR_KNOBS, day)
-                .withDraws(DRAWS_FOR_KNOBS);
-        List<Asked> asked = new ArrayList<>();
-        int place = 0;
+        Map<Landscape, List<Double>> settings = new LinkedHashMap<>();
         for (Landscape one : landscapes) {
             List<Landscape.Point> known = one.points().stream()
                     .filter(point -> point.figures().isPresent())
                     .toList();
-            if (one.isFlat() || known.size() < 2) {
-                continue;
-            }
-            Landscape.Point best = one.fastest().orElseThrow();
-            List<Double> settings = AdjustmentVerdict.settings(
-                    Sheet.standing(sheet.knob(one.name()), answer.subject()),
-                    best.setting(),
-                    one.difference(best),
-                    known.get(0).setting(),
-                    known.get(known.size() - 1).setting());
-            asked.add(new Asked(one, settings, place));
-            for (double setting : settings) {
-                study = Conditions.isMeantBy(one.name())
-                        ? study.against(car, day.with(one.name(), setting), Double.NaN)
-                        : study.against(car.with(one.name(), setting));
-                place++;
+            if (!one.isFlat() && known.size() > 1) {
+                Landscape.Point best = one.fastest().orElseThrow();
+                settings.put(
+                        one,
+                        AdjustmentVerdict.settings(
+                                Sheet.standing(sheet.knob(one.name()), answer.subject()),
+                                best.setting(),
+                                one.difference(best),
+                                known.get(0).setting(),
+                                known.get(known.size() - 1).setting()));
             }
         }
-        List<Band> bands = new ArrayList<>();
-        if (place > 0) {
-            List<RobustnessResult.Standing> all = study.run(how).standings();
-            for (Asked one : asked) {
-                Band band = new Band(
-                        one,
-                        all.subList(one.place(), one.place() + one.settings().size()));
-                bands.add(band);
-                told.accept(told(band, undrawn(one.landscape())));
+        List<Landscape> open = settings.keySet().stream().filter(this::isOpen).toList();
+        JudgedAdjustments judged = JudgedAdjustments.of(
+                car,
+                open.stream()
+                        .map(one -> new JudgedAdjustments.Known(
+                                one.name(), Optional.empty(), one.range(), gain(one), settings.get(one)))
+                        .toList());
+        List<AskedKnob> knobs = new ArrayList<>();
+        settings.forEach((one, values) -> {
+            int place = open.indexOf(one);
+            List<Setting> driven = new ArrayList<>();
+            for (int i = 0; i < values.size(); i++) {
+                double value = values.get(i);
+                if (place >= 0) {
+                    // The very car that is judged: what its band drives counts for the word.
+                    int judgedAt = judged.asked().get(place).first() + i;
+                    driven.add(new Setting(value, judged.cars().get(judgedAt), day));
+                } else if (Conditions.isMeantBy(one.name())) {
+                    driven.add(new Setting(value, car, day.with(one.name(), value)));
+                } else {
+                    driven.add(new Setting(value, car.with(one.name(), value), day));
+                }
             }
+            knobs.add(new AskedKnob(one, driven, place));
+        });
+        return new Asked(knobs, judged);
+    }
+
+    /** Tells the bands, without a word on those about which more drawn cars have to be asked. */
+    private List<Band> bands(StudyRun how, DrawnCars cars, List<AskedKnob> knobs, Consumer<Map<String, Object>> told) {
+        if (knobs.isEmpty()) {
+            return List.of();
+        }
+        Robustness study = Robustness.of(answer.subject().car(), cars.first(DRAWS_FOR_BANDS));
+        for (AskedKnob one : knobs) {
+            for (Setting setting : one.settings()) {
+                study = study.against(setting.car(), setting.day(), Double.NaN);
+            }
+        }
+        List<RobustnessResult.Standing> all = study.run(how).standings();
+        List<Band> bands = new ArrayList<>();
+        int place = 0;
+        for (AskedKnob one : knobs) {
+            Band band = new Band(one, all.subList(place, place + one.settings().size()));
+            bands.add(band);
+            told.accept(told(band, undrawn(one.landscape())));
+            place += one.settings().size();
         }
         return bands;
     }
 
     /** Says of each knob what `sensitivity` with as many drawn cars says of it. */
-    private void settle(StudyRun how, List<Band> bands, Consumer<Map<String, Object>> told) {
-        List<Band> open = bands.stream()
-                .filter(band -> isAdjustment(band.asked().landscape())
-                        && undrawn(band.asked().landscape()).isEmpty())
-                .toList();
-        if (open.isEmpty()) {
-            return;
-        }
-        JudgedAdjustments judged = JudgedAdjustments.of(
-                answer.subject().car(),
-                open.stream()
-                        .map(band -> new JudgedAdjustments.Known(
-                                band.asked().landscape().name(),
-                                Optional.empty(),
-                                band.asked().landscape().range(),
-                                gain(band.asked().landscape()),
-                                band.asked().settings()))
-                        .toList());
-        List<AdjustmentVerdict> verdicts = SettledVerdicts.of(
-                        answer.subject().car(),
-                        answer.subject().driven(),
-                        answer.subject().day(),
-                        judged)
+    private void settle(
+            StudyRun how,
+            DrawnCars cars,
+            JudgedAdjustments judged,
+            List<Band> bands,
+            Consumer<Map<String, Object>> told) {
+        List<AdjustmentVerdict> verdicts = SettledVerdicts.of(answer.subject().car(), cars, judged)
                 .run(how.reporting(Progress.NONE))
                 .verdicts();
-        for (int i = 0; i < open.size(); i++) {
-            told.accept(told(open.get(i), Optional.of(verdicts.get(i))));
+        for (Band band : bands) {
+            if (band.asked().judged() >= 0) {
+                told.accept(told(band, Optional.of(verdicts.get(band.asked().judged()))));
+            }
         }
+        told.accept(Map.of("type", "words", "laps", cars.driven()));
+    }
+
+    /** Whether drawn cars decide what is said of it. */
+    private boolean isOpen(Landscape landscape) {
+        return isAdjustment(landscape) && undrawn(landscape).isEmpty();
     }
 
     private static double gain(Landscape landscape) {
@@ -226,7 +274,7 @@ final class DoubtAnswer {
     }
 
     private Map<String, Object> told(Band band, Optional<AdjustmentVerdict> verdict) {
-        Asked asked = band.asked();
+        AskedKnob asked = band.asked();
         List<RobustnessResult.Standing> standings = band.standings();
         Map<String, Object> tree = new LinkedHashMap<>();
         tree.put("type", "band");
@@ -235,7 +283,7 @@ final class DoubtAnswer {
         for (int i = 0; i < standings.size(); i++) {
             if (standings.get(i).laps() > 0) {
                 points.add(List.of(
-                        asked.settings().get(i),
+                        asked.settings().get(i).value(),
                         standings.get(i).low(),
                         standings.get(i).high()));
             }
@@ -263,14 +311,15 @@ final class DoubtAnswer {
     }
 
     /** What the landscape says, with no more digits than drawn cars leave, and what they say. */
-    private String words(Asked asked, List<RobustnessResult.Standing> standings, Optional<AdjustmentVerdict> verdict) {
+    private String words(
+            AskedKnob asked, List<RobustnessResult.Standing> standings, Optional<AdjustmentVerdict> verdict) {
         RobustnessResult.Standing first = standings.get(0);
         if (first.laps() == 0) {
             return "";
         }
         Landscape landscape = asked.landscape();
         Knob knob = sheet.knob(landscape.name());
-        double setting = asked.settings().get(0);
+        double setting = asked.settings().get(0).value();
         Landscape.Point best = landscape.fastest().orElseThrow();
         double gain = landscape.difference(best);
         String at = setting == best.setting() && LapTimeDifference.isFaster(gain)
@@ -278,7 +327,7 @@ final class DoubtAnswer {
                 : "; at " + knob.told(setting);
         return "worth " + Numbers.fixed(landscape.range(), Standings.decimals(first.halfWidth()))
                 + " s over its range" + at + ", " + Standings.interval(first) + " s in nine of ten of "
-                + DRAWS_FOR_KNOBS + " cars that this one may be"
+                + DRAWS_FOR_BANDS + " cars that this one may be"
                 + verdict.map(told -> told == AdjustmentVerdict.UNSEEN
                                 ? "; the model knows too little of it to choose by"
                                 : "; of " + SettledVerdicts.DRAWS + " of them: " + told.label()

@@ -20,6 +20,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 
 /** What lies on the bench while knobs are turned: a car, a circuit and a line, and the laps driven there so far. */
 final class Sheet {
@@ -33,6 +35,9 @@ final class Sheet {
     private final List<Knob> knobs;
     private final List<Conditions> days;
     private final Queue<LapSolver> solvers = new ConcurrentLinkedQueue<>();
+    /** The setup that was held against last; empty while a question has it. */
+    private final AtomicReference<Reference> reference = new AtomicReference<>();
+
     private final Map<Object, Lap> laps = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -109,6 +114,18 @@ final class Sheet {
             laps.put(key, lap);
         }
         return lap;
+    }
+
+    /** Does something with a setup to hold others against, and what is remembered of it. */
+    <T> T against(Question.Stand stand, Function<Reference, T> asked) {
+        Object key = List.of(stand.set(), stand.day());
+        Reference known = reference.getAndSet(null);
+        Reference held = known != null && known.isOf(key) ? known : new Reference(key, () -> subject(stand));
+        try {
+            return asked.apply(held);
+        } finally {
+            reference.set(held);
+        }
     }
 
     /** Where a knob stands in a setup on a day. */

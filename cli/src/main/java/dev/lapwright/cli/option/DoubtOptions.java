@@ -18,6 +18,8 @@ public class DoubtOptions {
     /** As which the number of draws is given. */
     public static final String DRAWS = "--draws";
 
+    private static final String NO_DOUBT = "--no-doubt";
+
     @Option(
             names = DRAWS,
             paramLabel = "N",
@@ -25,6 +27,13 @@ public class DoubtOptions {
                     "Draws so many cars that this one may be, by what is known of it, and tells each difference with its"
                             + " interval of nine in ten and its chance; 200 are a good number.")
     Integer draws;
+
+    @Option(
+            names = NO_DOUBT,
+            description =
+                    "Draws no cars. If neither this nor " + DRAWS + " is given, compare, pressures and stint draw "
+                            + UsualDoubtOptions.USUAL + " and all others none.")
+    boolean none;
 
     @Option(
             names = "--as-stated",
@@ -78,8 +87,19 @@ public class DoubtOptions {
         return draws != null;
     }
 
+    /** Whether drawn cars were refused by name. */
+    boolean isRefused() {
+        return none;
+    }
+
     /** Finds fault with what does not go together. */
     public void check(LineOptions line) {
+        if (none && (isAsked() || ofTheDraws() != null)) {
+            throw new InvalidValueException(
+                    NO_DOUBT,
+                    "it says to draw none, and " + (isAsked() ? DRAWS : ofTheDraws()) + " to draw some",
+                    "keep one of them");
+        }
         if (count().isEmpty() && ofTheDraws() != null) {
             throw new InvalidValueException(ofTheDraws(), "no cars are drawn", "add --draws 200, or leave it out");
         }

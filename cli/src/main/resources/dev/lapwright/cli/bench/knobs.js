@@ -241,6 +241,9 @@ export class Knobs {
       parts.push(found?.words ?? "not in this model");
     } else if (found) {
       parts.push(bandWords(found) || found.words);
+      if (found.band?.old) {
+        parts.push("Blue band and word: still those of the setup before");
+      }
     }
     if (this.fault && this.fault.name === knob.name) {
       parts.unshift(this.fault.what);
@@ -275,10 +278,7 @@ export class Knobs {
     const found = this.found.get(message.name);
     if (found) {
       found.band = message;
-      const row = this.rows.get(message.name);
-      if (row) {
-        this.draw(row);
-      }
+      this.drawSoon(message.name);
     }
   }
 
@@ -287,8 +287,13 @@ export class Knobs {
     const before = this.found.get(found.name)?.band;
     found.band = before && { ...before, old: before.old || !sure };
     this.found.set(found.name, found);
-    this.due.add(found.name);
-    if (found.name === this.hand) {
+    this.drawSoon(found.name);
+  }
+
+  /** Draws a knob: the one in hand at once, others together. */
+  drawSoon(name) {
+    this.due.add(name);
+    if (name === this.hand) {
       this.drawDue();
     }
     this.timer ??= setTimeout(() => this.drawDue(), TOGETHER_MS);

@@ -140,6 +140,11 @@ async function question() {
           performance.measure("turned to all landscapes", { start: began, end: performance.now() });
         }
       }
+      if ((message.type === "bands" || message.type === "words") && current && number === page.number && began !== null) {
+        knobs.drawDue();
+        // With the laps of drawn cars that it took so far.
+        performance.measure(`turned to all ${message.type}`, { start: began, end: performance.now(), detail: message.laps });
+      }
       if (message.type === "lap" || message.type === "fault") {
         arrived();
       }

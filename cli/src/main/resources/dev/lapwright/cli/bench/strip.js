@@ -53,7 +53,7 @@ export function strip(knob, standing, pinned, found, visible) {
     }
     if (doubt.length > 1) {
       const edge = (end, list) => list.map(([s, ...ends]) => `${x(s).toFixed(1)} ${Math.max(-H, Math.min(2 * H, y(ends[end]))).toFixed(1)}`).join("L");
-      parts.push(svg("path", { class: "doubt", d: `M${edge(0, doubt)}L${edge(1, [...doubt].reverse())}Z` }));
+      parts.push(svg("path", { class: found.band.old ? "doubt before" : "doubt", d: `M${edge(0, doubt)}L${edge(1, [...doubt].reverse())}Z` }));
     }
     const n = knob.settings.length;
     const every = Math.ceil(n / 40);

@@ -383,6 +383,10 @@ class BenchServerTest {
         assertThat(bands.stream().filter(one -> one.get("name").toString().matches("conditions.*|.*pressure|brake.*")))
                 .isNotEmpty()
                 .allSatisfy(one -> assertThat(one.get("verdict")).isEqualTo(""));
+        // Words rest on the laps of the bands, and on more.
+        double forBands = ((Number) message(answer, "bands").get("laps")).doubleValue();
+        assertThat(((Number) message(answer, "words").get("laps")).doubleValue())
+                .isGreaterThan(forBands);
         assertThat(message(answer, "end")).isNotNull();
     }
 

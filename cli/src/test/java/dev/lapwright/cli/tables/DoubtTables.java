@@ -61,7 +61,7 @@ public final class DoubtTables {
     private static final int DRAWS = 1000;
     private static final int TRUTHS = 1000;
     private static final long SEED = 1;
-    private static final long TRUTH_SEED = 20_001;
+    private static final long TRUTH_SEED = Long.getLong("truths", 20_001);
     private static final int CHANCE_SEEDS = 5;
     private static final int BEST_DRAWS = 300;
     private static final int ADVICE_DRAWS = 100;
@@ -69,7 +69,6 @@ public final class DoubtTables {
     /** Cars drawn for each number of them, over all seeds. */
     private static final int FEW_IN_ALL = 1200;
 
-    private static final int STINT_TRUTHS = 100;
     private static final double AWAY_KPA = 15;
     static final long ROADS_SEED = 7000;
     private static final int ROADS_DRAWS = 60;
@@ -322,7 +321,7 @@ public final class DoubtTables {
                                 .size(),
                         told.unknowns().size());
         PlausibleDays days = PlausibleDays.of(car, track, DAY, true, own);
-        double[][] errors = Arrays.copyOf(plainly(days.unknowns().size()), STINT_TRUTHS);
+        double[][] errors = plainly(days.unknowns().size());
         List<boolean[]> in = StudyRun.onAllCores()
                 .inParallel(
                         errors.length,
@@ -360,7 +359,7 @@ public final class DoubtTables {
         System.out.printf(
                 Locale.ROOT,
                 "20 laps of Harrowmere, %d cars drawn (seed %d), %d true stints solved lap by lap (seed %d): of 100 the"
-                        + " fuel needed lies in its interval for %.0f, the difference of the compounds for %.0f; counts are known to %.0f of"
+                        + " fuel needed lies in its interval for %.1f, the difference of the compounds for %.1f; counts are known to %.1f of"
                         + " 100.%n",
                 DRAWS,
                 SEED,

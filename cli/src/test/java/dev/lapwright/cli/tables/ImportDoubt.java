@@ -21,22 +21,26 @@ import java.util.stream.Collectors;
 
 /**
  * Table of how often intervals told on circuits as imported, by the documents' own bands, hold what true cars gain on the circuits that they were
- * drawn from; of other circuits by {@code -Dfirst=SEED -Dcircuits=EACH}.
+ * drawn from; of other circuits by {@code -Dfirst=SEED -Dcircuits=EACH -Ddraws=CARS}.
  */
 final class ImportDoubt {
-    private static final int DRAWS = 200;
+    private static final int DRAWS = Integer.getInteger("draws", 200);
     private static final int TRUTHS = 42;
     /** Circuits of each of three forms. */
     private static final int EACH = Integer.getInteger("circuits", 8);
     /** First seed of the circuits; another one tells of circuits that nothing was looked up on. */
-    private static final long FIRST = Long.getLong("first", 8000);
+    private static final long FIRST = Long.getLong("first", 12_000);
 
     private ImportDoubt() {}
 
+    /** Forms of {@link DrawnCircuit#drawn}, in its order. */
+    private static final List<String> FORMS =
+            List.of("straights, transitions and arcs", "waves all the way round", "outlines drawn by hand");
+
     /** How many true cars' gains lie below, in and above the interval, for each question on one circuit. */
-    private record Count(int[] below, int[] within, int[] above) {
-        static Count of(int questions) {
-            return new Count(new int[questions], new int[questions], new int[questions]);
+    private record Count(int form, int[] below, int[] within, int[] above) {
+        static Count of(int form, int questions) {
+            return new Count(form, new int[questions], new int[questions], new int[questions]);
         }
     }
 
@@ -55,7 +59,7 @@ final class ImportDoubt {
                 3 * EACH,
                 FIRST);
         DoubtTables.head("imported from");
-        int questions = DoubtTables.settings(car).size();
+        List<Count> all = new ArrayList<>();
         for (DrawnSurvey.Source source : DrawnSurvey.Source.values()) {
             if (!sources.isEmpty() && !sources.contains(source.name())) {
                 continue;
@@ -65,33 +69,44 @@ final class ImportDoubt {
                     .stream()
                     .filter(Objects::nonNull)
                     .toList();
-            StringBuilder line = new StringBuilder("| " + source.words() + " |");
-            for (int k = 0; k < questions; k++) {
-                int at = k;
-                double[] within = counts.stream()
-                        .mapToDouble(count -> 100.0 * count.within()[at] / TRUTHS)
-                        .toArray();
-                double mean = mean(within);
-                double squares = 0;
-                for (double one : within) {
-                    squares += (one - mean) * (one - mean);
-                }
-                // Of circuits, which are few; their cars share each its import's errors.
-                double error = Math.sqrt(squares / (within.length - 1) / within.length);
-                line.append(String.format(
-                        Locale.ROOT,
-                        " %.0f ± %.0f (%.0f, %.0f) |",
-                        mean,
-                        error,
-                        mean(counts.stream()
-                                .mapToDouble(count -> 100.0 * count.below()[at] / TRUTHS)
-                                .toArray()),
-                        mean(counts.stream()
-                                .mapToDouble(count -> 100.0 * count.above()[at] / TRUTHS)
-                                .toArray())));
-            }
-            System.out.println(line);
+            row(source.words(), counts);
+            all.addAll(counts);
         }
+        for (int form = 0; form < FORMS.size(); form++) {
+            int of = form;
+            row(
+                    "all of them, on circuits of " + FORMS.get(form),
+                    all.stream().filter(count -> count.form() == of).toList());
+        }
+    }
+
+    private static void row(String what, List<Count> counts) {
+        StringBuilder line = new StringBuilder("| " + what + " |");
+        for (int k = 0; k < counts.get(0).within().length; k++) {
+            int at = k;
+            double[] within = counts.stream()
+                    .mapToDouble(count -> 100.0 * count.within()[at] / TRUTHS)
+                    .toArray();
+            double mean = mean(within);
+            double squares = 0;
+            for (double one : within) {
+                squares += (one - mean) * (one - mean);
+            }
+            // Of circuits, which are few; their cars share each its import's errors.
+            double error = Math.sqrt(squares / (within.length - 1) / within.length);
+            line.append(String.format(
+                    Locale.ROOT,
+                    " %.1f ± %.1f (%.1f, %.1f) |",
+                    mean,
+                    error,
+                    mean(counts.stream()
+                            .mapToDouble(count -> 100.0 * count.below()[at] / TRUTHS)
+                            .toArray()),
+                    mean(counts.stream()
+                            .mapToDouble(count -> 100.0 * count.above()[at] / TRUTHS)
+                            .toArray())));
+        }
+        System.out.println(line);
     }
 
     private static double mean(double[] values) {
@@ -117,9 +132,9 @@ final class ImportDoubt {
                 .withSeed(3 * seed + form)
                 .run();
         PlausibleDays days = PlausibleDays.of(car, truth, DoubtTables.DAY, true, List.of());
-        Random random = new Random(seed);
+        Random random = new Random((3 * seed + form) * DrawnSurvey.Source.values().length + source.ordinal());
         int questions = told.standings().size();
-        Count count = Count.of(questions);
+        Count count = Count.of(form, questions);
         Set<String> ofRoad =
                 PlausibleRoads.of(truth).unknowns().stream().map(Unknown::title).collect(Collectors.toSet());
         for (double[] errors : errors(days, ofRoad, random)) {

@@ -40,9 +40,18 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
     private final Conditions conditions;
     private final List<Change> changes;
     private final boolean inTurn;
+    /** What was said before of the same car as it stands; empty if nothing. */
+    private final Optional<SecondOpinionResult> before;
 
-    private SecondOpinion(Car car, Stations stations, Conditions conditions, List<Change> changes, boolean inTurn) {
+    private SecondOpinion(
+            Car car,
+            Stations stations,
+            Conditions conditions,
+            List<Change> changes,
+            boolean inTurn,
+            Optional<SecondOpinionResult> before) {
         this.inTurn = inTurn;
+        this.before = before;
         this.car = car;
         this.stations = stations;
         this.conditions = conditions;
@@ -58,12 +67,17 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
 
     /** The same at another spacing of stations. */
     public static SecondOpinion of(Car car, Track driven, Conditions conditions, StationSpacing spacing) {
-        return new SecondOpinion(car, driven.stations(spacing), conditions, List.of(), false);
+        return new SecondOpinion(car, driven.stations(spacing), conditions, List.of(), false, Optional.empty());
     }
 
     /** The same, but each change is held against the car as the one before it left it, not against the car as it stands. */
     public SecondOpinion inTurn() {
-        return new SecondOpinion(car, stations, conditions, changes, true);
+        return new SecondOpinion(car, stations, conditions, changes, true, before);
+    }
+
+    /** The same, the laps of the car as it stands being those of an opinion given before of this car on this road and day. */
+    public SecondOpinion knowing(SecondOpinionResult earlier) {
+        return new SecondOpinion(car, stations, conditions, changes, inTurn, Optional.of(earlier));
     }
 
     /** The same with a change: the car as changed, under a name for people. */
@@ -75,7 +89,7 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
     public SecondOpinion on(String name, Car changed, Conditions day) {
         List<Change> more = new ArrayList<>(changes);
         more.add(new Change(name, changed, day));
-        return new SecondOpinion(car, stations, conditions, more, inTurn);
+        return new SecondOpinion(car, stations, conditions, more, inTurn, before);
     }
 
     /**
@@ -85,8 +99,10 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
      */
     @Override
     public SecondOpinionResult run(StudyRun how) {
-        List<Change> cars = new ArrayList<>(List.of(new Change("", car, conditions)));
-        cars.addAll(changes);
+        List<Change> cars = new ArrayList<>(changes);
+        if (before.isEmpty()) {
+            cars.add(0, new Change("", car, conditions));
+        }
         int parts = 2 * cars.size();
         // Laps of the fuller model first: they take longest.
         List<Solved> laps = how.inParallel(
@@ -94,33 +110,41 @@ public final class SecondOpinion implements Study<SecondOpinionResult> {
                 () -> List.of(SlipModel.laps(stations), new LapSolver(stations)),
                 (models, i) -> solved(models.get(i / cars.size()), cars.get(i % cars.size())),
                 done -> how.report(done, parts));
-        Solved fuller = laps.get(0);
-        Solved fast = laps.get(cars.size());
+        List<Solved> byFuller = new ArrayList<>(laps.subList(0, cars.size()));
+        List<Solved> byFast = new ArrayList<>(laps.subList(cars.size(), parts));
+        before.ifPresent(known -> {
+            byFuller.add(0, new Solved(known.fuller(), known.refusal(), Optional.empty()));
+            byFast.add(0, new Solved(Optional.of(known.fast()), Optional.empty(), Optional.empty()));
+        });
+        Solved fuller = byFuller.get(0);
+        Solved fast = byFast.get(0);
         if (fast.lap().isEmpty()) {
-            throw fast.refusal().orElseThrow();
+            throw fast.fault().orElseThrow();
         }
         List<SecondOpinionResult.Opinion> opinions = new ArrayList<>();
-        for (int i = 1; i < cars.size(); i++) {
-            int before = inTurn ? i - 1 : 0;
+        for (int i = 0; i < changes.size(); i++) {
+            int from = inTurn ? i : 0;
             opinions.add(opinion(
-                    cars.get(i).name(),
-                    laps.get(cars.size() + before),
-                    laps.get(cars.size() + i),
-                    laps.get(before),
-                    laps.get(i)));
+                    changes.get(i).name(),
+                    byFast.get(from),
+                    byFast.get(i + 1),
+                    byFuller.get(from),
+                    byFuller.get(i + 1)));
         }
-        return new SecondOpinionResult(
-                fast.lap().get(), fuller.lap(), fuller.refusal().map(RuntimeException::getMessage), opinions);
+        return new SecondOpinionResult(fast.lap().get(), fuller.lap(), fuller.refusal(), opinions);
     }
 
     /** A lap, or why there is none. */
-    private record Solved(Optional<Lap> lap, Optional<RuntimeException> refusal) {}
+    private record Solved(Optional<Lap> lap, Optional<String> refusal, Optional<RuntimeException> fault) {}
 
     private static Solved solved(LapSolver solver, Change change) {
         try {
-            return new Solved(Optional.of(solver.solve(Vehicle.of(change.car(), change.day()))), Optional.empty());
+            return new Solved(
+                    Optional.of(solver.solve(Vehicle.of(change.car(), change.day()))),
+                    Optional.empty(),
+                    Optional.empty());
         } catch (NoLapException | InvalidValueException none) {
-            return new Solved(Optional.empty(), Optional.of(none));
+            return new Solved(Optional.empty(), Optional.of(none.getMessage()), Optional.of(none));
         }
     }
 

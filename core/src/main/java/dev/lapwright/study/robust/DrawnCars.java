@@ -18,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 
 /**
  * Cars, days and roads drawn once about one car, and the laps that settings of it drove on them: several questions asked of the same cars
@@ -45,8 +46,8 @@ public final class DrawnCars {
     /** Cars drawn to find those that count. */
     private final int looked;
 
-    private final List<Draw> memory = new ArrayList<>();
-    private final AtomicInteger driven = new AtomicInteger();
+    private final List<Draw> memory;
+    private final AtomicInteger driven;
 
     /**
      * What is drawn.
@@ -78,10 +79,26 @@ public final class DrawnCars {
     /** Setting of the car, the very object, and its day. */
     private record Asked(Car car, Conditions day) {}
 
-    /** One draw: what one thread at a time asks of it. */
+    /** What is remembered of one draw. A study that was stopped may still have a thread at it when the next begins. */
     private static final class Draw {
         private final Map<Asked, Double> times = new HashMap<>();
         private Stations road;
+
+        synchronized Double time(Asked asked) {
+            return times.get(asked);
+        }
+
+        synchronized void keep(Asked asked, double time) {
+            times.put(asked, time);
+        }
+
+        synchronized Stations road() {
+            return road;
+        }
+
+        synchronized void keep(Stations found) {
+            road = found;
+        }
     }
 
     DrawnCars(Spread spread, boolean remembering) {
@@ -91,9 +108,8 @@ public final class DrawnCars {
         draws = days.draws(spread.count(), spread.seed());
         looked = draws.length;
         stated = spread.track().stations(spread.spacing());
-        for (int i = 0; i < draws.length; i++) {
-            memory.add(new Draw());
-        }
+        memory = nothingYet(draws.length);
+        driven = new AtomicInteger();
     }
 
     /** Of cars drawn anew those that go with what the driver says. */
@@ -104,9 +120,24 @@ public final class DrawnCars {
         draws = heard;
         this.looked = looked;
         stated = before.stated;
-        for (int i = 0; i < draws.length; i++) {
-            memory.add(new Draw());
-        }
+        memory = nothingYet(draws.length);
+        driven = new AtomicInteger();
+    }
+
+    /** Some of the cars drawn before. */
+    private DrawnCars(DrawnCars all, int count) {
+        spread = all.spread.withCount(count);
+        remembering = all.remembering;
+        days = all.days;
+        draws = Arrays.copyOf(all.draws, count);
+        looked = count;
+        stated = all.stated;
+        memory = all.memory.subList(0, count);
+        driven = all.driven;
+    }
+
+    private static List<Draw> nothingYet(int draws) {
+        return Stream.generate(Draw::new).limit(draws).toList();
     }
 
     /**
@@ -118,6 +149,16 @@ public final class DrawnCars {
     public static DrawnCars about(Car reference, Track track, StationSpacing spacing, Conditions day, int count) {
         int checked = Robustness.checkedDraws("draws", count);
         return new DrawnCars(new Spread(reference, track, spacing, day, checked, Robustness.SEED, true), true);
+    }
+
+    /**
+     * The first of these cars, with what is remembered of them: a study of few cars drives laps that one of all of them need not drive again, and the
+     * other way round.
+     *
+     * @param count of cars, at most all of them
+     */
+    public DrawnCars first(int count) {
+        return new DrawnCars(this, Math.min(draws.length, Robustness.checkedDraws("draws", count)));
     }
 
     Spread spread() {
@@ -218,10 +259,10 @@ public final class DrawnCars {
         if (!days.isRoadInDoubt()) {
             return asDescribed;
         }
-        Stations kept = memory.get(draw).road;
+        Stations kept = memory.get(draw).road();
         Stations road = kept != null ? kept : days.road(draws[draw]).stations(spread.spacing());
         if (remembering && draw < ROADS_KEPT) {
-            memory.get(draw).road = road;
+            memory.get(draw).keep(road);
         }
         return new LapSolver(road);
     }
@@ -231,13 +272,11 @@ public final class DrawnCars {
         if (!remembering) {
             return drive(draw, setUp, day, solver);
         }
-        // One thread at a time is at a draw.
-        Map<Asked, Double> times = memory.get(draw).times;
         Asked asked = new Asked(setUp, day);
-        Double known = times.get(asked);
+        Double known = memory.get(draw).time(asked);
         if (known == null) {
             known = drive(draw, setUp, day, solver);
-            times.put(asked, known);
+            memory.get(draw).keep(asked, known);
         }
         return known;
     }
@@ -277,8 +316,18 @@ public final class DrawnCars {
         }
     }
 
-    /** Laps driven so far. */
-    int driven() {
+    /** On how many of the cars, from the first on, a setting's lap is remembered, on the day that was described. */
+    int remembered(Car setUp) {
+        Asked asked = new Asked(setUp, spread.day());
+        int count = 0;
+        while (count < draws.length && memory.get(count).time(asked) != null) {
+            count++;
+        }
+        return count;
+    }
+
+    /** Laps driven so far, of all cars that share what is remembered. */
+    public int driven() {
         return driven.get();
     }
 }

@@ -374,27 +374,27 @@ public final class Robustness implements Study<RobustnessResult> {
     }
 
     /**
-     * Laps on some of the draws of cars drawn before.
+     * Laps on some of the cars drawn before.
      *
-     * @param from first draw
-     * @param to behind the last
-     * @param wanted places of the settings to drive
+     * @param draws places of these cars
+     * @param wanted whether on the draw at a place a setting is to be driven
      * @param rows what is known of these draws of what is asked here
-     * @return of each draw the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
+     * @return of each of these draws the lap time of the car as it stands, then of each setting, s; NaN where there is none, or none was wanted
      */
-    List<double[]> times(int from, int to, IntPredicate wanted, Rows rows, StudyRun how) {
+    List<double[]> times(List<Integer> draws, Wanted wanted, Rows rows, StudyRun how) {
         DrawnCars drawn = cars.orElseThrow();
         return how.inParallel(
-                to - from,
+                draws.size(),
                 drawn::asDescribed,
-                (solver, i) -> {
-                    int draw = from + i;
+                (solver, k) -> {
+                    int draw = draws.get(k);
+                    IntPredicate here = j -> wanted.test(draw, j);
                     double[] known = rows.known[draw];
                     if (known != null) {
-                        recall(drawn, draw, known, wanted);
+                        recall(drawn, draw, known, here);
                         return known;
                     }
-                    double[] times = times(drawn, draw, drawn.solver(draw, solver), wanted);
+                    double[] times = times(drawn, draw, drawn.solver(draw, solver), here);
                     rows.memory.keep(Integer.toString(draw), times, "");
                     return times;
                 },
@@ -426,6 +426,12 @@ public final class Robustness implements Study<RobustnessResult> {
                 }
             });
         }
+    }
+
+    /** Whether a setting is to be driven on a draw. */
+    @FunctionalInterface
+    interface Wanted {
+        boolean test(int draw, int setting);
     }
 
     /** What the lap times say. */

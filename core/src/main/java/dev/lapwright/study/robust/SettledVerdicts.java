@@ -12,10 +12,12 @@ import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Verdicts on adjustments ({@link AdjustmentVerdict}), those of a sensitivity for instance, without the intervals: cars are drawn in turn, and a setting is
@@ -38,8 +40,10 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     /** Share of what counts below which a difference is nearly none. */
     private static final double NEARLY_NONE = 0.5;
 
-    /** Draws between two looks at what is settled: alike for one thread, two or four. */
+    /** Least number of draws between two looks at what is settled: alike for one thread, two or four. */
     private static final int AT_ONCE = 4;
+    /** Share of the draws that agree where an interval of nine in ten lies to one side. */
+    private static final double NINE_IN_TEN = 0.95;
     /** Slower than any lap, s. */
     private static final double FAR = 1e6;
 
@@ -48,6 +52,9 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
     private final Conditions day;
     private final JudgedAdjustments judged;
     private final List<DriverWord> words;
+    /** Cars drawn before; empty where they are to be drawn. */
+    private final Optional<DrawnCars> cars;
+
     private final StudyMemory memory;
 
     private SettledVerdicts(
@@ -56,12 +63,14 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
             Conditions day,
             JudgedAdjustments judged,
             List<DriverWord> words,
+            Optional<DrawnCars> cars,
             StudyMemory memory) {
         this.car = car;
         this.track = track;
         this.day = day;
         this.judged = judged;
         this.words = words;
+        this.cars = cars;
         this.memory = memory;
     }
 
@@ -78,22 +87,34 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                 sensitivity.conditions(),
                 JudgedAdjustments.of(sensitivity, apart),
                 List.of(),
+                Optional.empty(),
                 StudyMemory.NONE);
     }
 
-    /** A study of adjustments of a car, on what it drives. */
-    public static SettledVerdicts of(Car car, Track driven, Conditions day, JudgedAdjustments judged) {
-        return new SettledVerdicts(car, driven, day, judged, List.of(), StudyMemory.NONE);
+    /** Cars as this study draws them, for other questions beside: what was driven for those is not driven again. */
+    public static DrawnCars cars(Car reference, Track driven, Conditions day) {
+        return DrawnCars.about(reference, driven, SPACING, day, DRAWS);
+    }
+
+    /**
+     * A study of adjustments of a car on cars drawn before.
+     *
+     * @param cars as {@link #cars} draws them; laps that they remember of the very cars that are judged count
+     */
+    public static SettledVerdicts of(Car car, DrawnCars cars, JudgedAdjustments judged) {
+        DrawnCars.Spread spread = cars.spread();
+        return new SettledVerdicts(
+                car, spread.track(), spread.day(), judged, List.of(), Optional.of(cars), StudyMemory.NONE);
     }
 
     /** The same on cars that go with what the driver says of the car as it stands: {@link DrawnCars#heard}. */
     public SettledVerdicts hearing(List<DriverWord> said) {
-        return new SettledVerdicts(car, track, day, judged, List.copyOf(said), memory);
+        return new SettledVerdicts(car, track, day, judged, List.copyOf(said), cars, memory);
     }
 
     /** The same, going on from what a memory recalls of these very questions, and keeping there what it drives. */
     public SettledVerdicts remembering(StudyMemory drives) {
-        return new SettledVerdicts(car, track, day, judged, words, drives);
+        return new SettledVerdicts(car, track, day, judged, words, cars, drives);
     }
 
     /**
@@ -115,86 +136,167 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
         if (judged.cars().isEmpty()) {
             return new Result(judged.verdicts(List.of()), 0, Robustness.SEED, 0);
         }
-        DrawnCars drawn = DrawnCars.about(car, track, SPACING, day, DRAWS).heard(words, memory.of("heard"), how);
-        int draws = drawn.count();
+        DrawnCars drawn = cars.orElseGet(() -> cars(car, track, day)).heard(words, memory.of("heard"), how);
+        int before = drawn.driven();
         Robustness study = Robustness.of(car, drawn);
         for (Car setUp : judged.cars()) {
             study = study.against(setUp);
         }
-        Looks looks = new Looks(draws);
-        // The settings that decide alone if they are faster come first; of the others only those that are still needed.
-        for (boolean firsts : new boolean[] {true, false}) {
-            Robustness.Rows rows = study.new Rows(memory.of(firsts ? "first" : "rest"));
-            for (int from = 0; from < draws; from += AT_ONCE) {
-                how.report(firsts ? from : draws + from, 2 * draws);
-                boolean[] wanted = looks.wanted(firsts, from);
-                if (!any(wanted)) {
-                    continue;
-                }
-                int to = Math.min(draws, from + AT_ONCE);
-                looks.note(from, study.times(from, to, j -> wanted[j], rows, how), wanted);
-            }
-        }
-        how.report(2 * draws, 2 * draws);
-        return new Result(looks.verdicts(), draws, Robustness.SEED, drawn.driven());
-    }
-
-    private static boolean any(boolean[] all) {
-        for (boolean one : all) {
-            if (one) {
-                return true;
-            }
-        }
-        return false;
+        Looks looks = new Looks(drawn.count());
+        int look = 0;
+        int[] upTo = judged.cars().stream().mapToInt(drawn::remembered).toArray();
+        do {
+            looks.drive(study, upTo, study.new Rows(memory.of("look" + ++look)), how);
+            how.report(looks.settled(), judged.asked().size());
+            upTo = looks.next();
+        } while (!looks.isDriven(upTo));
+        return new Result(looks.verdicts(), drawn.count(), Robustness.SEED, drawn.driven() - before);
     }
 
     /** What has been driven, and what it settles. */
     private final class Looks {
         private final double[][] differences;
+        /** Draws on which each setting was driven, from the first on. */
         private final int[] looked;
+        /** What can still be said of each setting. */
+        private final List<Set<RobustnessResult.Verdict>> possible = new ArrayList<>();
+
         private final int draws;
 
         Looks(int draws) {
             this.draws = draws;
             differences = new double[judged.cars().size()][draws];
             looked = new int[differences.length];
+            for (int j = 0; j < looked.length; j++) {
+                possible.add(possible(j));
+            }
         }
 
-        /** Settings to drive on the draws from one on: the first of those that may be faster, or all that are needed beside. */
-        boolean[] wanted(boolean firsts, int from) {
-            boolean[] wanted = new boolean[differences.length];
-            for (int i = 0; i < judged.asked().size(); i++) {
-                JudgedAdjustments.Asked one = judged.asked().get(i);
-                boolean open = one.undrawn().isEmpty() && settled(i).isEmpty();
-                int count = firsts && isFaster(i) ? 1 : one.count();
-                for (int j = one.first(); open && j < one.first() + count; j++) {
-                    wanted[j] = looked[j] == from && possible(j).size() > 1;
+        boolean isDriven(int[] upTo) {
+            return Arrays.equals(looked, upTo);
+        }
+
+        /** Drives each setting on the draws before its number. */
+        void drive(Robustness study, int[] upTo, Robustness.Rows rows, StudyRun how) {
+            List<Integer> wanted = IntStream.range(0, draws)
+                    .filter(draw -> IntStream.range(0, upTo.length).anyMatch(j -> isNew(draw, j, upTo)))
+                    .boxed()
+                    .toList();
+            List<double[]> times = study.times(wanted, (draw, j) -> isNew(draw, j, upTo), rows, how);
+            for (int k = 0; k < wanted.size(); k++) {
+                for (int j = 0; j < upTo.length; j++) {
+                    if (isNew(wanted.get(k), j, upTo)) {
+                        differences[j][wanted.get(k)] = times.get(k)[j + 1] - times.get(k)[0];
+                    }
                 }
             }
-            return wanted;
+            for (int j = 0; j < upTo.length; j++) {
+                if (looked[j] < upTo[j]) {
+                    looked[j] = upTo[j];
+                    possible.set(j, possible(j));
+                }
+            }
+        }
+
+        private boolean isNew(int draw, int j, int[] upTo) {
+            return draw >= looked[j] && draw < upTo[j];
+        }
+
+        /** On how many draws each setting is to have been driven next: on more only where that may settle a verdict. */
+        int[] next() {
+            int[] next = looked.clone();
+            for (int i = 0; i < judged.asked().size(); i++) {
+                if (!isSettled(i)) {
+                    for (int j : deciding(i)) {
+                        next[j] = Math.min(draws, looked[j] + atOnce(j));
+                    }
+                }
+            }
+            return next;
+        }
+
+        /** Settings by which a verdict may be settled soonest. */
+        private List<Integer> deciding(int i) {
+            JudgedAdjustments.Asked one = judged.asked().get(i);
+            if (isFaster(i)
+                    && isOpen(one.first())
+                    && possible.get(one.first()).contains(RobustnessResult.Verdict.FASTER)) {
+                return List.of(one.first());
+            }
+            List<Integer> open = IntStream.range(one.first(), one.first() + one.count())
+                    .filter(this::isOpen)
+                    .boxed()
+                    .toList();
+            // One that cannot be told settles it alone; if there is none, all have to be driven.
+            int likeliest = open.stream()
+                    .max(Comparator.comparingDouble(this::untold).thenComparing(Comparator.reverseOrder()))
+                    .orElseThrow();
+            return untold(likeliest) > 0 ? List.of(likeliest) : open;
+        }
+
+        /** Draws to the next look at a setting: half of those that it takes at least, where nothing speaks for one that cannot be told. */
+        private int atOnce(int j) {
+            if (looked[j] < FIRST || untold(j) > 0) {
+                return AT_ONCE;
+            }
+            double[] known = known(j);
+            long agree = Math.max(
+                    Arrays.stream(known)
+                            .filter(difference -> !LapTimeDifference.counts(difference))
+                            .count(),
+                    Math.max(
+                            Arrays.stream(known)
+                                    .filter(LapTimeDifference::isFaster)
+                                    .count(),
+                            Arrays.stream(known)
+                                    .filter(LapTimeDifference::isSlower)
+                                    .count()));
+            return Math.max(AT_ONCE, (int) (NINE_IN_TEN * draws - agree) / 2);
+        }
+
+        private boolean isOpen(int j) {
+            return possible.get(j).size() > 1;
+        }
+
+        /** Share of the draws looked at that speak for a setting that cannot be told, or is faster; 1 before the first look. */
+        private double untold(int j) {
+            double[] known = known(j);
+            if (known.length == 0) {
+                return 1;
+            }
+            long less = Arrays.stream(known)
+                    .filter(difference -> difference <= -LapTimeDifference.COUNTS)
+                    .count();
+            long more = Arrays.stream(known)
+                    .filter(difference -> difference >= LapTimeDifference.COUNTS)
+                    .count();
+            long notSlower = Arrays.stream(known)
+                    .filter(difference -> !LapTimeDifference.isSlower(difference))
+                    .count();
+            return (double) Math.min(notSlower, Math.max(less, more)) / known.length;
         }
 
         private boolean isFaster(int i) {
             return AdjustmentVerdict.isAsked(judged.asked().get(i).difference());
         }
 
-        void note(int from, List<double[]> times, boolean[] wanted) {
-            for (int j = 0; j < wanted.length; j++) {
-                for (int k = 0; wanted[j] && k < times.size(); k++) {
-                    differences[j][from + k] = times.get(k)[j + 1] - times.get(k)[0];
-                    looked[j] = from + k + 1;
-                }
-            }
+        private boolean isSettled(int i) {
+            return verdict(i).isPresent();
+        }
+
+        /** How many verdicts no rest of the laps can change. */
+        int settled() {
+            return (int) IntStream.range(0, judged.asked().size())
+                    .filter(this::isSettled)
+                    .count();
         }
 
         /** The verdict on an adjustment if no rest of the laps can change it. */
-        private Optional<AdjustmentVerdict> settled(int i) {
+        private Optional<AdjustmentVerdict> verdict(int i) {
             JudgedAdjustments.Asked one = judged.asked().get(i);
-            List<Set<RobustnessResult.Verdict>> possible = new ArrayList<>();
-            for (int j = one.first(); j < one.first() + one.count(); j++) {
-                possible.add(possible(j));
-            }
-            return AdjustmentVerdict.of(isFaster(i), possible);
+            return one.undrawn()
+                    .or(() -> AdjustmentVerdict.of(
+                            isFaster(i), possible.subList(one.first(), one.first() + one.count())));
         }
 
         /** What can still be said of a setting; nothing of one that has no lap on any drawn car. */
@@ -204,15 +306,15 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
             }
             double[] fastest = rests(j, -FAR);
             double[] slowest = rests(j, FAR);
-            Set<RobustnessResult.Verdict> possible = EnumSet.noneOf(RobustnessResult.Verdict.class);
+            Set<RobustnessResult.Verdict> left = EnumSet.noneOf(RobustnessResult.Verdict.class);
             for (double[] low : new double[][] {fastest, slowest}) {
                 for (double[] high : new double[][] {fastest, slowest}) {
                     if (low.length > 0) {
-                        possible.add(RobustnessResult.Verdict.of(NineInTen.low(low), NineInTen.high(high)));
+                        left.add(RobustnessResult.Verdict.of(NineInTen.low(low), NineInTen.high(high)));
                     }
                 }
             }
-            return possible;
+            return left;
         }
 
         private boolean isNearlyNone(int j) {
@@ -220,26 +322,24 @@ public final class SettledVerdicts implements Study<SettledVerdicts.Result> {
                     .allMatch(difference -> Math.abs(difference) < NEARLY_NONE * LapTimeDifference.COUNTS);
         }
 
-        /** Differences of a setting if all to come are so much, s. */
-        private double[] rests(int j, double rest) {
-            double[] known = Arrays.stream(differences[j], 0, looked[j])
+        private double[] known(int j) {
+            return Arrays.stream(differences[j], 0, looked[j])
                     .filter(difference -> !Double.isNaN(difference))
                     .toArray();
+        }
+
+        /** Differences of a setting if all to come are so much, s. */
+        private double[] rests(int j, double rest) {
+            double[] known = known(j);
             double[] all = Arrays.copyOf(known, known.length + draws - looked[j]);
             Arrays.fill(all, known.length, all.length, rest);
             return all;
         }
 
         List<AdjustmentVerdict> verdicts() {
-            List<AdjustmentVerdict> verdicts = new ArrayList<>();
-            for (int i = 0; i < judged.asked().size(); i++) {
-                int place = i;
-                verdicts.add(judged.asked()
-                        .get(i)
-                        .undrawn()
-                        .orElseGet(() -> settled(place).orElseThrow()));
-            }
-            return verdicts;
+            return IntStream.range(0, judged.asked().size())
+                    .mapToObj(i -> verdict(i).orElseThrow())
+                    .toList();
         }
     }
 }

@@ -68,6 +68,19 @@ class SecondOpinionTest {
     }
 
     @Test
+    void lapsKnownFromAnEarlierOpinionAreNotDrivenAgain() {
+        SecondOpinion study = SecondOpinion.of(point().car(), RING, Conditions.STANDARD);
+        SecondOpinionResult earlier =
+                study.on("worse tyres", point().friction(0.9).car()).run();
+        SecondOpinion next = study.on("better tyres", point().friction(1.21).car());
+        SecondOpinionResult knowing = next.knowing(earlier).run();
+        assertThat(knowing.fast()).isSameAs(earlier.fast());
+        assertThat(knowing.fuller().orElseThrow()).isSameAs(earlier.fuller().orElseThrow());
+        assertThat(knowing.opinions()).isEqualTo(next.run().opinions());
+        assertThat(next.inTurn().knowing(earlier).run().opinions()).isEqualTo(knowing.opinions());
+    }
+
+    @Test
     void aCarThatTheFullerModelDoesNotStandForHasTheFastWordAlone() {
         Car square = point().with(Quantity.FRICTION_EXPONENT, 3).car();
         SecondOpinionResult result = SecondOpinion.of(square, RING, Conditions.STANDARD)

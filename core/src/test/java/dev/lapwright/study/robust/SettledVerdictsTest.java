@@ -59,8 +59,7 @@ class SettledVerdictsTest {
                 new JudgedAdjustments.Known("wing", Optional.empty(), 1, -0.06, List.of(now, now - 1, now + 1));
         return SettledVerdicts.of(
                 sensitivity.car(),
-                sensitivity.track(),
-                sensitivity.conditions(),
+                SettledVerdicts.cars(sensitivity.car(), sensitivity.track(), sensitivity.conditions()),
                 JudgedAdjustments.of(sensitivity.car(), List.of(wing)));
     }
 
@@ -70,18 +69,43 @@ class SettledVerdictsTest {
     void whatWasStoppedGoesOnFromWhatWasKept(int stop) {
         final SettledVerdicts.Result whole = asked().run(StudyRun.onThreads(2));
         MemoryInMind memory = new MemoryInMind();
-        SettledVerdicts study = asked().remembering(memory);
         AtomicInteger asked = new AtomicInteger();
         StudyRun stopped = StudyRun.onThreads(2).stoppedWhen(() -> asked.incrementAndGet() > stop);
-        assertThatThrownBy(() -> study.run(stopped)).isInstanceOf(StudyStoppedException.class);
+        assertThatThrownBy(() -> asked().remembering(memory).run(stopped)).isInstanceOf(StudyStoppedException.class);
         Map<String, double[]> kept = Map.copyOf(memory.parts());
-        assertThat(study.run(StudyRun.onThreads(2))).isEqualTo(whole);
+        assertThat(asked().remembering(memory).run(StudyRun.onThreads(2))).isEqualTo(whole);
         assertThat(kept).isNotEmpty().hasSizeLessThan(memory.parts().size());
         kept.forEach(
                 (name, numbers) -> assertThat(memory.parts().get(name)).as(name).isSameAs(numbers));
         assertThat(memory.parts().keySet())
-                .anyMatch(name -> name.startsWith("first/"))
-                .anyMatch(name -> name.startsWith("rest/"));
+                .anyMatch(name -> name.startsWith("look1/"))
+                .anyMatch(name -> name.startsWith("look2/"));
+    }
+
+    /** A band asked first of the same cars: its laps count for the words, and the words are none other. */
+    @Test
+    void lapsThatTheCarsRememberAreNotDrivenAgain() {
+        SensitivityResult sensitivity = sensitivity(0.2, 0.15);
+        JudgedAdjustments judged = JudgedAdjustments.of(sensitivity);
+        DrawnCars cars = SettledVerdicts.cars(sensitivity.car(), sensitivity.track(), sensitivity.conditions());
+        Robustness band = Robustness.of(sensitivity.car(), cars.first(20));
+        for (Car setUp : judged.cars()) {
+            band = band.against(setUp);
+        }
+        RobustnessResult told = band.run();
+        assertThat(told.draws()).isEqualTo(20);
+        assertThat(cars.driven()).isEqualTo(20 * (1 + judged.cars().size()));
+        SettledVerdicts.Result after =
+                SettledVerdicts.of(sensitivity.car(), cars, judged).run();
+        SettledVerdicts.Result alone = SettledVerdicts.of(sensitivity).run();
+        assertThat(after.verdicts()).isEqualTo(alone.verdicts());
+        assertThat(cars.driven()).isEqualTo(20 * (1 + judged.cars().size()) + after.laps());
+        // The first 20 of its laps of each setting that decides, and of the car as it stands, are there.
+        assertThat(after.laps()).isLessThanOrEqualTo(alone.laps() - 40);
+        // And the other way round: nothing is left to drive for the band.
+        int driven = cars.driven();
+        assertThat(band.run().standings()).isEqualTo(told.standings());
+        assertThat(cars.driven()).isEqualTo(driven);
     }
 
     @Test
