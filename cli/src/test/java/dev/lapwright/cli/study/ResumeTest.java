@@ -103,7 +103,7 @@ class ResumeTest {
                 "brief touring-merrow harrowmere --line middle --draws 20 --force --out " + folder.resolve("brief"),
                 "brief/setups",
                 "brief/draws/1",
-                "brief/draws/verdicts/first");
+                "brief/draws/verdicts/look2");
     }
 
     /** With the driver's words, which cars are heard to go with; and without them, to say what they change. */
