@@ -182,6 +182,7 @@ final class AccelerationLimits {
             double a = other.drive(v, engine, massFactor);
             if (!Double.isNaN(a)) {
                 limit = other.limit();
+                plainly = true;
                 return driven(v, a, other.engineForce(), gear, band);
             }
             unknown = true;
