@@ -20,6 +20,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -339,6 +340,7 @@ class LauncherTest {
     }
 
     @Test
+    @Tag("long")
     void aLockThatNamesNobodyIsTakenAwayAfterAWhile() throws Exception {
         lockOf(store());
         Ended ended = run();

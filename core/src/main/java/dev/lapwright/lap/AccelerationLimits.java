@@ -73,6 +73,9 @@ final class AccelerationLimits {
     /** Share of four tyres' grip across up to which braking is sure to take the more grip the more it is. */
     private static final double FAR_FROM_LIMIT = 0.7;
 
+    /** Parts into which what lies between two ways is cut to see whether there is a ridge. */
+    private static final int PARTS = 8;
+
     private static final int STAGES = 3;
     /** Least that a trial step beyond a shift's band is left of its distance. */
     static final double LEAST_STRETCH = 0.3;
@@ -523,6 +526,25 @@ final class AccelerationLimits {
     /** Deceleration, positive, without drive or brakes, from the forces just evaluated at steady speed. */
     private double coasting(double steady, double massFactor) {
         return steady + wheels.requiredForce / (car.mass * massFactor);
+    }
+
+    /**
+     * By how much the way from one drive or braking to a harder one, m/s², leads over a ridge at v²/2 = energy in a gear (from 0): the most by
+     * which the use falls again on it, 0 where the harder the more it takes.
+     */
+    double ridge(double[] rows, int row, double energy, int gear, double light, double hard) {
+        double v = Math.sqrt(2 * energy);
+        wheels.at(rows, row, v);
+        double massFactor = car.propulsion.massFactor[gear];
+        wheels.engineDrag = car.propulsion.drag(gear, v);
+        double top = Double.NEGATIVE_INFINITY;
+        double ridge = 0;
+        for (int i = 0; i <= PARTS; i++) {
+            double here = excess(wheels.climb + light + (hard - light) * i / PARTS, massFactor);
+            top = Math.max(top, here);
+            ridge = Math.max(ridge, top - here);
+        }
+        return ridge;
     }
 
     private double excess(double ax, double massFactor) {

@@ -17,6 +17,9 @@ final class IntervalIntegrator {
     /** Difference between the stages of a step from which on they may be unlike, m/s²; from twice that on they are. */
     private static final double SUDDEN = 0.3;
 
+    /** Height of a ridge between them over which the slope jumps. */
+    private static final double RIDGE = 2e-4;
+
     /** Cells up to this length are crossed in one step where more comes within reach, others in two or more no longer than this, m. */
     private static final double SHORT = 0.15;
 
@@ -232,7 +235,7 @@ final class IntervalIntegrator {
                     ? step(done, sign, h, e, k1, q1, piece)
                     : stepOver(h, done, sign, e, k1, piece);
             if (split == 0) {
-                unlike = plainly || stretched ? 0 : unlike(k1);
+                unlike = plainly || stretched ? 0 : unlike(sign, h, e, k1, piece);
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -329,10 +332,28 @@ final class IntervalIntegrator {
         return end;
     }
 
-    /** How unlike the stages of a first step over a cell are: from 0, more of the same, to 1. */
-    private double unlike(double k1) {
-        double apart = Math.max(k1, Math.max(middleSlope, endSlope)) - Math.min(k1, Math.min(middleSlope, endSlope));
-        return Math.max(0, Math.min(1, apart / SUDDEN - 1));
+    /** How unlike the stages of a first step over a cell are: from 0, more of the same, to 1, where the slope jumps between them. */
+    private double unlike(int sign, double h, double e, double k1, int piece) {
+        double least = Math.min(k1, Math.min(middleSlope, endSlope));
+        double most = Math.max(k1, Math.max(middleSlope, endSlope));
+        double apart = most - least;
+        if (apart < SUDDEN) {
+            return 0;
+        }
+        double light = braking ? most : least;
+        double hard = braking ? least : most;
+        double ridge = Math.max(
+                ridge(hard, sign, h, e, k1, piece, light, hard), ridge(light, sign, h, e, k1, piece, light, hard));
+        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, ridge / RIDGE);
+    }
+
+    /** The ridge between two slopes at the stage where one of them was found. */
+    private double ridge(double found, int sign, double h, double e, double k1, int piece, double light, double hard) {
+        double share = found == k1 ? 0 : found == middleSlope ? 0.5 : 1;
+        double energy = e + sign * h * (share == 0 ? 0 : share == 1 ? 2 * middleSlope - k1 : 0.5 * k1);
+        int row = row(share * h / length, sign);
+        return acceleration.ridge(
+                at, row, Math.max(energy, 0), car.propulsion.gear(piece, lowest, highest), light, hard);
     }
 
     /**

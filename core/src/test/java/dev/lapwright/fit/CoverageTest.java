@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.EnumSet;
 import org.apache.commons.math3.distribution.BinomialDistribution;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Intervals of 95 % hold the truth in about 95 of 100 fits; {@link CoverageTable} counts many more. */
+@Tag("long")
 class CoverageTest {
     private static final int TRIALS = 60;
 

@@ -13,6 +13,7 @@ import dev.lapwright.track.Track;
 import dev.lapwright.track.TrackPoint;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -87,6 +88,7 @@ class SteeringReadingTest {
     }
 
     @Test
+    @Tag("long")
     void yawRateTellsTheRadiusDriven() {
         Car car = FitScene.car();
         DrivenLap lap = driven(LapSolver.lap(car, tighter(), Conditions.STANDARD));

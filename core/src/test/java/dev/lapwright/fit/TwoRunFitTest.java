@@ -20,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Laps on two setups in one fit tell of the tyres what one does not, and no more than they do. */
+@Tag("long")
 class TwoRunFitTest {
     private static final String FRONT_BAR = "suspension.front.antiRollBarNmPerDeg";
     private static final Car CAR = FaultyDay.given();

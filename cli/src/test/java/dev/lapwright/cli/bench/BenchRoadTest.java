@@ -17,6 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -74,6 +75,7 @@ class BenchRoadTest extends InTheBrowser {
 
     /** A straight of length l and a half circle of radius r, twice: 2 (l + π r) (geometry). Clicks have no error here. */
     @Test
+    @Tag("long")
     void clicksBecomeARoadThatIsCorrectedAndDriven() throws Exception {
         page.mouse("mousePressed", page.place(PLANE, 0.1, 0.1));
         page.mouse("mouseReleased", page.place(PLANE, 0.1, 0.1));
@@ -94,6 +96,7 @@ class BenchRoadTest extends InTheBrowser {
 
     /** A radius typed, then dragged: the corner has it, and the road still closes. */
     @Test
+    @Tag("long")
     void aCornerIsTypedAndDragged() throws Exception {
         oval(10, 500, 100);
         page.await("document.querySelectorAll('[id^=radiusM]').length > 0");

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,6 +66,7 @@ class BriefCommandTest {
     }
 
     @Test
+    @Tag("long")
     void aLogFromAnotherCircuitIsToldAndTheRestIsWritten() throws IOException {
         Run run = run(
                 "gt-talvex",

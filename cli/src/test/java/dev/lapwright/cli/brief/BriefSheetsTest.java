@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -64,6 +65,7 @@ class BriefSheetsTest {
     }
 
     @Test
+    @Tag("long")
     void longNamesAndLittleToTurn(@TempDir Path folder) throws IOException, InterruptedException {
         Path page = brief(
                 folder,
@@ -78,6 +80,7 @@ class BriefSheetsTest {
     }
 
     @Test
+    @Tag("long")
     void anOpenRunForACarWithManyAdjustments(@TempDir Path folder) throws IOException, InterruptedException {
         looksAndPrints(brief(folder, "touring-merrow", "skarnfell", "--draws", "20", "--test-laps", "400"));
     }

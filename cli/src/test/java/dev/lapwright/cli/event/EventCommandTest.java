@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -115,6 +116,7 @@ class EventCommandTest {
 
     /** Three laps with their speeds are kept with the run, and the car is fitted to them as by 'lapwright fit'. */
     @Test
+    @Tag("long")
     void aLogWithSpeedsIsKeptAndFittedAndHandedOn() throws IOException {
         assertThat(noted("--log", "castelvane-laps.csv", "--cold", "FL 24psi", "--hot", "FL 29psi")
                         .code())
