@@ -61,7 +61,7 @@ final class AccelerationLimits {
     /** Beyond the drive found no more than this is tried, m/s². */
     private static final double MOST_MORE = 4;
 
-    /** Growth of the excess with deceleration that shows that brakes alone are the limit, s²/m. */
+    /** Growth of the excess with drive or braking that shows that there is no more beyond, s²/m. */
     private static final double PLAIN = 0.03;
 
     /** Excess of a trial next to which another may have none. */
@@ -70,7 +70,7 @@ final class AccelerationLimits {
     private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
     private static final int SECTIONS = 16;
 
-    /** Share of four tyres' grip across up to which braking is sure to take the more grip the more it is. */
+    /** Share of four tyres' grip across up to which drive or braking is sure to take the more grip the more it is. */
     private static final double FAR_FROM_LIMIT = 0.7;
 
     /** Parts into which what lies between two ways is cut to see whether there is a ridge. */
@@ -351,7 +351,7 @@ final class AccelerationLimits {
         lookingForBrakes = false;
     }
 
-    /** Looks everywhere for the greatest drive of four driven wheels from now on, wherever it is not plain: with two there are no two ways. */
+    /** Looks everywhere for the greatest drive of four driven wheels from now on, wherever it is not plain: of two, two ways were not seen. */
     void look() {
         thorough = car.frontDriveShare > 0 && car.frontDriveShare < 1;
     }

@@ -62,11 +62,11 @@ final class IntervalIntegrator {
     private double length;
 
     private boolean braking;
-    /** Whether nowhere on the way more braking might have been had than was found. */
+    /** Whether nowhere on the way more drive or braking might have been had than was found. */
     private boolean plainly;
 
     private double middleSlope;
-    /** How unlike the ways to brake were at the stages of the first step over the cell: see {@link #unlike}. */
+    /** How unlike the slopes were at the stages of the first step over the cell: see {@link #unlike}. */
     private double unlike;
 
     /** Gears in use, from 0. */

@@ -92,6 +92,11 @@ public final class DrawnCars {
             times.put(asked, time);
         }
 
+        /** Whether it was not known before. */
+        synchronized boolean learns(Asked asked, double time) {
+            return times.putIfAbsent(asked, time) == null;
+        }
+
         synchronized Stations road() {
             return road;
         }
@@ -302,7 +307,7 @@ public final class DrawnCars {
 
     /** Knows a lap time that was driven by an earlier run of the same questions, as if this one had. */
     void recall(int draw, Car setUp, Conditions day, double time) {
-        if (memory.get(draw).times.putIfAbsent(new Asked(setUp, day), time) == null) {
+        if (memory.get(draw).learns(new Asked(setUp, day), time)) {
             driven.incrementAndGet();
         }
     }
