@@ -7,6 +7,7 @@ import dev.lapwright.fault.LapwrightException;
 import dev.lapwright.fault.NoLapException;
 import dev.lapwright.lap.Lap;
 import dev.lapwright.lap.LapSolver;
+import dev.lapwright.lap.LapTangents;
 import dev.lapwright.lap.Vehicle;
 import dev.lapwright.study.StudyMemory;
 import dev.lapwright.study.StudyRun;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /**
  * Lap model as a function of the directions in which a car may move, one u for each {@link Direction}. The car is set up
@@ -25,10 +27,14 @@ import java.util.function.Predicate;
  * threads.
  */
 final class FitModel {
+    /** Share of a direction's step that a tangent is told by: 2e-4 of grip, 2.5e-4 of mass. */
+    private static final double NEAR = 0.1;
+
     private final List<DrivenRun> runs;
     private final LapSolver solver;
     private final List<Direction> directions;
     private final Driven driven;
+    private final SpeedCurve.Grid stations;
 
     /**
      * @param how told of each lap driven
@@ -50,6 +56,7 @@ final class FitModel {
         this.solver = solver;
         this.directions = List.copyOf(directions);
         this.driven = driven;
+        stations = new SpeedCurve.Grid(solver.stations().s());
     }
 
     /** Laps driven for one fit and its rounds of least squares, all its models together. */
@@ -159,7 +166,15 @@ final class FitModel {
     /** The lap at u in a run. */
     Lap lap(double[] u, int run) {
         driven.next();
-        return solver.solve(Vehicle.of(inItsRun(u, run), runs.get(run).conditions()));
+        return solver.solve(vehicle(u, run));
+    }
+
+    private Vehicle vehicle(double[] u, int run) {
+        return Vehicle.of(inItsRun(u, run), runs.get(run).conditions());
+    }
+
+    private SpeedCurve curve(double[] speeds) {
+        return new SpeedCurve(stations, speeds, solver.stations().track().isClosed());
     }
 
     /** Drives a lap of a run of the car as given that is none of the fit's, as to see how long it takes. */
@@ -175,7 +190,8 @@ final class FitModel {
     /** The speeds at u in a run; none where this is no car, or a car without a lap. */
     Optional<SpeedCurve> tried(double[] u, int run) {
         try {
-            return Optional.of(new SpeedCurve(lap(u, run)));
+            driven.next();
+            return Optional.of(curve(solver.speeds(vehicle(u, run))));
         } catch (NoLapException | InvalidValueException e) {
             return Optional.empty();
         }
@@ -216,6 +232,47 @@ final class FitModel {
         }
         LapwrightException none = new NoLapException("fit", "no lap beside the fitted car", "fit fewer parameters");
         return new Pair(below.orElseThrow(() -> none), above.orElseThrow(() -> none), high[j] - low[j]);
+    }
+
+    /** The same to first order for all directions, from one lap of the run. */
+    Pair[] tangents(double[] u, int run) {
+        List<Integer> shown = IntStream.range(0, directions.size())
+                .filter(j -> directions.get(j).shows(run))
+                .boxed()
+                .toList();
+        List<LapTangents.Step> steps = shown.stream()
+                .map(j -> new LapTangents.Step(beside(u, j, -NEAR, run), beside(u, j, NEAR, run)))
+                .toList();
+        driven.next();
+        LapTangents tangents = solver.tangents(vehicle(u, run), steps);
+        Pair[] pairs = new Pair[directions.size()];
+        for (int k = 0; k < steps.size(); k++) {
+            double[] below = tangents.speeds();
+            double[] above = tangents.speeds();
+            double[] change = tangents.speedChange(k);
+            for (int i = 0; i < change.length; i++) {
+                below[i] -= change[i] / NEAR;
+                above[i] += change[i] / NEAR;
+            }
+            int j = shown.get(k);
+            pairs[j] =
+                    new Pair(curve(below), curve(above), 2 * directions.get(j).step());
+        }
+        return pairs;
+    }
+
+    /** The car of a run a share of a step of u further; null beyond the ends of what is searched. */
+    private Vehicle beside(double[] u, int j, double share, int run) {
+        double[] moved = u.clone();
+        moved[j] += share * directions.get(j).step();
+        if (moved[j] != directions.get(j).clamped(moved[j])) {
+            return null;
+        }
+        try {
+            return vehicle(moved, run);
+        } catch (InvalidValueException endOfRange) {
+            return null;
+        }
     }
 
     /** Two laps and how far apart in u they are. */

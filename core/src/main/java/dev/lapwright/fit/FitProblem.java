@@ -27,11 +27,11 @@ final class FitProblem implements ValueAndJacobianFunction {
      * The search ends when no u moves by more than this: what is left then is far less, Newton steps shrinking as they
      * do.
      */
-    private static final double SETTLED = 5e-3;
+    private static final double SETTLED = 2e-3;
     /** And no offset or stretch by more than this, m. */
-    private static final double SETTLED_METRES = 0.02;
-    /** Sensitivities to nuisances are kept over so many times as far: 2.5 % of grip. */
-    private static final double SLOWER = 5;
+    private static final double SETTLED_METRES = 0.01;
+    /** Nor the sum of squares by more than this, relative: what some hundredths of a standard error change it by. */
+    private static final double SETTLED_COST = 1e-5;
 
     /** Speed scale and lag are searched within so many doubts. */
     private static final double MOST_DOUBTS = 10;
@@ -54,8 +54,7 @@ final class FitProblem implements ValueAndJacobianFunction {
     private double[] best;
     private double leastCost;
     private double[] sensitivitiesAt;
-    private double[] nuisancesAt;
-    /** By direction and run. */
+    /** By run and direction. */
     private final FitModel.Pair[][] sensitivities;
     /** Whether it is known where sensitivities were made, as of a round that was recalled, but not what they are. */
     private boolean behind;
@@ -73,25 +72,23 @@ final class FitProblem implements ValueAndJacobianFunction {
         directions = priors.directions;
         shared = priors.shared;
         count = laps.get(0).count;
-        sensitivities = new FitModel.Pair[directions][];
+        sensitivities = new FitModel.Pair[model.runs().size()][];
     }
 
     /** The unknowns of the best fit from a start; of a round that was done before, what it came to. */
     double[] solved(double[] start) {
         priors.hearClocks(laps, start);
         int unknowns = start.length;
-        Optional<double[]> before = model.rounds().next(unknowns + 2 * directions);
+        Optional<double[]> before = model.rounds().next(unknowns + directions);
         if (before.isPresent()) {
             sensitivitiesAt = Arrays.copyOfRange(before.get(), unknowns, unknowns + directions);
-            nuisancesAt = Arrays.copyOfRange(before.get(), unknowns + directions, unknowns + 2 * directions);
             behind = true;
             return Arrays.copyOf(before.get(), unknowns);
         }
         double[] solved = searched(start);
         if (sensitivitiesAt != null) {
-            double[] kept = Arrays.copyOf(solved, unknowns + 2 * directions);
+            double[] kept = Arrays.copyOf(solved, unknowns + directions);
             System.arraycopy(sensitivitiesAt, 0, kept, unknowns, directions);
-            System.arraycopy(nuisancesAt, 0, kept, unknowns + directions, directions);
             model.rounds().keep(kept);
         }
         return solved;
@@ -122,16 +119,27 @@ final class FitProblem implements ValueAndJacobianFunction {
                 .maxIterations(MOST_EVALUATIONS)
                 .build();
         LeastSquaresOptimizer optimiser = new LevenbergMarquardtOptimizer()
-                .withCostRelativeTolerance(1e-9)
+                .withCostRelativeTolerance(SETTLED_COST)
                 .withParameterRelativeTolerance(1e-7)
                 .withOrthoTolerance(1e-10);
         best = start.clone();
         leastCost = Double.POSITIVE_INFINITY;
         try {
             return optimiser.optimize(problem).getPoint().toArray();
+        } catch (SettledException e) {
+            return best;
         } catch (MathIllegalStateException e) {
             // At a kink of the lap no step may lead down, and the optimiser gives up where it stands.
             return best;
+        }
+    }
+
+    /** The end of a search whose next step is none. */
+    private static final class SettledException extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        SettledException() {
+            super(null, null, false, false);
         }
     }
 
@@ -249,14 +257,29 @@ final class FitProblem implements ValueAndJacobianFunction {
         return residuals;
     }
 
-    /** Change of the modelled means with each unknown, unweighted: rows lap by lap, cell by cell. */
+    /** Change of the modelled means with each unknown, unweighted, to first order at the car: rows lap by lap, cell by cell. */
+    double[][] slopes(double[] point) {
+        renewSensitivities(carOf(point));
+        return jacobian(point, sensitivities);
+    }
+
+    /** The same over steps that are as wide as what is in doubt, which see the kinks next to the car. */
     double[][] jacobian(double[] point) {
+        FitModel.Pair[][] wide = new FitModel.Pair[model.runs().size()][directions];
+        for (int run = 0; run < wide.length; run++) {
+            for (int j = 0; j < directions; j++) {
+                wide[run][j] = model.around(carOf(point), j, run);
+            }
+        }
+        return jacobian(point, wide);
+    }
+
+    private double[][] jacobian(double[] point, FitModel.Pair[][] sensitivities) {
         int unknowns = point.length;
         double[][] rows = new double[count * laps.size()][unknowns];
-        renewSensitivities(carOf(point));
         for (int j = 0; j < directions; j++) {
             for (int k = 0; k < laps.size(); k++) {
-                FitModel.Pair pair = sensitivities[j][laps.get(k).run];
+                FitModel.Pair pair = sensitivities[laps.get(k).run][j];
                 if (pair == null) {
                     continue;
                 }
@@ -302,33 +325,21 @@ final class FitProblem implements ValueAndJacobianFunction {
         return Math.abs(change) < FLAT ? 0 : change;
     }
 
-    /** Makes sensitivities anew where the car has moved: to parameters sooner than to nuisances, whose doubts are small. */
+    /** Makes sensitivities anew where the car has moved. */
     private void renewSensitivities(double[] u) {
-        boolean moved = moved(u, sensitivitiesAt, 1);
+        boolean moved = moved(u);
         sensitivitiesAt = moved ? u : sensitivitiesAt;
-        for (int j = 0; (moved || behind) && j < priors.parameters; j++) {
-            sensitivities[j] = around(sensitivitiesAt, j);
-        }
-        moved = moved(u, nuisancesAt, SLOWER);
-        nuisancesAt = moved ? u : nuisancesAt;
-        for (int j = priors.parameters; (moved || behind) && j < directions; j++) {
-            sensitivities[j] = around(nuisancesAt, j);
+        for (int run = 0; (moved || behind) && run < sensitivities.length; run++) {
+            sensitivities[run] = model.tangents(sensitivitiesAt, run);
         }
         behind = false;
     }
 
-    private FitModel.Pair[] around(double[] u, int j) {
-        FitModel.Pair[] pairs = new FitModel.Pair[model.runs().size()];
-        for (int run = 0; run < pairs.length; run++) {
-            pairs[run] = model.around(u, j, run);
-        }
-        return pairs;
-    }
-
-    private boolean moved(double[] u, double[] from, double times) {
-        boolean kept = from != null;
+    private boolean moved(double[] u) {
+        boolean kept = sensitivitiesAt != null;
         for (int j = 0; kept && j < directions; j++) {
-            kept = Math.abs(u[j] - from[j]) <= times * model.directions().get(j).kept();
+            kept = Math.abs(u[j] - sensitivitiesAt[j])
+                    <= model.directions().get(j).kept();
         }
         return !kept;
     }
@@ -341,6 +352,15 @@ final class FitProblem implements ValueAndJacobianFunction {
 
     @Override
     public RealVector computeValue(double[] point) {
+        double[] step = new ArrayRealVector(point, false)
+                .subtract(new ArrayRealVector(best, false))
+                .toArray();
+        if (leastCost < Double.POSITIVE_INFINITY
+                && !Arrays.equals(point, best)
+                && isSettled(step, SETTLED, SETTLED_METRES)) {
+            // Where the search would go on to, or turns back to from too long a step, is where it is.
+            throw new SettledException();
+        }
         double[] values = new double[count * laps.size() + shared];
         List<SpeedCurve> curves = curves(point);
         double cost = 0;
@@ -367,7 +387,7 @@ final class FitProblem implements ValueAndJacobianFunction {
 
     @Override
     public RealMatrix computeJacobian(double[] point) {
-        double[][] rows = jacobian(point);
+        double[][] rows = slopes(point);
         for (int k = 0; k < laps.size(); k++) {
             for (int c = 0; c < count; c++) {
                 double[] row = rows[k * count + c];

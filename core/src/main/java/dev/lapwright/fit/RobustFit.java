@@ -20,9 +20,9 @@ final class RobustFit {
     private static final int HUBER_PASSES = 5;
     private static final int BISQUARE_PASSES = 10;
     /** Weights are settled when no u moves by more than this. */
-    private static final double SETTLED = 5e-3;
+    private static final double SETTLED = 2e-3;
     /** And no offset or stretch, m. */
-    private static final double SETTLED_METRES = 0.05;
+    private static final double SETTLED_METRES = 0.02;
 
     private final FitModel model;
     private final List<LapCells> laps;
@@ -33,6 +33,9 @@ final class RobustFit {
     private final Priors priors;
     private final Consumer<double[]> told;
     private double[] point;
+    /** At the end of the fit, once it was asked for. */
+    private SandwichCovariance covariance;
+
     private double scale;
     private boolean settled;
 
@@ -60,6 +63,7 @@ final class RobustFit {
 
     /** Runs to the end. */
     void run() {
+        covariance = null;
         priors.weight = EARLY_WEIGHT * square(RobustWeights.scale(problem.residuals(point), in));
         for (int pass = 0; pass < HUBER_PASSES; pass++) {
             if (pass <= 1) {
@@ -75,7 +79,7 @@ final class RobustFit {
         double[][] residuals = problem.residuals(point);
         scale = RobustWeights.scale(residuals, in);
         weigh(residuals, true);
-        priors.weight = Math.max(covariance().scoreRatio, square(scale));
+        priors.weight = Math.max(covariance(problem.slopes(point)).scoreRatio, square(scale));
         settled = false;
         for (int pass = 0; pass < BISQUARE_PASSES; pass++) {
             if (!moved(problem.residuals(point), true)) {
@@ -156,7 +160,14 @@ final class RobustFit {
 
     /** Covariance of the parameters at the end of the fit. */
     SandwichCovariance covariance() {
-        double[][][] clean = SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared);
+        if (covariance == null) {
+            covariance = covariance(problem.jacobian(point));
+        }
+        return covariance;
+    }
+
+    private SandwichCovariance covariance(double[][] jacobian) {
+        double[][][] clean = SandwichCovariance.cleaned(jacobian, in, priors.shared);
         return SandwichCovariance.of(
                 clean, problem.residuals(point), in, runs(), scale, model.corners(laps.get(0).count), priors);
     }
@@ -265,7 +276,7 @@ final class RobustFit {
      */
     Optional<Collinearities.WeakDirection> blind(double share) {
         RealMatrix products =
-                SandwichCovariance.products(SandwichCovariance.cleaned(problem.jacobian(point), in, priors.shared));
+                SandwichCovariance.products(SandwichCovariance.cleaned(problem.slopes(point), in, priors.shared));
         double most = 0;
         int parameters = priors.parameters;
         products = products.getSubMatrix(0, parameters - 1, 0, parameters - 1);

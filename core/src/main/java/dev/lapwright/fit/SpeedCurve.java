@@ -10,16 +10,58 @@ import java.util.Arrays;
  * those of an open run the speed stays.
  */
 final class SpeedCurve {
+    private final Grid grid;
     private final double[] s;
     private final double[] v;
     private final double[] integral;
     private final boolean closed;
     private final double length;
 
+    /** Stations at rising distances s, m, and where among them each of so many even steps of distance begins: what finds a place at once. */
+    static final class Grid {
+        private final double[] s;
+        private final int[] first;
+        private final double perMetre;
+
+        Grid(double[] stations) {
+            s = stations;
+            int steps = s.length;
+            perMetre = steps / s[s.length - 1];
+            first = new int[steps + 1];
+            for (int k = 1, i = 0; k <= steps; k++) {
+                while (i + 2 < s.length && s[i + 1] * perMetre <= k) {
+                    i++;
+                }
+                first[k] = i;
+            }
+        }
+
+        /** Index of the cell that a place lies in, m from the start. */
+        private int cell(double x) {
+            int i = first[(int) Math.max(0, Math.min(first.length - 1, x * perMetre))];
+            while (i > 0 && s[i] > x) {
+                i--;
+            }
+            while (i + 2 < s.length && s[i + 1] <= x) {
+                i++;
+            }
+            return i;
+        }
+    }
+
     SpeedCurve(Lap lap) {
-        s = lap.column(Channel.DISTANCE);
-        v = lap.column(Channel.SPEED);
-        closed = lap.track().isClosed();
+        this(
+                new Grid(lap.column(Channel.DISTANCE)),
+                lap.column(Channel.SPEED),
+                lap.track().isClosed());
+    }
+
+    /** That of speeds at stations, m/s; not copied. */
+    SpeedCurve(Grid stations, double[] speeds, boolean closed) {
+        grid = stations;
+        s = stations.s;
+        v = speeds;
+        this.closed = closed;
         length = s[s.length - 1];
         integral = new double[s.length];
         for (int i = 1; i < s.length; i++) {
@@ -82,8 +124,6 @@ final class SpeedCurve {
     }
 
     private int cell(double x) {
-        int i = Arrays.binarySearch(s, x);
-        i = i >= 0 ? i : -i - 2;
-        return Math.max(0, Math.min(i, s.length - 2));
+        return grid.cell(x);
     }
 }

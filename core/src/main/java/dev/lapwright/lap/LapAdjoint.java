@@ -1,36 +1,18 @@
 package dev.lapwright.lap;
 
-import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Adjoint of a lap that a kernel has just solved: how much the lap time changes with the slope de/ds at each place and with
- * each limit. One pass back over the lap gives it; the derivative by any quantity is then a sum of local changes, each of one
- * evaluation of the car's forces.
- *
- * <p>Over a stretch that is driven freely errors of energy grow by exp(∫ ∂a/∂e ds), and a change of the slope adds itself over the length;
- * under braking the same backwards. Cells in which gears change are asked as a whole, by the solver's own step. A station on its limit has the error of the limit and forgets what came before. Where drive meets
- * braking the place moves, and that changes no time to first order. Integrals by Simpson's rule over
- * each cell. Source: costate equations
- * of an initial value problem, Bryson and Ho, Applied Optimal Control (1975), chapter 2, from memory.
+ * each limit. One pass back over the {@linkplain LapCourses lap's courses} gives it; the derivative by any quantity is then a sum of local
+ * changes, each of one evaluation of the car's forces. Source: costate equations of an initial value problem, Bryson and Ho, Applied
+ * Optimal Control (1975), chapter 2, from memory.
  */
 final class LapAdjoint {
-    private static final int MOST_ROUNDS = 200;
-    private static final double SETTLED = 1e-12;
-
     private final Kernel kernel;
     private final Road road;
-    private final Vehicle car;
+    private final LapCourses courses;
     private final LocalSlopes local;
-
-    /** What bounds a station's energy. */
-    private enum Source {
-        LIMIT,
-        DRIVE,
-        BRAKE,
-        GIVEN
-    }
-
-    private final Source[] source;
 
     /** Direct share of each station's energy in the lap time, s per m²/s². */
     private final double[] weight;
@@ -41,6 +23,8 @@ final class LapAdjoint {
     private final double[] perBrake;
     /** Seconds per m²/s² of each station's limit. */
     private final double[] perLimit;
+    /** Stations whose limit counts. */
+    private final int[] limits;
     /** Seconds per m²/s² of the energy at the far end of each cell in which gears change: where it ends, or under braking begins. */
     private final double[] perStep;
 
@@ -48,23 +32,23 @@ final class LapAdjoint {
     /** The same by rows of the road, for quantities that leave the gears where they are: seconds per m/s² of slope. */
     private final double[] perShift;
 
+    private final double[] perShiftBack;
+
     LapAdjoint(Kernel kernel, Vehicle car) {
         this.kernel = kernel;
-        this.car = car;
+
         road = kernel.road;
         int n = road.cells + 1;
-        source = new Source[n];
+        courses = new LapCourses(kernel, car);
+        local = courses.local;
         weight = new double[n];
         perDrive = new double[2 * n - 1];
         perBrake = new double[2 * n - 1];
         perLimit = new double[n];
         perStep = new double[road.cells];
-        perShift = new double[2 * n - 1];
         perStepBack = new double[road.cells];
-        local = new LocalSlopes(kernel, car);
-        for (int j = 0; j < n; j++) {
-            source[j] = sourceOf(j);
-        }
+        perShift = new double[2 * n - 1];
+        perShiftBack = new double[2 * n - 1];
         for (int i = 0; i < road.cells; i++) {
             weigh(i);
         }
@@ -73,30 +57,11 @@ final class LapAdjoint {
             weight[road.cells] = 0;
         }
         handOn();
-        local.thinDrive(perDrive);
-        local.thinBrake(perBrake);
-    }
-
-    private int cellAfter(int j) {
-        return j < road.cells ? j : road.closed ? 0 : -1;
-    }
-
-    private int cellBefore(int j) {
-        return j > 0 ? j - 1 : road.closed ? road.cells - 1 : -1;
-    }
-
-    private Source sourceOf(int j) {
-        int after = cellAfter(j);
-        if (after >= 0 && kernel.mode[after] == Kernel.BRAKING) {
-            return Source.BRAKE;
-        }
-        if (kernel.onLimit(j)) {
-            return Source.LIMIT;
-        }
-        if (cellBefore(j) < 0) {
-            return Source.GIVEN;
-        }
-        return Source.DRIVE;
+        courses.driveRows.gather(perDrive);
+        courses.brakeRows.gather(perBrake);
+        courses.shiftRows.gather(perShift);
+        courses.shiftBackRows.gather(perShiftBack);
+        limits = IntStream.range(0, n).filter(j -> perLimit[j] != 0).toArray();
     }
 
     private void weigh(int i) {
@@ -131,29 +96,29 @@ final class LapAdjoint {
     private void handOn() {
         // What was braked from is a limit, what was driven from too: so the two kinds of courses do not touch.
         double[] carried = weight.clone();
-        follow(carried, Source.BRAKE, 1);
-        follow(carried, Source.DRIVE, -1);
-        for (int j = 0; j < source.length; j++) {
-            if (source[j] == Source.LIMIT) {
+        follow(carried, LapCourses.Source.BRAKE, 1);
+        follow(carried, LapCourses.Source.DRIVE, -1);
+        for (int j = 0; j < carried.length; j++) {
+            if (courses.source[j] == LapCourses.Source.LIMIT) {
                 perLimit[j] += carried[j];
             }
         }
     }
 
     /** Follows courses of one kind from their ends to where they begin: brakes forwards, drive backwards. */
-    private void follow(double[] carried, Source kind, int way) {
-        int count = road.closed ? road.cells : road.cells + 1;
+    private void follow(double[] carried, LapCourses.Source kind, int way) {
+        int count = courses.stations();
         int from = way > 0 ? 0 : count - 1;
         double[] moving = new double[count];
         double again = Double.POSITIVE_INFINITY;
         // A course that never meets a limit goes round and round, and fades.
-        for (int round = 0; round < MOST_ROUNDS && again > SETTLED; round++) {
+        for (int round = 0; round < LapCourses.MOST_ROUNDS && again > LapCourses.SETTLED; round++) {
             again = 0;
             for (int c = 0; c < count; c++) {
                 int j = from + way * c;
                 double here = moving[j];
                 moving[j] = 0;
-                if (source[j] != kind) {
+                if (courses.source[j] != kind) {
                     carried[j] += here;
                     continue;
                 }
@@ -162,7 +127,9 @@ final class LapAdjoint {
                     continue;
                 }
                 int to = road.closed ? Math.floorMod(j + way, count) : j + way;
-                double passed = kind == Source.DRIVE ? passDrive(j, here) : passBrake(j, here);
+                double passed = kind == LapCourses.Source.DRIVE
+                        ? pass(courses.cellBefore(j), here, courses.driven, perDrive, perShift, perStep)
+                        : pass(courses.cellAfter(j), here, courses.braked, perBrake, perShiftBack, perStepBack);
                 moving[to] += passed;
                 if (to != j + way) {
                     again = Math.max(again, Math.abs(passed));
@@ -171,81 +138,65 @@ final class LapAdjoint {
         }
     }
 
-    private double passDrive(int j, double here) {
-        int cell = cellBefore(j);
-        double h = road.length[cell];
-        if (h == 0) {
-            return here;
+    private static double pass(
+            int cell,
+            double here,
+            LapCourses.Passage[] passages,
+            double[] perRow,
+            double[] perShiftingRow,
+            double[] perShiftingStep) {
+        LapCourses.Passage passage = passages[cell];
+        double[] rows = passage.shifting() ? perShiftingRow : perRow;
+        rows[2 * cell] += here * passage.first();
+        rows[2 * cell + 1] += here * passage.middle();
+        rows[2 * cell + 2] += here * passage.last();
+        if (passage.shifting()) {
+            perShiftingStep[cell] += here;
         }
-        if (local.isShifting(cell)) {
-            double growth = local.stepGrowth(cell);
-            double share = h / 6 * here;
-            perStep[cell] += here;
-            perShift[2 * cell] += share * growth;
-            perShift[2 * cell + 1] += 4 * share * Math.sqrt(Math.max(growth, 0));
-            perShift[2 * cell + 2] += share;
-            return here * growth;
-        }
-        int row = 2 * cell;
-        double middle = local.drivePerEnergy(row + 1);
-        double first = Math.exp(0.25 * h * (local.drivePerEnergy(row) + middle));
-        double second = Math.exp(0.25 * h * (middle + local.drivePerEnergy(row + 2)));
-        double sixth = h / 6 * here;
-        perDrive[row] += sixth * first * second;
-        perDrive[row + 1] += 4 * sixth * second;
-        perDrive[row + 2] += sixth;
-        return here * first * second;
+        return here * passage.growth();
     }
 
-    private double passBrake(int j, double here) {
-        int cell = cellAfter(j);
-        double h = road.length[cell];
-        if (h == 0) {
-            return here;
-        }
-        if (local.isShiftingDown(cell)) {
-            perStepBack[cell] += here;
-            return here * local.stepGrowthBack(cell);
-        }
-        int row = 2 * cell;
-        double middle = local.brakePerEnergy(row + 1);
-        double first = Math.exp(-0.25 * h * (local.brakePerEnergy(row) + middle));
-        double second = Math.exp(-0.25 * h * (middle + local.brakePerEnergy(row + 2)));
-        double sixth = h / 6 * here;
-        perBrake[row] -= sixth;
-        perBrake[row + 1] -= 4 * sixth * first;
-        perBrake[row + 2] -= sixth * first * second;
-        return here * first * second;
-    }
-
-    /** Seconds per unit of a quantity that another car has a step more of. */
-    double derivative(LocalSlopes.Hair other, double step) {
-        boolean gearsStay = Arrays.equals(other.car.propulsion.breakEnergy, car.propulsion.breakEnergy);
-        double sum = 0;
+    /** Seconds per unit of a quantity that other cars have a step less and a step more of. */
+    LapDerivatives.Sides derivative(LocalSlopes.Hairs hairs, double step) {
+        local.compare(hairs, courses.driveRows.kept, courses.brakeRows.kept, limits);
+        boolean shiftAlike = hairs.shiftAlike();
+        double less = 0;
+        double more = 0;
         for (int row = 0; row < perDrive.length; row++) {
-            if (gearsStay && perShift[row] != 0) {
-                sum += perShift[row] * local.shiftChange(other, row);
+            if (shiftAlike && perShift[row] != 0) {
+                local.shiftChange(hairs, row);
+                less += perShift[row] * hairs.atLess;
+                more += perShift[row] * hairs.atMore;
             }
+            double braking = perBrake[row] + (shiftAlike ? perShiftBack[row] : 0);
             if (perDrive[row] != 0) {
-                sum += perDrive[row] * local.driveChange(other, row);
+                local.driveChange(hairs, row);
+                less += perDrive[row] * hairs.atLess;
+                more += perDrive[row] * hairs.atMore;
             }
-            if (perBrake[row] != 0) {
-                sum += perBrake[row] * local.brakeChange(other, row);
+            if (braking != 0) {
+                local.brakeChange(hairs, row);
+                less += braking * hairs.atLess;
+                more += braking * hairs.atMore;
             }
         }
-        for (int j = 0; j < perLimit.length; j++) {
-            if (perLimit[j] != 0) {
-                sum += perLimit[j] * local.limitChange(other, j);
-            }
+        for (int j : limits) {
+            local.limitChange(hairs, j);
+            less += perLimit[j] * hairs.atLess;
+            more += perLimit[j] * hairs.atMore;
         }
-        for (int i = 0; i < perStep.length; i++) {
-            if (!gearsStay && perStep[i] != 0) {
-                sum += perStep[i] * local.stepChange(other, i);
+        for (int i = 0; !shiftAlike && i < perStep.length; i++) {
+            if (perStep[i] != 0) {
+                local.stepChange(hairs, i);
+                less += perStep[i] * hairs.atLess;
+                more += perStep[i] * hairs.atMore;
             }
             if (perStepBack[i] != 0) {
-                sum += perStepBack[i] * local.stepChangeBack(other, i);
+                local.stepChangeBack(hairs, i);
+                less += perStepBack[i] * hairs.atLess;
+                more += perStepBack[i] * hairs.atMore;
             }
         }
-        return sum / step;
+        return new LapDerivatives.Sides(-less / step, more / step);
     }
 }

@@ -9,6 +9,7 @@ import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -211,8 +212,7 @@ public final class LapSolver {
             LapAdjoint adjoint = new LapAdjoint(kernel, vehicle);
             Map<String, LapDerivatives.Sides> sides = new LinkedHashMap<>();
             for (String name : names) {
-                double below = derivative(adjoint, vehicle, name, -1);
-                sides.put(name, new LapDerivatives.Sides(below, derivative(adjoint, vehicle, name, 1)));
+                sides.put(name, derivative(adjoint, vehicle, name));
             }
             return new LapDerivatives(time, sides);
         } finally {
@@ -220,29 +220,86 @@ public final class LapSolver {
         }
     }
 
-    private double derivative(LapAdjoint adjoint, Vehicle vehicle, String name, int side) {
-        boolean ofDay = Conditions.isMeantBy(name);
-        double value = ofDay ? vehicle.conditions().value(name) : standing(vehicle.car(), name);
-        double step = side * DERIVATIVE_STEP * Math.max(Math.abs(value), LEAST_SIZE);
-        double found = derivative(adjoint, vehicle, name, value, step);
-        if (value == 0 && Math.abs(derivative(adjoint, vehicle, name, value, 0.5 * step) / found - 1) > JUMP) {
-            // Nothing may mean that it is not given: then there is no way that leads there.
-            return Double.NaN;
+    /**
+     * The lap's speeds with their changes towards other cars.
+     *
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public LapTangents tangents(Vehicle vehicle, List<LapTangents.Step> steps) {
+        checkOwnModel();
+        enter();
+        try {
+            double time = solved(vehicle);
+            List<LocalSlopes.Hairs> hairs = steps.stream()
+                    .map(step -> new LocalSlopes.Hairs(vehicle, hair(vehicle, step.less()), hair(vehicle, step.more())))
+                    .toList();
+            return LapTangents.of(time, speeds(), new LapCourses(kernel, vehicle), hairs);
+        } finally {
+            leave();
         }
-        return found;
     }
 
-    private double derivative(LapAdjoint adjoint, Vehicle vehicle, String name, double value, double step) {
-        Vehicle other;
+    /**
+     * The speed at each station, m/s, without all the other columns.
+     *
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public double[] speeds(Vehicle vehicle) {
+        enter();
         try {
-            other = Conditions.isMeantBy(name)
-                    ? Vehicle.of(vehicle.car(), vehicle.conditions().with(name, value + step))
-                    : Vehicle.of(vehicle.car().with(name, value + step), vehicle.conditions());
-        } catch (InvalidValueException endOfRange) {
-            return Double.NaN;
+            solved(vehicle);
+            return speeds();
+        } finally {
+            leave();
         }
-        Road road = other.wind.equals(vehicle.wind) ? kernel.road : new Road(stations, other.wind);
-        return adjoint.derivative(new LocalSlopes.Hair(other, road), step);
+    }
+
+    private LapDerivatives.Sides derivative(LapAdjoint adjoint, Vehicle vehicle, String name) {
+        boolean ofDay = Conditions.isMeantBy(name);
+        double value = ofDay ? vehicle.conditions().value(name) : standing(vehicle.car(), name);
+        double step = DERIVATIVE_STEP * Math.max(Math.abs(value), LEAST_SIZE);
+        LapDerivatives.Sides found = derivative(adjoint, vehicle, name, value, step);
+        if (value != 0) {
+            return found;
+        }
+        // Nothing may mean that it is not given: then there is no way that leads there.
+        LapDerivatives.Sides closer = derivative(adjoint, vehicle, name, value, 0.5 * step);
+        return new LapDerivatives.Sides(
+                unlessJump(found.below(), closer.below()), unlessJump(found.above(), closer.above()));
+    }
+
+    private static double unlessJump(double found, double closer) {
+        return Math.abs(closer / found - 1) > JUMP ? Double.NaN : found;
+    }
+
+    private LapDerivatives.Sides derivative(
+            LapAdjoint adjoint, Vehicle vehicle, String name, double value, double step) {
+        return adjoint.derivative(
+                new LocalSlopes.Hairs(vehicle, hair(vehicle, name, value - step), hair(vehicle, name, value + step)),
+                step);
+    }
+
+    /** The car with another value of a quantity, or null if there is none. */
+    private LocalSlopes.Hair hair(Vehicle vehicle, String name, double value) {
+        try {
+            return hair(
+                    vehicle,
+                    Conditions.isMeantBy(name)
+                            ? Vehicle.of(vehicle.car(), vehicle.conditions().with(name, value))
+                            : Vehicle.of(vehicle.car().with(name, value), vehicle.conditions()));
+        } catch (InvalidValueException endOfRange) {
+            return null;
+        }
+    }
+
+    private LocalSlopes.Hair hair(Vehicle vehicle, Vehicle other) {
+        if (other == null) {
+            return null;
+        }
+        return new LocalSlopes.Hair(
+                other, other.wind.equals(vehicle.wind) ? kernel.road : new Road(stations, other.wind));
     }
 
     private static double standing(Car car, String name) {

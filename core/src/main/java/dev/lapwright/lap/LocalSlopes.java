@@ -1,6 +1,7 @@
 package dev.lapwright.lap;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Slopes de/ds and limits of a solved lap, and how they change with a car that differs by a hair: one step of Newton's method from
@@ -12,12 +13,21 @@ final class LocalSlopes {
     /** On acceleration, m/s², towards what cannot be had and away from it. */
     private static final double ACCELERATION_STEP = 1e-5;
 
+    /** By how much a hair's difference moves an acceleration, m/s², about. */
+    private static final double HAIR = 2e-4;
+
     /** Rows that are at most left out between two that are looked at, twice. */
     private static final int MOST_APART = 8;
     /** Departure from a straight course up to which neighbours tell of a place: of acceleration, m/s², and of its change with energy, 1/m. */
     private static final double EVEN = 0.02;
 
     private static final double EVEN_PER_ENERGY = 2e-4;
+    /** Relative difference between two sides that is more than the bend of a smooth course over a hair. */
+    private static final double KINK = 1e-2;
+    /** Of changes by a hair, m/s² and m²/s²: below, a percent of a quantity is worth some hundredths of a millisecond. */
+    private static final double ROUNDING = 2e-9;
+    /** Of so many rows one is looked at for kinks of a quantity. */
+    private static final int SAMPLED = 32;
 
     private final Kernel kernel;
     private final Road road;
@@ -25,7 +35,11 @@ final class LocalSlopes {
     private final Hair base;
     private final Course drive;
     private final Course brake;
-    private final double[] limitPerUse;
+    /** Change of a station's limit with its use beyond 1 and short of it, found once each. */
+    private final double[] limitPerOver;
+
+    private final double[] limitPerUnder;
+    private final double[] limitExcess;
     /** Of cells asked as a whole: the energy to which the solver's step leads, forward under drive and back under braking. */
     private final double[] endDriven;
 
@@ -46,6 +60,9 @@ final class LocalSlopes {
         final double[] rateOver;
 
         final double[] rateUnder;
+        /** Whether they do. */
+        final boolean[] kink;
+
         final double[] slope;
         /** Change of the slope with energy, 1/m. */
         final double[] perEnergy;
@@ -58,6 +75,7 @@ final class LocalSlopes {
             ax = new double[rows];
             rateOver = new double[rows];
             rateUnder = new double[rows];
+            kink = new boolean[rows];
             slope = new double[rows];
             perEnergy = new double[rows];
         }
@@ -85,6 +103,37 @@ final class LocalSlopes {
         }
     }
 
+    /** Cars that differ by a hair to either side, and how the last place asked for is driven by them; null where a quantity can go no further. */
+    static final class Hairs {
+        private final Hair less;
+        private final Hair more;
+        private final boolean shiftAlike;
+        /** Whether the sides differ everywhere, and not only where the model has a kink at any car's. */
+        private boolean bent;
+
+        /** Change with less and with more of the quantity; NaN where there is none. */
+        double atLess = Double.NaN;
+
+        double atMore = Double.NaN;
+
+        Hairs(Vehicle base, Hair less, Hair more) {
+            this.less = less;
+            this.more = more;
+            shiftAlike = (less == null || LapCourses.shiftAlike(base, less.car))
+                    && (more == null || LapCourses.shiftAlike(base, more.car));
+        }
+
+        /** Whether both change their gears where the car does. */
+        boolean shiftAlike() {
+            return shiftAlike;
+        }
+
+        /** Half the way from less to more; all of it where one is missing, as often as the step to the other. */
+        double mean() {
+            return Double.isNaN(atLess) ? atMore : Double.isNaN(atMore) ? -atLess : 0.5 * (atMore - atLess);
+        }
+    }
+
     LocalSlopes(Kernel kernel, Vehicle car) {
         this.kernel = kernel;
         this.car = car;
@@ -92,7 +141,9 @@ final class LocalSlopes {
         base = new Hair(car, road);
         drive = new Course(true, 2 * road.cells + 1);
         brake = new Course(false, 2 * road.cells + 1);
-        limitPerUse = new double[road.cells + 1];
+        limitPerOver = new double[road.cells + 1];
+        limitPerUnder = new double[road.cells + 1];
+        limitExcess = new double[road.cells + 1];
         endDriven = new double[road.cells];
         startBraked = new double[road.cells];
         shifting = new double[2 * road.cells + 1];
@@ -109,19 +160,73 @@ final class LocalSlopes {
         return brake.perEnergy[row];
     }
 
-    /** Change of the slope under drive with another car, m/s². */
-    double driveChange(Hair other, int row) {
-        know(drive, row);
-        return slope(other, drive, row, drive.energy[row]) - drive.slope[row];
+    /** Change of the slope under drive, m/s². */
+    void driveChange(Hairs hairs, int row) {
+        change(hairs, drive, row);
     }
 
-    /** Change of the slope under drive where a shift may be under way, with another car whose gears change where this one's do, m/s². */
-    double shiftChange(Hair other, int row) {
+    /** Change of the slope under brakes, m/s². */
+    void brakeChange(Hairs hairs, int row) {
+        change(hairs, brake, row);
+    }
+
+    private void change(Hairs hairs, Course course, int row) {
+        know(course, row);
+        if (hairs.more != null) {
+            hairs.atMore = slope(hairs.more, course, row, course.energy[row]) - course.slope[row];
+        }
+        if (hairs.less != null) {
+            hairs.atLess = hairs.more == null || hairs.bent || course.kink[row]
+                    ? slope(hairs.less, course, row, course.energy[row]) - course.slope[row]
+                    : -hairs.atMore;
+        }
+    }
+
+    /** Change of the slope under drive where a shift may be under way, with cars whose gears change where this one's do, m/s². */
+    void shiftChange(Hairs hairs, int row) {
+        shiftingSlope(row);
+        if (hairs.more != null) {
+            hairs.atMore = shiftingSlope(hairs.more, row) - shifting[row];
+        }
+        if (hairs.less != null) {
+            hairs.atLess = hairs.more == null || hairs.bent || drive.kink[row]
+                    ? shiftingSlope(hairs.less, row) - shifting[row]
+                    : -hairs.atMore;
+        }
+    }
+
+    /** Looks at some rows whether the two sides differ where they need not: then they are told apart everywhere. */
+    void compare(Hairs hairs, int[] driveRows, int[] brakeRows, int[] limits) {
+        if (hairs.less == null || hairs.more == null) {
+            return;
+        }
+        hairs.bent = true;
+        boolean apart = false;
+        for (int i = 0; i < driveRows.length && !apart; i += SAMPLED) {
+            driveChange(hairs, driveRows[i]);
+            apart = !drive.kink[driveRows[i]] && differ(hairs);
+        }
+        for (int i = 0; i < brakeRows.length && !apart; i += SAMPLED) {
+            brakeChange(hairs, brakeRows[i]);
+            apart = !brake.kink[brakeRows[i]] && differ(hairs);
+        }
+        for (int i = 0; i < limits.length && !apart; i += SAMPLED) {
+            limitChange(hairs, limits[i]);
+            apart = !isLimitKink(limits[i]) && differ(hairs);
+        }
+        hairs.bent = apart;
+    }
+
+    private static boolean differ(Hairs hairs) {
+        return Math.abs(hairs.atLess + hairs.atMore)
+                > KINK * Math.max(Math.abs(hairs.atLess), Math.abs(hairs.atMore)) + ROUNDING;
+    }
+
+    private void shiftingSlope(int row) {
         know(drive, row);
         if (Double.isNaN(shifting[row])) {
             shifting[row] = shiftingSlope(base, row);
         }
-        return shiftingSlope(other, row) - shifting[row];
     }
 
     private double shiftingSlope(Hair hair, int row) {
@@ -139,14 +244,36 @@ final class LocalSlopes {
         return a / hair.acceleration.stretch(hair.wheels.speed, gear, band, a, force);
     }
 
-    /** Change of the slope under brakes with another car, m/s². */
-    double brakeChange(Hair other, int row) {
-        know(brake, row);
-        return slope(other, brake, row, brake.energy[row]) - brake.slope[row];
+    /** Change of a station's limit, m²/s². */
+    void limitChange(Hairs hairs, int station) {
+        if (limitPerOver[station] == 0) {
+            knowLimit(station);
+        }
+        if (hairs.more != null) {
+            hairs.atMore = limitChange(hairs.more, station);
+        }
+        if (hairs.less != null) {
+            hairs.atLess = hairs.more == null || hairs.bent || isLimitKink(station)
+                    ? limitChange(hairs.less, station)
+                    : -hairs.atMore;
+        }
     }
 
-    /** Change of a station's limit with another car, m²/s². */
-    double limitChange(Hair other, int station) {
+    private boolean isLimitKink(int station) {
+        return isKink(limitPerOver[station], limitPerUnder[station]);
+    }
+
+    private void knowLimit(int station) {
+        int at = 2 * station * Road.STRIDE;
+        double e = kernel.limit(station);
+        double here = base.corner.excess(road.rows, at, e);
+        limitExcess[station] = here;
+        double step = ENERGY_STEP * e;
+        limitPerOver[station] = step / (base.corner.excess(road.rows, at, e + step) - here);
+        limitPerUnder[station] = step / (here - base.corner.excess(road.rows, at, e - step));
+    }
+
+    private double limitChange(Hair other, int station) {
         int at = 2 * station * Road.STRIDE;
         double top = top(car);
         double rule = road.rows[at + Road.RULE];
@@ -154,12 +281,8 @@ final class LocalSlopes {
         if (e >= Math.min(top, 0.5 * rule * rule)) {
             return 0.5 * rule * rule < top ? 0 : top(other.car) - top;
         }
-        double here = base.corner.excess(road.rows, at, e);
-        if (limitPerUse[station] == 0) {
-            double step = ENERGY_STEP * e;
-            limitPerUse[station] = step / (base.corner.excess(road.rows, at, e + step) - here);
-        }
-        return -(other.corner.excess(other.rows, at, e) - here) * limitPerUse[station];
+        double over = other.corner.excess(other.rows, at, e) - limitExcess[station];
+        return -over * (over > 0 ? limitPerUnder[station] : limitPerOver[station]);
     }
 
     private static double top(Vehicle car) {
@@ -196,14 +319,19 @@ final class LocalSlopes {
         return (braked(base, cell, kernel.energy[cell + 1] + step) - startBraked[cell]) / step;
     }
 
-    /** Change of the energy where a driven cell ends with another car that enters it alike. */
-    double stepChange(Hair other, int cell) {
-        return driven(other, cell, kernel.energy[cell]) - endDriven[cell];
+    /** Change of the energy where a driven cell ends with cars that enter it alike. */
+    void stepChange(Hairs hairs, int cell) {
+        hairs.atMore =
+                hairs.more == null ? Double.NaN : driven(hairs.more, cell, kernel.energy[cell]) - endDriven[cell];
+        hairs.atLess =
+                hairs.less == null ? Double.NaN : driven(hairs.less, cell, kernel.energy[cell]) - endDriven[cell];
     }
 
     /** Change of the energy where a cell under braking begins. */
-    double stepChangeBack(Hair other, int cell) {
-        return braked(other, cell, kernel.energy[cell + 1]) - startBraked[cell];
+    void stepChangeBack(Hairs hairs, int cell) {
+        double end = kernel.energy[cell + 1];
+        hairs.atMore = hairs.more == null ? Double.NaN : braked(hairs.more, cell, end) - startBraked[cell];
+        hairs.atLess = hairs.less == null ? Double.NaN : braked(hairs.less, cell, end) - startBraked[cell];
     }
 
     private double driven(Hair hair, int cell, double energy) {
@@ -255,36 +383,100 @@ final class LocalSlopes {
         double over = course.driving ? ACCELERATION_STEP : -ACCELERATION_STEP;
         course.rateOver[row] = (residual(base, grip, ax + over, massFactor, gear) - here) / over;
         course.rateUnder[row] = (here - residual(base, grip, ax - over, massFactor, gear)) / over;
+        course.kink[row] = isKink(course.rateOver[row], course.rateUnder[row])
+                || (grip && isNearKink(here, ax, massFactor, gear, course.rateOver[row]));
         course.slope[row] = slope(base, course, row, e);
         double step = ENERGY_STEP * Math.max(1, e);
         course.perEnergy[row] = (slope(base, course, row, e + step) - course.slope[row]) / step;
     }
 
-    void thinDrive(double[] weights) {
-        thin(drive, weights);
+    /** Whether there is a kink, or a bend as sharp as one, as near as a hair moves an acceleration. */
+    private boolean isNearKink(double here, double ax, double massFactor, int gear, double rate) {
+        double more = residual(base, true, ax + HAIR, massFactor, gear) - here;
+        double less = here - residual(base, true, ax - HAIR, massFactor, gear);
+        return isKink(more / HAIR, rate) || isKink(less / HAIR, rate);
     }
 
-    void thinBrake(double[] weights) {
-        thin(brake, weights);
+    private static boolean isKink(double over, double under) {
+        return Math.abs(over - under) > KINK * Math.max(Math.abs(over), Math.abs(under));
+    }
+
+    Thinned thinDrive(boolean[] used) {
+        return thin(drive, used, false);
+    }
+
+    /** Rows where a shift is under way, which stretches the road there. */
+    Thinned thinShift(boolean[] used) {
+        for (int row = 0; row < used.length; row++) {
+            if (used[row]) {
+                shiftingSlope(row);
+            }
+        }
+        return thin(drive, used, true);
+    }
+
+    Thinned thinBrake(boolean[] used) {
+        return thin(brake, used, false);
+    }
+
+    /** Rows to look at, and others of which these tell: by threes of indices each row left out, that before and that after. */
+    static final class Thinned {
+        final int[] kept;
+        private final int[] left;
+        private final double[] share;
+
+        private Thinned(int[] kept, int[] left, double[] share) {
+            this.kept = kept;
+            this.left = left;
+            this.share = share;
+        }
+
+        /** Hands weights of rows left out on to those that tell of them. */
+        void gather(double[] weights) {
+            for (int i = 0; i < share.length; i++) {
+                double weight = weights[left[3 * i]];
+                weights[left[3 * i + 1]] += (1 - share[i]) * weight;
+                weights[left[3 * i + 2]] += share[i] * weight;
+                weights[left[3 * i]] = 0;
+            }
+        }
+
+        /** Finds what is known of the rows kept for those left out. */
+        void spread(double[] values) {
+            for (int i = share.length - 1; i >= 0; i--) {
+                values[left[3 * i]] = (1 - share[i]) * values[left[3 * i + 1]] + share[i] * values[left[3 * i + 2]];
+            }
+        }
     }
 
     /**
-     * Hands the weights of rows on to their neighbours where the course runs so evenly that these tell of them, over ever greater
-     * distances: fewer places to look at for each quantity.
+     * Leaves rows out where the course runs so evenly that their neighbours tell of them, over ever greater distances: fewer places to look
+     * at for each quantity.
      */
-    private void thin(Course course, double[] weights) {
+    private Thinned thin(Course course, boolean[] used, boolean shift) {
+        int rows = used.length;
+        int[] left = new int[3 * rows];
+        double[] shares = new double[rows];
+        boolean[] kept = used.clone();
+        int n = 0;
         for (int apart = 1; apart <= MOST_APART; apart *= 2) {
-            for (int row = apart; row + apart < weights.length; row += 2 * apart) {
+            for (int row = apart; row + apart < rows; row += 2 * apart) {
                 int before = row - apart;
                 int after = row + apart;
-                if (weights[row] != 0 && even(course, before, row, after)) {
-                    double share = (place(row) - place(before)) / (place(after) - place(before));
-                    weights[before] += (1 - share) * weights[row];
-                    weights[after] += share * weights[row];
-                    weights[row] = 0;
+                if (kept[row] && even(course, before, row, after) && (!shift || evenShift(before, row, after))) {
+                    shares[n] = (place(row) - place(before)) / (place(after) - place(before));
+                    left[3 * n] = row;
+                    left[3 * n + 1] = before;
+                    left[3 * n + 2] = after;
+                    n++;
+                    kept[row] = false;
+                    kept[before] = true;
+                    kept[after] = true;
                 }
             }
         }
+        int[] list = IntStream.range(0, rows).filter(row -> kept[row]).toArray();
+        return new Thinned(list, Arrays.copyOf(left, 3 * n), Arrays.copyOf(shares, n));
     }
 
     private double place(int row) {
@@ -308,6 +500,13 @@ final class LocalSlopes {
         double off = course.perEnergy[row] - (1 - share) * course.perEnergy[before] - share * course.perEnergy[after];
         double bend = course.ax[row] - (1 - share) * course.ax[before] - share * course.ax[after];
         return Math.abs(off) < EVEN_PER_ENERGY && Math.abs(bend) < EVEN;
+    }
+
+    private boolean evenShift(int before, int row, int after) {
+        double share = (place(row) - place(before)) / (place(after) - place(before));
+        double off = shifting[row] - (1 - share) * shifting[before] - share * shifting[after];
+        // Not known of rows that no shift is asked of.
+        return Math.abs(off) < EVEN;
     }
 
     /** At a station as solved; half-way of the cubic through both ends. */

@@ -175,11 +175,12 @@ class FitRecoveryTest {
         FitResult one = three(first, second);
         FitResult other = three(second, first);
         for (FitResult.Estimate estimate : one.estimates()) {
-            // Sums in another order.
-            double slack = 1e-6 * Math.abs(estimate.value());
+            // Sums in another order are rounded otherwise, and a search rests within some hundredths of a standard
+            // error.
+            double slack = 0.05 * estimate.standardError();
             assertThat(other.estimate(estimate.parameter()).value()).isCloseTo(estimate.value(), within(slack));
             assertThat(other.estimate(estimate.parameter()).standardError())
-                    .isCloseTo(estimate.standardError(), within(1e-4 * estimate.standardError()));
+                    .isCloseTo(estimate.standardError(), within(slack));
         }
     }
 
