@@ -10,6 +10,7 @@ import dev.lapwright.tyre.LoadSensitiveTyre;
 import dev.lapwright.tyre.LoadSensitivity;
 import dev.lapwright.tyre.TyreModel;
 import dev.lapwright.tyre.TyreState;
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -122,6 +123,34 @@ final class AxleData {
                         / car.value(Quantity.WHEEL_RADIUS));
     }
 
+    /** Whether nothing differs; false too where tyre models of one's own cannot be compared. */
+    boolean gripsAs(AxleData other) {
+        return alongTyre.is(other.alongTyre)
+                && acrossTyre.is(other.acrossTyre)
+                && stiffTyre.is(other.stiffTyre)
+                && differential.equals(other.differential)
+                && Arrays.equals(numbers(), other.numbers());
+    }
+
+    private double[] numbers() {
+        return new double[] {
+            track,
+            transfer,
+            toe,
+            leftLean,
+            rightLean,
+            leanPerSide,
+            bestInclination,
+            lossY,
+            lossX,
+            leftGrip,
+            rightGrip,
+            lightWheel,
+            slipStiffness,
+            slipStiffnessFall
+        };
+    }
+
     /** Peak friction across a wheel at a load (N), on a surface of grip 1. */
     double frictionY(double load) {
         return acrossTyre.at(load);
@@ -163,6 +192,10 @@ final class AxleData {
                 return here;
             });
             return new OverLoad(0, 0, 0, table);
+        }
+
+        boolean is(OverLoad other) {
+            return table == null && equals(other);
         }
 
         double at(double load) {

@@ -21,6 +21,11 @@ final class LapAdjoint {
     private final double[] perDrive;
 
     private final double[] perBrake;
+    /** The same before rows were left out. */
+    private final double[] perRowDriven;
+
+    private final double[] perRowBraked;
+    private final double[] perRowShifted;
     /** Seconds per m²/s² of each station's limit. */
     private final double[] perLimit;
     /** Stations whose limit counts. */
@@ -57,6 +62,12 @@ final class LapAdjoint {
             weight[road.cells] = 0;
         }
         handOn();
+        perRowDriven = perDrive.clone();
+        perRowBraked = perBrake.clone();
+        perRowShifted = perShift.clone();
+        for (int row = 0; row < perShiftBack.length; row++) {
+            perRowBraked[row] += perShiftBack[row];
+        }
         courses.driveRows.gather(perDrive);
         courses.brakeRows.gather(perBrake);
         courses.shiftRows.gather(perShift);
@@ -158,45 +169,127 @@ final class LapAdjoint {
 
     /** Seconds per unit of a quantity that other cars have a step less and a step more of. */
     LapDerivatives.Sides derivative(LocalSlopes.Hairs hairs, double step) {
-        local.compare(hairs, courses.driveRows.kept, courses.brakeRows.kept, limits);
-        boolean shiftAlike = hairs.shiftAlike();
-        double less = 0;
-        double more = 0;
-        for (int row = 0; row < perDrive.length; row++) {
-            if (shiftAlike && perShift[row] != 0) {
-                local.shiftChange(hairs, row);
-                less += perShift[row] * hairs.atLess;
-                more += perShift[row] * hairs.atMore;
-            }
-            double braking = perBrake[row] + (shiftAlike ? perShiftBack[row] : 0);
-            if (perDrive[row] != 0) {
+        return hairs.nothing ? hairs.none() : new Sum(hairs).sides(step);
+    }
+
+    /**
+     * Seconds at each row of the road that what other cars, or this car on other roads, change there by a step less and a step more is worth for each
+     * unit, the mean of both sides.
+     */
+    double[] byRow(LocalSlopes.Hairs hairs, double step) {
+        double[] found = new double[perRowDriven.length];
+        hairs.tellBothSides();
+        for (int row = 0; row < found.length; row++) {
+            if (perRowDriven[row] != 0) {
                 local.driveChange(hairs, row);
-                less += perDrive[row] * hairs.atLess;
-                more += perDrive[row] * hairs.atMore;
+                found[row] += perRowDriven[row] * hairs.mean() / step;
             }
-            if (braking != 0) {
+            if (perRowBraked[row] != 0) {
                 local.brakeChange(hairs, row);
-                less += braking * hairs.atLess;
-                more += braking * hairs.atMore;
+                found[row] += perRowBraked[row] * hairs.mean() / step;
+            }
+            if (perRowShifted[row] != 0) {
+                local.shiftChange(hairs, row);
+                found[row] += perRowShifted[row] * hairs.mean() / step;
             }
         }
         for (int j : limits) {
             local.limitChange(hairs, j);
-            less += perLimit[j] * hairs.atLess;
-            more += perLimit[j] * hairs.atMore;
+            found[2 * j] += perLimit[j] * hairs.mean() / step;
         }
-        for (int i = 0; !shiftAlike && i < perStep.length; i++) {
-            if (perStep[i] != 0) {
-                local.stepChange(hairs, i);
-                less += perStep[i] * hairs.atLess;
-                more += perStep[i] * hairs.atMore;
+        return found;
+    }
+
+    /** The same without sides whose changes do not shrink with the step: there is no way that leads there. */
+    LapDerivatives.Sides unlessJump(LapDerivatives.Sides found, LocalSlopes.Hairs hairs, LocalSlopes.Hairs closer) {
+        if (hairs.nothing) {
+            return found;
+        }
+        compare(closer);
+        return new LapDerivatives.Sides(
+                closer.jumpsLess(hairs) ? Double.NaN : found.below(),
+                closer.jumpsMore(hairs) ? Double.NaN : found.above());
+    }
+
+    private void compare(LocalSlopes.Hairs hairs) {
+        local.compare(hairs, courses.driveRows.kept, courses.brakeRows.kept, limits);
+    }
+
+    /** Sum over the lap of what one quantity changes, s. */
+    private final class Sum {
+        private final LocalSlopes.Hairs hairs;
+        private double less;
+        private double more;
+
+        Sum(LocalSlopes.Hairs hairs) {
+            this.hairs = hairs;
+        }
+
+        private void add(double weight) {
+            less += weight * hairs.atLess;
+            more += weight * hairs.atMore;
+        }
+
+        LapDerivatives.Sides sides(double step) {
+            compare(hairs);
+            boolean shiftAlike = hairs.shiftAlike();
+            for (int row : courses.driveRows.kept) {
+                local.driveChange(hairs, row);
+                add(perDrive[row]);
             }
-            if (perStepBack[i] != 0) {
-                local.stepChangeBack(hairs, i);
-                less += perStepBack[i] * hairs.atLess;
-                more += perStepBack[i] * hairs.atMore;
+            for (int row : courses.brakeRows.kept) {
+                local.brakeChange(hairs, row);
+                add(perBrake[row]);
+            }
+            if (shiftAlike) {
+                for (int row : courses.shiftRows.kept) {
+                    local.shiftChange(hairs, row);
+                    add(perShift[row]);
+                }
+                for (int row : courses.shiftBackRows.kept) {
+                    local.brakeChange(hairs, row);
+                    add(perShiftBack[row]);
+                }
+            }
+            for (int j : limits) {
+                local.limitChange(hairs, j);
+                add(perLimit[j]);
+            }
+            for (int i = 0; !shiftAlike && i < perStep.length; i++) {
+                if (perStep[i] != 0) {
+                    step(i);
+                }
+                if (perStepBack[i] != 0) {
+                    stepBack(i);
+                }
+            }
+            return new LapDerivatives.Sides(-less / step, more / step);
+        }
+
+        private void step(int cell) {
+            if (local.movesGears(hairs, cell)) {
+                local.stepChange(hairs, cell);
+                add(perStep[cell]);
+                return;
+            }
+            LapCourses.Passage passage = courses.driven[cell];
+            for (int k = 0; k < 3; k++) {
+                local.shiftChange(hairs, 2 * cell + k);
+                add(perStep[cell] * passage.per(k));
             }
         }
-        return new LapDerivatives.Sides(-less / step, more / step);
+
+        private void stepBack(int cell) {
+            if (local.movesGears(hairs, cell)) {
+                local.stepChangeBack(hairs, cell);
+                add(perStepBack[cell]);
+                return;
+            }
+            LapCourses.Passage passage = courses.braked[cell];
+            for (int k = 0; k < 3; k++) {
+                local.brakeChange(hairs, 2 * cell + k);
+                add(perStepBack[cell] * passage.per(k));
+            }
+        }
     }
 }

@@ -16,6 +16,8 @@ final class LapCourses {
     static final int MOST_ROUNDS = 200;
 
     static final double SETTLED = 1e-12;
+    /** Of a break's energy. */
+    private static final double ROUNDING = 1e-10;
 
     final Kernel kernel;
     final Road road;
@@ -52,7 +54,12 @@ final class LapCourses {
      * @param last the same where it ends
      * @param shifting whether gears change on the way: what moves the gears is asked by the solver's own step
      */
-    record Passage(double growth, double first, double middle, double last, boolean shifting) {}
+    record Passage(double growth, double first, double middle, double last, boolean shifting) {
+        /** What a change of the slope in one of the cell's three rows counts for, m. */
+        double per(int row) {
+            return row == 0 ? first : row == 1 ? middle : last;
+        }
+    }
 
     LapCourses(Kernel kernel, Vehicle car) {
         this.kernel = kernel;
@@ -163,8 +170,16 @@ final class LapCourses {
         return new Passage(first * second, -h / 6, -h / 1.5 * first, -h / 6 * first * second, false);
     }
 
-    /** Whether gears change at the same speeds in two cars. */
-    static boolean shiftAlike(Vehicle one, Vehicle other) {
-        return Arrays.equals(one.propulsion.breakEnergy, other.propulsion.breakEnergy);
+    /** Whether breaks between pieces of the propulsion, the first and the last of them named, lie at the same energies but for rounding. */
+    static boolean shiftAlike(Propulsion one, Propulsion other, int first, int last) {
+        if (one.pieces != other.pieces) {
+            return false;
+        }
+        for (int i = first; i <= last; i++) {
+            if (Math.abs(one.breakEnergy[i] - other.breakEnergy[i]) > ROUNDING * one.breakEnergy[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 }

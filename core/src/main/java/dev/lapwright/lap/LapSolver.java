@@ -8,6 +8,7 @@ import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Stations;
 import dev.lapwright.track.Track;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,8 +29,6 @@ public final class LapSolver {
     private static final double DERIVATIVE_STEP = 1e-5;
 
     private static final double LEAST_SIZE = 0.05;
-    /** Difference between the derivatives over a step and over half of it, relative, that only a jump makes. */
-    private static final double JUMP = 0.5;
 
     private final Stations stations;
     private final StationLimits.Maker fuller;
@@ -256,29 +255,44 @@ public final class LapSolver {
         }
     }
 
+    /**
+     * The lap time's derivatives by what the road is at each station.
+     *
+     * @throws dev.lapwright.fault.NoLapException if this car cannot get round this track
+     * @throws IllegalStateException if another thread is inside this solver
+     */
+    public RoadDerivatives roadDerivatives(Vehicle vehicle) {
+        checkOwnModel();
+        enter();
+        try {
+            double time = solved(vehicle);
+            LapAdjoint adjoint = new LapAdjoint(kernel, vehicle);
+            Map<RoadDerivatives.Column, double[]> perRow = new EnumMap<>(RoadDerivatives.Column.class);
+            for (RoadDerivatives.Column column : RoadDerivatives.Column.values()) {
+                LocalSlopes.Hairs hairs = new LocalSlopes.Hairs(
+                        vehicle,
+                        new LocalSlopes.Hair(vehicle, new Road(stations, vehicle.wind, column, -column.step)),
+                        new LocalSlopes.Hair(vehicle, new Road(stations, vehicle.wind, column, column.step)));
+                perRow.put(column, adjoint.byRow(hairs, column.step));
+            }
+            return new RoadDerivatives(time, kernel.road, perRow);
+        } finally {
+            leave();
+        }
+    }
+
     private LapDerivatives.Sides derivative(LapAdjoint adjoint, Vehicle vehicle, String name) {
         boolean ofDay = Conditions.isMeantBy(name);
         double value = ofDay ? vehicle.conditions().value(name) : standing(vehicle.car(), name);
         double step = DERIVATIVE_STEP * Math.max(Math.abs(value), LEAST_SIZE);
-        LapDerivatives.Sides found = derivative(adjoint, vehicle, name, value, step);
-        if (value != 0) {
-            return found;
-        }
+        LocalSlopes.Hairs hairs = hairs(vehicle, name, value, step);
+        LapDerivatives.Sides found = adjoint.derivative(hairs, step);
         // Nothing may mean that it is not given: then there is no way that leads there.
-        LapDerivatives.Sides closer = derivative(adjoint, vehicle, name, value, 0.5 * step);
-        return new LapDerivatives.Sides(
-                unlessJump(found.below(), closer.below()), unlessJump(found.above(), closer.above()));
+        return value == 0 ? adjoint.unlessJump(found, hairs, hairs(vehicle, name, value, 0.5 * step)) : found;
     }
 
-    private static double unlessJump(double found, double closer) {
-        return Math.abs(closer / found - 1) > JUMP ? Double.NaN : found;
-    }
-
-    private LapDerivatives.Sides derivative(
-            LapAdjoint adjoint, Vehicle vehicle, String name, double value, double step) {
-        return adjoint.derivative(
-                new LocalSlopes.Hairs(vehicle, hair(vehicle, name, value - step), hair(vehicle, name, value + step)),
-                step);
+    private LocalSlopes.Hairs hairs(Vehicle vehicle, String name, double value, double step) {
+        return new LocalSlopes.Hairs(vehicle, hair(vehicle, name, value - step), hair(vehicle, name, value + step));
     }
 
     /** The car with another value of a quantity, or null if there is none. */
@@ -287,8 +301,8 @@ public final class LapSolver {
             return hair(
                     vehicle,
                     Conditions.isMeantBy(name)
-                            ? Vehicle.of(vehicle.car(), vehicle.conditions().with(name, value))
-                            : Vehicle.of(vehicle.car().with(name, value), vehicle.conditions()));
+                            ? vehicle.beside(vehicle.car(), vehicle.conditions().with(name, value))
+                            : vehicle.beside(vehicle.car().with(name, value), vehicle.conditions()));
         } catch (InvalidValueException endOfRange) {
             return null;
         }

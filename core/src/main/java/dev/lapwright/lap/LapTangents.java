@@ -86,6 +86,9 @@ public final class LapTangents {
 
         /** Change of energy at each station, m²/s². */
         double[] energies() {
+            if (hairs.nothing) {
+                return new double[courses.source.length];
+            }
             int[] limits = courses.limits();
             local.compare(hairs, courses.driveRows.kept, courses.brakeRows.kept, limits);
             double[] found = new double[courses.source.length];
@@ -105,16 +108,14 @@ public final class LapTangents {
         private double[] added(boolean driving) {
             LapCourses.Passage[] passages = driving ? courses.driven : courses.braked;
             double[] evenly = changes(driving ? courses.driveRows : courses.brakeRows, driving, false);
-            double[] shifting = hairs.shiftAlike()
-                    ? changes(driving ? courses.shiftRows : courses.shiftBackRows, driving, true)
-                    : new double[0];
+            double[] shifting = changes(driving ? courses.shiftRows : courses.shiftBackRows, driving, true);
             double[] added = new double[passages.length];
             for (int i = 0; i < passages.length; i++) {
                 LapCourses.Passage passage = passages[i];
                 if (passage == null) {
                     continue;
                 }
-                if (passage.shifting() && !hairs.shiftAlike()) {
+                if (passage.shifting() && local.movesGears(hairs, i)) {
                     if (driving) {
                         local.stepChange(hairs, i);
                     } else {

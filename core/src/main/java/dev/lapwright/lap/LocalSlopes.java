@@ -16,6 +16,9 @@ final class LocalSlopes {
     /** By how much a hair's difference moves an acceleration, m/s², about. */
     private static final double HAIR = 2e-4;
 
+    /** Way that a break of the propulsion may move by a hair, over its energy. */
+    private static final double NEAR_BREAK = 1e-3;
+
     /** Rows that are at most left out between two that are looked at, twice. */
     private static final int MOST_APART = 8;
     /** Departure from a straight course up to which neighbours tell of a place: of acceleration, m/s², and of its change with energy, 1/m. */
@@ -28,6 +31,10 @@ final class LocalSlopes {
     private static final double ROUNDING = 2e-9;
     /** Of so many rows one is looked at for kinks of a quantity. */
     private static final int SAMPLED = 32;
+    /** Share of them at which the sides may differ by chance. */
+    private static final double FEW = 0.1;
+    /** Change over half a step, of that over the step, that only a jump makes. */
+    private static final double JUMP = 0.75;
 
     private final Kernel kernel;
     private final Road road;
@@ -111,21 +118,65 @@ final class LocalSlopes {
         /** Whether the sides differ everywhere, and not only where the model has a kink at any car's. */
         private boolean bent;
 
+        /** Sum of the sizes of changes at the places looked at by {@link #compare}. */
+        private double sizeLess;
+
+        private double sizeMore;
+
         /** Change with less and with more of the quantity; NaN where there is none. */
         double atLess = Double.NaN;
 
         double atMore = Double.NaN;
 
+        /** Whether neither is driven otherwise. */
+        final boolean nothing;
+
         Hairs(Vehicle base, Hair less, Hair more) {
             this.less = less;
             this.more = more;
-            shiftAlike = (less == null || LapCourses.shiftAlike(base, less.car))
-                    && (more == null || LapCourses.shiftAlike(base, more.car));
+            nothing = (less == null || base.drivesAs(less.car)) && (more == null || base.drivesAs(more.car));
+            shiftAlike = !moves(base.propulsion, 0, base.propulsion.pieces);
         }
 
         /** Whether both change their gears where the car does. */
         boolean shiftAlike() {
             return shiftAlike;
+        }
+
+        /** Whether one of these breaks between pieces of the propulsion, the first and the last of them named, lies elsewhere. */
+        private boolean moves(Propulsion base, int first, int last) {
+            return moves(base, less, first, last) || moves(base, more, first, last);
+        }
+
+        private static boolean moves(Propulsion base, Hair hair, int first, int last) {
+            if (hair == null) {
+                return false;
+            }
+            return !LapCourses.shiftAlike(base, hair.car.propulsion, first, last);
+        }
+
+        /** No change on the sides that there are. */
+        LapDerivatives.Sides none() {
+            return new LapDerivatives.Sides(less == null ? Double.NaN : 0, more == null ? Double.NaN : 0);
+        }
+
+        /** Tells both sides apart everywhere. */
+        void tellBothSides() {
+            bent = true;
+        }
+
+        private void seen() {
+            sizeLess += Math.abs(atLess);
+            sizeMore += Math.abs(atMore);
+        }
+
+        /** Whether changes with less of the quantity are hardly smaller than those over another step. */
+        boolean jumpsLess(Hairs other) {
+            return sizeLess > JUMP * other.sizeLess;
+        }
+
+        boolean jumpsMore(Hairs other) {
+            return sizeMore > JUMP * other.sizeMore;
         }
 
         /** Half the way from less to more; all of it where one is missing, as often as the step to the other. */
@@ -195,26 +246,42 @@ final class LocalSlopes {
         }
     }
 
-    /** Looks at some rows whether the two sides differ where they need not: then they are told apart everywhere. */
+    /**
+     * Looks at some places whether the two sides differ where they need not: one that does is told apart from now on, and everything where it is
+     * more than a few, because the quantity itself has a kink.
+     */
     void compare(Hairs hairs, int[] driveRows, int[] brakeRows, int[] limits) {
-        if (hairs.less == null || hairs.more == null) {
-            return;
-        }
         hairs.bent = true;
-        boolean apart = false;
-        for (int i = 0; i < driveRows.length && !apart; i += SAMPLED) {
+        hairs.sizeLess = 0;
+        hairs.sizeMore = 0;
+        int looked = 0;
+        int apart = 0;
+        for (int i = 0; i < driveRows.length; i += SAMPLED) {
             driveChange(hairs, driveRows[i]);
-            apart = !drive.kink[driveRows[i]] && differ(hairs);
+            hairs.seen();
+            looked++;
+            apart += isFound(drive, driveRows[i], differ(hairs)) ? 1 : 0;
         }
-        for (int i = 0; i < brakeRows.length && !apart; i += SAMPLED) {
+        for (int i = 0; i < brakeRows.length; i += SAMPLED) {
             brakeChange(hairs, brakeRows[i]);
-            apart = !brake.kink[brakeRows[i]] && differ(hairs);
+            hairs.seen();
+            looked++;
+            apart += isFound(brake, brakeRows[i], differ(hairs)) ? 1 : 0;
         }
-        for (int i = 0; i < limits.length && !apart; i += SAMPLED) {
+        for (int i = 0; i < limits.length; i += SAMPLED) {
             limitChange(hairs, limits[i]);
-            apart = !isLimitKink(limits[i]) && differ(hairs);
+            hairs.seen();
+            looked++;
+            apart += !isLimitKink(limits[i]) && differ(hairs) ? 1 : 0;
         }
-        hairs.bent = apart;
+        hairs.bent = apart > FEW * looked;
+    }
+
+    /** Whether a kink is found that was not known. */
+    private static boolean isFound(Course course, int row, boolean differ) {
+        boolean found = differ && !course.kink[row];
+        course.kink[row] |= differ;
+        return found;
     }
 
     private static boolean differ(Hairs hairs) {
@@ -305,6 +372,16 @@ final class LocalSlopes {
         return kernel.gear(cell, kernel.energy[cell]) != kernel.gear(cell, kernel.energy[cell + 1]);
     }
 
+    /** Whether the speeds at which gears change in a cell, or next to it, are others. */
+    boolean movesGears(Hairs hairs, int cell) {
+        if (hairs.shiftAlike) {
+            return false;
+        }
+        int one = piece(kernel.energy[cell]);
+        int other = piece(kernel.energy[cell + 1]);
+        return hairs.moves(car.propulsion, Math.min(one, other), Math.max(one, other) + 1);
+    }
+
     /** Growth of an error of energy over a whole cell that is driven. */
     double stepGrowth(int cell) {
         double step = ENERGY_STEP * Math.max(1, kernel.energy[cell]);
@@ -321,17 +398,37 @@ final class LocalSlopes {
 
     /** Change of the energy where a driven cell ends with cars that enter it alike. */
     void stepChange(Hairs hairs, int cell) {
-        hairs.atMore =
-                hairs.more == null ? Double.NaN : driven(hairs.more, cell, kernel.energy[cell]) - endDriven[cell];
-        hairs.atLess =
-                hairs.less == null ? Double.NaN : driven(hairs.less, cell, kernel.energy[cell]) - endDriven[cell];
+        double start = kernel.energy[cell];
+        if (hairs.more != null) {
+            hairs.atMore = driven(hairs.more, cell, start) - endDriven[cell];
+        }
+        if (hairs.less != null) {
+            hairs.atLess =
+                    hairs.more == null || hairs.bent || isBreakNear(start) || isBreakNear(kernel.energy[cell + 1])
+                            ? driven(hairs.less, cell, start) - endDriven[cell]
+                            : -hairs.atMore;
+        }
+    }
+
+    /** Whether a break of the propulsion may move past an energy by a hair. */
+    private boolean isBreakNear(double energy) {
+        int piece = piece(energy);
+        double near = NEAR_BREAK * energy;
+        return energy - car.propulsion.breakEnergy[piece] < near
+                || car.propulsion.breakEnergy[piece + 1] - energy < near;
     }
 
     /** Change of the energy where a cell under braking begins. */
     void stepChangeBack(Hairs hairs, int cell) {
         double end = kernel.energy[cell + 1];
-        hairs.atMore = hairs.more == null ? Double.NaN : braked(hairs.more, cell, end) - startBraked[cell];
-        hairs.atLess = hairs.less == null ? Double.NaN : braked(hairs.less, cell, end) - startBraked[cell];
+        if (hairs.more != null) {
+            hairs.atMore = braked(hairs.more, cell, end) - startBraked[cell];
+        }
+        if (hairs.less != null) {
+            hairs.atLess = hairs.more == null || hairs.bent || isBreakNear(end) || isBreakNear(kernel.energy[cell])
+                    ? braked(hairs.less, cell, end) - startBraked[cell]
+                    : -hairs.atMore;
+        }
     }
 
     private double driven(Hair hair, int cell, double energy) {

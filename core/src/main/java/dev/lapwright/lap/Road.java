@@ -36,6 +36,11 @@ final class Road {
     final double[] rows;
 
     Road(Stations stations, Wind wind) {
+        this(stations, wind, RoadDerivatives.Column.GRIP, 0);
+    }
+
+    /** That with one column more by this at every station, its stations as they lie. */
+    Road(Stations stations, Wind wind, RoadDerivatives.Column column, double more) {
         this.stations = stations;
         closed = stations.track().isClosed();
         s = stations.s();
@@ -49,6 +54,16 @@ final class Road {
         double[] grip = stations.grip();
         double[] heading = stations.heading();
         double[] rule = stations.speedLimit();
+        double[] changed = switch (column) {
+            case CURVATURE -> curvature;
+            case SLOPE -> slope;
+            case BANK -> bank;
+            case VERTICAL_CURVATURE -> vertical;
+            case GRIP -> grip;
+        };
+        for (int i = 0; i < changed.length; i++) {
+            changed[i] += more;
+        }
         for (int i = 0; i <= cells; i++) {
             row(2 * i, curvature[i], slope[i], bank[i], vertical[i], grip[i], heading[i], rule[i], wind);
             if (i < cells) {

@@ -1,5 +1,6 @@
 package dev.lapwright.lap;
 
+import dev.lapwright.aero.AeroMap;
 import dev.lapwright.aero.Areas;
 import dev.lapwright.aero.Platform;
 import dev.lapwright.aero.Wing;
@@ -13,6 +14,10 @@ import dev.lapwright.chassis.AxleSpring;
 import dev.lapwright.chassis.LateralTransfer;
 import dev.lapwright.fault.Check;
 import dev.lapwright.fault.InvalidValueException;
+import dev.lapwright.powertrain.Engine;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 
 /**
  * A car as set up, in the air of the day: constants and tables that the kernel reads. Everything that depends on speed
@@ -54,8 +59,43 @@ public final class Vehicle {
     final double brakeMaxForce;
     final AeroTable aero;
     final Propulsion propulsion;
+    /** What the tables of engine and air were made from. */
+    private final EngineKey engineKey;
 
-    private Vehicle(Car car, Conditions conditions) {
+    private final AirKey airKey;
+
+    /** All that {@link Propulsion} is made from. */
+    private record EngineKey(Engine engine, List<Double> numbers) {
+        private static final List<Quantity> READ = List.of(
+                Quantity.POWER_SCALE,
+                Quantity.REV_LIMIT,
+                Quantity.WHEEL_RADIUS,
+                Quantity.EFFICIENCY,
+                Quantity.WHEEL_INERTIA,
+                Quantity.TYRE_SLIP,
+                Quantity.OVERRUN_DRAG,
+                Quantity.FINAL_DRIVE,
+                Quantity.ENGINE_INERTIA,
+                Quantity.LOWEST_GEAR,
+                Quantity.SHIFT_TIME);
+
+        static EngineKey of(Car car, double mass, double powerFactor) {
+            List<Double> numbers = new ArrayList<>();
+            READ.forEach(quantity -> numbers.add(car.value(quantity)));
+            for (double ratio : car.gearRatios()) {
+                numbers.add(ratio);
+            }
+            numbers.add(mass);
+            numbers.add(powerFactor);
+            return new EngineKey(car.engine(), numbers);
+        }
+    }
+
+    /** All that {@link AeroTable} is made from. */
+    private record AirKey(Areas base, AeroMap map, List<Double> numbers) {}
+
+    /** @param like a car that this one may share tables with, or null */
+    private Vehicle(Car car, Conditions conditions, Vehicle like) {
         this.car = car;
         this.conditions = conditions;
         mass = car.value(Quantity.MASS) + car.value(Quantity.FUEL_MASS);
@@ -126,21 +166,39 @@ public final class Vehicle {
         centreLock = frontDriveShare > 0 && frontDriveShare < 1 ? car.value(Quantity.CENTRE_LOCK) / 100 : 0;
         frontBrakeShare = car.value(Quantity.BRAKE_FRONT_SHARE) / 100;
         brakeMaxForce = car.value(Quantity.BRAKE_MAX_FORCE);
-        propulsion = new Propulsion(car, mass, car.powerCorrection().powerFactor(air));
-        platform = platform(frontSpring, rearSpring);
+        double powerFactor = car.powerCorrection().powerFactor(air);
+        engineKey = EngineKey.of(car, mass, powerFactor);
+        propulsion = like != null && like.engineKey.equals(engineKey)
+                ? like.propulsion
+                : new Propulsion(car, mass, powerFactor);
+        Areas base = base();
+        AeroMap map = car.aeroMap();
+        platform = new Platform(base, map, staticFrontMm, staticRearMm, frontSpring.rideRate(), rearSpring.rideRate());
         double topAirSpeed = propulsion.topSpeed + wind.speed() + 1;
         perWheelbase = 1 / wheelbase;
         pitchPerAx = mass * cgHeight / wheelbase;
         frontPitch = -pitchPerAx * car.value(Quantity.PITCH_FRONT) / 100;
         rearPitch = pitchPerAx * car.value(Quantity.PITCH_REAR) / 100;
         heave = mass * car.value(Quantity.HEAVE) / 100;
-        aero = new AeroTable(
-                platform,
-                0.5 * airDensity * topAirSpeed * topAirSpeed,
-                frontPitch,
-                rearPitch,
-                heave * frontShare,
-                heave * (1 - frontShare));
+        double mostPressure = 0.5 * airDensity * topAirSpeed * topAirSpeed;
+        double frontHeave = heave * frontShare;
+        double rearHeave = heave * (1 - frontShare);
+        airKey = new AirKey(
+                base,
+                map,
+                List.of(
+                        staticFrontMm,
+                        staticRearMm,
+                        frontSpring.rideRate(),
+                        rearSpring.rideRate(),
+                        mostPressure,
+                        frontPitch,
+                        rearPitch,
+                        frontHeave,
+                        rearHeave));
+        aero = like != null && like.airKey.equals(airKey)
+                ? like.aero
+                : new AeroTable(platform, mostPressure, frontPitch, rearPitch, frontHeave, rearHeave);
     }
 
     /** How far an axle sinks below the height measured with another mass on it, mm. */
@@ -156,7 +214,40 @@ public final class Vehicle {
 
     /** The car as it stands, on this day. */
     public static Vehicle of(Car car, Conditions conditions) {
-        return new Vehicle(car, conditions);
+        return new Vehicle(car, conditions, null);
+    }
+
+    /** Another car on another day that differs from this one in little: what both have in common is not made again. */
+    Vehicle beside(Car other, Conditions day) {
+        return new Vehicle(other, day, this);
+    }
+
+    /** Whether nothing that a lap reads differs; false too where tyre models of one's own cannot be compared. */
+    boolean drivesAs(Vehicle other) {
+        return propulsion == other.propulsion
+                && aero == other.aero
+                && wind.equals(other.wind)
+                && Arrays.equals(numbers(), other.numbers())
+                && front.gripsAs(other.front)
+                && rear.gripsAs(other.rear);
+    }
+
+    private double[] numbers() {
+        return new double[] {
+            mass,
+            wheelbase,
+            frontShare,
+            cgHeight,
+            airDensity,
+            frontRollShare,
+            rollingResistance,
+            rollingResistancePerSpeed,
+            ellipseExponent,
+            frontDriveShare,
+            centreLock,
+            frontBrakeShare,
+            brakeMaxForce
+        };
     }
 
     private AxleSpring axleSpring(
@@ -169,14 +260,14 @@ public final class Vehicle {
                 car.value(track));
     }
 
-    private Platform platform(AxleSpring frontSpring, AxleSpring rearSpring) {
+    /** Areas at the reference ride heights, wings as they stand. */
+    private Areas base() {
         Areas base = new Areas(
                 car.value(Quantity.DRAG_AREA), car.value(Quantity.LIFT_AREA_FRONT), car.value(Quantity.LIFT_AREA_REAR));
         for (Wing wing : car.wings()) {
             base = base.plus(wing.at(car.value("aero.wings." + wing.name() + ".angleDeg")));
         }
-        return new Platform(
-                base, car.aeroMap(), staticFrontMm, staticRearMm, frontSpring.rideRate(), rearSpring.rideRate());
+        return base;
     }
 
     /** The car this was made from. */

@@ -147,4 +147,76 @@ class LapDerivativesTest {
         assertThatThrownBy(() -> solver.derivatives(car, List.of()).of("chassis.massKg"))
                 .isInstanceOf(IllegalArgumentException.class);
     }
+
+    /** A car that shares tables with one that it differs from in one quantity laps as one made by itself, and as that one where nothing is said to differ. */
+    @Test
+    void sharedTablesChangeNothing() {
+        Car car = TestCars.winged();
+        Conditions day = Conditions.STANDARD;
+        Vehicle base = Vehicle.of(car, day);
+        LapSolver solver = LapSolver.on(TestTracks.circuit());
+        double asItIs = solver.lapTime(base);
+        for (String name : car.quantityNames()) {
+            double value = car.value(name);
+            Car other;
+            try {
+                other = car.with(name, value + 1e-3 * Math.max(Math.abs(value), 0.05));
+            } catch (InvalidValueException endOfRange) {
+                continue;
+            }
+            Vehicle beside = base.beside(other, day);
+            double time = solver.lapTime(Vehicle.of(other, day));
+            assertThat(solver.lapTime(beside)).as(name).isEqualTo(time);
+            if (base.drivesAs(beside)) {
+                assertThat(time).as(name).isEqualTo(asItIs);
+            }
+        }
+        assertThat(base.drivesAs(base.beside(car, day.with("conditions.windSpeedMps", 1))))
+                .isFalse();
+        assertThat(base.drivesAs(Vehicle.of(car, day))).as("tables of its own").isFalse();
+    }
+
+    /** v² = µ g R round a circle: half a percent of speed for each of grip; and from both sides of the step as from one. */
+    @Test
+    void speedsRoundACircleGrowWithGrip() {
+        double radius = 60;
+        Track circle = new SegmentPath(List.of(Segment.arc(2 * Math.PI * radius, radius)), true, 1)
+                .closedTrack("circle", 1e-6);
+        Vehicle car = PlainCar.ofMass(1000).friction(1.2).vehicle();
+        Vehicle more = Vehicle.of(car.car().with(GRIP, 1 + STEP), car.conditions());
+        Vehicle less = Vehicle.of(car.car().with(GRIP, 1 - STEP), car.conditions());
+        LapTangents tangents = LapSolver.on(circle)
+                .tangents(car, List.of(LapTangents.Step.towards(more), new LapTangents.Step(less, more)));
+        double speed = Math.sqrt(1.2 * G * radius);
+        int middle = tangents.speeds().length / 2;
+        assertThat(tangents.speeds()[middle]).isCloseTo(speed, within(STEP * speed));
+        // Over a step of 1e-4 the root bends by a quarter of its square.
+        assertThat(tangents.speedChange(0)[middle] / STEP).isCloseTo(speed / 2, within(1e-3 * speed));
+        assertThat(tangents.speedChange(1)[middle] / STEP).isCloseTo(speed / 2, within(1e-3 * speed));
+        assertThatThrownBy(() -> new LapTangents.Step(null, null)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** Speeds against those of laps solved anew: within two percent of what changes, root mean square; kinks at places where brakes are met leave that. */
+    @ParameterizedTest
+    @ValueSource(strings = {GRIP, "chassis.massKg", "aero.cdAM2", "engine.powerScale", "gearbox.finalDrive"})
+    void speedsOfLapsAgree(String name) {
+        Car car = TestCars.winged();
+        LapSolver solver = LapSolver.on(TestTracks.circuit());
+        double step = STEP * car.value(name);
+        Vehicle less = changed(car, Conditions.STANDARD, name, car.value(name) - step);
+        Vehicle more = changed(car, Conditions.STANDARD, name, car.value(name) + step);
+        double[] change = solver.tangents(
+                        Vehicle.of(car, Conditions.STANDARD), List.of(new LapTangents.Step(less, more)))
+                .speedChange(0);
+        double[] below = solver.speeds(less);
+        double[] above = solver.speeds(more);
+        double miss = 0;
+        double all = 0;
+        for (int i = 0; i < change.length; i++) {
+            double difference = 0.5 * (above[i] - below[i]);
+            miss += (change[i] - difference) * (change[i] - difference);
+            all += difference * difference;
+        }
+        assertThat(Math.sqrt(miss / all)).isLessThan(0.02);
+    }
 }
