@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -96,12 +97,17 @@ class DifferenceKeysTest {
                 "evidence castelvane-wings.csv --predicted-s -0.28",
                 "fit gt-talvex castelvane castelvane-laps.csv",
                 "weight gt-talvex harrowmere",
-                "ride gt-talvex harrowmere --corner T3",
-                "brief student-pipit harrowmere --line middle --draws 20"
+                "ride gt-talvex harrowmere --corner T3"
             })
     void aDifferenceOfLapTimeIsNamedSoInEveryFile(String command) throws IOException {
         written(command);
         check(namesIn(folder));
+    }
+
+    @Test
+    @Tag("heavy")
+    void aDifferenceOfLapTimeIsNamedSoInABrief() throws IOException {
+        aDifferenceOfLapTimeIsNamedSoInEveryFile("brief student-pipit harrowmere --line middle --draws 20");
     }
 
     private static void check(Set<String> names) {

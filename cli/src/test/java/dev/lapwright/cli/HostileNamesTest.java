@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -37,8 +39,7 @@ class HostileNamesTest {
                 "balance CAR CIRCUIT --complaint understeer:entry",
                 "ride CAR CIRCUIT --corner T3",
                 "pressures CAR CIRCUIT --setup SETUP --pair all:17psi:24psi",
-                "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05",
-                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --line middle --draws 20 --out OUT"
+                "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05"
             })
     void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(String command) throws IOException {
         Path car = folder.resolve("car.json");
@@ -76,6 +77,13 @@ class HostileNamesTest {
                         .doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
             }
         }
+    }
+
+    @Test
+    @Tag("heavy")
+    void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWrittenInABrief() throws IOException {
+        aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(
+                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --line middle --draws 20 --out OUT");
     }
 
     private Path circuit(String name) throws IOException {

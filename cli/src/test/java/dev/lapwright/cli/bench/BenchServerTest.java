@@ -391,6 +391,7 @@ class BenchServerTest {
     }
 
     @Test
+    @Tag("heavy")
     void theHeadlineSaysHowSureItIs() throws IOException {
         List<Map<String, Object>> told = messages(lap(41, Map.of("rear-wing", 2), Map.of())).stream()
                 .filter(one -> one.get("type").equals("doubt"))
@@ -668,6 +669,7 @@ class BenchServerTest {
 
     /** Studies are done one at a time: those behind a long one that wait for nobody go, or they would take all threads meanwhile. */
     @Test
+    @Tag("heavy")
     void whoGoesWhileItWaitsIsNotWaitedFor() throws IOException, InterruptedException {
         String study = BenchRoom.state(1, Map.of(), Map.of("study", "optimise"));
         try (BenchRoom full = new BenchRoom(folder);

@@ -64,6 +64,7 @@ class OptimiseCommandTest {
     }
 
     @ParameterizedTest
+    @Tag("heavy")
     @CsvSource({"1, 0", "9, 0", "1, 279"})
     void noLegalSettingOfAnExhaustiveSweepIsFasterWithinTheLimits(long seed, double topSpeedKmh) {
         Car car = Documents.car("gt-talvex");
