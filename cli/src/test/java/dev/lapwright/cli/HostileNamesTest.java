@@ -14,7 +14,6 @@ import java.util.regex.Matcher;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -27,6 +26,7 @@ class HostileNamesTest {
 
     /** Every name begins with a hyphen and a number, which on the terminal would get a minus sign were it no name. */
     @ParameterizedTest
+    @Tag("heavy")
     @ValueSource(
             strings = {
                 "show CAR",
@@ -39,7 +39,8 @@ class HostileNamesTest {
                 "balance CAR CIRCUIT --complaint understeer:entry",
                 "ride CAR CIRCUIT --corner T3",
                 "pressures CAR CIRCUIT --setup SETUP --pair all:17psi:24psi",
-                "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05"
+                "stint CAR CIRCUIT --laps 12 --compound -1soft:1.01:0.2 --compound -1hard:1:0.05",
+                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --line middle --draws 20 --out OUT"
             })
     void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(String command) throws IOException {
         Path car = folder.resolve("car.json");
@@ -77,13 +78,6 @@ class HostileNamesTest {
                         .doesNotContainPattern("\u22121\\p{L}|\u0004|\ufffd");
             }
         }
-    }
-
-    @Test
-    @Tag("heavy")
-    void aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWrittenInABrief() throws IOException {
-        aNameThatBeginsAsANegativeNumberIsPrintedAsItIsWritten(
-                "brief CAR CIRCUIT --setup SETUP --vary rear-wing --line middle --draws 20 --out OUT");
     }
 
     private Path circuit(String name) throws IOException {

@@ -345,6 +345,7 @@ class BenchServerTest {
     }
 
     @Test
+    @Tag("heavy")
     void everyKnobHasItsLandscape() throws IOException {
         String answer = lap(3, Map.of(), Map.of("hand", "final-drive"));
         Map<String, Object> sheet = message(room.post("sheet", BenchRoom.state(3, Map.of(), Map.of())), "sheet");

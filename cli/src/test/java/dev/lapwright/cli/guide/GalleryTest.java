@@ -91,6 +91,7 @@ class GalleryTest {
 
     /** Into the folder it names, and on request from there into that of the images. */
     @ParameterizedTest
+    @Tag("heavy")
     @MethodSource("commands")
     void everyCommandDrawsItsPictures(String command) throws IOException {
         List<String> arguments = List.of(command.split(" "));

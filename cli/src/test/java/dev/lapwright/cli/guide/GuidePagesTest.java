@@ -35,12 +35,11 @@ class GuidePagesTest {
                 "ride.md",
                 "pressures.md",
                 "stint.md",
-                "evidence.md",
-                "fit.md");
+                "evidence.md");
     }
 
     static Stream<Arguments> heavyCommands() throws IOException {
-        return shownCommands("brief.md", "optimise.md");
+        return shownCommands("brief.md", "optimise.md", "fit.md");
     }
 
     private static Stream<Arguments> shownCommands(String... pages) throws IOException {
@@ -64,7 +63,7 @@ class GuidePagesTest {
     @ParameterizedTest(name = "{0}: {1}")
     @MethodSource("heavyCommands")
     @Tag("heavy")
-    void outputOfWholeEventsAndSearchesIsTheRealOne(String page, String command, String output) {
+    void outputOfWholeEventsSearchesAndFitsIsTheRealOne(String page, String command, String output) {
         shownOutputIsTheRealOne(page, command, output);
     }
 

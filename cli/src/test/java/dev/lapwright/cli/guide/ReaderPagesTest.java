@@ -38,6 +38,7 @@ class ReaderPagesTest {
     }
 
     @TestFactory
+    @Tag("heavy")
     Stream<DynamicTest> firstHour() throws IOException {
         return page("first-hour.md");
     }
