@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Every difference of lap time stands in results under a name that begins with "difference". A name in seconds that does not
  * must be listed here, as something else than a difference of lap times.
  */
+@Tag("heavy")
 class DifferenceKeysTest {
     private static final Pattern IN_SECONDS = Pattern.compile("[a-z][A-Za-z0-9]*(?<!Per)S(Per[A-Z][A-Za-z0-9]*|)");
     private static final Pattern DIFFERENCE = Pattern.compile("difference([A-Z][A-Za-z0-9]*)?S(Per[A-Z][A-Za-z0-9]*|)");
@@ -105,7 +106,6 @@ class DifferenceKeysTest {
     }
 
     @Test
-    @Tag("heavy")
     void aDifferenceOfLapTimeIsNamedSoInABrief() throws IOException {
         aDifferenceOfLapTimeIsNamedSoInEveryFile("brief student-pipit harrowmere --line middle --draws 20");
     }

@@ -138,6 +138,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void aSetupBetweenLegalStepsIsSaidToBeThere() {
         assertThat(text(small("-s", "rear-wing=2.5"))).contains("between legal steps: rear-wing");
         assertThat(text(small("-s", "rear-wing=2"))).doesNotContain("between legal steps: rear-wing");
@@ -224,6 +225,7 @@ class OptimiseCommandTest {
 
     /** Neither car is slower on its own line than on one that was found for the other, or than on the smoothest. */
     @Test
+    @Tag("heavy")
     void theBestIsCheckedWithTheLineFoundAnewForBoth() {
         Map<String, Object> result =
                 JsonTree.object(small("--spacing-m", "5", "--json").out());
@@ -241,6 +243,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void onTheMiddleNoLineIsLookedFor() {
         Run run = small("--line", "middle", "--json");
         assertThat(JsonTree.object(run.out()).get("ownLines")).isNull();
