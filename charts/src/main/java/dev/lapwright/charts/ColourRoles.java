@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What the colours of a palette stand for in an SVG, so that a viewer can exchange them: {@code paper}, {@code ink}, {@code
+ * Roles of the colours of a palette in an SVG, so that a viewer can exchange them: {@code paper}, {@code ink}, {@code
  * muted}, {@code grid}, {@code band}, {@code 0} to {@code 5} for the series and {@code label-0} to {@code label-5} for text
  * about them. Other colours, those of the ramp among them, stay as they are.
  */

@@ -8,6 +8,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.AccessTarget.CodeUnitAccessTarget;
 import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.domain.JavaCodeUnit;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.library.GeneralCodingRules;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +22,9 @@ import org.junit.jupiter.api.Test;
 class HabitsTest {
     /** Of a package of one module; a file is as long as its subject. */
     private static final int MOST_FILES = 40;
+
+    private static final int MOST_PARAMETERS = 9;
+    private static final int MOST_COMPONENTS = 19;
 
     @Test
     void onlyTheCommandPrintsOrExits() {
@@ -77,6 +82,32 @@ class HabitsTest {
     @Test
     void faultsAreOfOurFamilyNotBareRuntimeExceptions() {
         GeneralCodingRules.NO_CLASSES_SHOULD_THROW_GENERIC_EXCEPTIONS.check(House.classes());
+    }
+
+    @Test
+    void noSignatureIsALongList() {
+        List<String> tooLong = House.classes().stream()
+                .flatMap(of -> of.getCodeUnits().stream())
+                .filter(unit -> unit.getModifiers().stream().noneMatch(JavaModifier.SYNTHETIC::equals))
+                .filter(unit -> parameters(unit) > most(unit))
+                // Java and JFreeChart want these so.
+                .filter(unit -> !Set.of("drawImage", "drawItem").contains(unit.getName()))
+                .map(unit -> unit.getFullName() + " has " + parameters(unit))
+                .toList();
+        assertThat(tooLong)
+                .as("parameters in a row: what belongs together asks for a record")
+                .isEmpty();
+    }
+
+    /** Of a record as many as it has components, which are named where they are read. */
+    private static int most(JavaCodeUnit unit) {
+        return unit.isConstructor() && unit.getOwner().isRecord() ? MOST_COMPONENTS : MOST_PARAMETERS;
+    }
+
+    /** The compiler puts name and place before those of an enum's constructor. */
+    private static int parameters(JavaCodeUnit unit) {
+        boolean counted = unit.isConstructor() && unit.getOwner().isEnum();
+        return unit.getRawParameterTypes().size() - (counted ? 2 : 0);
     }
 
     @Test

@@ -23,10 +23,12 @@ import java.util.concurrent.TimeUnit;
 import java.util.spi.ToolProvider;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The modules as a stranger meets them: compiled against and run, on the module path and on the class path. */
+@Tag("heavy")
 class ModulePathTest {
     private static final long PATIENCE_S = 120;
 

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class HelpTest {
     private static final String EXAMPLE = "  lapwright ";
+    private static final String BRIEF = "brief";
 
     @TempDir
     private Path folder;
@@ -43,12 +45,18 @@ class HelpTest {
     static Stream<String> allExamples() {
         List<String> examples = new ArrayList<>(examples(Run.of("--help").lines()));
         for (String command : commands()) {
-            examples.addAll(examples(Run.of(command, "--help").lines()));
+            if (!command.equals(BRIEF)) {
+                examples.addAll(examples(Run.of(command, "--help").lines()));
+            }
         }
         examples.addAll(examples(Run.of("circuit", "import", "--help").lines()));
         examples.addAll(examples(Run.of("circuit", "show", "--help").lines()));
         // The bench goes on until it is stopped: BenchCommandTest starts its examples.
         return examples.stream().filter(example -> !example.startsWith(EXAMPLE + "bench "));
+    }
+
+    static Stream<String> examplesOfBriefs() {
+        return examples(Run.of(BRIEF, "--help").lines()).stream();
     }
 
     @Test
@@ -112,6 +120,13 @@ class HelpTest {
             })
     void optionsAreGrouped(String command) {
         assertThat(Run.of(command, "--help").lines()).contains("Conditions:", "Output:");
+    }
+
+    @ParameterizedTest
+    @MethodSource("examplesOfBriefs")
+    @Tag("heavy")
+    void everyExampleOfABriefRuns(String example) throws IOException {
+        everyExampleRuns(example);
     }
 
     @ParameterizedTest

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -25,6 +26,7 @@ class HostileNamesTest {
 
     /** Every name begins with a hyphen and a number, which on the terminal would get a minus sign were it no name. */
     @ParameterizedTest
+    @Tag("heavy")
     @ValueSource(
             strings = {
                 "show CAR",

@@ -12,6 +12,7 @@ import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -30,6 +31,7 @@ class TerminalWidthTest {
     }
 
     @ParameterizedTest
+    @Tag("heavy")
     @ValueSource(
             strings = {
                 "lap gt-talvex castelvane --against rear-wing=3",

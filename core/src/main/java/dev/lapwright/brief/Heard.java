@@ -4,7 +4,7 @@ import dev.lapwright.study.robust.RobustnessResult;
 import java.util.Optional;
 
 /**
- * What a driver's words of the car as it stands leave of the cars that it may be.
+ * Cars that a car may be, as far as a driver's words of it as it stands leave them.
  *
  * @param drawn cars drawn to find those that go with the words
  * @param left those that do: all that is said of the doubt rests on them

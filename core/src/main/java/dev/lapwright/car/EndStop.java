@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What stops an adjustment on the real car before the end of its range, where nothing in the model does: common practice, no source. A
+ * Reason that stops an adjustment on the real car before the end of its range, where nothing in the model does: common practice, no source. A
  * recommendation at an end of a range is told with it.
  */
 public enum EndStop {

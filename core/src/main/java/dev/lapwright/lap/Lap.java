@@ -111,7 +111,8 @@ public final class Lap {
         Check.inRange("distance (m)", distance, s[0], s[s.length - 1]);
         int i = cellOf(s, distance);
         double ds = s[i + 1] - s[i];
-        if (!(ds > 0)) {
+        // A run may begin at rest, where no share of the cell's time could be told.
+        if (!(ds > 0) || distance == s[i]) {
             return t[i];
         }
         double here = speedAt(distance, s, v);

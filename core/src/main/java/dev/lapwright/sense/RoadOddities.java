@@ -3,6 +3,7 @@ package dev.lapwright.sense;
 import dev.lapwright.car.Unit;
 import dev.lapwright.car.UnitGuess;
 import dev.lapwright.track.Stations;
+import dev.lapwright.track.survey.UnitPlausibility;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
@@ -11,7 +12,6 @@ import java.util.function.DoubleUnaryOperator;
 /** Oddities of a road as the solver sees it, each at its worst place. Bounds are common practice, no source. */
 public final class RoadOddities {
     private static final double TIGHTEST = 5;
-    private static final double STEEPEST = Math.atan(0.22);
     private static final double MOST_BANK = Math.toRadians(38);
     private static final double NARROWEST = 3.5;
     private static final double WIDEST = 30;
@@ -62,7 +62,7 @@ public final class RoadOddities {
                 odd,
                 s,
                 stations.slope(),
-                a -> Math.abs(a) - STEEPEST,
+                a -> Math.abs(a) - UnitPlausibility.STEEPEST,
                 a -> "a slope of " + Oddity.text(100 * Math.tan(a)) + " %; roads climb by up to 20 %",
                 "check the elevations there and their unit");
         worst(

@@ -1,5 +1,6 @@
 package dev.lapwright.sense;
 
+import dev.lapwright.track.survey.UnitPlausibility;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -15,7 +16,6 @@ public final class SampleOddities {
     /** Change of speed that no car makes, m/s²: three times what the best brakes with much downforce do. */
     private static final double NO_CAR = 150;
 
-    private static final double FASTEST = 110;
     /** Steps of the clock or between points beside the usual one that are a gap. */
     private static final double GAP = 8;
 
@@ -164,7 +164,7 @@ public final class SampleOddities {
         Kind fast = new Kind("put the unit in the heading, as in speed (km/h), or take out the rows");
         Kind spikes = new Kind("correct the row or take it out");
         for (int i = 0; i < speed.length; i++) {
-            if (speed[i] > FASTEST || speed[i] < -1) {
+            if (speed[i] > UnitPlausibility.FASTEST || speed[i] < -1) {
                 fast.at(i, "a speed of " + Oddity.text(3.6 * speed[i]) + " km/h");
             } else if (i > 0 && i + 1 < speed.length && !(speed[i] < 0)) {
                 double before = change(time, distance, speed, i - 1);

@@ -3,7 +3,7 @@ package dev.lapwright.tyre;
 import dev.lapwright.fault.Check;
 
 /**
- * How pressure and temperature scale grip: each a parabola about its ideal, never below {@link #FLOOR}.
+ * Scale of grip by pressure and temperature: each a parabola about its ideal, never below {@link #FLOOR}.
  *
  * <p>Common practice, no source: near its window a tyre's grip is flat and falls with the square of the distance from it.
  */

@@ -2,9 +2,11 @@ package dev.lapwright.evidence;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Few days of each world, seeds fixed; {@link SimulatedDays} as a program draws thousands (docs/evidence.md). */
+@Tag("heavy")
 class CoverageTest {
     @Test
     void intervalsHoldTheTruthInEveryWorld() {

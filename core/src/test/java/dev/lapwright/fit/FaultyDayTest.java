@@ -35,6 +35,7 @@ class FaultyDayTest {
     }
 
     @Test
+    @Tag("heavy")
     void aSensorThatReadsAPercentOffIsFoundAndNotTakenForTheCar() {
         FitResult result = Fit.of(FaultyDay.given(), FaultyDay.track(), Conditions.STANDARD)
                 .laps(FaultyDay.laps(FaultyDay.Fault.SPEED_SCALE, 1000))
@@ -51,6 +52,7 @@ class FaultyDayTest {
     }
 
     @Test
+    @Tag("heavy")
     void aSensorThatComesLateIsFoundAndNotTakenForTheCar() {
         FitResult result = Fit.of(FaultyDay.given(), FaultyDay.track(), Conditions.STANDARD)
                 .laps(FaultyDay.laps(FaultyDay.Fault.SENSOR_LAG, 1000))

@@ -63,6 +63,7 @@ class SteeringReadingTest {
     }
 
     @Test
+    @Tag("heavy")
     void steerBeyondTheLinearTellsTheAxleThatGivesUpFirst() {
         Car front = FitScene.car(Map.of(Quantity.FRICTION_Y_FRONT, 1.3, Quantity.FRICTION_X_FRONT, 1.3));
         Car rear = FitScene.car(Map.of(Quantity.FRICTION_Y_FRONT, 1.8, Quantity.FRICTION_X_FRONT, 1.8));

@@ -77,6 +77,23 @@ class ClosedFormsTest {
         assertThat(wheels.rearTransfer).isCloseTo(1000 * more * height / 1.5 - axle / 2, within(1e-9 * axle));
     }
 
+    /** The same at the other end, on tracks of two widths: what the rear cannot take, m ay h - Z tr/2, the front takes on its own width. */
+    @Test
+    void aRearWheelLiftsAndTheFrontTakesTheRest() {
+        double height = 0.6;
+        PlainCar car = PlainCar.ofMass(1000)
+                .with(Quantity.CG_HEIGHT, height)
+                .with(Quantity.TRACK_REAR, 1.3)
+                .with(Quantity.BAR_REAR, 9000);
+        double axle = 500 * G;
+        double lateral = 10;
+        double front = (1000 * lateral * height - axle / 2 * 1.3) / 1.5;
+        assertThat(front).as("what the front can take").isLessThan(axle / 2);
+        WheelForces wheels = turning(car, lateral, 0);
+        assertThat(wheels.rearTransfer).isCloseTo(axle / 2, within(ROUNDING * axle));
+        assertThat(wheels.frontTransfer).isCloseTo(front, within(1e-9 * axle));
+    }
+
     /**
      * Loads apart by m ay h/(2 t) on each axle, tyres with μ (1 - k (F/F0 - 1)): of four wheels Σ μF (1 + k) - μ k F²/F0 = m ay, a
      * quadratic for ay, worked by hand. The stiffness falls with load as friction does, so that all wheels peak at one slip angle.

@@ -19,6 +19,7 @@ import dev.lapwright.track.StationSpacing;
 import dev.lapwright.track.Track;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -70,6 +71,7 @@ class LapInvarianceTest {
     }
 
     @Test
+    @Tag("heavy")
     void sweepWithLinesFoundAnewIsTheSameForAnyNumberOfThreads() {
         LineChoices coarse = new LineChoices(0.25, 6);
         Line smoothest = LineSearch.of(track, car, coarse).smoothest();

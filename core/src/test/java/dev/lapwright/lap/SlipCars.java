@@ -16,6 +16,49 @@ import java.util.Random;
  * no engine drag.
  */
 public final class SlipCars {
+    private static final List<Quantity> AXLE_FRONT = List.of(
+            Quantity.ROLL_CENTRE_FRONT,
+            Quantity.SPRING_FRONT,
+            Quantity.MOTION_RATIO_FRONT,
+            Quantity.BAR_FRONT,
+            Quantity.RIDE_HEIGHT_FRONT,
+            Quantity.TOE_FRONT,
+            Quantity.CAMBER_FRONT,
+            Quantity.CAMBER_GAIN_FRONT,
+            Quantity.VERTICAL_RATE_FRONT);
+    private static final List<Quantity> AXLE_REAR = List.of(
+            Quantity.ROLL_CENTRE_REAR,
+            Quantity.SPRING_REAR,
+            Quantity.MOTION_RATIO_REAR,
+            Quantity.BAR_REAR,
+            Quantity.RIDE_HEIGHT_REAR,
+            Quantity.TOE_REAR,
+            Quantity.CAMBER_REAR,
+            Quantity.CAMBER_GAIN_REAR,
+            Quantity.VERTICAL_RATE_REAR);
+    private static final List<Quantity> TYRES_FRONT = List.of(
+            Quantity.FRICTION_X_FRONT,
+            Quantity.FRICTION_Y_FRONT,
+            Quantity.SENSITIVITY_X_FRONT,
+            Quantity.SENSITIVITY_Y_FRONT,
+            Quantity.REFERENCE_LOAD_FRONT,
+            Quantity.CORNERING_STIFFNESS_FRONT,
+            Quantity.STIFFNESS_SENSITIVITY_FRONT,
+            Quantity.BEST_INCLINATION_FRONT,
+            Quantity.INCLINATION_LOSS_Y_FRONT,
+            Quantity.INCLINATION_LOSS_X_FRONT);
+    private static final List<Quantity> TYRES_REAR = List.of(
+            Quantity.FRICTION_X_REAR,
+            Quantity.FRICTION_Y_REAR,
+            Quantity.SENSITIVITY_X_REAR,
+            Quantity.SENSITIVITY_Y_REAR,
+            Quantity.REFERENCE_LOAD_REAR,
+            Quantity.CORNERING_STIFFNESS_REAR,
+            Quantity.STIFFNESS_SENSITIVITY_REAR,
+            Quantity.BEST_INCLINATION_REAR,
+            Quantity.INCLINATION_LOSS_Y_REAR,
+            Quantity.INCLINATION_LOSS_X_REAR);
+
     private static final double G = 9.80665;
 
     private SlipCars() {}
@@ -76,52 +119,20 @@ public final class SlipCars {
         return q;
     }
 
-    private static void axle(
-            Map<Quantity, Double> q,
-            boolean front,
-            double rollCentre,
-            double spring,
-            double ratio,
-            double bar,
-            double height,
-            double toe,
-            double camber,
-            double gain,
-            double rate) {
-        q.put(front ? Quantity.ROLL_CENTRE_FRONT : Quantity.ROLL_CENTRE_REAR, rollCentre);
-        q.put(front ? Quantity.SPRING_FRONT : Quantity.SPRING_REAR, spring);
-        q.put(front ? Quantity.MOTION_RATIO_FRONT : Quantity.MOTION_RATIO_REAR, ratio);
-        q.put(front ? Quantity.BAR_FRONT : Quantity.BAR_REAR, bar);
-        q.put(front ? Quantity.RIDE_HEIGHT_FRONT : Quantity.RIDE_HEIGHT_REAR, height);
-        q.put(front ? Quantity.TOE_FRONT : Quantity.TOE_REAR, toe);
-        q.put(front ? Quantity.CAMBER_FRONT : Quantity.CAMBER_REAR, camber);
-        q.put(front ? Quantity.CAMBER_GAIN_FRONT : Quantity.CAMBER_GAIN_REAR, gain);
-        q.put(front ? Quantity.VERTICAL_RATE_FRONT : Quantity.VERTICAL_RATE_REAR, rate);
+    /** Values of an axle in the order of {@link #AXLE_FRONT}. */
+    private static void axle(Map<Quantity, Double> q, boolean front, double... values) {
+        put(q, front ? AXLE_FRONT : AXLE_REAR, values);
     }
 
-    private static void tyres(
-            Map<Quantity, Double> q,
-            boolean front,
-            double alongPeak,
-            double acrossPeak,
-            double alongSensitivity,
-            double acrossSensitivity,
-            double load,
-            double stiffness,
-            double stiffnessSensitivity,
-            double lean,
-            double acrossLoss,
-            double alongLoss) {
-        q.put(front ? Quantity.FRICTION_X_FRONT : Quantity.FRICTION_X_REAR, alongPeak);
-        q.put(front ? Quantity.FRICTION_Y_FRONT : Quantity.FRICTION_Y_REAR, acrossPeak);
-        q.put(front ? Quantity.SENSITIVITY_X_FRONT : Quantity.SENSITIVITY_X_REAR, alongSensitivity);
-        q.put(front ? Quantity.SENSITIVITY_Y_FRONT : Quantity.SENSITIVITY_Y_REAR, acrossSensitivity);
-        q.put(front ? Quantity.REFERENCE_LOAD_FRONT : Quantity.REFERENCE_LOAD_REAR, load);
-        q.put(front ? Quantity.CORNERING_STIFFNESS_FRONT : Quantity.CORNERING_STIFFNESS_REAR, stiffness);
-        q.put(front ? Quantity.STIFFNESS_SENSITIVITY_FRONT : Quantity.STIFFNESS_SENSITIVITY_REAR, stiffnessSensitivity);
-        q.put(front ? Quantity.BEST_INCLINATION_FRONT : Quantity.BEST_INCLINATION_REAR, lean);
-        q.put(front ? Quantity.INCLINATION_LOSS_Y_FRONT : Quantity.INCLINATION_LOSS_Y_REAR, acrossLoss);
-        q.put(front ? Quantity.INCLINATION_LOSS_X_FRONT : Quantity.INCLINATION_LOSS_X_REAR, alongLoss);
+    /** Values of an axle's tyres in the order of {@link #TYRES_FRONT}. */
+    private static void tyres(Map<Quantity, Double> q, boolean front, double... values) {
+        put(q, front ? TYRES_FRONT : TYRES_REAR, values);
+    }
+
+    private static void put(Map<Quantity, Double> q, List<Quantity> quantities, double... values) {
+        for (int i = 0; i < values.length; i++) {
+            q.put(quantities.get(i), values[i]);
+        }
     }
 
     private static void drive(Map<Quantity, Double> q, double radius, double frontShare, double power, double brakes) {

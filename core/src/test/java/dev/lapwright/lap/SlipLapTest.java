@@ -20,6 +20,7 @@ import java.lang.management.ManagementFactory;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Laps by the fuller model: against what a lap is made of, and against the fast model where both are one. */
@@ -144,6 +145,7 @@ class SlipLapTest {
 
     /** As counted by Java itself; an object at each station would be 16 bytes at least. */
     @Test
+    @Tag("heavy")
     void noStationCostsMemory() {
         Stations fine = TestTracks.circuit().stations(StationSpacing.DEFAULT.scaled(0.5));
         int more = fine.count() - CIRCUIT.count();

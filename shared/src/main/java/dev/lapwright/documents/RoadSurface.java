@@ -1,7 +1,7 @@
 package dev.lapwright.documents;
 
 /**
- * What segments and stations of a circuit share: slope, bank, grip and width, which hold until they are changed, and a
+ * Surface of a road, which segments and stations of a circuit share: slope, bank, grip and width, which hold until they are changed, and a
  * speed limit, which holds where it stands.
  *
  * @param slope rad

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What a study found, in the order in which it is told: to people as blocks, to machines as fields, and as tables for files.
+ * Result of a study, in the order in which it is told: to people as blocks, to machines as fields, and as tables for files.
  * Each fact is said once and goes wherever it is named for.
  */
 public final class Report {

@@ -17,7 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** What a brief says of changes, as JSON: suggested, traded, to be tested, proved. */
+/** Changes that a brief recommends, as JSON: suggested, traded, to be tested, proved. */
 final class BriefChanges {
     private BriefChanges() {}
 

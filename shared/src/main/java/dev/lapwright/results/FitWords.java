@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What a fit found, in words. */
+/** Result of a fit, in words. */
 final class FitWords {
     /** What a log says of its columns where it has what a line takes, beside speed. */
     private static final String LATERAL = "lateral_acceleration from";

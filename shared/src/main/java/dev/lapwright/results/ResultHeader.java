@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Supplier;
 
-/** What every result in JSON begins with: what it is, what made it, and from what. */
+/** Beginning of every result in JSON: what it is, what made it, and from what. */
 final class ResultHeader {
     /** Name of the hash of what a result was computed from. */
     static final String HASH = "inputsSha256";

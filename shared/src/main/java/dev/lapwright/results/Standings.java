@@ -16,7 +16,7 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * How settings stand on the cars that a car may be, said once for all reports: columns, fields and sentences.
+ * Standing of settings on the cars that a car may be, said once for all reports: columns, fields and sentences.
  *
  * @param result what was found
  */

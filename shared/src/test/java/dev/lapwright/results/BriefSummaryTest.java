@@ -25,9 +25,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A brief as JSON holds what was found, and says of each part that is missing why. */
+@Tag("heavy")
 class BriefSummaryTest {
     private static final Car CAR =
             Documents.car(TestDocuments.source("valid/car/complete.json")).with("rear-wing", 0);

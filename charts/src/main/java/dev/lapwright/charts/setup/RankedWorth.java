@@ -30,7 +30,7 @@ import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 
 /**
- * What each adjustment is worth: change of lap time (s) by one step each way, and at the fastest and the slowest setting of
+ * Bars of what each adjustment is worth: change of lap time (s) by one step each way, and at the fastest and the slowest setting of
  * its range; those with the widest range first. A shaded band tells what the timing screen cannot show.
  */
 public final class RankedWorth {

@@ -13,7 +13,7 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 
 /**
- * What a kilogram costs in each corner and on each straight, in driving order: time for a kilogram (ms/kg), and beside it the
+ * Bars of what a kilogram costs in each corner and on each straight, in driving order: time for a kilogram (ms/kg), and beside it the
  * percent of the time there that a percent of mass costs.
  */
 public final class WeightBars {

@@ -8,7 +8,7 @@ import dev.lapwright.study.sweep.SweepAxis;
 import dev.lapwright.study.sweep.SweepResult;
 
 /**
- * What a swept axis is called for people.
+ * Name of a swept axis for people.
  *
  * @param name without the unit, such as "Rear wing"
  * @param unit symbol, empty for a pure number

@@ -9,7 +9,7 @@ import dev.lapwright.track.Stations;
 import org.jfree.chart.JFreeChart;
 
 /**
- * What a circuit or open run is like along the way: curvature (1/km) with the smallest radius of each corner (m), altitude
+ * Profile of a circuit or open run along the way: curvature (1/km) with the smallest radius of each corner (m), altitude
  * (m) and slope (deg) over distance (m); corners shaded and named, sectors ruled off.
  */
 public final class CircuitProfile {

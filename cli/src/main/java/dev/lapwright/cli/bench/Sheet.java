@@ -23,7 +23,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 
-/** What lies on the bench while knobs are turned: a car, a circuit and a line, and the laps driven there so far. */
+/** State of the bench while knobs are turned: a car, a circuit and a line, and the laps driven there so far. */
 final class Sheet {
     private static final int MOST_LAPS = 24;
     /** Places of the map: enough for a curve to look like one. */

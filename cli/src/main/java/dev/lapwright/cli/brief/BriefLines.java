@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * What a brief recommends, with the fastest line found anew for each car.
+ * Recommendations of a brief, with the fastest line found anew for each car.
  *
  * @param lapTime of the car as it stands on its own line, s
  * @param setup the car after all changes of the plan; empty where it changes nothing

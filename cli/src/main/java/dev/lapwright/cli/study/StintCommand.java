@@ -99,6 +99,7 @@ public final class StintCommand extends StudyCommand<StintReport> {
     public void check() {
         doubt.check(line);
         resume.check(doubt.isDrawing());
+        stops.check();
     }
 
     @Override
@@ -162,7 +163,7 @@ public final class StintCommand extends StudyCommand<StintReport> {
                 description = "What a stop costs then; half if left out (common practice, no source).")
         Double neutralLoss;
 
-        Optional<StopPlansResult> plans(Subject subject, StintResult stint) {
+        void check() {
             if (loss == null) {
                 if (most != null || laps != null || pace != null || neutralLoss != null) {
                     throw new InvalidValueException(
@@ -170,18 +171,30 @@ public final class StintCommand extends StudyCommand<StintReport> {
                             "nothing is said of what a stop costs",
                             "add --stop-loss-s, as in --stop-loss-s 25");
                 }
-                return Optional.empty();
+                return;
             }
             Check.inRange("--stop-loss-s", loss, 0, LONGEST_S);
-            StopPlans study = StopPlans.of(subject.car(), subject.driven(), subject.day(), stint, loss);
             if (most != null) {
-                study = study.withMostStops((int) Check.inRange("--most-stops", most, 0, 2));
+                Check.inRange("--most-stops", most, 0, 2);
             }
             if (laps != null) {
-                study = study.neutralised(neutralised());
+                neutralised();
             } else if (pace != null || neutralLoss != null) {
                 throw new InvalidValueException(
                         "neutralised laps", "nothing is said of which they are", "add --neutralised, as in 8-11");
+            }
+        }
+
+        Optional<StopPlansResult> plans(Subject subject, StintResult stint) {
+            if (loss == null) {
+                return Optional.empty();
+            }
+            StopPlans study = StopPlans.of(subject.car(), subject.driven(), subject.day(), stint, loss);
+            if (most != null) {
+                study = study.withMostStops(most);
+            }
+            if (laps != null) {
+                study = study.neutralised(neutralised());
             }
             return Optional.of(study.run());
         }

@@ -345,6 +345,7 @@ class BenchServerTest {
     }
 
     @Test
+    @Tag("heavy")
     void everyKnobHasItsLandscape() throws IOException {
         String answer = lap(3, Map.of(), Map.of("hand", "final-drive"));
         Map<String, Object> sheet = message(room.post("sheet", BenchRoom.state(3, Map.of(), Map.of())), "sheet");
@@ -391,6 +392,7 @@ class BenchServerTest {
     }
 
     @Test
+    @Tag("heavy")
     void theHeadlineSaysHowSureItIs() throws IOException {
         List<Map<String, Object>> told = messages(lap(41, Map.of("rear-wing", 2), Map.of())).stream()
                 .filter(one -> one.get("type").equals("doubt"))
@@ -668,6 +670,7 @@ class BenchServerTest {
 
     /** Studies are done one at a time: those behind a long one that wait for nobody go, or they would take all threads meanwhile. */
     @Test
+    @Tag("heavy")
     void whoGoesWhileItWaitsIsNotWaitedFor() throws IOException, InterruptedException {
         String study = BenchRoom.state(1, Map.of(), Map.of("study", "optimise"));
         try (BenchRoom full = new BenchRoom(folder);

@@ -25,6 +25,7 @@ import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -35,6 +36,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** One page, looked at from many sides: by its text, and in a browser where the machine has one. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("heavy")
 class BriefPageTest {
     private static final Pattern TAG = Pattern.compile("<[^>]*>");
 

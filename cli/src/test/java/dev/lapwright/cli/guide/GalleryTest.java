@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,6 +62,7 @@ class GalleryTest {
 
     /** Every kind of chart laid out for a phone: letters of 11 px or more, none cut off, none upon another. */
     @ParameterizedTest
+    @Tag("heavy")
     @MethodSource("commands")
     void everyPictureIsLegibleOnAPhone(String command) throws IOException {
         List<String> arguments = new ArrayList<>(List.of(command.split(" ")));
@@ -89,6 +91,7 @@ class GalleryTest {
 
     /** Into the folder it names, and on request from there into that of the images. */
     @ParameterizedTest
+    @Tag("heavy")
     @MethodSource("commands")
     void everyCommandDrawsItsPictures(String command) throws IOException {
         List<String> arguments = List.of(command.split(" "));

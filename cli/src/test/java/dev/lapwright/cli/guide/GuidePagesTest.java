@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -24,21 +25,26 @@ class GuidePagesTest {
     private Path folder;
 
     static Stream<Arguments> shownCommands() throws IOException {
-        List<Arguments> shown = new ArrayList<>();
-        for (String page : List.of(
-                "brief.md",
+        return shownCommands(
                 "doubt.md",
                 "sensitivity.md",
                 "weight.md",
                 "gearing.md",
                 "compare.md",
                 "second-opinion.md",
-                "optimise.md",
                 "ride.md",
                 "pressures.md",
                 "stint.md",
-                "evidence.md",
-                "fit.md")) {
+                "evidence.md");
+    }
+
+    static Stream<Arguments> heavyCommands() throws IOException {
+        return shownCommands("brief.md", "optimise.md", "fit.md");
+    }
+
+    private static Stream<Arguments> shownCommands(String... pages) throws IOException {
+        List<Arguments> shown = new ArrayList<>();
+        for (String page : pages) {
             List<String> lines = Files.readAllLines(Path.of("..", "docs", page));
             for (int i = 0; i + 1 < lines.size(); i++) {
                 if (lines.get(i).equals(BEGINNING) && lines.get(i + 1).startsWith(PROMPT)) {
@@ -52,6 +58,13 @@ class GuidePagesTest {
             }
         }
         return shown.stream();
+    }
+
+    @ParameterizedTest(name = "{0}: {1}")
+    @MethodSource("heavyCommands")
+    @Tag("heavy")
+    void outputOfWholeEventsSearchesAndFitsIsTheRealOne(String page, String command, String output) {
+        shownOutputIsTheRealOne(page, command, output);
     }
 
     @ParameterizedTest(name = "{0}: {1}")

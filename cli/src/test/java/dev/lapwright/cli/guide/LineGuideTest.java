@@ -9,11 +9,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The guide to lines shows what the command really prints. */
+@Tag("heavy")
 class LineGuideTest {
     private static final String PROMPT = "$ ./lapwright ";
     private static final String FENCE = "```";

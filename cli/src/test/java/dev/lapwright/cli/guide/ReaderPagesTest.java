@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,6 +22,7 @@ class ReaderPagesTest {
     private Path folder;
 
     @TestFactory
+    @Tag("heavy")
     Stream<DynamicTest> engineer() throws IOException {
         return page("engineer.md");
     }
@@ -36,11 +38,13 @@ class ReaderPagesTest {
     }
 
     @TestFactory
+    @Tag("heavy")
     Stream<DynamicTest> firstHour() throws IOException {
         return page("first-hour.md");
     }
 
     @TestFactory
+    @Tag("heavy")
     Stream<DynamicTest> ownCar() throws IOException {
         return page("own-car.md");
     }

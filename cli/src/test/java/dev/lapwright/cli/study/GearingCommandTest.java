@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -109,6 +110,7 @@ class GearingCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void aLimiterThatCostsTimeIsSaidToWithTheNextLongerDrive() {
         Run run = gearing("gt-talvex", "castelvane", "-s", "final-drive=4.222");
         assertThat(text(run))
@@ -214,6 +216,7 @@ class GearingCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void aCarWithOneGearHasItsCharts() throws IOException {
         Path file = folder.resolve("one.json");
         Map<String, Object> car = JsonTree.object(

@@ -64,6 +64,7 @@ class OptimiseCommandTest {
     }
 
     @ParameterizedTest
+    @Tag("heavy")
     @CsvSource({"1, 0", "9, 0", "1, 279"})
     void noLegalSettingOfAnExhaustiveSweepIsFasterWithinTheLimits(long seed, double topSpeedKmh) {
         Car car = Documents.car("gt-talvex");
@@ -137,6 +138,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void aSetupBetweenLegalStepsIsSaidToBeThere() {
         assertThat(text(small("-s", "rear-wing=2.5"))).contains("between legal steps: rear-wing");
         assertThat(text(small("-s", "rear-wing=2"))).doesNotContain("between legal steps: rear-wing");
@@ -223,6 +225,7 @@ class OptimiseCommandTest {
 
     /** Neither car is slower on its own line than on one that was found for the other, or than on the smoothest. */
     @Test
+    @Tag("heavy")
     void theBestIsCheckedWithTheLineFoundAnewForBoth() {
         Map<String, Object> result =
                 JsonTree.object(small("--spacing-m", "5", "--json").out());
@@ -240,6 +243,7 @@ class OptimiseCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void onTheMiddleNoLineIsLookedFor() {
         Run run = small("--line", "middle", "--json");
         assertThat(JsonTree.object(run.out()).get("ownLines")).isNull();

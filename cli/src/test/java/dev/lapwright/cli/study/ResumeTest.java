@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Work that was broken off goes on where it was, and comes to the same; sweeps and plans in tests of their own. */
+@Tag("heavy")
 class ResumeTest {
     @TempDir
     private Path folder;

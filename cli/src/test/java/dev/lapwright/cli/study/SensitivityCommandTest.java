@@ -15,6 +15,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -154,6 +155,7 @@ class SensitivityCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void linesStayWithinAHundredColumns() {
         for (String car : List.of("gt-talvex", "touring-merrow", "student-pipit")) {
             assertThat(sensitivity(car, CIRCUIT).lines())
@@ -240,6 +242,7 @@ class SensitivityCommandTest {
 
     /** Every adjustment that moves the lap stands on one list, by one rule. */
     @Test
+    @Tag("heavy")
     void onDrawnCarsEachAdjustmentStandsSomewhere() {
         String[] drawn = {"--line", "middle", "--draws", "20"};
         Map<String, Object> result = json("student-pipit", CIRCUIT, drawn);

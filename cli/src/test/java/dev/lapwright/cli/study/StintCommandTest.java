@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -145,6 +146,7 @@ class StintCommandTest {
     }
 
     @Test
+    @Tag("heavy")
     void stopsArePlannedAndWhatOneMayCostIsSaid() {
         String[] race = {"--laps", "12", "--line", "middle", "--compound", "soft:1.02:0.5", "--compound", "hard:1:0.1"};
         Run free = with(race, "--stop-loss-s", "0", "--most-stops", "1");

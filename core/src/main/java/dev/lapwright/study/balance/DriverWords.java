@@ -12,7 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a driver says of the car, in the words of the trade: which end slides, when, and where. Several complaints are parted by
+ * Driver's words of the car, as the trade has them: which end slides, when, and where. Several complaints are parted by
  * commas, semicolons, "and" or "but"; what a later one leaves out is as in the one before.
  *
  * @param complaints of the balance, in the order said

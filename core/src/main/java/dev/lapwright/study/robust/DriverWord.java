@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * What a driver says of a lap, as the measurement that it is: a likelihood for each car that may be driven, with the driver's own error.
+ * Driver's word of a lap, as the measurement that it is: a likelihood for each car that may be driven, with the driver's own error.
  */
 public sealed interface DriverWord {
     /**

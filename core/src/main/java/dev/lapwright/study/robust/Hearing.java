@@ -7,7 +7,7 @@ import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 
 /**
- * What a driver says, heard of drawn cars one after the other: each is kept with the chance that its driver would say all the words (rejection
+ * Measurement of drawn cars, one after the other, by a driver's words: each is kept with the chance that its driver would say all the words (rejection
  * sampling), so that those that are kept are as many as they count for.
  */
 final class Hearing {

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How settings of a car stand on all the cars that it may be. Differences are a setting's lap time less that of the car as it stands, both
+ * Standing of settings of a car on all the cars that it may be. Differences are a setting's lap time less that of the car as it stands, both
  * on the same drawn car and day: minus where the setting is faster.
  *
  * @param draws cars drawn

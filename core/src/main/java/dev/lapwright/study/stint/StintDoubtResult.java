@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * How a stint stands on the cars that a car may be.
+ * Doubt of a stint by the cars that a car may be.
  *
  * @param draws cars drawn
  * @param lapped those of them that had a lap

@@ -8,12 +8,16 @@ import java.util.List;
  * circuits climb by up to 15 or 20 % and are 6 to 20 m wide; no circuit car is faster than 110 m/s, and each passes 4 m/s²
  * somewhere on a lap.
  */
-final class UnitPlausibility {
-    private static final double STEEP = Math.atan(0.22);
+public final class UnitPlausibility {
+    /** Slope above which no circuit is, rad. */
+    public static final double STEEPEST = Math.atan(0.22);
+
     private static final double WIDE = 25;
     private static final double NARROW = 2.5;
 
-    private static final double FASTEST = 110;
+    /** Speed above which no circuit car is, m/s. */
+    public static final double FASTEST = 110;
+
     private static final double LEAST_PEAK = 4;
     private static final double HARDEST = 70;
 
@@ -22,7 +26,7 @@ final class UnitPlausibility {
     /** The oddities of a survey, each a sentence with what to do. */
     static List<String> ofSurvey(Survey survey, double steepest) {
         List<String> odd = new ArrayList<>();
-        if (survey.hasElevation() && steepest > STEEP) {
+        if (survey.hasElevation() && steepest > STEEPEST) {
             odd.add("the road is as steep as " + Math.round(100 * Math.tan(steepest))
                     + " %: if the elevations are in feet, put the unit in the heading or say --column z=HEADING:ft; if"
                     + " they are rough, smooth them more, as in --elevation-smoothing 200");

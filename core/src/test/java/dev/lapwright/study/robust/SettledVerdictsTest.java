@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,6 +42,7 @@ class SettledVerdictsTest {
     }
 
     @ParameterizedTest
+    @Tag("heavy")
     @CsvSource({"0.2, 0.15", "0.05, 0.05", "0.02, 0.05", "0.1, 0.02"})
     void verdictsAreThoseOfAllLapsForFewerOfThem(double drag, double lift) {
         SensitivityResult sensitivity = sensitivity(drag, lift);

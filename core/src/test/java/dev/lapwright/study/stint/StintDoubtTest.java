@@ -14,6 +14,7 @@ import dev.lapwright.fault.InvalidValueException;
 import dev.lapwright.study.StudyCars;
 import dev.lapwright.study.StudyRun;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What is in doubt of a stint, against distributions by hand: as stated, nothing but the study's own unknowns is drawn. */
@@ -42,6 +43,7 @@ class StintDoubtTest {
 
     /** Fuel goes with what the engine burns for its work, which is lognormal: so is the need, and its chance not to exceed what is set. */
     @Test
+    @Tag("heavy")
     void theFuelNeededIsInDoubtAsWhatTheEngineBurns() {
         Compound even = Compound.steady("even", 1, 0);
         double needed = stint(0, even).run().startFuel();

@@ -8,6 +8,7 @@ import dev.lapwright.fault.InvalidValueException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -134,6 +135,7 @@ class EventLapsTest {
     }
 
     @Test
+    @Tag("heavy")
     void driftOfTheReceiverIsSpreadOverTheLap() {
         List<SurveyPoint> points = new ArrayList<>();
         List<SurveyPoint> driven = driven(0.25, 3.75);

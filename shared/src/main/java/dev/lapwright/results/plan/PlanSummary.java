@@ -12,7 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What the laps of a plan come to, case by case: the fastest of each, and how many have no lap. Grows lap by lap and keeps none. */
+/** Summary of the laps of a plan, case by case: the fastest of each, and how many have no lap. Grows lap by lap and keeps none. */
 public final class PlanSummary {
     private final LapPlan plan;
     private final List<OfCase> cases = new ArrayList<>();
