@@ -15,7 +15,7 @@ import java.util.Random;
  * <pre>Σ (d − n − w)² + λ ∫ v(s) (κ″ − κ/ℓ²)² ds + σ² wᵀ Q w</pre>
  *
  * where d is how far a point lies beside the line, ℓ the length of corners and v a weight that lets the road be rough where it
- * is. Several laps each have a wander of their own. Where lateral acceleration a was logged with the points, ρ Σ (a − b − (1 + g)
+ * is. Where the road is known to be about straight, Σ u κ² over the nodes there is added ({@link #straighten}). Several laps each have a wander of their own. Where lateral acceleration a was logged with the points, ρ Σ (a − b − (1 + g)
  * u² κ)² is added, u being the speed and ρ = σ²/σₐ²; its constant b and what is wrong with its scale, g, are found with the road,
  * g to first order about the line. λ, ρ and w's variance and length are those of the greatest restricted likelihood (H. D. Patterson
  * and R. Thompson, Biometrika 58, 1971; for splines G. Wahba, Annals of Statistics 13, 1985; both cited from memory).
@@ -85,6 +85,14 @@ final class RoadPosterior {
         }
     }
 
+    /**
+     * Expected squares at the nodes.
+     *
+     * @param roughness of κ″ − κ/ℓ² over the variance of a point's own errors
+     * @param curvature of κ, 1/m²
+     */
+    record Expected(double[] roughness, double[] curvature) {}
+
     private final ReferenceLine line;
     private final int nodes;
     private final int points;
@@ -97,6 +105,7 @@ final class RoadPosterior {
 
     private final double[] constant;
     private final double[] weight;
+    private final double[] straight;
     private final int[] lap;
     private final int laps;
     private final int samples;
@@ -143,6 +152,7 @@ final class RoadPosterior {
         constant = new double[nodes];
         weight = new double[nodes];
         Arrays.fill(weight, 1);
+        straight = new double[nodes];
         double h2 = line.step() * line.step();
         double[] operator = {1 / h2, -2 / h2 - rate * rate, 1 / h2};
         for (int i = 0; i < nodes; i++) {
@@ -197,6 +207,16 @@ final class RoadPosterior {
         }
     }
 
+    /** Whether a node has neighbours enough for κ. */
+    private boolean hasCurvature(int node) {
+        return line.closed() || (node >= 1 && node < nodes - 1);
+    }
+
+    /** The node, or the nearest that has a curvature. */
+    private int within(int node) {
+        return line.closed() ? node : Math.max(1, Math.min(nodes - 2, node));
+    }
+
     /** Whether a node has neighbours enough for κ″. */
     private boolean isRough(int node) {
         return line.closed() || (node >= 2 && node < nodes - 2);
@@ -205,6 +225,11 @@ final class RoadPosterior {
     /** Lets the road be rougher where the weight, one for each node, is smaller; copied. */
     void weigh(double[] byNode) {
         System.arraycopy(byNode, 0, weight, 0, nodes);
+    }
+
+    /** Takes the curvature of each node for 0, with this precision over that of a point's own errors (m²); copied. */
+    void straighten(double[] byNode) {
+        System.arraycopy(byNode, 0, straight, 0, nodes);
     }
 
     /** λ at which waves of this length (m) on a straight lose half their height where points stand evenly. */
@@ -266,6 +291,9 @@ final class RoadPosterior {
                     squares += w * constant[i] * constant[i];
                     addRoughness(i, w);
                 }
+            }
+            for (int i = 0; i < nodes; i++) {
+                squares += straight[i] > 0 && hasCurvature(i) ? addStraight(i, straight[i]) : 0;
             }
             logPrior += per > 1 ? addWander(errors) : 0;
             squares += precision > 0 ? addTurning() : 0;
@@ -381,6 +409,19 @@ final class RoadPosterior {
                     matrix[at * stride + (k - j) * per] += w * bj * rough[i * 5 + 2 + k];
                 }
             }
+        }
+
+        private double addStraight(int i, double w) {
+            double[] row = curvatureRow(i);
+            double known = line.curvature(i);
+            for (int j = -1; j <= 1; j++) {
+                int at = Math.floorMod(i + j, nodes) * per;
+                right[at] -= w * row[j + 1] * known;
+                for (int k = j; k <= 1; k++) {
+                    matrix[at * stride + (k - j) * per] += w * row[j + 1] * row[k + 1];
+                }
+            }
+            return w * known * known;
         }
 
         /** Adds the precision of each lap's wander; returns the logarithm of their determinant, that of closed lines. */
@@ -502,21 +543,29 @@ final class RoadPosterior {
 
         /** Expected squares of κ″ − κ/ℓ² at the nodes over σ²: those of the most probable road and of what is uncertain. */
         double[] roughness() {
+            return expected(RoadPosterior.this, variance).roughness();
+        }
+
+        /**
+         * Expected squares at the nodes, of the most probable road and of what is uncertain about it.
+         *
+         * @param by the posterior, about the same line, whose ℓ the roughness has
+         * @param own variance of the points' own errors, m²
+         */
+        Expected expected(RoadPosterior by, double own) {
             double[] inverse = factor.inverseBands();
-            double[] expected = new double[nodes];
+            double[] roughness = new double[nodes];
+            double[] curvature = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                double z = constant[i];
-                double spread = 0;
-                for (int j = -2; j <= 2; j++) {
-                    double bj = rough[i * 5 + 2 + j];
-                    z += bj * offset[Math.floorMod(i + j, nodes)];
-                    for (int k = -2; k <= 2; k++) {
-                        spread += bj * rough[i * 5 + 2 + k] * entry(inverse, i + Math.min(j, k), Math.abs(j - k));
-                    }
-                }
-                expected[i] = isRough(i) ? z * z / variance + Math.max(0, spread) : Double.NaN;
+                double[] row = Arrays.copyOfRange(by.rough, i * 5, i * 5 + 5);
+                double z = by.constant[i] + along(row, i);
+                roughness[i] = isRough(i) ? (z * z + own * Math.max(0, spread(inverse, row, i))) / own : Double.NaN;
+                int at = within(i);
+                double[] bend = curvatureRow(at);
+                double k = line.curvature(at) + along(bend, at);
+                curvature[i] = k * k + own * Math.max(0, spread(inverse, bend, at));
             }
-            return expected;
+            return new Expected(roughness, curvature);
         }
 
         /** Standard deviation of the curvature at the nodes, 1/m. */
@@ -524,17 +573,32 @@ final class RoadPosterior {
             double[] inverse = factor.inverseBands();
             double[] deviation = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                int at = line.closed() ? i : Math.max(1, Math.min(nodes - 2, i));
-                double[] row = curvatureRow(at);
-                double sum = 0;
-                for (int j = -1; j <= 1; j++) {
-                    for (int k = -1; k <= 1; k++) {
-                        sum += row[j + 1] * row[k + 1] * entry(inverse, at + Math.min(j, k), Math.abs(j - k));
-                    }
-                }
-                deviation[i] = Math.sqrt(Math.max(0, sum) * variance);
+                int at = within(i);
+                deviation[i] = Math.sqrt(Math.max(0, spread(inverse, curvatureRow(at), at)) * variance);
             }
             return deviation;
+        }
+
+        /** A row about a node times the offsets. */
+        private double along(double[] row, int node) {
+            int reach = row.length / 2;
+            double sum = 0;
+            for (int j = -reach; j <= reach; j++) {
+                sum += row[reach + j] * offset[Math.floorMod(node + j, nodes)];
+            }
+            return sum;
+        }
+
+        /** Variance of {@link #along} over σ². */
+        private double spread(double[] inverse, double[] row, int node) {
+            int reach = row.length / 2;
+            double sum = 0;
+            for (int j = -reach; j <= reach; j++) {
+                for (int k = -reach; k <= reach; k++) {
+                    sum += row[reach + j] * row[reach + k] * entry(inverse, node + Math.min(j, k), Math.abs(j - k));
+                }
+            }
+            return sum;
         }
 
         /** Changes of the nodes' curvature (1/m) from the most probable road to one drawn from the posterior. */
@@ -546,7 +610,7 @@ final class RoadPosterior {
             factor.solveTransposed(x);
             double[] change = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                int at = line.closed() ? i : Math.max(1, Math.min(nodes - 2, i));
+                int at = within(i);
                 double[] row = curvatureRow(at);
                 for (int j = -1; j <= 1; j++) {
                     change[i] += row[j + 1] * x[Math.floorMod(at + j, nodes) * per];
