@@ -63,6 +63,11 @@ final class RoadFit {
     /** No place is smoother than this share of the roughest. */
     private static final double SMOOTHEST = 1e-7;
 
+    /** Length over which a road shows once how rough it is, m. */
+    private static final double SHOWN_ONCE = 20;
+    /** Of the square of a normal number, lest a drawn road be without any shape. */
+    private static final double LEAST_SHOWN = 0.05;
+
     private static final int STRETCH_STEPS = 2;
     static final double LEAST_ROUGHNESS = 1e-3;
     /** A step that moves the line farther is shortened, m. */
@@ -673,13 +678,27 @@ final class RoadFit {
                         solution.scale());
     }
 
-    /** Standard deviation of the curvature at the line's nodes, 1/m. */
+    /** Standard deviation of the curvature at the line's nodes, for a road as rough as it was found, 1/m. */
     double[] curvatureDeviation() {
         return solution.curvatureDeviation();
     }
 
-    /** Changes of the nodes' curvature that make another road of those the points allow, 1/m. */
+    /**
+     * Changes of the nodes' curvature that make another road of those the points allow, 1/m. How rough it is is drawn first: about each
+     * place the road has shown that but once.
+     */
     double[] drawn(Random random) {
-        return solution.drawn(random);
+        if (chosen == 0) {
+            return solution.drawn(random, solution);
+        }
+        double[] weight = atNodes(roughness);
+        int stretch = (int) Math.max(1, SHOWN_ONCE / line.step());
+        double shown = 1;
+        for (int i = 0; i < weight.length; i++) {
+            shown = i % stretch == 0 ? Math.max(LEAST_SHOWN, Math.pow(random.nextGaussian(), 2)) : shown;
+            weight[i] = shown / weight[i];
+        }
+        posterior.weigh(weight);
+        return posterior.solve(strength(), errors).drawn(random, solution);
     }
 }

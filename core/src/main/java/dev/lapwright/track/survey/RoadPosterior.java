@@ -106,6 +106,9 @@ final class RoadPosterior {
     private final double[] constant;
     private final double[] weight;
     private final double[] straight;
+    /** Of even parts of a round, one for each node. */
+    private final double[] cosines;
+
     private final int[] lap;
     private final int laps;
     private final int samples;
@@ -153,6 +156,7 @@ final class RoadPosterior {
         weight = new double[nodes];
         Arrays.fill(weight, 1);
         straight = new double[nodes];
+        cosines = line.cosines();
         double h2 = line.step() * line.step();
         double[] operator = {1 / h2, -2 / h2 - rate * rate, 1 / h2};
         for (int i = 0; i < nodes; i++) {
@@ -271,6 +275,11 @@ final class RoadPosterior {
         private final double[] offset = new double[nodes];
         private final double[] unknown;
         private final double[] found = new double[FIXED];
+        /** What b and g, one each, move the unknowns by; empty without accelerations. */
+        private double[][] moved = new double[0][];
+        /** Covariance of b and g over σ². */
+        private final double[][] doubt = new double[FIXED][FIXED];
+
         private final double variance;
         private final double criterion;
         private final double precision;
@@ -384,6 +393,11 @@ final class RoadPosterior {
             double determinant = left[0][0] * left[1][1] - left[0][1] * left[1][0];
             found[0] = (rest[0] * left[1][1] - rest[1] * left[0][1]) / determinant;
             found[1] = (rest[1] * left[0][0] - rest[0] * left[1][0]) / determinant;
+            doubt[0][0] = left[1][1] / determinant;
+            doubt[0][1] = -left[0][1] / determinant;
+            doubt[1][0] = -left[1][0] / determinant;
+            doubt[1][1] = left[0][0] / determinant;
+            moved = solved;
             for (int j = 0; j < FIXED; j++) {
                 for (int i = 0; i < order; i++) {
                     unknown[i] -= solved[j][i] * found[j];
@@ -431,10 +445,9 @@ final class RoadPosterior {
             double trace = 0;
             double log = 0;
             for (int k = 0; k < nodes; k++) {
-                double turn = 2 * Math.PI * k / nodes;
                 double e = q[0];
                 for (int m = 1; m <= power; m++) {
-                    e += 2 * q[m] * Math.cos(m * turn);
+                    e += 2 * q[m] * cosines[m * k % nodes];
                 }
                 trace += 1 / e;
                 log += Math.log(e);
@@ -574,17 +587,22 @@ final class RoadPosterior {
             double[] deviation = new double[nodes];
             for (int i = 0; i < nodes; i++) {
                 int at = within(i);
-                deviation[i] = Math.sqrt(Math.max(0, spread(inverse, curvatureRow(at), at)) * variance);
+                double[] row = curvatureRow(at);
+                deviation[i] = Math.sqrt((Math.max(0, spread(inverse, row, at)) + spreadOfFound(row, at)) * variance);
             }
             return deviation;
         }
 
         /** A row about a node times the offsets. */
         private double along(double[] row, int node) {
+            return along(row, node, offset, 1);
+        }
+
+        private double along(double[] row, int node, double[] values, int apart) {
             int reach = row.length / 2;
             double sum = 0;
             for (int j = -reach; j <= reach; j++) {
-                sum += row[reach + j] * offset[Math.floorMod(node + j, nodes)];
+                sum += row[reach + j] * values[Math.floorMod(node + j, nodes) * apart];
             }
             return sum;
         }
@@ -601,19 +619,49 @@ final class RoadPosterior {
             return sum;
         }
 
-        /** Changes of the nodes' curvature (1/m) from the most probable road to one drawn from the posterior. */
-        double[] drawn(Random random) {
+        /** Variance over σ² that is added to a row about a node times the offsets by that of b and g. */
+        private double spreadOfFound(double[] row, int node) {
+            double sum = 0;
+            for (int j = 0; j < moved.length; j++) {
+                for (int k = 0; k < moved.length; k++) {
+                    sum += doubt[j][k] * along(row, node, moved[j], per) * along(row, node, moved[k], per);
+                }
+            }
+            return sum;
+        }
+
+        /** Moves unknowns as b and g do, which are drawn as uncertain as they are. */
+        private void moveByFound(double[] x, Random random) {
+            double first = random.nextGaussian() * Math.sqrt(variance);
+            double second = random.nextGaussian() * Math.sqrt(variance);
+            double root = Math.sqrt(doubt[0][0]);
+            double slope = doubt[1][0] / root;
+            double[] drawn = {root * first, slope * first + Math.sqrt(Math.max(0, doubt[1][1] - slope * slope)) * second
+            };
+            for (int j = 0; j < moved.length; j++) {
+                for (int i = 0; i < order; i++) {
+                    x[i] -= drawn[j] * moved[j][i];
+                }
+            }
+        }
+
+        /** Changes of the nodes' curvature (1/m) from the most probable road of another solution to one drawn from this posterior. */
+        double[] drawn(Random random, Solution from) {
             double[] x = new double[order];
             for (int i = 0; i < order; i++) {
                 x[i] = Math.sqrt(variance) * random.nextGaussian();
             }
             factor.solveTransposed(x);
+            if (moved.length > 0) {
+                moveByFound(x, random);
+            }
             double[] change = new double[nodes];
             for (int i = 0; i < nodes; i++) {
                 int at = within(i);
                 double[] row = curvatureRow(at);
                 for (int j = -1; j <= 1; j++) {
-                    change[i] += row[j + 1] * x[Math.floorMod(at + j, nodes) * per];
+                    int node = Math.floorMod(at + j, nodes);
+                    change[i] += row[j + 1] * (x[node * per] + offset[node] - from.offset[node]);
                 }
             }
             return change;
